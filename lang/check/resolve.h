@@ -1,0 +1,32 @@
+// Syntax trees to one flat sheet: instances of used models, names to ids, layers of values in order, blocks laid out,
+// costs and prices written out as plain lines.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "lang/check/sheet.h"
+#include "lang/diag/diagnostic.h"
+#include "lang/source/source_map.h"
+#include "lang/syntax/ast.h"
+
+namespace acre::lang {
+
+// All the texts of one compilation, parsed. uses[i] are the modules that the Use statements of modules[i] name, in order.
+struct Program {
+    std::vector<ast::Module> modules;
+    std::vector<std::vector<std::uint32_t>> uses;
+    std::uint32_t model = none;        // the job's model
+    std::uint32_t season = none;       // or none
+    std::uint32_t job = none;          // or none: a model by itself
+    std::uint32_t command_line = none; // or none: `set` statements of the command line
+    // Values from a field layout (area, travel, …), as a text of `set` statements; between job and block.
+    std::uint32_t field = none;
+    std::string option; // title of the option chosen; empty: the job as it stands
+};
+
+// Reports N2xx and I60x. Always returns a sheet; what could not be resolved is a Missing node.
+Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& diagnostics);
+
+} // namespace acre::lang

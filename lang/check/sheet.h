@@ -1,0 +1,249 @@
+// The sheet: every line of every used model, flat, with all names resolved. One job, one sheet.
+//
+// Sheet is what resolve makes. CheckedSheet is what check makes of it: every node has a type, every unlike but
+// compatible pair of units an explicit Convert node. Only check can make one.
+#pragma once
+
+#include <cstdint>
+#include <limits>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lang/check/type.h"
+#include "lang/source/source_map.h"
+#include "lang/source/span.h"
+#include "lang/syntax/ast.h"
+#include "lang/units/catalog.h"
+
+namespace acre::lang {
+
+using NodeId = std::uint32_t;
+using LineId = std::uint32_t;
+inline constexpr std::uint32_t none = 0xFFFFFFFF;
+
+enum class Op : std::uint8_t {
+    Number,    // number, in the unit of its type
+    Choice,    // index: which option
+    Line,      // index: LineId
+    Parameter, // index: which parameter of the define
+    Local,     // index: which local of the define
+    Negate,
+    Not, // a
+    Add,
+    Subtract,
+    Multiply,
+    Divide,
+    Power, // a, b
+    Less,
+    LessEqual,
+    Greater,
+    GreaterEqual, // a, b
+    Equal,
+    NotEqual, // a, b: numbers or choices
+    And,
+    Or,   // a, b; b is not asked for when a decides
+    When, // a condition, b then, c otherwise
+    Min,
+    Max, // args
+    Abs,
+    Sqrt,
+    Exp,
+    Log,
+    Sin,
+    Cos,
+    Tan,
+    Atan, // a
+    Ceil,
+    Floor,
+    Round,  // a, b the step (none: 1)
+    Table,  // index: table, a
+    Define, // index: define, args
+    Sum,
+    Most,
+    Least,   // args: the lines of the blocks
+    Convert, // a, by `conversion`; made by check only
+    Missing, // reported already
+};
+
+struct Node {
+    Op op = Op::Missing;
+    Span span;    // the whole expression
+    Span op_span; // the operator or function name
+    NodeId a = none, b = none, c = none;
+    std::uint32_t index = 0;
+    std::uint32_t first_arg = 0, arg_count = 0; // into Sheet::args
+    double number = 0;
+    Conversion conversion;
+    Type type; // Number: from the text; the rest: filled by check
+};
+
+struct ChoiceType {
+    std::string name;
+    std::vector<std::string> options;
+    Span span;
+};
+
+// Which layer of values set a given. Later wins.
+enum class Layer : std::uint8_t { Model, Binding, Season, Job, Field, Block, Option, CommandLine };
+
+struct Setting {
+    Layer layer = Layer::Model;
+    Span span; // the statement
+    NodeId value = none;
+    std::string because;
+};
+
+enum class Role : std::uint8_t { Given, Line, CostRate, CostQuantity, CostAmount, EventCount, EventAmount, PriceLine, Total };
+
+struct Line {
+    std::string name;    // dotted, the same everywhere: "crawler.fuel_price", "north.area", "ripping.amount"
+    std::string label;   // may be empty
+    std::string because; // of a line; a given has it in its settings
+    Span name_span;
+    Span span; // the statement, for `explain`
+    Role role = Role::Line;
+    Type type;                  // declared; filled by resolve
+    std::string unit_text;      // as the author wrote it ("$/ac"); empty for a choice
+    NodeId value = none;        // the formula in force, by the last setting; none: yours to set
+    std::uint32_t part = none;  // into parts
+    std::uint32_t block = none; // into blocks, for a line of an each-block part
+    std::uint32_t given = none; // into givens
+    // the statement's own condition: an each-block line is one instance of several
+};
+
+struct Given {
+    LineId line = none;
+    std::vector<Setting> settings;                // in order of layers; the last is in force
+    NodeId within_low = none, within_high = none; // none: no bound
+    NodeId swing_low = none, swing_high = none;
+    ast::SwingShape shape = ast::SwingShape::Unstated;
+    Span within_span, swing_span;
+};
+
+struct Part {
+    std::string title;
+    std::string instance; // the instance it belongs to; empty for the job's own model
+    bool each_block = false;
+};
+struct Block {
+    std::string name, label;
+    Span span;
+};
+struct Cost {
+    LineId rate = none, quantity = none, amount = none;
+    std::uint32_t part = none; // the part of the job's model it counts in (a used model's costs join the part that uses it)
+};
+struct PriceStep {
+    ast::StepKind kind;
+    NodeId value = none;
+    LineId line = none; // the sum after this step
+    Span span;
+};
+struct PriceItem {
+    std::string title, name; // "Ripping", "ripping"
+    std::string per_text;    // "ac"; empty: a lump
+    std::vector<std::uint32_t> costs;
+    LineId cost = none, quantity = none, amount = none, rate = none; // quantity and rate: none for a lump
+    std::vector<PriceStep> steps;
+    Span span;
+};
+struct Condition {           // require or caution
+    NodeId condition = none; // none: always
+    std::string message;
+    Span span;
+    std::uint32_t block = none;
+};
+struct Event {
+    LineId count = none, amount = none, money = none; // money: of one event
+};
+struct Correlation {
+    std::uint32_t first = none, second = none; // givens
+    NodeId strength = none;
+};
+struct Table {
+    std::string name, label;
+    Type parameter, result;
+    std::string parameter_text, result_text;
+    std::vector<double> x, y;
+    bool staircase = false, hold_below = false, hold_above = false;
+    Span span;
+};
+struct FunctionRange {
+    std::uint32_t parameter;
+    NodeId low, high;
+    Span span;
+};
+struct Local {
+    std::string name;
+    Type type;
+    NodeId value = none;
+    Span span;
+};
+struct FunctionExample {
+    NodeId call = none, expected = none, tolerance = none;
+    Span span;
+};
+struct Function { // a define; checked once by itself, inlined where it is called
+    std::string name;
+    std::vector<std::string> parameters;
+    std::vector<std::string> parameter_texts; // units or choices as written
+    std::vector<Type> parameter_types;
+    Type type;
+    std::string type_text;
+    bool native = false;
+    NodeId value = none;
+    std::vector<Local> locals;
+    std::vector<FunctionRange> tested, limits;
+    std::vector<FunctionExample> examples;
+    std::vector<std::string> sources, notes;
+    ast::Known known = ast::Known::Unstated;
+    Span span, name_span;
+    FileId file = 0;
+};
+
+struct JobInfo {
+    std::string title, who, option;
+    std::optional<ast::Date> date;
+    std::string model_title, season_title;
+    std::vector<std::string> options; // titles of all options of the job
+    std::string field_path;           // as written; empty: none
+    NodeId field_heading = none;
+};
+
+struct Sheet {
+    JobInfo job;
+    std::vector<Node> nodes;
+    std::vector<NodeId> args;
+    std::vector<Line> lines;
+    std::vector<Given> givens;
+    std::vector<Part> parts;
+    std::vector<Block> blocks;
+    std::vector<Cost> costs;
+    std::vector<PriceItem> prices;
+    std::vector<Condition> requires_, cautions;
+    std::vector<Event> events;
+    std::vector<Correlation> correlations;
+    std::vector<Table> tables;
+    std::vector<Function> functions;
+    std::vector<ChoiceType> choices;
+    UnitCatalog units;
+    // always there when the model has a price
+    LineId cost_total = none, price_total = none, price_per_unit = none, profit_total = none, profit_share = none;
+
+    LineId find(std::string_view name) const; // none if there is no such line
+};
+
+class CheckedSheet {
+  public:
+    const Sheet& operator*() const { return sheet_; }
+    const Sheet* operator->() const { return &sheet_; }
+
+  private:
+    explicit CheckedSheet(Sheet sheet) : sheet_(std::move(sheet)) {}
+    Sheet sheet_;
+    friend std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, class Diagnostics& diagnostics);
+};
+
+} // namespace acre::lang

@@ -1,0 +1,31 @@
+// The driver: texts in, a checked sheet out. Reads like the pipeline.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "lang/check/sheet.h"
+#include "lang/diag/diagnostic.h"
+#include "lang/loader.h"
+#include "lang/source/source_map.h"
+
+namespace acre::lang {
+
+struct Request {
+    std::string name; // of the file, as shown
+    std::string text; // a job, or a model to be looked at by itself
+    FileKind kind = FileKind::Job;
+    std::string option;                                    // empty: as it stands
+    std::vector<std::pair<std::string, std::string>> sets; // NAME, VALUE of --set
+    std::string field_sets;                                // `set` statements of a field layout; empty: none
+};
+
+inline constexpr std::uint32_t max_use_depth = 16;
+inline constexpr std::uint32_t max_files = 200;
+
+// Empty when something is wrong; the diagnostics say what. `sources` keeps all texts and must outlive the sheet.
+std::optional<CheckedSheet> compile(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics);
+
+} // namespace acre::lang

@@ -1,0 +1,21 @@
+// The codes of diagnostics. One row each in codes.def; a code is never used for anything else again.
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+
+namespace acre::lang {
+
+enum class Severity : std::uint8_t;
+
+enum class Code : std::uint16_t {
+#define ACRE_CODE(id, severity, summary) id,
+#include "lang/diag/codes.def"
+#undef ACRE_CODE
+};
+
+Severity severity_of(Code code);
+std::string_view name_of(Code code);    // "U301"
+std::string_view summary_of(Code code); // one line, for the list of codes
+
+} // namespace acre::lang

@@ -1,0 +1,285 @@
+// The syntax tree: what a text says, before anybody asks what its names mean. Every node knows its span; names and
+// units are views into the text, which the source map keeps alive.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "lang/source/source_map.h"
+#include "lang/source/span.h"
+
+namespace acre::lang::ast {
+
+using ExprId = std::uint32_t;
+inline constexpr std::uint32_t none = 0xFFFFFFFF;
+
+struct Word { // a name as written, with its place
+    std::string_view text;
+    Span span;
+};
+struct Text { // a quoted text without its quotes; the span holds the quotes
+    std::string_view text;
+    Span span;
+};
+// A unit as written. `$12.50/ac` keeps the dollar apart: dollar is true and text is "/ac".
+struct UnitText {
+    std::string_view text;
+    Span span;
+    bool dollar = false;
+};
+
+enum class BinaryOp : std::uint8_t {
+    Add,
+    Subtract,
+    Multiply,
+    Divide,
+    Power,
+    Less,
+    LessEqual,
+    Greater,
+    GreaterEqual,
+    Equal,
+    NotEqual,
+    And,
+    Or
+};
+
+struct Number {
+    double value = 0;
+    std::optional<UnitText> unit; // none: a plain number
+};
+struct Name {
+    std::string_view text; // may be dotted
+};
+struct Negate {
+    ExprId of;
+};
+struct Not {
+    ExprId of;
+};
+struct Binary {
+    BinaryOp op;
+    Span op_span;
+    ExprId left;
+    ExprId right;
+};
+struct Is {
+    ExprId value;
+    Word choice;
+    bool negated = false;
+};
+struct When {
+    ExprId condition;
+    ExprId then;
+    ExprId otherwise;
+};
+struct Call {
+    Word function;
+    std::uint32_t first_arg; // into Module::args
+    std::uint32_t arg_count;
+};
+
+struct Expr {
+    Span span;
+    std::variant<Number, Name, Negate, Not, Binary, Is, When, Call> node;
+};
+
+struct Range {
+    ExprId low = none;
+    ExprId high = none;
+    Span span;
+};
+enum class SwingShape : std::uint8_t { Unstated, Triangular, Pert, Even, Step };
+
+struct Binding {
+    Word name;
+    ExprId value;
+};
+struct Use {
+    Text path;
+    std::optional<Word> alias;
+    std::vector<Binding> bindings;
+};
+struct Noun {
+    Word name;
+};
+struct UnitDefinition {
+    Word name;
+    std::string_view number; // decimal text, read exactly
+    Span number_span;
+    UnitText unit;
+};
+struct Choice {
+    Word name;
+    std::vector<Word> options;
+};
+struct Given {
+    Word name;
+    std::optional<UnitText> unit; // `: UNIT`; a word that is a choice name is found out by resolve
+    std::vector<Word> options;    // `= a | b`: an anonymous choice, the first is the default
+    ExprId value = none;          // none with no options: yours to set
+    std::optional<Text> label;
+    std::optional<Range> within;
+    std::optional<Range> swing;
+    SwingShape shape = SwingShape::Unstated;
+    std::optional<Text> because;
+};
+struct Line {
+    Word name;
+    UnitText unit;
+    ExprId value = none;
+    std::optional<Text> label;
+    std::optional<Text> because;
+};
+struct Cost {
+    Word name;
+    UnitText unit;
+    ExprId rate = none;
+    ExprId quantity = none;
+    std::optional<Text> label;
+    std::optional<Text> because;
+};
+struct Event {
+    Word name;
+    ExprId rate = none;
+    ExprId quantity = none;
+    ExprId money = none;
+    std::optional<Text> label;
+};
+struct Correlate {
+    Word first;
+    Word second;
+    ExprId strength = none;
+};
+struct Require {
+    ExprId condition = none;
+    Text message;
+};
+struct Caution {
+    ExprId condition = none; // none: always
+    Text message;
+};
+enum class StepKind : std::uint8_t { Overhead, Contingency, Markup, Margin, AtLeast, RoundUp, RoundTo };
+struct Step {
+    StepKind kind;
+    ExprId value = none;
+    Span span;
+};
+struct Price {
+    Text title;
+    bool lump = false;
+    std::optional<UnitText> per; // the unit after `per`
+    ExprId quantity = none;      // after `of`; none for a lump
+    std::vector<Text> covers;    // empty: every cost no other item names
+    std::vector<Step> steps;
+};
+enum class TableEnd : std::uint8_t { Error, Hold };
+struct TableRow {
+    ExprId x;
+    ExprId y;
+    Span span;
+};
+struct Parameter {
+    Word name;
+    UnitText type; // a unit, or the name of a choice
+};
+struct Table {
+    Word name;
+    Parameter parameter;
+    UnitText unit;
+    bool staircase = false;
+    TableEnd below = TableEnd::Error;
+    TableEnd above = TableEnd::Error;
+    std::optional<Text> label;
+    std::optional<Text> because;
+    std::vector<TableRow> rows;
+};
+enum class Known : std::uint8_t { Unstated, Read, Recalled, CommonPractice, Ours };
+struct ParameterRange {
+    Word name;
+    Range range;
+};
+struct Example {
+    ExprId call = none;
+    ExprId expected = none;
+    ExprId tolerance = none; // none: equal to 12 digits
+    Span span;
+};
+struct Define {
+    Word name;
+    std::vector<Parameter> parameters;
+    UnitText type;
+    bool native = false;
+    ExprId value = none;
+    std::vector<Line> locals;
+    std::vector<Text> sources;
+    Known known = Known::Unstated;
+    std::vector<ParameterRange> tested;
+    std::vector<ParameterRange> limits;
+    std::vector<Example> examples;
+    std::vector<Text> notes;
+};
+struct Part {
+    Text title;
+    bool each_block = false;
+};
+
+// statements of a job or a season
+struct Set {
+    Word name;
+    ExprId value = none;
+    std::optional<Text> because;
+};
+struct Option {
+    Text title;
+    std::vector<Set> sets;
+};
+struct Block {
+    Word name;
+    std::optional<Text> label;
+    std::vector<Set> sets;
+    // a block may have a field of its own
+    std::optional<Text> field;
+    ExprId heading = none;
+};
+struct ModelReference {
+    Text path;
+};
+struct SeasonReference {
+    Text path;
+};
+struct For {
+    Text who;
+};
+struct Date {
+    int year = 0;
+    int month = 0;
+    int day = 0;
+    Span span;
+};
+struct Field {
+    Text path;
+    ExprId heading = none; // none: as the layout finds best
+};
+
+using StatementNode = std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate, Require, Caution, Price,
+                                   Table, Define, Set, Option, Block, ModelReference, SeasonReference, For, Date, Field>;
+struct Statement {
+    Span span;                 // the whole statement with its inner lines
+    std::uint32_t part = none; // index of the Part statement it stands in
+    StatementNode node;
+};
+
+struct Module {
+    FileId file = 0;
+    FileKind kind = FileKind::Model;
+    Text title;
+    std::vector<Statement> statements; // in the order written; the statements of a part follow the part
+    std::vector<Expr> exprs;
+    std::vector<ExprId> args; // arguments of calls, by range
+};
+
+} // namespace acre::lang::ast

@@ -1,0 +1,20 @@
+// Text to syntax tree. Every statement is read by itself, so one bad line costs one line.
+#pragma once
+
+#include "lang/diag/diagnostic.h"
+#include "lang/source/source_map.h"
+#include "lang/syntax/ast.h"
+
+namespace acre::lang {
+
+// Limits of a text that may come from a stranger (tested at and past each).
+inline constexpr std::uint32_t max_file_bytes = 16U << 20U;
+inline constexpr std::uint32_t max_nesting = 200; // brackets, conditions, unary signs
+inline constexpr std::uint32_t max_table_rows = 10'000;
+
+// Always returns a module, of the statements that could be read. Reports S1xx and F703.
+// `kind` comes from the file's ending: Model (a .rate file; becomes Library if the text says so), Season, Job, CommandLine
+// (statements `set NAME = VALUE` only).
+ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnostics& diagnostics);
+
+} // namespace acre::lang
