@@ -1,0 +1,22 @@
+// Numbers as people read them: thousands grouped, no more digits than carry meaning, the unit where it is said.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace acre::lang {
+
+// "1,850,000", "0.9892", "2.5e-7". A number that takes six digits or fewer is shown as it is ("12.125"); any other is
+// rounded to four significant digits, never fewer than its whole part has. NaN is "no answer".
+std::string number_text(double value);
+
+// The number with its unit as the author writes it: "80 ac", "18 %", "$4.35/gal", "$1,850,000", "-$12.50/ac".
+// Money per something has cents at least; a plain number (unit "1" or empty) stands alone.
+std::string quantity_text(double value, std::string_view unit_text);
+
+// Money to the cent: "$1,234.50", "-$0.07". For columns of amounts; |dollars| below 9e13.
+std::string money_text(double dollars);
+std::string cents_text(std::int64_t cents);
+
+} // namespace acre::lang

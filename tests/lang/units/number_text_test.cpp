@@ -1,0 +1,62 @@
+#include <cmath>
+#include <limits>
+
+#include <doctest/doctest.h>
+
+#include "lang/units/number_text.h"
+
+using namespace acre::lang;
+
+TEST_CASE("a number keeps the digits that carry meaning") {
+    struct Row {
+        double value;
+        const char* text;
+    };
+    for (const Row& row : {Row{0, "0"},
+                           Row{-0.0, "0"},
+                           Row{7, "7"},
+                           Row{1850000, "1,850,000"},
+                           Row{43560, "43,560"},
+                           Row{12.125, "12.125"},
+                           Row{0.1 + 0.2, "0.3"},
+                           Row{19.8723456, "19.87"},
+                           Row{0.98918367, "0.9892"},
+                           Row{1234.5, "1,234.5"},
+                           Row{1234567.89, "1,234,568"},
+                           Row{999.96001, "1,000"},
+                           Row{-3.25, "-3.25"},
+                           Row{0.0001, "0.0001"},
+                           Row{2.5e-7, "2.5e-7"},
+                           Row{1.0 / 3e6, "3.333e-7"},
+                           Row{2e15, "2e15"},
+                           Row{123456789012, "123,456,789,012"},
+                           Row{std::numeric_limits<double>::quiet_NaN(), "no answer"},
+                           Row{-INFINITY, "-infinite"}}) {
+        CHECK(number_text(row.value) == row.text);
+    }
+}
+
+TEST_CASE("a quantity says its unit where people say it") {
+    struct Row {
+        double value;
+        const char* unit;
+        const char* text;
+    };
+    for (const Row& row :
+         {Row{80, "ac", "80 ac"}, Row{18, "%", "18 %"}, Row{4.35, "$/gal", "$4.35/gal"}, Row{12.5, "$/ac", "$12.50/ac"},
+          Row{1850000, "$", "$1,850,000"}, Row{412.8, "$", "$412.80"}, Row{-12.5, "$/ac", "-$12.50/ac"}, Row{34, "$/h", "$34.00/h"},
+          Row{0.034567891, "$/ft", "$0.03457/ft"}, Row{4.3512, "$/gal", "$4.3512/gal"}, Row{594.3333333, "$/ac", "$594.33/ac"},
+          Row{1234.56789, "$/h", "$1,234.57/h"}, Row{0.85, "1", "0.85"}, Row{3, "", "3"}, Row{12, "$.ft", "12 $.ft"},
+          Row{0.5, "$/ac", "$0.50/ac"}, Row{0.29999999999, "$/ac", "$0.30/ac"}}) {
+        CHECK(quantity_text(row.value, row.unit) == row.text);
+    }
+}
+
+TEST_CASE("money in a column has cents, and no minus before nothing") {
+    CHECK(money_text(1234.5) == "$1,234.50");
+    CHECK(money_text(-1234567.891) == "-$1,234,567.89");
+    CHECK(money_text(-0.001) == "$0.00");
+    CHECK(cents_text(123450) == "$1,234.50");
+    CHECK(cents_text(-7) == "-$0.07");
+    CHECK(cents_text(std::numeric_limits<std::int64_t>::min()) == "-$92,233,720,368,547,758.08");
+}
