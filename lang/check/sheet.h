@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "lang/check/name_table.h"
 #include "lang/check/type.h"
 #include "lang/source/source_map.h"
 #include "lang/source/span.h"
@@ -22,6 +23,12 @@ namespace acre::lang {
 using NodeId = std::uint32_t;
 using LineId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
+
+// No formula of a sheet is a deeper tree than this, however long its text: later stages may recurse over one formula.
+inline constexpr std::uint32_t max_formula_depth = 2'000;
+// Instances and blocks multiply a text: past these, N214.
+inline constexpr std::uint32_t max_instances = 1'000;
+inline constexpr std::uint32_t max_sheet_nodes = 4'000'000;
 
 enum class Op : std::uint8_t {
     Number,    // number, in the unit of its type
@@ -62,7 +69,7 @@ enum class Op : std::uint8_t {
     Define, // index: define, args
     Sum,
     Most,
-    Least,   // args: the lines of the blocks
+    Least,   // args: Line nodes; the lines of the blocks, or (Sum) the amounts that a price adds up, of $; one at least
     Convert, // a, by `conversion`; made by check only
     Missing, // reported already
 };
@@ -76,7 +83,7 @@ struct Node {
     std::uint32_t first_arg = 0, arg_count = 0; // into Sheet::args
     double number = 0;
     Conversion conversion;
-    Type type; // Number: from the text; the rest: filled by check
+    Type type; // Number, Choice: by resolve; Missing: poison; the rest: filled by check
 };
 
 struct ChoiceType {
@@ -95,7 +102,7 @@ struct Setting {
     std::string because;
 };
 
-enum class Role : std::uint8_t { Given, Line, CostRate, CostQuantity, CostAmount, EventCount, EventAmount, PriceLine, Total };
+enum class Role : std::uint8_t { Given, Line, CostRate, CostQuantity, CostAmount, EventCount, EventAmount, EventMoney, PriceLine, Total };
 
 struct Line {
     std::string name;    // dotted, the same everywhere: "crawler.fuel_price", "north.area", "ripping.amount"
@@ -104,13 +111,12 @@ struct Line {
     Span name_span;
     Span span; // the statement, for `explain`
     Role role = Role::Line;
-    Type type;                  // declared; filled by resolve
+    Type type;                  // declared. A quantity of a cost declares none: its formula's, or poison if that has none
     std::string unit_text;      // as the author wrote it ("$/ac"); empty for a choice
     NodeId value = none;        // the formula in force, by the last setting; none: yours to set
     std::uint32_t part = none;  // into parts
-    std::uint32_t block = none; // into blocks, for a line of an each-block part
+    std::uint32_t block = none; // into blocks, for a line of an each-block part; a job without blocks has none
     std::uint32_t given = none; // into givens
-    // the statement's own condition: an each-block line is one instance of several
 };
 
 struct Given {
@@ -124,11 +130,13 @@ struct Given {
 
 struct Part {
     std::string title;
-    std::string instance; // the instance it belongs to; empty for the job's own model
+    std::string instance; // the instance it belongs to, "haul.truck"; empty for the job's own model
     bool each_block = false;
 };
-struct Block {
+struct Block { // as the job lists them; a job without any is one piece of ground whose lines have no prefix
     std::string name, label;
+    std::string field_path; // as written; empty: none
+    NodeId field_heading = none;
     Span span;
 };
 struct Cost {
@@ -138,7 +146,8 @@ struct Cost {
 struct PriceStep {
     ast::StepKind kind;
     NodeId value = none;
-    LineId line = none; // the sum after this step
+    LineId line = none;    // the sum after this step
+    bool per_unit = false; // at least, round: the value is money per unit of the item
     Span span;
 };
 struct PriceItem {
@@ -156,7 +165,7 @@ struct Condition {           // require or caution
     std::uint32_t block = none;
 };
 struct Event {
-    LineId count = none, amount = none, money = none; // money: of one event
+    LineId count = none, amount = none, money = none; // NAME, NAME.amount, NAME.money: of one event
 };
 struct Correlation {
     std::uint32_t first = none, second = none; // givens
@@ -233,6 +242,10 @@ struct Sheet {
     LineId cost_total = none, price_total = none, price_per_unit = none, profit_total = none, profit_share = none;
 
     LineId find(std::string_view name) const; // none if there is no such line
+    // Adds a line; if one has the name already, that one's id is given back in `id` and nothing is added.
+    bool add(Line line, LineId& id);
+
+    NameTable line_names; // of `lines`
 };
 
 class CheckedSheet {
