@@ -36,8 +36,8 @@ enum class Code : std::uint8_t {
     Max,
     Ceil,
     Floor,
-    Round, // to whole numbers; a value within 1e-9 (relative) of a whole number is that number;
-           // Round is half away from zero
+    Round, // to whole numbers; a value within 1e-9 (relative, at most 1e-3) of a whole number is that number, and as near
+           // below a half it is the half; Round is half away from zero
     Less,
     LessEqual,
     Greater,
