@@ -276,8 +276,8 @@ std::span<const NativeFunction> deep_draft_functions() {
     static constexpr std::uint32_t arity = draft_args;
     static constexpr NativeFunction functions[] = {
         {"shank_draft", arity, value<&ShankDraft::draft>, slopes_of<0>},
-        {"critical_depth", arity, value<&ShankDraft::critical_depth>, slopes_of<1>},
-        {"slot_draft", arity, value<&ShankDraft::slot>, slopes_of<2>},
+        {"shank_critical_depth", arity, value<&ShankDraft::critical_depth>, slopes_of<1>},
+        {"shank_slot_draft", arity, value<&ShankDraft::slot>, slopes_of<2>},
         {"shank_down_force", arity, value<&ShankDraft::down_force>, slopes_of<3>},
     };
     return functions;

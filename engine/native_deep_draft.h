@@ -48,7 +48,7 @@ ShankDraft shank_draft(std::span<const double, draft_args> args);
 // The same at a critical depth given, not sought.
 ShankDraft shank_draft_at(std::span<const double, draft_args> args, double critical_depth);
 
-// shank_draft, critical_depth, slot_draft, shank_down_force, each of the arguments above.
+// shank_draft, shank_critical_depth, shank_slot_draft, shank_down_force, each of the arguments above.
 std::span<const NativeFunction> deep_draft_functions();
 
 } // namespace acre::engine

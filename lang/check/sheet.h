@@ -183,6 +183,7 @@ struct FunctionRange {
     std::uint32_t parameter;
     NodeId low, high;
     Span span;
+    std::string reason; // of a limit: a note of the error; may be empty
 };
 struct Local {
     std::string name;

@@ -201,6 +201,7 @@ enum class Known : std::uint8_t { Unstated, Read, Recalled, CommonPractice, Ours
 struct ParameterRange {
     Word name;
     Range range;
+    std::optional<Text> reason; // of a limit: shown when it is left
 };
 struct Example {
     ExprId call = none;
