@@ -1,0 +1,38 @@
+// A field boundary as a GeoJSON text says it (RFC 7946, WGS 84 longitude and latitude in degrees).
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "lang/diag/diagnostic.h"
+#include "lang/source/source_map.h"
+
+namespace acre::engine {
+
+inline constexpr std::size_t max_boundary_vertices = 200'000;
+
+struct LonLat {
+    double lon = 0, lat = 0;
+    friend bool operator==(const LonLat&, const LonLat&) = default;
+};
+using LonLatRing = std::vector<LonLat>; // the first point is not repeated at the end
+
+struct BoundaryPolygon {
+    LonLatRing outer;              // counter-clockwise
+    std::vector<LonLatRing> holes; // clockwise: a pump yard, a pond
+};
+
+struct Boundary {
+    std::string name;                      // of the feature, if it has one
+    std::vector<BoundaryPolygon> polygons; // one at least
+    std::vector<std::string> repairs;      // what was mended on the way in, to be shown
+};
+
+// Takes Polygon, MultiPolygon, GeometryCollection, Feature and FeatureCollection (all polygons together are the field).
+// A ring that is open, runs the wrong way round or repeats points is mended and said so; everything else is an error (B9xx)
+// with its place in the text.
+std::optional<Boundary> read_boundary(const lang::SourceMap& sources, lang::FileId file, lang::Diagnostics& diagnostics);
+
+} // namespace acre::engine

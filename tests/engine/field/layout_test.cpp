@@ -1,0 +1,277 @@
+#include "engine/field/layout.h"
+
+#include <cmath>
+#include <numbers>
+#include <random>
+#include <string>
+
+#include <doctest/doctest.h>
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+constexpr double foot = 0.3048;
+constexpr double acre = 4046.8564224; // m², 43,560 ft²
+
+// A field in the plane, around a middle in no particular place.
+PlaneField plane(std::vector<PlanePolygon> polygons) {
+    PlaneField field;
+    field.middle = {-119.7, 36.6};
+    field.polygons = std::move(polygons);
+    field.area = plane_area(field.polygons);
+    return field;
+}
+PlaneRing rectangle(double x, double y, double width, double height) {
+    return {{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}};
+}
+Layout laid(const PlaneField& field, const LayoutRequest& request) {
+    LayoutFault fault{};
+    const std::optional<Layout> layout = lay_out(field, request, fault);
+    REQUIRE(layout);
+    return *layout;
+}
+LayoutFault fault_of(const PlaneField& field, const LayoutRequest& request) {
+    LayoutFault fault = LayoutFault::None;
+    CHECK(!lay_out(field, request, fault));
+    return fault;
+}
+bool inside(const PlanePolygon& polygon, Point p) {
+    const auto odd = [&](const PlaneRing& ring) {
+        bool in = false;
+        for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++)
+            if ((ring[i].y > p.y) != (ring[j].y > p.y) &&
+                p.x < (ring[j].x - ring[i].x) * (p.y - ring[i].y) / (ring[j].y - ring[i].y) + ring[i].x)
+                in = !in;
+        return in;
+    };
+    bool in = odd(polygon.outer);
+    for (const PlaneRing& hole : polygon.holes)
+        in = in != odd(hole);
+    return in;
+}
+PlaneRing star(std::mt19937_64& random, int points, double radius) {
+    // Simple by construction: angles rise, radii vary.
+    PlaneRing ring;
+    for (int i = 0; i < points; ++i) {
+        const double angle = 2 * std::numbers::pi * i / points;
+        const double r = radius * (0.35 + 0.65 * static_cast<double>(random() >> 11) * 0x1p-53);
+        ring.push_back({r * std::cos(angle), r * std::sin(angle)});
+    }
+    return ring;
+}
+
+} // namespace
+
+TEST_CASE("geodesic areas agree with published polygons") {
+    // Documentation of the Rust port of GeographicLib, struct PolygonArea: one degree by one degree at the equator.
+    CHECK(geodesic_area({{0, 0}, {0, 1}, {1, 1}, {1, 0}}) == doctest::Approx(12308778361.469452).epsilon(1e-14));
+    // Closed form of the ellipsoid of revolution for a small cell between parallels (authalic integral):
+    // b²/2 · Δλ · [sin φ / (1 − e² sin² φ) + artanh(e sin φ)/e].
+    const double a = 6378137;
+    const double f = 1 / 298.257223563;
+    const double b = a * (1 - f);
+    const double e = std::sqrt(f * (2 - f));
+    const auto zone = [&](double degrees) {
+        const double s = std::sin(degrees * std::numbers::pi / 180);
+        return s / (1 - e * e * s * s) + std::atanh(e * s) / e;
+    };
+    const double cell = b * b / 2 * (0.01 * std::numbers::pi / 180) * (zone(36.61) - zone(36.6));
+    CHECK(geodesic_area({{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}) == doctest::Approx(cell).epsilon(1e-8));
+}
+
+TEST_CASE("laying flat keeps area and comes back to the same place") {
+    lang::SourceMap sources;
+    const lang::FileId file = sources.add("f", "x");
+    lang::Diagnostics diagnostics;
+    const Boundary boundary{"", {{{{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}, {}}}, {}};
+    const std::optional<PlaneField> field = lay_flat(boundary, sources, file, diagnostics);
+    REQUIRE(field);
+    CHECK(plane_area(field->polygons) == doctest::Approx(field->area).epsilon(1e-7));
+    const LonLat back = to_globe(*field, field->polygons[0].outer[2]);
+    CHECK(back.lon == doctest::Approx(-119.69).epsilon(1e-12));
+    CHECK(back.lat == doctest::Approx(36.61).epsilon(1e-12));
+}
+
+TEST_CASE("a boundary that crosses itself, or a hole outside, is refused") {
+    lang::SourceMap sources;
+    const lang::FileId file = sources.add("f", "x");
+    const auto code_of = [&](const Boundary& boundary) {
+        lang::Diagnostics diagnostics;
+        CHECK(!lay_flat(boundary, sources, file, diagnostics));
+        return diagnostics.all().empty() ? std::string() : std::string(lang::name_of(diagnostics.all()[0].code));
+    };
+    CHECK(code_of({"", {{{{0, 36}, {0.01, 36.01}, {0.01, 36}, {0, 36.01}}, {}}}, {}}) == "B904");
+    const LonLatRing square = {{0, 36}, {0.01, 36}, {0.01, 36.01}, {0, 36.01}};
+    CHECK(code_of({"", {{square, {{{0.02, 36}, {0.02, 36.001}, {0.021, 36.001}}}}}, {}}) == "B908");
+    CHECK(code_of({"", {{square, {}}, {square, {}}}, {}}) == "B908");
+    CHECK(code_of({"", {{{{0, 36}, {2, 36}, {2, 37}, {0, 37}}, {}}}, {}}) == "B906");
+}
+
+TEST_CASE("a rectangle is laid out as by hand") {
+    // 1,270 ft runs, 1,320 ft wide, 8 ft apart, north and south: 165 pulls of 1,270 ft.
+    const PlaneField field = plane({{rectangle(0, 0, 1320 * foot, 1270 * foot), {}}});
+    LayoutRequest request;
+    request.spacing = 8 * foot;
+    request.heading = 0;
+    request.speed = 132 * foot / 60; // 1.5 mi/h is 132 ft a minute
+    request.turn_time = 30;
+    const Layout layout = laid(field, request);
+    CHECK(layout.pulls.size() == 165);
+    CHECK(layout.rows == 165);
+    CHECK(layout.turns == 164);
+    CHECK(layout.lifts == 0);
+    CHECK(layout.point_rows == 0);
+    CHECK(layout.mean == doctest::Approx(1270 * foot));
+    CHECK(layout.shortest == doctest::Approx(layout.longest));
+    CHECK(layout.travel * request.spacing == doctest::Approx(field.area));
+    CHECK(layout.ripping_time == doctest::Approx(165 * 1270.0 / 132 * 60));
+    CHECK(layout.turning_time == doctest::Approx(164 * 30 + 164 * 8.0 / 132 * 60));
+    CHECK(layout.between == doctest::Approx(164 * 8 * foot));
+    // East and west the same field has 1,270 / 8 = 158.75 lines: 158 or 159.
+    request.heading = 90;
+    CHECK(laid(field, request).pulls.size() == 159);
+    request.heading = 270;
+    CHECK(laid(field, request).pulls.size() == 159);
+}
+
+TEST_CASE("rows of a square acre follow the trade's table") {
+    // Row feet an acre = 43,560 / row width: 22 ft 1,980; 20 ft 2,178; 21 ft 2,074 (arithmetic on the size of the acre).
+    for (const auto& [width, feet] : {std::pair{22.0, 1980.0}, {20.0, 2178.0}, {21.0, 2074.3}}) {
+        const double side = 40 * width * foot; // a whole number of rows
+        const PlaneField field = plane({{rectangle(0, 0, side, side), {}}});
+        LayoutRequest request;
+        request.spacing = width * foot;
+        const Layout layout = laid(field, request);
+        CHECK(layout.rows == 40);
+        CHECK(layout.travel / foot / (field.area / acre) == doctest::Approx(feet).epsilon(1e-4));
+    }
+}
+
+TEST_CASE("row ends shorten every pull, a headland shrinks the field") {
+    const PlaneField field = plane({{rectangle(0, 0, 200, 400), {}}});
+    LayoutRequest request;
+    request.spacing = 5;
+    request.row_ends = 35 * foot;
+    // 35 ft at each end of a 1,320 ft row leaves 94.7 % of it (arithmetic).
+    Layout layout = laid(field, request);
+    CHECK(layout.mean == doctest::Approx(400 - 70 * foot));
+    request.row_ends = 0;
+    request.headland = 10;
+    layout = laid(field, request);
+    CHECK(layout.net_area == doctest::Approx(180.0 * 380).epsilon(1e-5));
+    CHECK(layout.rows == 36);
+    CHECK(layout.mean == doctest::Approx(380).epsilon(1e-5));
+}
+
+TEST_CASE("a hole is gone round: two pulls in a row, a lift between them") {
+    PlanePolygon polygon{rectangle(0, 0, 100, 100), {rectangle(40, 40, 20, 20)}};
+    const PlaneField field = plane({polygon});
+    CHECK(field.area == doctest::Approx(9600));
+    LayoutRequest request;
+    request.spacing = 4;
+    const Layout layout = laid(field, request);
+    CHECK(layout.rows == 25);
+    CHECK(layout.lifts == 5);
+    CHECK(layout.pulls.size() == 30);
+    CHECK(layout.travel * 4 == doctest::Approx(9600));
+}
+
+TEST_CASE("a circle is covered as its closed form says") {
+    PlaneRing ring;
+    for (int i = 0; i < 720; ++i)
+        ring.push_back({400 * std::cos(i * std::numbers::pi / 360), 400 * std::sin(i * std::numbers::pi / 360)});
+    const PlaneField field = plane({{ring, {}}});
+    LayoutRequest request;
+    request.spacing = 2;
+    request.heading = 17;
+    const Layout layout = laid(field, request);
+    CHECK(layout.travel * 2 == doctest::Approx(std::numbers::pi * 400 * 400).epsilon(1e-3));
+    CHECK(layout.mean == doctest::Approx(std::numbers::pi * 400 / 2).epsilon(1e-3)); // mean chord of a circle
+    CHECK(layout.longest == doctest::Approx(800).epsilon(1e-3));
+}
+
+TEST_CASE("a triangle has point rows, a rectangle driven along has none") {
+    const PlaneField field = plane({{{{0, 0}, {300, 0}, {300, 100}}, {}}});
+    LayoutRequest request;
+    request.spacing = 5;
+    request.heading = 90;
+    const Layout layout = laid(field, request);
+    CHECK(layout.point_rows == layout.pulls.size());
+}
+
+TEST_CASE("a machine that turns wide skips rows and still drives each once") {
+    const PlaneField field = plane({{rectangle(0, 0, 105, 100), {}}});
+    LayoutRequest request;
+    request.spacing = 5;
+    request.turn_diameter = 14;
+    const Layout layout = laid(field, request);
+    CHECK(layout.skip == 3);
+    std::vector<int> driven(21);
+    for (const Pull& pull : layout.pulls)
+        ++driven[pull.row];
+    for (const int times : driven)
+        CHECK(times == 1);
+    for (std::size_t i = 1; i < 6; ++i)
+        CHECK(std::abs(static_cast<int>(layout.pulls[i].row) - static_cast<int>(layout.pulls[i - 1].row)) >= 2);
+}
+
+TEST_CASE("no pull leaves the field and the width covered is within a spacing of the area") {
+    std::mt19937_64 random(7);
+    for (int round = 0; round < 300; ++round) {
+        CAPTURE(round);
+        PlanePolygon polygon{star(random, 3 + static_cast<int>(random() % 40), 300), {}};
+        if (round % 3 == 0)
+            polygon.holes.push_back(star(random, 7, 60));
+        const PlaneField field = plane({polygon});
+        LayoutRequest request;
+        request.spacing = 1 + static_cast<double>(random() % 8);
+        request.heading = static_cast<double>(random() % 3600) / 10;
+        const Layout layout = laid(field, request);
+        double perimeter = 0;
+        for (const PlaneRing* ring : {&polygon.outer, polygon.holes.empty() ? &polygon.outer : &polygon.holes[0]})
+            for (std::size_t i = 0; i < ring->size(); ++i) {
+                const Point a = (*ring)[i];
+                const Point b = (*ring)[(i + 1) % ring->size()];
+                perimeter += std::hypot(a.x - b.x, a.y - b.y);
+            }
+        CHECK(std::abs(layout.travel * request.spacing - field.area) < request.spacing * perimeter / 2);
+        for (const Pull& pull : layout.pulls)
+            for (const double t : {0.001, 0.25, 0.5, 0.75, 0.999})
+                CHECK(inside(polygon, {pull.from.x + t * (pull.to.x - pull.from.x), pull.from.y + t * (pull.to.y - pull.from.y)}));
+    }
+}
+
+TEST_CASE("the best heading runs along the long side") {
+    const PlaneField field = plane({{rectangle(0, 0, 100, 800), {}}});
+    LayoutRequest request;
+    request.spacing = 3;
+    request.speed = 0.7;
+    request.turn_time = 40;
+    const std::vector<HeadingTime> ranked = rank_headings(field, request);
+    REQUIRE(ranked.size() >= 180);
+    CHECK(std::min(ranked[0].heading, 180 - ranked[0].heading) < 1e-9);
+    CHECK(ranked.back().time > ranked[0].time);
+}
+
+TEST_CASE("what cannot be laid out says why") {
+    const PlaneField field = plane({{rectangle(0, 0, 30, 100), {}}});
+    LayoutRequest request;
+    CHECK(fault_of(field, request) == LayoutFault::BadRequest);
+    request.spacing = std::nan("");
+    CHECK(fault_of(field, request) == LayoutFault::BadRequest);
+    request.spacing = 70; // first pull 35 m in: past a field 30 m wide
+    CHECK(fault_of(field, request) == LayoutFault::NoPullFits);
+    request.spacing = 5;
+    request.headland = 20;
+    CHECK(fault_of(field, request) == LayoutFault::NothingLeft);
+    request.headland = 0;
+    request.row_ends = 60;
+    CHECK(fault_of(field, request) == LayoutFault::NoPullFits);
+    request.row_ends = 0;
+    request.spacing = 0.01;
+    CHECK(laid(field, request).rows == 3000);
+    const PlaneField wide = plane({{rectangle(0, 0, 3000, 100), {}}});
+    CHECK(fault_of(wide, request) == LayoutFault::TooManyPulls);
+}
