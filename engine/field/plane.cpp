@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 #include <string>
+#include <string_view>
 #include <utility>
 
 // Without the rescaling of old releases: it rounds to whole numbers, and newer releases have dropped it.
@@ -78,19 +80,43 @@ BoostField to_boost(const std::vector<PlanePolygon>& polygons) {
     return field;
 }
 
-void report(const std::string& message, bg::validity_failure_type failure, lang::FileId file, lang::Diagnostics& diagnostics) {
-    const bool crosses = failure == bg::failure_self_intersections || failure == bg::failure_spikes;
-    lang::Diagnostic diagnostic{crosses ? lang::Code::B904 : lang::Code::B908,
-                                crosses ? "the boundary crosses or touches itself"
-                                        : "holes or polygons of the boundary overlap or lie outside one another",
-                                {{file, 0, 1}, ""},
-                                {},
-                                {},
-                                {}};
-    if (!message.empty())
-        diagnostic.notes.push_back(message);
-    diagnostic.helps.push_back({"draw the boundary again so that no edge meets another, and holes lie inside their polygon", {}});
-    diagnostics.add(std::move(diagnostic));
+// Where the check of a shape failed; only the library's message holds the place, in metres of our plane.
+std::string place_of(const PlaneField& field, const std::string& message) {
+    double x = 0;
+    double y = 0;
+    const std::size_t open = message.find('(');
+    if (open == std::string::npos || std::sscanf(message.c_str() + open, "(%lf, %lf)", &x, &y) != 2)
+        return {};
+    const LonLat where = to_globe(field, {x, y});
+    return fmt::format("near longitude {:.6f}, latitude {:.6f}", where.lon, where.lat);
+}
+
+// The rings one by one first, so that a ring at fault is told from rings that do not fit together.
+bool is_sound(const PlaneField& field, lang::FileId file, lang::Diagnostics& diagnostics) {
+    const auto sound = [&](const BoostField& shape, lang::Code code, std::string_view title) {
+        std::string message;
+        if (bg::is_valid(shape, message))
+            return true;
+        lang::Diagnostic diagnostic{code, std::string(title), {{file, 0, 1}, ""}, {}, {}, {}};
+        if (std::string place = place_of(field, message); !place.empty())
+            diagnostic.notes.push_back(std::move(place));
+        diagnostic.helps.push_back({"draw the boundary again so that no edge meets another, and holes lie inside their polygon", {}});
+        diagnostics.add(std::move(diagnostic));
+        return false;
+    };
+    bool whole = field.polygons.size() > 1;
+    for (const PlanePolygon& polygon : field.polygons) {
+        whole = whole || !polygon.holes.empty();
+        if (!sound(to_boost({{polygon.outer, {}}}), lang::Code::B904, "the boundary crosses or touches itself"))
+            return false;
+        for (PlaneRing hole : polygon.holes) {
+            std::reverse(hole.begin(), hole.end());
+            if (!sound(to_boost({{std::move(hole), {}}}), lang::Code::B904, "a hole of the boundary crosses or touches itself"))
+                return false;
+        }
+    }
+    return !whole ||
+           sound(to_boost(field.polygons), lang::Code::B908, "holes or polygons of the boundary overlap or lie outside one another");
 }
 
 // The ring without points that bend it by less than a centimetre (Douglas and Peucker): they cost much time and move no
@@ -182,23 +208,8 @@ std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceM
                                  {}});
                 return std::nullopt;
             }
-    bg::validity_failure_type failure = bg::no_failure;
-    const BoostField shape = to_boost(field.polygons);
-    if (!bg::is_valid(shape, failure)) {
-        // Only the library's message holds the place, in metres of our plane.
-        std::string message;
-        bg::is_valid(shape, message);
-        double x = 0;
-        double y = 0;
-        std::string place;
-        if (const std::size_t open = message.find('(');
-            open != std::string::npos && std::sscanf(message.c_str() + open, "(%lf, %lf)", &x, &y) == 2) {
-            const LonLat where = to_globe(field, {x, y});
-            place = fmt::format("near longitude {:.6f}, latitude {:.6f}", where.lon, where.lat);
-        }
-        report(place, failure, file, diagnostics);
+    if (!is_sound(field, file, diagnostics))
         return std::nullopt;
-    }
     return field;
 }
 

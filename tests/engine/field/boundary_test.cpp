@@ -72,7 +72,7 @@ TEST_CASE("a bad boundary is an error with its place") {
     } const cases[] = {
         {"", lang::Code::B901, 0},
         {"[1,2", lang::Code::B901, 0},
-        {R"({"type":"Polygon","coordinates":[[[NaN,36]]]})", lang::Code::B901, 37},
+        {R"({"type":"Polygon","coordinates":[[[NaN,36]]]})", lang::Code::B901, 36},
         {R"({"type":"Polygon","coordinates":[[[1e999,36]]]})", lang::Code::B901, 0},
         {R"({"type":"Polygon"})", lang::Code::B902, 0},
         {R"({"type":"Point","coordinates":[1,2]})", lang::Code::B902, 0},

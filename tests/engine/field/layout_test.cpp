@@ -13,7 +13,7 @@ using namespace acre::engine;
 namespace {
 
 constexpr double foot = 0.3048;
-constexpr double acre = 4046.8564224; // m², 43,560 ft²
+constexpr double acre_area = 4046.8564224; // m², 43,560 ft²
 
 // A field in the plane, around a middle in no particular place.
 PlaneField plane(std::vector<PlanePolygon> polygons) {
@@ -145,7 +145,7 @@ TEST_CASE("rows of a square acre follow the trade's table") {
         request.spacing = width * foot;
         const Layout layout = laid(field, request);
         CHECK(layout.rows == 40);
-        CHECK(layout.travel / foot / (field.area / acre) == doctest::Approx(feet).epsilon(1e-4));
+        CHECK(layout.travel / foot / (field.area / acre_area) == doctest::Approx(feet).epsilon(1e-4));
     }
 }
 
