@@ -1,6 +1,7 @@
 // The codes of diagnostics. One row each in codes.def; a code is never used for anything else again.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <string_view>
 
@@ -17,5 +18,6 @@ enum class Code : std::uint16_t {
 Severity severity_of(Code code);
 std::string_view name_of(Code code);    // "U301"
 std::string_view summary_of(Code code); // one line, for the list of codes
+std::size_t code_count();               // codes are 0 … code_count() - 1
 
 } // namespace acre::lang

@@ -42,13 +42,15 @@ struct Diagnostic {
 // Collects what the stages report. Errors never throw; a stage that reported one still returns a value.
 class Diagnostics {
   public:
-    // Adds; drops a repeat of the same code at the same place. Past `cap` errors only the count grows.
+    // Adds; drops a repeat of the same code at the same place. Past `cap` errors, or warnings, only the counts grow.
     void add(Diagnostic diagnostic);
     bool has_errors() const { return errors_ > 0; }
     std::size_t error_count() const { return errors_; }
     std::size_t warning_count() const { return warnings_; }
     std::size_t left_out() const { return left_out_; } // reported but not kept
     const std::vector<Diagnostic>& all() const { return list_; }
+    // Nothing more is kept: callers may skip what makes a message costly (a search for near names).
+    bool full() const { return errors_ >= cap; }
     void sort(); // by file, then place, errors before warnings
 
     static constexpr std::size_t cap = 50;

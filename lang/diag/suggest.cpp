@@ -1,0 +1,85 @@
+#include "lang/diag/suggest.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace acre::lang {
+namespace {
+
+constexpr std::size_t longest = 64; // longer words are not compared
+
+char lower(char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+
+std::string_view last_part(std::string_view name) {
+    const std::size_t dot = name.rfind('.');
+    return dot == std::string_view::npos ? name : name.substr(dot + 1);
+}
+
+struct Near {
+    std::size_t distance;
+    std::string_view name;
+};
+
+} // namespace
+
+std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t limit) {
+    if (a.size() > b.size())
+        std::swap(a, b);
+    if (b.size() - a.size() > limit || b.size() > longest)
+        return limit + 1;
+    // Rows of the usual table: two back (for a swap), one back, and this one.
+    std::array<std::array<std::size_t, longest + 1>, 3> rows{};
+    for (std::size_t j = 0; j <= b.size(); ++j)
+        rows[0][j] = j;
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        auto& here = rows[i % 3];
+        const auto& above = rows[(i + 2) % 3];
+        const auto& two_above = rows[(i + 1) % 3];
+        here[0] = i;
+        std::size_t least = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            const char x = lower(a[i - 1]);
+            const char y = lower(b[j - 1]);
+            here[j] = std::min({above[j] + 1, here[j - 1] + 1, above[j - 1] + (x == y ? 0U : 1U)});
+            if (i > 1 && j > 1 && x == lower(b[j - 2]) && lower(a[i - 2]) == y && x != y)
+                here[j] = std::min(here[j], two_above[j - 2] + 1);
+            least = std::min(least, here[j]);
+        }
+        if (least > limit)
+            return limit + 1;
+    }
+    return std::min(rows[a.size() % 3][b.size()], limit + 1);
+}
+
+std::vector<std::string_view> near_names(std::string_view word, std::span<const std::string_view> names, std::size_t at_most) {
+    const auto allowed = [](std::string_view w) { return w.size() < 2 ? 0 : std::max<std::size_t>(1, w.size() / 3); };
+    std::vector<Near> found;
+    for (const std::string_view name : names) {
+        const std::size_t limit = allowed(word);
+        std::size_t distance = edit_distance(word, name, limit);
+        if (distance > limit && (name.find('.') != std::string_view::npos || word.find('.') != std::string_view::npos)) {
+            const std::size_t part_limit = allowed(last_part(word));
+            const std::size_t part = edit_distance(last_part(word), last_part(name), part_limit);
+            distance = part <= part_limit ? part + 1 : limit + 1; // the prefix differs as well
+            if (part > part_limit)
+                continue;
+        } else if (distance > limit) {
+            continue;
+        }
+        found.push_back({distance, name});
+    }
+    std::stable_sort(found.begin(), found.end(), [](const Near& a, const Near& b) { return a.distance < b.distance; });
+    std::vector<std::string_view> out;
+    for (const Near& near : found) {
+        if (out.size() == at_most)
+            break;
+        if (std::find(out.begin(), out.end(), near.name) == out.end())
+            out.push_back(near.name);
+    }
+    return out;
+}
+
+} // namespace acre::lang

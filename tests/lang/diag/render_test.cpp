@@ -1,0 +1,185 @@
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "lang/diag/render.h"
+
+using namespace acre::lang;
+
+namespace {
+
+// The place of the `nth` (from 0) time `what` stands in the file.
+Span find(const SourceMap& map, FileId file, std::string_view what, int nth = 0) {
+    std::size_t at = map.file(file).text().find(what);
+    for (; nth > 0; --nth)
+        at = map.file(file).text().find(what, at + 1);
+    return {file, static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(at + what.size())};
+}
+
+Diagnostic diagnostic(Code code, std::string title, Label primary, std::vector<Label> others = {}, std::vector<std::string> notes = {},
+                      std::vector<Help> helps = {}) {
+    return {code, std::move(title), std::move(primary), std::move(others), std::move(notes), std::move(helps)};
+}
+
+} // namespace
+
+TEST_CASE("marks and labels stand under the text they speak of") {
+    SourceMap map;
+    const FileId file = map.add("deep-rip.rate", "model \"Rip\"\ntotal : $/h = fuel_rate + land_charge\n");
+    const Diagnostic d = diagnostic(Code::U301, "cannot add $/ac to $/h", {find(map, file, "+"), ""},
+                                    {{find(map, file, "fuel_rate"), "$/h"}, {find(map, file, "land_charge"), "$/ac"}},
+                                    {"the two sides differ by a factor of ac/h"},
+                                    {{"`field_rate` (line 9) is in ac/h: write  land_charge * field_rate", {}}});
+    CHECK(render(d, map) == R"(error[U301]: cannot add $/ac to $/h
+ --> deep-rip.rate:2:25
+  |
+2 | total : $/h = fuel_rate + land_charge
+  |               --------- ^ ----------- $/ac
+  |               $/h
+  |
+  = note: the two sides differ by a factor of ac/h
+  = help: `field_rate` (line 9) is in ac/h: write  land_charge * field_rate
+)");
+}
+
+TEST_CASE("labels that fit share a row, those that do not hang from bars") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "aa + bb + cc\n");
+    const Diagnostic d = diagnostic(Code::U301, "title", {find(map, file, "bb"), "the middle one"},
+                                    {{find(map, file, "aa"), "a long text that does not fit"}, {find(map, file, "cc"), "right"}}, {}, {});
+    CHECK(render(d, map) == R"(error[U301]: title
+ --> a.rate:1:6
+  |
+1 | aa + bb + cc
+  | --   ^^   -- right
+  | |    the middle one
+  | a long text that does not fit
+)");
+}
+
+TEST_CASE("labels on several lines and in several files each show their line") {
+    SourceMap map;
+    const FileId model = map.add("rip.rate", "model \"Rip\"\n\n\ngiven wage : $/h\n\nx : 1 = 1\ny : 1 = 2\n");
+    const FileId season = map.add("2027.season", "season \"2027\"\nset wage = 24.50\n");
+    const Diagnostic d =
+        diagnostic(Code::U304, "`wage` is declared $/h but is given a plain number", {find(map, season, "24.50"), "no unit"},
+                   {{find(map, model, "$/h"), "declared here"}, {find(map, model, "x"), ""}, {find(map, model, "y"), "and here"}}, {},
+                   {{"write  24.50 $/h", {}}});
+    CHECK(render(d, map) == R"(error[U304]: `wage` is declared $/h but is given a plain number
+ --> 2027.season:2:12
+  |
+2 | set wage = 24.50
+  |            ^^^^^ no unit
+ ::: rip.rate:4
+  |
+4 | given wage : $/h
+  |              --- declared here
+...
+6 | x : 1 = 1
+  | -
+7 | y : 1 = 2
+  | - and here
+  |
+  = help: write  24.50 $/h
+)");
+}
+
+TEST_CASE("columns hold with tabs, accents, wide characters and escapes before the mark") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "\tm\xC3\xBC \xE6\x9E\x97 \x1b x = here\n");
+    const Diagnostic d = diagnostic(Code::N201, "title", {find(map, file, "here"), "label"});
+    CHECK(render(d, map) == "error[N201]: title\n --> a.rate:1:13\n  |\n"
+                            "1 |     m\xC3\xBC \xE6\x9E\x97 <U+001B> x = here\n"
+                            "  |                        ^^^^ label\n");
+}
+
+TEST_CASE("a mark at the end of a line, and over several lines, stays on the first") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "wage =\r\nnext line\n");
+    CHECK(render(diagnostic(Code::S103, "t", {{file, 6, 6}, "nothing here"}), map) ==
+          "error[S103]: t\n --> a.rate:1:7\n  |\n1 | wage =\n  |       ^ nothing here\n");
+    CHECK(render(diagnostic(Code::S103, "t", {{file, 5, 14}, "x"}), map) ==
+          "error[S103]: t\n --> a.rate:1:6\n  |\n1 | wage =\n  |      ^ x\n");
+}
+
+TEST_CASE("a long line is cut to a window around the caret") {
+    SourceMap map;
+    const std::string pad(5'000'000, 'x');
+    const FileId file = map.add("a.rate", pad + " here " + pad);
+    const std::string out = render(diagnostic(Code::N201, "t", {find(map, file, "here"), "label"}), map);
+    CHECK(out.size() < 600);
+    std::size_t widest = 0;
+    std::size_t line_begin = 0;
+    std::size_t here = 0;
+    std::size_t caret = 0;
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        if (out[i] != '\n')
+            continue;
+        const std::string line = out.substr(line_begin, i - line_begin);
+        widest = std::max(widest, line.size());
+        if (line.find("x here x") != std::string::npos) {
+            here = line.find("here");
+            CHECK(line.substr(4, 3) == "...");
+            CHECK(line.substr(line.size() - 3) == "...");
+        }
+        if (line.find("^^^^ label") != std::string::npos)
+            caret = line.find("^^^^");
+        line_begin = i + 1;
+    }
+    CHECK(widest <= 100);
+    CHECK(here > 0);
+    CHECK(here == caret);
+}
+
+TEST_CASE("a line a little too wide shows its end when the caret is there") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", std::string(120, 'x') + "end");
+    const std::string out = render(diagnostic(Code::N201, "t", {find(map, file, "end"), ""}), map);
+    CHECK(out.find("xend\n") != std::string::npos);
+    CHECK(out.find("1 | ...xxx") != std::string::npos);
+}
+
+TEST_CASE("notes fold at blanks under their first line, and texts that never end are cut") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "x\n");
+    Diagnostic d = diagnostic(Code::U303, "t", {{file, 0, 1}, ""});
+    d.notes.push_back(
+        "a year (yr) counts seasons of ownership, an hour (h) counts work, and one of them is not a fixed number of the other");
+    CHECK(render(d, map).find("not a fixed number\n          of the other\n") == std::string::npos);
+    CHECK(render(d, map).find("  = note: a year (yr) counts") != std::string::npos);
+    for (std::size_t at = 0, next; (next = render(d, map).find('\n', at)) != std::string::npos; at = next + 1)
+        CHECK(next - at <= 100);
+    d.title = std::string(1'000'000, 't');
+    d.primary.text = d.notes[0] = std::string(1'000'000, 'n');
+    CHECK(render(d, map).size() < 5000);
+}
+
+TEST_CASE("colour is put on only when it is asked for, and closed again") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "x = \x1b[2J\n");
+    const Diagnostic d = diagnostic(Code::N201, "title", {{file, 0, 1}, "label"}, {}, {"n"}, {});
+    CHECK(render(d, map).find('\x1b') == std::string::npos);
+    const std::string dyed = render(d, map, {true, 100});
+    CHECK(dyed.find("\x1b[1;31merror[N201]\x1b[0m") == 0);
+    CHECK(dyed.find("\x1b[2J") == std::string::npos);
+    std::string bare;
+    for (std::size_t i = 0; i < dyed.size(); ++i) {
+        if (dyed[i] == '\x1b')
+            i = dyed.find('m', i);
+        else
+            bare += dyed[i];
+    }
+    CHECK(bare == render(d, map));
+}
+
+TEST_CASE("all of them end in a count") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "x y z\n");
+    Diagnostics all;
+    CHECK(render(all, map).empty());
+    all.add(diagnostic(Code::L801, "w", {{file, 0, 1}, ""}));
+    CHECK(render(all, map).find("\n\n1 warning\n") != std::string::npos);
+    all.add(diagnostic(Code::U301, "e", {{file, 0, 1}, ""}));
+    all.add(diagnostic(Code::U301, "e", {{file, 2, 3}, ""}));
+    CHECK(render(all, map).find("\n\n2 errors, 1 warning\n") != std::string::npos);
+}

@@ -1,0 +1,52 @@
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "lang/diag/suggest.h"
+
+using namespace acre::lang;
+
+TEST_CASE("the distance counts letters put in, taken out, replaced and swapped") {
+    struct {
+        std::string_view a, b;
+        std::size_t distance;
+    } const rows[] = {{"", "", 0},
+                      {"abc", "abc", 0},
+                      {"abc", "ABC", 0},
+                      {"feild_rate", "field_rate", 1},
+                      {"kitten", "sitting", 3}, // the usual example of the distance (from memory)
+                      {"ac", "acer", 2},
+                      {"", "abc", 3}};
+    for (const auto& row : rows) {
+        CAPTURE(row.a);
+        CHECK(edit_distance(row.a, row.b, 10) == row.distance);
+        CHECK(edit_distance(row.b, row.a, 10) == row.distance);
+    }
+    CHECK(edit_distance("kitten", "sitting", 2) == 3); // past the limit: limit + 1
+    CHECK(edit_distance("abcdefgh", "x", 2) == 3);
+    CHECK(edit_distance(std::string(5000, 'a'), std::string(5000, 'a'), 2) == 3); // too long to compare
+}
+
+TEST_CASE("near names come nearest first, three at most, each once") {
+    const std::string_view names[] = {"row_width", "field_rate", "field_rates", "fuel_rate", "yield_rate", "field_rate", "moves"};
+    const auto near = near_names("feild_rate", names);
+    REQUIRE(near.size() == 3);
+    CHECK(near[0] == "field_rate");
+    CHECK(near[1] == "field_rates");
+    CHECK(near_names("zzz", names).empty());
+    CHECK(near_names("feild_rate", names, 1).size() == 1);
+}
+
+TEST_CASE("a name of a used model is near when its last part is") {
+    const std::string_view names[] = {"crawler.fuel_price", "area"};
+    REQUIRE(near_names("fuel_prize", names).size() == 1);
+    CHECK(near_names("fuel_prize", names)[0] == "crawler.fuel_price");
+    CHECK(near_names("crawlr.fuel_price", names)[0] == "crawler.fuel_price");
+}
+
+TEST_CASE("one letter is near nothing but itself in the other case") {
+    const std::string_view names[] = {"h", "s", "L"};
+    const auto near = near_names("l", names);
+    REQUIRE(near.size() == 1);
+    CHECK(near[0] == "L");
+}
