@@ -1,0 +1,260 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+#include <memory>
+#include <random>
+#include <string>
+
+#include <fmt/format.h>
+
+#include "lang/units/catalog.h"
+
+using namespace acre::lang;
+
+namespace {
+
+std::optional<Unit> read(std::string_view text) {
+    static const UnitCatalog catalog;
+    UnitError error;
+    return read_unit(text, catalog, error);
+}
+
+UnitError error_of(std::string_view text) {
+    static const UnitCatalog catalog;
+    UnitError error;
+    REQUIRE_FALSE(read_unit(text, catalog, error));
+    return error;
+}
+
+// GNU units 2.22 (Debian package `units`): how many of `to` one `from` is.
+double gnu_units(const std::string& from, const std::string& to) {
+    const std::string command = fmt::format("units -t -o %.17g '{}' '{}' 2>&1", from, to);
+    const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), pclose);
+    REQUIRE(pipe);
+    std::array<char, 200> line{};
+    REQUIRE_MESSAGE(std::fgets(line.data(), static_cast<int>(line.size()), pipe.get()) != nullptr, command);
+    char* end = nullptr;
+    const double value = std::strtod(line.data(), &end);
+    REQUIRE_MESSAGE(end != line.data(), command << ": " << line.data());
+    return value;
+}
+
+} // namespace
+
+// Every built-in unit that has a physical size, against an independent program. Left out: $ and cent, day, shift, yr and mo,
+// deg; they are bases of their own here (GNU units makes a year 365.24 days and a degree pi/180, on purpose differently).
+// Where the two could differ by custom: its `acre` is the international one in this release (the survey acre, 4 parts in a
+// million larger, is `USacre`), its `ton`, `gallon`, `quart` and `hundredweight` are the U.S. ones in the C locale.
+TEST_CASE("the catalog agrees with GNU units") {
+    struct {
+        std::string_view ours;
+        const char* theirs;
+    } const rows[] = {{"in", "inch"},   {"ft", "foot"},   {"yd", "yard"},        {"mi", "mile"},    {"m", "m"},        {"cm", "cm"},
+                      {"mm", "mm"},     {"km", "km"},     {"ac", "intacre"},     {"ha", "hectare"}, {"gal", "gallon"}, {"qt", "quart"},
+                      {"L", "liter"},   {"cy", "yard^3"}, {"lb", "pound"},       {"oz", "ounce"},   {"cwt", "cwt"},    {"ton", "ton"},
+                      {"kg", "kg"},     {"g", "gram"},    {"t", "tonne"},        {"s", "s"},        {"min", "minute"}, {"h", "hour"},
+                      {"lbf", "lbf"},   {"N", "N"},       {"kN", "kN"},          {"hp", "hp"},      {"W", "W"},        {"kW", "kW"},
+                      {"kWh", "kWh"},   {"psi", "psi"},   {"psf", "lbf/foot^2"}, {"Pa", "Pa"},      {"kPa", "kPa"},    {"MPa", "MPa"},
+                      {"%", "percent"}, {"mph", "mph"}};
+    std::size_t found = 0;
+    for (const std::string_view name : UnitCatalog().names()) {
+        CAPTURE(name);
+        const Unit ours = *read(name);
+        const auto row = std::find_if(std::begin(rows), std::end(rows), [&](const auto& r) { return r.ours == name; });
+        if (row == std::end(rows)) {
+            CHECK(std::string_view("$ cent day shift yr mo deg").find(name) != std::string_view::npos);
+            continue;
+        }
+        ++found;
+        const int length = ours.dim.exponent[Length];
+        const int mass = ours.dim.exponent[Mass];
+        const int time = ours.dim.exponent[Time];
+        const std::string si = fmt::format("m^{} kg^{} s^{}", length, mass, time);
+        const double expected = gnu_units(row->theirs, si);
+        const double in_si = to_double(ours.scale) * std::pow(0.0254, length) * std::pow(0.45359237, mass);
+        CHECK(in_si == doctest::Approx(expected).epsilon(4e-15));
+    }
+    CHECK(found == std::size(rows));
+    CHECK(gnu_units("USacre", "intacre") == doctest::Approx(1.000004).epsilon(1e-7)); // the difference is what it should be
+}
+
+TEST_CASE("the catalog has the values that standards print") {
+    struct {
+        std::string_view from, to;
+        double factor;
+    } const rows[] = {
+        // NIST SP 811 (2008) appendix B.8, from memory; all exact but the last digits.
+        {"ac", "m^2", 4046.8564224},
+        {"ha", "ac", 2.4710538146717},
+        {"gal", "L", 3.785411784},
+        {"lb", "kg", 0.45359237},
+        {"ton", "kg", 907.18474},
+        {"lbf", "N", 4.4482216152605},
+        {"hp", "W", 745.69987158227022},
+        {"mi/h", "km/h", 1.609344},
+        {"cy", "m^3", 0.764554857984},
+        {"lbf/ft", "N/m", 14.593902937206},
+        {"gal/ac", "L/ha", 9.3539562289562},
+        {"gal/(hp.h)", "L/(kW.h)", 5.0763208205573},
+        {"psi", "kPa", 6.894757293168},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(row.from);
+        CHECK(conversion(*read(row.from), *read(row.to)).apply(1) == doctest::Approx(row.factor).epsilon(1e-13));
+    }
+}
+
+TEST_CASE("unit texts are read as the reference says") {
+    struct {
+        std::string_view text, same_as;
+    } const rows[] = {{"$/(ac.ft)", "$/ac/ft"},
+                      {"lb.ft/s^2", "lb.ft/(s.s)"},
+                      {"ac/ft^2.ft^2", "ac"},
+                      {"1/h", "h^-1"},
+                      {"(mi/h)^2", "mi^2/h^2"},
+                      {"a", ""},
+                      {"1", "h/h"},
+                      {"((ft))", "ft"},
+                      {"1/(1/h)", "h"},
+                      {"ft^0", "1"},
+                      {"%/yr", "1/(yr.1)/1.%"}};
+    for (const auto& row : rows) {
+        CAPTURE(row.text);
+        if (row.same_as.empty())
+            CHECK_FALSE(read(row.text));
+        else
+            CHECK((read(row.text) && read(row.text) == read(row.same_as)));
+    }
+}
+
+TEST_CASE("a unit text that cannot be read says what and where") {
+    struct {
+        std::string_view text;
+        UnitError::Kind kind;
+        std::size_t begin, end;
+        std::string_view word;
+    } const rows[] = {
+        {"gal/acer", UnitError::Kind::Unknown, 4, 8, "acer"}, {"", UnitError::Kind::Malformed, 0, 0, ""},
+        {"gal/", UnitError::Kind::Malformed, 4, 4, ""},       {"(ac", UnitError::Kind::Malformed, 0, 3, "(ac"},
+        {"ac)", UnitError::Kind::Malformed, 2, 3, ")"},       {"ft^", UnitError::Kind::Malformed, 2, 3, "^"},
+        {"ft^x", UnitError::Kind::Malformed, 2, 3, "^"},      {"ft*in", UnitError::Kind::Malformed, 2, 3, "*"},
+        {"2", UnitError::Kind::Malformed, 0, 1, "2"},         {"11", UnitError::Kind::Malformed, 0, 1, "1"},
+        {"ft^128", UnitError::Kind::TooLarge, 2, 6, "^128"},  {"(ft^100)^2", UnitError::Kind::TooLarge, 0, 10, "(ft^100)^2"},
+        {"mi^12", UnitError::Kind::TooLarge, 0, 5, "mi^12"},  {"s^100.s^100", UnitError::Kind::TooLarge, 0, 11, "s^100.s^100"}};
+    for (const auto& row : rows) {
+        CAPTURE(row.text);
+        const UnitError error = error_of(row.text);
+        CHECK(error.kind == row.kind);
+        CHECK(error.begin == row.begin);
+        CHECK(error.end == row.end);
+        CHECK(error.word == row.word);
+    }
+    CHECK(error_of(std::string(100000, '(')).kind == UnitError::Kind::Malformed);
+    std::string many = "s";
+    for (int i = 0; i < 40; ++i)
+        many += ".s";
+    CHECK(error_of(many).kind == UnitError::Kind::TooLarge);
+}
+
+TEST_CASE("a noun is a base of its own, and there is room for a fixed number") {
+    UnitCatalog catalog;
+    CHECK(catalog.add_noun("tree"));
+    CHECK(catalog.add_noun("tree"));
+    CHECK(catalog.add_noun("move"));
+    CHECK(catalog.find("tree")->dim != catalog.find("move")->dim);
+    CHECK_FALSE(catalog.add_noun("ac"));
+    CHECK_FALSE(catalog.is_built_in("tree"));
+    CHECK(catalog.is_built_in("ac"));
+    std::size_t more = 0;
+    while (catalog.add_noun("noun" + std::to_string(more)))
+        ++more;
+    CHECK(more + 2 == max_bases - first_noun);
+    CHECK_FALSE(UnitCatalog().find("tree"));
+}
+
+TEST_CASE("a unit of the author's own is exact, and may be said again but not changed") {
+    UnitCatalog catalog;
+    const Unit tank{read("gal")->dim, *multiply(*read_ratio("1,100"), read("gal")->scale)};
+    CHECK(catalog.add_unit("tank", tank));
+    CHECK(catalog.add_unit("tank", tank));
+    CHECK_FALSE(catalog.add_unit("tank", *read("gal")));
+    CHECK_FALSE(catalog.add_unit("gal", tank));
+    CHECK(conversion(*catalog.find("tank"), *read("gal")).apply(2) == 2200);
+    CHECK(catalog.text(tank) == "tank");
+    CHECK(catalog.text(*divide(tank, *read("shift"))) == "tank/shift");
+    CHECK(catalog.names().back() == "tank");
+}
+
+TEST_CASE("a unit nobody wrote gets its usual spelling") {
+    struct {
+        std::string_view unit, text;
+    } const rows[] = {{"$/ac", "$/ac"},
+                      {"ac/h", "ac/h"},
+                      {"h/yr", "h/yr"},
+                      {"$/h.h/ac", "$/ac"},
+                      {"lb.ft/s^2", "lb.ft/s^2"},
+                      {"mi/h.ft", "ft.mi/h"},
+                      {"mph", "mi/h"},
+                      {"lbf", "lbf"},
+                      {"lbf/ft", "lbf/ft"},
+                      {"lbf.mi/h", "lbf.mi/h"},
+                      {"ft/ft", "1"},
+                      {"%", "%"},
+                      {"1/yr", "1/yr"},
+                      {"gal/(hp.h)", "gal/(hp.h)"},
+                      {"$/(ac.ft)", "$/(ac.ft)"},
+                      {"ac.ft/day", "ac.ft/day"},
+                      {"gal/ac", "gal/ac"},
+                      {"in.in", "in^2"},
+                      {"cy/h", "cy/h"},
+                      {"lb/ft^3", "lb/ft^3"},
+                      {"$/mo", "$/mo"},
+                      {"m^3/ha", "m^3/ha"},
+                      {"ft/in", "12"}};
+    const UnitCatalog catalog;
+    for (const auto& row : rows) {
+        CAPTURE(row.unit);
+        CHECK(catalog.text(*read(row.unit)) == row.text);
+    }
+    CHECK(catalog.text(Unit{read("ac/h")->dim, *multiply(read("ac/h")->scale, Ratio{15, 2})}) == "7.5 ac/h");
+}
+
+TEST_CASE("a text made for a unit reads as that unit again") {
+    std::mt19937_64 random(17);
+    const UnitCatalog catalog;
+    const auto names = catalog.names();
+    for (int i = 0; i < 400; ++i) {
+        std::string written(names[random() % names.size()]);
+        if (random() % 4 != 0)
+            written.append("/").append(names[random() % names.size()]);
+        const Unit unit = *read(written);
+        const std::string text = catalog.text(unit);
+        CAPTURE(written);
+        CAPTURE(text);
+        if (const std::size_t blank = text.find(' '); blank != std::string::npos)
+            CHECK(read(text.substr(blank + 1))->dim == unit.dim);
+        else if (!unit.is_plain())
+            CHECK(read(text) == unit);
+    }
+}
+
+TEST_CASE("words that people use lead to a unit") {
+    CHECK(usual_spelling("Acres") == "ac");
+    CHECK(usual_spelling("hrs") == "h");
+    CHECK(usual_spelling("l") == "L");
+    CHECK(usual_spelling("tree").empty());
+    // The table names units that exist, and no word that is one.
+    for (const std::string_view row : {
+#define ACRE_SPELLING(word, unit) std::string_view(word "\0" unit, sizeof(word) + sizeof(unit) - 1),
+#include "lang/units/spelling.def"
+#undef ACRE_SPELLING
+         }) {
+        const std::string_view word = row.substr(0, row.find('\0'));
+        CAPTURE(word);
+        CHECK_FALSE(read(word));
+        CHECK(read(row.substr(word.size() + 1)));
+    }
+}
