@@ -24,7 +24,23 @@ struct Origins {
         std::vector<Slot> args, locals; // slots of parameters and locals
         Slot result;
     };
-    std::vector<Inlined> inlined; // calls outside functions first asked for, in order
+    std::vector<Inlined> inlined; // calls outside functions, in order
+
+    // The same by slot, seen from outside functions: the node and the line that first asked for it.
+    std::vector<lang::NodeId> outer_node;
+    std::vector<lang::LineId> line; // none: a condition or a bound
+    struct Limit {                  // a Guard and the limit it stands for
+        Slot guard;
+        Slot value, bound;
+        std::uint32_t function, parameter;
+        bool lower;
+    };
+    std::vector<Limit> limits;
+    struct Unset { // a given without a value that something rests on
+        Slot slot;
+        lang::LineId line;
+    };
+    std::vector<Unset> unset;
 };
 
 struct Compiled {

@@ -1,6 +1,8 @@
 // Which slots an operation reads.
 #pragma once
 
+#include <span>
+
 #include "engine/plan.h"
 
 namespace acre::engine {
@@ -40,6 +42,30 @@ template <class Visit> void for_each_operand(const Plan& plan, const Operation& 
     default:
         visit(op.a);
         visit(op.b);
+    }
+}
+
+// Those that decide its value, through the branches taken: a condition, then what it lets through.
+template <class Visit> void for_each_operand_asked(const Plan& plan, const Operation& op, std::span<const double> slot, Visit visit) {
+    switch (op.code) {
+    case Code::Select:
+        visit(op.a);
+        if (slot[op.a] == slot[op.a])
+            visit(slot[op.a] != 0 ? op.b : op.c);
+        return;
+    case Code::Guard:
+    case Code::And:
+        visit(op.a);
+        if (slot[op.a] == slot[op.a] && slot[op.a] != 0)
+            visit(op.b);
+        return;
+    case Code::Or:
+        visit(op.a);
+        if (slot[op.a] == 0)
+            visit(op.b);
+        return;
+    default:
+        for_each_operand(plan, op, visit);
     }
 }
 
