@@ -2,7 +2,8 @@
 
 #include <algorithm>
 
-#include "lang/diag/visible.h"
+#include "lang/diag/glyph.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::lang {
 namespace {
@@ -51,12 +52,12 @@ Drawn draw(std::string_view line, std::size_t focus) {
     std::size_t column = 0;
     for (std::size_t at = out.first_byte; at < end;) {
         const Glyph glyph = glyph_at(line, at);
-        const std::size_t columns = glyph.code == '\t' ? tab - column % tab : glyph.columns;
+        const std::size_t columns = glyph.tab ? tab - column % tab : glyph.columns;
         out.columns.insert(out.columns.end(), glyph.bytes, column);
-        if (glyph.code == '\t')
+        if (glyph.tab)
             out.text.append(columns, ' ');
         else
-            append_visible(out.text, line, at, glyph);
+            out.text += terminal_text(line.substr(at, glyph.bytes));
         column += columns;
         at += glyph.bytes;
     }
@@ -142,7 +143,7 @@ void hang(std::vector<Mark> pending, Ink primary_ink, std::vector<Row>& rows) {
         std::vector<Mark> later;
         std::size_t limit = static_cast<std::size_t>(-1); // columns from here on are taken
         for (auto mark = pending.rbegin(); mark != pending.rend(); ++mark) {
-            if (later.empty() && (row.empty() || mark->begin + visible_columns(mark->text) + 2 <= limit)) {
+            if (later.empty() && (row.empty() || mark->begin + text_columns(mark->text) + 2 <= limit)) {
                 row.push_back({mark->begin, mark->text, ink(*mark)});
                 limit = mark->begin;
                 continue;
@@ -181,7 +182,7 @@ std::vector<Row> draw_line(std::string_view line, std::vector<LineLabel> labels,
     for (const Mark& mark : marks)
         right = std::max(right, mark.end);
     Mark& last = marks.back();
-    if (last.end == right && !last.text.empty() && right + 1 + visible_columns(last.text) <= std::max(width, right + 20)) {
+    if (last.end == right && !last.text.empty() && right + 1 + text_columns(last.text) <= std::max(width, right + 20)) {
         rows.back().push_back({right + 1, std::move(last.text), last.primary ? primary_ink : Ink::Mark});
         last.text.clear();
     }

@@ -7,7 +7,8 @@
 #include <fmt/format.h>
 
 #include "lang/diag/excerpt.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/glyph.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::lang {
 namespace {
@@ -37,7 +38,7 @@ std::string_view colour_of(Ink ink) {
 
 std::string shortened(std::string_view text, std::size_t limit) {
     // Cut before it is drawn: a text of megabytes is not walked through.
-    std::string out = visible(text.substr(0, 4 * limit));
+    std::string out = terminal_text(text.substr(0, 4 * limit));
     if (text.size() <= 4 * limit && out.size() <= limit)
         return out;
     std::size_t at = 0;
@@ -142,7 +143,7 @@ class Drawing {
             for (const Piece& piece : row) {
                 out_.append(std::max(piece.column, column) - column, ' ');
                 put(piece.text, piece.ink);
-                column = piece.column + visible_columns(piece.text);
+                column = piece.column + text_columns(piece.text);
             }
             while (out_.back() == ' ')
                 out_.pop_back();
@@ -164,7 +165,7 @@ class Drawing {
             std::string rest = shortened(text.substr(0, end), longest_note);
             while (true) {
                 std::size_t fold = rest.size();
-                if (visible_columns(rest) > width) {
+                if (text_columns(rest) > width) {
                     const std::size_t blank = rest.rfind(' ', width);
                     fold = blank == std::string::npos || blank == 0 ? std::min(rest.find(' '), rest.size()) : blank;
                 }

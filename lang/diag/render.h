@@ -10,7 +10,7 @@
 //      = help: `field_rate` (line 9) is in ac/h: write  land_charge * field_rate
 //
 // The first two lines keep their form, so that editors can match them. Excerpts are cut from the text's own bytes; whatever
-// could move a cursor or turn the reading direction is drawn as an escape (see visible.h).
+// could move a cursor or turn the reading direction is drawn as an escape (see safe_text.h).
 #pragma once
 
 #include <string>

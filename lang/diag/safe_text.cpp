@@ -1,6 +1,8 @@
 #include "lang/diag/safe_text.h"
 
+#include <algorithm>
 #include <cstdint>
+#include <iterator>
 
 namespace acre::lang {
 
@@ -46,8 +48,14 @@ char32_t next_character(std::string_view text, std::size_t& at) {
 }
 
 bool is_unsafe_character(char32_t c) {
-    return c < 0x20 || (c >= 0x7F && c < 0xA0) || c == 0x61C || c == 0x200E || c == 0x200F || (c >= 0x2028 && c <= 0x202E) ||
-           (c >= 0x2066 && c <= 0x2069) || c == 0xFEFF || (c >= 0xFFF9 && c <= 0xFFFB) || (c >= 0xE0000 && c <= 0xE007F);
+    // Controls, marks that turn the reading direction, and characters that show nothing (Unicode 15, general categories
+    // Cc, Cf, Zl and Zp, and the variation selectors).
+    constexpr struct {
+        char32_t first, last;
+    } blocks[] = {{0x00, 0x1F},     {0x7F, 0x9F},     {0xAD, 0xAD},       {0x61C, 0x61C},    {0x180B, 0x180F},
+                  {0x200B, 0x200F}, {0x2028, 0x202E}, {0x2060, 0x206F},   {0xFE00, 0xFE0F},  {0xFEFF, 0xFEFF},
+                  {0xFFF0, 0xFFFB}, {0xFFFE, 0xFFFF}, {0x1D173, 0x1D17A}, {0xE0000, 0xE0FFF}};
+    return std::any_of(std::begin(blocks), std::end(blocks), [c](const auto& b) { return c >= b.first && c <= b.last; });
 }
 
 std::string terminal_text(std::string_view text) {

@@ -89,8 +89,8 @@ TEST_CASE("columns hold with tabs, accents, wide characters and escapes before t
     const FileId file = map.add("a.rate", "\tm\xC3\xBC \xE6\x9E\x97 \x1b x = here\n");
     const Diagnostic d = diagnostic(Code::N201, "title", {find(map, file, "here"), "label"});
     CHECK(render(d, map) == "error[N201]: title\n --> a.rate:1:13\n  |\n"
-                            "1 |     m\xC3\xBC \xE6\x9E\x97 <U+001B> x = here\n"
-                            "  |                        ^^^^ label\n");
+                            "1 |     m\xC3\xBC \xE6\x9E\x97 \\x1b x = here\n"
+                            "  |                    ^^^^ label\n");
 }
 
 TEST_CASE("a mark at the end of a line, and over several lines, stays on the first") {
