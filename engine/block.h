@@ -16,14 +16,18 @@ inline constexpr std::size_t block_lanes = 512;
 
 class BlockReader {
   public:
-    // varied: inputs that differ from lane to lane, by index of Plan::inputs. wanted: slots to be given back.
-    BlockReader(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted, std::span<const double> inputs = {});
+    // varied: inputs that differ from lane to lane, by index of Plan::inputs, each once. wanted: slots to be given back.
+    // inputs: what the others are; empty: the job's own values. widest_bits: of the vectors used, if this machine has them.
+    // The plan must outlive the reader.
+    BlockReader(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted, std::span<const double> inputs = {},
+                std::uint32_t widest_bits = 512);
     ~BlockReader();
     BlockReader(BlockReader&&) noexcept;
+    BlockReader& operator=(BlockReader&&) noexcept;
 
-    // in[k]: `lanes` values of the k-th varied input; out[k]: room for `lanes` values of the k-th wanted slot.
-    // lanes at most block_lanes. A lane without an answer is NaN. Safe to call from several threads, each with a scratch of
-    // its own.
+    // in[k]: `lanes` values of the k-th varied input, finite or NaN; out[k]: room for `lanes` values of the k-th wanted slot,
+    // apart from all other memory named here. lanes at most block_lanes. A lane without an answer is NaN; every answer has the
+    // bits that the value reader gives. Safe to call from several threads, each with a scratch of its own.
     struct Scratch;
     struct ScratchDelete {
         void operator()(Scratch*) const;
@@ -31,6 +35,13 @@ class BlockReader {
     using ScratchPtr = std::unique_ptr<Scratch, ScratchDelete>;
     ScratchPtr scratch() const;
     void run(std::size_t lanes, const double* const* in, double* const* out, Scratch& scratch) const;
+
+    // What a run costs: instructions a lane goes through, and bytes that must stay in cache beside inputs and outputs.
+    struct Size {
+        std::size_t instructions = 0, scratch_bytes = 0, lanes_at_once = 0;
+        const char* vectors = "";
+    };
+    Size size() const;
 
   private:
     struct Impl;
