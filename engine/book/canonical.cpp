@@ -27,4 +27,4 @@ std::optional<nlohmann::json> read_canonical(std::string_view text) {
     return value;
 }
 
-}  // namespace acre::engine
+} // namespace acre::engine

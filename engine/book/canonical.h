@@ -18,4 +18,4 @@ std::string canonical(const nlohmann::json& value);
 // canonical to the last byte.
 std::optional<nlohmann::json> read_canonical(std::string_view text);
 
-}  // namespace acre::engine
+} // namespace acre::engine

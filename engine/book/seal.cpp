@@ -35,9 +35,11 @@ std::optional<Bytes> bytes_of(std::string_view text, std::size_t size) {
         return std::nullopt;
     return bytes;
 }
-const unsigned char* raw(std::string_view text) { return reinterpret_cast<const unsigned char*>(text.data()); }
+const unsigned char* raw(std::string_view text) {
+    return reinterpret_cast<const unsigned char*>(text.data());
+}
 
-}  // namespace
+} // namespace
 
 std::string sha256(std::string_view bytes) {
     start();
@@ -82,4 +84,4 @@ bool is_signed(std::string_view bytes, std::string_view signature, std::string_v
     return mark && key && crypto_sign_verify_detached(mark->data(), raw(bytes), bytes.size(), key->data()) == 0;
 }
 
-}  // namespace acre::engine
+} // namespace acre::engine

@@ -7,11 +7,11 @@
 
 namespace acre::engine {
 
-std::string sha256(std::string_view bytes);  // 64 hexadecimal digits
+std::string sha256(std::string_view bytes); // 64 hexadecimal digits
 
 struct KeyPair {
-    std::string secret;  // 128 hexadecimal digits
-    std::string open;    // 64 hexadecimal digits
+    std::string secret; // 128 hexadecimal digits
+    std::string open;   // 64 hexadecimal digits
 };
 // From 32 bytes of seed as 64 hexadecimal digits. Empty if the seed is malformed.
 std::optional<KeyPair> key_pair_from_seed(std::string_view seed);
@@ -21,4 +21,4 @@ KeyPair new_key_pair();
 std::optional<std::string> sign(std::string_view bytes, std::string_view secret);
 bool is_signed(std::string_view bytes, std::string_view signature, std::string_view open);
 
-}  // namespace acre::engine
+} // namespace acre::engine

@@ -49,8 +49,9 @@ TEST_CASE("one value has one canonical text, and only that text is read back") {
     const std::string text = canonical(value);
     CHECK(text == R"({"a":{"Z":-0.1,"é":"xA\n"},"b":[1,2.5,1e+21,true,null]})");
     CHECK(read_canonical(text + "\n"));
-    for (const std::string& bad : {text, text + "\n\n", " " + text + "\n", std::string("{\"b\":1,\"a\":2}\n"), std::string("{\"a\":1.0e0}\n"),
-                                   std::string("{\"a\":1,\"a\":1}\n"), std::string("\n"), std::string("{"), std::string(1000, '[') + "\n"}) {
+    for (const std::string& bad :
+         {text, text + "\n\n", " " + text + "\n", std::string("{\"b\":1,\"a\":2}\n"), std::string("{\"a\":1.0e0}\n"),
+          std::string("{\"a\":1,\"a\":1}\n"), std::string("\n"), std::string("{"), std::string(1000, '[') + "\n"}) {
         CAPTURE(bad.substr(0, 60));
         CHECK(!read_canonical(bad));
     }

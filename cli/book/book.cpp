@@ -1,0 +1,328 @@
+#include "cli/book/book.h"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <map>
+#include <utility>
+
+#include <dirent.h>
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "cli/files/write_file.h"
+#include "engine/book/canonical.h"
+#include "engine/book/seal.h"
+
+namespace acre::cli {
+namespace {
+
+using Json = nlohmann::json;
+
+std::string system_reason() {
+    return std::strerror(errno);
+}
+
+class Descriptor {
+  public:
+    explicit Descriptor(int fd) : fd_(fd) {}
+    ~Descriptor() {
+        if (fd_ >= 0)
+            ::close(fd_);
+    }
+    Descriptor(const Descriptor&) = delete;
+    Descriptor& operator=(const Descriptor&) = delete;
+    explicit operator bool() const { return fd_ >= 0; }
+    int get() const { return fd_; }
+    int release() { return std::exchange(fd_, -1); }
+
+  private:
+    int fd_;
+};
+
+constexpr std::size_t max_record_bytes = std::size_t{64} << 20U;
+
+bool read_whole(const std::string& path, std::string& bytes, std::string& reason) {
+    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
+    if (!file) {
+        reason = system_reason();
+        return false;
+    }
+    bytes.clear();
+    char buffer[65536];
+    for (;;) {
+        const ssize_t got = ::read(file.get(), buffer, sizeof buffer);
+        if (got == 0)
+            return true;
+        if (got < 0 && errno == EINTR)
+            continue;
+        if (got < 0 || bytes.size() + static_cast<std::size_t>(got) > max_record_bytes) {
+            reason = got < 0 ? system_reason() : "larger than a record can be";
+            return false;
+        }
+        bytes.append(buffer, static_cast<std::size_t>(got));
+    }
+}
+
+// Empty: every byte is on the disk.
+std::string write_and_sync(int file, std::string_view bytes) {
+    while (!bytes.empty()) {
+        const ssize_t written = ::write(file, bytes.data(), bytes.size());
+        if (written < 0 && errno == EINTR)
+            continue;
+        if (written < 0)
+            return system_reason();
+        if (written == 0)
+            return "nothing could be written";
+        bytes.remove_prefix(static_cast<std::size_t>(written));
+    }
+    return ::fsync(file) == 0 ? std::string() : system_reason();
+}
+
+std::string sync_folder(const std::string& folder) {
+    const Descriptor file(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+    if (!file)
+        return system_reason();
+    return ::fsync(file.get()) == 0 ? std::string() : system_reason();
+}
+
+// The number of "000012.json"; 0 for any other name.
+std::uint64_t index_of(std::string_view name) {
+    constexpr std::string_view ending = ".json";
+    if (name.size() < 6 + ending.size() || !name.ends_with(ending))
+        return 0;
+    std::uint64_t index = 0;
+    for (const char c : name.substr(0, name.size() - ending.size())) {
+        if (c < '0' || c > '9' || index > 1'000'000'000'000)
+            return 0;
+        index = index * 10 + static_cast<std::uint64_t>(c - '0');
+    }
+    return Book::file_name(index) == name ? index : 0;
+}
+
+bool indices(const std::string& folder, std::vector<std::uint64_t>& found, std::string& reason) {
+    DIR* open = ::opendir(folder.c_str());
+    if (open == nullptr) {
+        reason = system_reason();
+        return false;
+    }
+    while (const dirent* entry = ::readdir(open))
+        if (const std::uint64_t index = index_of(entry->d_name); index != 0)
+            found.push_back(index);
+    ::closedir(open);
+    std::sort(found.begin(), found.end());
+    return true;
+}
+
+std::string text_of(const Json& record, const char* member) {
+    if (!record.is_object())
+        return {};
+    const auto it = record.find(member);
+    return it != record.end() && it->is_string() ? it->get<std::string>() : std::string();
+}
+
+// Empty: the name is ours, or `taken` says that it was there already.
+std::string take_name(const std::string& from, const std::string& to, bool& taken) {
+    // A hard link is made whole or not at all and never over a name that is there, on network folders too.
+    if (::link(from.c_str(), to.c_str()) == 0)
+        return {};
+    if (errno == EEXIST) {
+        taken = true;
+        return {};
+    }
+#ifdef RENAME_NOREPLACE
+    if (errno == EPERM || errno == ENOTSUP || errno == ENOSYS) { // a folder without hard links
+        if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0)
+            return {};
+        taken = errno == EEXIST;
+        if (taken)
+            return {};
+    }
+#endif
+    return system_reason();
+}
+
+// The head is written after its record: it may be one behind, or not there yet, but never ahead and never of another record.
+void check_head(const std::string& path, const std::vector<std::uint64_t>& found, std::uint64_t expected,
+                const std::map<std::uint64_t, std::string>& seals, std::vector<BookFault>& faults) {
+    std::string head;
+    std::string reason;
+    if (!read_whole(path, head, reason)) {
+        if (found.size() > 1)
+            faults.push_back({"head", "cannot be read: " + reason});
+        return;
+    }
+    unsigned long long newest = 0;
+    char seal[65] = {};
+    if (std::sscanf(head.c_str(), "%llu %64s", &newest, seal) != 2) {
+        faults.push_back({"head", "is not whole"});
+        return;
+    }
+    for (; expected <= newest; ++expected) {
+        faults.push_back({Book::file_name(expected), "is missing"});
+        if (faults.size() > 1000)
+            return;
+    }
+    if (const auto record = seals.find(newest); record != seals.end() && record->second != seal)
+        faults.push_back({Book::file_name(newest), "is not the record that the head names"});
+}
+
+} // namespace
+
+std::string Book::file_name(std::uint64_t index) {
+    return fmt::format("{:06}.json", index);
+}
+
+std::string seal_of(const Json& record) {
+    Json open = record;
+    open.erase("seal");
+    return engine::sha256(engine::canonical(open));
+}
+
+std::string Book::create() const {
+    if (::mkdir(folder_.c_str(), 0777) == 0) {
+        const std::size_t slash = folder_.find_last_of('/');
+        return sync_folder(slash == std::string::npos ? "." : folder_.substr(0, std::max<std::size_t>(slash, 1)));
+    }
+    struct stat status {};
+    if (errno == EEXIST && ::stat(folder_.c_str(), &status) == 0 && S_ISDIR(status.st_mode))
+        return {};
+    return errno == EEXIST ? "there is a file of this name" : system_reason();
+}
+
+bool Book::newest_index(std::uint64_t& index, std::string& reason) const {
+    std::vector<std::uint64_t> found;
+    if (!indices(folder_, found, reason))
+        return false;
+    index = found.empty() ? 0 : found.back();
+    return true;
+}
+
+bool Book::read(std::vector<BookEntry>& entries, std::string& reason) const {
+    std::vector<std::uint64_t> found;
+    if (!indices(folder_, found, reason))
+        return false;
+    for (const std::uint64_t index : found) {
+        BookEntry& entry = entries.emplace_back();
+        entry.index = index;
+        if (!read_whole(path(file_name(index)), entry.bytes, reason)) {
+            reason = file_name(index) + ": " + reason;
+            return false;
+        }
+        if (const std::optional<Json> record = engine::read_canonical(entry.bytes))
+            entry.seal = text_of(*record, "seal");
+    }
+    return true;
+}
+
+std::string Book::append(const Make& make, BookEntry& added) const {
+    // The lock keeps people from waiting on each other's retries; that no number is given twice rests on take_name alone.
+    const Descriptor lock(::open(path("lock").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666));
+    if (!lock)
+        return system_reason();
+    while (::flock(lock.get(), LOCK_EX) != 0)
+        if (errno != EINTR)
+            break;
+
+    constexpr int tries = 1000;
+    for (int attempt = 0; attempt < tries; ++attempt) {
+        std::uint64_t newest = 0;
+        std::string reason;
+        if (!newest_index(newest, reason))
+            return reason;
+        std::optional<Json> before;
+        if (newest != 0) {
+            std::string bytes;
+            if (!read_whole(path(file_name(newest)), bytes, reason))
+                return file_name(newest) + ": " + reason;
+            before = engine::read_canonical(bytes);
+            if (!before || text_of(*before, "seal") != seal_of(*before))
+                return file_name(newest) + ": the newest record is not as it was written; nothing is added behind it";
+        }
+        added.index = newest + 1;
+        Json record = make(before ? &*before : nullptr, added.index);
+        record["record"] = added.index;
+        record["previous"] = before ? text_of(*before, "seal") : std::string();
+        record.erase("seal");
+        added.seal = seal_of(record);
+        record["seal"] = added.seal;
+        added.bytes = engine::canonical(record) + "\n";
+
+        std::string coming = path(".new-XXXXXX");
+        Descriptor file(::mkostemp(coming.data(), O_CLOEXEC));
+        if (!file)
+            return system_reason();
+        reason = write_and_sync(file.get(), added.bytes);
+        if (reason.empty() && ::fchmod(file.get(), 0444) != 0)
+            reason = system_reason();
+        if (::close(file.release()) != 0 && reason.empty())
+            reason = system_reason();
+        bool taken = false;
+        if (reason.empty())
+            reason = take_name(coming, path(file_name(added.index)), taken);
+        ::unlink(coming.c_str());
+        if (!reason.empty())
+            return reason;
+        if (taken)
+            continue;
+        reason = sync_folder(folder_);
+        if (!reason.empty())
+            return reason + " (record " + file_name(added.index) + " is written but may not outlive a power cut)";
+        // The head only lets verify notice that the newest records were taken away; a crash here leaves it one behind.
+        write_file(path("head"), fmt::format("{} {}\n", added.index, added.seal));
+        return {};
+    }
+    return "somebody else took every number that was tried";
+}
+
+std::vector<BookFault> Book::verify() const {
+    std::vector<BookFault> faults;
+    std::vector<std::uint64_t> found;
+    std::string reason;
+    if (!indices(folder_, found, reason))
+        return {{folder_, reason}};
+    std::uint64_t expected = 1;
+    std::string previous;
+    std::map<std::uint64_t, std::string> seals;
+    bool whole_before = true;
+    for (const std::uint64_t index : found) {
+        for (; expected < index; ++expected) {
+            faults.push_back({file_name(expected), "is missing"});
+            whole_before = false;
+        }
+        ++expected;
+        const std::string name = file_name(index);
+        std::string bytes;
+        if (!read_whole(path(name), bytes, reason)) {
+            faults.push_back({name, "cannot be read: " + reason});
+            whole_before = false;
+            continue;
+        }
+        const std::optional<Json> record = engine::read_canonical(bytes);
+        if (!record || !record->is_object()) {
+            faults.push_back({name, "is not a whole record: cut short, or changed"});
+            whole_before = false;
+            continue;
+        }
+        const std::string seal = text_of(*record, "seal");
+        if (seal != seal_of(*record))
+            faults.push_back({name, "was changed after it was sealed"});
+        else if (!record->contains("record") || (*record)["record"] != index)
+            faults.push_back({name, "stands in the place of another record"});
+        else if (whole_before && text_of(*record, "previous") != previous)
+            faults.push_back({name, "does not follow the record before it"});
+        previous = seal;
+        seals.emplace(index, seal);
+        whole_before = true;
+    }
+    check_head(path("head"), found, expected, seals, faults);
+    return faults;
+}
+
+} // namespace acre::cli
