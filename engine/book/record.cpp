@@ -1,0 +1,295 @@
+#include "engine/book/record.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace acre::engine {
+namespace {
+
+using Json = nlohmann::json;
+
+std::string_view kind_name(lang::ReferenceKind kind) {
+    return kind == lang::ReferenceKind::Model ? "model" : "season";
+}
+
+std::string_view layer_name(lang::Layer layer) {
+    switch (layer) {
+    case lang::Layer::Model:
+        return "model";
+    case lang::Layer::Binding:
+        return "use";
+    case lang::Layer::Season:
+        return "season";
+    case lang::Layer::Job:
+        return "job";
+    case lang::Layer::Field:
+        return "field";
+    case lang::Layer::Block:
+        return "block";
+    case lang::Layer::Option:
+        return "option";
+    case lang::Layer::CommandLine:
+        return "command line";
+    }
+    return {};
+}
+
+// The value of a line, or of a choice its option's name; false without an answer.
+bool put_value(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, lang::LineId id, Json& to) {
+    const Slot slot = compiled.plan.line_slot[id];
+    if (slot == no_slot || !std::isfinite(values.slot[slot]))
+        return false;
+    const lang::Line& line = sheet.lines[id];
+    to["name"] = line.name;
+    if (line.type.kind == lang::Type::Kind::Choice) {
+        const std::vector<std::string>& options = sheet.choices[line.type.choice].options;
+        const auto index = static_cast<std::size_t>(values.slot[slot]);
+        to["choice"] = index < options.size() ? options[index] : std::string();
+    } else {
+        to["value"] = values.slot[slot];
+        to["unit"] = line.unit_text;
+    }
+    return true;
+}
+
+Json texts_of(const lang::Request& request, const RememberingLoader& loader) {
+    Json texts = Json::object();
+    texts[request.name] = request.text;
+    for (const auto& [name, text] : loader.texts())
+        texts[name] = text;
+    return texts;
+}
+
+Json references_of(const RememberingLoader& loader) {
+    Json references = Json::array();
+    for (const auto& [key, name] : loader.names()) {
+        const auto& [kind, reference, from] = key;
+        references.push_back({{"kind", kind_name(kind)}, {"reference", reference}, {"from", from}, {"name", name}});
+    }
+    return references;
+}
+
+Json givens_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const lang::SourceMap& sources) {
+    Json givens = Json::array();
+    for (const lang::Given& given : sheet.givens) {
+        Json entry;
+        if (given.settings.empty() || !put_value(sheet, compiled, values, given.line, entry))
+            continue;
+        const lang::Setting& setting = given.settings.back();
+        const lang::SourceFile& file = sources.file(setting.span.file);
+        entry["label"] = sheet.lines[given.line].label;
+        entry["set_by"] = layer_name(setting.layer);
+        entry["place"] = fmt::format("{}:{}", file.name(), file.position(setting.span.begin).line);
+        entry["because"] = setting.because;
+        givens.push_back(std::move(entry));
+    }
+    return givens;
+}
+
+Json lines_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values) {
+    Json lines = Json::array();
+    for (lang::LineId id = 0; id < sheet.lines.size(); ++id)
+        if (Json entry; put_value(sheet, compiled, values, id, entry))
+            lines.push_back(std::move(entry));
+    return lines;
+}
+
+void put_estimate(const Estimate& estimate, Json& record) {
+    record["costs"] = Json::array();
+    for (const CostRow& row : estimate.costs)
+        record["costs"].push_back({{"name", row.name},
+                                   {"label", row.label},
+                                   {"part", row.part},
+                                   {"rate", row.rate},
+                                   {"rate_unit", row.rate_unit},
+                                   {"quantity", row.quantity},
+                                   {"quantity_unit", row.quantity_unit},
+                                   {"amount", row.amount}});
+    record["items"] = Json::array();
+    for (const ItemRow& row : estimate.items)
+        record["items"].push_back({{"title", row.title},
+                                   {"name", row.name},
+                                   {"per", row.per},
+                                   {"quantity", row.quantity},
+                                   {"rate", row.rate},
+                                   {"cost", row.cost},
+                                   {"cents", row.cents}});
+    record["price"] = {{"cents", estimate.price_cents},
+                       {"per", estimate.per},
+                       {"quantity", estimate.per_quantity},
+                       {"per_unit", estimate.price_per_unit},
+                       {"cost", estimate.cost_total}};
+    record["cautions"] = Json::array();
+    for (const CautionRow& row : estimate.cautions)
+        record["cautions"].push_back(row.text);
+}
+
+std::string string_at(const Json& object, const char* member) {
+    if (!object.is_object())
+        return {};
+    const auto it = object.find(member);
+    return it != object.end() && it->is_string() ? it->get<std::string>() : std::string();
+}
+const Json& list_at(const Json& object, const char* member) {
+    static const Json empty = Json::array();
+    if (!object.is_object())
+        return empty;
+    const auto it = object.find(member);
+    return it != object.end() && it->is_array() ? *it : empty;
+}
+
+bool same(double a, double b) {
+    return std::abs(a - b) <= 1e-12 * std::max({1.0, std::abs(a), std::abs(b)});
+}
+
+// By name: what a record says of each line, and what is so now.
+std::map<std::string, const Json*> by_name(const Json& list) {
+    std::map<std::string, const Json*> result;
+    for (const Json& entry : list)
+        result.emplace(string_at(entry, "name"), &entry);
+    return result;
+}
+
+void compare_lines(const Json& record, const Json& lines_now, std::vector<std::string>& found) {
+    const auto before = by_name(list_at(record, "lines"));
+    const auto now = by_name(lines_now);
+    for (const auto& [name, entry] : before) {
+        const auto other = now.find(name);
+        if (other == now.end()) {
+            found.push_back(fmt::format("{}: in the record, but has no answer now", name));
+            continue;
+        }
+        const Json& a = *entry;
+        const Json& b = *other->second;
+        const bool numbers = a.contains("value") && b.contains("value") && a["value"].is_number() && b["value"].is_number();
+        if (numbers && !same(a["value"].get<double>(), b["value"].get<double>()))
+            found.push_back(fmt::format("{}: {:.15g} {} in the record, {:.15g} {} now", name, a["value"].get<double>(),
+                                        string_at(a, "unit"), b["value"].get<double>(), string_at(b, "unit")));
+        else if (!numbers && string_at(a, "choice") != string_at(b, "choice"))
+            found.push_back(fmt::format("{}: {} in the record, {} now", name, string_at(a, "choice"), string_at(b, "choice")));
+    }
+    for (const auto& [name, entry] : now)
+        if (!before.contains(name))
+            found.push_back(fmt::format("{}: not in the record", name));
+}
+
+} // namespace
+
+bool RememberingLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from, lang::Loaded& loaded,
+                             lang::LoadFailure& failure) {
+    if (!inner_.load(kind, reference, from, loaded, failure))
+        return false;
+    names_[{kind, std::string(reference), std::string(from)}] = loaded.name;
+    texts_[loaded.name] = loaded.text;
+    return true;
+}
+
+RecordLoader::RecordLoader(const Json& record) {
+    for (const Json& entry : list_at(record, "references")) {
+        const auto kind = string_at(entry, "kind") == "season" ? lang::ReferenceKind::Season : lang::ReferenceKind::Model;
+        names_[{kind, string_at(entry, "reference"), string_at(entry, "from")}] = string_at(entry, "name");
+    }
+    if (record.is_object() && record.contains("texts") && record["texts"].is_object())
+        for (const auto& [name, text] : record["texts"].items())
+            if (text.is_string())
+                texts_[name] = text.get<std::string>();
+}
+
+bool RecordLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from, lang::Loaded& loaded,
+                        lang::LoadFailure& failure) {
+    const auto name = names_.find({kind, std::string(reference), std::string(from)});
+    const auto text = name == names_.end() ? texts_.end() : texts_.find(name->second);
+    if (text == texts_.end()) {
+        failure = {lang::Code::F701, "the record does not hold this text"};
+        return false;
+    }
+    loaded = {text->first, text->second};
+    return true;
+}
+
+Json record_of(const lang::Request& request, const RememberingLoader& loader, const lang::CheckedSheet& sheet, const Compiled& compiled,
+               const Values& values, const Estimate& estimate, const lang::SourceMap& sources, std::string_view program_version) {
+    Json record;
+    record["schema"] = record_schema;
+    record["program"] = program_version;
+    Json sets = Json::array();
+    for (const auto& [name, value] : request.sets)
+        sets.push_back({name, value});
+    record["request"] = {{"name", request.name},
+                         {"kind", request.kind == lang::FileKind::Job ? "job" : "model"},
+                         {"option", request.option},
+                         {"sets", sets},
+                         {"field_sets", request.field_sets}};
+    record["texts"] = texts_of(request, loader);
+    record["references"] = references_of(loader);
+    const lang::JobInfo& job = sheet->job;
+    record["job"] = {
+        {"title", job.title}, {"for", job.who}, {"option", job.option}, {"model", job.model_title}, {"season", job.season_title}};
+    if (job.date)
+        record["job"]["date"] = fmt::format("{:04}-{:02}-{:02}", job.date->year, job.date->month, job.date->day);
+    record["givens"] = givens_of(*sheet, compiled, values, sources);
+    record["lines"] = lines_of(*sheet, compiled, values);
+    put_estimate(estimate, record);
+    return record;
+}
+
+std::optional<lang::Request> request_of(const Json& record) {
+    if (!record.is_object() || !record.contains("request") || !record["request"].is_object() || !record.contains("texts"))
+        return std::nullopt;
+    const Json& saved = record["request"];
+    lang::Request request;
+    request.name = string_at(saved, "name");
+    const Json& texts = record["texts"];
+    if (!texts.is_object() || !texts.contains(request.name) || !texts[request.name].is_string())
+        return std::nullopt;
+    request.text = texts[request.name].get<std::string>();
+    request.kind = string_at(saved, "kind") == "job" ? lang::FileKind::Job : lang::FileKind::Model;
+    request.option = string_at(saved, "option");
+    request.field_sets = string_at(saved, "field_sets");
+    for (const Json& set : list_at(saved, "sets")) {
+        if (!set.is_array() || set.size() != 2 || !set[0].is_string() || !set[1].is_string())
+            return std::nullopt;
+        request.sets.emplace_back(set[0].get<std::string>(), set[1].get<std::string>());
+    }
+    return request;
+}
+
+void reprice(const lang::Request& request, lang::Loader& loader, Repriced& result) {
+    result.sheet = lang::compile(request, loader, result.sources, result.diagnostics);
+    if (!result.sheet)
+        return;
+    result.compiled = compile_plan(*result.sheet, result.sources, result.diagnostics);
+    if (!result.compiled)
+        return;
+    result.values = evaluate(result.compiled->plan);
+    result.estimate = estimate(*result.sheet, *result.compiled, result.values, result.sources, result.diagnostics);
+}
+
+std::vector<std::string> differences(const Json& record, const Repriced& again) {
+    if (!again.estimate) {
+        std::string why = "the record's own texts give no price now";
+        if (!again.diagnostics.all().empty())
+            why += fmt::format(": {} {}", lang::name_of(again.diagnostics.all()[0].code), again.diagnostics.all()[0].title);
+        return {why};
+    }
+    std::vector<std::string> found;
+    const Json& price = record.contains("price") ? record["price"] : Json();
+    const std::int64_t cents =
+        price.is_object() && price.contains("cents") && price["cents"].is_number_integer() ? price["cents"].get<std::int64_t>() : -1;
+    if (cents != again.estimate->price_cents)
+        found.push_back(fmt::format("price: {} cents in the record, {} now", cents, again.estimate->price_cents));
+    Json now;
+    put_estimate(*again.estimate, now);
+    const auto items_now = by_name(now["items"]);
+    for (const Json& item : list_at(record, "items")) {
+        const auto other = items_now.find(string_at(item, "name"));
+        if (other == items_now.end() || (*other->second)["cents"] != item.value("cents", Json()))
+            found.push_back(fmt::format("item {}: another amount now", string_at(item, "title")));
+    }
+    compare_lines(record, lines_of(**again.sheet, *again.compiled, again.values), found);
+    return found;
+}
+
+} // namespace acre::engine
