@@ -65,7 +65,6 @@ void BlockReader::ScratchDelete::operator()(Scratch* scratch) const {
 BlockReader::BlockReader(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
                          std::span<const double> inputs, std::uint32_t widest_bits)
     : impl_(std::make_unique<Impl>()) {
-    impl_->program = lanes::build(plan, varied, wanted, values_of(plan, inputs));
     const auto sets = lanes::kernel_sets();
     impl_->kernels = sets.back();
     for (const lanes::KernelSet* set : sets)
@@ -73,6 +72,7 @@ BlockReader::BlockReader(const Plan& plan, std::span<const std::uint32_t> varied
             impl_->kernels = set;
             break;
         }
+    impl_->program = lanes::build(plan, varied, wanted, values_of(plan, inputs), impl_->kernels->chain_steps);
     for (const lanes::Instruction& instruction : impl_->program.code)
         impl_->run.push_back(impl_->kernels->run[instruction.kernel]);
     for (const PlanTable& table : plan.tables)

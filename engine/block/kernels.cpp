@@ -1,5 +1,7 @@
 #include "engine/block/kernels.h"
 
+#include <algorithm>
+#include <iterator>
 #include <limits>
 #include <utility>
 #include <vector>
@@ -17,12 +19,15 @@ HWY_BEFORE_NAMESPACE();
 namespace acre::engine::lanes {
 namespace HWY_NAMESPACE {
 
+// Narrow vectors are for old machines: there two steps will do, and the program stays small.
+constexpr std::size_t chain_steps = width >= 4 ? 3 : 2;
+
 template <std::size_t number> constexpr KernelFunction chain() {
     constexpr bool canonical = number % 2 == 1;
     constexpr auto third = static_cast<Then>(number / 2 % then_count);
     constexpr auto second = static_cast<Then>(number / 2 / then_count % then_count);
     constexpr auto first = static_cast<First>(number / 2 / then_count / then_count);
-    if constexpr (second == Then::Stop && third != Then::Stop)
+    if constexpr (third != Then::Stop && (second == Then::Stop || chain_steps < 3))
         return nullptr;
     else if constexpr (second == Then::Stop)
         return over_lanes<Chain<first, second, third, canonical>, 2>;
@@ -44,11 +49,12 @@ template <class Functions> void fill_functions(KernelSet& set) {
 }
 
 template <std::size_t... number> void fill_chains(KernelSet& set, std::index_sequence<number...>) {
-    ((set.run[kernel_count + number] = chain<number>()), ...);
+    constexpr KernelFunction chains[] = {chain<number>()...};
+    std::copy(std::begin(chains), std::end(chains), set.run.begin() + kernel_count);
 }
 
 KernelSet make_kernel_set() {
-    KernelSet set{hwy::TargetName(HWY_TARGET), static_cast<std::uint32_t>(width * 64), {}};
+    KernelSet set{hwy::TargetName(HWY_TARGET), static_cast<std::uint32_t>(width * 64), chain_steps, {}};
     const auto put = [&](Kernel kernel, KernelFunction function) { set.run[static_cast<std::size_t>(kernel)] = function; };
     put(Kernel::Copy, over_lanes<CopyStep, 1>);
     put(Kernel::Negate, over_lanes<NegateStep, 1>);

@@ -42,7 +42,8 @@ using KernelFunction = void (*)(const Instruction&, const Frame&);
 
 struct KernelSet {
     const char* name;
-    std::uint32_t bits; // of a vector
+    std::uint32_t bits;      // of a vector
+    std::size_t chain_steps; // the longest chain it has
     std::array<KernelFunction, kernel_count + chain_count> run;
 };
 

@@ -115,7 +115,7 @@ bool is_swapped(Code code) {
 
 class Builder {
   public:
-    Builder(const Plan& plan, Graph graph)
+    Builder(const Plan& plan, Graph graph, std::size_t chain_steps)
         : plan_(plan),
           graph_(std::move(graph)),
           chain_(graph_.nodes.size()),
@@ -144,7 +144,7 @@ class Builder {
             chain_[i] = {first_of(n.code), {Then::Stop, Then::Stop}, {n.in[0], n.in[1]}, 1};
             const auto length = [&](Value v) {
                 // As a divisor a chain may be canonical: that step sees to it.
-                return read_once(v) && chain_[v.index].length < 3 ? chain_[v.index].length : 0;
+                return read_once(v) && chain_[v.index].length < chain_steps_ ? chain_[v.index].length : 0;
             };
             const std::uint32_t left = length(n.in[0]), right = length(n.in[1]);
             if (left == 0 && right == 0)
@@ -262,6 +262,7 @@ class Builder {
 
     const Plan& plan_;
     Graph graph_;
+    std::size_t chain_steps_;
     std::vector<Chain> chain_;
     std::vector<char> inside_; // done within the instruction that reads it
     std::vector<Draft> drafts_;
@@ -270,8 +271,9 @@ class Builder {
 
 } // namespace
 
-Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted, std::span<const double> values) {
-    return Builder(plan, reduce(plan, varied, wanted, values)).build(static_cast<std::uint32_t>(varied.size()));
+Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted, std::span<const double> values,
+              std::size_t chain_steps) {
+    return Builder(plan, reduce(plan, varied, wanted, values), chain_steps).build(static_cast<std::uint32_t>(varied.size()));
 }
 
 } // namespace acre::engine::lanes

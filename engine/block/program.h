@@ -91,7 +91,8 @@ struct Program {
     Place places() const { return first_invariant() + static_cast<Place>(invariants.size()); }
 };
 
-// `values` of the plan at its base inputs, by slot.
-Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted, std::span<const double> values);
+// `values` of the plan at its base inputs, by slot. No chain has more than `chain_steps` steps.
+Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted, std::span<const double> values,
+              std::size_t chain_steps);
 
 } // namespace acre::engine::lanes
