@@ -118,6 +118,7 @@ class Builder {
     Builder(const Plan& plan, Graph graph, std::size_t chain_steps)
         : plan_(plan),
           graph_(std::move(graph)),
+          chain_steps_(chain_steps),
           chain_(graph_.nodes.size()),
           inside_(graph_.nodes.size(), 0) {}
 
