@@ -24,11 +24,14 @@ double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, d
 bool tame(const Plan& plan, const Values& values, Slot target) {
     const std::vector<char> asked = asked_for(plan, values, std::vector<Slot>{target});
     for (Slot slot = 0; slot <= target; ++slot) {
-        const double size = std::fabs(values.slot[slot]);
-        if (asked[slot] == 0 || (size > 1e-5 && size < 1e5))
+        if (asked[slot] == 0)
             continue;
-        const Code code = plan.operations[slot].code;
-        if (size != 0 || code == Code::Sqrt || code == Code::Power) // a root at zero has no slope
+        const Operation& op = plan.operations[slot];
+        const double size = std::fabs(values.slot[slot]);
+        // A root at zero has no slope, and a power of a number below zero none by its exponent.
+        if ((op.code == Code::Sqrt && size == 0) || (op.code == Code::Power && values.slot[op.a] <= 0))
+            return false;
+        if (size != 0 && !(size > 1e-5 && size < 1e5))
             return false;
     }
     return true;
