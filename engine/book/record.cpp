@@ -1,5 +1,6 @@
 #include "engine/book/record.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -285,7 +286,7 @@ std::vector<std::string> differences(const Json& record, const Repriced& again) 
     const auto items_now = by_name(now["items"]);
     for (const Json& item : list_at(record, "items")) {
         const auto other = items_now.find(string_at(item, "name"));
-        if (other == items_now.end() || (*other->second)["cents"] != item.value("cents", Json()))
+        if (other == items_now.end() || !item.is_object() || (*other->second)["cents"] != item.value("cents", Json()))
             found.push_back(fmt::format("item {}: another amount now", string_at(item, "title")));
     }
     compare_lines(record, lines_of(**again.sheet, *again.compiled, again.values), found);
