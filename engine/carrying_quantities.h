@@ -1,0 +1,16 @@
+// The quantities that carry a price: what an estimator checks before he believes the money.
+#pragma once
+
+#include <vector>
+
+#include "engine/compile_plan.h"
+#include "engine/value.h"
+#include "lang/check/sheet.h"
+
+namespace acre::engine {
+
+// What costs and price items are over (acres, machine hours, moves), and the labelled lines these rest on directly through the
+// branches taken (travel, speed, the method chosen). No money; each once, in the order written.
+std::vector<lang::LineId> carrying_quantities(const lang::Sheet& sheet, const Compiled& compiled, const Values& values);
+
+} // namespace acre::engine

@@ -1,0 +1,21 @@
+// What a formula names, through the branches that its job takes.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "engine/compile_plan.h"
+#include "engine/value.h"
+#include "lang/check/sheet.h"
+
+namespace acre::engine {
+
+struct Uses {
+    std::vector<lang::LineId> lines;      // each once, in the order written
+    std::vector<std::uint32_t> functions; // those it calls and those they call, each once
+};
+
+// Of a formula outside functions; what a branch not taken names is left out.
+Uses uses_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, lang::NodeId formula);
+
+} // namespace acre::engine
