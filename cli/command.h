@@ -1,0 +1,33 @@
+// The table of commands. A command reads its words, does its work and returns an exit code; it never writes by itself.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "cli/console.h"
+
+namespace acre::cli {
+
+using Words = std::span<const std::string>;
+
+struct Command {
+    std::string_view name;
+    std::string_view summary; // one line of the overview
+    int (*run)(Words words, Console& console);
+};
+
+std::span<const Command> commands(); // in the order of the overview
+
+// One function a command, each in commands/<name>.cpp.
+int price_command(Words words, Console& console);
+int explain_command(Words words, Console& console);
+int check_command(Words words, Console& console);
+int tidy_command(Words words, Console& console);
+int library_command(Words words, Console& console);
+int codes_command(Words words, Console& console);
+
+// The whole program but for the writing: words without the program's name, exit code back. Bugs are caught here.
+int run(Words words, Console& console);
+
+} // namespace acre::cli

@@ -1,0 +1,88 @@
+#include <array>
+#include <exception>
+#include <new>
+
+#include "cli/command.h"
+#include "cli/exit_codes.h"
+#include "cli/text/wrap.h"
+#include "lang/diag/suggest.h"
+#include "lang/diag/visible.h"
+
+namespace acre::cli {
+
+namespace {
+
+constexpr std::array table{
+    Command{"price", "what a job costs and what to charge for it", price_command},
+    Command{"explain", "how a line of a job came about, down to the last given", explain_command},
+    Command{"check", "what is wrong or doubtful in models, seasons and jobs", check_command},
+    Command{"tidy", "the canonical layout of a file", tidy_command},
+    Command{"library", "the formulas that come with the program, with their sources", library_command},
+    Command{"codes", "the diagnostics and what they mean", codes_command},
+};
+
+std::string overview() {
+    std::string text = "acrewright prices land preparation by the acre, from models that can be read aloud.\n\n"
+                       "usage: acrewright COMMAND ...\n\n";
+    for (const Command& command : table) {
+        text += "  " + padded(command.name, 14) + std::string(command.summary) + "\n";
+    }
+    return text + "\n`acrewright COMMAND --help` says what a command takes, with an example.\n";
+}
+
+int dispatch(Words words, Console& console) {
+    if (words.empty()) {
+        console.err += overview();
+        return exit_usage;
+    }
+    std::string name = words[0];
+    std::vector<std::string> rest(words.begin() + 1, words.end());
+    if (name == "--version") {
+        console.out += "acrewright " ACREWRIGHT_VERSION "\n";
+        return exit_done;
+    }
+    if (name == "help" && !rest.empty()) {
+        name = rest[0];
+        rest = {"--help"};
+    }
+    if (name == "--help" || name == "-h" || name == "help") {
+        console.out += overview();
+        return exit_done;
+    }
+    std::vector<std::string_view> names;
+    for (const Command& command : table) {
+        if (command.name == name) {
+            return command.run(rest, console);
+        }
+        names.push_back(command.name);
+    }
+    console.err += "acrewright: there is no command `" + lang::visible(name) + "`";
+    if (const auto near = lang::near_names(name, names, 1); !near.empty()) {
+        console.err.append("; a near one is `").append(near[0]).append("`");
+    }
+    console.err += "\n`acrewright --help` lists the commands\n";
+    return exit_usage;
+}
+
+} // namespace
+
+std::span<const Command> commands() {
+    return table;
+}
+
+int run(Words words, Console& console) {
+    std::string what;
+    try {
+        return dispatch(words, console);
+    } catch (const std::bad_alloc&) {
+        what = "the memory of this machine does not hold the job";
+    } catch (const std::exception& error) {
+        what = error.what();
+    }
+    console.out.clear();
+    console.err += "acrewright: a fault of the program itself, not of the model: " + lang::visible(what) +
+                   "\nNothing was written. Please report it with the files that led here.\n";
+    return exit_bug;
+}
+
+} // namespace acre::cli

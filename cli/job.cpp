@@ -1,0 +1,121 @@
+#include "cli/job.h"
+
+#include <algorithm>
+
+#include "cli/files/file_loader.h"
+#include "cli/files/read_text.h"
+#include "lang/diag/render.h"
+#include "lang/diag/visible.h"
+
+namespace acre::cli {
+
+namespace {
+
+bool split_set(const std::string& text, std::pair<std::string, std::string>& set) {
+    const auto equals = text.find('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == text.size()) {
+        return false;
+    }
+    set = {text.substr(0, equals), text.substr(equals + 1)};
+    return true;
+}
+
+std::unique_ptr<Job> stop(Job& job, Console& console, int& code) {
+    code = report(job.diagnostics, job.sources, console);
+    return nullptr;
+}
+
+} // namespace
+
+void JobArguments::declare(Arguments& arguments) {
+    arguments.positional("JOB", "a .job file, or a .rate model by itself; - reads a job from standard input", path);
+    arguments.option("--set", "NAME=VALUE", "sets a given, over everything the files say; may be repeated", sets);
+    arguments.option("--option", "TITLE", "takes one of the job's options", option);
+    arguments.option("--models", "FOLDER", "one more folder to look for models in", models);
+    arguments.flag("--json", "the result as JSON, for other programs", json);
+}
+
+bool read_named_file(const std::string& path, std::string& text, lang::Diagnostics& failed) {
+    lang::LoadFailure failure;
+    if (path == "-" ? read_standard_input(text, failure) : read_text(path, true, text, failure)) {
+        return true;
+    }
+    lang::Diagnostic diagnostic{failure.code, {}, {}, {}, {}, {}};
+    const std::string name = "`" + path + "`";
+    switch (failure.code) {
+    case lang::Code::F701:
+        diagnostic.title = "there is no file " + name;
+        break;
+    case lang::Code::F703:
+        diagnostic.title = name + " is not UTF-8 text";
+        break;
+    case lang::Code::F704:
+        diagnostic.title = name + " is empty";
+        break;
+    case lang::Code::S118:
+        diagnostic.title = name + " is larger than the limit";
+        break;
+    default:
+        diagnostic.title = name + " cannot be read";
+        break;
+    }
+    if (failure.code != lang::Code::F701) {
+        diagnostic.notes.push_back(failure.detail);
+    }
+    diagnostic.primary.span.file = lang::none; // in no text at all
+    failed.add(std::move(diagnostic));
+    return false;
+}
+
+int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Console& console) {
+    diagnostics.sort();
+    console.err += lang::render(diagnostics, sources, {console.color_err, 100});
+    if (!diagnostics.has_errors()) {
+        return exit_done;
+    }
+    bool files_only = true;
+    bool command_line_only = true;
+    for (const lang::Diagnostic& diagnostic : diagnostics.all()) {
+        if (diagnostic.severity() == lang::Severity::Error) {
+            const auto file = diagnostic.primary.span.file;
+            files_only = files_only && lang::name_of(diagnostic.code).front() == 'F';
+            command_line_only = command_line_only && file < sources.size() && sources.file(file).name() == "command line";
+        }
+    }
+    return files_only ? exit_file : command_line_only ? exit_usage : exit_at_fault;
+}
+
+std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code) {
+    auto job = std::make_unique<Job>();
+    lang::Request request;
+    request.name = arguments.path == "-" ? "standard input" : arguments.path;
+    request.option = arguments.option;
+    for (const std::string& text : arguments.sets) {
+        if (!split_set(text, request.sets.emplace_back())) {
+            console.err += "acrewright: `--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" + lang::visible(text) + "`\n";
+            code = exit_usage;
+            return nullptr;
+        }
+    }
+    if (arguments.path != "-" && (!file_kind(arguments.path, request.kind) || request.kind == lang::FileKind::Season)) {
+        console.err += "acrewright: `" + lang::visible(arguments.path) + "` is neither a .job nor a .rate file\n";
+        code = exit_usage;
+        return nullptr;
+    }
+    if (!read_named_file(arguments.path, request.text, job->diagnostics)) {
+        return stop(*job, console, code);
+    }
+    FileLoader loader(arguments.models);
+    job->sheet = lang::compile(request, loader, job->sources, job->diagnostics);
+    if (!job->sheet) {
+        return stop(*job, console, code);
+    }
+    job->compiled = engine::compile_plan(*job->sheet, job->sources, job->diagnostics);
+    if (!job->compiled) {
+        return stop(*job, console, code);
+    }
+    job->values = engine::evaluate(job->compiled->plan);
+    return job;
+}
+
+} // namespace acre::cli

@@ -1,0 +1,52 @@
+// What every command that reads a job has in common: its arguments, and the way from the file to numbers.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "cli/arguments.h"
+#include "cli/console.h"
+#include "cli/exit_codes.h"
+#include "engine/compile_plan.h"
+#include "engine/value.h"
+#include "lang/check/sheet.h"
+#include "lang/compile.h"
+#include "lang/diag/diagnostic.h"
+#include "lang/source/source_map.h"
+
+namespace acre::cli {
+
+struct JobArguments {
+    std::string path; // a .job, a .rate by itself, or "-" for a job on standard input
+    std::string option;
+    std::vector<std::string> sets; // NAME=VALUE
+    std::string models;
+    bool json = false;
+
+    void declare(Arguments& arguments);
+};
+
+// A job with its numbers. The texts live as long as it does.
+struct Job {
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    std::optional<lang::CheckedSheet> sheet;
+    std::optional<engine::Compiled> compiled;
+    engine::Values values;
+};
+
+// Reads, checks, compiles and evaluates. Empty when that failed: `console.err` says why and `code` is the exit code.
+// Values are not judged yet: see report_faults and estimate of the engine.
+std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code);
+
+// Reads the file a command names ("-": standard input). False: `failed` holds the diagnostic.
+bool read_named_file(const std::string& path, std::string& text, lang::Diagnostics& failed);
+
+// Appends what was reported to `console.err`, and says how the program ends: 0 without errors, 3 when files were all that was
+// at fault, 2 when the command line was, otherwise 1.
+int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Console& console);
+
+} // namespace acre::cli

@@ -1,0 +1,33 @@
+// The program: words in, two texts out, an exit code.
+#include <csignal>
+#include <string>
+#include <vector>
+
+#include <unistd.h>
+
+#include "cli/command.h"
+#include "cli/console.h"
+#include "cli/exit_codes.h"
+
+int main(int count, char** words) {
+    using namespace acre::cli;
+    // A reader that went away and a file that may grow no more are answers of write(), not ends of the program.
+    std::signal(SIGPIPE, SIG_IGN);
+    std::signal(SIGXFSZ, SIG_IGN);
+    Console console;
+    console.color_out = wants_color(STDOUT_FILENO);
+    console.color_err = wants_color(STDERR_FILENO);
+    int code = run(std::vector<std::string>(words + (count > 0 ? 1 : 0), words + count), console);
+    if (!console.out.empty()) {
+        std::string reason = write_all(STDOUT_FILENO, console.out);
+        if (reason.empty() && ::close(STDOUT_FILENO) != 0) {
+            reason = "it could not be closed";
+        }
+        if (!reason.empty()) {
+            console.err += "acrewright: the result could not be written: " + reason + "\n";
+            code = exit_file;
+        }
+    }
+    write_all(STDERR_FILENO, console.err); // when this fails there is nobody left to tell
+    return code;
+}

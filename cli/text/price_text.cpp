@@ -1,0 +1,237 @@
+#include "cli/text/price_text.h"
+
+#include <algorithm>
+#include <array>
+
+#include "cli/text/style.h"
+#include "cli/text/table.h"
+#include "cli/text/wrap.h"
+#include "lang/diag/visible.h"
+#include "lang/units/number_text.h"
+
+namespace acre::cli {
+
+namespace {
+
+using lang::cents_text;
+using lang::money_text;
+using lang::quantity_text;
+using lang::visible;
+
+std::string percent(double share) {
+    return lang::number_text(static_cast<double>(static_cast<long>(share * 1000 + 0.5)) / 10) + " %";
+}
+
+// What people call a line: its label, or its name with blanks.
+std::string called(const std::string& name, const std::string& label, bool names) {
+    if (names || label.empty()) {
+        std::string text = visible(name);
+        if (!names) {
+            std::replace(text.begin(), text.end(), '_', ' ');
+        }
+        return text;
+    }
+    return visible(label);
+}
+
+class Page {
+  public:
+    Page(const lang::CheckedSheet& sheet, const engine::Estimate& estimate, const lang::SourceMap& sources, PricePage page)
+        : sheet_(sheet),
+          estimate_(estimate),
+          sources_(sources),
+          page_(page) {}
+
+    std::string draw() {
+        head();
+        price();
+        steps();
+        costs();
+        quantities();
+        remarks("Conditions that hold", conditions_met(sheet_, sources_), "");
+        std::vector<std::string> cautions;
+        for (const engine::CautionRow& row : estimate_.cautions) {
+            cautions.push_back(row.text);
+        }
+        remarks("Cautions", cautions, "! ");
+        out_ += '\n' + faint(standing_line, page_.color) + '\n';
+        return std::move(out_);
+    }
+
+  private:
+    void section(const std::string& title) { out_ += '\n' + bold(title, page_.color) + '\n'; }
+
+    void head() {
+        const lang::JobInfo& job = sheet_->job;
+        out_ += bold(visible(job.title.empty() ? job.model_title : job.title), page_.color) + '\n';
+        Table table({{"", Align::Left}, {"", Align::Left, true}});
+        const auto add = [&](const char* what, const std::string& text) {
+            if (!text.empty()) {
+                table.row({what, visible(text)});
+            }
+        };
+        add("for", job.who);
+        add("date", job.date ? date_text(*job.date) : "");
+        add("option", job.option);
+        if (!job.title.empty()) {
+            add("model", job.model_title);
+        }
+        add("season", job.season_title);
+        out_ += table.text(page_.color);
+    }
+
+    void price() {
+        section("Price");
+        Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}, {"", Align::Right}});
+        for (const engine::ItemRow& item : estimate_.items) {
+            const bool lump = item.per.empty();
+            table.row({visible(item.title), lump ? "" : quantity_text(item.quantity, item.per),
+                       lump ? "a lump" : "at " + quantity_text(item.rate, "$/" + item.per), cents_text(item.cents)});
+        }
+        table.rule();
+        const bool per = !estimate_.per.empty();
+        table.row({"Total", per ? quantity_text(estimate_.per_quantity, estimate_.per) : "",
+                   per ? "at " + quantity_text(estimate_.price_per_unit, "$/" + estimate_.per) + " all in" : "",
+                   cents_text(estimate_.price_cents)},
+                  true);
+        out_ += table.text(page_.color);
+    }
+
+    void steps() {
+        if (std::all_of(estimate_.items.begin(), estimate_.items.end(), [](const auto& item) { return item.steps.empty(); })) {
+            return;
+        }
+        section("From cost to price");
+        Table table({{"", Align::Left, true}, {"adds"}, {"makes"}});
+        for (const engine::ItemRow& item : estimate_.items) {
+            table.row({visible(item.title) + ", its costs", "", money_text(item.cost)});
+            for (const engine::StepRow& step : item.steps) {
+                table.row({"  " + visible(step.text), money_text(step.added), money_text(step.sum)});
+            }
+        }
+        out_ += table.text(page_.color);
+    }
+
+    void costs() {
+        section("Costs");
+        const bool per = !estimate_.per.empty();
+        std::vector<Column> columns{{"", Align::Left, true}, {"rate"}, {"times"}, {"amount"}};
+        if (per) {
+            columns.push_back({"per " + estimate_.per});
+        }
+        columns.push_back({"share"});
+        Table table(columns);
+        const auto row = [&](std::vector<std::string> cells, double amount, double per_unit, double share, bool strong) {
+            cells.push_back(money_text(amount));
+            if (per) {
+                cells.push_back(money_text(per_unit));
+            }
+            cells.push_back(percent(share));
+            table.row(std::move(cells), strong);
+        };
+        std::vector<std::string> parts;
+        for (const engine::CostRow& cost : estimate_.costs) {
+            if (std::find(parts.begin(), parts.end(), cost.part) == parts.end()) {
+                parts.push_back(cost.part);
+            }
+        }
+        for (const std::string& part : parts) {
+            if (!part.empty()) {
+                table.title(visible(part));
+            }
+            for (const engine::CostRow& cost : estimate_.costs) {
+                if (cost.part == part) {
+                    row({"  " + called(cost.name, cost.label, page_.names), quantity_text(cost.rate, cost.rate_unit),
+                         quantity_text(cost.quantity, cost.quantity_unit)},
+                        cost.amount, cost.per_unit, cost.share, false);
+                }
+            }
+        }
+        table.rule();
+        const double all_per = per && estimate_.per_quantity != 0 ? estimate_.cost_total / estimate_.per_quantity : 0;
+        row({"All costs", "", ""}, estimate_.cost_total, all_per, 1, true);
+        out_ += table.text(page_.color);
+        if (const HourlyCosts hourly = hourly_costs(estimate_); hourly.hours > 0) {
+            out_ += "  The costs by the hour make " + quantity_text(hourly.per_hour, "$/h") + " over " + quantity_text(hourly.hours, "h") +
+                    ".\n";
+        }
+    }
+
+    void quantities() {
+        if (estimate_.quantities.empty()) {
+            return;
+        }
+        section("Quantities behind it");
+        Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}});
+        for (const engine::QuantityRow& row : estimate_.quantities) {
+            const std::string value = row.choice.empty() ? quantity_text(row.value, row.unit) : visible(row.choice);
+            table.row({called(row.name, row.label, page_.names), value, row.label.empty() ? "" : visible(row.name)});
+        }
+        out_ += table.text(page_.color);
+    }
+
+    void remarks(const char* title, const std::vector<std::string>& texts, const std::string& mark) {
+        if (texts.empty()) {
+            return;
+        }
+        section(title);
+        for (const std::string& text : texts) {
+            const std::string line = "  " + mark + wrap(visible(text), page_width, 2 + mark.size());
+            out_ += (mark.empty() ? line : warm(line, page_.color)) + '\n';
+        }
+    }
+
+    const lang::CheckedSheet& sheet_;
+    const engine::Estimate& estimate_;
+    const lang::SourceMap& sources_;
+    PricePage page_;
+    std::string out_;
+};
+
+} // namespace
+
+std::string price_text(const lang::CheckedSheet& sheet, const engine::Estimate& estimate, const lang::SourceMap& sources, PricePage page) {
+    return Page(sheet, estimate, sources, page).draw();
+}
+
+HourlyCosts hourly_costs(const engine::Estimate& estimate) {
+    const engine::CostRow* largest = nullptr;
+    for (const engine::CostRow& cost : estimate.costs) {
+        if (cost.quantity_unit == "h" && cost.rate_unit == "$/h" && (largest == nullptr || cost.amount > largest->amount)) {
+            largest = &cost;
+        }
+    }
+    HourlyCosts hourly;
+    int sharing = 0;
+    for (const engine::CostRow& cost : estimate.costs) {
+        if (largest != nullptr && cost.quantity_unit == "h" && cost.rate_unit == "$/h" && cost.quantity == largest->quantity) {
+            hourly.per_hour += cost.rate;
+            ++sharing;
+        }
+    }
+    hourly.hours = sharing >= 2 ? largest->quantity : 0;
+    return hourly;
+}
+
+std::vector<std::string> conditions_met(const lang::CheckedSheet& sheet, const lang::SourceMap& sources) {
+    std::vector<std::string> texts;
+    for (const lang::Condition& condition : sheet->requires_) {
+        if (condition.condition == lang::none) {
+            continue;
+        }
+        std::string text(sources.text(sheet->nodes[condition.condition].span));
+        if (std::find(texts.begin(), texts.end(), text) == texts.end()) {
+            texts.push_back(std::move(text));
+        }
+    }
+    return texts;
+}
+
+std::string date_text(const lang::ast::Date& date) {
+    constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
+                                "July",    "August",   "September", "October", "November", "December"};
+    const auto month = static_cast<std::size_t>(std::clamp(date.month, 1, 12) - 1);
+    return std::to_string(date.day) + " " + months[month] + " " + std::to_string(date.year);
+}
+
+} // namespace acre::cli
