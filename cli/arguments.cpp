@@ -8,8 +8,8 @@
 
 #include "cli/exit_codes.h"
 #include "cli/text/wrap.h"
+#include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
-#include "lang/diag/visible.h"
 
 namespace acre::cli {
 
@@ -163,7 +163,7 @@ std::optional<int> Arguments::read(std::span<const std::string> words, Console& 
     if (fault.empty()) {
         return std::nullopt;
     }
-    console.err += "acrewright: " + lang::visible(fault) + "\n" + "usage: " + impl_->usage + " [OPTIONS]\n" + "`acrewright " +
+    console.err += "acrewright: " + lang::terminal_text(fault) + "\n" + "usage: " + impl_->usage + " [OPTIONS]\n" + "`acrewright " +
                    impl_->command + " --help` says more\n";
     return exit_usage;
 }

@@ -5,8 +5,8 @@
 #include "cli/command.h"
 #include "cli/exit_codes.h"
 #include "cli/text/wrap.h"
+#include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
-#include "lang/diag/visible.h"
 
 namespace acre::cli {
 
@@ -56,7 +56,7 @@ int dispatch(Words words, Console& console) {
         }
         names.push_back(command.name);
     }
-    console.err += "acrewright: there is no command `" + lang::visible(name) + "`";
+    console.err += "acrewright: there is no command `" + lang::terminal_text(name) + "`";
     if (const auto near = lang::near_names(name, names, 1); !near.empty()) {
         console.err.append("; a near one is `").append(near[0]).append("`");
     }
@@ -80,7 +80,7 @@ int run(Words words, Console& console) {
         what = error.what();
     }
     console.out.clear();
-    console.err += "acrewright: a fault of the program itself, not of the model: " + lang::visible(what) +
+    console.err += "acrewright: a fault of the program itself, not of the model: " + lang::terminal_text(what) +
                    "\nNothing was written. Please report it with the files that led here.\n";
     return exit_bug;
 }

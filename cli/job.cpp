@@ -5,7 +5,7 @@
 #include "cli/files/file_loader.h"
 #include "cli/files/read_text.h"
 #include "lang/diag/render.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -92,13 +92,13 @@ std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, i
     request.option = arguments.option;
     for (const std::string& text : arguments.sets) {
         if (!split_set(text, request.sets.emplace_back())) {
-            console.err += "acrewright: `--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" + lang::visible(text) + "`\n";
+            console.err += "acrewright: `--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" + lang::terminal_text(text) + "`\n";
             code = exit_usage;
             return nullptr;
         }
     }
     if (arguments.path != "-" && (!file_kind(arguments.path, request.kind) || request.kind == lang::FileKind::Season)) {
-        console.err += "acrewright: `" + lang::visible(arguments.path) + "` is neither a .job nor a .rate file\n";
+        console.err += "acrewright: `" + lang::terminal_text(arguments.path) + "` is neither a .job nor a .rate file\n";
         code = exit_usage;
         return nullptr;
     }

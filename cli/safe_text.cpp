@@ -2,7 +2,7 @@
 
 #include <charconv>
 
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -18,7 +18,7 @@ bool is_number(std::string_view text) {
 
 std::string markup_text(std::string_view text) {
     std::string safe;
-    for (const char c : lang::visible(text)) {
+    for (const char c : lang::terminal_text(text)) {
         switch (c) {
         case '&':
             safe += "&amp;";
@@ -43,7 +43,7 @@ std::string markup_text(std::string_view text) {
 }
 
 std::string csv_field(std::string_view text) {
-    std::string field = lang::visible(text);
+    std::string field = lang::terminal_text(text);
     const auto first = field.find_first_not_of(' ');
     const bool formula = first != std::string::npos && std::string_view("=+-@").find(field[first]) != std::string_view::npos;
     if (formula && !is_number(field)) {

@@ -5,7 +5,7 @@
 #include "cli/job.h"
 #include "cli/json/diagnostics_json.h"
 #include "lang/check/check.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 #include "lang/syntax/parse.h"
 
 namespace acre::cli {
@@ -95,7 +95,7 @@ int check_command(Words words, Console& console) {
     }
     console.err += heard.err;
     if (clean == paths.size()) {
-        console.out += clean == 1 ? lang::visible(paths[0]) + " is in order\n" : std::to_string(clean) + " files are in order\n";
+        console.out += clean == 1 ? lang::terminal_text(paths[0]) + " is in order\n" : std::to_string(clean) + " files are in order\n";
     }
     return worst;
 }

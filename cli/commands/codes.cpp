@@ -9,7 +9,7 @@
 #include "cli/text/style.h"
 #include "cli/text/wrap.h"
 #include "lang/diag/diagnostic.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -40,7 +40,7 @@ int codes_command(Words words, Console& console) {
         }
     }
     if (text.empty()) {
-        console.err += "acrewright: there is no code `" + lang::visible(wanted) + "`; `acrewright codes` lists them\n";
+        console.err += "acrewright: there is no code `" + lang::terminal_text(wanted) + "`; `acrewright codes` lists them\n";
         return exit_usage;
     }
     console.out += json ? codes_json(wanted) : text;

@@ -4,8 +4,8 @@
 #include "cli/job.h"
 #include "cli/json/explain_json.h"
 #include "cli/text/explain_text.h"
+#include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
-#include "lang/diag/visible.h"
 
 namespace acre::cli {
 
@@ -18,10 +18,10 @@ int no_such_line(const lang::Sheet& sheet, const std::string& name, Console& con
     for (const lang::Line& line : sheet.lines) {
         names.push_back(line.name);
     }
-    console.err += "acrewright: the job has no line `" + lang::visible(name) + "`";
+    console.err += "acrewright: the job has no line `" + lang::terminal_text(name) + "`";
     const auto near = lang::near_names(name, names);
     for (std::size_t i = 0; i < near.size(); ++i) {
-        console.err += (i == 0 ? "; near ones are `" : ", `") + lang::visible(near[i]) + "`";
+        console.err += (i == 0 ? "; near ones are `" : ", `") + lang::terminal_text(near[i]) + "`";
     }
     console.err += "\n`acrewright price JOB --names` shows the names of its costs and quantities\n";
     return exit_usage;

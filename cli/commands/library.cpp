@@ -6,8 +6,8 @@
 #include "cli/library_entries.h"
 #include "cli/text/style.h"
 #include "cli/text/wrap.h"
+#include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
-#include "lang/diag/visible.h"
 
 namespace acre::cli {
 
@@ -23,7 +23,7 @@ std::string joined(const std::vector<std::string>& texts, const char* between) {
 
 void put(std::string& out, const std::string& what, const std::string& text) {
     if (!text.empty()) {
-        out += "    " + padded(what, 9) + wrap(lang::visible(text), page_width, 13) + "\n";
+        out += "    " + padded(what, 9) + wrap(lang::terminal_text(text), page_width, 13) + "\n";
     }
 }
 
@@ -35,7 +35,7 @@ std::string list_text(const std::vector<LibraryEntry>& entries, bool color) {
             library = entry.library;
             out += (out.empty() ? "" : "\n") + bold(library, color) + "\n";
         }
-        out += "\n  " + wrap(lang::visible(entry.signature), page_width, 6) + "\n";
+        out += "\n  " + wrap(lang::terminal_text(entry.signature), page_width, 6) + "\n";
         put(out, "", entry.notes.empty() ? "" : entry.notes.front());
         put(out, "source", joined(entry.sources, "; "));
         put(out, "known", entry.known);
@@ -49,7 +49,7 @@ std::string one_text(const LibraryEntry& entry, bool color) {
     std::string_view written = entry.written;
     while (!written.empty()) {
         const auto end = std::min(written.find('\n'), written.size());
-        out += "  " + lang::visible(written.substr(0, end)) + "\n";
+        out += "  " + lang::terminal_text(written.substr(0, end)) + "\n";
         written.remove_prefix(std::min(end + 1, written.size()));
     }
     out += '\n';
@@ -75,7 +75,7 @@ int no_such_formula(const std::string& name, Console& console) {
     for (const LibraryEntry& entry : entries) {
         names.push_back(entry.name);
     }
-    console.err += "acrewright: the library has no formula `" + lang::visible(name) + "`";
+    console.err += "acrewright: the library has no formula `" + lang::terminal_text(name) + "`";
     if (const auto near = lang::near_names(name, names, 1); !near.empty()) {
         console.err.append("; a near one is `").append(near[0]).append("`");
     }

@@ -4,7 +4,7 @@
 #include "cli/files/file_loader.h"
 #include "cli/files/write_file.h"
 #include "cli/job.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -16,7 +16,7 @@ bool tidied(const std::string& path, std::string& before, std::string& after, Co
     lang::Diagnostics diagnostics;
     lang::FileKind kind = lang::FileKind::Job;
     if (path != "-" && !file_kind(path, kind)) {
-        console.err += "acrewright: `" + lang::visible(path) + "` is not a .rate, .season or .job file\n";
+        console.err += "acrewright: `" + lang::terminal_text(path) + "` is not a .rate, .season or .job file\n";
         code = exit_usage;
         return false;
     }
@@ -70,17 +70,17 @@ int tidy_command(Words words, Console& console) {
             worst = std::max(worst, code);
         } else if (check) {
             if (before != after) {
-                console.out += lang::visible(path) + " is not tidy\n";
+                console.out += lang::terminal_text(path) + " is not tidy\n";
                 worst = std::max(worst, exit_at_fault);
             }
         } else if (!write || path == "-") {
             console.out += after;
         } else if (before != after) {
             if (const std::string reason = write_file(path, after); !reason.empty()) {
-                console.err += "acrewright: `" + lang::visible(path) + "` could not be written: " + reason + "\n";
+                console.err += "acrewright: `" + lang::terminal_text(path) + "` could not be written: " + reason + "\n";
                 worst = exit_file;
             } else {
-                console.err += lang::visible(path) + " written\n";
+                console.err += lang::terminal_text(path) + " written\n";
             }
         }
     }

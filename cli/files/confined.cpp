@@ -4,7 +4,7 @@
 #include <cstdlib>
 #include <cstring>
 
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -63,7 +63,7 @@ bool find_below(const std::string& root, std::string_view reference, std::string
         return false;
     }
     if (!is_below(real_path, real_root)) {
-        failure = {Code::F705, "`" + lang::visible(path) + "` is a link that leads out of its folder"};
+        failure = {Code::F705, "`" + lang::terminal_text(path) + "` is a link that leads out of its folder"};
         return false;
     }
     return true;

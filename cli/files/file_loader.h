@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "lang/loader.h"
+#include "lang/source/source_map.h"
 
 namespace acre::cli {
 

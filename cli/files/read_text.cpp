@@ -7,7 +7,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 #include "lang/syntax/parse.h"
 
 namespace acre::cli {
@@ -15,6 +15,8 @@ namespace acre::cli {
 namespace {
 
 using lang::Code;
+
+constexpr char32_t not_utf8 = 0xFFFFFFFF; // as next_character says it
 
 bool fail(lang::LoadFailure& failure, Code code, std::string detail) {
     failure = {code, std::move(detail)};
@@ -73,11 +75,11 @@ bool check_text(std::string& text, lang::LoadFailure& failure) {
             ++at;
             continue;
         }
-        const lang::Glyph glyph = lang::glyph_at(text, at);
-        if (!glyph.valid) {
-            return fail(failure, Code::F703, "byte " + lang::visible(std::string_view(text).substr(at, 1)) + " at " + place_of(text, at));
+        const std::size_t begin = at;
+        if (lang::next_character(text, at) == not_utf8) {
+            return fail(failure, Code::F703,
+                        "byte " + lang::terminal_text(std::string_view(text).substr(begin, 1)) + " at " + place_of(text, begin));
         }
-        at += glyph.bytes;
     }
     return true;
 }

@@ -4,15 +4,16 @@
 
 #include "cli/text/style.h"
 #include "cli/text/wrap.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/glyph.h"
+#include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 
 namespace {
 
-using lang::visible;
-using lang::visible_columns;
+using lang::terminal_text;
+using lang::text_columns;
 
 constexpr std::size_t least_width = 34; // of a text, however deep it stands
 
@@ -26,21 +27,21 @@ class Tree {
         const bool has_inputs = !step.inputs.empty();
         const std::string inner = below + (has_inputs ? "|  " : "   ");
         if (!step.written.empty()) {
-            lines("= ", visible(step.written), inner);
+            lines("= ", terminal_text(step.written), inner);
             if (!step.with_numbers.empty() && step.with_numbers != step.written) {
-                lines("= ", visible(step.with_numbers), inner);
+                lines("= ", terminal_text(step.with_numbers), inner);
             }
         }
         if (!step.set_by.empty()) {
-            std::string text = "set by the " + visible(step.set_by);
-            text += step.place.empty() ? "" : ", " + visible(step.place);
-            text += step.because.empty() ? "" : ", because \"" + visible(step.because) + "\"";
+            std::string text = "set by the " + terminal_text(step.set_by);
+            text += step.place.empty() ? "" : ", " + terminal_text(step.place);
+            text += step.because.empty() ? "" : ", because \"" + terminal_text(step.because) + "\"";
             lines("", text, inner);
         } else if (!step.because.empty()) {
-            lines("", "because \"" + visible(step.because) + "\"", inner);
+            lines("", "because \"" + terminal_text(step.because) + "\"", inner);
         }
         for (const std::string& source : step.sources) {
-            lines("source: ", visible(source), inner);
+            lines("source: ", terminal_text(source), inner);
         }
         if (step.seen) {
             lines("", "shown above", inner);
@@ -56,19 +57,19 @@ class Tree {
   private:
     // Name and value first, then what people call it; where it is written stands at the right edge if there is room.
     void head(const engine::Step& step, const std::string& lead) {
-        const std::string name = visible(step.name);
+        const std::string name = terminal_text(step.name);
         const std::string value = value_text(step);
-        const std::string label = step.label.empty() ? "" : "  " + visible(step.label);
+        const std::string label = step.label.empty() ? "" : "  " + terminal_text(step.label);
         std::string plain = lead + name + "  " + value;
         std::string line = faint(lead, color_) + bold(name, color_) + "  " + value;
-        std::size_t used = visible_columns(plain);
-        if (used + visible_columns(label) <= page_width) {
+        std::size_t used = text_columns(plain);
+        if (used + text_columns(label) <= page_width) {
             line += label;
-            used += visible_columns(label);
+            used += text_columns(label);
         }
-        const std::string place = step.set_by.empty() ? visible(step.place) : "";
-        if (!place.empty() && used + 2 + visible_columns(place) <= page_width) {
-            line += std::string(page_width - used - visible_columns(place), ' ') + faint(place, color_);
+        const std::string place = step.set_by.empty() ? terminal_text(step.place) : "";
+        if (!place.empty() && used + 2 + text_columns(place) <= page_width) {
+            line += std::string(page_width - used - text_columns(place), ' ') + faint(place, color_);
         }
         out_ += line + '\n';
     }
@@ -90,7 +91,7 @@ class Tree {
 } // namespace
 
 std::string value_text(const engine::Step& step) {
-    return step.choice.empty() ? lang::quantity_text(step.value, step.unit) : visible(step.choice);
+    return step.choice.empty() ? lang::quantity_text(step.value, step.unit) : terminal_text(step.choice);
 }
 
 std::string explain_text(const engine::Step& step, bool color) {

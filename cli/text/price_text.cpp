@@ -6,7 +6,7 @@
 #include "cli/text/style.h"
 #include "cli/text/table.h"
 #include "cli/text/wrap.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -16,7 +16,7 @@ namespace {
 using lang::cents_text;
 using lang::money_text;
 using lang::quantity_text;
-using lang::visible;
+using lang::terminal_text;
 
 std::string percent(double share) {
     return lang::number_text(static_cast<double>(static_cast<long>(share * 1000 + 0.5)) / 10) + " %";
@@ -25,13 +25,13 @@ std::string percent(double share) {
 // What people call a line: its label, or its name with blanks.
 std::string called(const std::string& name, const std::string& label, bool names) {
     if (names || label.empty()) {
-        std::string text = visible(name);
+        std::string text = terminal_text(name);
         if (!names) {
             std::replace(text.begin(), text.end(), '_', ' ');
         }
         return text;
     }
-    return visible(label);
+    return terminal_text(label);
 }
 
 class Page {
@@ -63,11 +63,11 @@ class Page {
 
     void head() {
         const lang::JobInfo& job = sheet_->job;
-        out_ += bold(visible(job.title.empty() ? job.model_title : job.title), page_.color) + '\n';
+        out_ += bold(terminal_text(job.title.empty() ? job.model_title : job.title), page_.color) + '\n';
         Table table({{"", Align::Left}, {"", Align::Left, true}});
         const auto add = [&](const char* what, const std::string& text) {
             if (!text.empty()) {
-                table.row({what, visible(text)});
+                table.row({what, terminal_text(text)});
             }
         };
         add("for", job.who);
@@ -85,7 +85,7 @@ class Page {
         Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}, {"", Align::Right}});
         for (const engine::ItemRow& item : estimate_.items) {
             const bool lump = item.per.empty();
-            table.row({visible(item.title), lump ? "" : quantity_text(item.quantity, item.per),
+            table.row({terminal_text(item.title), lump ? "" : quantity_text(item.quantity, item.per),
                        lump ? "a lump" : "at " + quantity_text(item.rate, "$/" + item.per), cents_text(item.cents)});
         }
         table.rule();
@@ -104,9 +104,9 @@ class Page {
         section("From cost to price");
         Table table({{"", Align::Left, true}, {"adds"}, {"makes"}});
         for (const engine::ItemRow& item : estimate_.items) {
-            table.row({visible(item.title) + ", its costs", "", money_text(item.cost)});
+            table.row({terminal_text(item.title) + ", its costs", "", money_text(item.cost)});
             for (const engine::StepRow& step : item.steps) {
-                table.row({"  " + visible(step.text), money_text(step.added), money_text(step.sum)});
+                table.row({"  " + terminal_text(step.text), money_text(step.added), money_text(step.sum)});
             }
         }
         out_ += table.text(page_.color);
@@ -137,7 +137,7 @@ class Page {
         }
         for (const std::string& part : parts) {
             if (!part.empty()) {
-                table.title(visible(part));
+                table.title(terminal_text(part));
             }
             for (const engine::CostRow& cost : estimate_.costs) {
                 if (cost.part == part) {
@@ -164,8 +164,8 @@ class Page {
         section("Quantities behind it");
         Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}});
         for (const engine::QuantityRow& row : estimate_.quantities) {
-            const std::string value = row.choice.empty() ? quantity_text(row.value, row.unit) : visible(row.choice);
-            table.row({called(row.name, row.label, page_.names), value, row.label.empty() ? "" : visible(row.name)});
+            const std::string value = row.choice.empty() ? quantity_text(row.value, row.unit) : terminal_text(row.choice);
+            table.row({called(row.name, row.label, page_.names), value, row.label.empty() ? "" : terminal_text(row.name)});
         }
         out_ += table.text(page_.color);
     }
@@ -176,7 +176,7 @@ class Page {
         }
         section(title);
         for (const std::string& text : texts) {
-            const std::string line = "  " + mark + wrap(visible(text), page_width, 2 + mark.size());
+            const std::string line = "  " + mark + wrap(terminal_text(text), page_width, 2 + mark.size());
             out_ += (mark.empty() ? line : warm(line, page_.color)) + '\n';
         }
     }

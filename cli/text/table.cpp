@@ -4,7 +4,7 @@
 
 #include "cli/text/style.h"
 #include "cli/text/wrap.h"
-#include "lang/diag/visible.h"
+#include "lang/diag/glyph.h"
 
 namespace acre::cli {
 
@@ -14,7 +14,7 @@ constexpr std::size_t gap = 2;
 constexpr std::size_t least_folded = 16;
 
 std::size_t columns_of(const std::string& text) {
-    return text.empty() ? 0 : lang::visible_columns(text);
+    return text.empty() ? 0 : lang::text_columns(text);
 }
 
 void end_line(std::string& out) {

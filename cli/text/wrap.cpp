@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
-#include "lang/diag/visible.h"
+#include "lang/diag/glyph.h"
 
 namespace acre::cli {
 
-using lang::visible_columns;
+using lang::text_columns;
 
 std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width) {
     std::vector<std::string> lines(1);
@@ -14,7 +14,7 @@ std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width)
     while (!text.empty()) {
         const auto end = std::min(text.find_first_of(" \n"), text.size());
         const std::string_view word = text.substr(0, end);
-        const std::size_t columns = word.empty() ? 0 : visible_columns(word);
+        const std::size_t columns = word.empty() ? 0 : text_columns(word);
         if (!word.empty()) {
             if (used > 0 && used + 1 + columns > width) {
                 lines.emplace_back();
@@ -49,17 +49,17 @@ std::string wrap(std::string_view text, std::size_t width, std::size_t indent) {
 }
 
 std::string padded(std::string_view text, std::size_t width) {
-    const std::size_t columns = visible_columns(text);
+    const std::size_t columns = text_columns(text);
     return std::string(text) + std::string(columns < width ? width - columns : 0, ' ');
 }
 
 std::string right_aligned(std::string_view text, std::size_t width) {
-    const std::size_t columns = visible_columns(text);
+    const std::size_t columns = text_columns(text);
     return std::string(columns < width ? width - columns : 0, ' ') + std::string(text);
 }
 
 std::string shortened(std::string_view text, std::size_t width) {
-    if (visible_columns(text) <= width) {
+    if (text_columns(text) <= width) {
         return std::string(text);
     }
     std::size_t at = 0;

@@ -1,4 +1,4 @@
-// Words into lines of a given width. Texts must be safe to show already (lang/diag/visible.h).
+// Words into lines of a given width. Texts must be safe to show already (lang/diag/safe_text.h).
 #pragma once
 
 #include <cstddef>
