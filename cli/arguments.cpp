@@ -4,7 +4,7 @@
 #include <charconv>
 #include <functional>
 
-#include <CLI/App.hpp>
+#include <CLI/CLI.hpp>
 
 #include "cli/exit_codes.h"
 #include "cli/text/wrap.h"
@@ -34,6 +34,7 @@ struct Arguments::Impl {
     std::string command, about, example, usage;
     std::vector<Row> positional_rows, option_rows;
     std::vector<std::string> option_names{"--help"};
+    std::vector<std::string> flag_names;
     // Every value is read as text; what a text must be beyond that is checked here, in our own words.
     std::vector<std::function<std::string()>> checks;
     std::vector<std::pair<CLI::Option*, std::string>> required;
@@ -101,6 +102,7 @@ void Arguments::positionals(std::string_view name, std::string_view help, std::v
 void Arguments::flag(std::string_view option, std::string_view help, bool& value) {
     impl_->option_rows.push_back({std::string(option), std::string(help)});
     impl_->option_names.emplace_back(option);
+    impl_->flag_names.emplace_back(option);
     impl_->app.add_flag(std::string(option), value)->disable_flag_override();
 }
 
@@ -141,8 +143,10 @@ std::optional<int> Arguments::read(std::span<const std::string> words, Console& 
         impl_->app.allow_extras();
         std::vector<std::string> reversed(words.rbegin(), words.rend()); // as the library wants them
         impl_->app.parse(std::move(reversed));
-        if (const auto extras = impl_->app.remaining(); !extras.empty()) {
-            fault = impl_->unknown(extras.front());
+        for (const std::string& extra : impl_->app.remaining()) {
+            if (fault.empty() && extra != "--") {
+                fault = impl_->unknown(extra);
+            }
         }
         for (const auto& [option, name] : impl_->required) {
             if (fault.empty() && option->count() == 0) {
@@ -157,6 +161,12 @@ std::optional<int> Arguments::read(std::span<const std::string> words, Console& 
     } catch (const CLI::ArgumentMismatch& mismatch) {
         const std::string_view what = mismatch.what();
         fault = "`" + std::string(what.substr(0, what.find_first_of(": "))) + "` needs a value behind it";
+        for (const std::string& word : words) {
+            const std::string name(option_word(word));
+            if (name != word && std::find(impl_->flag_names.begin(), impl_->flag_names.end(), name) != impl_->flag_names.end()) {
+                fault = "`" + name + "` takes no value";
+            }
+        }
     } catch (const CLI::ParseError& error) {
         fault = error.what();
     }

@@ -59,8 +59,8 @@ TEST_CASE("a wrong command line ends with 2 and says what is wrong with it") {
                            Row{{"a", "--depth", "-1"}, "`--depth` takes a whole number, 0 or more, not `-1`"},
                            Row{{"a", "--depth", "99999999999"}, "`--depth` takes a whole number"},
                            Row{{"a", "--scale", "1e"}, "`--scale` takes a number, not `1e`"},
-                           Row{{"a", "--option", "x", "--option", "y"}, "`--option` is given twice"}, Row{{"a", "--json=5"}, "--json"},
-                           Row{{"a", "\x1b[2J"}, "`\\x1b[2J` is one word too many"}}) {
+                           Row{{"a", "--option", "x", "--option", "y"}, "`--option` is given twice"},
+                           Row{{"a", "--json=5"}, "`--json` takes no value"}, Row{{"a", "\x1b[2J"}, "`\\x1b[2J` is one word too many"}}) {
         const Read read(row.words);
         CHECK(read.code == 2);
         CHECK_MESSAGE(read.console.err.find(row.says) != std::string::npos, read.console.err);
