@@ -1,0 +1,271 @@
+#include "cli/quote/wording.h"
+
+#include <charconv>
+#include <cmath>
+#include <limits>
+#include <set>
+#include <utility>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "engine/money.h"
+#include "lang/diag/suggest.h"
+#include "lang/units/number_text.h"
+
+namespace acre::cli {
+namespace {
+
+using Json = nlohmann::json;
+using lang::Code;
+
+std::string_view trimmed(std::string_view text) {
+    const std::size_t begin = text.find_first_not_of(" \t\r");
+    return begin == std::string_view::npos ? std::string_view() : text.substr(begin, text.find_last_not_of(" \t\r") - begin + 1);
+}
+
+struct Figure {
+    double value = 0;
+    std::string unit, choice;
+};
+
+class Filler {
+  public:
+    Filler(const lang::SourceMap& sources, lang::FileId file, std::map<std::string, std::string> words, lang::Diagnostics& diagnostics)
+        : text_(sources.file(file).text()), file_(file), diagnostics_(diagnostics) {
+        page_.words = std::move(words);
+    }
+
+    std::optional<WordedPage> run(const Json& record) {
+        take_figures(record);
+        for (std::size_t begin = 0; begin <= text_.size();) {
+            const std::size_t end = std::min(text_.find('\n', begin), text_.size());
+            line(trimmed(text_.substr(begin, end - begin)));
+            begin = end + 1;
+        }
+        end_block();
+        if (failed_)
+            return std::nullopt;
+        return std::move(page_);
+    }
+
+  private:
+    std::string_view text_;
+    lang::FileId file_;
+    lang::Diagnostics& diagnostics_;
+    WordedPage page_;
+    std::map<std::string, Figure, std::less<>> figures_;
+    std::set<std::string, std::less<>> inner_;
+    bool failed_ = false;
+    bool wanted_ = true;  // the condition before the block at hand
+    std::string paragraph_;
+    std::vector<std::string> points_;
+
+    void take_figures(const Json& record) {
+        for (const Json& entry : record.value("lines", Json::array())) {
+            Figure figure;
+            figure.value = entry.value("value", std::numeric_limits<double>::quiet_NaN());
+            figure.unit = entry.value("unit", std::string());
+            figure.choice = entry.value("choice", std::string());
+            figures_.emplace(entry.value("name", std::string()), std::move(figure));
+        }
+        for (const Json& name : record.value("inner", Json::array()))
+            inner_.insert(name.get<std::string>());
+    }
+
+    lang::Span span(std::string_view part) const {
+        const auto begin = static_cast<std::uint32_t>(part.data() - text_.data());
+        return {file_, begin, begin + static_cast<std::uint32_t>(part.size())};
+    }
+    void error(Code code, std::string title, std::string_view at, std::string label, std::vector<lang::Help> helps = {}) {
+        failed_ = true;
+        diagnostics_.add({code, std::move(title), {span(at), std::move(label)}, {}, {}, std::move(helps)});
+    }
+
+    void line(std::string_view text) {
+        if (text.starts_with('#'))
+            return;
+        const auto rest = [&](std::size_t size) { return trimmed(text.substr(size)); };
+        if (text.empty())
+            return end_block();
+        if (text.starts_with("- ")) {
+            end_paragraph();
+            points_.push_back(filled(rest(2)));
+            return;
+        }
+        if (text.starts_with(": ")) {
+            end_block();
+            word(rest(2));
+        } else if (text.starts_with("== ")) {
+            end_block();
+            put(Heading{filled(rest(3))});
+        } else if (text.starts_with("? ")) {
+            end_block();
+            wanted_ = holds(rest(2));
+        } else if (text.starts_with('@')) {
+            end_block();
+            made(text);
+        } else {
+            end_points();
+            paragraph_ += (paragraph_.empty() ? "" : " ") + filled(text);
+        }
+    }
+
+    void put(PageBlock block) {
+        if (wanted_)
+            page_.blocks.push_back(std::move(block));
+        wanted_ = true;
+    }
+    void end_paragraph() {
+        if (!paragraph_.empty())
+            put(Paragraph{std::exchange(paragraph_, {})});
+    }
+    void end_points() {
+        if (!points_.empty())
+            put(Points{std::exchange(points_, {})});
+    }
+    void end_block() {
+        end_paragraph();
+        end_points();
+    }
+
+    void word(std::string_view text) {
+        const std::size_t equals = text.find('=');
+        if (equals == std::string_view::npos || trimmed(text.substr(0, equals)).empty())
+            return error(Code::W002, "a word of the firm is written `: NAME = TEXT`", text, "no `=`");
+        page_.words.insert_or_assign(std::string(trimmed(text.substr(0, equals))), std::string(trimmed(text.substr(equals + 1))));
+    }
+
+    // Words are looked up first; then figures, but none that is inner.
+    const Figure* figure(std::string_view name) {
+        if (inner_.contains(name)) {
+            error(Code::W001, fmt::format("`{}` is inside knowledge of the firm and stays off the grower's page", name), name, "inner");
+            return nullptr;
+        }
+        const auto it = figures_.find(name);
+        if (it != figures_.end())
+            return &it->second;
+        std::vector<std::string_view> names;
+        for (const auto& [known, value] : figures_)
+            if (!inner_.contains(known))
+                names.push_back(known);
+        for (const auto& [known, value] : page_.words)
+            names.push_back(known);
+        std::vector<lang::Help> helps;
+        for (const std::string& near : lang::near_names(name, names))
+            helps.push_back({fmt::format("a similar name: `{}`", near), {}});
+        helps.push_back({fmt::format("put `? {}` before the block to leave it out of jobs that have no such line", name), {}});
+        error(Code::W001, fmt::format("the job has no line named `{}`", name), name, "not in this job", std::move(helps));
+        return nullptr;
+    }
+
+    std::string filled(std::string_view text) {
+        std::string result;
+        while (!text.empty()) {
+            const std::size_t open = text.find('{');
+            result += text.substr(0, open);
+            if (open == std::string_view::npos)
+                break;
+            const std::size_t close = text.find('}', open);
+            if (close == std::string_view::npos) {
+                error(Code::W002, "a brace is not closed", text.substr(open, 1), "opened here");
+                break;
+            }
+            const std::string_view name = trimmed(text.substr(open + 1, close - open - 1));
+            if (const auto word = page_.words.find(std::string(name)); word != page_.words.end())
+                result += word->second;
+            else if (!wanted_)
+                ;  // a block that is left out may name what is not there
+            else if (const Figure* found = figure(name))
+                result += found->choice.empty() ? lang::quantity_text(found->value, found->unit) : choice_text(found->choice);
+            text.remove_prefix(close + 1);
+        }
+        return result;
+    }
+    static std::string choice_text(std::string_view choice) {
+        std::string text(choice);
+        for (char& c : text)
+            c = c == '_' ? ' ' : c;
+        return text;
+    }
+
+    bool holds(std::string_view condition) {
+        const bool negated = condition.starts_with("not ");
+        if (negated)
+            condition = trimmed(condition.substr(4));
+        const std::size_t is = condition.find(" is ");
+        const std::string_view name = trimmed(condition.substr(0, is));
+        bool result = false;
+        if (const auto it = figures_.find(name); it != figures_.end())
+            result = is == std::string_view::npos ? !it->second.choice.empty() || (std::isfinite(it->second.value) && it->second.value != 0)
+                                                  : it->second.choice == trimmed(condition.substr(is + 4));
+        else if (const auto word = page_.words.find(std::string(name)); word != page_.words.end())
+            result = is == std::string_view::npos ? !word->second.empty() : word->second == trimmed(condition.substr(is + 4));
+        return result != negated;
+    }
+
+    void made(std::string_view text) {
+        if (text == "@items")
+            put(Made::Items);
+        else if (text == "@cautions")
+            put(Made::Cautions);
+        else if (text == "@picture")
+            put(Made::Picture);
+        else if (text == "@signatures")
+            put(Made::Signatures);
+        else if (text.starts_with("@fuel-steps "))
+            fuel_steps(text);
+        else
+            error(Code::W002, "no such part of the page", text, "unknown",
+                  {{"the parts are @items, @cautions, @picture, @signatures and @fuel-steps", {}}});
+    }
+
+    void fuel_steps(std::string_view text) {
+        if (!wanted_) {
+            wanted_ = true;
+            return;
+        }
+        std::map<std::string, std::string_view, std::less<>> given;
+        for (std::string_view rest = trimmed(text.substr(12)); !rest.empty();) {
+            const std::size_t end = std::min(rest.find(' '), rest.size());
+            const std::string_view pair = rest.substr(0, end);
+            const std::size_t equals = pair.find('=');
+            if (equals != std::string_view::npos)
+                given.emplace(pair.substr(0, equals), pair.substr(equals + 1));
+            rest = trimmed(rest.substr(end));
+        }
+        double step = 0;
+        int rows = 0;
+        const auto read = [&](std::string_view name, auto& to) {
+            const auto it = given.find(name);
+            return it != given.end() && std::from_chars(it->second.data(), it->second.data() + it->second.size(), to).ec == std::errc();
+        };
+        if (!given.contains("base") || !given.contains("per") || !read("step", step) || !read("rows", rows) || !(step >= 0.01) || rows < 1 ||
+            rows > 50)
+            return error(Code::W002, "the fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`", text, "");
+        const Figure* base = figure(given.find("base")->second);
+        const Figure* per = figure(given.find("per")->second);
+        if (base == nullptr || per == nullptr)
+            return;
+        if (base->unit != "$/gal" || !per->unit.starts_with("gal/"))
+            return error(Code::W002, "the fuel steps need a base in $/gal and gallons per unit of the price", text,
+                         fmt::format("{} and {}", base->unit, per->unit));
+        FuelTable table;
+        table.per = per->unit.substr(4);
+        const auto step_cents = static_cast<double>(engine::to_cents(step));
+        for (int k = 0; k <= rows; ++k)
+            table.steps.push_back({base->value + k * step_cents / 100,
+                                   k == rows ? std::numeric_limits<double>::infinity() : base->value + (k + 1) * step_cents / 100,
+                                   engine::to_cents(per->value * k * step_cents / 100)});
+        put(std::move(table));
+    }
+};
+
+}  // namespace
+
+std::optional<WordedPage> fill_in(const lang::SourceMap& sources, lang::FileId file, const Json& record,
+                                  std::map<std::string, std::string> words, lang::Diagnostics& diagnostics) {
+    return Filler(sources, file, std::move(words), diagnostics).run(record);
+}
+
+}  // namespace acre::cli
