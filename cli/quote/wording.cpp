@@ -32,7 +32,9 @@ struct Figure {
 class Filler {
   public:
     Filler(const lang::SourceMap& sources, lang::FileId file, std::map<std::string, std::string> words, lang::Diagnostics& diagnostics)
-        : text_(sources.file(file).text()), file_(file), diagnostics_(diagnostics) {
+        : text_(sources.file(file).text()),
+          file_(file),
+          diagnostics_(diagnostics) {
         page_.words = std::move(words);
     }
 
@@ -57,7 +59,7 @@ class Filler {
     std::map<std::string, Figure, std::less<>> figures_;
     std::set<std::string, std::less<>> inner_;
     bool failed_ = false;
-    bool wanted_ = true;  // the condition before the block at hand
+    bool wanted_ = true; // the condition before the block at hand
     std::string paragraph_;
     std::vector<std::string> points_;
 
@@ -152,7 +154,7 @@ class Filler {
         for (const auto& [known, value] : page_.words)
             names.push_back(known);
         std::vector<lang::Help> helps;
-        for (const std::string& near : lang::near_names(name, names))
+        for (const std::string_view near : lang::near_names(name, names))
             helps.push_back({fmt::format("a similar name: `{}`", near), {}});
         helps.push_back({fmt::format("put `? {}` before the block to leave it out of jobs that have no such line", name), {}});
         error(Code::W001, fmt::format("the job has no line named `{}`", name), name, "not in this job", std::move(helps));
@@ -175,7 +177,7 @@ class Filler {
             if (const auto word = page_.words.find(std::string(name)); word != page_.words.end())
                 result += word->second;
             else if (!wanted_)
-                ;  // a block that is left out may name what is not there
+                ; // a block that is left out may name what is not there
             else if (const Figure* found = figure(name))
                 result += found->choice.empty() ? lang::quantity_text(found->value, found->unit) : choice_text(found->choice);
             text.remove_prefix(close + 1);
@@ -240,8 +242,8 @@ class Filler {
             const auto it = given.find(name);
             return it != given.end() && std::from_chars(it->second.data(), it->second.data() + it->second.size(), to).ec == std::errc();
         };
-        if (!given.contains("base") || !given.contains("per") || !read("step", step) || !read("rows", rows) || !(step >= 0.01) || rows < 1 ||
-            rows > 50)
+        if (!given.contains("base") || !given.contains("per") || !read("step", step) || !read("rows", rows) || !(step >= 0.01) ||
+            rows < 1 || rows > 50)
             return error(Code::W002, "the fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`", text, "");
         const Figure* base = figure(given.find("base")->second);
         const Figure* per = figure(given.find("per")->second);
@@ -261,11 +263,11 @@ class Filler {
     }
 };
 
-}  // namespace
+} // namespace
 
 std::optional<WordedPage> fill_in(const lang::SourceMap& sources, lang::FileId file, const Json& record,
                                   std::map<std::string, std::string> words, lang::Diagnostics& diagnostics) {
     return Filler(sources, file, std::move(words), diagnostics).run(record);
 }
 
-}  // namespace acre::cli
+} // namespace acre::cli

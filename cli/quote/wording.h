@@ -28,8 +28,8 @@
 namespace acre::cli {
 
 struct FuelStep {
-    double from = 0, below = 0;  // $/gal; `below` of the last row: infinite
-    std::int64_t cents = 0;      // surcharge for each unit of the price
+    double from = 0, below = 0; // $/gal; `below` of the last row: infinite
+    std::int64_t cents = 0;     // surcharge for each unit of the price
 };
 
 struct Heading {
@@ -44,13 +44,13 @@ struct Points {
 enum class Made { Items, Cautions, Picture, Signatures };
 struct FuelTable {
     std::vector<FuelStep> steps;
-    std::string per;  // "ac"
+    std::string per; // "ac"
 };
 using PageBlock = std::variant<Heading, Paragraph, Points, Made, FuelTable>;
 
 struct WordedPage {
-    std::map<std::string, std::string> words;  // "firm.name" and what the caller gave
-    std::vector<PageBlock> blocks;             // with every {NAME} filled in
+    std::map<std::string, std::string> words; // "firm.name" and what the caller gave
+    std::vector<PageBlock> blocks;            // with every {NAME} filled in
 };
 
 // The text with the record's figures put in. `words` are further words by name ("quote.number"). Reports W001 for a name that the
@@ -58,4 +58,4 @@ struct WordedPage {
 std::optional<WordedPage> fill_in(const lang::SourceMap& sources, lang::FileId file, const nlohmann::json& record,
                                   std::map<std::string, std::string> words, lang::Diagnostics& diagnostics);
 
-}  // namespace acre::cli
+} // namespace acre::cli

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -95,6 +96,53 @@ Json lines_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& 
         if (Json entry; put_value(sheet, compiled, values, id, entry))
             lines.push_back(std::move(entry));
     return lines;
+}
+
+// Every line that a formula names, whatever branch.
+void lines_in(const lang::Sheet& sheet, lang::NodeId id, std::set<std::string>& names) {
+    std::vector<lang::NodeId> rest = {id};
+    while (!rest.empty()) {
+        const lang::NodeId next = rest.back();
+        rest.pop_back();
+        if (next == lang::none)
+            continue;
+        const lang::Node& node = sheet.nodes[next];
+        if (node.op == lang::Op::Line)
+            names.insert(sheet.lines[node.index].name);
+        rest.insert(rest.end(), {node.a, node.b, node.c});
+        for (std::uint32_t i = 0; i < node.arg_count; ++i)
+            rest.push_back(sheet.args[node.first_arg + i]);
+    }
+}
+
+// What is nobody's business outside the firm: costs, the steps from cost to price and what they are made of, profit.
+Json inner_of(const lang::Sheet& sheet) {
+    std::set<std::string> names;
+    const auto add = [&](lang::LineId id) {
+        if (id != lang::none)
+            names.insert(sheet.lines[id].name);
+    };
+    for (const lang::Cost& cost : sheet.costs) {
+        add(cost.rate);
+        add(cost.amount);
+    }
+    for (const lang::Event& event : sheet.events) {
+        add(event.amount);
+        add(event.money);
+    }
+    for (const lang::PriceItem& item : sheet.prices) {
+        add(item.cost);
+        for (const lang::PriceStep& step : item.steps) {
+            if (step.line != item.amount)
+                add(step.line);
+            if (step.kind != lang::ast::StepKind::AtLeast) // the minimum is told; the rest is not
+                lines_in(sheet, step.value, names);
+        }
+    }
+    add(sheet.cost_total);
+    add(sheet.profit_total);
+    add(sheet.profit_share);
+    return Json(names);
 }
 
 void put_estimate(const Estimate& estimate, Json& record) {
@@ -232,6 +280,7 @@ Json record_of(const lang::Request& request, const RememberingLoader& loader, co
         record["job"]["date"] = fmt::format("{:04}-{:02}-{:02}", job.date->year, job.date->month, job.date->day);
     record["givens"] = givens_of(*sheet, compiled, values, sources);
     record["lines"] = lines_of(*sheet, compiled, values);
+    record["inner"] = inner_of(*sheet);
     put_estimate(estimate, record);
     return record;
 }

@@ -1,0 +1,137 @@
+#include <string>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "cli/quote/page.h"
+#include "cli/quote/page_parts.h"
+#include "cli/safe_text.h"
+
+namespace acre::cli {
+namespace {
+
+using Json = nlohmann::json;
+
+constexpr std::string_view style = R"css(
+@page { size: letter; margin: 16mm 18mm; }
+* { box-sizing: border-box; }
+body { font: 10.5pt/1.42 Georgia, "Liberation Serif", "Times New Roman", serif; color: #1d1b17; max-width: 46em; margin: 2em auto; padding: 0 1.2em; }
+header { display: flex; justify-content: space-between; align-items: flex-end; border-bottom: 2.5pt solid #6b4f2a; padding-bottom: .5em; }
+header h1 { font-size: 17pt; margin: 0; letter-spacing: .01em; }
+header p { margin: 0; font-size: 9.5pt; color: #57503f; }
+header .number { text-align: right; font-size: 11pt; color: #1d1b17; }
+.to { margin: 1em 0 .2em; }
+.to b { font-size: 12.5pt; }
+h2 { font-size: 11.5pt; margin: 1.15em 0 .25em; color: #6b4f2a; break-after: avoid; }
+p { margin: .3em 0; }
+ul { margin: .3em 0 .3em 1.1em; padding: 0; }
+table { border-collapse: collapse; width: 100%; margin: .4em 0; break-inside: avoid; }
+th, td { text-align: left; padding: .28em .4em; border-bottom: .5pt solid #c9bfa8; vertical-align: top; }
+th { font-weight: normal; color: #57503f; font-size: 9.5pt; }
+td.money, th.money { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
+tr.total td { border-top: 1.2pt solid #1d1b17; border-bottom: none; font-weight: bold; font-size: 12pt; }
+tr.allin td { border: none; color: #57503f; padding-top: 0; }
+table.fuel { width: 24em; font-size: 9.5pt; }
+.cautions { border: 1pt solid #b2462c; padding: .45em .8em; margin: .6em 0; break-inside: avoid; }
+.cautions p { margin: 0 0 .2em; font-weight: bold; color: #b2462c; }
+.cautions ul { margin: 0 0 0 1.1em; }
+.signatures { display: flex; gap: 3em; margin-top: 2.6em; break-inside: avoid; }
+.signatures div { flex: 1; border-top: .8pt solid #1d1b17; padding-top: .2em; font-size: 9pt; color: #57503f; }
+figure { margin: .6em 0; break-inside: avoid; }
+figure svg { width: 100%; height: auto; max-height: 120mm; }
+@media print { body { margin: 0; padding: 0; max-width: none; } }
+)css";
+
+std::string word(const WordedPage& page, const std::string& name) {
+    const auto it = page.words.find(name);
+    return it == page.words.end() ? std::string() : markup_text(it->second);
+}
+
+class Html {
+  public:
+    Html(const WordedPage& page, const Json& record, std::string_view picture) : page_(page), record_(record), picture_(picture) {}
+
+    std::string text() {
+        head();
+        for (const PageBlock& block : page_.blocks)
+            std::visit([this](const auto& one) { put(one); }, block);
+        out_ += "</body>\n</html>\n";
+        return std::move(out_);
+    }
+
+  private:
+    const WordedPage& page_;
+    const Json& record_;
+    std::string_view picture_;
+    std::string out_;
+
+    void head() {
+        out_ += "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+                "content=\"width=device-width\">\n";
+        out_ += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n";
+        out_ += fmt::format("<title>Quote {}: {}</title>\n<style>{}</style>\n</head>\n<body>\n", word(page_, "quote.number"),
+                            word(page_, "job.title"), style);
+        out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">Quote {}<br>{}</p></header>\n",
+                            word(page_, "firm.name"), word(page_, "firm.line"), word(page_, "quote.number"), word(page_, "quote.date"));
+        out_ += fmt::format("<p class=\"to\">For<br><b>{}</b><br>{}</p>\n", word(page_, "job.for"), word(page_, "job.title"));
+    }
+
+    void put(const Heading& heading) { out_ += fmt::format("<h2>{}</h2>\n", markup_text(heading.text)); }
+    void put(const Paragraph& paragraph) { out_ += fmt::format("<p>{}</p>\n", markup_text(paragraph.text)); }
+    void put(const Points& points) { list(points.texts); }
+    void list(const std::vector<std::string>& texts) {
+        out_ += "<ul>\n";
+        for (const std::string& text : texts)
+            out_ += fmt::format("<li>{}</li>\n", markup_text(text));
+        out_ += "</ul>\n";
+    }
+    void put(const FuelTable& table) {
+        out_ += "<table class=\"fuel\">\n<tr><th>Diesel, delivered</th><th class=\"money\">Fuel charge</th></tr>\n";
+        for (const PageFuelRow& row : page_fuel_rows(table))
+            out_ += fmt::format("<tr><td>{}</td><td class=\"money\">{}</td></tr>\n", markup_text(row.price), markup_text(row.surcharge));
+        out_ += "</table>\n";
+    }
+    void put(Made made) {
+        switch (made) {
+        case Made::Items:
+            return items();
+        case Made::Cautions:
+            return cautions();
+        case Made::Picture:
+            if (!picture_.empty())
+                out_ += fmt::format("<figure>{}</figure>\n", picture_);
+            return;
+        case Made::Signatures:
+            out_ += fmt::format("<div class=\"signatures\"><div>For {}, date</div><div>Accepted for {}, date</div></div>\n",
+                                word(page_, "firm.name"), word(page_, "job.for"));
+            return;
+        }
+    }
+    void items() {
+        out_ += "<table>\n<tr><th>Work</th><th>Basis</th><th class=\"money\">Amount</th></tr>\n";
+        for (const PageItem& item : page_items(record_))
+            out_ += fmt::format("<tr><td>{}</td><td>{}</td><td class=\"money\">{}</td></tr>\n", markup_text(item.title),
+                                item.basis.empty() ? "lump sum" : markup_text(item.basis), markup_text(item.amount));
+        const PageTotal total = page_total(record_);
+        out_ += fmt::format("<tr class=\"total\"><td>Total</td><td></td><td class=\"money\">{}</td></tr>\n", markup_text(total.amount));
+        if (!total.all_in.empty())
+            out_ += fmt::format("<tr class=\"allin\"><td></td><td></td><td class=\"money\">{}</td></tr>\n", markup_text(total.all_in));
+        out_ += "</table>\n";
+    }
+    void cautions() {
+        const std::vector<std::string> texts = page_cautions(record_);
+        if (texts.empty())
+            return;
+        out_ += "<div class=\"cautions\"><p>Mind</p>\n";
+        list(texts);
+        out_ += "</div>\n";
+    }
+};
+
+} // namespace
+
+std::string quote_html(const WordedPage& page, const Json& record, std::string_view picture) {
+    return Html(page, record, picture).text();
+}
+
+} // namespace acre::cli
