@@ -87,7 +87,7 @@ int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Conso
 
 std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code) {
     auto job = std::make_unique<Job>();
-    lang::Request request;
+    lang::Request& request = job->request;
     request.name = arguments.path == "-" ? "standard input" : arguments.path;
     request.option = arguments.option;
     for (const std::string& text : arguments.sets) {
@@ -105,16 +105,11 @@ std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, i
     if (!read_named_file(arguments.path, request.text, job->diagnostics)) {
         return stop(*job, console, code);
     }
-    FileLoader loader(arguments.models);
-    job->sheet = lang::compile(request, loader, job->sources, job->diagnostics);
-    if (!job->sheet) {
+    job->files = std::make_unique<FileLoader>(arguments.models);
+    job->loader = std::make_unique<engine::RememberingLoader>(*job->files);
+    if (!engine::run(request, *job->loader, *job)) {
         return stop(*job, console, code);
     }
-    job->compiled = engine::compile_plan(*job->sheet, job->sources, job->diagnostics);
-    if (!job->compiled) {
-        return stop(*job, console, code);
-    }
-    job->values = engine::evaluate(job->compiled->plan);
     return job;
 }
 

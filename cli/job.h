@@ -10,9 +10,8 @@
 #include "cli/arguments.h"
 #include "cli/console.h"
 #include "cli/exit_codes.h"
-#include "engine/compile_plan.h"
-#include "engine/value.h"
-#include "lang/check/sheet.h"
+#include "engine/book/record.h"
+#include "engine/run.h"
 #include "lang/compile.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/source/source_map.h"
@@ -29,13 +28,11 @@ struct JobArguments {
     void declare(Arguments& arguments);
 };
 
-// A job with its numbers. The texts live as long as it does.
-struct Job {
-    lang::SourceMap sources;
-    lang::Diagnostics diagnostics;
-    std::optional<lang::CheckedSheet> sheet;
-    std::optional<engine::Compiled> compiled;
-    engine::Values values;
+// A job with its numbers, and what it was made from. The texts live as long as it does.
+struct Job : engine::Run {
+    lang::Request request;
+    std::unique_ptr<lang::Loader> files;
+    std::unique_ptr<engine::RememberingLoader> loader; // asks `files`
 };
 
 // Reads, checks, compiles and evaluates. Empty when that failed: `console.err` says why and `code` is the exit code.

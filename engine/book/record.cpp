@@ -306,19 +306,8 @@ std::optional<lang::Request> request_of(const Json& record) {
     return request;
 }
 
-void reprice(const lang::Request& request, lang::Loader& loader, Repriced& result) {
-    result.sheet = lang::compile(request, loader, result.sources, result.diagnostics);
-    if (!result.sheet)
-        return;
-    result.compiled = compile_plan(*result.sheet, result.sources, result.diagnostics);
-    if (!result.compiled)
-        return;
-    result.values = evaluate(result.compiled->plan);
-    result.estimate = estimate(*result.sheet, *result.compiled, result.values, result.sources, result.diagnostics);
-}
-
-std::vector<std::string> differences(const Json& record, const Repriced& again) {
-    if (!again.estimate) {
+std::vector<std::string> differences(const Json& record, const Run& again, const std::optional<Estimate>& estimate) {
+    if (!estimate) {
         std::string why = "the record's own texts give no price now";
         if (!again.diagnostics.all().empty())
             why += fmt::format(": {} {}", lang::name_of(again.diagnostics.all()[0].code), again.diagnostics.all()[0].title);
@@ -328,10 +317,10 @@ std::vector<std::string> differences(const Json& record, const Repriced& again) 
     const Json& price = record.contains("price") ? record["price"] : Json();
     const std::int64_t cents =
         price.is_object() && price.contains("cents") && price["cents"].is_number_integer() ? price["cents"].get<std::int64_t>() : -1;
-    if (cents != again.estimate->price_cents)
-        found.push_back(fmt::format("price: {} cents in the record, {} now", cents, again.estimate->price_cents));
+    if (cents != estimate->price_cents)
+        found.push_back(fmt::format("price: {} cents in the record, {} now", cents, estimate->price_cents));
     Json now;
-    put_estimate(*again.estimate, now);
+    put_estimate(*estimate, now);
     const auto items_now = by_name(now["items"]);
     for (const Json& item : list_at(record, "items")) {
         const auto other = items_now.find(string_at(item, "name"));

@@ -15,6 +15,7 @@
 
 #include "engine/compile_plan.h"
 #include "engine/estimate.h"
+#include "engine/run.h"
 #include "engine/value.h"
 #include "lang/check/sheet.h"
 #include "lang/compile.h"
@@ -63,19 +64,9 @@ nlohmann::json record_of(const lang::Request& request, const RememberingLoader& 
 // The request that a record was made from. Empty if the record lacks a member it needs.
 std::optional<lang::Request> request_of(const nlohmann::json& record);
 
-// One job, compiled and priced again from what a record holds.
-struct Repriced {
-    lang::SourceMap sources;
-    lang::Diagnostics diagnostics;
-    std::optional<lang::CheckedSheet> sheet;
-    std::optional<Compiled> compiled;
-    Values values;
-    std::optional<Estimate> estimate; // empty: `diagnostics` says why
-};
-void reprice(const lang::Request& request, lang::Loader& loader, Repriced& result);
-
 // What differs between a record and the price worked out again from its own texts: "price: 12,480,000 cents in the record,
 // 12,480,100 now", "fuel_price: 4.35 …". Empty: the same cents, items, givens and lines (to 12 digits).
-std::vector<std::string> differences(const nlohmann::json& record, const Repriced& again);
+// `again`: run on request_of(record) with a RecordLoader; `estimate`: of that run, empty if it gave none.
+std::vector<std::string> differences(const nlohmann::json& record, const Run& again, const std::optional<Estimate>& estimate);
 
 } // namespace acre::engine
