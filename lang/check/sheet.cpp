@@ -8,15 +8,11 @@ LineId Sheet::find(std::string_view name) const {
     return line_names.find(name, [this](std::uint32_t id) -> std::string_view { return lines[id].name; });
 }
 
-bool Sheet::add(Line line, LineId& id) {
-    id = static_cast<LineId>(lines.size());
-    const LineId there = line_names.insert(line.name, id, [this](std::uint32_t i) -> std::string_view { return lines[i].name; });
-    if (there != NameTable::absent) {
-        id = there;
-        return false;
-    }
+LineId Sheet::add(Line line) {
+    const auto id = static_cast<LineId>(lines.size());
+    line_names.insert(line.name, id, [this](std::uint32_t i) -> std::string_view { return lines[i].name; });
     lines.push_back(std::move(line));
-    return true;
+    return id;
 }
 
 } // namespace acre::lang

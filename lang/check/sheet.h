@@ -243,8 +243,7 @@ struct Sheet {
     LineId cost_total = none, price_total = none, price_per_unit = none, profit_total = none, profit_share = none;
 
     LineId find(std::string_view name) const; // none if there is no such line
-    // Adds a line; if one has the name already, that one's id is given back in `id` and nothing is added.
-    bool add(Line line, LineId& id);
+    LineId add(Line line); // a name that is there already stays with its first line: then find(name) is another id
 
     NameTable line_names; // of `lines`
 };

@@ -1,0 +1,279 @@
+// Declarations: what there is and of which type, before any formula is read.
+#include <algorithm>
+#include <string>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/resolution.h"
+
+namespace acre::lang::resolving {
+namespace {
+
+std::string text_or_empty(const std::optional<ast::Text>& text) {
+    return text ? std::string(text->text) : std::string();
+}
+
+// The unit of a number as it stands in the text; nullptr for anything else.
+const ast::Number* literal(const ast::Module& module, ast::ExprId expr) {
+    if (expr >= module.exprs.size())
+        return nullptr;
+    if (const auto* negate = std::get_if<ast::Negate>(&module.exprs[expr].node))
+        return literal(module, negate->of);
+    return std::get_if<ast::Number>(&module.exprs[expr].node);
+}
+
+// Lines of one instance, statement by statement, each each-block part once for each block.
+class LineMaker {
+  public:
+    LineMaker(Resolution& r, std::uint32_t instance, std::vector<ChoiceId>& anonymous)
+        : r_(r), instance_(r.instances[instance]), scope_(r.scopes[r.instances[instance].module]), module_(*scope_.module),
+          anonymous_(anonymous) {}
+
+    void run() {
+        const std::uint32_t blocks = instance_.block == none ? r_.block_count : 1;
+        for (std::size_t first = 0; first < scope_.symbols.size();) {
+            std::size_t last = first + 1;
+            if (scope_.symbols[first].each_block())
+                while (last < scope_.symbols.size() && scope_.symbols[last].part == scope_.symbols[first].part)
+                    ++last;
+            for (std::uint32_t b = 0; b < (scope_.symbols[first].each_block() ? blocks : 1); ++b)
+                for (std::size_t s = first; s < last; ++s)
+                    make(s, b);
+            first = last;
+        }
+    }
+
+  private:
+    void make(std::size_t s, std::uint32_t block) {
+        const Symbol& symbol = scope_.symbols[s];
+        const ast::Statement& statement = module_.statements[symbol.statement];
+        Line line;
+        line.name_span = symbol.span;
+        line.span = statement.span;
+        if (symbol.part != none)
+            line.part = instance_.first_part + symbol.part;
+        name_ = instance_.prefix;
+        if (instance_.block != none) {
+            line.block = r_.shown_block(instance_.block);
+        } else if (symbol.each_block()) {
+            line.block = r_.shown_block(block);
+            if (line.block != none)
+                name_.append(r_.blocks[block]->name.text).append(".");
+        }
+        name_.append(symbol.name);
+        switch (symbol.kind) {
+        case Symbol::Kind::Given:
+            return make_given(s, std::get<ast::Given>(statement.node), std::move(line));
+        case Symbol::Kind::Line:
+            return make_line(std::get<ast::Line>(statement.node), std::move(line));
+        case Symbol::Kind::Cost:
+            return make_cost(std::get<ast::Cost>(statement.node), std::move(line));
+        case Symbol::Kind::Event:
+            return make_event(std::get<ast::Event>(statement.node), std::move(line));
+        }
+    }
+
+    LineId add(Line line, std::string_view suffix, Role role) {
+        line.name = name_;
+        line.name.append(suffix);
+        line.role = role;
+        const Span span = line.name_span;
+        const LineId there = r_.sheet.find(line.name);
+        if (there != none)
+            report_twice(r_.sources, r_.diagnostics, fmt::format("two lines would be called `{}`", line.name), span,
+                         r_.sheet.lines[there].name_span, {},
+                         span.file == r_.sheet.lines[there].name_span.file ? Code::N202 : Code::N210);
+        return r_.sheet.add(std::move(line));
+    }
+
+    void declare(Line& line, const ast::UnitText& unit) {
+        line.type = r_.declared_type(unit);
+        if (line.type.kind == Type::Kind::Number)
+            line.unit_text = full_text(unit);
+    }
+
+    void make_given(std::size_t s, const ast::Given& given, Line line) {
+        line.label = text_or_empty(given.label);
+        line.given = static_cast<std::uint32_t>(r_.sheet.givens.size());
+        if (!given.options.empty())
+            line.type = {Type::Kind::Choice, anonymous_choice(s, given), {}};
+        else if (given.unit)
+            declare(line, *given.unit);
+        else
+            declare_by_literal(line, given);
+        Given out;
+        out.shape = given.shape;
+        if (given.within)
+            out.within_span = given.within->span;
+        if (given.swing)
+            out.swing_span = given.swing->span;
+        out.line = add(std::move(line), {}, Role::Given);
+        r_.sheet.givens.push_back(std::move(out));
+    }
+
+    void declare_by_literal(Line& line, const ast::Given& given) {
+        const ast::Number* number = literal(module_, given.value);
+        if (number == nullptr) {
+            line.type.kind = Type::Kind::Poison;
+            Diagnostic d = problem(Code::S105, fmt::format("the unit of `{}` is missing", given.name.text), given.name.span, {},
+                                   {fmt::format("write it after the name: given {} : UNIT = …", given.name.text)});
+            r_.add(std::move(d));
+        } else if (number->unit) {
+            declare(line, *number->unit);
+        } else {
+            line.unit_text = "1";
+        }
+    }
+
+    // One type for the statement, whatever the number of instances: values of two instances compare.
+    ChoiceId anonymous_choice(std::size_t s, const ast::Given& given) {
+        if (anonymous_.empty())
+            anonymous_.assign(scope_.symbols.size(), none);
+        if (anonymous_[s] == none) {
+            anonymous_[s] = static_cast<ChoiceId>(r_.sheet.choices.size());
+            ChoiceType choice{std::string(given.name.text), {}, given.name.span};
+            for (const ast::Word& option : given.options)
+                choice.options.emplace_back(option.text);
+            r_.sheet.choices.push_back(std::move(choice));
+        }
+        return anonymous_[s];
+    }
+
+    void make_line(const ast::Line& ast, Line line) {
+        line.label = text_or_empty(ast.label);
+        line.because = text_or_empty(ast.because);
+        declare(line, ast.unit);
+        add(std::move(line), {}, Role::Line);
+    }
+
+    void make_cost(const ast::Cost& ast, Line line) {
+        Line rate = line;
+        rate.label = text_or_empty(ast.label);
+        rate.because = text_or_empty(ast.because);
+        declare(rate, ast.unit);
+        Cost cost;
+        cost.part = instance_.owner == none ? line.part : instance_.join;
+        cost.rate = add(std::move(rate), {}, Role::CostRate);
+        Line quantity = line;
+        quantity.type.kind = Type::Kind::Poison; // until type_quantities
+        cost.quantity = add(std::move(quantity), ".quantity", Role::CostQuantity);
+        cost.amount = add(money_line(std::move(line)), ".amount", Role::CostAmount);
+        r_.sheet.costs.push_back(cost);
+    }
+
+    void make_event(const ast::Event& ast, Line line) {
+        Line count = line;
+        count.label = text_or_empty(ast.label);
+        count.unit_text = "1";
+        Event event;
+        event.count = add(std::move(count), {}, Role::EventCount);
+        event.amount = add(money_line(line), ".amount", Role::EventAmount);
+        event.money = add(money_line(std::move(line)), ".money", Role::EventMoney);
+        r_.sheet.events.push_back(event);
+    }
+
+    Line money_line(Line line) const {
+        line.type = {Type::Kind::Number, 0, *r_.sheet.units.find("$")};
+        line.unit_text = "$";
+        return line;
+    }
+
+    Resolution& r_;
+    const Instance& instance_;
+    const Scope& scope_;
+    const ast::Module& module_;
+    std::vector<ChoiceId>& anonymous_;
+    std::string name_;
+};
+
+bool same_options(const ChoiceType& a, const ast::Choice& b) {
+    return std::equal(a.options.begin(), a.options.end(), b.options.begin(), b.options.end(),
+                      [](const std::string& x, const ast::Word& y) { return x == y.text; });
+}
+
+} // namespace
+
+Type Resolution::declared_type(const ast::UnitText& text) {
+    if (!text.dollar) {
+        if (const ChoiceId choice = find_choice(text.text); choice != none)
+            return {Type::Kind::Choice, choice, {}};
+    }
+    if (const Unit* unit = units.read(text))
+        return {Type::Kind::Number, 0, *unit};
+    return {Type::Kind::Poison, 0, {}};
+}
+
+ChoiceId Resolution::find_choice(std::string_view name) const {
+    return choice_names.find(name, [this](std::uint32_t i) -> std::string_view { return sheet.choices[i].name; });
+}
+
+void declare_choices(Resolution& r) {
+    for (std::uint32_t m = 0; m < r.program.modules.size(); ++m) {
+        for (const ast::Statement& statement : r.program.modules[m].statements) {
+            const auto* choice = std::get_if<ast::Choice>(&statement.node);
+            if (choice == nullptr)
+                continue;
+            const auto id = static_cast<ChoiceId>(r.sheet.choices.size());
+            const ChoiceId there = r.choice_names.insert(choice->name.text, id,
+                                                         [&](std::uint32_t i) -> std::string_view { return r.sheet.choices[i].name; });
+            if (there == NameTable::absent) {
+                ChoiceType type{std::string(choice->name.text), {}, choice->name.span};
+                for (const ast::Word& option : choice->options)
+                    type.options.emplace_back(option.text);
+                r.sheet.choices.push_back(std::move(type));
+                r.choice_modules.push_back(m);
+            } else if (r.choice_modules[there] == m) {
+                report_twice(r.sources, r.diagnostics, fmt::format("the choice `{}` is defined twice", choice->name.text),
+                             choice->name.span, r.sheet.choices[there].span);
+            } else if (!same_options(r.sheet.choices[there], *choice)) {
+                report_twice(r.sources, r.diagnostics, fmt::format("two used models define the choice `{}` differently", choice->name.text),
+                             choice->name.span, r.sheet.choices[there].span, "give one of them another name", Code::N210);
+            }
+        }
+    }
+}
+
+void list_blocks(Resolution& r) {
+    if (r.program.job == none)
+        return;
+    for (const ast::Statement& statement : r.program.modules[r.program.job].statements) {
+        const auto* block = std::get_if<ast::Block>(&statement.node);
+        if (block == nullptr)
+            continue;
+        const auto same = [&](const ast::Block* b) { return b->name.text == block->name.text; };
+        if (const auto there = std::find_if(r.blocks.begin(), r.blocks.end(), same); there != r.blocks.end()) {
+            report_twice(r.sources, r.diagnostics, fmt::format("two blocks are called `{}`", block->name.text), block->name.span,
+                         (*there)->name.span);
+            continue;
+        }
+        r.blocks.push_back(block);
+        r.sheet.blocks.push_back({std::string(block->name.text), text_or_empty(block->label),
+                                  text_or_empty(block->field), none, statement.span});
+    }
+    r.block_count = r.blocks.empty() ? 1 : static_cast<std::uint32_t>(r.blocks.size());
+}
+
+void declare_lines(Resolution& r) {
+    std::size_t lines = 0;
+    for (const Instance& instance : r.instances) {
+        const Scope& scope = r.scopes[instance.module];
+        lines += scope.plain_lines + std::size_t{scope.each_lines} * (instance.block == none ? r.block_count : 1);
+    }
+    if (lines > max_sheet_nodes) {
+        r.add(problem(Code::N214, fmt::format("the model, what it uses and the blocks of the job come to more than {} lines", max_sheet_nodes),
+                      r.scopes[r.program.model].module->title.span));
+        r.full = true;
+        return;
+    }
+    r.sheet.lines.reserve(lines + 64);
+    r.sheet.line_names.reserve(lines + 64);
+    std::vector<std::vector<ChoiceId>> anonymous(r.scopes.size());
+    for (std::uint32_t i = 0; i < r.instances.size(); ++i) {
+        r.instances[i].first_line = static_cast<LineId>(r.sheet.lines.size());
+        LineMaker(r, i, anonymous[r.instances[i].module]).run();
+    }
+}
+
+} // namespace acre::lang::resolving

@@ -1,0 +1,99 @@
+// What the stages of resolve share: the sheet in the making, the scopes of the modules, the instances made of them.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lang/check/resolve.h"
+#include "lang/check/resolve/report.h"
+#include "lang/check/resolve/scope.h"
+#include "lang/check/resolve/unit_texts.h"
+#include "lang/check/sheet.h"
+
+namespace acre::lang::resolving {
+
+struct Instance {
+    std::uint32_t module = none;
+    std::string prefix;         // "haul.truck."; empty for the job's own model
+    std::uint32_t owner = none; // the instance whose `use` made it; none for the job's own model
+    std::uint32_t alias = none; // of the owner's aliases
+    std::uint32_t block = none; // the one block it was made for
+    std::uint32_t join = none;  // the part in which its costs count
+    std::uint32_t first_part = 0;
+    LineId first_line = 0;
+    std::vector<std::uint32_t> targets; // by alias: the instance, or the first of one for each block; none: reported
+};
+
+// A function or a table: called by name, one for the whole compilation.
+struct Callable {
+    enum class Kind : std::uint8_t { Function, Table } kind = Kind::Function;
+    std::string_view name;
+    Span name_span;
+    std::uint32_t module = 0, statement = 0;
+    std::uint32_t index = 0; // into Sheet::functions or Sheet::tables
+};
+
+// Where a formula stands, and so what its names mean.
+struct Where {
+    const ast::Module* module = nullptr; // whose text it is
+    std::uint32_t instance = none;       // whose names it sees; none: no lines at all
+    std::uint32_t block = none;          // none: the job as a whole
+    const Function* function = nullptr;  // within a define: its parameters and lines
+    std::uint32_t locals = 0;            // how many of them are in sight
+    bool outside = false;                // a job, a season, the command line: dotted names of the sheet are seen as well
+};
+
+struct Resolution {
+    Resolution(const Program& p, const SourceMap& s, Diagnostics& d) : program(p), sources(s), diagnostics(d), units(sheet.units, s, d) {}
+    Resolution(const Resolution&) = delete;
+    Resolution& operator=(const Resolution&) = delete;
+
+    const Program& program;
+    const SourceMap& sources;
+    Diagnostics& diagnostics;
+    Sheet sheet;
+    UnitTexts units;
+
+    std::vector<std::vector<std::uint32_t>> uses; // of the program, without the uses that would loop
+    std::vector<Scope> scopes;                    // by module
+    std::vector<std::vector<bool>> sees;          // by module: the modules whose functions it may call
+    std::vector<Instance> instances;              // 0 is the job's own model
+    std::vector<std::uint32_t> shared;            // by module: its shared instance, or none
+    std::uint32_t block_count = 1;                // a job without blocks is one piece of ground
+    std::vector<const ast::Block*> blocks;        // of the job
+    std::vector<Callable> callables;
+    NameTable callable_names;
+    std::vector<std::uint32_t> choice_modules; // by choice: whose it is
+    NameTable choice_names;                    // of the choices that have a name of their own
+    bool full = false;                         // the sheet is as large as it may be
+
+    Where at(std::uint32_t instance, std::uint32_t block) const {
+        return {scopes[instances[instance].module].module, instance, block, nullptr, 0, false};
+    }
+    const Callable* find_callable(std::string_view name) const;
+    ChoiceId find_choice(std::string_view name) const; // none if there is no such choice
+    // The type a unit text declares: of a choice if there is one of this name. Poison when it is reported.
+    Type declared_type(const ast::UnitText& text);
+    // The block a line of block number `block` belongs to, for readers of the sheet: none in a job without blocks.
+    std::uint32_t shown_block(std::uint32_t block) const { return blocks.empty() ? none : block; }
+    void add(Diagnostic diagnostic) { diagnostics.add(std::move(diagnostic)); }
+};
+
+// The stages, in order.
+void make_scopes(Resolution& r);     // and which modules see which; reports N202, N207
+void declare_choices(Resolution& r); // reports N202, N210
+void declare_callables(Resolution& r);
+void list_blocks(Resolution& r);
+void make_instances(Resolution& r); // reports N210, N214
+void declare_lines(Resolution& r);  // reports N202, S105
+void declare_prices(Resolution& r); // after all other lines
+void fill_callables(Resolution& r);
+void fill_lines(Resolution& r);
+void lay_values(Resolution& r); // reports I601, I604, I605, I606, I607, L807
+void type_quantities(Resolution& r);
+void fill_prices(Resolution& r); // reports N208, U311
+void describe_job(Resolution& r);
+
+} // namespace acre::lang::resolving

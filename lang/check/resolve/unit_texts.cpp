@@ -1,0 +1,166 @@
+#include "lang/check/resolve/unit_texts.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "lang/check/resolve/report.h"
+#include "lang/diag/suggest.h"
+
+namespace acre::lang::resolving {
+namespace {
+
+// Units may rest on units written further down; a chain is followed this many times, up and down in turn.
+constexpr int max_passes = 64;
+
+// What is wrong with a unit text, in place: `at` and `end` count within the full text, which may begin with a dollar that
+// stands apart in the source.
+Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t begin, std::size_t end) {
+    const std::string_view whole = sources.file(text.span.file).text();
+    const std::size_t dollar = text.dollar ? 1 : 0;
+    const auto offset = static_cast<std::size_t>(text.text.data() - whole.data());
+    if (offset > whole.size() || end < begin || end < dollar)
+        return text.span;
+    const std::size_t from = offset + (begin < dollar ? 0 : begin - dollar);
+    return {text.span.file, static_cast<std::uint32_t>(from), static_cast<std::uint32_t>(offset + end - dollar)};
+}
+
+} // namespace
+
+std::string full_text(const ast::UnitText& unit) {
+    return unit.dollar ? "$" + std::string(unit.text) : std::string(unit.text);
+}
+
+std::optional<Unit> UnitTexts::read_text(const ast::UnitText& text, UnitError& error) const {
+    return text.dollar ? read_unit(full_text(text), catalog_, error) : read_unit(text.text, catalog_, error);
+}
+
+void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
+    const Span span = within(text, sources_, error.begin, error.end);
+    switch (error.kind) {
+    case UnitError::Kind::Unknown: {
+        Diagnostic d = problem(Code::N203, fmt::format("no unit named `{}`", error.word), span, "not a known unit");
+        for (const std::string_view near : near_names(error.word, catalog_.names()))
+            d.helps.push_back({fmt::format("a unit with a similar name exists: `{}`", near), Edit{span, std::string(near)}});
+        d.helps.push_back({fmt::format("to count something new, declare it: write  noun {}", error.word), std::nullopt});
+        diagnostics_.add(std::move(d));
+        return;
+    }
+    case UnitError::Kind::Malformed:
+        diagnostics_.add(problem(Code::S107, fmt::format("`{}` is not written as a unit", full_text(text)), span, "cannot be read",
+                                 {"a unit is names joined by . and / with whole powers, without blanks: write  $/(ac.ft)  or  ft^2"}));
+        return;
+    case UnitError::Kind::TooLarge:
+        diagnostics_.add(problem(Code::U312, fmt::format("the unit `{}` is too large to be kept exactly", full_text(text)), span));
+        return;
+    }
+}
+
+const Unit* UnitTexts::read(const ast::UnitText& text) {
+    auto& known = known_[text.dollar ? 1 : 0];
+    auto& names = names_[text.dollar ? 1 : 0];
+    const auto name_of = [&known](std::uint32_t i) { return known[i].text; };
+    std::uint32_t id = names.find(text.text, name_of);
+    if (id == NameTable::absent) {
+        UnitError error{};
+        const std::optional<Unit> unit = read_text(text, error);
+        if (!unit)
+            report(text, error);
+        id = static_cast<std::uint32_t>(known.size());
+        known.push_back({text.text, unit.value_or(Unit{}), unit.has_value()});
+        names.insert(text.text, id, name_of);
+    }
+    return known[id].good ? &known[id].unit : nullptr;
+}
+
+// A name may be declared again when it says the same; `is_new` reports what it does not.
+bool UnitTexts::is_new(const ast::Word& name, bool noun) {
+    const auto name_of = [this](std::uint32_t i) { return declared_[i].name; };
+    const std::uint32_t there = declared_names_.find(name.text, name_of);
+    if (there == NameTable::absent) {
+        if (catalog_.is_built_in(name.text)) {
+            diagnostics_.add(problem(Code::N202, fmt::format("`{}` is a unit already", name.text), name.span, "built in",
+                                     {fmt::format("give it another name, for example  {}_2", name.text)}));
+            return false;
+        }
+        declared_names_.insert(name.text, static_cast<std::uint32_t>(declared_.size()), name_of);
+        declared_.push_back({name.text, name.span, noun});
+        return true;
+    }
+    const Declared& first = declared_[there];
+    const bool same_file = first.span.file == name.span.file;
+    if (first.noun != noun || (noun && same_file))
+        report_twice(sources_, diagnostics_, fmt::format("`{}` is declared twice", name.text), name.span, first.span, {},
+                     same_file ? Code::N202 : Code::N210);
+    return false;
+}
+
+void UnitTexts::declare_noun(const ast::Noun& noun) {
+    if (is_new(noun.name, true) && !catalog_.add_noun(noun.name.text))
+        diagnostics_.add(problem(Code::N209, fmt::format("`{}` is one kind of thing too many to be counted", noun.name.text), noun.name.span,
+                                 {}, {fmt::format("at most {} nouns fit; count some of them as plain numbers", max_bases - first_noun)}));
+}
+
+// False when it rests on a unit that is not there (yet).
+bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, bool last_try) {
+    UnitError error{};
+    const std::optional<Unit> base = read_text(definition.unit, error);
+    if (!base) {
+        if (!last_try && error.kind == UnitError::Kind::Unknown)
+            return false;
+        report(definition.unit, error);
+        return true;
+    }
+    const std::optional<Ratio> number = read_ratio(definition.number);
+    if (!number) {
+        diagnostics_.add(problem(Code::S106, fmt::format("a unit cannot be {} of another", definition.number), definition.number_span, {},
+                                 {"write a number above zero, for example  unit tank = 1,100 gal"}));
+        return true;
+    }
+    const std::optional<Ratio> scale = multiply(*number, base->scale);
+    if (!scale) {
+        diagnostics_.add(problem(Code::U312, fmt::format("the unit `{}` is too large to be kept exactly", definition.name.text),
+                                 definition.number_span));
+        return true;
+    }
+    const Unit unit{base->dim, *scale};
+    if (is_new(definition.name, false)) {
+        catalog_.add_unit(definition.name.text, unit);
+        return true;
+    }
+    const Unit* there = catalog_.find(definition.name.text);
+    const std::uint32_t first = declared_names_.find(definition.name.text, [this](std::uint32_t i) { return declared_[i].name; });
+    if (first == NameTable::absent || declared_[first].noun || there == nullptr)
+        return true; // reported by is_new
+    const bool same_file = declared_[first].span.file == definition.name.span.file;
+    if (same_file || !(*there == unit))
+        report_twice(sources_, diagnostics_, fmt::format("the unit `{}` is defined twice", definition.name.text), definition.name.span,
+                     declared_[first].span, {}, same_file ? Code::N202 : Code::N210);
+    return true;
+}
+
+void UnitTexts::declare(const std::vector<ast::Module>& modules) {
+    std::vector<const ast::UnitDefinition*> waiting;
+    for (const ast::Module& module : modules) {
+        for (const ast::Statement& statement : module.statements) {
+            if (const auto* noun = std::get_if<ast::Noun>(&statement.node))
+                declare_noun(*noun);
+            else if (const auto* unit = std::get_if<ast::UnitDefinition>(&statement.node))
+                waiting.push_back(unit);
+        }
+    }
+    for (int pass = 0; pass < max_passes && !waiting.empty(); ++pass) {
+        const std::size_t before = waiting.size();
+        const auto rest = std::remove_if(waiting.begin(), waiting.end(), [this](const auto* unit) { return declare_unit(*unit, false); });
+        waiting.erase(rest, waiting.end());
+        if (waiting.size() == before)
+            break;
+        std::reverse(waiting.begin(), waiting.end());
+    }
+    for (const ast::UnitDefinition* unit : waiting)
+        declare_unit(*unit, true);
+}
+
+} // namespace acre::lang::resolving
