@@ -28,6 +28,7 @@ inline constexpr std::uint32_t none = 0xFFFFFFFF;
 inline constexpr std::uint32_t max_formula_depth = 2'000;
 // Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
+inline constexpr std::uint32_t max_sheet_lines = 1'000'000;
 inline constexpr std::uint32_t max_sheet_nodes = 4'000'000;
 
 enum class Op : std::uint8_t {
@@ -243,7 +244,7 @@ struct Sheet {
     LineId cost_total = none, price_total = none, price_per_unit = none, profit_total = none, profit_share = none;
 
     LineId find(std::string_view name) const; // none if there is no such line
-    LineId add(Line line); // a name that is there already stays with its first line: then find(name) is another id
+    LineId add(Line line);                    // a name that is there already stays with its first line: then find(name) is another id
 
     NameTable line_names; // of `lines`
 };

@@ -28,7 +28,10 @@ const ast::Number* literal(const ast::Module& module, ast::ExprId expr) {
 class LineMaker {
   public:
     LineMaker(Resolution& r, std::uint32_t instance, std::vector<ChoiceId>& anonymous)
-        : r_(r), instance_(r.instances[instance]), scope_(r.scopes[r.instances[instance].module]), module_(*scope_.module),
+        : r_(r),
+          instance_(r.instances[instance]),
+          scope_(r.scopes[r.instances[instance].module]),
+          module_(*scope_.module),
           anonymous_(anonymous) {}
 
     void run() {
@@ -83,8 +86,7 @@ class LineMaker {
         const LineId there = r_.sheet.find(line.name);
         if (there != none)
             report_twice(r_.sources, r_.diagnostics, fmt::format("two lines would be called `{}`", line.name), span,
-                         r_.sheet.lines[there].name_span, {},
-                         span.file == r_.sheet.lines[there].name_span.file ? Code::N202 : Code::N210);
+                         r_.sheet.lines[there].name_span, {}, span.file == r_.sheet.lines[there].name_span.file ? Code::N202 : Code::N210);
         return r_.sheet.add(std::move(line));
     }
 
@@ -216,8 +218,8 @@ void declare_choices(Resolution& r) {
             if (choice == nullptr)
                 continue;
             const auto id = static_cast<ChoiceId>(r.sheet.choices.size());
-            const ChoiceId there = r.choice_names.insert(choice->name.text, id,
-                                                         [&](std::uint32_t i) -> std::string_view { return r.sheet.choices[i].name; });
+            const ChoiceId there =
+                r.choice_names.insert(choice->name.text, id, [&](std::uint32_t i) -> std::string_view { return r.sheet.choices[i].name; });
             if (there == NameTable::absent) {
                 ChoiceType type{std::string(choice->name.text), {}, choice->name.span};
                 for (const ast::Word& option : choice->options)
@@ -238,19 +240,21 @@ void declare_choices(Resolution& r) {
 void list_blocks(Resolution& r) {
     if (r.program.job == none)
         return;
+    NameTable names;
     for (const ast::Statement& statement : r.program.modules[r.program.job].statements) {
         const auto* block = std::get_if<ast::Block>(&statement.node);
         if (block == nullptr)
             continue;
-        const auto same = [&](const ast::Block* b) { return b->name.text == block->name.text; };
-        if (const auto there = std::find_if(r.blocks.begin(), r.blocks.end(), same); there != r.blocks.end()) {
+        const std::uint32_t there = names.insert(block->name.text, static_cast<std::uint32_t>(r.blocks.size()),
+                                                 [&r](std::uint32_t i) { return r.blocks[i]->name.text; });
+        if (there != NameTable::absent) {
             report_twice(r.sources, r.diagnostics, fmt::format("two blocks are called `{}`", block->name.text), block->name.span,
-                         (*there)->name.span);
+                         r.blocks[there]->name.span);
             continue;
         }
         r.blocks.push_back(block);
-        r.sheet.blocks.push_back({std::string(block->name.text), text_or_empty(block->label),
-                                  text_or_empty(block->field), none, statement.span});
+        r.sheet.blocks.push_back(
+            {std::string(block->name.text), text_or_empty(block->label), text_or_empty(block->field), none, statement.span});
     }
     r.block_count = r.blocks.empty() ? 1 : static_cast<std::uint32_t>(r.blocks.size());
 }
@@ -261,8 +265,9 @@ void declare_lines(Resolution& r) {
         const Scope& scope = r.scopes[instance.module];
         lines += scope.plain_lines + std::size_t{scope.each_lines} * (instance.block == none ? r.block_count : 1);
     }
-    if (lines > max_sheet_nodes) {
-        r.add(problem(Code::N214, fmt::format("the model, what it uses and the blocks of the job come to more than {} lines", max_sheet_nodes),
+    if (lines > max_sheet_lines) {
+        r.add(problem(Code::N214,
+                      fmt::format("the model, what it uses and the blocks of the job come to more than {} lines", max_sheet_lines),
                       r.scopes[r.program.model].module->title.span));
         r.full = true;
         return;

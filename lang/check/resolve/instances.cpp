@@ -105,9 +105,9 @@ class Builder {
                 continue;
             const Instance& first = r_.instances[other];
             const Alias& first_alias = r_.scopes[r_.instances[first.owner].module].aliases[first.alias];
-            Diagnostic d = problem(Code::N210,
-                                   fmt::format("two used models would both be called `{}`", prefix.substr(0, prefix.size() - 1)), alias.span,
-                                   file.name());
+            Diagnostic d =
+                problem(Code::N210, fmt::format("two used models would both be called `{}`", prefix.substr(0, prefix.size() - 1)),
+                        alias.span, file.name());
             d.others.push_back({first_alias.span, r_.sources.file(r_.scopes[first.module].module->file).name()});
             d.notes.push_back("a model used without `with` is named after its file, the same for all who use it");
             d.helps.push_back({"rename one of the two files", std::nullopt});

@@ -41,7 +41,6 @@ struct Where {
     std::uint32_t instance = none;       // whose names it sees; none: no lines at all
     std::uint32_t block = none;          // none: the job as a whole
     const Function* function = nullptr;  // within a define: its parameters and lines
-    std::uint32_t locals = 0;            // how many of them are in sight
     bool outside = false;                // a job, a season, the command line: dotted names of the sheet are seen as well
 };
 
@@ -70,7 +69,7 @@ struct Resolution {
     bool full = false;                         // the sheet is as large as it may be
 
     Where at(std::uint32_t instance, std::uint32_t block) const {
-        return {scopes[instances[instance].module].module, instance, block, nullptr, 0, false};
+        return {scopes[instances[instance].module].module, instance, block, nullptr, false};
     }
     const Callable* find_callable(std::string_view name) const;
     ChoiceId find_choice(std::string_view name) const; // none if there is no such choice
@@ -81,7 +80,9 @@ struct Resolution {
     void add(Diagnostic diagnostic) { diagnostics.add(std::move(diagnostic)); }
 };
 
-// The stages, in order.
+void report_set_twice(Resolution& r, const ast::Word& name, Span first); // I604
+
+// The stages, in order; lay_bindings is the first step of lay_values.
 void make_scopes(Resolution& r);     // and which modules see which; reports N202, N207
 void declare_choices(Resolution& r); // reports N202, N210
 void declare_callables(Resolution& r);
@@ -91,6 +92,7 @@ void declare_lines(Resolution& r);  // reports N202, S105
 void declare_prices(Resolution& r); // after all other lines
 void fill_callables(Resolution& r);
 void fill_lines(Resolution& r);
+void lay_bindings(Resolution& r);
 void lay_values(Resolution& r); // reports I601, I604, I605, I606, I607, L807
 void type_quantities(Resolution& r);
 void fill_prices(Resolution& r); // reports N208, U311

@@ -42,8 +42,7 @@ class Maker {
     void add_symbol(Scope& scope, std::uint32_t at, const ast::Word& name, Symbol::Kind kind) {
         const ast::Statement& statement = scope.module->statements[at];
         const auto id = static_cast<std::uint32_t>(scope.symbols.size());
-        const std::uint32_t there =
-            scope.symbol_names.insert(name.text, id, [&](std::uint32_t i) { return scope.symbols[i].name; });
+        const std::uint32_t there = scope.symbol_names.insert(name.text, id, [&](std::uint32_t i) { return scope.symbols[i].name; });
         if (there != NameTable::absent) {
             report_twice(sources_, diagnostics_, fmt::format("`{}` is defined twice", name.text), name.span, scope.symbols[there].span);
             return;
@@ -92,8 +91,8 @@ class Maker {
         else
             alias.name = stem_of(use.path.text);
         const auto id = static_cast<std::uint32_t>(scope.aliases.size());
-        const std::uint32_t there = scope.alias_names.insert(alias.name, id,
-                                                             [&](std::uint32_t i) -> std::string_view { return scope.aliases[i].name; });
+        const std::uint32_t there =
+            scope.alias_names.insert(alias.name, id, [&](std::uint32_t i) -> std::string_view { return scope.aliases[i].name; });
         if (there != NameTable::absent) {
             const Alias& first = scope.aliases[there];
             if (alias.own || first.own || first.module != module)

@@ -99,8 +99,9 @@ bool UnitTexts::is_new(const ast::Word& name, bool noun) {
 
 void UnitTexts::declare_noun(const ast::Noun& noun) {
     if (is_new(noun.name, true) && !catalog_.add_noun(noun.name.text))
-        diagnostics_.add(problem(Code::N209, fmt::format("`{}` is one kind of thing too many to be counted", noun.name.text), noun.name.span,
-                                 {}, {fmt::format("at most {} nouns fit; count some of them as plain numbers", max_bases - first_noun)}));
+        diagnostics_.add(problem(Code::N209, fmt::format("`{}` is one kind of thing too many to be counted", noun.name.text),
+                                 noun.name.span, {},
+                                 {fmt::format("at most {} nouns fit; count some of them as plain numbers", max_bases - first_noun)}));
 }
 
 // False when it rests on a unit that is not there (yet).

@@ -21,7 +21,9 @@ std::string full_text(const ast::UnitText& unit);
 class UnitTexts {
   public:
     UnitTexts(UnitCatalog& catalog, const SourceMap& sources, Diagnostics& diagnostics)
-        : catalog_(catalog), sources_(sources), diagnostics_(diagnostics) {}
+        : catalog_(catalog),
+          sources_(sources),
+          diagnostics_(diagnostics) {}
 
     // Adds the nouns and units of all modules, in whatever order they are written. Reports N202, N203, N209, N210, S107, U312.
     void declare(const std::vector<ast::Module>& modules);

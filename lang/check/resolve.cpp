@@ -1,0 +1,36 @@
+#include "lang/check/resolve.h"
+
+#include <utility>
+
+#include "lang/check/resolve/resolution.h"
+
+namespace acre::lang {
+
+Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& diagnostics) {
+    using namespace resolving;
+    if (program.model == none)
+        return {};
+    Resolution r(program, sources, diagnostics);
+    make_scopes(r);
+    r.units.declare(program.modules);
+    declare_choices(r);
+    declare_callables(r);
+    list_blocks(r);
+    make_instances(r);
+    declare_lines(r);
+    if (!r.full)
+        declare_prices(r);
+    if (!r.full) {
+        fill_callables(r);
+        fill_lines(r);
+        lay_values(r);
+        type_quantities(r);
+        fill_prices(r);
+        describe_job(r);
+    }
+    if (r.full) // reported; what is there does not hang together
+        return {};
+    return std::move(r.sheet);
+}
+
+} // namespace acre::lang

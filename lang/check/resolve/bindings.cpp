@@ -1,0 +1,75 @@
+// Bindings: values of the model that says `use`, set on the givens of the instance it makes.
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "lang/check/resolve/formula.h"
+#include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/resolution.h"
+#include "lang/diag/suggest.h"
+
+namespace acre::lang::resolving {
+namespace {
+
+void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, const Scope& used, const Symbol* computed) {
+    Diagnostic d = problem(computed != nullptr ? Code::I606 : Code::I601,
+                           computed != nullptr ? fmt::format("`{}` is computed in \"{}\" and cannot be set", name.text, use.path.text)
+                                               : fmt::format("\"{}\" has no given named `{}`", use.path.text, name.text),
+                           name.span, "not a given");
+    if (computed != nullptr)
+        d.others.push_back({computed->span, "computed here"});
+    std::vector<std::string_view> names;
+    for (const Symbol& other : used.symbols)
+        if (other.kind == Symbol::Kind::Given)
+            names.push_back(other.name);
+    for (const std::string_view near : near_names(name.text, names))
+        d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near), Edit{name.span, std::string(near)}});
+    r.add(std::move(d));
+}
+
+void lay(Resolution& r, std::uint32_t id) {
+    const Instance& instance = r.instances[id];
+    if (instance.owner == none)
+        return;
+    const Instance& owner = r.instances[instance.owner];
+    const Scope& scope = r.scopes[owner.module];
+    const Alias& alias = scope.aliases[instance.alias];
+    if (!alias.own)
+        return;
+    const auto& use = std::get<ast::Use>(scope.module->statements[alias.statement].node);
+    const Where where = r.at(instance.owner, instance.block);
+    const Scope& used = r.scopes[instance.module];
+    NameTable bound;
+    const auto name_of = [&use](std::uint32_t i) { return use.bindings[i].name.text; };
+    for (std::size_t i = 0; i < use.bindings.size() && !r.full; ++i) {
+        const ast::Binding& binding = use.bindings[i];
+        const std::uint32_t first = bound.insert(binding.name.text, static_cast<std::uint32_t>(i), name_of);
+        if (first != NameTable::absent) {
+            report_set_twice(r, binding.name, use.bindings[first].name.span);
+            continue;
+        }
+        const Symbol* symbol = used.find(binding.name.text);
+        if (symbol == nullptr || symbol->kind != Symbol::Kind::Given) {
+            report_unbound(r, use, binding.name, used, symbol);
+            continue;
+        }
+        const ast::Module& module = *scope.module;
+        const Span span =
+            binding.value < module.exprs.size() ? join(binding.name.span, module.exprs[binding.value].span) : binding.name.span;
+        for (std::uint32_t b = 0; b < (symbol->each_block() && instance.block == none ? r.block_count : 1); ++b) {
+            const Line& line = r.sheet.lines[line_of(r, id, *symbol, 0, b)];
+            r.sheet.givens[line.given].settings.push_back({Layer::Binding, span, build(r, where, binding.value, choice_of(line.type)), {}});
+        }
+    }
+}
+
+} // namespace
+
+void lay_bindings(Resolution& r) {
+    for (std::uint32_t i = 0; i < r.instances.size() && !r.full; ++i)
+        lay(r, i);
+}
+
+} // namespace acre::lang::resolving

@@ -1,0 +1,197 @@
+// Formulas of all lines, each in the instance and block it stands in; requirements, cautions, correlations.
+#include <string>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "lang/check/resolve/formula.h"
+#include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/resolution.h"
+#include "lang/diag/suggest.h"
+
+namespace acre::lang::resolving {
+namespace {
+
+Span expr_span(const ast::Module& module, ast::ExprId id, Span otherwise) {
+    return id < module.exprs.size() ? module.exprs[id].span : otherwise;
+}
+
+class Filler {
+  public:
+    Filler(Resolution& r, std::uint32_t instance, const Instance& here)
+        : r_(r),
+          instance_(instance),
+          here_(here),
+          scope_(r.scopes[here.module]),
+          module_(*scope_.module) {}
+
+    // In the order in which declare_lines made them.
+    void run() {
+        const std::uint32_t blocks = here_.block == none ? r_.block_count : 1;
+        LineId line = here_.first_line;
+        for (std::size_t first = 0; first < scope_.symbols.size();) {
+            std::size_t last = first + 1;
+            const bool each = scope_.symbols[first].each_block();
+            while (each && last < scope_.symbols.size() && scope_.symbols[last].part == scope_.symbols[first].part)
+                ++last;
+            for (std::uint32_t b = 0; b < (each ? blocks : 1) && !r_.full; ++b) {
+                const Where where = at(each, b);
+                for (std::size_t s = first; s < last && !r_.full; ++s) {
+                    fill(where, scope_.symbols[s], line);
+                    line += scope_.symbols[s].line_count();
+                }
+            }
+            first = last;
+        }
+        for (const ast::Statement& statement : module_.statements)
+            conditions(statement);
+    }
+
+  private:
+    Where at(bool each, std::uint32_t block) const { return r_.at(instance_, here_.block != none ? here_.block : each ? block : none); }
+
+    Line& line(LineId id) { return r_.sheet.lines[id]; }
+
+    void fill(const Where& where, const Symbol& symbol, LineId id) {
+        const ast::Statement& statement = module_.statements[symbol.statement];
+        switch (symbol.kind) {
+        case Symbol::Kind::Given:
+            return given(where, std::get<ast::Given>(statement.node), id);
+        case Symbol::Kind::Line: {
+            const auto& ast = std::get<ast::Line>(statement.node);
+            line(id).value = build(r_, where, ast.value, choice_of(line(id).type));
+            return;
+        }
+        case Symbol::Kind::Cost:
+            return cost(where, std::get<ast::Cost>(statement.node), statement.span, id);
+        case Symbol::Kind::Event:
+            return event(where, std::get<ast::Event>(statement.node), statement.span, id);
+        }
+    }
+
+    void given(const Where& where, const ast::Given& ast, LineId id) {
+        Given& given = r_.sheet.givens[line(id).given];
+        NodeId value = none;
+        if (!ast.options.empty()) {
+            Node node;
+            node.op = Op::Choice;
+            node.span = node.op_span = ast.options.front().span;
+            node.type = line(id).type;
+            value = add_node(r_, node);
+        } else if (ast.value != ast::none) {
+            value = build(r_, where, ast.value, choice_of(line(id).type));
+        }
+        if (value != none)
+            given.settings.push_back({Layer::Model, line(id).span, value, ast.because ? std::string(ast.because->text) : std::string()});
+        if (ast.within) {
+            given.within_low = build(r_, where, ast.within->low);
+            given.within_high = build(r_, where, ast.within->high);
+        }
+        if (ast.swing) {
+            given.swing_low = build(r_, where, ast.swing->low);
+            given.swing_high = build(r_, where, ast.swing->high);
+        }
+    }
+
+    // NAME, NAME.quantity and NAME.amount: their product, drawn over what makes it up.
+    void cost(const Where& where, const ast::Cost& ast, Span span, LineId id) {
+        const Span rate = expr_span(module_, ast.rate, span);
+        const Span quantity = expr_span(module_, ast.quantity, span);
+        line(id).value = build(r_, where, ast.rate);
+        line(id + 1).value = build(r_, where, ast.quantity);
+        line(id + 2).value = product(id, rate, id + 1, quantity);
+    }
+
+    void event(const Where& where, const ast::Event& ast, Span span, LineId id) {
+        const Span money = expr_span(module_, ast.money, span);
+        const NodeId rate = build(r_, where, ast.rate);
+        const NodeId quantity = build(r_, where, ast.quantity);
+        const Span rate_span = expr_span(module_, ast.rate, span);
+        const Span quantity_span = expr_span(module_, ast.quantity, span);
+        line(id).value = binary_node(r_, Op::Multiply, rate, quantity, join(rate_span, quantity_span), between(rate_span, quantity_span));
+        line(id + 1).value = product(id, join(rate_span, quantity_span), id + 2, money);
+        line(id + 2).value = build(r_, where, ast.money);
+    }
+
+    static Span between(Span a, Span b) { return a.end <= b.begin ? Span{a.file, a.end, b.begin} : join(a, b); }
+
+    NodeId product(LineId a, Span a_span, LineId b, Span b_span) {
+        const NodeId left = line_node(r_, a, a_span);
+        const NodeId right = line_node(r_, b, b_span);
+        return binary_node(r_, Op::Multiply, left, right, join(a_span, b_span), between(a_span, b_span));
+    }
+
+    void conditions(const ast::Statement& statement) {
+        const auto* require = std::get_if<ast::Require>(&statement.node);
+        const auto* caution = std::get_if<ast::Caution>(&statement.node);
+        const auto* correlate = std::get_if<ast::Correlate>(&statement.node);
+        if (require == nullptr && caution == nullptr && correlate == nullptr)
+            return;
+        const bool each = scope_.in_each_block(statement);
+        const std::uint32_t blocks = each && here_.block == none ? r_.block_count : 1;
+        for (std::uint32_t b = 0; b < blocks && !r_.full; ++b) {
+            const Where where = at(each, b);
+            if (correlate != nullptr) {
+                relate(where, *correlate);
+                continue;
+            }
+            Condition condition;
+            const ast::ExprId expr = require != nullptr ? require->condition : caution->condition;
+            if (expr != ast::none)
+                condition.condition = build(r_, where, expr);
+            condition.message = require != nullptr ? require->message.text : caution->message.text;
+            condition.span = statement.span;
+            condition.block = where.block == none ? none : r_.shown_block(where.block);
+            (require != nullptr ? r_.sheet.requires_ : r_.sheet.cautions).push_back(std::move(condition));
+        }
+    }
+
+    void relate(const Where& where, const ast::Correlate& ast) {
+        Correlation correlation;
+        correlation.first = given_of(where, ast.first);
+        correlation.second = given_of(where, ast.second);
+        correlation.strength = build(r_, where, ast.strength);
+        if (correlation.first != none && correlation.second != none)
+            r_.sheet.correlations.push_back(correlation);
+    }
+
+    std::uint32_t given_of(const Where& where, const ast::Word& name) {
+        const Found found = look_up(r_, where, name.text);
+        if (found.state == Found::State::Line && found.each_block && where.block == none) {
+            r_.add(problem(Code::N215, fmt::format("`{}` is one for each block: it swings with another given of its own part", name.text),
+                           name.span, "one value a block", {"move the correlation into that part"}));
+            return none;
+        }
+        if (found.state == Found::State::Line) {
+            if (const std::uint32_t given = line(found.line).given; given != none)
+                return given;
+            Diagnostic d = problem(Code::I606, fmt::format("`{}` is computed: only givens swing", name.text), name.span, "not a given");
+            d.others.push_back({line(found.line).name_span, "defined here"});
+            r_.add(std::move(d));
+            return none;
+        }
+        if (found.state == Found::State::Absent) {
+            Diagnostic d = problem(Code::N201, fmt::format("no given named `{}`", name.text), name.span, "not defined");
+            const std::vector<std::string> names = names_in_sight(r_, instance_, true);
+            for (const std::string_view near : near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))
+                d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near), Edit{name.span, std::string(near)}});
+            r_.add(std::move(d));
+        }
+        return none;
+    }
+
+    Resolution& r_;
+    std::uint32_t instance_;
+    const Instance& here_;
+    const Scope& scope_;
+    const ast::Module& module_;
+};
+
+} // namespace
+
+void fill_lines(Resolution& r) {
+    for (std::uint32_t i = 0; i < r.instances.size() && !r.full; ++i)
+        Filler(r, i, r.instances[i]).run();
+}
+
+} // namespace acre::lang::resolving

@@ -1,0 +1,36 @@
+// What the job says about itself.
+#include <string>
+
+#include "lang/check/resolve/formula.h"
+#include "lang/check/resolve/resolution.h"
+
+namespace acre::lang::resolving {
+
+void describe_job(Resolution& r) {
+    JobInfo& job = r.sheet.job;
+    job.model_title = r.program.modules[r.program.model].title.text;
+    job.option = r.program.option;
+    if (r.program.season != none)
+        job.season_title = r.program.modules[r.program.season].title.text;
+    if (r.program.job == none)
+        return;
+    const ast::Module& module = r.program.modules[r.program.job];
+    const Where where{&module, 0, none, nullptr, true};
+    job.title = module.title.text;
+    for (const ast::Statement& statement : module.statements) {
+        if (const auto* who = std::get_if<ast::For>(&statement.node)) {
+            job.who = who->who.text;
+        } else if (const auto* date = std::get_if<ast::Date>(&statement.node)) {
+            job.date = *date;
+        } else if (const auto* field = std::get_if<ast::Field>(&statement.node)) {
+            job.field_path = field->path.text;
+            if (field->heading != ast::none)
+                job.field_heading = build(r, where, field->heading);
+        }
+    }
+    for (std::size_t b = 0; b < r.blocks.size(); ++b)
+        if (r.blocks[b]->heading != ast::none)
+            r.sheet.blocks[b].field_heading = build(r, where, r.blocks[b]->heading);
+}
+
+} // namespace acre::lang::resolving

@@ -1,0 +1,276 @@
+// Layers of values from outside the model: the season, the job, a field layout, blocks, the option, the command line. Later
+// wins; every value remembers who set it.
+#include <algorithm>
+#include <string>
+#include <unordered_map>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "lang/check/resolve/formula.h"
+#include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/resolution.h"
+#include "lang/diag/suggest.h"
+
+namespace acre::lang::resolving {
+namespace {
+
+// One list of `set` statements: the values of one place, in which each given may be set once.
+class Place {
+  public:
+    Place(Resolution& r, Layer layer, const Where& where, bool apply) : r_(r), layer_(layer), where_(where), apply_(apply) {}
+
+    void set(const ast::Set& set, Span span) {
+        const Found found = where_.block == none ? look_up_outside(r_, set.name.text, none) : in_block(set.name);
+        if (found.state == Found::State::Absent)
+            return unknown(set.name);
+        if (found.state == Found::State::Silent)
+            return;
+        if (r_.sheet.lines[found.line].given == none)
+            return computed(set.name, found.line);
+        if (where_.block != none && !found.each_block && r_.sheet.lines[found.line].block != where_.block)
+            return not_of_block(set.name, found.line);
+        const bool all = found.each_block && where_.block == none;
+        if (set_before(set.name, found.line, all))
+            return;
+        const std::string because = set.because ? std::string(set.because->text) : std::string();
+        if (!all)
+            return put(found.line, set, span, because, where_, false);
+        for (std::uint32_t b = 0; b < r_.block_count && !r_.full; ++b) {
+            Where at = where_;
+            at.block = b; // of several blocks each computes the value for itself
+            put(look_up_outside(r_, set.name.text, b).line, set, span, because, at, true);
+        }
+    }
+
+  private:
+    // In a block a name is that of the block itself, and of nothing else.
+    Found in_block(const ast::Word& name) const {
+        const Found found = look_up(r_, 0, name.text, where_.block);
+        return found.state == Found::State::Absent ? look_up_outside(r_, name.text, where_.block) : found;
+    }
+
+    // `all`: for all blocks; one of them may still be set apart.
+    bool set_before(const ast::Word& name, LineId line, bool all) {
+        const auto [there, added] = before_.try_emplace(std::uint64_t{line} * 2 + (all ? 1 : 0), name.span);
+        if (added)
+            return false;
+        report_set_twice(r_, name, there->second);
+        return true;
+    }
+
+    void put(LineId line, const ast::Set& set, Span span, const std::string& because, const Where& where, bool all) {
+        const std::size_t nodes = r_.sheet.nodes.size();
+        const std::size_t args = r_.sheet.args.size();
+        const NodeId value = build(r_, where, set.value, choice_of(r_.sheet.lines[line].type));
+        if (!apply_) { // an option that is not chosen: its errors are told, its values are not kept
+            r_.sheet.nodes.resize(nodes);
+            r_.sheet.args.resize(args);
+            return;
+        }
+        // What is set for one block holds for it, whether it stands before or after what is set for all.
+        auto& settings = r_.sheet.givens[r_.sheet.lines[line].given].settings;
+        const bool one_is_set = all && !settings.empty() && settings.back().layer == layer_;
+        settings.insert(one_is_set ? settings.end() - 1 : settings.end(), {layer_, span, value, because});
+    }
+
+    void unknown(const ast::Word& name) {
+        if (layer_ == Layer::Season)
+            return unknown_in_season(name);
+        if (r_.diagnostics.full())
+            return r_.add(problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span));
+        if (no_such_block(name))
+            return;
+        Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span, "not in the model");
+        for (const std::string_view near : near_givens(name.text))
+            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", near, place(near, name.span.file)),
+                               Edit{name.span, std::string(near)}});
+        if (d.helps.empty())
+            d.notes.push_back(fmt::format("the model is {}", r_.sources.file(r_.scopes[r_.program.model].module->file).name()));
+        r_.add(std::move(d));
+    }
+
+    // `west.area` where area is one for each block and there is no block west.
+    bool no_such_block(const ast::Word& name) {
+        const std::size_t dot = name.text.find('.');
+        if (dot == std::string_view::npos || r_.blocks.empty())
+            return false;
+        const Found found = look_up(r_, 0, name.text.substr(dot + 1), none);
+        if (found.state != Found::State::Line || !found.each_block)
+            return false;
+        const std::string_view head = name.text.substr(0, dot);
+        Diagnostic d = problem(Code::I607, fmt::format("the job has no block `{}`", head), name.span, "not a block");
+        std::vector<std::string_view> names;
+        for (const ast::Block* block : r_.blocks)
+            names.push_back(block->name.text);
+        const auto near = near_names(head, names);
+        for (const std::string_view other : near)
+            d.helps.push_back({fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
+        d.notes.push_back(fmt::format("its blocks are {}", listed(names)));
+        r_.add(std::move(d));
+        return true;
+    }
+
+    // A season holds values for many models; only what looks like a slip is worth a word.
+    void unknown_in_season(const ast::Word& name) {
+        const std::string_view head = name.text.substr(0, name.text.find('.'));
+        const bool of_known_model =
+            head.size() < name.text.size() && std::any_of(r_.instances.begin(), r_.instances.end(), [&](const Instance& i) {
+                return i.prefix.size() > head.size() && i.prefix[head.size()] == '.' && i.prefix.compare(0, head.size(), head) == 0;
+            });
+        std::vector<std::string_view> near;
+        if (of_known_model) {
+            near = near_givens(name.text);
+        } else {
+            const std::size_t limit = std::min<std::size_t>(2, name.text.size() / 3);
+            for (const std::string_view given : givens())
+                if (near.size() < 3 && edit_distance(name.text, given, limit) <= limit)
+                    near.push_back(given);
+            if (near.empty())
+                return;
+        }
+        Diagnostic d = problem(Code::L807, fmt::format("no given named `{}`: the season sets it for nothing here", name.text), name.span);
+        for (const std::string_view other : near)
+            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", other, place(other, name.span.file)),
+                               Edit{name.span, std::string(other)}});
+        r_.add(std::move(d));
+    }
+
+    const std::vector<std::string_view>& givens() {
+        if (givens_.empty())
+            for (const Given& given : r_.sheet.givens)
+                givens_.push_back(r_.sheet.lines[given.line].name);
+        return givens_;
+    }
+    std::vector<std::string_view> near_givens(std::string_view name) { return near_names(name, givens()); }
+
+    std::string place(std::string_view name, FileId seen_from) const {
+        const LineId line = r_.sheet.find(name);
+        return line == none ? std::string() : fmt::format(" ({})", place_of(r_.sources, r_.sheet.lines[line].name_span, seen_from));
+    }
+
+    void computed(const ast::Word& name, LineId line) {
+        const Line& there = r_.sheet.lines[line];
+        Diagnostic d = problem(Code::I606, fmt::format("`{}` is computed and cannot be set", name.text), name.span, "not a given");
+        d.others.push_back({there.name_span, "computed here"});
+        const std::string_view formula = there.value == none ? std::string_view() : r_.sources.text(r_.sheet.nodes[there.value].span);
+        if (there.role == Role::Line && !formula.empty() && formula.size() < 60 && formula.find('\n') == std::string_view::npos)
+            d.helps.push_back({fmt::format("to let people set it, make it a given in the model: write  given {} : {} = {}",
+                                           name.text.substr(name.text.rfind('.') + 1), there.unit_text, formula),
+                               std::nullopt});
+        r_.add(std::move(d));
+    }
+
+    void not_of_block(const ast::Word& name, LineId line) {
+        Diagnostic d = problem(Code::I601, fmt::format("`{}` is one for the whole job: a block cannot set it", name.text), name.span,
+                               "not of a part marked each block");
+        d.others.push_back({r_.sheet.lines[line].name_span, "defined here"});
+        d.helps.push_back({"set it in the job, outside the blocks", std::nullopt});
+        r_.add(std::move(d));
+    }
+
+    Resolution& r_;
+    Layer layer_;
+    Where where_;
+    bool apply_;
+    std::unordered_map<std::uint64_t, Span> before_;
+    std::vector<std::string_view> givens_;
+};
+
+Where outside(const Resolution& r, std::uint32_t module, std::uint32_t block = none) {
+    return {&r.program.modules[module], 0, block, nullptr, true};
+}
+
+void lay_sets(Resolution& r, std::uint32_t module, Layer layer) {
+    if (module == none)
+        return;
+    Place place(r, layer, outside(r, module), true);
+    for (const ast::Statement& statement : r.program.modules[module].statements)
+        if (const auto* set = std::get_if<ast::Set>(&statement.node))
+            place.set(*set, statement.span);
+}
+
+Span set_span(const ast::Module& module, const ast::Set& set) {
+    const Span value = set.value < module.exprs.size() ? module.exprs[set.value].span : set.name.span;
+    return join(join(set.name.span, value), set.because ? set.because->span : value);
+}
+
+void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, std::uint32_t block, bool apply) {
+    const Where where = outside(r, r.program.job, block);
+    Place place(r, layer, where, apply);
+    for (const ast::Set& set : sets)
+        place.set(set, set_span(*where.module, set));
+}
+
+void lay_blocks(Resolution& r) {
+    for (std::uint32_t b = 0; b < r.blocks.size() && !r.full; ++b)
+        lay_list(r, r.blocks[b]->sets, Layer::Block, b, true);
+    const bool wanted = std::any_of(r.scopes.begin(), r.scopes.end(), [](const Scope& s) { return s.each_lines > 0; }) ||
+                        std::any_of(r.sheet.parts.begin(), r.sheet.parts.end(), [](const Part& p) { return p.each_block; });
+    if (!r.blocks.empty() && !wanted)
+        r.add(problem(Code::I607,
+                      fmt::format("the job lists blocks, and the model \"{}\" has no part for each block",
+                                  r.scopes[r.program.model].module->title.text),
+                      r.blocks.front()->name.span, "not a block of this model", {"in the model, mark a part: part \"…\" each block"}));
+}
+
+void lay_options(Resolution& r) {
+    const ast::Module& job = r.program.modules[r.program.job];
+    std::vector<const ast::Option*> options;
+    NameTable titles_taken;
+    for (const ast::Statement& statement : job.statements) {
+        const auto* option = std::get_if<ast::Option>(&statement.node);
+        if (option == nullptr)
+            continue;
+        const std::uint32_t there = titles_taken.insert(option->title.text, static_cast<std::uint32_t>(options.size()),
+                                                        [&](std::uint32_t i) { return options[i]->title.text; });
+        if (there != NameTable::absent) {
+            report_twice(r.sources, r.diagnostics, fmt::format("two options are called \"{}\"", option->title.text), option->title.span,
+                         options[there]->title.span);
+            continue;
+        }
+        options.push_back(option);
+        r.sheet.job.options.emplace_back(option->title.text);
+    }
+    bool chosen = false;
+    for (const ast::Option* option : options) {
+        const bool apply = option->title.text == r.program.option;
+        chosen |= apply;
+        lay_list(r, option->sets, Layer::Option, none, apply);
+    }
+    if (r.program.option.empty() || chosen)
+        return;
+    Diagnostic d = problem(Code::I605, fmt::format("the job has no option \"{}\"", r.program.option), job.title.span);
+    const std::vector<std::string_view> titles(r.sheet.job.options.begin(), r.sheet.job.options.end());
+    for (const std::string_view near : near_names(r.program.option, titles, 1))
+        d.helps.push_back({fmt::format("an option with a similar title exists: \"{}\"", near), std::nullopt});
+    d.notes.push_back(titles.empty() ? std::string("the job lists no options") : fmt::format("its options are {}", listed(titles)));
+    r.add(std::move(d));
+}
+
+} // namespace
+
+void report_set_twice(Resolution& r, const ast::Word& name, Span first) {
+    Diagnostic d = problem(Code::I604, fmt::format("`{}` is set twice in one place", name.text), name.span, "again");
+    d.others.push_back({first, "first here"});
+    d.helps.push_back({"keep one of the two", std::nullopt});
+    r.add(std::move(d));
+}
+
+void lay_values(Resolution& r) {
+    lay_bindings(r);
+    lay_sets(r, r.program.season, Layer::Season);
+    lay_sets(r, r.program.job, Layer::Job);
+    lay_sets(r, r.program.field, Layer::Field);
+    if (r.program.job != none) {
+        lay_blocks(r);
+        lay_options(r);
+    }
+    lay_sets(r, r.program.command_line, Layer::CommandLine);
+    for (const Given& given : r.sheet.givens)
+        if (!given.settings.empty())
+            r.sheet.lines[given.line].value = given.settings.back().value;
+}
+
+} // namespace acre::lang::resolving

@@ -1,0 +1,369 @@
+// Prices, written out as plain lines: the cost covered, the sum after each step, the amount, the rate, and the totals.
+#include <algorithm>
+#include <array>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "lang/check/resolve/formula.h"
+#include "lang/check/resolve/infer.h"
+#include "lang/check/resolve/resolution.h"
+#include "lang/diag/suggest.h"
+
+namespace acre::lang::resolving {
+namespace {
+
+constexpr std::array<std::string_view, 7> step_names = {"overhead", "contingency", "markup", "margin", "at_least", "round_up", "round_to"};
+
+struct PriceStatement {
+    const ast::Price* ast;
+    Span span;
+};
+
+// The prices of the job's own model; those of used models are theirs to ask when they price a job themselves.
+std::vector<PriceStatement> price_statements(const Resolution& r) {
+    std::vector<PriceStatement> out;
+    for (const ast::Statement& statement : r.program.modules[r.program.model].statements)
+        if (const auto* price = std::get_if<ast::Price>(&statement.node))
+            out.push_back({price, statement.span});
+    return out;
+}
+
+// "Ripping, 7 ft" is ripping_7_ft.
+std::string item_name(std::string_view title) {
+    std::string name;
+    for (const char c : title) {
+        const bool upper = c >= 'A' && c <= 'Z';
+        const bool word = upper || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        if (word)
+            name += upper ? static_cast<char>(c - 'A' + 'a') : c;
+        else if (!name.empty() && name.back() != '_')
+            name += '_';
+    }
+    while (!name.empty() && name.back() == '_')
+        name.pop_back();
+    if (name.empty())
+        return "item";
+    return name.front() >= '0' && name.front() <= '9' ? "item_" + name : name;
+}
+
+std::string per_text(std::string_view unit) {
+    return unit.find_first_of("./") == std::string_view::npos ? fmt::format("$/{}", unit) : fmt::format("$/({})", unit);
+}
+
+class Declarer {
+  public:
+    Declarer(Resolution& r) : r_(r), money_{Type::Kind::Number, 0, *r.sheet.units.find("$")} {}
+
+    void item(const PriceStatement& statement) {
+        const ast::Price& ast = *statement.ast;
+        item_ = {};
+        item_.title = ast.title.text;
+        item_.name = item_name(ast.title.text);
+        item_.span = statement.span;
+        item_.cost = add("cost", money_, "$", ast.title.span, fmt::format("cost covered by {}", ast.title.text));
+        Type per;
+        if (!ast.lump && ast.per) {
+            per = r_.declared_type(*ast.per);
+            item_.per_text = full_text(*ast.per);
+            if (per.kind == Type::Kind::Choice) {
+                r_.add(problem(Code::U309, fmt::format("a price is per unit, and `{}` is a choice", item_.per_text), ast.per->span,
+                               "a choice"));
+                per.kind = Type::Kind::Poison;
+            }
+            const Span span = ast.quantity < module().exprs.size() ? module().exprs[ast.quantity].span : ast.title.span;
+            item_.quantity = add("quantity", per, item_.per_text, span, fmt::format("quantity of {}", ast.title.text));
+        }
+        for (const ast::Step& step : ast.steps) {
+            PriceStep out{step.kind, none, none, false, step.span};
+            out.line = add(step_name(ast, step), money_, "$", step.span, std::string(r_.sources.text(step.span)));
+            item_.steps.push_back(out);
+        }
+        item_.amount = add("amount", money_, "$", ast.title.span, fmt::format("price of {}", ast.title.text));
+        if (item_.quantity != none)
+            item_.rate = add("rate", per_unit(per), per_text(item_.per_text), ast.title.span,
+                             fmt::format("price of {} per {}", ast.title.text, item_.per_text));
+        r_.sheet.prices.push_back(std::move(item_));
+    }
+
+    void totals(Span span) {
+        item_ = {};
+        role_ = Role::Total;
+        Sheet& sheet = r_.sheet;
+        sheet.cost_total = add("cost.total", money_, "$", span, "all costs");
+        if (sheet.prices.empty())
+            return;
+        sheet.price_total = add("price.total", money_, "$", span, "price");
+        const auto first = std::find_if(sheet.prices.begin(), sheet.prices.end(), [](const PriceItem& i) { return i.quantity != none; });
+        if (first != sheet.prices.end())
+            sheet.price_per_unit = add("price.per_unit", per_unit(sheet.lines[first->quantity].type), per_text(first->per_text), span,
+                                       fmt::format("price per {}, all in", first->per_text));
+        sheet.profit_total = add("profit.total", money_, "$", span, "price less cost");
+        sheet.profit_share = add("profit.share", {Type::Kind::Number, 0, *sheet.units.find("%")}, "%", span, "profit over price");
+    }
+
+  private:
+    const ast::Module& module() const { return r_.program.modules[r_.program.model]; }
+
+    // "overhead"; the second of its kind is overhead_2.
+    static std::string step_name(const ast::Price& ast, const ast::Step& step) {
+        std::size_t count = 1;
+        for (const ast::Step* before = ast.steps.data(); before != &step; ++before)
+            count += before->kind == step.kind ? 1 : 0;
+        const std::string_view name = step_names[static_cast<std::size_t>(step.kind)];
+        return count == 1 ? std::string(name) : fmt::format("{}_{}", name, count);
+    }
+
+    Type per_unit(const Type& per) const {
+        if (per.kind == Type::Kind::Number)
+            if (const std::optional<Unit> unit = divide(money_.unit, per.unit))
+                return {Type::Kind::Number, 0, *unit};
+        return {Type::Kind::Poison, 0, {}};
+    }
+
+    LineId add(std::string_view name, const Type& type, std::string unit, Span span, std::string label) {
+        Line line;
+        line.name = item_.name.empty() ? std::string(name) : fmt::format("{}.{}", item_.name, name);
+        line.label = std::move(label);
+        line.name_span = line.span = span;
+        line.role = role_;
+        line.type = type;
+        line.unit_text = std::move(unit);
+        if (const LineId there = r_.sheet.find(line.name); there != none)
+            report_twice(r_.sources, r_.diagnostics, fmt::format("two lines would be called `{}`", line.name), span,
+                         r_.sheet.lines[there].name_span, "the lines of a price are named after it: give one of the two another name");
+        return r_.sheet.add(std::move(line));
+    }
+
+    Resolution& r_;
+    Type money_;
+    Role role_ = Role::PriceLine;
+    PriceItem item_;
+};
+
+class Filler {
+  public:
+    explicit Filler(Resolution& r) : r_(r), money_(*r.sheet.units.find("$")), where_(r.at(0, none)) {}
+
+    void cover(const std::vector<PriceStatement>& statements) {
+        std::vector<std::vector<std::uint32_t>> items_of_part(r_.sheet.parts.size());
+        for (std::uint32_t i = 0; i < statements.size(); ++i)
+            for (const ast::Text& title : statements[i].ast->covers)
+                cover_part(title, i, items_of_part);
+        for (std::uint32_t c = 0; c < r_.sheet.costs.size(); ++c) {
+            const std::uint32_t part = r_.sheet.costs[c].part;
+            const bool named = part != none && !items_of_part[part].empty();
+            if (named)
+                for (const std::uint32_t item : items_of_part[part])
+                    r_.sheet.prices[item].costs.push_back(c);
+            else
+                for (std::uint32_t i = 0; i < statements.size(); ++i)
+                    if (statements[i].ast->covers.empty())
+                        r_.sheet.prices[i].costs.push_back(c);
+        }
+    }
+
+    void item(const PriceStatement& statement, PriceItem& item) {
+        const ast::Price& ast = *statement.ast;
+        std::vector<LineId> amounts;
+        for (const std::uint32_t cost : item.costs)
+            amounts.push_back(r_.sheet.costs[cost].amount);
+        line(item.cost).value = sum(amounts, ast.title.span);
+        if (item.quantity != none)
+            line(item.quantity).value = build(r_, where_, ast.quantity);
+        LineId before = item.cost;
+        for (std::size_t i = 0; i < item.steps.size(); ++i) {
+            PriceStep& step = item.steps[i];
+            step.value = build(r_, where_, ast.steps[i].value);
+            line(step.line).value = step_formula(item, step, before);
+            before = step.line;
+        }
+        line(item.amount).value = line_node(r_, before, ast.title.span);
+        if (item.rate != none)
+            line(item.rate).value = quotient(item.amount, item.quantity, ast.title.span);
+    }
+
+    void totals(Span span) {
+        Sheet& sheet = r_.sheet;
+        std::vector<LineId> amounts;
+        for (const Cost& cost : sheet.costs)
+            amounts.push_back(cost.amount);
+        line(sheet.cost_total).value = sum(amounts, span);
+        if (sheet.price_total == none)
+            return;
+        amounts.clear();
+        LineId quantity = none;
+        for (const PriceItem& item : sheet.prices) {
+            amounts.push_back(item.amount);
+            if (quantity == none)
+                quantity = item.quantity;
+        }
+        line(sheet.price_total).value = sum(amounts, span);
+        if (sheet.price_per_unit != none)
+            line(sheet.price_per_unit).value = quotient(sheet.price_total, quantity, span);
+        line(sheet.profit_total).value =
+            binary_node(r_, Op::Subtract, line_node(r_, sheet.price_total, span), line_node(r_, sheet.cost_total, span), span, span);
+        line(sheet.profit_share).value = quotient(sheet.profit_total, sheet.price_total, span);
+    }
+
+  private:
+    Line& line(LineId id) { return r_.sheet.lines[id]; }
+
+    void cover_part(const ast::Text& title, std::uint32_t item, std::vector<std::vector<std::uint32_t>>& items_of_part) {
+        bool found = false;
+        std::vector<std::string_view> titles;
+        for (std::size_t p = 0; p < r_.sheet.parts.size(); ++p) {
+            const Part& part = r_.sheet.parts[p];
+            if (!part.instance.empty())
+                continue;
+            titles.push_back(part.title);
+            if (part.title != title.text)
+                continue;
+            found = true;
+            auto& items = items_of_part[p];
+            if (std::find(items.begin(), items.end(), item) == items.end())
+                items.push_back(item);
+        }
+        if (found)
+            return;
+        Diagnostic d = problem(Code::N208, fmt::format("no part is called \"{}\"", title.text), title.span, "not a part");
+        for (const std::string_view near : near_names(title.text, titles))
+            d.helps.push_back(
+                {fmt::format("a part with a similar title exists: \"{}\"", near), Edit{title.span, fmt::format("\"{}\"", near)}});
+        if (d.helps.empty() && !titles.empty() && titles.size() <= 12)
+            d.notes.push_back(fmt::format("the parts are {}", listed(titles)));
+        r_.add(std::move(d));
+    }
+
+    NodeId sum(const std::vector<LineId>& lines, Span span) {
+        if (lines.empty())
+            return number_node(r_, 0, money_, span);
+        std::vector<NodeId> args;
+        for (const LineId id : lines)
+            args.push_back(line_node(r_, id, line(id).name_span));
+        Node node;
+        node.op = Op::Sum;
+        node.span = node.op_span = span;
+        node.first_arg = static_cast<std::uint32_t>(r_.sheet.args.size());
+        node.arg_count = static_cast<std::uint32_t>(args.size());
+        r_.sheet.args.insert(r_.sheet.args.end(), args.begin(), args.end());
+        return add_node(r_, node);
+    }
+
+    NodeId quotient(LineId a, LineId b, Span span) {
+        return binary_node(r_, Op::Divide, line_node(r_, a, span), line_node(r_, b, span), span, span);
+    }
+
+    // The sum after a step, from the sum before it. Spans point at the step's own text, except that of its value.
+    NodeId step_formula(const PriceItem& item, PriceStep& step, LineId before) {
+        const Span span = step.span;
+        const auto sum_before = [&] { return line_node(r_, before, span); };
+        const auto two = [&](Op op, NodeId a, NodeId b) { return binary_node(r_, op, a, b, span, span); };
+        if (!fits(item, step))
+            return sum_before(); // reported, here or where its value went wrong
+        switch (step.kind) {
+        case ast::StepKind::Overhead:
+        case ast::StepKind::Contingency:
+        case ast::StepKind::Markup:
+            return two(Op::Multiply, sum_before(), two(Op::Add, number_node(r_, 1, one, span), step.value));
+        case ast::StepKind::Margin:
+            return two(Op::Divide, sum_before(), two(Op::Subtract, number_node(r_, 1, one, span), step.value));
+        case ast::StepKind::AtLeast: {
+            const NodeId least = step.per_unit ? two(Op::Multiply, step.value, line_node(r_, item.quantity, span)) : step.value;
+            return call(Op::Max, sum_before(), least, span);
+        }
+        case ast::StepKind::RoundUp:
+        case ast::StepKind::RoundTo: {
+            const Op op = step.kind == ast::StepKind::RoundUp ? Op::Ceil : Op::Round;
+            if (!step.per_unit)
+                return two(op, sum_before(), step.value);
+            const NodeId rate = two(Op::Divide, sum_before(), line_node(r_, item.quantity, span));
+            return two(Op::Multiply, two(op, rate, step.value), line_node(r_, item.quantity, span));
+        }
+        }
+        return sum_before();
+    }
+
+    NodeId call(Op op, NodeId a, NodeId b, Span span) {
+        Node node;
+        node.op = op;
+        node.span = node.op_span = span;
+        node.first_arg = static_cast<std::uint32_t>(r_.sheet.args.size());
+        node.arg_count = 2;
+        r_.sheet.args.push_back(a);
+        r_.sheet.args.push_back(b);
+        return add_node(r_, node);
+    }
+
+    // Whether the value is of a unit that the step can use; tells at least and round whether it is per unit.
+    bool fits(const PriceItem& item, PriceStep& step) {
+        const Type type = type_of(r_, step.value);
+        if (type.kind == Type::Kind::Poison)
+            return r_.sheet.nodes[step.value].op != Op::Missing;
+        const bool share = step.kind <= ast::StepKind::Margin;
+        std::string wanted = "a share, for example 15 %";
+        if (share) {
+            if (type.kind == Type::Kind::Number && type.unit.is_plain())
+                return true;
+        } else {
+            wanted = "money";
+            if (type.kind == Type::Kind::Number && type.unit.dim == money_.dim)
+                return true;
+            if (item.rate != none) {
+                const Type& rate = r_.sheet.lines[item.rate].type;
+                if (rate.kind == Type::Kind::Poison)
+                    return false;
+                wanted = fmt::format("money, or money per unit: {}", r_.sheet.lines[item.rate].unit_text);
+                step.per_unit = type.kind == Type::Kind::Number && type.unit.dim == rate.unit.dim;
+                if (step.per_unit)
+                    return true;
+            }
+        }
+        const Span value = r_.sheet.nodes[step.value].span;
+        std::string name(step_names[static_cast<std::size_t>(step.kind)]);
+        std::replace(name.begin(), name.end(), '_', ' ');
+        r_.add(problem(Code::U311, fmt::format("the step `{}` needs {}", name, wanted), value, unit_of(type)));
+        return false;
+    }
+
+    std::string unit_of(const Type& type) const {
+        if (type.kind == Type::Kind::Truth)
+            return "a condition";
+        if (type.kind == Type::Kind::Choice)
+            return "a choice";
+        return type.unit.is_plain() ? "a plain number" : r_.sheet.units.text(type.unit);
+    }
+
+    Resolution& r_;
+    Unit money_;
+    Where where_;
+};
+
+Span totals_span(const Resolution& r, const std::vector<PriceStatement>& statements) {
+    return statements.empty() ? r.program.modules[r.program.model].title.span : statements.front().ast->title.span;
+}
+
+} // namespace
+
+void declare_prices(Resolution& r) {
+    const std::vector<PriceStatement> statements = price_statements(r);
+    Declarer declarer(r);
+    for (const PriceStatement& statement : statements)
+        declarer.item(statement);
+    if (!statements.empty() || !r.sheet.costs.empty())
+        declarer.totals(totals_span(r, statements));
+}
+
+void fill_prices(Resolution& r) {
+    const std::vector<PriceStatement> statements = price_statements(r);
+    Filler filler(r);
+    filler.cover(statements);
+    for (std::size_t i = 0; i < statements.size(); ++i)
+        filler.item(statements[i], r.sheet.prices[i]);
+    if (r.sheet.cost_total != none)
+        filler.totals(totals_span(r, statements));
+}
+
+} // namespace acre::lang::resolving

@@ -1,0 +1,22 @@
+#include "lang/compile.h"
+
+#include <utility>
+
+#include "lang/check/check.h"
+#include "lang/check/resolve.h"
+#include "lang/load_program.h"
+
+namespace acre::lang {
+
+std::optional<CheckedSheet> compile(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics) {
+    std::optional<CheckedSheet> checked;
+    if (const std::optional<Program> program = load_program(request, loader, sources, diagnostics)) {
+        checked = check(resolve(*program, sources, diagnostics), sources, diagnostics);
+        if (checked)
+            lint(*checked, sources, diagnostics);
+    }
+    diagnostics.sort();
+    return diagnostics.has_errors() ? std::nullopt : std::move(checked);
+}
+
+} // namespace acre::lang

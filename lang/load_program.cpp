@@ -1,0 +1,195 @@
+#include "lang/load_program.h"
+
+#include <algorithm>
+#include <string>
+#include <unordered_map>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "lang/syntax/parse.h"
+
+namespace acre::lang {
+namespace {
+
+class Reader {
+  public:
+    Reader(Loader& loader, SourceMap& sources, Diagnostics& diagnostics) : loader_(loader), sources_(sources), diagnostics_(diagnostics) {}
+
+    std::uint32_t parse_text(std::string name, std::string text, FileKind kind) {
+        const FileId file = sources_.add(std::move(name), std::move(text));
+        program.modules.push_back(parse(sources_, file, kind, diagnostics_));
+        return static_cast<std::uint32_t>(program.modules.size() - 1);
+    }
+
+    // The module that `path` names, read now or before; none when it cannot be had.
+    std::uint32_t load(ReferenceKind kind, const ast::Text& path) {
+        Loaded loaded;
+        LoadFailure failure{};
+        const std::string from = sources_.file(path.span.file).name();
+        if (!loader_.load(kind, path.text, from, loaded, failure)) {
+            report(kind, path, failure);
+            return none;
+        }
+        if (const auto known = by_name_.find(loaded.name); known != by_name_.end())
+            return known->second;
+        if (program.modules.size() >= max_files) {
+            diagnostics_.add({Code::N214, fmt::format("more than {} files are used", max_files), {path.span, "one too many"}, {}, {}, {}});
+            return none;
+        }
+        const std::string name = loaded.name;
+        const std::uint32_t module =
+            parse_text(name, std::move(loaded.text), kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
+        by_name_.emplace(name, module);
+        return module;
+    }
+
+    // Everything that `model` uses, near before far.
+    void load_uses(std::uint32_t model) {
+        std::vector<std::uint32_t> depth(program.modules.size(), 0);
+        std::vector<std::uint32_t> queue{model};
+        program.uses.resize(program.modules.size());
+        for (std::size_t next = 0; next < queue.size(); ++next) {
+            const std::uint32_t user = queue[next];
+            for (const ast::Text& path : paths_of_uses(user)) {
+                const std::size_t before = program.modules.size();
+                const std::uint32_t used = depth[user] < max_use_depth ? load(ReferenceKind::Model, path) : too_deep(path);
+                program.uses[user].push_back(used);
+                if (program.modules.size() == before)
+                    continue;
+                program.uses.resize(program.modules.size());
+                depth.resize(program.modules.size(), depth[user] + 1);
+                queue.push_back(used);
+            }
+        }
+    }
+
+    void know(std::uint32_t module) { by_name_.emplace(sources_.file(program.modules[module].file).name(), module); }
+
+    Program program;
+
+  private:
+    std::vector<ast::Text> paths_of_uses(std::uint32_t module) const {
+        std::vector<ast::Text> out;
+        for (const ast::Statement& statement : program.modules[module].statements)
+            if (const auto* use = std::get_if<ast::Use>(&statement.node))
+                out.push_back(use->path);
+        return out;
+    }
+
+    std::uint32_t too_deep(const ast::Text& path) {
+        diagnostics_.add(
+            {Code::N214, fmt::format("models are used more than {} deep", max_use_depth), {path.span, "one too deep"}, {}, {}, {}});
+        return none;
+    }
+
+    void report(ReferenceKind kind, const ast::Text& path, const LoadFailure& failure) {
+        const char* what = kind == ReferenceKind::Season ? "season" : "model";
+        std::string title = fmt::format("the {} \"{}\" cannot be read", what, path.text);
+        if (failure.code == Code::F701)
+            title = fmt::format("no {} \"{}\" is found", what, path.text);
+        else if (failure.code == Code::F703)
+            title = fmt::format("the {} \"{}\" is not text", what, path.text);
+        else if (failure.code == Code::F704)
+            title = fmt::format("the {} \"{}\" is empty", what, path.text);
+        else if (failure.code == Code::F705)
+            title = fmt::format("\"{}\" leaves its folder", path.text);
+        Diagnostic d{failure.code, std::move(title), {path.span, {}}, {}, {}, {}};
+        if (!failure.detail.empty())
+            d.notes.push_back(failure.detail);
+        diagnostics_.add(std::move(d));
+    }
+
+    Loader& loader_;
+    SourceMap& sources_;
+    Diagnostics& diagnostics_;
+    std::unordered_map<std::string, std::uint32_t> by_name_;
+};
+
+// The one path of its kind that a job names.
+template <class Reference>
+std::optional<ast::Text> only_path(const ast::Module& job, Code twice, std::string_view what, Diagnostics& diagnostics) {
+    std::optional<ast::Text> path;
+    for (const ast::Statement& statement : job.statements) {
+        const auto* reference = std::get_if<Reference>(&statement.node);
+        if (reference == nullptr)
+            continue;
+        if (path)
+            diagnostics.add({twice,
+                             fmt::format("a job has one {}, here are two", what),
+                             {reference->path.span, "the second"},
+                             {{path->span, "the first"}},
+                             {},
+                             {{"keep one of the two", std::nullopt}}});
+        else
+            path = reference->path;
+    }
+    return path;
+}
+
+void load_job(Reader& reader, Diagnostics& diagnostics) {
+    Program& program = reader.program;
+    const ast::Module& job = program.modules[program.job];
+    const std::optional<ast::Text> season = only_path<ast::SeasonReference>(job, Code::S116, "season", diagnostics);
+    const std::optional<ast::Text> model = only_path<ast::ModelReference>(job, Code::I608, "model", diagnostics);
+    if (!model)
+        diagnostics.add({Code::I608,
+                         "the job names no model",
+                         {job.title.span, {}},
+                         {},
+                         {},
+                         {{"add a line such as  model \"deep-rip\"", std::nullopt}}});
+    if (season)
+        program.season = reader.load(ReferenceKind::Season, *season);
+    if (model)
+        program.model = reader.load(ReferenceKind::Model, *model);
+    if (program.model != none && program.modules[program.model].kind == FileKind::Library) {
+        diagnostics.add({Code::F706,
+                         fmt::format("\"{}\" is a library, and a job needs a model", model->text),
+                         {model->span, "a library"},
+                         {},
+                         {},
+                         {{"name a model that uses this library", std::nullopt}}});
+        program.model = none;
+    }
+}
+
+// NAME and VALUE as one statement a line: whatever they hold stays on its line.
+std::string set_statements(const Request& request) {
+    std::string text;
+    for (const auto& [name, value] : request.sets) {
+        std::string line = fmt::format("set {} = {}", name, value);
+        std::replace_if(
+            line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
+        text += line + "\n";
+    }
+    return text;
+}
+
+} // namespace
+
+std::optional<Program> load_program(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics) {
+    Reader reader(loader, sources, diagnostics);
+    Program& program = reader.program;
+    program.option = request.option;
+    const std::uint32_t first = reader.parse_text(request.name, request.text, request.kind);
+    reader.know(first);
+    if (request.kind == FileKind::Job) {
+        program.job = first;
+        load_job(reader, diagnostics);
+    } else if (request.kind == FileKind::Season) {
+        return std::nullopt; // read, and that is all there is to say about a season by itself
+    } else {
+        program.model = first;
+    }
+    if (!request.sets.empty())
+        program.command_line = reader.parse_text("command line", set_statements(request), FileKind::CommandLine);
+    if (!request.field_sets.empty())
+        program.field = reader.parse_text("field layout", request.field_sets, FileKind::CommandLine);
+    if (program.model == none)
+        return std::nullopt;
+    reader.load_uses(program.model);
+    return std::move(program);
+}
+
+} // namespace acre::lang
