@@ -125,7 +125,7 @@ class LineMaker {
         } else if (number->unit) {
             declare(line, *number->unit);
         } else {
-            line.unit_text = "1";
+            line.unit_text = std::string("1");
         }
     }
 
@@ -168,7 +168,7 @@ class LineMaker {
     void make_event(const ast::Event& ast, Line line) {
         Line count = line;
         count.label = text_or_empty(ast.label);
-        count.unit_text = "1";
+        count.unit_text = std::string("1");
         Event event;
         event.count = add(std::move(count), {}, Role::EventCount);
         event.amount = add(money_line(line), ".amount", Role::EventAmount);
@@ -178,7 +178,7 @@ class LineMaker {
 
     Line money_line(Line line) const {
         line.type = {Type::Kind::Number, 0, *r_.sheet.units.find("$")};
-        line.unit_text = "$";
+        line.unit_text = std::string("$");
         return line;
     }
 

@@ -10,10 +10,6 @@
 namespace acre::lang::resolving {
 namespace {
 
-const ast::Use& use_of(const Scope& scope, const Alias& alias) {
-    return std::get<ast::Use>(scope.module->statements[alias.statement].node);
-}
-
 class Builder {
   public:
     explicit Builder(Resolution& r) : r_(r) {}

@@ -30,7 +30,11 @@ Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t beg
 } // namespace
 
 std::string full_text(const ast::UnitText& unit) {
-    return unit.dollar ? "$" + std::string(unit.text) : std::string(unit.text);
+    std::string out;
+    if (unit.dollar)
+        out.push_back('$');
+    out.append(unit.text);
+    return out;
 }
 
 std::optional<Unit> UnitTexts::read_text(const ast::UnitText& text, UnitError& error) const {
