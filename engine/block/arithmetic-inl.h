@@ -126,29 +126,34 @@ struct MaxStep {
     }
 };
 
-// Conditions: 1, 0, or NaN if one of the sides is poison.
-template <Kernel kernel> HWY_INLINE auto compare(V a, V b) {
-    if constexpr (kernel == Kernel::Less || kernel == Kernel::SelectLess)
+// Conditions: 1, 0, or NaN if one of the sides is poison. `holds` and `fails` are both false for NaN.
+template <Kernel kernel> HWY_INLINE auto holds(V a, V b) {
+    if constexpr (kernel == Kernel::Less)
         return hn::Lt(a, b);
-    else if constexpr (kernel == Kernel::LessEqual || kernel == Kernel::SelectLessEqual)
+    else if constexpr (kernel == Kernel::LessEqual)
         return hn::Le(a, b);
+    else if constexpr (kernel == Kernel::Equal)
+        return hn::Eq(a, b);
+    else
+        return hn::Or(hn::Lt(a, b), hn::Gt(a, b));
+}
+template <Kernel kernel> HWY_INLINE auto fails(V a, V b) {
+    if constexpr (kernel == Kernel::Less)
+        return hn::Ge(a, b);
+    else if constexpr (kernel == Kernel::LessEqual)
+        return hn::Gt(a, b);
+    else if constexpr (kernel == Kernel::Equal)
+        return hn::Or(hn::Lt(a, b), hn::Gt(a, b));
     else
         return hn::Eq(a, b);
 }
-template <Kernel kernel> struct CompareStep {
-    static HWY_INLINE V apply(V a, V b) {
-        constexpr bool turned = kernel == Kernel::NotEqual;
-        const V holds = hn::IfThenElse(compare<kernel>(a, b), number(turned ? 0 : 1), number(turned ? 1 : 0));
-        return hn::Add(holds, hn::Add(hn::Sub(a, a), hn::Sub(b, b)));
-    }
-};
 template <Kernel kernel> struct SelectCompareStep {
     static HWY_INLINE V apply(V a, V b, V yes, V no) {
-        constexpr bool turned = kernel == Kernel::SelectNotEqual;
-        const V taken = hn::IfThenElse(compare<kernel>(a, b), turned ? no : yes, turned ? yes : no);
-        const V sound = hn::Add(hn::Sub(a, a), hn::Sub(b, b));
-        return hn::IfThenElse(hn::Eq(sound, sound), taken, sound);
+        return hn::IfThenElse(holds<kernel>(a, b), yes, hn::IfThenElse(fails<kernel>(a, b), no, poison()));
     }
+};
+template <Kernel kernel> struct CompareStep {
+    static HWY_INLINE V apply(V a, V b) { return SelectCompareStep<kernel>::apply(a, b, number(1), number(0)); }
 };
 struct SelectStep {
     static HWY_INLINE V apply(V a, V yes, V no) {

@@ -117,56 +117,87 @@ struct LaneByLane {
 inline constexpr std::size_t few_rows = 16;
 
 template <bool staircase> struct TableStep {
+    using Index = hn::RebindToSigned<D>;
     const PreparedTable& table;
     V front, back, below, above;
 
     explicit HWY_INLINE TableStep(const PreparedTable& t)
         : table(t),
-          front(number(t.x.front())),
-          back(number(t.x.back())),
+          front(number(t.x[0])),
+          back(number(t.x[t.rows - 1])),
           below(number(t.below)),
           above(number(t.above)) {}
 
     HWY_INLINE V apply(V x) const {
         V r;
-        if (table.x.size() <= few_rows) {
-            V x0 = front, y0 = number(table.y[0]), dx = number(table.dx[0]), dy = number(table.dy[0]);
-            for (std::size_t k = 1; k < table.x.size(); ++k) {
-                const V next = number(table.x[k]);
-                const auto reached = hn::Ge(x, next);
-                y0 = hn::IfThenElse(reached, number(table.y[k]), y0);
-                if constexpr (!staircase) {
-                    x0 = hn::IfThenElse(reached, next, x0);
-                    dx = hn::IfThenElse(reached, number(table.dx[k]), dx);
-                    dy = hn::IfThenElse(reached, number(table.dy[k]), dy);
-                }
-            }
-            r = staircase ? y0 : line(x, x0, dx, y0, dy);
-        } else {
-            const hn::RebindToSigned<D> di;
-            auto row = hn::Zero(di);
-            std::size_t step = 1;
-            while (step * 2 < table.x.size())
-                step *= 2;
-            const auto last = hn::Set(di, static_cast<std::int64_t>(table.x.size()) - 1);
-            for (; step > 0; step /= 2) {
-                const auto next = hn::Min(hn::Add(row, hn::Set(di, static_cast<std::int64_t>(step))), last);
-                const auto reached = hn::Ge(x, hn::GatherIndex(d, table.x.data(), next));
-                row = hn::IfThenElse(hn::RebindMask(di, reached), next, row);
-            }
-            const V y0 = hn::GatherIndex(d, table.y.data(), row);
-            r = staircase ? y0
-                          : line(x, hn::GatherIndex(d, table.x.data(), row), hn::GatherIndex(d, table.dx.data(), row), y0,
-                                 hn::GatherIndex(d, table.dy.data(), row));
-        }
+#if HWY_TARGET == HWY_AVX3
+        if (table.rows <= width)
+            r = from_registers(x);
+        else
+#endif
+            r = table.rows <= few_rows ? by_comparing(x) : by_searching(x);
         r = hn::IfThenElse(hn::Lt(x, front), below, r);
         r = hn::IfThenElse(hn::Gt(x, back), above, r);
         return hn::IfThenElse(hn::Eq(x, x), r, x);
     }
 
+  private:
     static HWY_INLINE V line(V x, V x0, V dx, V y0, V dy) {
         const V share = hn::Div(hn::Sub(x, x0), dx);
         return finite(hn::Add(y0, hn::Mul(share, dy)));
+    }
+
+#if HWY_TARGET == HWY_AVX3
+    // A column fits in one vector.
+    HWY_INLINE V from_registers(V x) const {
+        const Index di;
+        auto row = hn::Zero(di);
+        for (std::size_t k = 1; k < table.rows; ++k)
+            row = hn::IfThenElse(hn::RebindMask(di, hn::Ge(x, number(table.x[k]))), hn::Set(di, static_cast<std::int64_t>(k)), row);
+        const auto index = hn::IndicesFromVec(d, row);
+        const auto pick = [&](const std::vector<double>& column)
+                              HWY_ATTR { return hn::TableLookupLanes(hn::LoadU(d, column.data()), index); };
+        const V y0 = pick(table.y);
+        if constexpr (staircase)
+            return y0;
+        else
+            return line(x, pick(table.x), pick(table.dx), y0, pick(table.dy));
+    }
+#endif
+
+    HWY_INLINE V by_comparing(V x) const {
+        V x0 = front, y0 = number(table.y[0]), dx = number(table.dx[0]), dy = number(table.dy[0]);
+        for (std::size_t k = 1; k < table.rows; ++k) {
+            const V next = number(table.x[k]);
+            const auto reached = hn::Ge(x, next);
+            y0 = hn::IfThenElse(reached, number(table.y[k]), y0);
+            if constexpr (!staircase) {
+                x0 = hn::IfThenElse(reached, next, x0);
+                dx = hn::IfThenElse(reached, number(table.dx[k]), dx);
+                dy = hn::IfThenElse(reached, number(table.dy[k]), dy);
+            }
+        }
+        return staircase ? y0 : line(x, x0, dx, y0, dy);
+    }
+
+    HWY_INLINE V by_searching(V x) const {
+        const Index di;
+        auto row = hn::Zero(di);
+        std::size_t step = 1;
+        while (step * 2 < table.rows)
+            step *= 2;
+        const auto last = hn::Set(di, static_cast<std::int64_t>(table.rows) - 1);
+        for (; step > 0; step /= 2) {
+            const auto next = hn::Min(hn::Add(row, hn::Set(di, static_cast<std::int64_t>(step))), last);
+            const auto reached = hn::Ge(x, hn::GatherIndex(d, table.x.data(), next));
+            row = hn::IfThenElse(hn::RebindMask(di, reached), next, row);
+        }
+        const V y0 = hn::GatherIndex(d, table.y.data(), row);
+        if constexpr (staircase)
+            return y0;
+        else
+            return line(x, hn::GatherIndex(d, table.x.data(), row), hn::GatherIndex(d, table.dx.data(), row), y0,
+                        hn::GatherIndex(d, table.dy.data(), row));
     }
 };
 

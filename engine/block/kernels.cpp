@@ -74,10 +74,10 @@ KernelSet make_kernel_set() {
     put(Kernel::Or, over_lanes<OrStep, 2>);
     put(Kernel::Guard, over_lanes<GuardStep, 2>);
     put(Kernel::Select, over_lanes<SelectStep, 3>);
-    put(Kernel::SelectLess, over_lanes<SelectCompareStep<Kernel::SelectLess>, 4>);
-    put(Kernel::SelectLessEqual, over_lanes<SelectCompareStep<Kernel::SelectLessEqual>, 4>);
-    put(Kernel::SelectEqual, over_lanes<SelectCompareStep<Kernel::SelectEqual>, 4>);
-    put(Kernel::SelectNotEqual, over_lanes<SelectCompareStep<Kernel::SelectNotEqual>, 4>);
+    put(Kernel::SelectLess, over_lanes<SelectCompareStep<Kernel::Less>, 4>);
+    put(Kernel::SelectLessEqual, over_lanes<SelectCompareStep<Kernel::LessEqual>, 4>);
+    put(Kernel::SelectEqual, over_lanes<SelectCompareStep<Kernel::Equal>, 4>);
+    put(Kernel::SelectNotEqual, over_lanes<SelectCompareStep<Kernel::NotEqual>, 4>);
     put(Kernel::Lines, table_over_lanes<false>);
     put(Kernel::Staircase, table_over_lanes<true>);
     put(Kernel::Native, native_over_lanes);
@@ -111,6 +111,7 @@ namespace acre::engine::lanes {
 PreparedTable::PreparedTable(const PlanTable& table)
     : x(table.x),
       y(table.y),
+      rows(table.x.size()),
       below(table.hold_below ? table.y.front() : std::numeric_limits<double>::quiet_NaN()),
       above(table.hold_above ? table.y.back() : std::numeric_limits<double>::quiet_NaN()) {
     for (std::size_t k = 0; k + 1 < x.size(); ++k) {
@@ -119,6 +120,8 @@ PreparedTable::PreparedTable(const PlanTable& table)
     }
     dx.push_back(1);
     dy.push_back(-0.0); // y + share * -0 is y, to the sign of a zero
+    for (std::vector<double>* column : {&x, &y, &dx, &dy})
+        column->resize(std::max(rows, group), column->back());
 }
 
 std::span<const KernelSet* const> kernel_sets() {

@@ -27,7 +27,8 @@ struct Row {
 struct PreparedTable {
     explicit PreparedTable(const PlanTable& table);
     // Row k holds from x[k] up: y[k] + (x - x[k]) / dx[k] * dy[k]. After the last row nothing changes.
-    std::vector<double> x, y, dx, dy;
+    std::vector<double> x, y, dx, dy; // at least one group long: the last row again and again
+    std::size_t rows = 0;
     double below, above; // the answer outside: the end value, or NaN
 };
 
