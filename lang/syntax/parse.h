@@ -9,7 +9,8 @@ namespace acre::lang {
 
 // Limits of a text that may come from a stranger (tested at and past each).
 inline constexpr std::uint32_t max_file_bytes = 16U << 20U;
-inline constexpr std::uint32_t max_nesting = 200; // brackets, conditions, unary signs
+inline constexpr std::uint32_t max_nesting = 200;        // brackets, conditions, unary signs
+inline constexpr std::uint32_t max_formula_depth = 1000; // of an expression tree: a sum of 1,000 values is this deep
 inline constexpr std::uint32_t max_table_rows = 10'000;
 
 // Always returns a module, of the statements that could be read. Reports S1xx and F703.

@@ -1,0 +1,65 @@
+#include "lang/syntax/draft.h"
+
+#include <fmt/format.h>
+
+#include "lang/syntax/syntax_error.h"
+
+namespace acre::lang {
+
+namespace {
+
+void check_first(bool taken, std::string_view clause, Span span, Span first) {
+    if (taken)
+        throw SyntaxError{{Code::S116,
+                           fmt::format("{} is given twice", clause),
+                           {span, "again"},
+                           {{first, "first here"}},
+                           {},
+                           {{"keep one of them", {}}}}};
+}
+
+} // namespace
+
+void Draft::clear() {
+    words.clear();
+    units.clear();
+    texts.clear();
+    options.clear();
+    parameters.clear();
+    bindings.clear();
+    label.reset();
+    because.reset();
+    within.reset();
+    swing.reset();
+    below.reset();
+    above.reset();
+    shape = ast::SwingShape::Unstated;
+    known = ast::Known::Unstated;
+    each_block = lump = round_up = staircase = native = hold = is_not = false;
+}
+
+void Draft::take_text(std::optional<ast::Text>& place, std::string_view clause) {
+    if (place)
+        check_first(true, clause, texts.back().span, place->span);
+    place = texts.back();
+    texts.pop_back();
+}
+
+void Draft::take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause) {
+    const ast::ExprId high = formulas.take();
+    const ast::ExprId low = formulas.take();
+    const Span span = join(formulas.expr(low).span, formulas.expr(high).span);
+    if (place)
+        check_first(true, clause, span, place->span);
+    place = ast::Range{low, high, span};
+}
+
+void Draft::take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span) {
+    Span& where = &place == &below ? below_span : above_span;
+    check_first(place.has_value(), clause, span, where);
+    where = span;
+    place = hold ? ast::TableEnd::Hold : ast::TableEnd::Error;
+    hold = false;
+}
+
+} // namespace acre::lang

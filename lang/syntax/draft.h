@@ -1,0 +1,47 @@
+// One statement as it is being read: its pieces, before it is known what they make together.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "lang/syntax/ast.h"
+#include "lang/syntax/formulas.h"
+
+namespace acre::lang {
+
+struct Draft {
+    std::vector<ast::Word> words; // names in the order written, the name of the statement first
+    std::vector<ast::UnitText> units;
+    std::vector<ast::Text> texts;
+    std::vector<ast::Word> options;
+    std::vector<ast::Parameter> parameters;
+    std::vector<ast::Binding> bindings;
+    std::optional<ast::Text> label;
+    std::optional<ast::Text> because;
+    std::optional<ast::Range> within;
+    std::optional<ast::Range> swing;
+    std::optional<ast::TableEnd> below;
+    std::optional<ast::TableEnd> above;
+    ast::SwingShape shape = ast::SwingShape::Unstated;
+    ast::Known known = ast::Known::Unstated;
+    ast::Date date;
+    std::string_view number; // of a unit definition
+    Span number_span;
+    Span below_span, above_span;
+    bool each_block = false;
+    bool lump = false;
+    bool round_up = false;
+    bool staircase = false;
+    bool native = false;
+    bool hold = false;   // the word behind `below` or `above`
+    bool is_not = false; // `is` is followed by `not`
+
+    void clear();
+    // A clause is complete: its pieces move from the stacks to their place. S116 when the place is taken.
+    void take_text(std::optional<ast::Text>& place, std::string_view clause);
+    void take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause);
+    void take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span);
+};
+
+} // namespace acre::lang

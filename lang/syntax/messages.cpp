@@ -1,0 +1,331 @@
+#include "lang/syntax/messages.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "lang/diag/suggest.h"
+#include "lang/syntax/signs.h"
+#include "lang/syntax/tokens.h"
+
+namespace acre::lang {
+
+namespace {
+
+// What a value is missing for, by the word or sign before it.
+constexpr std::pair<std::string_view, std::string_view> missing_after[] = {
+    {"*", "nothing to multiply by"},
+    {"/", "nothing to divide by"},
+    {"+", "nothing to add"},
+    {"-", "nothing to subtract"},
+    {"^", "no power"},
+    {"<", "nothing to compare with"},
+    {"<=", "nothing to compare with"},
+    {">", "nothing to compare with"},
+    {">=", "nothing to compare with"},
+    {"==", "nothing to compare with"},
+    {"!=", "nothing to compare with"},
+    {"=", "no formula"},
+    {"(", "nothing in the bracket"},
+    {",", "no value behind the comma"},
+    {"and", "no second condition"},
+    {"or", "no second condition"},
+    {"not", "no condition"},
+    {"when", "no condition"},
+    {"then", "no value for this case"},
+    {"otherwise", "no value for the other cases"},
+    {"over", "no quantity"},
+    {"within", "no lower bound"},
+    {"swing", "no lower bound"},
+    {"..", "no upper bound"},
+    {"of", "no quantity"},
+    {"costs", "no amount of money"},
+    {"$", "no amount"},
+};
+
+class Describer {
+  public:
+    explicit Describer(const Break& b)
+        : b_(b),
+          before_(token_before(b.text, b.begin, b.at)),
+          found_(next_solid_token(b.text, b.at, b.end)) {}
+
+    Diagnostic run() const {
+        if (b_.expected == Expected::QuoteClose)
+            return unclosed_text(b_.text.rfind('"', b_.at - 1));
+        if (found_.kind == TokenKind::Text && (found().size() == 1 || found().back() != '"'))
+            return unclosed_text(found_.begin);
+        if (found_.kind == TokenKind::Sign && is_foreign_sign(found()))
+            return describe_foreign_sign(found(), span(found_));
+        switch (b_.expected) {
+        case Expected::Value:
+        case Expected::Number:
+            return missing_value();
+        case Expected::Name:
+        case Expected::ChoiceName:
+            return missing_name();
+        case Expected::Text:
+            return missing("a text in quotes is missing after {}", "write it as \"…\"");
+        case Expected::Colon:
+            return missing_colon();
+        case Expected::Unit:
+            return missing_unit();
+        case Expected::UnitPower:
+            return bad_unit("the power of a unit is a whole number");
+        case Expected::UnitInside:
+        case Expected::UnitClose:
+            return bad_unit("a unit with a bracket is not written in one piece");
+        case Expected::Equals:
+            return missing_equals();
+        case Expected::Dots:
+            return after_value("`..` and an upper bound are missing after {}", "a range is written A .. B");
+        case Expected::Comma:
+            return missing("a comma is missing after {}", "write  correlate A, B 60 %");
+        case Expected::Word:
+            return missing_word();
+        case Expected::BracketOpen:
+            return missing("`(` is missing after {}", "what it takes stands in brackets: (NAME : UNIT)");
+        case Expected::BracketClose:
+            return unclosed_bracket();
+        case Expected::Cell:
+            return bad_row();
+        case Expected::PriceForm:
+            return missing("it is not said what the price is for, after {}", "write  per UNIT of QUANTITY  or  lump");
+        case Expected::TableEnd:
+            return missing("`hold` or `error` is missing after {}", "`hold` keeps the value of the last row, `error` stops");
+        case Expected::Known:
+            return missing("it is not said how it is known, after {}", "write one of  read  recalled  common_practice  ours");
+        case Expected::Date:
+            return bad_date();
+        case Expected::QuoteClose:
+        case Expected::End:
+            break;
+        }
+        return left_over();
+    }
+
+  private:
+    std::string_view found() const { return found_.in(b_.text); }
+    std::string_view before() const { return before_.in(b_.text); }
+    bool at_end() const { return found_.kind == TokenKind::End; }
+    Span span(Token t) const { return {b_.file, t.begin, t.end}; }
+    static std::string quoted(std::string_view text) { return fmt::format("`{}`", shortened(text)); }
+    bool begins_a_line(Token t) const {
+        std::uint32_t i = t.begin;
+        while (i > b_.begin && (b_.text[i - 1] == ' ' || b_.text[i - 1] == '\t'))
+            --i;
+        return i > b_.begin && b_.text[i - 1] == '\n';
+    }
+    bool is_value(Token t) const {
+        return t.kind == TokenKind::Number || t.in(b_.text) == ")" || t.in(b_.text) == "%" ||
+               (t.kind == TokenKind::Name && is_value_word(keyword_of(t.in(b_.text))));
+    }
+    static Diagnostic make(Code code, std::string title, Span at, std::string label, std::string help) {
+        Diagnostic d{code, std::move(title), {at, std::move(label)}, {}, {}, {}};
+        if (!help.empty())
+            d.helps.push_back({std::move(help), {}});
+        return d;
+    }
+    // Something is missing behind the token before: that token is labelled, since behind it there may be nothing.
+    Diagnostic missing(const char* title, std::string help, std::string label = "") const {
+        return make(Code::S103, fmt::format(fmt::runtime(title), quoted(before())), span(before_), std::move(label), std::move(help));
+    }
+    // The same where a formula ends: a value that follows it lacks an operator.
+    Diagnostic after_value(const char* title, std::string help) const {
+        return at_end() || !breaks_a_formula() ? missing(title, std::move(help)) : left_over();
+    }
+    bool breaks_a_formula() const {
+        const std::string_view f = found();
+        return begins_a_line(found_) || (is_value(before_) && (is_value(found_) || f == "(" || f == ")")) || is_comparison(f) || f == "=" ||
+               f == ",";
+    }
+    static bool is_comparison(std::string_view s) { return s == "<" || s == ">" || s == "<=" || s == ">=" || s == "==" || s == "!="; }
+
+    Diagnostic unclosed_text(std::size_t open) const {
+        const std::uint32_t end = std::min(b_.end, static_cast<std::uint32_t>(std::min(b_.text.find('\n', open), b_.text.size())));
+        return make(Code::S102, "a text in quotes is not closed", {b_.file, static_cast<std::uint32_t>(open), end}, "opened here",
+                    "end the text with \" on the same line");
+    }
+
+    Diagnostic missing_value() const {
+        const Keyword word = found_.kind == TokenKind::Name ? keyword_of(found()) : Keyword::None;
+        if (found() == "." && found_.end < b_.end && is_digit(b_.text[found_.end]))
+            return make(Code::S106, "a number begins with a point", span(found_), "no digit before it", "write 0.5, not .5");
+        if (word == Keyword::When)
+            return make(Code::S103, "a `when` inside a formula stands in brackets", span(found_), "", "write  (when … then … otherwise …)");
+        const WordRole role = role_of(word);
+        if (!begins_a_line(found_) && (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Value))
+            return reserved(found_);
+        std::string_view label = "";
+        for (const auto& [sign, text] : missing_after)
+            if (sign == before())
+                label = text;
+        Diagnostic d = missing("a value is missing after {}", "", std::string(label));
+        if (found_.kind == TokenKind::Text)
+            d.notes.emplace_back("a text in quotes is no value");
+        return d;
+    }
+
+    Diagnostic reserved(Token t) const {
+        return make(Code::S108, fmt::format("{} is a word of the notation and cannot be a name", quoted(t.in(b_.text))), span(t), "",
+                    fmt::format("choose a longer name, as `{}_1`", t.in(b_.text)));
+    }
+
+    Diagnostic missing_name() const {
+        if (found_.kind == TokenKind::Number)
+            return make(Code::S103, fmt::format("a name is missing after {}", quoted(before())), span(found_),
+                        "a name begins with a letter", "");
+        if (found() == "_")
+            return make(Code::S103, "a name begins with a letter", span(found_), "", "");
+        return missing(b_.expected == Expected::Name ? "a name is missing after {}" : "the name of a choice is missing after {}", "");
+    }
+
+    Diagnostic missing_colon() const {
+        const std::string_view name = before();
+        const bool head = before_.begin == b_.begin; // the line begins with the name
+        if (head && found() != "=")
+            return describe_unknown(b_.text, {b_.file, b_.begin, b_.end}, "");
+        return make(Code::S105, fmt::format("the unit of {} is missing", quoted(name)), span(before_), "no unit",
+                    fmt::format("write  {} : UNIT{}  and for a plain number  {} : 1", name, found() == "=" ? " = …" : "", name));
+    }
+
+    Diagnostic missing_unit() const {
+        if (found_.kind == TokenKind::Number)
+            return make(Code::S107, "a unit begins with a letter, $ or %", span(found_), "a number", "a plain number has the unit 1");
+        return make(Code::S105, fmt::format("a unit is missing after {}", quoted(before())), span(before_), "no unit",
+                    "for a plain number write 1");
+    }
+
+    Diagnostic bad_unit(std::string title) const {
+        const Span at = at_end() ? span(before_) : span(found_);
+        return make(Code::S107, std::move(title), at, "",
+                    "a unit has no blanks inside: $/(ac.ft), ft^2; to divide by a value, put blanks around `/`");
+    }
+
+    Diagnostic missing_equals() const {
+        const std::string_view f = found();
+        if (f == "/" || f == "^" || f == "." || f == "*")
+            return bad_unit("a unit is written without blanks, with `.` to multiply and `/` to divide");
+        if (f == "==")
+            return make(Code::S103, "`==` compares; a value is given with `=`", span(found_), "", "write `=`");
+        return missing("`=` and a value are missing after {}", "");
+    }
+
+    Diagnostic missing_word() const {
+        const std::string word = quoted(spelling_of(b_.word));
+        const bool of_when = b_.word == Keyword::Then || b_.word == Keyword::Otherwise;
+        if (!at_end() && breaks_a_formula())
+            return left_over();
+        if (of_when)
+            return make(Code::S111, fmt::format("`when` has no {}", word), span(before_), fmt::format("{} is missing behind this", word),
+                        "write  when CONDITION then VALUE otherwise VALUE");
+        std::string help;
+        if (b_.word == Keyword::Over)
+            help = "write  = RATE over QUANTITY";
+        if (b_.word == Keyword::To)
+            help = "write  round up to $5/ac  or  round to $5/ac";
+        return make(Code::S103, fmt::format("{} is missing after {}", word, quoted(before())), span(before_), "", std::move(help));
+    }
+
+    Diagnostic unclosed_bracket() const {
+        if (!at_end() && breaks_a_formula())
+            return left_over();
+        if (b_.open_brackets.empty())
+            return left_over();
+        const std::uint32_t open = b_.open_brackets.back();
+        return make(Code::S101, "a bracket is not closed", {b_.file, open, open + 1}, "opened here", "close it with )");
+    }
+
+    Diagnostic bad_row() const {
+        if (found_.begin == b_.begin || at_end())
+            return make(Code::S103, "a row of a table is two numbers", {b_.file, b_.begin, b_.end}, "",
+                        "write them with blanks between, in the units of the head");
+        return make(Code::S100, "a row of a table is two numbers", span(found_), "not a number",
+                    "the units stand in the head of the table");
+    }
+
+    Diagnostic bad_date() const {
+        const Span at = at_end() ? span(before_) : Span{b_.file, found_.begin, b_.end};
+        return make(Code::S117, "a date is written year-month-day", at, "", "write it as 2027-03-14");
+    }
+
+    Diagnostic left_over() const {
+        const std::string_view f = found();
+        if (f == ")")
+            return make(Code::S101, "a bracket is closed that was never opened", span(found_), "no ( for this", "");
+        if (begins_a_line(found_))
+            return make(Code::S115, fmt::format("{} stands deeper than the line above and so continues it", quoted(f)), span(found_), "",
+                        "begin a statement of its own in the column of the statement above");
+        std::string title = fmt::format("{} does not belong here", quoted(f));
+        std::string label;
+        std::string help;
+        if (b_.row) {
+            help = "a row is two numbers, in the units of the head";
+        } else if (is_comparison(f)) {
+            help = "compare two values at a time: a < b and b < c";
+        } else if (f == "=") {
+            help = "to compare, write `==`; a choice is compared with `is`";
+        } else if (f == ",") {
+            help = "a comma groups three digits when no blank follows it";
+        } else if (f == "|") {
+            help = "choices are names: NAME | NAME";
+        } else if (found_.kind == TokenKind::Text) {
+            label = "no text stands here";
+        } else if (is_value(before_) && (is_value(found_) || f == "(")) {
+            title = fmt::format("an operator is missing before {}", quoted(f));
+            const bool money = before_.kind == TokenKind::Number && before_.begin > b_.begin && b_.text[before_.begin - 1] == '$';
+            help = money ? fmt::format("money per unit is written ${}/{}", before(), f) : "to multiply, write `*`";
+            if (const std::vector<std::string_view> near = near_clauses(f); !near.empty())
+                help = fmt::format("a word of the notation is near: `{}`", near.front());
+        }
+        return make(Code::S110, std::move(title), span(found_), std::move(label), std::move(help));
+    }
+
+    static std::vector<std::string_view> near_clauses(std::string_view word) {
+        std::vector<std::string_view> clauses;
+        for (std::size_t i = 1; i < std::size(word_spellings); ++i)
+            if (role_of(static_cast<Keyword>(i)) == WordRole::Joint)
+                clauses.push_back(word_spellings[i]);
+        return word.size() < 4 ? std::vector<std::string_view>{} : near_names(word, clauses, 1);
+    }
+
+    const Break& b_;
+    Token before_;
+    Token found_;
+};
+
+} // namespace
+
+Diagnostic describe(const Break& b) {
+    return Describer(b).run();
+}
+
+Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place) {
+    const Token first = next_token(text, line.begin, line.end);
+    const std::string_view word = first.in(text);
+    if (first.kind == TokenKind::Sign && is_foreign_sign(word))
+        return describe_foreign_sign(word, {line.file, first.begin, first.end});
+    Diagnostic d{Code::S100,
+                 fmt::format("`{}` begins no statement{}{}", shortened(word), place.empty() ? "" : " ", place),
+                 {{line.file, first.begin, first.end}, ""},
+                 {},
+                 {},
+                 {}};
+    if (first.kind == TokenKind::Name) {
+        std::vector<std::string_view> heads;
+        for (std::size_t i = 1; i < std::size(word_spellings); ++i) {
+            const WordRole role = role_of(static_cast<Keyword>(i));
+            if (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Inner)
+                heads.push_back(word_spellings[i]);
+        }
+        if (const std::vector<std::string_view> near = near_names(word, heads, 1); !near.empty())
+            d.helps.push_back({fmt::format("a word of the notation is near: `{}`", near.front()),
+                               Edit{{line.file, first.begin, first.end}, std::string(near.front())}});
+        else
+            d.helps.push_back({fmt::format("a line is written  {} : UNIT = FORMULA", shortened(word)), {}});
+    }
+    return d;
+}
+
+} // namespace acre::lang

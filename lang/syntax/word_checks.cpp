@@ -1,0 +1,80 @@
+// The checks of single words: new names, choices, dates, how a formula is known.
+#include <fmt/format.h>
+
+#include "lang/syntax/signs.h"
+#include "lang/syntax/syntax_error.h"
+#include "lang/syntax/word_checks.h"
+#include "lang/syntax/words.h"
+
+namespace acre::lang {
+
+namespace {
+
+[[noreturn]] void reserved(std::string_view name, Span span) {
+    throw SyntaxError{{Code::S108,
+                       fmt::format("`{}` is a word of the notation and cannot be a name", name),
+                       {span, ""},
+                       {},
+                       {},
+                       {{fmt::format("choose a longer name, as `{}_1`", name), {}}}}};
+}
+
+int two_digits(std::string_view text, std::size_t at) {
+    return (text[at] - '0') * 10 + (text[at + 1] - '0');
+}
+
+} // namespace
+
+void check_new_name(std::string_view name, Span span) {
+    if (const std::size_t dot = name.find('.'); dot != std::string_view::npos)
+        throw SyntaxError{{Code::S100,
+                           fmt::format("`{}` is a name with a dot, which only a used model makes", shortened(name)),
+                           {span, ""},
+                           {},
+                           {},
+                           {{"a new name has letters, digits and `_`", {}}}}};
+    if (is_reserved(keyword_of(name)))
+        reserved(name, span);
+}
+
+void check_choice_name(std::string_view name, Span span) {
+    if (!is_value_word(keyword_of(name)))
+        reserved(name, span);
+}
+
+ast::Known read_known(std::string_view word, Span span) {
+    if (word == "read")
+        return ast::Known::Read;
+    if (word == "recalled")
+        return ast::Known::Recalled;
+    if (word == "common_practice")
+        return ast::Known::CommonPractice;
+    if (word == "ours")
+        return ast::Known::Ours;
+    throw SyntaxError{{Code::S100,
+                       fmt::format("`{}` is no way to know a formula", shortened(word)),
+                       {span, ""},
+                       {},
+                       {},
+                       {{"write one of  read  recalled  common_practice  ours", {}}}}};
+}
+
+// The Gregorian calendar.
+ast::Date read_date(std::string_view text, Span span) {
+    const int year = two_digits(text, 0) * 100 + two_digits(text, 2);
+    const int month = two_digits(text, 5);
+    const int day = two_digits(text, 8);
+    constexpr int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    const auto wrong = [&](std::string title) {
+        throw SyntaxError{{Code::S117, std::move(title), {span, "not in the calendar"}, {}, {}, {}}};
+    };
+    if (month < 1 || month > 12)
+        wrong(fmt::format("there is no month {}", month));
+    const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    const int last = days[month - 1] + (month == 2 && leap ? 1 : 0);
+    if (day < 1 || day > last)
+        wrong(fmt::format("month {} of {} has {} days, not {}", month, year, last, day));
+    return {year, month, day, span};
+}
+
+} // namespace acre::lang

@@ -1,0 +1,15 @@
+// The checks of single words: new names, choices, dates, how a formula is known. All throw SyntaxError.
+#pragma once
+
+#include <string_view>
+
+#include "lang/syntax/ast.h"
+
+namespace acre::lang {
+
+void check_new_name(std::string_view name, Span span);    // S108 a word of the notation; S100 a dotted name
+void check_choice_name(std::string_view name, Span span); // S108, but `yes` and `no` are choices
+ast::Known read_known(std::string_view word, Span span);  // S100
+ast::Date read_date(std::string_view text, Span span);    // S117; `text` is 0000-00-00
+
+} // namespace acre::lang
