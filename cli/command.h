@@ -24,6 +24,9 @@ int price_command(Words words, Console& console);
 int explain_command(Words words, Console& console);
 int check_command(Words words, Console& console);
 int tidy_command(Words words, Console& console);
+int quote_command(Words words, Console& console);
+int mark_command(Words words, Console& console);
+int verify_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);
 

@@ -15,6 +15,9 @@ namespace {
 constexpr std::array table{
     Command{"price", "what a job costs and what to charge for it", price_command},
     Command{"explain", "how a line of a job came about, down to the last given", explain_command},
+    Command{"quote", "the next number of the quote book, a sealed record, the grower's page", quote_command},
+    Command{"mark", "what became of a quote", mark_command},
+    Command{"verify", "proves a quote book: seals, chain, and every price worked out again", verify_command},
     Command{"check", "what is wrong or doubtful in models, seasons and jobs", check_command},
     Command{"tidy", "the canonical layout of a file", tidy_command},
     Command{"library", "the formulas that come with the program, with their sources", library_command},

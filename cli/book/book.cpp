@@ -182,6 +182,7 @@ std::string Book::file_name(std::uint64_t index) {
 std::string seal_of(const Json& record) {
     Json open = record;
     open.erase("seal");
+    open.erase("signature");
     return engine::sha256(engine::canonical(open));
 }
 
@@ -221,7 +222,7 @@ bool Book::read(std::vector<BookEntry>& entries, std::string& reason) const {
     return true;
 }
 
-std::string Book::append(const Make& make, BookEntry& added) const {
+std::string Book::append(const Make& make, BookEntry& added, std::string_view key) const {
     // The lock keeps people from waiting on each other's retries; that no number is given twice rests on take_name alone.
     const Descriptor lock(::open(path("lock").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666));
     if (!lock)
@@ -247,11 +248,18 @@ std::string Book::append(const Make& make, BookEntry& added) const {
         }
         added.index = newest + 1;
         Json record = make(before ? &*before : nullptr, added.index);
+        if (!record.is_object())
+            return "nothing was to be added";
         record["record"] = added.index;
         record["previous"] = before ? text_of(*before, "seal") : std::string();
         record.erase("seal");
+        record.erase("signature");
+        if (!key.empty())
+            record["signer"] = key.substr(key.size() / 2); // the second half of a secret key is the open one
         added.seal = seal_of(record);
         record["seal"] = added.seal;
+        if (!key.empty())
+            record["signature"] = engine::sign(added.seal, key).value_or("");
         added.bytes = engine::canonical(record) + "\n";
 
         std::string coming = path(".new-XXXXXX");
@@ -313,6 +321,8 @@ std::vector<BookFault> Book::verify() const {
         const std::string seal = text_of(*record, "seal");
         if (seal != seal_of(*record))
             faults.push_back({name, "was changed after it was sealed"});
+        else if (record->contains("signer") && !engine::is_signed(seal, text_of(*record, "signature"), text_of(*record, "signer")))
+            faults.push_back({name, "is not signed by the key it names"});
         else if (!record->contains("record") || (*record)["record"] != index)
             faults.push_back({name, "stands in the place of another record"});
         else if (whole_before && text_of(*record, "previous") != previous)

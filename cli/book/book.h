@@ -42,11 +42,12 @@ class Book {
     // Reads all records in order. False when the folder cannot be read; `reason` says why. Faults of records are left to verify.
     bool read(std::vector<BookEntry>& entries, std::string& reason) const;
 
-    // Adds one record. `make` is given the newest record (or null) and the index of the one to come, and returns its body; it is
-    // called again when somebody else was faster. "previous", "record" and "seal" are put in here. On success `added` holds the
-    // record as written and it is on the disk; else the reason comes back and nothing was added.
+    // Adds one record. `make` is given the newest record (or null) and the index of the one to come, and returns its body (anything but an
+    // object: nothing is added); it is called again when somebody else was faster. "previous", "record", "seal" and what signs it are put
+    // in here. On success `added` holds the record as written and it is on the disk; else the reason comes back and nothing was added.
     using Make = std::function<nlohmann::json(const nlohmann::json* newest, std::uint64_t index)>;
-    std::string append(const Make& make, BookEntry& added) const;
+    // `key`: an Ed25519 secret key (engine/book/seal.h) to sign the seal with, or empty.
+    std::string append(const Make& make, BookEntry& added, std::string_view key = {}) const;
 
     // Seals, chain, order, gaps and the head. Empty: every record is as it was written.
     std::vector<BookFault> verify() const;
@@ -60,7 +61,8 @@ class Book {
     bool newest_index(std::uint64_t& index, std::string& reason) const;
 };
 
-// The seal of a record: SHA-256 over its canonical text without the member "seal".
+// The seal of a record: SHA-256 over its canonical text without the members "seal" and "signature". The signature, where there is
+// one, is over the seal; the member "signer" tells by whose key.
 std::string seal_of(const nlohmann::json& record);
 
 } // namespace acre::cli

@@ -17,6 +17,7 @@
 #include <nlohmann/json.hpp>
 
 #include "engine/book/canonical.h"
+#include "engine/book/seal.h"
 
 using namespace acre::cli;
 namespace fs = std::filesystem;
@@ -157,6 +158,23 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         overwrite(path, acre::engine::canonical(record) + "\n");
         CHECK(files_at_fault(book) == Files{"000003.json"});
     }
+}
+
+TEST_CASE("a signed record verifies, and not with another's signature") {
+    const Folder folder;
+    const Book book(folder.book());
+    REQUIRE(book.create().empty());
+    const acre::engine::KeyPair keys = acre::engine::new_key_pair();
+    BookEntry added;
+    REQUIRE(book.append(next_quote, added, keys.secret).empty());
+    REQUIRE(book.append(next_quote, added).empty());
+    CHECK(book.verify().empty());
+    CHECK(Json::parse(read_file(folder.book() + "/000001.json"))["signer"] == keys.open);
+    const std::string path = folder.book() + "/000001.json";
+    Json record = Json::parse(read_file(path));
+    record["signature"] = *acre::engine::sign(record["seal"].get<std::string>(), acre::engine::new_key_pair().secret);
+    overwrite(path, acre::engine::canonical(record) + "\n");
+    CHECK(files_at_fault(book) == Files{"000001.json"});
 }
 
 TEST_CASE("nothing is added behind a record that was changed") {

@@ -1,0 +1,73 @@
+#include "cli/book/quotes.h"
+
+#include <algorithm>
+#include <charconv>
+
+#include <fmt/format.h>
+
+#include "engine/book/canonical.h"
+
+namespace acre::cli {
+
+using Json = nlohmann::json;
+
+std::string next_number(const Json* newest, std::string_view date, Json& counter) {
+    const std::string year(date.substr(0, 4));
+    counter = newest != nullptr ? newest->value("counter", Json::object()) : Json::object();
+    const std::int64_t number = counter.value(year, std::int64_t{0}) + 1;
+    counter[year] = number;
+    return fmt::format("{}-{:03}", year, number);
+}
+
+bool read_quotes(const Book& book, std::vector<Quote>& quotes, std::string& reason) {
+    std::vector<BookEntry> entries;
+    if (!book.read(entries, reason))
+        return false;
+    for (const BookEntry& entry : entries) {
+        std::optional<Json> record = engine::read_canonical(entry.bytes);
+        if (!record || !record->is_object() || seal_of(*record) != entry.seal) {
+            reason = Book::file_name(entry.index) + " is not as it was written; `acrewright verify` tells more";
+            return false;
+        }
+        const std::string kind = record->value("kind", std::string());
+        if (kind == "quote") {
+            Quote& quote = quotes.emplace_back();
+            quote.number = record->value("quote", std::string());
+            quote.state = "offered";
+            quote.state_date = record->value("issued", std::string());
+            const std::string replaces = record->value("replaces", std::string());
+            for (Quote& earlier : quotes)
+                if (!replaces.empty() && earlier.number == replaces)
+                    earlier.replaced_by = quote.number;
+            quote.record = std::move(*record);
+        } else if (kind == "word") {
+            const std::string number = record->value("quote", std::string());
+            for (Quote& quote : quotes)
+                if (quote.number == number) {
+                    quote.state = record->value("state", std::string());
+                    quote.state_date = record->value("date", std::string());
+                    quote.state_note = record->value("note", std::string());
+                }
+        }
+    }
+    std::stable_sort(quotes.begin(), quotes.end(), [](const Quote& a, const Quote& b) {
+        return a.number.size() != b.number.size() ? a.number.size() < b.number.size() : a.number < b.number;
+    });
+    return true;
+}
+
+const Quote* find_quote(const std::vector<Quote>& quotes, std::string_view number) {
+    const auto it = std::find_if(quotes.begin(), quotes.end(), [&](const Quote& quote) { return quote.number == number; });
+    return it == quotes.end() ? nullptr : &*it;
+}
+
+bool may_become(std::string_view state, std::string_view next) {
+    if (state == "offered")
+        return next == "accepted" || next == "turned down" || next == "withdrawn" || next == "lapsed";
+    // A lapsed offer may still be taken if the firm stands by it; a signed job may fall through.
+    if (state == "lapsed")
+        return next == "accepted" || next == "withdrawn";
+    return state == "accepted" && (next == "closed" || next == "withdrawn");
+}
+
+} // namespace acre::cli

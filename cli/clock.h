@@ -1,0 +1,17 @@
+// Dates: the only place of the program that looks at the clock, and arithmetic on the calendar.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace acre::cli {
+
+// Today in local time, "2027-03-14".
+std::string today();
+
+// "2027-03-14" to days since 1970-01-01, and back. Empty: no such date.
+std::optional<long> day_number(std::string_view date);
+std::string date_text(long day);
+
+} // namespace acre::cli
