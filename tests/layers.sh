@@ -1,0 +1,68 @@
+#!/usr/bin/env bash
+# Includes point one way, heavy libraries stay in few files, and the layers below the command line touch nothing outside.
+# Each rule prints what breaks it.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+broken=0
+passed=0
+
+# rule WHAT LINES: broken if there are any lines
+rule() {
+    if [[ -n $2 ]]; then
+        printf 'broken: %s\n%s\n' "$1" "$2" >&2
+        broken=$((broken + 1))
+    else
+        passed=$((passed + 1))
+    fi
+}
+# Lines of own includes in folder $1 that do not begin with one of the folders after it.
+strays() {
+    local folder=$1 allowed
+    shift
+    allowed=$(IFS='|' && echo "$*")
+    # Highway's headers ask for quotes.
+    grep -rnE '^#include "' --include='*.h' --include='*.cpp' "$folder" | grep -vE "#include \"($allowed|hwy)/" || true
+}
+sources=$(find lang engine cli -name '*.cpp' -o -name '*.h' -o -name '*.def' | sort)
+
+rule 'lang includes lang alone' "$(strays lang lang)"
+rule 'engine includes engine and lang' "$(strays engine engine lang)"
+rule 'cli includes cli, engine, lang and the texts of the library' "$(strays cli cli engine lang models)"
+rule 'lang/source includes nothing but itself' "$(strays lang/source lang/source)"
+rule 'lang/units includes nothing but itself' "$(strays lang/units lang/units)"
+rule 'lang/diag includes lang/source' "$(strays lang/diag lang/diag lang/source)"
+rule 'lang/syntax includes source, diag and the reading of numbers' "$(strays lang/syntax lang/syntax lang/source lang/diag lang/units)"
+rule 'lang/check does not include the driver' "$(grep -rn '"lang/compile.h"' lang/check || true)"
+
+# Files that include something themselves, or by way of own headers.
+reach() {
+    local pattern=$1 headers new
+    headers=$(grep -lE "$pattern" $sources || true)
+    while :; do
+        new=$headers
+        for header in $headers; do
+            [[ $header == *.cpp ]] || new+=$'\n'$(grep -lF "#include \"$header\"" $sources || true)
+        done
+        new=$(sort -u <<<"$new" | grep . || true)
+        [[ $new == "$headers" ]] && break
+        headers=$new
+    done
+    echo "$headers"
+}
+pegtl=$(reach '#include <tao/')
+rule 'PEGTL stays in lang/syntax' "$(grep -v '^lang/syntax/' <<<"$pegtl" || true)"
+rule 'PEGTL is compiled in two files at most' "$(grep '\.cpp$' <<<"$pegtl" | tail -n +3)"
+json=$(reach '#include <nlohmann/json.hpp>')
+# Who reads or writes JSON: the writers, the records of quotes, the boundaries of fields (GeoJSON).
+rule 'nlohmann/json stays in the JSON files' "$(grep -vE '^(cli/json/|cli/book/|cli/quote/|engine/book/|engine/field/boundary\.cpp|.*_json\.(h|cpp)$)' <<<"$json" || true)"
+rule 'CLI11 stays in one file' "$(reach '#include <CLI/' | grep -v '^cli/arguments.cpp$' || true)"
+rule 'fmt stays out of headers' "$(grep -ln '#include <fmt/' $(grep '\.h$' <<<"$sources") || true)"
+
+below=$(grep -E '^(lang|engine)/' <<<"$sources")
+rule 'lang and engine do not print' "$(grep -nE '#include <(iostream|print)>|\b(printf|puts|fputs|perror)\(|\bstd::(cout|cerr|clog)\b' $below || true)"
+rule 'lang and engine read no file' "$(grep -nE '#include <(fstream|filesystem|fcntl\.h|unistd\.h)>|\bfopen\(' $below || true)"
+rule 'lang and engine look at no clock and no environment' \
+    "$(grep -nE 'std::chrono::[a-z_]*clock|\bstd::time\(|\bgetenv\(|std::random_device' $below || true)"
+
+printf '%d passed, %d failed\n' "$passed" "$broken"
+[[ $broken -eq 0 ]]
