@@ -24,8 +24,7 @@ using NodeId = std::uint32_t;
 using LineId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
-// No formula of a sheet is a deeper tree than this, however long its text: later stages may recurse over one formula.
-inline constexpr std::uint32_t max_formula_depth = 2'000;
+// No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one formula.
 // Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
 inline constexpr std::uint32_t max_sheet_lines = 1'000'000;

@@ -11,6 +11,7 @@
 #include "lang/check/resolve/builtins.h"
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
+#include "lang/syntax/parse.h"
 
 namespace acre::lang::resolving {
 namespace {
