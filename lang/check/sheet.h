@@ -174,7 +174,7 @@ struct Correlation {
 struct Table {
     std::string name, label;
     Type parameter, result;
-    std::string parameter_text, result_text;
+    std::string parameter_name, parameter_text, result_text;
     std::vector<double> x, y;
     bool staircase = false, hold_below = false, hold_above = false;
     Span span;

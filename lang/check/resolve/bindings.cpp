@@ -7,6 +7,7 @@
 
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/messages.h"
 #include "lang/check/resolve/resolution.h"
 #include "lang/diag/suggest.h"
 
@@ -14,6 +15,8 @@ namespace acre::lang::resolving {
 namespace {
 
 void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, const Scope& used, const Symbol* computed) {
+    if (lost_to_syntax(r, name.text, used.module->file))
+        return;
     Diagnostic d = problem(computed != nullptr ? Code::I606 : Code::I601,
                            computed != nullptr ? fmt::format("`{}` is computed in \"{}\" and cannot be set", name.text, use.path.text)
                                                : fmt::format("\"{}\" has no given named `{}`", use.path.text, name.text),

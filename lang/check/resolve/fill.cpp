@@ -6,6 +6,7 @@
 
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/messages.h"
 #include "lang/check/resolve/resolution.h"
 #include "lang/diag/suggest.h"
 
@@ -170,7 +171,7 @@ class Filler {
             r_.add(std::move(d));
             return none;
         }
-        if (found.state == Found::State::Absent) {
+        if (found.state == Found::State::Absent && !lost_to_syntax(r_, name.text, name.span.file)) {
             Diagnostic d = problem(Code::N201, fmt::format("no given named `{}`", name.text), name.span, "not defined");
             const std::vector<std::string> names = names_in_sight(r_, instance_, true);
             for (const std::string_view near : near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))

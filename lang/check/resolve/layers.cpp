@@ -10,6 +10,7 @@
 
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/messages.h"
 #include "lang/check/resolve/resolution.h"
 #include "lang/diag/suggest.h"
 
@@ -76,6 +77,8 @@ class Place {
     }
 
     void unknown(const ast::Word& name) {
+        if (lost_to_syntax(r_, name.text, r_.scopes[r_.program.model].module->file))
+            return;
         if (layer_ == Layer::Season)
             return unknown_in_season(name);
         if (r_.diagnostics.full())
@@ -137,17 +140,24 @@ class Place {
         r_.add(std::move(d));
     }
 
+    // As the job's model says them, and by their own dotted names; without the lines of single blocks.
     const std::vector<std::string_view>& givens() {
-        if (givens_.empty())
+        if (givens_.empty()) {
+            in_sight_ = names_in_sight(r_, 0, true);
             for (const Given& given : r_.sheet.givens)
-                givens_.push_back(r_.sheet.lines[given.line].name);
+                if (const Line& line = r_.sheet.lines[given.line]; line.block == none)
+                    givens_.push_back(line.name);
+            givens_.insert(givens_.end(), in_sight_.begin(), in_sight_.end());
+        }
         return givens_;
     }
     std::vector<std::string_view> near_givens(std::string_view name) { return near_names(name, givens()); }
 
     std::string place(std::string_view name, FileId seen_from) const {
-        const LineId line = r_.sheet.find(name);
-        return line == none ? std::string() : fmt::format(" ({})", place_of(r_.sources, r_.sheet.lines[line].name_span, seen_from));
+        const Found found = look_up_outside(r_, name, none);
+        return found.state != Found::State::Line
+                   ? std::string()
+                   : fmt::format(" ({})", place_of(r_.sources, r_.sheet.lines[found.line].name_span, seen_from));
     }
 
     void computed(const ast::Word& name, LineId line) {
@@ -175,6 +185,7 @@ class Place {
     Where where_;
     bool apply_;
     std::unordered_map<std::uint64_t, Span> before_;
+    std::vector<std::string> in_sight_;
     std::vector<std::string_view> givens_;
 };
 

@@ -65,6 +65,10 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
 
 // What the name is instead, if it means anything at all.
 bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name) {
+    if (r.find_choice(name) != none) {
+        d.notes.push_back(fmt::format("`{}` names a choice, which is not a value: it stands after a colon", name));
+        return true;
+    }
     for (const ChoiceType& choice : r.sheet.choices) {
         if (std::find(choice.options.begin(), choice.options.end(), name) == choice.options.end())
             continue;
@@ -83,7 +87,7 @@ bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name
 std::string form_of(const Resolution& r, const Callable& callable) {
     std::string out = std::string(callable.name) + "(";
     if (callable.kind == Callable::Kind::Table)
-        return out + r.sheet.tables[callable.index].parameter_text + ")";
+        return out + r.sheet.tables[callable.index].parameter_name + ")";
     const Function& function = r.sheet.functions[callable.index];
     for (std::size_t i = 0; i < function.parameters.size(); ++i)
         out += (i > 0 ? ", " : "") + function.parameters[i];
@@ -100,7 +104,7 @@ std::string signature_of(const Resolution& r, const Callable& callable) {
     std::string out = std::string(callable.name) + "(";
     if (callable.kind == Callable::Kind::Table) {
         const Table& table = r.sheet.tables[callable.index];
-        return out + table.parameter_text + ") : " + table.result_text;
+        return fmt::format("{}{} : {}) : {}", out, table.parameter_name, table.parameter_text, table.result_text);
     }
     const Function& function = r.sheet.functions[callable.index];
     for (std::size_t i = 0; i < function.parameters.size(); ++i)
@@ -108,7 +112,28 @@ std::string signature_of(const Resolution& r, const Callable& callable) {
     return out + ") : " + function.type_text;
 }
 
+bool lost_to_syntax(const Resolution& r, std::string_view name, FileId file) {
+    const std::string_view last = name.substr(name.rfind('.') == std::string_view::npos ? 0 : name.rfind('.') + 1);
+    const std::string_view head = name.substr(0, name.find('.'));
+    for (const Diagnostic& d : r.diagnostics.all()) {
+        if (name_of(d.code).front() != 'S' || (d.primary.span.file != file && head == last))
+            continue;
+        const SourceFile& source = r.sources.file(d.primary.span.file);
+        std::string_view line = source.line(source.position(d.primary.span.begin).line);
+        for (int word = 0; word < 2; ++word) { // `NAME : …`, `given NAME …`
+            line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
+            const std::string_view found = line.substr(0, line.find_first_of(" \t:=,()"));
+            if (found == last || found == head)
+                return true;
+            line.remove_prefix(found.size());
+        }
+    }
+    return false;
+}
+
 void report_unknown_name(Resolution& r, const Where& where, std::string_view name, Span span) {
+    if (lost_to_syntax(r, name, span.file))
+        return;
     if (r.diagnostics.full())
         return r.add(problem(Code::N201, fmt::format("no line or given named `{}`", name), span, "not defined"));
     if (const Callable* callable = r.find_callable(name)) {
@@ -143,13 +168,14 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
         d.helps.push_back({fmt::format("give it what it needs in brackets: write  {}", builtin->form), std::nullopt});
         return r.add(std::move(d));
     }
-    add_near(d, r, where, name, names_in_sight(r, where.instance, false));
-    if (d.helps.empty())
-        add_other_meaning(d, r, name);
+    if (!add_other_meaning(d, r, name))
+        add_near(d, r, where, name, names_in_sight(r, where.instance, false));
     r.add(std::move(d));
 }
 
 void report_unknown_function(Resolution& r, const Where& where, const ast::Word& name) {
+    if (lost_to_syntax(r, name.text, name.span.file))
+        return;
     if (const Callable* callable = r.find_callable(name.text)) { // there is one, out of sight
         const SourceFile& file = r.sources.file(r.program.modules[callable->module].file);
         std::string path = file.name();

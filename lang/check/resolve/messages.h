@@ -9,6 +9,9 @@
 
 namespace acre::lang::resolving {
 
+// A name whose own statement could not be read: one mistake is told once. `file` is where the name is used.
+bool lost_to_syntax(const Resolution& r, std::string_view name, FileId file);
+
 void report_unknown_name(Resolution& r, const Where& where, std::string_view name, Span span);                          // N201, N211
 void report_unknown_function(Resolution& r, const Where& where, const ast::Word& name);                                 // N205, N211
 void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view option, Span span);                         // N204
