@@ -8,8 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "lang/check/resolve/builtins.h"
-#include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/formula_builder.h"
 #include "lang/check/resolve/messages.h"
 #include "lang/syntax/parse.h"
 
@@ -23,364 +22,245 @@ Op op_of(ast::BinaryOp op) {
     return ops[static_cast<std::size_t>(op)];
 }
 
-class Builder {
-  public:
-    Builder(Resolution& r, const Where& where) : r_(r), where_(where), module_(*where.module) {}
-
-    NodeId build(ast::ExprId id, ChoiceId expected, std::uint32_t depth) {
-        if (id >= module_.exprs.size())
-            return missing({module_.file, 0, 0});
-        const ast::Expr& expr = module_.exprs[id];
-        if (depth >= max_formula_depth)
-            return too_deep(expr.span);
-        return std::visit([&](const auto& node) { return of(node, expr.span, expected, depth, id); }, expr.node);
-    }
-
-  private:
-    NodeId missing(Span span) {
-        Node node;
-        node.span = node.op_span = span;
-        node.type.kind = Type::Kind::Poison;
-        return add_node(r_, node);
-    }
-
-    NodeId too_deep(Span span) {
-        r_.add(problem(Code::S109, fmt::format("a formula of more than {} steps", max_formula_depth), span, {},
-                       {"give parts of it lines of their own"}));
-        return missing(span);
-    }
-
-    NodeId make(Op op, Span span, Span op_span, NodeId a = none, NodeId b = none, NodeId c = none) {
-        Node node;
-        node.op = op;
-        node.span = span;
-        node.op_span = op_span;
-        node.a = a;
-        node.b = b;
-        node.c = c;
-        return add_node(r_, node);
-    }
-
-    NodeId indexed(Op op, std::uint32_t index, Span span, Span op_span) {
-        Node node;
-        node.op = op;
-        node.span = span;
-        node.op_span = op_span;
-        node.index = index;
-        return add_node(r_, node);
-    }
-
-    NodeId option_node(ChoiceId choice, std::uint32_t option, Span span) {
-        const NodeId id = indexed(Op::Choice, option, span, span);
-        r_.sheet.nodes[id].type = {Type::Kind::Choice, choice, {}};
-        return id;
-    }
-
-    static std::uint32_t option_of(const ChoiceType& choice, std::string_view name) {
-        const auto at = std::find(choice.options.begin(), choice.options.end(), name);
-        return at == choice.options.end() ? none : static_cast<std::uint32_t>(at - choice.options.begin());
-    }
-
-    NodeId of(const ast::Number& number, Span span, ChoiceId, std::uint32_t, ast::ExprId) {
-        if (!number.unit)
-            return number_node(r_, number.value, one, span);
-        const Unit* unit = r_.units.read(*number.unit);
-        return unit != nullptr ? number_node(r_, number.value, *unit, span) : missing(span);
-    }
-
-    NodeId of(const ast::Name& name, Span span, ChoiceId expected, std::uint32_t, ast::ExprId) {
-        if (expected != none) {
-            if (const std::uint32_t option = option_of(r_.sheet.choices[expected], name.text); option != none)
-                return option_node(expected, option, span);
-        }
-        if (where_.function != nullptr)
-            return name_in_function(name, span, expected);
-        const Found found = look_up(r_, where_, name.text);
-        switch (found.state) {
-        case Found::State::Silent:
-            return missing(span);
-        case Found::State::Absent:
-            return unknown(name, span, expected);
-        case Found::State::Line:
-            break;
-        }
-        if (found.each_block && where_.block == none) {
-            report_read_from_outside(r_, name.text, span, found.line);
-            return missing(span);
-        }
-        return line_node(r_, found.line, span);
-    }
-
-    NodeId name_in_function(const ast::Name& name, Span span, ChoiceId expected) {
-        const Function& function = *where_.function;
-        const auto parameter = std::find(function.parameters.begin(), function.parameters.end(), name.text);
-        if (parameter != function.parameters.end())
-            return indexed(Op::Parameter, static_cast<std::uint32_t>(parameter - function.parameters.begin()), span, span);
-        const auto local =
-            std::find_if(function.locals.begin(), function.locals.end(), [&](const Local& l) { return l.name == name.text; });
-        if (local != function.locals.end())
-            return indexed(Op::Local, static_cast<std::uint32_t>(local - function.locals.begin()), span, span);
-        return unknown(name, span, expected);
-    }
-
-    NodeId unknown(const ast::Name& name, Span span, ChoiceId expected) {
-        if (expected != none && name.text.find('.') == std::string_view::npos)
-            report_unknown_option(r_, expected, name.text, span);
-        else
-            report_unknown_name(r_, where_, name.text, span);
-        return missing(span);
-    }
-
-    NodeId of(const ast::Negate& negate, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
-        const NodeId a = build(negate.of, none, depth + 1);
-        return make(Op::Negate, span, {span.file, span.begin, span.begin + 1}, a);
-    }
-
-    NodeId of(const ast::Not& negation, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
-        const NodeId a = build(negation.of, none, depth + 1);
-        return make(Op::Not, span, {span.file, span.begin, span.begin + 3}, a);
-    }
-
-    // A chain `a + b + c + …` is a tree that leans to the left, as deep as it is long: followed by a loop.
-    NodeId of(const ast::Binary&, Span span, ChoiceId, std::uint32_t depth, ast::ExprId id) {
-        std::vector<ast::ExprId> chain;
-        while (id < module_.exprs.size()) {
-            const auto* binary = std::get_if<ast::Binary>(&module_.exprs[id].node);
-            if (binary == nullptr)
-                break;
-            chain.push_back(id);
-            id = binary->left;
-        }
-        depth += static_cast<std::uint32_t>(chain.size());
-        if (depth >= max_formula_depth)
-            return too_deep(span);
-        std::optional<NodeId> left;
-        for (auto at = chain.rbegin(); at != chain.rend(); ++at) {
-            const ast::Expr& expr = module_.exprs[*at];
-            left = pair(std::get<ast::Binary>(expr.node), expr.span, left, depth);
-        }
-        return *left;
-    }
-
-    NodeId pair(const ast::Binary& binary, Span span, std::optional<NodeId> left, std::uint32_t depth) {
-        NodeId a = none;
-        NodeId b = none;
-        if (binary.op == ast::BinaryOp::Equal || binary.op == ast::BinaryOp::NotEqual) {
-            // A choice on one side tells what names on the other side may be.
-            if (!left && names_option(binary.left)) {
-                b = build(binary.right, none, depth);
-                a = build(binary.left, choice_of_node(b), depth);
-            } else {
-                a = left ? *left : build(binary.left, none, depth);
-                b = build(binary.right, choice_of_node(a), depth);
-            }
-        } else {
-            a = left ? *left : build(binary.left, none, depth);
-            b = build(binary.right, none, depth);
-        }
-        return make(op_of(binary.op), span, binary.op_span, a, b);
-    }
-
-    // A bare name that is no line: it can only be an option of what stands on the other side.
-    bool names_option(ast::ExprId id) const {
-        const auto* name = id < module_.exprs.size() ? std::get_if<ast::Name>(&module_.exprs[id].node) : nullptr;
-        if (name == nullptr)
-            return false;
-        if (where_.function != nullptr) {
-            const auto& parameters = where_.function->parameters;
-            const auto& locals = where_.function->locals;
-            return std::find(parameters.begin(), parameters.end(), name->text) == parameters.end() &&
-                   std::none_of(locals.begin(), locals.end(), [&](const Local& l) { return l.name == name->text; });
-        }
-        return look_up(r_, where_, name->text).state == Found::State::Absent;
-    }
-
-    NodeId of(const ast::Is& is, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
-        const NodeId a = build(is.value, none, depth + 1);
-        const ChoiceId choice = choice_of_node(a);
-        if (choice == none) {
-            if (r_.sheet.nodes[a].op != Op::Missing && !is_poison(a))
-                r_.add(problem(Code::U309,
-                               fmt::format("`is` asks about a choice, and `{}` is not one", r_.sources.text(r_.sheet.nodes[a].span)),
-                               r_.sheet.nodes[a].span, "not a choice", {"compare numbers with  ==  <  or  >"}));
-            return missing(span);
-        }
-        const std::uint32_t option = option_of(r_.sheet.choices[choice], is.choice.text);
-        if (option == none) {
-            report_unknown_option(r_, choice, is.choice.text, is.choice.span);
-            return missing(span);
-        }
-        const NodeId b = option_node(choice, option, is.choice.span);
-        const Span between{span.file, r_.sheet.nodes[a].span.end, is.choice.span.begin};
-        return make(is.negated ? Op::NotEqual : Op::Equal, span, between, a, b);
-    }
-
-    NodeId of(const ast::When& when, Span span, ChoiceId expected, std::uint32_t depth, ast::ExprId) {
-        const NodeId a = build(when.condition, none, depth + 1);
-        const NodeId b = build(when.then, expected, depth + 1);
-        const NodeId c = build(when.otherwise, expected, depth + 1);
-        return make(Op::When, span, {span.file, span.begin, std::min(span.end, span.begin + 4)}, a, b, c);
-    }
-
-    NodeId of(const ast::Call& call, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
-        if (const Callable* callable = r_.find_callable(call.function.text); callable != nullptr && sees(callable->module))
-            return call_to(*callable, call, span, depth);
-        if (const Builtin* builtin = find_builtin(call.function.text))
-            return call_to(*builtin, call, span, depth);
-        for (std::uint32_t i = 0; i < call.arg_count; ++i) // their own errors are told all the same
-            build(module_.args[call.first_arg + i], none, depth + 1);
-        report_unknown_function(r_, where_, call.function);
-        return missing(span);
-    }
-
-    // A job calls what its model may call.
-    bool sees(std::uint32_t module) const {
-        const auto from = static_cast<std::size_t>(&module_ - r_.program.modules.data());
-        const bool outside = where_.outside || from >= r_.sees.size();
-        return r_.sees[outside ? r_.program.model : from][module];
-    }
-
-    NodeId call_to(const Builtin& builtin, const ast::Call& call, Span span, std::uint32_t depth) {
-        if (call.arg_count < builtin.least || call.arg_count > builtin.most) {
-            report_call_length(r_, builtin, call.arg_count, call.function);
-            return missing(span);
-        }
-        if (builtin.op == Op::Sum || builtin.op == Op::Most || builtin.op == Op::Least)
-            return over_blocks(builtin, call, span);
-        if (builtin.op == Op::Min || builtin.op == Op::Max)
-            return with_args(builtin.op, 0, call, span, depth, nullptr);
-        const NodeId a = build(module_.args[call.first_arg], none, depth + 1);
-        const NodeId b = call.arg_count > 1 ? build(module_.args[call.first_arg + 1], none, depth + 1) : none;
-        return make(builtin.op, span, call.function.span, a, b);
-    }
-
-    NodeId call_to(const Callable& callable, const ast::Call& call, Span span, std::uint32_t depth) {
-        if (callable.kind == Callable::Kind::Table) {
-            if (call.arg_count != 1) {
-                report_call_length(r_, callable, call.arg_count, call.function);
-                return missing(span);
-            }
-            const NodeId a = build(module_.args[call.first_arg], none, depth + 1);
-            const NodeId id = indexed(Op::Table, callable.index, span, call.function.span);
-            r_.sheet.nodes[id].a = a;
-            return id;
-        }
-        const Function& function = r_.sheet.functions[callable.index];
-        if (call.arg_count != function.parameters.size()) {
-            report_call_length(r_, callable, call.arg_count, call.function);
-            return missing(span);
-        }
-        return with_args(Op::Define, callable.index, call, span, depth, &function);
-    }
-
-    NodeId with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, std::uint32_t depth, const Function* function) {
-        std::vector<NodeId> args(call.arg_count);
-        for (std::uint32_t i = 0; i < call.arg_count; ++i) {
-            const ChoiceId expected = function != nullptr ? choice_of(function->parameter_types[i]) : none;
-            args[i] = build(module_.args[call.first_arg + i], expected, depth + 1);
-        }
-        return call_node(op, index, args, span, call.function.span);
-    }
-
-    NodeId call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args, Span span, Span op_span) {
-        const NodeId id = indexed(op, index, span, op_span);
-        r_.sheet.nodes[id].first_arg = static_cast<std::uint32_t>(r_.sheet.args.size());
-        r_.sheet.nodes[id].arg_count = static_cast<std::uint32_t>(args.size());
-        r_.sheet.args.insert(r_.sheet.args.end(), args.begin(), args.end());
-        return id;
-    }
-
-    NodeId over_blocks(const Builtin& builtin, const ast::Call& call, Span span) {
-        const ast::ExprId arg = module_.args[call.first_arg];
-        const ast::Expr* expr = arg < module_.exprs.size() ? &module_.exprs[arg] : nullptr;
-        const auto* name = expr != nullptr ? std::get_if<ast::Name>(&expr->node) : nullptr;
-        if (name == nullptr || where_.function != nullptr) {
-            const Span place = expr != nullptr ? expr->span : span;
-            report_not_of_blocks(r_, builtin.name, r_.sources.text(place), place, none);
-            return missing(span);
-        }
-        const Found found = look_up(r_, where_, name->text);
-        if (found.state == Found::State::Absent)
-            report_unknown_name(r_, where_, name->text, expr->span);
-        if (found.state != Found::State::Line)
-            return missing(span);
-        if (!found.each_block) {
-            if (!of_single_block(found)) {
-                report_not_of_blocks(r_, builtin.name, name->text, expr->span, found.line);
-                return missing(span);
-            }
-            return call_node(builtin.op, 0, {line_node(r_, found.line, expr->span)}, span, call.function.span);
-        }
-        std::vector<NodeId> args;
-        Where at = where_;
-        for (std::uint32_t b = 0; b < r_.block_count; ++b) {
-            at.block = b;
-            args.push_back(line_node(r_, look_up(r_, at, name->text).line, expr->span));
-            if (r_.full)
-                break;
-        }
-        return call_node(builtin.op, 0, args, span, call.function.span);
-    }
-
-    // A line of an each-block part, where there is one block only: in a job without blocks, or in a model used for one block.
-    bool of_single_block(const Found& found) const {
-        if (found.symbol != nullptr)
-            return found.symbol->each_block();
-        const std::uint32_t part = r_.sheet.lines[found.line].part;
-        return part != none && r_.sheet.parts[part].each_block;
-    }
-
-    // The choice a node gives, as far as declarations tell; none for anything else.
-    ChoiceId choice_of_node(NodeId id) const {
-        const Node& node = r_.sheet.nodes[id];
-        switch (node.op) {
-        case Op::Choice:
-            return node.type.choice;
-        case Op::Line:
-            return choice_of(r_.sheet.lines[node.index].type);
-        case Op::Parameter:
-            return choice_of(where_.function->parameter_types[node.index]);
-        case Op::Local:
-            return choice_of(where_.function->locals[node.index].type);
-        case Op::Define:
-            return choice_of(r_.sheet.functions[node.index].type);
-        case Op::When: {
-            const ChoiceId then = choice_of_node(node.b);
-            return then != none ? then : choice_of_node(node.c);
-        }
-        default:
-            return none;
-        }
-    }
-
-    // Its declaration has failed already.
-    bool is_poison(NodeId id) const {
-        const Node& node = r_.sheet.nodes[id];
-        switch (node.op) {
-        case Op::Line:
-            return r_.sheet.lines[node.index].type.kind == Type::Kind::Poison && r_.sheet.lines[node.index].role != Role::CostQuantity;
-        case Op::Parameter:
-            return where_.function->parameter_types[node.index].kind == Type::Kind::Poison;
-        case Op::Local:
-            return where_.function->locals[node.index].type.kind == Type::Kind::Poison;
-        case Op::Define:
-            return r_.sheet.functions[node.index].type.kind == Type::Kind::Poison;
-        case Op::When:
-            return is_poison(node.b) || is_poison(node.c);
-        default:
-            return node.type.kind == Type::Kind::Poison;
-        }
-    }
-
-    Resolution& r_;
-    const Where& where_;
-    const ast::Module& module_;
-};
-
 } // namespace
 
+NodeId FormulaBuilder::build(ast::ExprId id, ChoiceId expected, std::uint32_t depth) {
+    if (id >= module_.exprs.size())
+        return missing({module_.file, 0, 0});
+    const ast::Expr& expr = module_.exprs[id];
+    if (depth >= max_formula_depth)
+        return too_deep(expr.span);
+    return std::visit([&](const auto& node) { return of(node, expr.span, expected, depth, id); }, expr.node);
+}
+
+NodeId FormulaBuilder::missing(Span span) {
+    Node node;
+    node.span = node.op_span = span;
+    node.type.kind = Type::Kind::Poison;
+    return add_node(r_, node);
+}
+
+NodeId FormulaBuilder::too_deep(Span span) {
+    r_.add(problem(Code::S109, fmt::format("a formula of more than {} steps", max_formula_depth), span, {},
+                   {"give parts of it lines of their own"}));
+    return missing(span);
+}
+
+NodeId FormulaBuilder::make(Op op, Span span, Span op_span, NodeId a, NodeId b, NodeId c) {
+    Node node;
+    node.op = op;
+    node.span = span;
+    node.op_span = op_span;
+    node.a = a;
+    node.b = b;
+    node.c = c;
+    return add_node(r_, node);
+}
+
+NodeId FormulaBuilder::indexed(Op op, std::uint32_t index, Span span, Span op_span) {
+    Node node;
+    node.op = op;
+    node.span = span;
+    node.op_span = op_span;
+    node.index = index;
+    return add_node(r_, node);
+}
+
+NodeId FormulaBuilder::option_node(ChoiceId choice, std::uint32_t option, Span span) {
+    const NodeId id = indexed(Op::Choice, option, span, span);
+    r_.sheet.nodes[id].type = {Type::Kind::Choice, choice, {}};
+    return id;
+}
+
+std::uint32_t FormulaBuilder::option_of(const ChoiceType& choice, std::string_view name) {
+    const auto at = std::find(choice.options.begin(), choice.options.end(), name);
+    return at == choice.options.end() ? none : static_cast<std::uint32_t>(at - choice.options.begin());
+}
+
+NodeId FormulaBuilder::of(const ast::Number& number, Span span, ChoiceId, std::uint32_t, ast::ExprId) {
+    if (!number.unit)
+        return number_node(r_, number.value, one, span);
+    const Unit* unit = r_.units.read(*number.unit);
+    return unit != nullptr ? number_node(r_, number.value, *unit, span) : missing(span);
+}
+
+NodeId FormulaBuilder::of(const ast::Name& name, Span span, ChoiceId expected, std::uint32_t, ast::ExprId) {
+    if (expected != none) {
+        if (const std::uint32_t option = option_of(r_.sheet.choices[expected], name.text); option != none)
+            return option_node(expected, option, span);
+    }
+    if (where_.function != nullptr)
+        return name_in_function(name, span, expected);
+    const Found found = look_up(r_, where_, name.text);
+    switch (found.state) {
+    case Found::State::Silent:
+        return missing(span);
+    case Found::State::Absent:
+        return unknown(name, span, expected);
+    case Found::State::Line:
+        break;
+    }
+    if (found.each_block && where_.block == none) {
+        report_read_from_outside(r_, name.text, span, found.line);
+        return missing(span);
+    }
+    return line_node(r_, found.line, span);
+}
+
+NodeId FormulaBuilder::name_in_function(const ast::Name& name, Span span, ChoiceId expected) {
+    const Function& function = *where_.function;
+    const auto parameter = std::find(function.parameters.begin(), function.parameters.end(), name.text);
+    if (parameter != function.parameters.end())
+        return indexed(Op::Parameter, static_cast<std::uint32_t>(parameter - function.parameters.begin()), span, span);
+    const auto local = std::find_if(function.locals.begin(), function.locals.end(), [&](const Local& l) { return l.name == name.text; });
+    if (local != function.locals.end())
+        return indexed(Op::Local, static_cast<std::uint32_t>(local - function.locals.begin()), span, span);
+    return unknown(name, span, expected);
+}
+
+NodeId FormulaBuilder::unknown(const ast::Name& name, Span span, ChoiceId expected) {
+    if (expected != none && name.text.find('.') == std::string_view::npos)
+        report_unknown_option(r_, expected, name.text, span);
+    else
+        report_unknown_name(r_, where_, name.text, span);
+    return missing(span);
+}
+
+NodeId FormulaBuilder::of(const ast::Negate& negate, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
+    const NodeId a = build(negate.of, none, depth + 1);
+    return make(Op::Negate, span, {span.file, span.begin, span.begin + 1}, a);
+}
+
+NodeId FormulaBuilder::of(const ast::Not& negation, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
+    const NodeId a = build(negation.of, none, depth + 1);
+    return make(Op::Not, span, {span.file, span.begin, span.begin + 3}, a);
+}
+
+// A chain `a + b + c + …` is a tree that leans to the left, as deep as it is long: followed by a loop.
+NodeId FormulaBuilder::of(const ast::Binary&, Span span, ChoiceId, std::uint32_t depth, ast::ExprId id) {
+    std::vector<ast::ExprId> chain;
+    while (id < module_.exprs.size()) {
+        const auto* binary = std::get_if<ast::Binary>(&module_.exprs[id].node);
+        if (binary == nullptr)
+            break;
+        chain.push_back(id);
+        id = binary->left;
+    }
+    depth += static_cast<std::uint32_t>(chain.size());
+    if (depth >= max_formula_depth)
+        return too_deep(span);
+    std::optional<NodeId> left;
+    for (auto at = chain.rbegin(); at != chain.rend(); ++at) {
+        const ast::Expr& expr = module_.exprs[*at];
+        left = pair(std::get<ast::Binary>(expr.node), expr.span, left, depth);
+    }
+    return *left;
+}
+
+NodeId FormulaBuilder::pair(const ast::Binary& binary, Span span, std::optional<NodeId> left, std::uint32_t depth) {
+    NodeId a = none;
+    NodeId b = none;
+    if (binary.op == ast::BinaryOp::Equal || binary.op == ast::BinaryOp::NotEqual) {
+        // A choice on one side tells what names on the other side may be.
+        if (!left && names_option(binary.left)) {
+            b = build(binary.right, none, depth);
+            a = build(binary.left, choice_of_node(b), depth);
+        } else {
+            a = left ? *left : build(binary.left, none, depth);
+            b = build(binary.right, choice_of_node(a), depth);
+        }
+    } else {
+        a = left ? *left : build(binary.left, none, depth);
+        b = build(binary.right, none, depth);
+    }
+    return make(op_of(binary.op), span, binary.op_span, a, b);
+}
+
+// A bare name that is no line: it can only be an option of what stands on the other side.
+bool FormulaBuilder::names_option(ast::ExprId id) const {
+    const auto* name = id < module_.exprs.size() ? std::get_if<ast::Name>(&module_.exprs[id].node) : nullptr;
+    if (name == nullptr)
+        return false;
+    if (where_.function != nullptr) {
+        const auto& parameters = where_.function->parameters;
+        const auto& locals = where_.function->locals;
+        return std::find(parameters.begin(), parameters.end(), name->text) == parameters.end() &&
+               std::none_of(locals.begin(), locals.end(), [&](const Local& l) { return l.name == name->text; });
+    }
+    return look_up(r_, where_, name->text).state == Found::State::Absent;
+}
+
+NodeId FormulaBuilder::of(const ast::Is& is, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
+    const NodeId a = build(is.value, none, depth + 1);
+    const ChoiceId choice = choice_of_node(a);
+    if (choice == none) {
+        if (r_.sheet.nodes[a].op != Op::Missing && !is_poison(a))
+            r_.add(problem(Code::U309,
+                           fmt::format("`is` asks about a choice, and `{}` is not one", r_.sources.text(r_.sheet.nodes[a].span)),
+                           r_.sheet.nodes[a].span, "not a choice", {"compare numbers with  ==  <  or  >"}));
+        return missing(span);
+    }
+    const std::uint32_t option = option_of(r_.sheet.choices[choice], is.choice.text);
+    if (option == none) {
+        report_unknown_option(r_, choice, is.choice.text, is.choice.span);
+        return missing(span);
+    }
+    const NodeId b = option_node(choice, option, is.choice.span);
+    const Span between{span.file, r_.sheet.nodes[a].span.end, is.choice.span.begin};
+    return make(is.negated ? Op::NotEqual : Op::Equal, span, between, a, b);
+}
+
+NodeId FormulaBuilder::of(const ast::When& when, Span span, ChoiceId expected, std::uint32_t depth, ast::ExprId) {
+    const NodeId a = build(when.condition, none, depth + 1);
+    const NodeId b = build(when.then, expected, depth + 1);
+    const NodeId c = build(when.otherwise, expected, depth + 1);
+    return make(Op::When, span, {span.file, span.begin, std::min(span.end, span.begin + 4)}, a, b, c);
+}
+
+// The choice a node gives, as far as declarations tell; none for anything else.
+ChoiceId FormulaBuilder::choice_of_node(NodeId id) const {
+    const Node& node = r_.sheet.nodes[id];
+    switch (node.op) {
+    case Op::Choice:
+        return node.type.choice;
+    case Op::Line:
+        return choice_of(r_.sheet.lines[node.index].type);
+    case Op::Parameter:
+        return choice_of(where_.function->parameter_types[node.index]);
+    case Op::Local:
+        return choice_of(where_.function->locals[node.index].type);
+    case Op::Define:
+        return choice_of(r_.sheet.functions[node.index].type);
+    case Op::When: {
+        const ChoiceId then = choice_of_node(node.b);
+        return then != none ? then : choice_of_node(node.c);
+    }
+    default:
+        return none;
+    }
+}
+
+// Its declaration has failed already.
+bool FormulaBuilder::is_poison(NodeId id) const {
+    const Node& node = r_.sheet.nodes[id];
+    switch (node.op) {
+    case Op::Line:
+        return r_.sheet.lines[node.index].type.kind == Type::Kind::Poison && r_.sheet.lines[node.index].role != Role::CostQuantity;
+    case Op::Parameter:
+        return where_.function->parameter_types[node.index].kind == Type::Kind::Poison;
+    case Op::Local:
+        return where_.function->locals[node.index].type.kind == Type::Kind::Poison;
+    case Op::Define:
+        return r_.sheet.functions[node.index].type.kind == Type::Kind::Poison;
+    case Op::When:
+        return is_poison(node.b) || is_poison(node.c);
+    default:
+        return node.type.kind == Type::Kind::Poison;
+    }
+}
+
 NodeId build(Resolution& r, const Where& where, ast::ExprId expr, ChoiceId expected) {
-    return Builder(r, where).build(expr, expected, 0);
+    return FormulaBuilder(r, where).build(expr, expected, 0);
 }
 
 NodeId add_node(Resolution& r, Node node) {

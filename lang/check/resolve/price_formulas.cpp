@@ -1,6 +1,5 @@
-// Prices, written out as plain lines: the cost covered, the sum after each step, the amount, the rate, and the totals.
+// The formulas of the lines that prices make: plain nodes whose spans point at the text they stand for.
 #include <algorithm>
-#include <array>
 #include <string>
 #include <utility>
 #include <vector>
@@ -9,139 +8,11 @@
 
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/infer.h"
-#include "lang/check/resolve/resolution.h"
+#include "lang/check/resolve/price_statements.h"
 #include "lang/diag/suggest.h"
 
 namespace acre::lang::resolving {
 namespace {
-
-constexpr std::array<std::string_view, 7> step_names = {"overhead", "contingency", "markup", "margin", "at_least", "round_up", "round_to"};
-
-struct PriceStatement {
-    const ast::Price* ast;
-    Span span;
-};
-
-// The prices of the job's own model; those of used models are theirs to ask when they price a job themselves.
-std::vector<PriceStatement> price_statements(const Resolution& r) {
-    std::vector<PriceStatement> out;
-    for (const ast::Statement& statement : r.program.modules[r.program.model].statements)
-        if (const auto* price = std::get_if<ast::Price>(&statement.node))
-            out.push_back({price, statement.span});
-    return out;
-}
-
-// "Ripping, 7 ft" is ripping_7_ft.
-std::string item_name(std::string_view title) {
-    std::string name;
-    for (const char c : title) {
-        const bool upper = c >= 'A' && c <= 'Z';
-        const bool word = upper || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        if (word)
-            name += upper ? static_cast<char>(c - 'A' + 'a') : c;
-        else if (!name.empty() && name.back() != '_')
-            name += '_';
-    }
-    while (!name.empty() && name.back() == '_')
-        name.pop_back();
-    if (name.empty())
-        return "item";
-    return name.front() >= '0' && name.front() <= '9' ? "item_" + name : name;
-}
-
-std::string per_text(std::string_view unit) {
-    return unit.find_first_of("./") == std::string_view::npos ? fmt::format("$/{}", unit) : fmt::format("$/({})", unit);
-}
-
-class Declarer {
-  public:
-    Declarer(Resolution& r) : r_(r), money_{Type::Kind::Number, 0, *r.sheet.units.find("$")} {}
-
-    void item(const PriceStatement& statement) {
-        const ast::Price& ast = *statement.ast;
-        item_ = {};
-        item_.title = ast.title.text;
-        item_.name = item_name(ast.title.text);
-        item_.span = statement.span;
-        item_.cost = add("cost", money_, "$", ast.title.span, fmt::format("cost covered by {}", ast.title.text));
-        Type per;
-        if (!ast.lump && ast.per) {
-            per = r_.declared_type(*ast.per);
-            item_.per_text = full_text(*ast.per);
-            if (per.kind == Type::Kind::Choice) {
-                r_.add(problem(Code::U309, fmt::format("a price is per unit, and `{}` is a choice", item_.per_text), ast.per->span,
-                               "a choice"));
-                per.kind = Type::Kind::Poison;
-            }
-            const Span span = ast.quantity < module().exprs.size() ? module().exprs[ast.quantity].span : ast.title.span;
-            item_.quantity = add("quantity", per, item_.per_text, span, fmt::format("quantity of {}", ast.title.text));
-        }
-        for (const ast::Step& step : ast.steps) {
-            PriceStep out{step.kind, none, none, false, step.span};
-            out.line = add(step_name(ast, step), money_, "$", step.span, std::string(r_.sources.text(step.span)));
-            item_.steps.push_back(out);
-        }
-        item_.amount = add("amount", money_, "$", ast.title.span, fmt::format("price of {}", ast.title.text));
-        if (item_.quantity != none)
-            item_.rate = add("rate", per_unit(per), per_text(item_.per_text), ast.title.span,
-                             fmt::format("price of {} per {}", ast.title.text, item_.per_text));
-        r_.sheet.prices.push_back(std::move(item_));
-    }
-
-    void totals(Span span) {
-        item_ = {};
-        role_ = Role::Total;
-        Sheet& sheet = r_.sheet;
-        sheet.cost_total = add("cost.total", money_, "$", span, "all costs");
-        if (sheet.prices.empty())
-            return;
-        sheet.price_total = add("price.total", money_, "$", span, "price");
-        const auto first = std::find_if(sheet.prices.begin(), sheet.prices.end(), [](const PriceItem& i) { return i.quantity != none; });
-        if (first != sheet.prices.end())
-            sheet.price_per_unit = add("price.per_unit", per_unit(sheet.lines[first->quantity].type), per_text(first->per_text), span,
-                                       fmt::format("price per {}, all in", first->per_text));
-        sheet.profit_total = add("profit.total", money_, "$", span, "price less cost");
-        sheet.profit_share = add("profit.share", {Type::Kind::Number, 0, *sheet.units.find("%")}, "%", span, "profit over price");
-    }
-
-  private:
-    const ast::Module& module() const { return r_.program.modules[r_.program.model]; }
-
-    // "overhead"; the second of its kind is overhead_2.
-    static std::string step_name(const ast::Price& ast, const ast::Step& step) {
-        std::size_t count = 1;
-        for (const ast::Step* before = ast.steps.data(); before != &step; ++before)
-            count += before->kind == step.kind ? 1 : 0;
-        const std::string_view name = step_names[static_cast<std::size_t>(step.kind)];
-        return count == 1 ? std::string(name) : fmt::format("{}_{}", name, count);
-    }
-
-    Type per_unit(const Type& per) const {
-        if (per.kind == Type::Kind::Number)
-            if (const std::optional<Unit> unit = divide(money_.unit, per.unit))
-                return {Type::Kind::Number, 0, *unit};
-        return {Type::Kind::Poison, 0, {}};
-    }
-
-    LineId add(std::string_view name, const Type& type, std::string unit, Span span, std::string label) {
-        Line line;
-        line.name = item_.name.empty() ? std::string(name) : fmt::format("{}.{}", item_.name, name);
-        line.label = std::move(label);
-        line.name_span = line.span = span;
-        line.role = role_;
-        line.type = type;
-        line.unit_text = std::move(unit);
-        if (const LineId there = r_.sheet.find(line.name); there != none)
-            report_twice(r_.sources, r_.diagnostics, fmt::format("two lines would be called `{}`", line.name), span,
-                         r_.sheet.lines[there].name_span, "the lines of a price are named after it: give one of the two another name");
-        return r_.sheet.add(std::move(line));
-    }
-
-    Resolution& r_;
-    Type money_;
-    Role role_ = Role::PriceLine;
-    PriceItem item_;
-};
 
 class Filler {
   public:
@@ -341,20 +212,7 @@ class Filler {
     Where where_;
 };
 
-Span totals_span(const Resolution& r, const std::vector<PriceStatement>& statements) {
-    return statements.empty() ? r.program.modules[r.program.model].title.span : statements.front().ast->title.span;
-}
-
 } // namespace
-
-void declare_prices(Resolution& r) {
-    const std::vector<PriceStatement> statements = price_statements(r);
-    Declarer declarer(r);
-    for (const PriceStatement& statement : statements)
-        declarer.item(statement);
-    if (!statements.empty() || !r.sheet.costs.empty())
-        declarer.totals(totals_span(r, statements));
-}
 
 void fill_prices(Resolution& r) {
     const std::vector<PriceStatement> statements = price_statements(r);

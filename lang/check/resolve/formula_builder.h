@@ -1,0 +1,58 @@
+// The maker of one formula's nodes; formula.cpp has names and operators, calls.cpp functions, tables and blocks.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "lang/check/resolve/builtins.h"
+#include "lang/check/resolve/formula.h"
+#include "lang/check/resolve/lookup.h"
+
+namespace acre::lang::resolving {
+
+class FormulaBuilder {
+  public:
+    FormulaBuilder(Resolution& r, const Where& where) : r_(r), where_(where), module_(*where.module) {}
+
+    // `depth`: of the tree above.
+    NodeId build(ast::ExprId id, ChoiceId expected, std::uint32_t depth);
+
+  private:
+    NodeId missing(Span span);
+    NodeId too_deep(Span span);
+    NodeId make(Op op, Span span, Span op_span, NodeId a = none, NodeId b = none, NodeId c = none);
+    NodeId indexed(Op op, std::uint32_t index, Span span, Span op_span);
+    NodeId option_node(ChoiceId choice, std::uint32_t option, Span span);
+    static std::uint32_t option_of(const ChoiceType& choice, std::string_view name);
+    NodeId of(const ast::Number& number, Span span, ChoiceId, std::uint32_t, ast::ExprId);
+    NodeId of(const ast::Name& name, Span span, ChoiceId expected, std::uint32_t, ast::ExprId);
+    NodeId name_in_function(const ast::Name& name, Span span, ChoiceId expected);
+    NodeId unknown(const ast::Name& name, Span span, ChoiceId expected);
+    NodeId of(const ast::Negate& negate, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
+    NodeId of(const ast::Not& negation, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
+    NodeId of(const ast::Binary&, Span span, ChoiceId, std::uint32_t depth, ast::ExprId id);
+    NodeId pair(const ast::Binary& binary, Span span, std::optional<NodeId> left, std::uint32_t depth);
+    bool names_option(ast::ExprId id) const;
+    NodeId of(const ast::Is& is, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
+    NodeId of(const ast::When& when, Span span, ChoiceId expected, std::uint32_t depth, ast::ExprId);
+    ChoiceId choice_of_node(NodeId id) const;
+    bool is_poison(NodeId id) const;
+
+    // Calls.
+    NodeId of(const ast::Call& call, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
+    bool sees(std::uint32_t module) const;
+    NodeId call_to(const Builtin& builtin, const ast::Call& call, Span span, std::uint32_t depth);
+    NodeId call_to(const Callable& callable, const ast::Call& call, Span span, std::uint32_t depth);
+    NodeId with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, std::uint32_t depth, const Function* function);
+    NodeId call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args, Span span, Span op_span);
+    NodeId over_blocks(const Builtin& builtin, const ast::Call& call, Span span);
+    bool of_single_block(const Found& found) const;
+
+    Resolution& r_;
+    const Where& where_;
+    const ast::Module& module_;
+};
+
+} // namespace acre::lang::resolving
