@@ -6,13 +6,13 @@
 
 namespace acre::lang::resolving {
 
-NodeId FormulaBuilder::of(const ast::Call& call, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
+NodeId FormulaBuilder::of(const ast::Call& call, Span span, ChoiceId) {
     if (const Callable* callable = r_.find_callable(call.function.text); callable != nullptr && sees(callable->module))
-        return call_to(*callable, call, span, depth);
+        return call_to(*callable, call, span);
     if (const Builtin* builtin = find_builtin(call.function.text))
-        return call_to(*builtin, call, span, depth);
+        return call_to(*builtin, call, span);
     for (std::uint32_t i = 0; i < call.arg_count; ++i) // their own errors are told all the same
-        build(module_.args[call.first_arg + i], none, depth + 1);
+        build(module_.args[call.first_arg + i], none);
     report_unknown_function(r_, where_, call.function);
     return missing(span);
 }
@@ -24,7 +24,7 @@ bool FormulaBuilder::sees(std::uint32_t module) const {
     return r_.sees[outside ? r_.program.model : from][module];
 }
 
-NodeId FormulaBuilder::call_to(const Builtin& builtin, const ast::Call& call, Span span, std::uint32_t depth) {
+NodeId FormulaBuilder::call_to(const Builtin& builtin, const ast::Call& call, Span span) {
     if (call.arg_count < builtin.least || call.arg_count > builtin.most) {
         report_call_length(r_, builtin, call.arg_count, call.function);
         return missing(span);
@@ -32,19 +32,19 @@ NodeId FormulaBuilder::call_to(const Builtin& builtin, const ast::Call& call, Sp
     if (builtin.op == Op::Sum || builtin.op == Op::Most || builtin.op == Op::Least)
         return over_blocks(builtin, call, span);
     if (builtin.op == Op::Min || builtin.op == Op::Max)
-        return with_args(builtin.op, 0, call, span, depth, nullptr);
-    const NodeId a = build(module_.args[call.first_arg], none, depth + 1);
-    const NodeId b = call.arg_count > 1 ? build(module_.args[call.first_arg + 1], none, depth + 1) : none;
+        return with_args(builtin.op, 0, call, span, nullptr);
+    const NodeId a = build(module_.args[call.first_arg], none);
+    const NodeId b = call.arg_count > 1 ? build(module_.args[call.first_arg + 1], none) : none;
     return make(builtin.op, span, call.function.span, a, b);
 }
 
-NodeId FormulaBuilder::call_to(const Callable& callable, const ast::Call& call, Span span, std::uint32_t depth) {
+NodeId FormulaBuilder::call_to(const Callable& callable, const ast::Call& call, Span span) {
     if (callable.kind == Callable::Kind::Table) {
         if (call.arg_count != 1) {
             report_call_length(r_, callable, call.arg_count, call.function);
             return missing(span);
         }
-        const NodeId a = build(module_.args[call.first_arg], none, depth + 1);
+        const NodeId a = build(module_.args[call.first_arg], none);
         const NodeId id = indexed(Op::Table, callable.index, span, call.function.span);
         r_.sheet.nodes[id].a = a;
         return id;
@@ -54,15 +54,14 @@ NodeId FormulaBuilder::call_to(const Callable& callable, const ast::Call& call, 
         report_call_length(r_, callable, call.arg_count, call.function);
         return missing(span);
     }
-    return with_args(Op::Define, callable.index, call, span, depth, &function);
+    return with_args(Op::Define, callable.index, call, span, &function);
 }
 
-NodeId FormulaBuilder::with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, std::uint32_t depth,
-                                 const Function* function) {
+NodeId FormulaBuilder::with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, const Function* function) {
     std::vector<NodeId> args(call.arg_count);
     for (std::uint32_t i = 0; i < call.arg_count; ++i) {
         const ChoiceId expected = function != nullptr ? choice_of(function->parameter_types[i]) : none;
-        args[i] = build(module_.args[call.first_arg + i], expected, depth + 1);
+        args[i] = build(module_.args[call.first_arg + i], expected);
     }
     return call_node(op, index, args, span, call.function.span);
 }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <optional>
 #include <utility>
 #include <vector>
 
@@ -24,13 +23,11 @@ Op op_of(ast::BinaryOp op) {
 
 } // namespace
 
-NodeId FormulaBuilder::build(ast::ExprId id, ChoiceId expected, std::uint32_t depth) {
+NodeId FormulaBuilder::build(ast::ExprId id, ChoiceId expected) {
     if (id >= module_.exprs.size())
         return missing({module_.file, 0, 0});
     const ast::Expr& expr = module_.exprs[id];
-    if (depth >= max_formula_depth)
-        return too_deep(expr.span);
-    return std::visit([&](const auto& node) { return of(node, expr.span, expected, depth, id); }, expr.node);
+    return std::visit([&](const auto& node) { return of(node, expr.span, expected); }, expr.node);
 }
 
 NodeId FormulaBuilder::missing(Span span) {
@@ -38,12 +35,6 @@ NodeId FormulaBuilder::missing(Span span) {
     node.span = node.op_span = span;
     node.type.kind = Type::Kind::Poison;
     return add_node(r_, node);
-}
-
-NodeId FormulaBuilder::too_deep(Span span) {
-    r_.add(problem(Code::S109, fmt::format("a formula of more than {} steps", max_formula_depth), span, {},
-                   {"give parts of it lines of their own"}));
-    return missing(span);
 }
 
 NodeId FormulaBuilder::make(Op op, Span span, Span op_span, NodeId a, NodeId b, NodeId c) {
@@ -77,14 +68,14 @@ std::uint32_t FormulaBuilder::option_of(const ChoiceType& choice, std::string_vi
     return at == choice.options.end() ? none : static_cast<std::uint32_t>(at - choice.options.begin());
 }
 
-NodeId FormulaBuilder::of(const ast::Number& number, Span span, ChoiceId, std::uint32_t, ast::ExprId) {
+NodeId FormulaBuilder::of(const ast::Number& number, Span span, ChoiceId) {
     if (!number.unit)
         return number_node(r_, number.value, one, span);
     const Unit* unit = r_.units.read(*number.unit);
     return unit != nullptr ? number_node(r_, number.value, *unit, span) : missing(span);
 }
 
-NodeId FormulaBuilder::of(const ast::Name& name, Span span, ChoiceId expected, std::uint32_t, ast::ExprId) {
+NodeId FormulaBuilder::of(const ast::Name& name, Span span, ChoiceId expected) {
     if (expected != none) {
         if (const std::uint32_t option = option_of(r_.sheet.choices[expected], name.text); option != none)
             return option_node(expected, option, span);
@@ -126,52 +117,31 @@ NodeId FormulaBuilder::unknown(const ast::Name& name, Span span, ChoiceId expect
     return missing(span);
 }
 
-NodeId FormulaBuilder::of(const ast::Negate& negate, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
-    const NodeId a = build(negate.of, none, depth + 1);
+NodeId FormulaBuilder::of(const ast::Negate& negate, Span span, ChoiceId) {
+    const NodeId a = build(negate.of, none);
     return make(Op::Negate, span, {span.file, span.begin, span.begin + 1}, a);
 }
 
-NodeId FormulaBuilder::of(const ast::Not& negation, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
-    const NodeId a = build(negation.of, none, depth + 1);
+NodeId FormulaBuilder::of(const ast::Not& negation, Span span, ChoiceId) {
+    const NodeId a = build(negation.of, none);
     return make(Op::Not, span, {span.file, span.begin, span.begin + 3}, a);
 }
 
-// A chain `a + b + c + …` is a tree that leans to the left, as deep as it is long: followed by a loop.
-NodeId FormulaBuilder::of(const ast::Binary&, Span span, ChoiceId, std::uint32_t depth, ast::ExprId id) {
-    std::vector<ast::ExprId> chain;
-    while (id < module_.exprs.size()) {
-        const auto* binary = std::get_if<ast::Binary>(&module_.exprs[id].node);
-        if (binary == nullptr)
-            break;
-        chain.push_back(id);
-        id = binary->left;
-    }
-    depth += static_cast<std::uint32_t>(chain.size());
-    if (depth >= max_formula_depth)
-        return too_deep(span);
-    std::optional<NodeId> left;
-    for (auto at = chain.rbegin(); at != chain.rend(); ++at) {
-        const ast::Expr& expr = module_.exprs[*at];
-        left = pair(std::get<ast::Binary>(expr.node), expr.span, left, depth);
-    }
-    return *left;
-}
-
-NodeId FormulaBuilder::pair(const ast::Binary& binary, Span span, std::optional<NodeId> left, std::uint32_t depth) {
+NodeId FormulaBuilder::of(const ast::Binary& binary, Span span, ChoiceId) {
     NodeId a = none;
     NodeId b = none;
     if (binary.op == ast::BinaryOp::Equal || binary.op == ast::BinaryOp::NotEqual) {
         // A choice on one side tells what names on the other side may be.
-        if (!left && names_option(binary.left)) {
-            b = build(binary.right, none, depth);
-            a = build(binary.left, choice_of_node(b), depth);
+        if (names_option(binary.left)) {
+            b = build(binary.right, none);
+            a = build(binary.left, choice_of_node(b));
         } else {
-            a = left ? *left : build(binary.left, none, depth);
-            b = build(binary.right, choice_of_node(a), depth);
+            a = build(binary.left, none);
+            b = build(binary.right, choice_of_node(a));
         }
     } else {
-        a = left ? *left : build(binary.left, none, depth);
-        b = build(binary.right, none, depth);
+        a = build(binary.left, none);
+        b = build(binary.right, none);
     }
     return make(op_of(binary.op), span, binary.op_span, a, b);
 }
@@ -190,8 +160,8 @@ bool FormulaBuilder::names_option(ast::ExprId id) const {
     return look_up(r_, where_, name->text).state == Found::State::Absent;
 }
 
-NodeId FormulaBuilder::of(const ast::Is& is, Span span, ChoiceId, std::uint32_t depth, ast::ExprId) {
-    const NodeId a = build(is.value, none, depth + 1);
+NodeId FormulaBuilder::of(const ast::Is& is, Span span, ChoiceId) {
+    const NodeId a = build(is.value, none);
     const ChoiceId choice = choice_of_node(a);
     if (choice == none) {
         if (r_.sheet.nodes[a].op != Op::Missing && !is_poison(a))
@@ -210,10 +180,10 @@ NodeId FormulaBuilder::of(const ast::Is& is, Span span, ChoiceId, std::uint32_t 
     return make(is.negated ? Op::NotEqual : Op::Equal, span, between, a, b);
 }
 
-NodeId FormulaBuilder::of(const ast::When& when, Span span, ChoiceId expected, std::uint32_t depth, ast::ExprId) {
-    const NodeId a = build(when.condition, none, depth + 1);
-    const NodeId b = build(when.then, expected, depth + 1);
-    const NodeId c = build(when.otherwise, expected, depth + 1);
+NodeId FormulaBuilder::of(const ast::When& when, Span span, ChoiceId expected) {
+    const NodeId a = build(when.condition, none);
+    const NodeId b = build(when.then, expected);
+    const NodeId c = build(when.otherwise, expected);
     return make(Op::When, span, {span.file, span.begin, std::min(span.end, span.begin + 4)}, a, b, c);
 }
 
@@ -260,7 +230,7 @@ bool FormulaBuilder::is_poison(NodeId id) const {
 }
 
 NodeId build(Resolution& r, const Where& where, ast::ExprId expr, ChoiceId expected) {
-    return FormulaBuilder(r, where).build(expr, expected, 0);
+    return FormulaBuilder(r, where).build(expr, expected);
 }
 
 NodeId add_node(Resolution& r, Node node) {

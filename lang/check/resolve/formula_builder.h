@@ -2,7 +2,6 @@
 #pragma once
 
 #include <cstdint>
-#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -16,36 +15,33 @@ class FormulaBuilder {
   public:
     FormulaBuilder(Resolution& r, const Where& where) : r_(r), where_(where), module_(*where.module) {}
 
-    // `depth`: of the tree above.
-    NodeId build(ast::ExprId id, ChoiceId expected, std::uint32_t depth);
+    NodeId build(ast::ExprId id, ChoiceId expected);
 
   private:
     NodeId missing(Span span);
-    NodeId too_deep(Span span);
     NodeId make(Op op, Span span, Span op_span, NodeId a = none, NodeId b = none, NodeId c = none);
     NodeId indexed(Op op, std::uint32_t index, Span span, Span op_span);
     NodeId option_node(ChoiceId choice, std::uint32_t option, Span span);
     static std::uint32_t option_of(const ChoiceType& choice, std::string_view name);
-    NodeId of(const ast::Number& number, Span span, ChoiceId, std::uint32_t, ast::ExprId);
-    NodeId of(const ast::Name& name, Span span, ChoiceId expected, std::uint32_t, ast::ExprId);
+    NodeId of(const ast::Number& number, Span span, ChoiceId);
+    NodeId of(const ast::Name& name, Span span, ChoiceId expected);
     NodeId name_in_function(const ast::Name& name, Span span, ChoiceId expected);
     NodeId unknown(const ast::Name& name, Span span, ChoiceId expected);
-    NodeId of(const ast::Negate& negate, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
-    NodeId of(const ast::Not& negation, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
-    NodeId of(const ast::Binary&, Span span, ChoiceId, std::uint32_t depth, ast::ExprId id);
-    NodeId pair(const ast::Binary& binary, Span span, std::optional<NodeId> left, std::uint32_t depth);
+    NodeId of(const ast::Negate& negate, Span span, ChoiceId);
+    NodeId of(const ast::Not& negation, Span span, ChoiceId);
+    NodeId of(const ast::Binary& binary, Span span, ChoiceId);
     bool names_option(ast::ExprId id) const;
-    NodeId of(const ast::Is& is, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
-    NodeId of(const ast::When& when, Span span, ChoiceId expected, std::uint32_t depth, ast::ExprId);
+    NodeId of(const ast::Is& is, Span span, ChoiceId);
+    NodeId of(const ast::When& when, Span span, ChoiceId expected);
     ChoiceId choice_of_node(NodeId id) const;
     bool is_poison(NodeId id) const;
 
     // Calls.
-    NodeId of(const ast::Call& call, Span span, ChoiceId, std::uint32_t depth, ast::ExprId);
+    NodeId of(const ast::Call& call, Span span, ChoiceId);
     bool sees(std::uint32_t module) const;
-    NodeId call_to(const Builtin& builtin, const ast::Call& call, Span span, std::uint32_t depth);
-    NodeId call_to(const Callable& callable, const ast::Call& call, Span span, std::uint32_t depth);
-    NodeId with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, std::uint32_t depth, const Function* function);
+    NodeId call_to(const Builtin& builtin, const ast::Call& call, Span span);
+    NodeId call_to(const Callable& callable, const ast::Call& call, Span span);
+    NodeId with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, const Function* function);
     NodeId call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args, Span span, Span op_span);
     NodeId over_blocks(const Builtin& builtin, const ast::Call& call, Span span);
     bool of_single_block(const Found& found) const;
