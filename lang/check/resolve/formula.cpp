@@ -9,7 +9,6 @@
 
 #include "lang/check/resolve/formula_builder.h"
 #include "lang/check/resolve/messages.h"
-#include "lang/syntax/parse.h"
 
 namespace acre::lang::resolving {
 namespace {
