@@ -1,0 +1,120 @@
+#include <algorithm>
+#include <iterator>
+
+#include "lang/syntax/tidy_rows.h"
+
+namespace acre::lang {
+
+namespace {
+
+using Rows = std::vector<Row>::iterator;
+
+// Wider gaps than this are not made to line something up: the eye does not follow them.
+constexpr std::size_t widest_spread = 40;
+constexpr std::size_t widest_line = 110; // of a line with its comment lined up
+
+std::size_t width_of(std::string_view text) {
+    return static_cast<std::size_t>(
+        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+// The pieces of a row that are not yet part of its text, up to the next stop.
+class Filler {
+  public:
+    explicit Filler(Row& row) : row_(row) {
+        row_.text.assign(row_.indent, ' ');
+        advance();
+    }
+    Stop stop() const { return next_ < row_.pieces.size() ? row_.pieces[next_].stop : Stop::None; }
+    bool done() const { return next_ == row_.pieces.size(); }
+    // Where the next piece would stand by itself.
+    std::size_t column() const { return width_of(row_.text) + row_.pieces[next_].gap; }
+    void move_to(std::size_t column) {
+        row_.text.append(column - width_of(row_.text), ' ');
+        row_.text += row_.pieces[next_++].text;
+        advance();
+    }
+
+  private:
+    void advance() {
+        for (; next_ < row_.pieces.size() && row_.pieces[next_].stop == Stop::None; ++next_) {
+            row_.text.append(row_.pieces[next_].gap, ' ');
+            row_.text += row_.pieces[next_].text;
+        }
+    }
+    Row& row_;
+    std::size_t next_ = 0;
+};
+
+void align_run(Rows begin, Rows end) {
+    std::vector<Filler> fillers;
+    for (Rows row = begin; row != end; ++row)
+        if (row == begin || row->aligned)
+            fillers.emplace_back(*row);
+        else
+            Filler alone(*row); // a continued line has no stops
+    for (const Stop stop : {Stop::Colon, Stop::Equals, Stop::Over, Stop::Second}) {
+        std::size_t least = std::string::npos;
+        std::size_t most = 0;
+        for (const Filler& f : fillers) {
+            if (f.stop() != stop)
+                continue;
+            least = std::min(least, f.column());
+            most = std::max(most, f.column());
+        }
+        const bool together = most >= least && most - least <= widest_spread;
+        for (Filler& f : fillers)
+            if (f.stop() == stop)
+                f.move_to(together ? most : f.column());
+    }
+}
+
+bool continues_run(const Row& first, const Row& row) {
+    if (row.pieces.empty())
+        return false;
+    return !row.aligned || (row.group == first.group && row.indent == first.indent);
+}
+
+void align_comments(Rows begin, Rows end) {
+    std::size_t column = 0;
+    std::size_t longest = 0;
+    for (Rows row = begin; row != end; ++row) {
+        column = std::max(column, width_of(row->text) + 2);
+        longest = std::max(longest, width_of(row->comment));
+    }
+    for (Rows row = begin; row != end; ++row) {
+        const std::size_t own = width_of(row->text);
+        row->text.append(column + longest <= widest_line ? column - own : 2, ' ');
+        row->text += row->comment;
+    }
+}
+
+} // namespace
+
+void align(std::vector<Row>& rows) {
+    for (Rows run = rows.begin(); run != rows.end();) {
+        const Rows end =
+            std::find_if(std::next(run), rows.end(), [&](const Row& row) { return run->pieces.empty() || !continues_run(*run, row); });
+        align_run(run, end);
+        run = end;
+    }
+    const auto has_both = [](const Row& row) { return !row.pieces.empty() && !row.comment.empty(); };
+    for (Rows row = rows.begin(); row != rows.end();) {
+        if (has_both(*row)) {
+            const Rows end =
+                std::find_if(row, rows.end(), [&](const Row& other) { return !has_both(other) || other.indent != row->indent; });
+            align_comments(row, end);
+            row = end;
+        } else {
+            if (!row->comment.empty()) {
+                row->text.assign(row->indent, ' ');
+                row->text += row->comment;
+            }
+            ++row;
+        }
+    }
+    for (Row& row : rows)
+        row.text.erase(row.text.find_last_not_of(' ') + 1);
+}
+
+} // namespace acre::lang
