@@ -94,7 +94,7 @@ std::optional<double> literal_value(const ast::Module& module, ast::ExprId id) {
 
 void Assembler::add(std::uint32_t index, Draft& draft, Formulas& formulas) {
     const LogicalLine& line = lines_[index];
-    if (is_header(index)) {
+    if (index == 0 && says_what_it_is_) {
         module_.title = draft.texts.front();
         return;
     }

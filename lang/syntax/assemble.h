@@ -73,6 +73,7 @@ class Assembler {
     const std::vector<LogicalLine>& lines_;
     std::string_view text_;
     FileKind kind_;
+    bool says_what_it_is_ = false; // the first statement is a header, right or wrong
     Diagnostics& diagnostics_;
     std::vector<std::uint32_t> statement_of_; // of a line: index of its statement; no_statement when it has none
     std::vector<bool> skipped_;               // the statement of the line is misplaced: its inner lines are not read

@@ -113,7 +113,8 @@ struct dollar_number   : number_text {};
 struct dollar_tail     : plus<unit_tail> {};
 struct dollar_start    : seq<one<'$'>, must<dollar_number>> {};
 struct dollar_amount   : seq<dollar_start, opt<dollar_tail>, blanks> {};
-struct plain_amount    : seq<number, opt<token<unit_behind>>> {};
+struct gap             : star<one<' ', '\t'>> {}; // a unit stands on the line of its number
+struct plain_amount    : seq<number_text, opt<gap, unit_behind>, blanks> {};
 struct literal         : sor<dollar_amount, plain_amount> {};
 
 // --- formulas, from the strongest to the weakest

@@ -66,7 +66,7 @@ class Describer {
         case Expected::ChoiceName:
             return missing_name();
         case Expected::Text:
-            return missing("a text in quotes is missing after {}", "write it as \"…\"");
+            return after_value("a text in quotes is missing after {}", "write it as \"…\"");
         case Expected::Colon:
             return missing_colon();
         case Expected::Unit:
@@ -173,6 +173,8 @@ class Describer {
     }
 
     Diagnostic missing_name() const {
+        if (found_.begin == b_.begin)
+            return describe_unknown(b_.text, {b_.file, b_.begin, b_.end}, "");
         if (found_.kind == TokenKind::Number)
             return make(Code::S103, fmt::format("a name is missing after {}", quoted(before())), span(found_),
                         "a name begins with a letter", "");

@@ -196,6 +196,7 @@ std::optional<Form> Assembler::header_form(const LogicalLine& line) {
     }
     if (!said)
         return std::nullopt;
+    says_what_it_is_ = true;
     kind_ = *said;
     if (fits)
         module_.kind = kind_;
