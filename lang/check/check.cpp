@@ -1,0 +1,177 @@
+#include "lang/check/check.h"
+
+#include <string>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "lang/check/order.h"
+#include "lang/check/typing.h"
+
+namespace acre::lang {
+namespace {
+
+using Kind = Type::Kind;
+
+constexpr Type plain{Kind::Number, 0, {}};
+
+Type base_type(Base base) {
+    Type type;
+    type.unit.dim.exponent[base] = 1;
+    return type;
+}
+
+class Checker {
+  public:
+    Checker(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
+        : sheet_(sheet),
+          typing_(sheet, sources, diagnostics),
+          settled_(sheet.lines.size(), false) {}
+
+    void run() {
+        for (Function& function : sheet_.functions)
+            check_function(function);
+        for (const Cost& cost : sheet_.costs)
+            check_cost(cost);
+        for (Given& given : sheet_.givens)
+            check_given(given);
+        for (LineId id = 0; id < sheet_.lines.size(); ++id)
+            if (!settled_[id] && sheet_.lines[id].value != none)
+                sheet_.lines[id].value = check_formula(id);
+        for (PriceItem& item : sheet_.prices)
+            for (PriceStep& step : item.steps)
+                typing_.type({}, step.value);
+        for (std::vector<Condition>* list : {&sheet_.requires_, &sheet_.cautions})
+            for (Condition& condition : *list)
+                check_condition(condition);
+        for (Correlation& correlation : sheet_.correlations)
+            correlation.strength = check_part({}, correlation.strength, plain, "the strength of a correlation", "1");
+        for (Block& block : sheet_.blocks)
+            block.field_heading = check_part({}, block.field_heading, base_type(Angle), "a heading", "deg");
+        sheet_.job.field_heading = check_part({}, sheet_.job.field_heading, base_type(Angle), "a heading", "deg");
+    }
+
+  private:
+    // Types the value, and gives it in the unit that is declared.
+    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const std::string& unit_text,
+                       Span declared) {
+        const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
+        if (mismatch == Mismatch::None)
+            return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
+        typing_.report().declared(site, value, mismatch, wanted, subject, unit_text, declared);
+        return value;
+    }
+
+    // The same for what has no declaration to point at. No value stays none.
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const std::string& unit_text) {
+        if (value == none)
+            return none;
+        const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
+        if (mismatch == Mismatch::None)
+            return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
+        typing_.report().part(site, value, mismatch, wanted, subject, unit_text);
+        return value;
+    }
+
+    NodeId check_formula(LineId id) {
+        const Line& line = sheet_.lines[id];
+        if (line.type.kind == Kind::Poison) {
+            typing_.type({id, nullptr}, line.value); // its own errors are told all the same
+            return line.value;
+        }
+        const Type wanted = line.type;
+        return check_value({id, nullptr}, line.value, wanted, fmt::format("`{}`", line.name), line.unit_text, line.name_span);
+    }
+
+    void check_cost(const Cost& cost) {
+        const Line& rate = sheet_.lines[cost.rate];
+        const Line& quantity = sheet_.lines[cost.quantity];
+        if (quantity.value == none || rate.type.kind != Kind::Number)
+            return;
+        const Type over = typing_.type({cost.quantity, nullptr}, quantity.value);
+        if (quantity.type.kind == Kind::Poison)
+            sheet_.lines[cost.quantity].type = over;
+        const Outcome money = apply(Op::Multiply, rate.type, over);
+        if (over.kind == Kind::Poison || (money.good() && money.type.unit.dim == base_type(Money).unit.dim))
+            return;
+        if (over.kind != Kind::Number)
+            typing_.report().declared({cost.quantity, nullptr}, quantity.value, Mismatch::WantsNumber, plain,
+                                      fmt::format("`{}`", quantity.name), "1", quantity.name_span);
+        else
+            typing_.report().cost(cost);
+        settled_[cost.amount] = true;
+    }
+
+    void check_given(Given& given) {
+        const LineId id = given.line;
+        const Site site{id, nullptr};
+        const Type wanted = sheet_.lines[id].type;
+        const std::string subject = fmt::format("`{}`", sheet_.lines[id].name);
+        const std::string unit_text = sheet_.lines[id].unit_text;
+        const Span declared = sheet_.lines[id].name_span;
+        settled_[id] = true;
+        for (Setting& setting : given.settings) {
+            if (setting.value == none)
+                continue;
+            const bool in_force = setting.value == sheet_.lines[id].value;
+            setting.value = check_value(site, setting.value, wanted, subject, unit_text, declared);
+            if (in_force)
+                sheet_.lines[id].value = setting.value;
+        }
+        given.within_low = check_part(site, given.within_low, wanted, "the lawful range of " + subject, unit_text);
+        given.within_high = check_part(site, given.within_high, wanted, "the lawful range of " + subject, unit_text);
+        given.swing_low = check_part(site, given.swing_low, wanted, "the swing of " + subject, unit_text);
+        given.swing_high = check_part(site, given.swing_high, wanted, "the swing of " + subject, unit_text);
+    }
+
+    void check_condition(Condition& condition) {
+        if (condition.condition == none)
+            return;
+        const Type type = typing_.type({}, condition.condition);
+        if (type.kind != Kind::Truth && type.kind != Kind::Poison)
+            typing_.report().condition({}, condition.condition);
+    }
+
+    void check_function(Function& function) {
+        const Site site{none, &function};
+        for (Local& local : function.locals)
+            if (local.value != none)
+                local.value = check_value(site, local.value, local.type, fmt::format("`{}`", local.name),
+                                          sheet_.units.text(local.type.unit), local.span);
+        if (function.value != none)
+            function.value = check_value(site, function.value, function.type, fmt::format("`{}`", function.name), function.type_text,
+                                         function.name_span);
+        for (std::vector<FunctionRange>* ranges : {&function.tested, &function.limits})
+            for (FunctionRange& range : *ranges) {
+                if (range.parameter >= function.parameters.size())
+                    continue;
+                const std::string subject = fmt::format("the {} range of `{}`", ranges == &function.limits ? "allowed" : "tested",
+                                                        function.parameters[range.parameter]);
+                const Type& wanted = function.parameter_types[range.parameter];
+                range.low = check_part(site, range.low, wanted, subject, function.parameter_texts[range.parameter]);
+                range.high = check_part(site, range.high, wanted, subject, function.parameter_texts[range.parameter]);
+            }
+        for (FunctionExample& example : function.examples) {
+            const std::string subject = fmt::format("the result of `{}`", function.name);
+            example.call = check_part(site, example.call, function.type, subject, function.type_text);
+            example.expected = check_part(site, example.expected, function.type, subject, function.type_text);
+            example.tolerance = check_part(site, example.tolerance, function.type, subject, function.type_text);
+        }
+    }
+
+    Sheet& sheet_;
+    Typing typing_;
+    std::vector<bool> settled_; // by line: done already, or reported
+};
+
+} // namespace
+
+std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics) {
+    Checker(sheet, sources, diagnostics).run();
+    report_loops(sheet, sources, diagnostics);
+    if (diagnostics.has_errors())
+        return std::nullopt;
+    return CheckedSheet(std::move(sheet));
+}
+
+} // namespace acre::lang

@@ -1,0 +1,152 @@
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "lang/check/check.h"
+#include "lang/check/resolve/report.h"
+
+namespace acre::lang {
+namespace {
+
+using resolving::problem;
+
+// The value of a formula of nothing but numbers.
+std::optional<double> constant(const Sheet& sheet, NodeId id) {
+    if (id == none)
+        return std::nullopt;
+    const Node& node = sheet.nodes[id];
+    if (node.op == Op::Number)
+        return node.number;
+    if (node.op != Op::Negate && node.op != Op::Convert)
+        return std::nullopt;
+    const auto a = constant(sheet, node.a);
+    if (!a)
+        return std::nullopt;
+    return node.op == Op::Negate ? -*a : node.conversion.apply(*a);
+}
+
+class Lint {
+  public:
+    Lint(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
+        : sheet_(sheet),
+          sources_(sources),
+          diagnostics_(diagnostics) {}
+
+    void run() {
+        // A model without a price is there for others to use: nothing in it is unused.
+        if (!sheet_.prices.empty()) {
+            unused_lines();
+            covers();
+        }
+        for (const Given& given : sheet_.givens)
+            swing(given);
+    }
+
+  private:
+    void unused_lines() {
+        const FileId model = sheet_.prices.front().span.file;
+        std::vector<std::uint32_t> used; // where the names of used lines stand: one for all copies of a line
+        const auto use = [&](LineId id) {
+            if (id != none && sheet_.lines[id].name_span.file == model)
+                used.push_back(sheet_.lines[id].name_span.begin);
+        };
+        for (const Node& node : sheet_.nodes)
+            if (node.op == Op::Line)
+                use(node.index);
+        for (const Correlation& correlation : sheet_.correlations)
+            for (const std::uint32_t given : {correlation.first, correlation.second})
+                if (given != none)
+                    use(sheet_.givens[given].line);
+        for (const PriceItem& item : sheet_.prices)
+            use(item.quantity);
+        std::sort(used.begin(), used.end());
+        for (const Line& line : sheet_.lines) {
+            if ((line.role != Role::Line && line.role != Role::Given) || !line.label.empty() || line.name_span.file != model ||
+                std::binary_search(used.begin(), used.end(), line.name_span.begin))
+                continue;
+            const std::string_view name = sources_.text(line.name_span);
+            Diagnostic d = problem(
+                Code::L801, fmt::format("`{}` is {} but nothing uses or shows it", name, line.role == Role::Given ? "a given" : "computed"),
+                line.name_span, "unused");
+            d.helps.push_back({"use it in a line, give it a label to show it, or remove it", std::nullopt});
+            diagnostics_.add(std::move(d));
+        }
+    }
+
+    void covers() {
+        std::vector<std::vector<const PriceItem*>> covered(sheet_.costs.size());
+        for (const PriceItem& item : sheet_.prices)
+            for (const std::uint32_t cost : item.costs)
+                covered[cost].push_back(&item);
+        for (std::size_t i = 0; i < sheet_.costs.size(); ++i) {
+            const Line& rate = sheet_.lines[sheet_.costs[i].rate];
+            if (covered[i].empty()) {
+                Diagnostic d = problem(Code::L803, fmt::format("the cost `{}` is in no price", rate.name), rate.name_span, "not covered");
+                d.helps.push_back({sheet_.costs[i].part == none
+                                       ? "put it into a part that a price covers"
+                                       : fmt::format("name its part after `covers`: \"{}\"", sheet_.parts[sheet_.costs[i].part].title),
+                                   std::nullopt});
+                diagnostics_.add(std::move(d));
+            } else if (covered[i].size() > 1) {
+                Diagnostic d = problem(Code::L804, fmt::format("the cost `{}` is in {} prices", rate.name, covered[i].size()),
+                                       rate.name_span, "counted more than once");
+                for (const PriceItem* item : covered[i])
+                    d.others.push_back({item->span, "covers it"});
+                d.helps.push_back({"leave its part out of `covers` of all prices but one", std::nullopt});
+                diagnostics_.add(std::move(d));
+            }
+        }
+    }
+
+    void swing(const Given& given) {
+        const auto low = constant(sheet_, given.swing_low);
+        const auto high = constant(sheet_, given.swing_high);
+        if (!low || !high)
+            return;
+        const Line& line = sheet_.lines[given.line];
+        const auto range = [&](NodeId from, NodeId to) {
+            return fmt::format("{} .. {}", sources_.text(sheet_.nodes[from].span), sources_.text(sheet_.nodes[to].span));
+        };
+        if (*low >= *high) {
+            diagnostics_.add(problem(Code::L806, fmt::format("the swing of `{}` is empty", line.name), given.swing_span, "does not rise",
+                                     {"write the lower bound first"}));
+            return;
+        }
+        const auto least = constant(sheet_, given.within_low);
+        const auto most = constant(sheet_, given.within_high);
+        if ((least && *low < *least) || (most && *high > *most)) {
+            Diagnostic d = problem(Code::L806, fmt::format("the swing of `{}` leaves its lawful range", line.name), given.swing_span,
+                                   range(given.swing_low, given.swing_high));
+            d.others.push_back({given.within_span, range(given.within_low, given.within_high)});
+            d.notes.push_back("values outside the lawful range are errors, also in sensitivity and risk");
+            diagnostics_.add(std::move(d));
+        }
+        const NodeId value = given.settings.empty() ? none : given.settings.back().value;
+        const auto set = constant(sheet_, value);
+        if (!set || (*set >= *low && *set <= *high))
+            return;
+        Diagnostic d = problem(Code::L802,
+                               fmt::format("`{}` is {}, outside its swing {}", line.name, sources_.text(sheet_.nodes[value].span),
+                                           range(given.swing_low, given.swing_high)),
+                               sheet_.nodes[value].span, "outside");
+        d.others.push_back({given.swing_span, "the swing"});
+        d.notes.push_back("the swing is what sensitivity and risk vary the value over: it should hold the value itself");
+        diagnostics_.add(std::move(d));
+    }
+
+    const Sheet& sheet_;
+    const SourceMap& sources_;
+    Diagnostics& diagnostics_;
+};
+
+} // namespace
+
+void lint(const CheckedSheet& sheet, const SourceMap& sources, Diagnostics& diagnostics) {
+    Lint(*sheet, sources, diagnostics).run();
+}
+
+} // namespace acre::lang

@@ -1,0 +1,421 @@
+#include "lang/check/mismatch.h"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "lang/check/mend.h"
+#include "lang/check/resolve/report.h"
+#include "lang/check/written_unit.h"
+
+namespace acre::lang {
+namespace {
+
+using Kind = Type::Kind;
+using resolving::problem;
+
+constexpr std::string_view plain_number = "a plain number";
+
+std::string unit_or_plain(const std::string& unit_text) {
+    return unit_text == "1" ? std::string(plain_number) : unit_text;
+}
+
+// "1 $/ac" for "$/ac", in the order people write it.
+std::string one_of(std::string_view unit_text) {
+    return fmt::format("1 {}", unit_text);
+}
+
+bool is_plain(const Type& type) {
+    return type.kind == Kind::Number && type.unit.is_plain();
+}
+
+// A number as written, with or without a sign.
+bool is_literal(const Sheet& sheet, NodeId id) {
+    const Node& node = sheet.nodes[id];
+    return node.op == Op::Number || (node.op == Op::Negate && sheet.nodes[node.a].op == Op::Number);
+}
+
+std::string_view name_of_function(Op op) {
+    switch (op) {
+    case Op::Abs:
+        return "abs";
+    case Op::Sqrt:
+        return "sqrt";
+    case Op::Exp:
+        return "exp";
+    case Op::Log:
+        return "log";
+    case Op::Sin:
+        return "sin";
+    case Op::Cos:
+        return "cos";
+    case Op::Tan:
+        return "tan";
+    case Op::Atan:
+        return "atan";
+    case Op::Ceil:
+        return "ceil";
+    case Op::Floor:
+        return "floor";
+    case Op::Round:
+        return "round";
+    default:
+        return {};
+    }
+}
+
+std::string sides_title(Op op, const std::string& a, const std::string& b) {
+    switch (op) {
+    case Op::Add:
+        return fmt::format("cannot add {} to {}", b, a);
+    case Op::Subtract:
+        return fmt::format("cannot subtract {} from {}", b, a);
+    case Op::Min:
+        return fmt::format("cannot take the smaller of {} and {}", a, b);
+    case Op::Max:
+        return fmt::format("cannot take the larger of {} and {}", a, b);
+    case Op::When:
+        return fmt::format("one branch gives {}, the other {}", a, b);
+    case Op::Ceil:
+    case Op::Floor:
+    case Op::Round:
+        return fmt::format("cannot round {} to steps of {}", a, b);
+    default:
+        return fmt::format("cannot compare {} with {}", a, b);
+    }
+}
+
+} // namespace
+
+// Past the cap only the code and the place count.
+bool Mismatches::skip(Code code, Span span) {
+    if (!diagnostics_.full())
+        return false;
+    add(problem(code, {}, span));
+    return true;
+}
+
+std::string Mismatches::type_text(const Type& type) const {
+    switch (type.kind) {
+    case Kind::Truth:
+        return "a condition";
+    case Kind::Choice:
+        return fmt::format("a choice of `{}`", sheet_.choices[type.choice].name);
+    default:
+        return unit_or_plain(sheet_.units.text(type.unit));
+    }
+}
+
+std::string Mismatches::kind_text(const Site& site, NodeId node) const {
+    const Type& type = sheet_.nodes[node].type;
+    return type.kind == Kind::Number ? unit_or_plain(WrittenUnits(sheet_, sources_, site.function).text(node)) : type_text(type);
+}
+
+// "24.50 $/h" for the number as written, with the unit it should have.
+std::string Mismatches::number_as(NodeId value, std::string_view unit_text) const {
+    return fmt::format("{} {}", sources_.text(sheet_.nodes[value].span), unit_text);
+}
+
+Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b, const Type* wanted) {
+    const Node& whole = sheet_.nodes[node];
+    const Node& left = sheet_.nodes[a];
+    const Node& right = sheet_.nodes[b];
+    const std::string left_text = kind_text(site, a);
+    const std::string right_text = kind_text(site, b);
+    Diagnostic d = problem(Code::U301, sides_title(whole.op, left_text, right_text), whole.op_span);
+    d.others = {{left.span, left_text}, {right.span, right_text}};
+    WrittenUnits units(sheet_, sources_, site.function);
+    for (const auto& [number, other] : {std::pair(a, b), std::pair(b, a)}) {
+        if (!is_plain(sheet_.nodes[number].type) || sheet_.nodes[number].type.unit != one || !is_literal(sheet_, number))
+            continue;
+        const std::string text = number_as(number, units.text(other));
+        d.helps.push_back({fmt::format("give the number its unit: write  {}", text), Edit{sheet_.nodes[number].span, text}});
+        return d;
+    }
+    // The side that is unlike what the whole is to be is mended; the right one if that does not tell.
+    const bool mend_left = wanted != nullptr && wanted->kind == Kind::Number && wanted->unit.dim == right.type.unit.dim;
+    const NodeId good = mend_left ? b : a;
+    const NodeId bad = mend_left ? a : b;
+    const auto missing = divide(Unit{sheet_.nodes[good].type.unit.dim, {}}, Unit{sheet_.nodes[bad].type.unit.dim, {}});
+    if (!missing)
+        return d;
+    if (const std::string note = apart_note(missing->dim); !note.empty()) {
+        d.notes.push_back(note);
+        if (is_year_against_hour(missing->dim))
+            d.code = Code::U303;
+    } else if (!is_plain(left.type) && !is_plain(right.type)) {
+        d.notes.push_back(fmt::format("the two sides differ by a factor of {}", units.quotient_text(good, bad)));
+    }
+    d.helps = mend(sheet_, sources_, site, bad, missing->dim);
+    if (d.helps.empty() && is_year_against_hour(missing->dim))
+        d.helps.push_back(
+            {fmt::format("a line in {} is what is missing: the hours worked in a year", missing->dim.exponent[Year] < 0 ? "h/yr" : "h/yr"),
+             std::nullopt});
+    return d;
+}
+
+void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, const Outcome& outcome, const Type* wanted) {
+    const Node& whole = sheet_.nodes[node];
+    const NodeId fault = outcome.operand == 0 ? a : b;
+    const Span at = fault == none ? whole.span : sheet_.nodes[fault].span;
+    const std::string_view function = name_of_function(whole.op);
+    switch (outcome.mismatch) {
+    case Mismatch::None:
+    case Mismatch::Poisoned:
+        return;
+    case Mismatch::UnlikeUnits:
+        if (!skip(Code::U301, whole.op_span))
+            add(sides(site, node, a, b, wanted));
+        return;
+    case Mismatch::UnlikeKinds:
+    case Mismatch::UnlikeChoices: {
+        const Code code = outcome.mismatch == Mismatch::UnlikeChoices                                            ? Code::U313
+                          : sheet_.nodes[a].type.kind == Kind::Truth || sheet_.nodes[b].type.kind == Kind::Truth ? Code::U308
+                                                                                                                 : Code::U309;
+        if (skip(code, whole.op_span))
+            return;
+        const std::string left = kind_text(site, a);
+        const std::string right = kind_text(site, b);
+        Diagnostic d = problem(code, sides_title(whole.op, left, right), whole.op_span);
+        d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
+        return add(std::move(d));
+    }
+    case Mismatch::WantsTruth:
+        return condition(site, fault);
+    case Mismatch::WantsNumber: {
+        const Code code = sheet_.nodes[fault].type.kind == Kind::Truth ? Code::U308 : Code::U309;
+        if (skip(code, at))
+            return;
+        const std::string kind = kind_text(site, fault);
+        Diagnostic d = problem(code, fmt::format("a number is needed here, this is {}", kind), at, kind);
+        d.helps.push_back(
+            {fmt::format("turn it into a number: write  when {} then 1 otherwise 0", code == Code::U308 ? "CONDITION" : "CHOICE is NAME"),
+             std::nullopt});
+        if (const std::string text = quotable(sources_, at); !text.empty() && code == Code::U308)
+            d.helps.back().text = fmt::format("turn it into a number: write  when {} then 1 otherwise 0", text);
+        else if (code == Code::U309 && !text.empty() && !sheet_.choices[sheet_.nodes[fault].type.choice].options.empty())
+            d.helps.back().text = fmt::format("say what each choice is worth: write  when {} is {} then 1 otherwise 0", text,
+                                              sheet_.choices[sheet_.nodes[fault].type.choice].options.front());
+        return add(std::move(d));
+    }
+    case Mismatch::WantsPlain:
+    case Mismatch::WantsAngle: {
+        const std::string unit = kind_text(site, fault);
+        if (whole.op == Op::Power) {
+            if (skip(Code::U306, at))
+                return;
+            Diagnostic d = problem(Code::U306, fmt::format("a power must be a plain number, not {}", unit), at, unit);
+            if (const std::string text = quotable(sources_, at); !text.empty())
+                d.helps.push_back({fmt::format("divide the unit away: write  ({} / {})", text, one_of(unit)), std::nullopt});
+            return add(std::move(d));
+        }
+        if (skip(Code::U305, sheet_.nodes[a].span))
+            return;
+        const std::string text = quotable(sources_, sheet_.nodes[a].span);
+        const std::string given = kind_text(site, a);
+        if (outcome.operand == 1) { // a step is missing
+            Diagnostic d =
+                problem(Code::U305, fmt::format("`{}` needs a step for a value in {}", function, given), sheet_.nodes[a].span, given);
+            d.helps.push_back({fmt::format("write  {}({}, {})", function, text, one_of(given)), std::nullopt});
+            return add(std::move(d));
+        }
+        const bool angle = outcome.mismatch == Mismatch::WantsAngle;
+        Diagnostic d = problem(Code::U305, fmt::format("`{}` takes {} but is given {}", function, angle ? "an angle" : plain_number, given),
+                               sheet_.nodes[a].span, given);
+        if (!text.empty() && angle && is_plain(sheet_.nodes[a].type))
+            d.helps.push_back({fmt::format("write  {}({} deg)", function, text), std::nullopt});
+        else if (!text.empty() && !angle)
+            d.helps.push_back({fmt::format("divide the unit away: write  {}({} / {})", function, text, one_of(given)), std::nullopt});
+        return add(std::move(d));
+    }
+    case Mismatch::NotAPower: {
+        if (skip(Code::U306, whole.op_span))
+            return;
+        const std::string unit = kind_text(site, a);
+        const std::string exponent = quotable(sources_, sheet_.nodes[b].span);
+        const bool written = is_literal(sheet_, b);
+        Diagnostic d = problem(Code::U306,
+                               written ? fmt::format("only a plain number can be raised to the power {}", exponent)
+                                       : fmt::format("only a plain number can be raised to a power that is computed"),
+                               whole.op_span);
+        d.others = {{sheet_.nodes[a].span, unit}};
+        if (const std::string base = quotable(sources_, sheet_.nodes[a].span); !base.empty() && !exponent.empty())
+            d.helps.push_back(
+                {fmt::format("divide the unit away first: write  ({} / {}) ^ {}", base, one_of(unit), exponent), std::nullopt});
+        return add(std::move(d));
+    }
+    case Mismatch::OddRoot: {
+        if (skip(Code::U307, at))
+            return;
+        const std::string unit = kind_text(site, a);
+        Diagnostic d = problem(Code::U307, fmt::format("the square root of {} is in no unit", unit), at, unit);
+        d.notes.push_back("only a unit of even powers has a root: the root of ft^2 is ft");
+        return add(std::move(d));
+    }
+    case Mismatch::TooLarge:
+        if (skip(Code::U312, whole.op_span))
+            return;
+        add(problem(Code::U312, "the unit of this formula is too large to be kept exactly", whole.op_span, {},
+                    {"give parts of the formula lines of their own, in units of their own"}));
+        return;
+    }
+}
+
+void Mismatches::condition(const Site& site, NodeId value) {
+    const Span at = sheet_.nodes[value].span;
+    const bool choice = sheet_.nodes[value].type.kind == Kind::Choice;
+    if (skip(Code::U308, at))
+        return;
+    const std::string kind = kind_text(site, value);
+    Diagnostic d = problem(
+        Code::U308, fmt::format("a condition is needed here, this is {}", choice || kind == plain_number ? kind : "a number in " + kind),
+        at, kind);
+    if (const std::string text = quotable(sources_, at); !text.empty()) {
+        if (choice && !sheet_.choices[sheet_.nodes[value].type.choice].options.empty())
+            d.helps.push_back(
+                {fmt::format("write  {} is {}", text, sheet_.choices[sheet_.nodes[value].type.choice].options.front()), std::nullopt});
+        else
+            d.helps.push_back({fmt::format("compare it: write  {} > 0{}", text, kind == plain_number ? "" : " " + kind), std::nullopt});
+    }
+    add(std::move(d));
+}
+
+void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
+                          std::string_view unit_text, Span declared) {
+    if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
+        return;
+    const Node& node = sheet_.nodes[value];
+    const bool literal = is_literal(sheet_, value);
+    const Code code = mismatch == Mismatch::UnlikeChoices                             ? Code::U313
+                      : mismatch == Mismatch::UnlikeUnits                             ? (literal ? Code::U304 : Code::U302)
+                      : wanted.kind == Kind::Choice || node.type.kind == Kind::Choice ? Code::U309
+                                                                                      : Code::U308;
+    if (skip(code, node.span))
+        return;
+    const std::string given = kind_text(site, value);
+    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(std::string(unit_text)) : type_text(wanted);
+    Diagnostic d = problem(code,
+                           fmt::format("{} is {} {} but {} {}", subject, wanted.kind == Kind::Number ? "declared" : "declared as",
+                                       wanted_text, literal ? "is given" : "its formula gives", given),
+                           node.span, literal && is_plain(node.type) ? "no unit" : given);
+    if (declared.end > declared.begin)
+        d.others.push_back({declared, fmt::format("declared {}", wanted_text)});
+    if (mismatch == Mismatch::UnlikeUnits) {
+        if (literal && node.type.unit == one) {
+            const std::string text = number_as(value, unit_text);
+            d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
+            return add(std::move(d));
+        }
+        if (const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}})) {
+            const std::string note = apart_note(missing->dim);
+            const std::string factor =
+                sheet_.units.text(Unit{missing->dim, divide(wanted.unit.scale, node.type.unit.scale).value_or(Ratio{})});
+            if (!note.empty())
+                d.notes.push_back(note);
+            else if (!literal)
+                d.notes.push_back(fmt::format("the formula lacks a factor of {}", factor));
+            if (!literal)
+                d.helps = mend(sheet_, sources_, site, value, missing->dim);
+        }
+    }
+    add(std::move(d));
+}
+
+void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view function,
+                          std::string_view parameter, std::string_view unit_text, Span declared) {
+    if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
+        return;
+    const Node& node = sheet_.nodes[value];
+    const Code code = mismatch == Mismatch::UnlikeChoices ? Code::U313 : Code::U305;
+    if (skip(code, node.span))
+        return;
+    const std::string given = kind_text(site, value);
+    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(std::string(unit_text)) : type_text(wanted);
+    Diagnostic d =
+        problem(code, fmt::format("`{}` takes `{}` in {} but is given {}", function, parameter, wanted_text, given), node.span, given);
+    if (parameter.empty())
+        d.title = fmt::format("`{}` takes {} but is given {}", function, wanted_text, given);
+    else if (wanted.kind != Kind::Number || wanted_text == plain_number)
+        d.title = fmt::format("`{}` takes {} as `{}` but is given {}", function, wanted_text, parameter, given);
+    d.others.push_back({declared, "defined here"});
+    if (mismatch == Mismatch::UnlikeUnits && is_literal(sheet_, value) && node.type.unit == one) {
+        const std::string text = number_as(value, unit_text);
+        d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
+    } else if (mismatch == Mismatch::UnlikeUnits) {
+        if (const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}})) {
+            if (const std::string note = apart_note(missing->dim); !note.empty())
+                d.notes.push_back(note);
+            d.helps = mend(sheet_, sources_, site, value, missing->dim);
+        }
+    }
+    add(std::move(d));
+}
+
+void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
+                      std::string_view unit_text) {
+    if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
+        return;
+    const Node& node = sheet_.nodes[value];
+    if (skip(Code::U304, node.span))
+        return;
+    const std::string given = kind_text(site, value);
+    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(std::string(unit_text)) : type_text(wanted);
+    Diagnostic d = problem(Code::U304, fmt::format("{} is {} but is given {}", subject, wanted_text, given), node.span,
+                           is_plain(node.type) && is_literal(sheet_, value) ? "no unit" : given);
+    if (wanted.kind == Kind::Number && wanted_text != plain_number)
+        d.title = fmt::format("{} is in {} but is given {}", subject, wanted_text, given);
+    if (mismatch == Mismatch::UnlikeUnits && is_literal(sheet_, value) && node.type.unit == one) {
+        const std::string text = number_as(value, unit_text);
+        d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
+    }
+    add(std::move(d));
+}
+
+void Mismatches::cost(const Cost& cost) {
+    const Line& rate = sheet_.lines[cost.rate];
+    const Line& quantity = sheet_.lines[cost.quantity];
+    const NodeId over = quantity.value;
+    if (skip(Code::U310, sheet_.nodes[over].span))
+        return;
+    Site site;
+    site.line = cost.amount;
+    const std::string rate_text = rate.unit_text;
+    const std::string over_text = kind_text(site, over);
+    Diagnostic d =
+        problem(Code::U310, fmt::format("`{}` is {} over {}, which is not money", rate.name, unit_or_plain(rate_text), over_text),
+                sheet_.nodes[over].span, over_text);
+    d.others.push_back({rate.name_span, fmt::format("declared {}", rate_text)});
+    Unit dollar;
+    dollar.dim.exponent[Money] = 1;
+    if (const auto wanted = divide(dollar, rate.type.unit)) {
+        const std::string wanted_text = unit_or_plain(sheet_.units.text(*wanted));
+        d.notes.push_back(fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
+        for (const Mender& mender : menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim)) {
+            if (mender.inverse)
+                continue;
+            d.helps.push_back({fmt::format("`{}` ({}) is in {}: write  over {}", mender.name, mender.place, mender.unit_text, mender.name),
+                               Edit{sheet_.nodes[over].span, mender.name}});
+            break;
+        }
+    }
+    if (const auto wanted = divide(dollar, sheet_.nodes[over].type.unit); wanted && d.helps.empty())
+        d.helps.push_back({fmt::format("or declare the rate in {}", sheet_.units.text(*wanted)), std::nullopt});
+    add(std::move(d));
+}
+
+void Mismatches::odd_pair(const Site& site, NodeId node, NodeId a, NodeId b) {
+    const Node& whole = sheet_.nodes[node];
+    WrittenUnits units(sheet_, sources_, site.function);
+    const std::string left = units.text(a);
+    const std::string right = units.text(b);
+    if (diagnostics_.full() || !nothing_in_common(sheet_, left, right))
+        return;
+    Diagnostic d =
+        problem(Code::L805, fmt::format("{} and {} are both one kind of unit, but have nothing in common", left, right), whole.op_span);
+    d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
+    d.notes.push_back(fmt::format("{} is converted to {} as it stands", right, left));
+    add(std::move(d));
+}
+
+} // namespace acre::lang

@@ -1,0 +1,60 @@
+// The messages of the unit check: what two sides are in, what is missing between them, and which line of the sheet has it.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "lang/check/ops.h"
+#include "lang/check/sheet.h"
+#include "lang/diag/diagnostic.h"
+#include "lang/source/source_map.h"
+
+namespace acre::lang {
+
+// Where a formula stands.
+struct Site {
+    LineId line = none;                 // whose formula it is; none: a condition, a bound, a function
+    const Function* function = nullptr; // within a define
+};
+
+class Mismatches {
+  public:
+    Mismatches(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
+        : sheet_(sheet),
+          sources_(sources),
+          diagnostics_(diagnostics) {}
+
+    // An operation with one or two operands. `wanted`: the type the whole is to have, if that is known; it decides which side
+    // is to be mended. Reports U301, U303, U305 to U309, U312, U313.
+    void operation(const Site& site, NodeId node, NodeId a, NodeId b, const Outcome& outcome, const Type* wanted);
+
+    // A value where another is declared: `subject` is what is declared ("`wage`"), at `declared`, in `unit_text`.
+    // U304 for a number as written, else U302; U308, U309, U313.
+    void declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
+                  std::string_view unit_text, Span declared);
+    // A value that a call hands to a function, or to a table (which has no name for its parameter). U305, U313.
+    void argument(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view function,
+                  std::string_view parameter, std::string_view unit_text, Span declared);
+    // A bound, a correlation or anything else that is of a fixed kind: "the lower bound of `speed`". U304.
+    void part(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject, std::string_view unit_text);
+    // A condition that is none. U308.
+    void condition(const Site& site, NodeId value);
+    // A rate over a quantity that is not money. U310.
+    void cost(const Cost& cost);
+    // Units of one dimension that have nothing in common. L805.
+    void odd_pair(const Site& site, NodeId node, NodeId a, NodeId b);
+
+  private:
+    Diagnostic sides(const Site& site, NodeId node, NodeId a, NodeId b, const Type* wanted);
+    void add(Diagnostic diagnostic) { diagnostics_.add(std::move(diagnostic)); }
+    bool skip(Code code, Span span);
+    std::string kind_text(const Site& site, NodeId node) const;
+    std::string type_text(const Type& type) const;
+    std::string number_as(NodeId value, std::string_view unit_text) const;
+
+    const Sheet& sheet_;
+    const SourceMap& sources_;
+    Diagnostics& diagnostics_;
+};
+
+} // namespace acre::lang

@@ -1,0 +1,144 @@
+#include "lang/check/ops.h"
+
+namespace acre::lang {
+namespace {
+
+using Kind = Type::Kind;
+
+const Unit degree = [] {
+    Unit unit;
+    unit.dim.exponent[Angle] = 1;
+    return unit;
+}();
+
+Type number(const Unit& unit) {
+    return {Kind::Number, 0, unit};
+}
+Type truth() {
+    return {Kind::Truth, 0, {}};
+}
+
+Outcome fails(Mismatch mismatch, int operand = 0) {
+    Outcome out;
+    out.mismatch = mismatch;
+    out.operand = operand;
+    out.type.kind = Kind::Poison;
+    return out;
+}
+
+Outcome gives(const Type& type, const Unit& first, const Unit& second = one) {
+    Outcome out;
+    out.type = type;
+    out.first = first;
+    out.second = second;
+    return out;
+}
+
+Outcome gives(const std::optional<Unit>& unit, const Unit& first, const Unit& second = one) {
+    return unit ? gives(number(*unit), first, second) : fails(Mismatch::TooLarge);
+}
+
+Outcome root(const Type& a) {
+    if (a.unit.is_plain())
+        return gives(number(one), one);
+    if (const auto unit = square_root(a.unit))
+        return gives(number(*unit), a.unit);
+    const Unit in_bases{a.unit.dim, {}};
+    const auto unit = square_root(in_bases);
+    return unit ? gives(number(*unit), in_bases) : fails(Mismatch::OddRoot);
+}
+
+Outcome raised(const Type& a, const Type& b, std::optional<int> exponent) {
+    if (exponent && b.unit == one)
+        return gives(power(a.unit, *exponent), a.unit);
+    if (!b.unit.is_plain())
+        return fails(Mismatch::WantsPlain, 1);
+    if (!a.unit.is_plain())
+        return fails(Mismatch::NotAPower);
+    return gives(number(one), one);
+}
+
+// Sides of one kind; the right one takes the unit of the left.
+Outcome alike(const Type& a, const Type& b, bool gives_truth) {
+    if (a.unit.dim != b.unit.dim)
+        return fails(Mismatch::UnlikeUnits);
+    return gives(gives_truth ? truth() : number(a.unit), a.unit, a.unit);
+}
+
+} // namespace
+
+Outcome apply(Op op, const Type& a) {
+    if (a.kind == Kind::Poison)
+        return fails(Mismatch::Poisoned);
+    if (op == Op::Not)
+        return a.kind == Kind::Truth ? gives(truth(), one) : fails(Mismatch::WantsTruth);
+    if (a.kind != Kind::Number)
+        return fails(Mismatch::WantsNumber);
+    switch (op) {
+    case Op::Sqrt:
+        return root(a);
+    case Op::Exp:
+    case Op::Log:
+        return a.unit.is_plain() ? gives(number(one), one) : fails(Mismatch::WantsPlain);
+    case Op::Ceil:
+    case Op::Floor:
+    case Op::Round:
+        return a.unit.is_plain() ? gives(number(one), one) : fails(Mismatch::WantsPlain, 1);
+    case Op::Atan:
+        return a.unit.is_plain() ? gives(number(degree), one) : fails(Mismatch::WantsPlain);
+    case Op::Sin:
+    case Op::Cos:
+    case Op::Tan:
+        return a.unit.dim == degree.dim ? gives(number(one), degree) : fails(Mismatch::WantsAngle);
+    default: // Negate, Abs
+        return gives(a, a.unit);
+    }
+}
+
+Outcome apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) {
+    if (a.kind == Kind::Poison || b.kind == Kind::Poison)
+        return fails(Mismatch::Poisoned);
+    if (op == Op::And || op == Op::Or) {
+        if (a.kind != Kind::Truth || b.kind != Kind::Truth)
+            return fails(Mismatch::WantsTruth, a.kind != Kind::Truth ? 0 : 1);
+        return gives(truth(), one);
+    }
+    if ((op == Op::Equal || op == Op::NotEqual) && (a.kind == Kind::Choice || b.kind == Kind::Choice)) {
+        if (a.kind != b.kind)
+            return fails(Mismatch::UnlikeKinds);
+        return a.choice == b.choice ? gives(truth(), one) : fails(Mismatch::UnlikeChoices);
+    }
+    if (a.kind != Kind::Number || b.kind != Kind::Number)
+        return fails(Mismatch::WantsNumber, a.kind != Kind::Number ? 0 : 1);
+    switch (op) {
+    case Op::Multiply:
+        return gives(multiply(a.unit, b.unit), a.unit, b.unit);
+    case Op::Divide:
+        return gives(divide(a.unit, b.unit), a.unit, b.unit);
+    case Op::Power:
+        return raised(a, b, exponent);
+    case Op::Less:
+    case Op::LessEqual:
+    case Op::Greater:
+    case Op::GreaterEqual:
+    case Op::Equal:
+    case Op::NotEqual:
+        return alike(a, b, true);
+    default: // Add, Subtract, Min, Max, Ceil, Floor, Round
+        return alike(a, b, false);
+    }
+}
+
+Mismatch fit(const Type& given, const Type& wanted) {
+    if (given.kind == Kind::Poison || wanted.kind == Kind::Poison)
+        return Mismatch::Poisoned;
+    if (given.kind != wanted.kind)
+        return wanted.kind == Kind::Truth  ? Mismatch::WantsTruth
+               : given.kind == Kind::Truth ? Mismatch::WantsNumber
+                                           : Mismatch::UnlikeKinds;
+    if (given.kind == Kind::Choice)
+        return given.choice == wanted.choice ? Mismatch::None : Mismatch::UnlikeChoices;
+    return given.kind == Kind::Number && given.unit.dim != wanted.unit.dim ? Mismatch::UnlikeUnits : Mismatch::None;
+}
+
+} // namespace acre::lang

@@ -1,0 +1,43 @@
+// The unit of a formula in the words its author used: `speed * width` of lines in mi/h and ft is in mi.ft/h.
+#pragma once
+
+#include <deque>
+#include <optional>
+#include <string>
+
+#include "lang/check/sheet.h"
+#include "lang/source/source_map.h"
+
+namespace acre::lang {
+
+class WrittenUnits {
+  public:
+    // `function`: the define whose formulas are read; nullptr outside one.
+    WrittenUnits(const Sheet& sheet, const SourceMap& sources, const Function* function)
+        : sheet_(sheet),
+          sources_(sources),
+          function_(function) {}
+
+    // Of a node that has its type. A plain number is "1"; what is no number is an empty text.
+    std::string text(NodeId node);
+    // The unit that `a` is in, over the unit that `b` is in: "ac/h" for $/h over $/ac.
+    std::string quotient_text(NodeId a, NodeId b);
+
+  private:
+    std::optional<UnitTerms> terms(NodeId node, int depth = 0);
+    std::optional<UnitTerms> terms_of(const Node& node, int depth);
+    std::optional<UnitTerms> read(std::string_view text) const;
+    std::optional<UnitTerms> of_number(const Node& node);
+    std::string to_text_of(const std::optional<UnitTerms>& terms, const Unit& unit) const;
+
+    const Sheet& sheet_;
+    const SourceMap& sources_;
+    const Function* function_;
+    std::deque<std::string> kept_; // texts that terms point into
+};
+
+// Whether one of two units of one dimension hides a ratio that the other has not: gal/ac is a length, as in is, but a sum of
+// them is seldom meant.
+bool nothing_in_common(const Sheet& sheet, std::string_view a, std::string_view b);
+
+} // namespace acre::lang

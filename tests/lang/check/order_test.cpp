@@ -1,0 +1,96 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <random>
+#include <set>
+
+#include "lang/check/order.h"
+
+using namespace acre::lang;
+
+namespace {
+
+Graph graph_of(const std::vector<std::vector<std::uint32_t>>& edges) {
+    Graph graph;
+    for (const auto& list : edges) {
+        graph.edges.insert(graph.edges.end(), list.begin(), list.end());
+        graph.first.push_back(static_cast<std::uint32_t>(graph.edges.size()));
+    }
+    return graph;
+}
+
+// What can be reached from `start` by one step or more; the slow and obvious way.
+std::set<std::uint32_t> reached(const Graph& graph, std::uint32_t start) {
+    std::set<std::uint32_t> out;
+    std::vector<std::uint32_t> waiting{start};
+    while (!waiting.empty()) {
+        const std::uint32_t at = waiting.back();
+        waiting.pop_back();
+        for (std::uint32_t e = graph.first[at]; e < graph.first[at + 1]; ++e)
+            if (out.insert(graph.edges[e]).second)
+                waiting.push_back(graph.edges[e]);
+    }
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("groups are those that reach each other, and come after what they rest on") {
+    std::mt19937 engine(13);
+    const auto below = [&](std::uint32_t most) { return static_cast<std::uint32_t>(engine() % most); };
+    for (int round = 0; round < 200; ++round) {
+        const std::uint32_t n = 1 + below(14);
+        std::vector<std::vector<std::uint32_t>> edges(n);
+        for (auto& list : edges)
+            for (std::uint32_t k = below(3); k > 0; --k)
+                list.push_back(below(n));
+        const Graph graph = graph_of(edges);
+        std::vector<std::set<std::uint32_t>> reach;
+        for (std::uint32_t i = 0; i < n; ++i)
+            reach.push_back(reached(graph, i));
+        const auto groups = strong_groups(graph);
+        std::vector<std::size_t> group_of(n, groups.size());
+        for (std::size_t g = 0; g < groups.size(); ++g)
+            for (const std::uint32_t id : groups[g]) {
+                CHECK(group_of[id] == groups.size()); // each in one group
+                group_of[id] = g;
+            }
+        for (std::uint32_t i = 0; i < n; ++i)
+            for (std::uint32_t j = 0; j < n; ++j) {
+                if (i != j)
+                    CHECK((group_of[i] == group_of[j]) == (reach[i].count(j) > 0 && reach[j].count(i) > 0));
+                if (reach[i].count(j) > 0)
+                    CHECK(group_of[j] <= group_of[i]);
+            }
+        for (const auto& group : groups) {
+            if (reach[group[0]].count(group[0]) == 0)
+                continue;
+            const auto loop = shortest_loop(graph, group);
+            CHECK(loop.front() == group[0]);
+            for (std::size_t i = 0; i < loop.size(); ++i) {
+                const auto& list = edges[loop[i]];
+                CHECK(std::count(list.begin(), list.end(), loop[(i + 1) % loop.size()]) > 0);
+            }
+        }
+    }
+}
+
+TEST_CASE("the way round is a shortest one") {
+    // 0 -> 1 -> 2 -> 3 -> 0, and a short cut 1 -> 0
+    const Graph graph = graph_of({{1}, {2, 0}, {3}, {0}});
+    CHECK(shortest_loop(graph, {0, 1, 2, 3}) == std::vector<std::uint32_t>{0, 1});
+    CHECK(shortest_loop(graph, {2, 0, 1, 3}) == std::vector<std::uint32_t>{2, 3, 0, 1});
+    CHECK(shortest_loop(graph_of({{0}}), {0}) == std::vector<std::uint32_t>{0});
+}
+
+TEST_CASE("a chain of a million is no danger") {
+    Graph graph;
+    constexpr std::uint32_t n = 1'000'000;
+    for (std::uint32_t i = 0; i < n; ++i) {
+        graph.edges.push_back((i + 1) % n);
+        graph.first.push_back(i + 1);
+    }
+    CHECK(strong_groups(graph).size() == 1);
+    graph.edges.back() = n - 2;
+    CHECK(strong_groups(graph).size() == n - 1);
+}
