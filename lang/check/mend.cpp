@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/resolve/report.h"
+#include "lang/check/written_unit.h"
 
 namespace acre::lang {
 namespace {
@@ -110,6 +111,8 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
         if (std::any_of(out.begin(), out.end(), same) || (site.line != none && Reach(sheet, site.line).line(candidate.line)))
             continue;
         const std::string unit_text = line.unit_text.empty() ? sheet.units.text(line.type.unit) : line.unit_text;
+        if (hides_ratio(sheet, unit_text))
+            continue;
         out.push_back({name, unit_text, resolving::place_of(sources, line.name_span, at.file), candidate.inverse});
     }
     return out;

@@ -8,6 +8,7 @@
 #include "lang/check/mend.h"
 #include "lang/check/resolve/report.h"
 #include "lang/check/written_unit.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang {
 namespace {
@@ -15,25 +16,8 @@ namespace {
 using Kind = Type::Kind;
 using resolving::problem;
 
-constexpr std::string_view plain_number = "a plain number";
-
-std::string unit_or_plain(const std::string& unit_text) {
-    return unit_text == "1" ? std::string(plain_number) : unit_text;
-}
-
-// "1 $/ac" for "$/ac", in the order people write it.
 std::string one_of(std::string_view unit_text) {
     return fmt::format("1 {}", unit_text);
-}
-
-bool is_plain(const Type& type) {
-    return type.kind == Kind::Number && type.unit.is_plain();
-}
-
-// A number as written, with or without a sign.
-bool is_literal(const Sheet& sheet, NodeId id) {
-    const Node& node = sheet.nodes[id];
-    return node.op == Op::Number || (node.op == Op::Negate && sheet.nodes[node.a].op == Op::Number);
 }
 
 std::string_view name_of_function(Op op) {
@@ -96,6 +80,11 @@ bool Mismatches::skip(Code code, Span span) {
     return true;
 }
 
+bool Mismatches::is_literal(NodeId id) const {
+    const Node& node = sheet_.nodes[id];
+    return node.op == Op::Number || (node.op == Op::Negate && sheet_.nodes[node.a].op == Op::Number);
+}
+
 std::string Mismatches::type_text(const Type& type) const {
     switch (type.kind) {
     case Kind::Truth:
@@ -127,7 +116,7 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b, 
     d.others = {{left.span, left_text}, {right.span, right_text}};
     WrittenUnits units(sheet_, sources_, site.function);
     for (const auto& [number, other] : {std::pair(a, b), std::pair(b, a)}) {
-        if (!is_plain(sheet_.nodes[number].type) || sheet_.nodes[number].type.unit != one || !is_literal(sheet_, number))
+        if (!is_plain(sheet_.nodes[number].type) || sheet_.nodes[number].type.unit != one || !is_literal(number))
             continue;
         const std::string text = number_as(number, units.text(other));
         d.helps.push_back({fmt::format("give the number its unit: write  {}", text), Edit{sheet_.nodes[number].span, text}});
@@ -157,8 +146,8 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b, 
 
 void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, const Outcome& outcome, const Type* wanted) {
     const Node& whole = sheet_.nodes[node];
-    const NodeId fault = outcome.operand == 0 ? a : b;
-    const Span at = fault == none ? whole.span : sheet_.nodes[fault].span;
+    const NodeId fault = outcome.operand == 0 || b == none ? a : b;
+    const Span at = sheet_.nodes[fault].span;
     const std::string_view function = name_of_function(whole.op);
     switch (outcome.mismatch) {
     case Mismatch::None:
@@ -179,6 +168,13 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         const std::string right = kind_text(site, b);
         Diagnostic d = problem(code, sides_title(whole.op, left, right), whole.op_span);
         d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
+        for (const NodeId side : {a, b})
+            if (const Type& type = sheet_.nodes[side].type; code == Code::U309 && type.kind == Kind::Choice && whole.op != Op::When)
+                if (const std::string text = quotable(sources_, sheet_.nodes[side].span);
+                    !text.empty() && !sheet_.choices[type.choice].options.empty())
+                    d.helps.push_back(
+                        {fmt::format("ask for one of the choice: write  {} is {}", text, sheet_.choices[type.choice].options.front()),
+                         std::nullopt});
         return add(std::move(d));
     }
     case Mismatch::WantsTruth:
@@ -234,7 +230,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
             return;
         const std::string unit = kind_text(site, a);
         const std::string exponent = quotable(sources_, sheet_.nodes[b].span);
-        const bool written = is_literal(sheet_, b);
+        const bool written = is_literal(b);
         Diagnostic d = problem(Code::U306,
                                written ? fmt::format("only a plain number can be raised to the power {}", exponent)
                                        : fmt::format("only a plain number can be raised to a power that is computed"),
@@ -249,7 +245,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         if (skip(Code::U307, at))
             return;
         const std::string unit = kind_text(site, a);
-        Diagnostic d = problem(Code::U307, fmt::format("the square root of {} is in no unit", unit), at, unit);
+        Diagnostic d = problem(Code::U307, fmt::format("there is no unit for the square root of {}", unit), at, unit);
         d.notes.push_back("only a unit of even powers has a root: the root of ft^2 is ft");
         return add(std::move(d));
     }
@@ -281,129 +277,6 @@ void Mismatches::condition(const Site& site, NodeId value) {
     add(std::move(d));
 }
 
-void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
-                          std::string_view unit_text, Span declared) {
-    if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
-        return;
-    const Node& node = sheet_.nodes[value];
-    const bool literal = is_literal(sheet_, value);
-    const Code code = mismatch == Mismatch::UnlikeChoices                             ? Code::U313
-                      : mismatch == Mismatch::UnlikeUnits                             ? (literal ? Code::U304 : Code::U302)
-                      : wanted.kind == Kind::Choice || node.type.kind == Kind::Choice ? Code::U309
-                                                                                      : Code::U308;
-    if (skip(code, node.span))
-        return;
-    const std::string given = kind_text(site, value);
-    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(std::string(unit_text)) : type_text(wanted);
-    Diagnostic d = problem(code,
-                           fmt::format("{} is {} {} but {} {}", subject, wanted.kind == Kind::Number ? "declared" : "declared as",
-                                       wanted_text, literal ? "is given" : "its formula gives", given),
-                           node.span, literal && is_plain(node.type) ? "no unit" : given);
-    if (declared.end > declared.begin)
-        d.others.push_back({declared, fmt::format("declared {}", wanted_text)});
-    if (mismatch == Mismatch::UnlikeUnits) {
-        if (literal && node.type.unit == one) {
-            const std::string text = number_as(value, unit_text);
-            d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
-            return add(std::move(d));
-        }
-        if (const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}})) {
-            const std::string note = apart_note(missing->dim);
-            const std::string factor =
-                sheet_.units.text(Unit{missing->dim, divide(wanted.unit.scale, node.type.unit.scale).value_or(Ratio{})});
-            if (!note.empty())
-                d.notes.push_back(note);
-            else if (!literal)
-                d.notes.push_back(fmt::format("the formula lacks a factor of {}", factor));
-            if (!literal)
-                d.helps = mend(sheet_, sources_, site, value, missing->dim);
-        }
-    }
-    add(std::move(d));
-}
-
-void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view function,
-                          std::string_view parameter, std::string_view unit_text, Span declared) {
-    if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
-        return;
-    const Node& node = sheet_.nodes[value];
-    const Code code = mismatch == Mismatch::UnlikeChoices ? Code::U313 : Code::U305;
-    if (skip(code, node.span))
-        return;
-    const std::string given = kind_text(site, value);
-    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(std::string(unit_text)) : type_text(wanted);
-    Diagnostic d =
-        problem(code, fmt::format("`{}` takes `{}` in {} but is given {}", function, parameter, wanted_text, given), node.span, given);
-    if (parameter.empty())
-        d.title = fmt::format("`{}` takes {} but is given {}", function, wanted_text, given);
-    else if (wanted.kind != Kind::Number || wanted_text == plain_number)
-        d.title = fmt::format("`{}` takes {} as `{}` but is given {}", function, wanted_text, parameter, given);
-    d.others.push_back({declared, "defined here"});
-    if (mismatch == Mismatch::UnlikeUnits && is_literal(sheet_, value) && node.type.unit == one) {
-        const std::string text = number_as(value, unit_text);
-        d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
-    } else if (mismatch == Mismatch::UnlikeUnits) {
-        if (const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}})) {
-            if (const std::string note = apart_note(missing->dim); !note.empty())
-                d.notes.push_back(note);
-            d.helps = mend(sheet_, sources_, site, value, missing->dim);
-        }
-    }
-    add(std::move(d));
-}
-
-void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
-                      std::string_view unit_text) {
-    if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
-        return;
-    const Node& node = sheet_.nodes[value];
-    if (skip(Code::U304, node.span))
-        return;
-    const std::string given = kind_text(site, value);
-    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(std::string(unit_text)) : type_text(wanted);
-    Diagnostic d = problem(Code::U304, fmt::format("{} is {} but is given {}", subject, wanted_text, given), node.span,
-                           is_plain(node.type) && is_literal(sheet_, value) ? "no unit" : given);
-    if (wanted.kind == Kind::Number && wanted_text != plain_number)
-        d.title = fmt::format("{} is in {} but is given {}", subject, wanted_text, given);
-    if (mismatch == Mismatch::UnlikeUnits && is_literal(sheet_, value) && node.type.unit == one) {
-        const std::string text = number_as(value, unit_text);
-        d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
-    }
-    add(std::move(d));
-}
-
-void Mismatches::cost(const Cost& cost) {
-    const Line& rate = sheet_.lines[cost.rate];
-    const Line& quantity = sheet_.lines[cost.quantity];
-    const NodeId over = quantity.value;
-    if (skip(Code::U310, sheet_.nodes[over].span))
-        return;
-    Site site;
-    site.line = cost.amount;
-    const std::string rate_text = rate.unit_text;
-    const std::string over_text = kind_text(site, over);
-    Diagnostic d =
-        problem(Code::U310, fmt::format("`{}` is {} over {}, which is not money", rate.name, unit_or_plain(rate_text), over_text),
-                sheet_.nodes[over].span, over_text);
-    d.others.push_back({rate.name_span, fmt::format("declared {}", rate_text)});
-    Unit dollar;
-    dollar.dim.exponent[Money] = 1;
-    if (const auto wanted = divide(dollar, rate.type.unit)) {
-        const std::string wanted_text = unit_or_plain(sheet_.units.text(*wanted));
-        d.notes.push_back(fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
-        for (const Mender& mender : menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim)) {
-            if (mender.inverse)
-                continue;
-            d.helps.push_back({fmt::format("`{}` ({}) is in {}: write  over {}", mender.name, mender.place, mender.unit_text, mender.name),
-                               Edit{sheet_.nodes[over].span, mender.name}});
-            break;
-        }
-    }
-    if (const auto wanted = divide(dollar, sheet_.nodes[over].type.unit); wanted && d.helps.empty())
-        d.helps.push_back({fmt::format("or declare the rate in {}", sheet_.units.text(*wanted)), std::nullopt});
-    add(std::move(d));
-}
-
 void Mismatches::odd_pair(const Site& site, NodeId node, NodeId a, NodeId b) {
     const Node& whole = sheet_.nodes[node];
     WrittenUnits units(sheet_, sources_, site.function);
@@ -412,9 +285,10 @@ void Mismatches::odd_pair(const Site& site, NodeId node, NodeId a, NodeId b) {
     if (diagnostics_.full() || !nothing_in_common(sheet_, left, right))
         return;
     Diagnostic d =
-        problem(Code::L805, fmt::format("{} and {} are both one kind of unit, but have nothing in common", left, right), whole.op_span);
+        problem(Code::L805, fmt::format("{} and {} are units of one kind that have nothing in common", left, right), whole.op_span);
     d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
-    d.notes.push_back(fmt::format("{} is converted to {} as it stands", right, left));
+    const Conversion factor = conversion(sheet_.nodes[b].type.unit, sheet_.nodes[a].type.unit);
+    d.notes.push_back(fmt::format("1 {} is taken as {} {}", right, number_text(factor.apply(1)), left));
     add(std::move(d));
 }
 

@@ -17,6 +17,15 @@ struct Site {
     const Function* function = nullptr; // within a define
 };
 
+inline constexpr std::string_view plain_number = "a plain number";
+
+inline std::string unit_or_plain(std::string_view unit_text) {
+    return std::string(unit_text == "1" ? plain_number : unit_text);
+}
+inline bool is_plain(const Type& type) {
+    return type.kind == Type::Kind::Number && type.unit.is_plain();
+}
+
 class Mismatches {
   public:
     Mismatches(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
@@ -50,6 +59,7 @@ class Mismatches {
     bool skip(Code code, Span span);
     std::string kind_text(const Site& site, NodeId node) const;
     std::string type_text(const Type& type) const;
+    bool is_literal(NodeId id) const; // a number as written, with or without a sign
     std::string number_as(NodeId value, std::string_view unit_text) const;
 
     const Sheet& sheet_;

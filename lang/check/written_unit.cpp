@@ -61,13 +61,23 @@ std::string WrittenUnits::text(NodeId node) {
     return type.kind == Type::Kind::Number ? to_text_of(terms(node), type.unit) : std::string();
 }
 
-std::string WrittenUnits::quotient_text(NodeId a, NodeId b) {
-    const auto above = terms(a);
+std::string WrittenUnits::quotient(const std::optional<UnitTerms>& above, const Unit& unit, NodeId b) {
     const auto below = terms(b);
-    const auto unit = divide(Unit{sheet_.nodes[a].type.unit.dim, {}}, Unit{sheet_.nodes[b].type.unit.dim, {}});
-    if (!unit)
+    const auto missing = divide(Unit{unit.dim, {}}, Unit{sheet_.nodes[b].type.unit.dim, {}});
+    if (!missing)
         return "1";
-    return to_text_of(above && below ? combine(*above, *below, -1) : std::nullopt, *unit);
+    if (above && below)
+        if (const std::string text = to_text_of(combine(*above, *below, -1), *missing); !hides_ratio(sheet_, text))
+            return text;
+    return sheet_.units.usual_text(missing->dim);
+}
+
+std::string WrittenUnits::quotient_text(NodeId a, NodeId b) {
+    return quotient(terms(a), sheet_.nodes[a].type.unit, b);
+}
+
+std::string WrittenUnits::quotient_text(std::string_view unit_text, const Unit& unit, NodeId b) {
+    return quotient(read(unit_text), unit, b);
 }
 
 std::optional<UnitTerms> WrittenUnits::read(std::string_view text) const {
@@ -155,29 +165,38 @@ std::optional<UnitTerms> WrittenUnits::terms_of(const Node& node, int depth) {
     }
 }
 
-bool nothing_in_common(const Sheet& sheet, std::string_view a, std::string_view b) {
-    // The bases that stand both above and below in one text.
-    const auto hidden = [&](std::string_view text) {
-        std::array<bool, max_bases> above{};
-        std::array<bool, max_bases> below{};
-        UnitError error;
-        const auto terms = read_terms(text, error);
-        if (!terms)
-            return std::array<bool, max_bases>{};
-        for (const UnitTerm& term : *terms) {
-            const Unit* const unit = sheet.units.find(term.name);
-            if (unit == nullptr || std::count(unit->dim.exponent.begin(), unit->dim.exponent.end(), 0) + 1 != max_bases)
-                continue; // hp, psi: their ratios are no secret
-            for (std::size_t i = 0; i < max_bases; ++i) {
-                above[i] = above[i] || unit->dim.exponent[i] * term.exponent > 0;
-                below[i] = below[i] || unit->dim.exponent[i] * term.exponent < 0;
-            }
-        }
-        for (std::size_t i = 0; i < max_bases; ++i)
-            above[i] = above[i] && below[i];
+namespace {
+
+// The bases that stand both above and below in one text, in names of one base each: the ratios of hp and psi are no secret.
+std::array<bool, max_bases> hidden_ratios(const Sheet& sheet, std::string_view text) {
+    std::array<bool, max_bases> above{};
+    std::array<bool, max_bases> below{};
+    UnitError error;
+    const auto terms = read_terms(text, error);
+    if (!terms)
         return above;
-    };
-    return hidden(a) != hidden(b);
+    for (const UnitTerm& term : *terms) {
+        const Unit* const unit = sheet.units.find(term.name);
+        if (unit == nullptr || std::count(unit->dim.exponent.begin(), unit->dim.exponent.end(), 0) + 1 != max_bases)
+            continue;
+        for (std::size_t i = 0; i < max_bases; ++i) {
+            above[i] = above[i] || unit->dim.exponent[i] * term.exponent > 0;
+            below[i] = below[i] || unit->dim.exponent[i] * term.exponent < 0;
+        }
+    }
+    for (std::size_t i = 0; i < max_bases; ++i)
+        above[i] = above[i] && below[i];
+    return above;
+}
+
+} // namespace
+
+bool hides_ratio(const Sheet& sheet, std::string_view unit_text) {
+    return hidden_ratios(sheet, unit_text) != std::array<bool, max_bases>{};
+}
+
+bool nothing_in_common(const Sheet& sheet, std::string_view a, std::string_view b) {
+    return hidden_ratios(sheet, a) != hidden_ratios(sheet, b);
 }
 
 } // namespace acre::lang

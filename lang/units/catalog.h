@@ -29,6 +29,8 @@ class UnitCatalog {
     // A short text for a unit nobody wrote: "$/ac", "h/yr", "lb.ft/s^2", "%", "1". Exact: reading the text gives the unit
     // again, but where no names make the scale: then a factor stands before a usual unit of the kind: "7.5 ac/h".
     std::string text(const Unit& unit) const;
+    // The field's usual unit of the kind, whatever its scale: "ac/h" for length squared over time.
+    std::string usual_text(const Dim& dim) const;
 
   private:
     struct Hash {

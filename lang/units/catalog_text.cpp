@@ -107,9 +107,10 @@ class Speller {
             }
         };
         const auto power_of_base = [base](const Named& named) { return bases_in(named.unit.dim) == 1 ? named.unit.dim.exponent[base] : 0; };
-        for (const Named& named : names_) // one name: gal, ac, ft^2
-            if (const int e = power_of_base(named); e > 0 && size % e == 0)
-                add({{&named, size / e}});
+        for (const bool root : {false, true}) // one name: gal and ac before ft^3 and ft^2
+            for (const Named& named : names_)
+                if (const int e = power_of_base(named); e > 0 && size % e == 0 && (size != e) == root)
+                    add({{&named, size / e}});
         if (out.empty() || base == Length) // two names: mi.ft, ac.ft, gal/ac
             for (const Named& a : names_)
                 for (const Named& b : names_) {
@@ -165,6 +166,11 @@ std::string UnitCatalog::text(const Unit& unit) const {
     const auto ratio = divide(unit.scale, near.scale);
     const double factor = ratio ? to_double(*ratio) : to_double(unit.scale) / to_double(near.scale);
     return unit.is_plain() ? fmt::format("{:.6g}", factor) : fmt::format("{:.6g} {}", factor, text);
+}
+
+std::string UnitCatalog::usual_text(const Dim& dim) const {
+    Unit found;
+    return Speller(usual_order(added_names_, *this), nouns_).usual(Unit{dim, {}}, found);
 }
 
 } // namespace acre::lang

@@ -222,6 +222,15 @@ TEST_CASE("a unit nobody wrote gets its usual spelling") {
     CHECK(catalog.text(Unit{read("ac/h")->dim, *multiply(read("ac/h")->scale, Ratio{15, 2})}) == "7.5 ac/h");
 }
 
+TEST_CASE("a kind of unit has a usual one") {
+    const UnitCatalog catalog;
+    for (const auto& [unit, usual] : {std::pair{"m^2/s", "ac/h"}, std::pair{"in", "ft"}, std::pair{"cent/km^2", "$/ac"}, std::pair{"%", "1"},
+                                      std::pair{"s/mo", "h/yr"}, std::pair{"L/s", "gal/h"}, std::pair{"kg", "lb"}}) {
+        CAPTURE(unit);
+        CHECK(catalog.usual_text(read(unit)->dim) == usual);
+    }
+}
+
 TEST_CASE("a text made for a unit reads as that unit again") {
     std::mt19937_64 random(17);
     const UnitCatalog catalog;
