@@ -50,8 +50,7 @@ inline bool begins_as_job(const std::string& text) {
     return text.compare(at, 3, "job") == 0;
 }
 
-inline Compilation compile_text(const std::string& text, const Choices& choices = {}) {
-    Compilation out;
+inline lang::Request request_of(const std::string& text, const Choices& choices) {
     lang::Request request;
     const bool job = begins_as_job(text);
     request.name = job ? "test.job" : "test.rate";
@@ -60,8 +59,13 @@ inline Compilation compile_text(const std::string& text, const Choices& choices 
     request.option = choices.option;
     request.sets = choices.sets;
     request.field_sets = choices.field_sets;
+    return request;
+}
+
+inline Compilation compile_text(const std::string& text, const Choices& choices = {}) {
+    Compilation out;
     MemoryLoader loader(choices.files);
-    out.sheet = lang::compile(request, loader, *out.sources, out.diagnostics);
+    out.sheet = lang::compile(request_of(text, choices), loader, *out.sources, out.diagnostics);
     return out;
 }
 

@@ -1,0 +1,157 @@
+// Texts to a sheet with all names resolved, before any unit is checked; and formulas of a sheet written back, so that a test
+// can say in one line what a name or a price step came to.
+#pragma once
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lang/load_program.h"
+#include "tests/support/compile_text.h"
+
+namespace acre::tests {
+
+inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
+    using lang::Op;
+    if (id == lang::none)
+        return "nothing";
+    const lang::Node& node = sheet.nodes[id];
+    std::vector<std::string> parts;
+    for (const lang::NodeId part : {node.a, node.b, node.c})
+        if (part != lang::none)
+            parts.push_back(written(sheet, part));
+    for (std::uint32_t i = 0; i < node.arg_count; ++i)
+        parts.push_back(written(sheet, sheet.args[node.first_arg + i]));
+    const auto infix = [&](std::string_view op) { return fmt::format("({} {} {})", parts[0], op, parts[1]); };
+    const auto call = [&](std::string_view name) { return fmt::format("{}({})", name, fmt::join(parts, ", ")); };
+    switch (node.op) {
+    case Op::Number:
+        return fmt::format("{}", node.number);
+    case Op::Choice:
+        return sheet.choices[node.type.choice].options[node.index];
+    case Op::Line:
+        return sheet.lines[node.index].name;
+    case Op::Parameter:
+        return fmt::format("parameter{}", node.index);
+    case Op::Local:
+        return fmt::format("local{}", node.index);
+    case Op::Negate:
+        return "-" + parts[0];
+    case Op::Not:
+        return "not " + parts[0];
+    case Op::Add:
+        return infix("+");
+    case Op::Subtract:
+        return infix("-");
+    case Op::Multiply:
+        return infix("*");
+    case Op::Divide:
+        return infix("/");
+    case Op::Power:
+        return infix("^");
+    case Op::Less:
+        return infix("<");
+    case Op::LessEqual:
+        return infix("<=");
+    case Op::Greater:
+        return infix(">");
+    case Op::GreaterEqual:
+        return infix(">=");
+    case Op::Equal:
+        return infix("==");
+    case Op::NotEqual:
+        return infix("!=");
+    case Op::And:
+        return infix("and");
+    case Op::Or:
+        return infix("or");
+    case Op::When:
+        return call("when");
+    case Op::Min:
+        return call("min");
+    case Op::Max:
+        return call("max");
+    case Op::Abs:
+        return call("abs");
+    case Op::Sqrt:
+        return call("sqrt");
+    case Op::Exp:
+        return call("exp");
+    case Op::Log:
+        return call("log");
+    case Op::Sin:
+        return call("sin");
+    case Op::Cos:
+        return call("cos");
+    case Op::Tan:
+        return call("tan");
+    case Op::Atan:
+        return call("atan");
+    case Op::Ceil:
+        return call("ceil");
+    case Op::Floor:
+        return call("floor");
+    case Op::Round:
+        return call("round");
+    case Op::Table:
+        return call(sheet.tables[node.index].name);
+    case Op::Define:
+        return call(sheet.functions[node.index].name);
+    case Op::Sum:
+        return call("sum");
+    case Op::Most:
+        return call("most");
+    case Op::Least:
+        return call("least");
+    case Op::Convert:
+        return call("convert");
+    case Op::Missing:
+        return "missing";
+    }
+    return "?";
+}
+
+struct Resolved {
+    std::unique_ptr<lang::SourceMap> sources = std::make_unique<lang::SourceMap>();
+    lang::Diagnostics diagnostics;
+    lang::Sheet sheet;
+
+    std::string rendered() const { return lang::render(diagnostics, *sources); }
+    std::string formula(std::string_view name) const {
+        const lang::LineId line = sheet.find(name);
+        return line == lang::none ? fmt::format("no line {}", name) : written(sheet, sheet.lines[line].value);
+    }
+    const lang::Line& line(std::string_view name) const {
+        const lang::LineId id = sheet.find(name);
+        REQUIRE_MESSAGE(id != lang::none, "no line " << name);
+        return sheet.lines[id];
+    }
+    const lang::Given& given(std::string_view name) const { return sheet.givens[line(name).given]; }
+    // The codes reported, in the order of the text: "N201 N204".
+    std::string codes() const {
+        std::string out;
+        for (const lang::Diagnostic& d : diagnostics.all())
+            out += (out.empty() ? "" : " ") + std::string(lang::name_of(d.code));
+        return out;
+    }
+};
+
+inline Resolved resolve_text(const std::string& text, const Choices& choices = {}) {
+    Resolved out;
+    MemoryLoader loader(choices.files);
+    if (const auto program = lang::load_program(request_of(text, choices), loader, *out.sources, out.diagnostics))
+        out.sheet = lang::resolve(*program, *out.sources, out.diagnostics);
+    out.diagnostics.sort();
+    return out;
+}
+
+inline Resolved resolve_ok(const std::string& text, const Choices& choices = {}) {
+    Resolved out = resolve_text(text, choices);
+    REQUIRE_MESSAGE(!out.diagnostics.has_errors(), out.rendered());
+    return out;
+}
+
+} // namespace acre::tests
