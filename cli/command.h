@@ -27,6 +27,7 @@ int tidy_command(Words words, Console& console);
 int quote_command(Words words, Console& console);
 int mark_command(Words words, Console& console);
 int verify_command(Words words, Console& console);
+int bridge_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);
 

@@ -18,6 +18,7 @@ constexpr std::array table{
     Command{"quote", "the next number of the quote book, a sealed record, the grower's page", quote_command},
     Command{"mark", "what became of a quote", mark_command},
     Command{"verify", "proves a quote book: seals, chain, and every price worked out again", verify_command},
+    Command{"bridge", "why one price is not the other, change by change", bridge_command},
     Command{"check", "what is wrong or doubtful in models, seasons and jobs", check_command},
     Command{"tidy", "the canonical layout of a file", tidy_command},
     Command{"library", "the formulas that come with the program, with their sources", library_command},

@@ -1,0 +1,15 @@
+// The bridge between two prices, as lines with bars for a terminal.
+#pragma once
+
+#include <string>
+
+#include "engine/bridge.h"
+
+namespace acre::cli {
+
+struct BridgeNames {
+    std::string before, after; // "quote 2027-003, 2027-03-14", safe to show
+};
+std::string bridge_text(const engine::Bridge& bridge, const BridgeNames& names, bool color);
+
+} // namespace acre::cli
