@@ -28,6 +28,8 @@ int quote_command(Words words, Console& console);
 int mark_command(Words words, Console& console);
 int verify_command(Words words, Console& console);
 int bridge_command(Words words, Console& console);
+int book_command(Words words, Console& console);
+int variance_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);
 

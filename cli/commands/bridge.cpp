@@ -8,6 +8,7 @@
 
 #include "cli/book/book.h"
 #include "cli/book/quotes.h"
+#include "cli/book/reprice.h"
 #include "cli/command.h"
 #include "cli/files/file_loader.h"
 #include "cli/job.h"
@@ -23,23 +24,6 @@ namespace {
 struct BridgeArguments {
     std::string before, after, book = "quote-book", season, old_option, new_option;
     bool total = false, json = false;
-};
-
-// A quote's own texts, with the season of today instead of its own.
-class SeasonLoader : public lang::Loader {
-  public:
-    SeasonLoader(lang::Loader& inner, std::string name, std::string text) : inner_(inner), name_(std::move(name)), text_(std::move(text)) {}
-    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view from, lang::Loaded& loaded,
-              lang::LoadFailure& failure) override {
-        if (kind != lang::ReferenceKind::Season)
-            return inner_.load(kind, reference, from, loaded, failure);
-        loaded = {name_, text_};
-        return true;
-    }
-
-  private:
-    lang::Loader& inner_;
-    std::string name_, text_;
 };
 
 struct Side {
