@@ -76,4 +76,4 @@ std::string book_json(const std::vector<Quote>& quotes, const std::vector<Repric
     return document(out);
 }
 
-}  // namespace acre::cli
+} // namespace acre::cli

@@ -26,13 +26,13 @@ class SeasonLoader : public lang::Loader {
 struct Repriced {
     std::string number, title;
     std::int64_t quoted_cents = 0;
-    double cost_then = 0, cost_now = 0;  // money
-    std::int64_t cents_now = 0;          // what would be quoted today
-    std::string why_not;                 // no price today: why
+    double cost_then = 0, cost_now = 0; // money
+    std::int64_t cents_now = 0;         // what would be quoted today
+    std::string why_not;                // no price today: why
 };
 Repriced reprice_with_season(const Quote& quote, const std::string& season_name, const std::string& season_text);
 
 // Schema acrewright.book/1. `repriced`: the open quotes with today's season, if `with_season`.
 std::string book_json(const std::vector<Quote>& quotes, const std::vector<Repriced>& repriced, bool with_season);
 
-}  // namespace acre::cli
+} // namespace acre::cli

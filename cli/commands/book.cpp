@@ -27,18 +27,23 @@ std::string text_at(const Json& object, const char* outer, const char* inner) {
     const Json member = object.value(outer, Json::object());
     return member.is_object() ? member.value(inner, std::string()) : std::string();
 }
-std::int64_t cents_of(const Quote& quote) { return quote.record.value("price", Json::object()).value("cents", std::int64_t{0}); }
-std::string state_of(const Quote& quote) { return quote.replaced_by.empty() ? quote.state : "replaced by " + quote.replaced_by; }
+std::int64_t cents_of(const Quote& quote) {
+    return quote.record.value("price", Json::object()).value("cents", std::int64_t{0});
+}
+std::string state_of(const Quote& quote) {
+    return quote.replaced_by.empty() ? quote.state : "replaced by " + quote.replaced_by;
+}
 
 std::string quotes_csv(const std::vector<Quote>& quotes) {
     std::string out = "quote,issued,valid_until,for,job,option,state,state_date,price,per,per_unit\r\n";
     for (const Quote& quote : quotes) {
         const Json& record = quote.record;
         const Json price = record.value("price", Json::object());
-        out += fmt::format("{},{},{},{},{},{},{},{},{:.2f},{},{:.2f}\r\n", csv_field(quote.number), csv_field(record.value("issued", std::string())),
-                           csv_field(record.value("valid_until", std::string())), csv_field(text_at(record, "job", "for")),
-                           csv_field(text_at(record, "job", "title")), csv_field(text_at(record, "job", "option")), csv_field(state_of(quote)),
-                           csv_field(quote.state_date), static_cast<double>(cents_of(quote)) / 100, csv_field(price.value("per", std::string())),
+        out += fmt::format("{},{},{},{},{},{},{},{},{:.2f},{},{:.2f}\r\n", csv_field(quote.number),
+                           csv_field(record.value("issued", std::string())), csv_field(record.value("valid_until", std::string())),
+                           csv_field(text_at(record, "job", "for")), csv_field(text_at(record, "job", "title")),
+                           csv_field(text_at(record, "job", "option")), csv_field(state_of(quote)), csv_field(quote.state_date),
+                           static_cast<double>(cents_of(quote)) / 100, csv_field(price.value("per", std::string())),
                            price.value("per_unit", 0.0));
     }
     return out;
@@ -49,8 +54,8 @@ std::string costs_csv(const std::vector<Quote>& quotes) {
     for (const Quote& quote : quotes)
         for (const Json& cost : quote.record.value("costs", Json::array()))
             out += fmt::format("{},{},{},{},{},{},{},{},{:.2f}\r\n", csv_field(quote.number), csv_field(cost.value("part", std::string())),
-                               csv_field(cost.value("name", std::string())), csv_field(cost.value("label", std::string())), cost.value("rate", 0.0),
-                               csv_field(cost.value("rate_unit", std::string())), cost.value("quantity", 0.0),
+                               csv_field(cost.value("name", std::string())), csv_field(cost.value("label", std::string())),
+                               cost.value("rate", 0.0), csv_field(cost.value("rate_unit", std::string())), cost.value("quantity", 0.0),
                                csv_field(cost.value("quantity_unit", std::string())), cost.value("amount", 0.0));
     return out;
 }
@@ -68,7 +73,13 @@ std::string list_text(const std::vector<Quote>& quotes, bool color) {
 
 // The open quotes, priced with the season of today: what they would cost, and what would be left.
 std::string water_text(const std::vector<Repriced>& rows, bool color) {
-    Table table({{"open quote", Align::Left}, {"job", Align::Left, true}, {"quoted"}, {"cost then"}, {"cost now"}, {"left over"}, {"", Align::Left}});
+    Table table({{"open quote", Align::Left},
+                 {"job", Align::Left, true},
+                 {"quoted"},
+                 {"cost then"},
+                 {"cost now"},
+                 {"left over"},
+                 {"", Align::Left}});
     for (const Repriced& row : rows) {
         const auto quoted = static_cast<double>(row.quoted_cents) / 100;
         if (!row.why_not.empty())
@@ -82,7 +93,7 @@ std::string water_text(const std::vector<Repriced>& rows, bool color) {
     return table.empty() ? "no open quotes\n" : table.text(color);
 }
 
-}  // namespace
+} // namespace
 
 int book_command(Words words, Console& console) {
     std::string folder = "quote-book";
@@ -90,10 +101,11 @@ int book_command(Words words, Console& console) {
     bool quotes_as_csv = false;
     bool costs_as_csv = false;
     bool json = false;
-    Arguments line("book",
-                   "The quotes of a book and what became of them. With --season: the open ones priced with today's season, and which of them "
-                   "would lose money.",
-                   "acrewright book examples/quote-book");
+    Arguments line(
+        "book",
+        "The quotes of a book and what became of them. With --season: the open ones priced with today's season, and which of them "
+        "would lose money.",
+        "acrewright book examples/quote-book");
     line.positional("BOOK", "the folder (quote-book)", folder, false);
     line.option("--season", "FILE", "today's season", season);
     line.flag("--csv", "the quotes as CSV, for the books", quotes_as_csv);
@@ -128,4 +140,4 @@ int book_command(Words words, Console& console) {
     return exit_done;
 }
 
-}  // namespace acre::cli
+} // namespace acre::cli
