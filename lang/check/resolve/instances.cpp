@@ -97,8 +97,8 @@ class Builder {
         const SourceFile& file = r_.sources.file(r_.scopes[alias.module].module->file);
         const std::string prefix = stem_of(file.name()) + ".";
         for (const std::uint32_t other : r_.shared) {
-            if (other == none || r_.instances[other].prefix != prefix)
-                continue;
+            if (other == none || r_.instances[other].prefix != prefix || !has_lines(alias.module) || !has_lines(r_.instances[other].module))
+                continue; // a library has no lines whose names could meet
             const Instance& first = r_.instances[other];
             const Alias& first_alias = r_.scopes[r_.instances[first.owner].module].aliases[first.alias];
             Diagnostic d =
@@ -114,6 +114,8 @@ class Builder {
         r_.shared[alias.module] = id; // `add` may not move it, but says nothing about that
         return id;
     }
+
+    bool has_lines(std::uint32_t module) const { return !r_.scopes[module].symbols.empty(); }
 
     bool room(std::uint32_t owner, const Alias& alias) {
         if (r_.instances.size() < max_instances)

@@ -20,7 +20,7 @@ Found line_found(const Resolution& r, std::uint32_t instance, const Symbol& symb
 
 std::uint32_t shared_by_stem(const Resolution& r, std::string_view stem) {
     for (const std::uint32_t instance : r.shared) {
-        if (instance == none)
+        if (instance == none || r.scopes[r.instances[instance].module].symbols.empty())
             continue;
         const std::string_view prefix = r.instances[instance].prefix;
         if (prefix.size() == stem.size() + 1 && prefix.substr(0, stem.size()) == stem)

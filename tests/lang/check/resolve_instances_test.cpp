@@ -158,6 +158,17 @@ TEST_CASE("two shared models may not have one name, nor two used models in one m
           "(crawler.age + crawler.age)");
 }
 
+TEST_CASE("a library without lines may have the name of a model") {
+    const Files same = {{"haul.rate", "model \"Haul\"\nuse \"lib/haul\"\ngiven a = 1 ft\nx : ft = f(a)\n"},
+                        {"lib/haul.rate", "library \"Haul\"\ndefine f (x : ft) : ft = x\n"}};
+    for (const char* uses : {"use \"haul\"\nuse \"lib/haul\" as lib\n", "use \"lib/haul\" as lib\nuse \"haul\"\n"}) {
+        CAPTURE(uses);
+        const auto out = resolve_ok(std::string("model \"m\"\n") + uses, {same, "", {{"haul.a", "2 ft"}}});
+        CHECK(out.formula("haul.x") == "f(haul.a)");
+        CHECK(out.formula("haul.a") == "2");
+    }
+}
+
 TEST_CASE("dotted names of two kinds may not meet") {
     const Files quantity = {{"fuel.rate", "model \"F\"\ngiven quantity = 1 h\n"}};
     const auto out = resolve_text("model \"m\"\nuse \"fuel\" as f\ncost fuel : $/h = $1/h over 2 h\n", {quantity});
