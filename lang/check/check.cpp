@@ -152,10 +152,13 @@ class Checker {
                 range.high = check_part(site, range.high, wanted, subject, function.parameter_texts[range.parameter]);
             }
         for (FunctionExample& example : function.examples) {
-            const std::string subject = fmt::format("the result of `{}`", function.name);
-            example.call = check_part(site, example.call, function.type, subject, function.type_text);
-            example.expected = check_part(site, example.expected, function.type, subject, function.type_text);
-            example.tolerance = check_part(site, example.tolerance, function.type, subject, function.type_text);
+            if (example.call == none)
+                continue;
+            // Any formula may stand there, say the result times a wage: what is expected is of its kind.
+            const Type shown = typing_.type({}, example.call);
+            const std::string unit_text = shown.kind == Kind::Number ? sheet_.units.text(shown.unit) : std::string();
+            example.expected = check_part({}, example.expected, shown, "the example", unit_text);
+            example.tolerance = check_part({}, example.tolerance, shown, "the example", unit_text);
         }
     }
 
