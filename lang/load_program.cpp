@@ -106,41 +106,38 @@ class Reader {
     std::unordered_map<std::string, std::uint32_t> by_name_;
 };
 
-// The one path of its kind that a job names.
-template <class Reference>
-std::optional<ast::Text> only_path(const ast::Module& job, Code twice, std::string_view what, Diagnostics& diagnostics) {
-    std::optional<ast::Text> path;
-    for (const ast::Statement& statement : job.statements) {
-        const auto* reference = std::get_if<Reference>(&statement.node);
-        if (reference == nullptr)
-            continue;
-        if (path)
-            diagnostics.add({twice,
-                             fmt::format("a job has one {}, here are two", what),
-                             {reference->path.span, "the second"},
-                             {{path->span, "the first"}},
-                             {},
-                             {{"keep one of the two", std::nullopt}}});
-        else
-            path = reference->path;
-    }
-    return path;
+// The first path of its kind that a job names; the second too, if there is one.
+template <class Reference> std::pair<const ast::Text*, const ast::Text*> paths(const ast::Module& job) {
+    std::pair<const ast::Text*, const ast::Text*> out{nullptr, nullptr};
+    for (const ast::Statement& statement : job.statements)
+        if (const auto* reference = std::get_if<Reference>(&statement.node))
+            (out.first == nullptr ? out.first : out.second) = &reference->path;
+    return out;
 }
 
 void load_job(Reader& reader, Diagnostics& diagnostics) {
     Program& program = reader.program;
     const ast::Module& job = program.modules[program.job];
-    const std::optional<ast::Text> season = only_path<ast::SeasonReference>(job, Code::S116, "season", diagnostics);
-    const std::optional<ast::Text> model = only_path<ast::ModelReference>(job, Code::I608, "model", diagnostics);
-    if (!model)
+    const auto [first, second] = paths<ast::ModelReference>(job);
+    if (first == nullptr)
         diagnostics.add({Code::I608,
                          "the job names no model",
                          {job.title.span, {}},
                          {},
                          {},
                          {{"add a line such as  model \"deep-rip\"", std::nullopt}}});
-    if (season)
-        program.season = reader.load(ReferenceKind::Season, *season);
+    if (second != nullptr)
+        diagnostics.add({Code::I608,
+                         "a job has one model, here are two",
+                         {second->span, "the second"},
+                         {{first->span, "the first"}},
+                         {},
+                         {{"keep one of the two", std::nullopt}}});
+    const ast::Text* season = paths<ast::SeasonReference>(job).first; // a second one is a slip that the parser tells
+    const std::optional<ast::Text> season_path = season != nullptr ? std::optional(*season) : std::nullopt;
+    const std::optional<ast::Text> model = first != nullptr ? std::optional(*first) : std::nullopt;
+    if (season_path) // from here on modules may move
+        program.season = reader.load(ReferenceKind::Season, *season_path);
     if (model)
         program.model = reader.load(ReferenceKind::Model, *model);
     if (program.model != none && program.modules[program.model].kind == FileKind::Library) {
