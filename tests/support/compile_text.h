@@ -37,10 +37,10 @@ struct Compilation {
 };
 
 struct Choices { // how a text is compiled
-    Files files;
-    std::string option;
-    std::vector<std::pair<std::string, std::string>> sets;
-    std::string field_sets;
+    Files files = {};
+    std::string option = {};
+    std::vector<std::pair<std::string, std::string>> sets = {};
+    std::string field_sets = {};
 };
 
 inline bool begins_as_job(const std::string& text) {
