@@ -1,4 +1,5 @@
 // Formulas of all lines, each in the instance and block it stands in; requirements, cautions, correlations.
+#include <algorithm>
 #include <string>
 #include <utility>
 
@@ -188,9 +189,23 @@ class Filler {
     const ast::Module& module_;
 };
 
+// About as many nodes as the texts have, in every instance and block; more come with prices and unit conversions. A vector of
+// nodes is large: growing it by copies costs more than all else here.
+void reserve_nodes(Resolution& r) {
+    std::size_t nodes = 0;
+    for (const Instance& instance : r.instances) {
+        const Scope& scope = r.scopes[instance.module];
+        const std::size_t lines = std::max<std::size_t>(1, scope.plain_lines + scope.each_lines);
+        const std::size_t each = instance.block == none ? scope.module->exprs.size() * scope.each_lines / lines * (r.block_count - 1) : 0;
+        nodes += scope.module->exprs.size() + each + 3 * r.sheet.costs.size() / r.instances.size();
+    }
+    r.sheet.nodes.reserve(std::min<std::size_t>(nodes + nodes / 8 + 64, max_sheet_nodes));
+}
+
 } // namespace
 
 void fill_lines(Resolution& r) {
+    reserve_nodes(r);
     for (std::uint32_t i = 0; i < r.instances.size() && !r.full; ++i)
         Filler(r, i, r.instances[i]).run();
 }
