@@ -50,7 +50,6 @@ class Demo {
     }
     const engine::Estimate& estimate() {
         if (!estimate_) {
-            engine::report_faults(*c_.sheet, *compiled_, values_, *c_.sources, {}, c_.diagnostics);
             estimate_ = engine::estimate(*c_.sheet, *compiled_, values_, *c_.sources, c_.diagnostics);
             REQUIRE_MESSAGE(estimate_.has_value(), c_.rendered());
         }
