@@ -30,6 +30,12 @@ constexpr std::string_view kind_of_letter(char letter) {
         return "values set from outside the model";
     case 'F':
         return "files";
+    case 'B':
+        return "boundaries of fields";
+    case 'J':
+        return "logs of jobs";
+    case 'W':
+        return "wordings of quotes";
     case 'L':
         return "doubtful, not wrong";
     }

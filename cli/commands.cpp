@@ -31,7 +31,7 @@ std::string overview() {
     std::string text = "acrewright prices land preparation by the acre, from models that can be read aloud.\n\n"
                        "usage: acrewright COMMAND ...\n\n";
     for (const Command& command : table) {
-        text += "  " + padded(command.name, 14) + std::string(command.summary) + "\n";
+        text += "  " + padded(command.name, 14) + wrap(command.summary, page_width, 16) + "\n";
     }
     return text + "\n`acrewright COMMAND --help` says what a command takes, with an example.\n";
 }

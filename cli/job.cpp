@@ -20,6 +20,13 @@ bool split_set(const std::string& text, std::pair<std::string, std::string>& set
     return true;
 }
 
+// Errors do, and of the warnings those about values and about costs that are in no price or in two.
+bool touches_the_price(const lang::Diagnostic& diagnostic) {
+    const lang::Code code = diagnostic.code;
+    return diagnostic.severity() == lang::Severity::Error || code == lang::Code::L802 || code == lang::Code::L803 ||
+           code == lang::Code::L804;
+}
+
 std::unique_ptr<Job> stop(Job& job, Console& console, int& code) {
     code = report(job.diagnostics, job.sources, console);
     return nullptr;
@@ -67,9 +74,20 @@ bool read_named_file(const std::string& path, std::string& text, lang::Diagnosti
     return false;
 }
 
-int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Console& console) {
+int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Console& console, Warnings warnings) {
     diagnostics.sort();
-    console.err += lang::render(diagnostics, sources, {console.color_err, 100});
+    const bool all = warnings == Warnings::All || diagnostics.left_out() > 0;
+    if (all || std::all_of(diagnostics.all().begin(), diagnostics.all().end(), touches_the_price)) {
+        console.err += lang::render(diagnostics, sources, {console.color_err, 100});
+    } else {
+        lang::Diagnostics kept;
+        for (const lang::Diagnostic& diagnostic : diagnostics.all()) {
+            if (touches_the_price(diagnostic)) {
+                kept.add(diagnostic);
+            }
+        }
+        console.err += lang::render(kept, sources, {console.color_err, 100});
+    }
     if (!diagnostics.has_errors()) {
         return exit_done;
     }
@@ -105,7 +123,9 @@ std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, i
     if (!read_named_file(arguments.path, request.text, job->diagnostics)) {
         return stop(*job, console, code);
     }
-    job->files = std::make_unique<FileLoader>(arguments.models);
+    auto files = std::make_unique<FileLoader>(arguments.models);
+    files->know(arguments.path);
+    job->files = std::move(files);
     job->loader = std::make_unique<engine::RememberingLoader>(*job->files);
     if (!engine::run(request, *job->loader, *job)) {
         return stop(*job, console, code);

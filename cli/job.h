@@ -44,6 +44,8 @@ bool read_named_file(const std::string& path, std::string& text, lang::Diagnosti
 
 // Appends what was reported to `console.err`, and says how the program ends: 0 without errors, 3 when files were all that was
 // at fault, 2 when the command line was, otherwise 1.
-int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Console& console);
+// A command that prices shows the warnings that touch the price; `check` shows all.
+enum class Warnings { OfThePrice, All };
+int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Console& console, Warnings warnings = Warnings::OfThePrice);
 
 } // namespace acre::cli

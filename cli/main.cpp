@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include <malloc.h>
 #include <unistd.h>
 
 #include "cli/command.h"
@@ -11,6 +12,10 @@
 
 int main(int count, char** words) {
     using namespace acre::cli;
+    // One heap that grows in large steps and is given back at the end: a price is over before the system could use the memory.
+    mallopt(M_MMAP_THRESHOLD, 1 << 30);
+    mallopt(M_TRIM_THRESHOLD, 1 << 30);
+    mallopt(M_TOP_PAD, 1 << 20);
     // A reader that went away and a file that may grow no more are answers of write(), not ends of the program.
     std::signal(SIGPIPE, SIG_IGN);
     std::signal(SIGXFSZ, SIG_IGN);

@@ -85,10 +85,20 @@ class Estimator {
         double before = row.cost;
         for (const lang::PriceStep& step : item.steps) {
             const double after = value(step.line);
-            row.steps.push_back({folded(sources_.text(step.span)), after - before, after});
+            row.steps.push_back({source_text(sources_, step.span), after - before, after, shown(step)});
             before = after;
         }
         return row;
+    }
+
+    // The step with the value of its formula in the formula's place.
+    std::string shown(const lang::PriceStep& step) const {
+        const Slot slot = compiled_.origins.slot_of_node[step.value];
+        const lang::Span formula = sheet_.nodes[step.value].span;
+        if (slot == no_slot || formula.begin < step.span.begin)
+            return source_text(sources_, step.span);
+        return source_text(sources_, {step.span.file, step.span.begin, formula.begin}) + " " +
+               value_of_node(sheet_, step.value, values_.slot[slot]);
     }
 
     void add_cautions(std::vector<CautionRow>& rows) const {

@@ -18,9 +18,10 @@ struct CostRow {
     double rate = 0, quantity = 0, amount = 0, per_unit = 0, share = 0; // share of all costs, 0..1
 };
 struct StepRow {
-    std::string text; // as written: "margin 15 %"
-    double added = 0; // money this step added
-    double sum = 0;   // money after it
+    std::string text;  // as written: "margin 15 %"
+    double added = 0;  // money this step added
+    double sum = 0;    // money after it
+    std::string shown; // the same with its value: "margin 15 %" for `margin prices.margin`
 };
 struct ItemRow {
     std::string title, name, per; // per: unit text, empty for a lump

@@ -4,9 +4,7 @@
 #include "cli/files/file_loader.h"
 #include "cli/job.h"
 #include "cli/json/diagnostics_json.h"
-#include "lang/check/check.h"
 #include "lang/diag/safe_text.h"
-#include "lang/syntax/parse.h"
 
 namespace acre::cli {
 
@@ -44,15 +42,10 @@ void look(const std::string& path, const std::string& models, Looked& looked) {
     if (!read_named_file(path, request.text, looked.diagnostics)) {
         return;
     }
-    if (request.kind == lang::FileKind::Season) {
-        const lang::FileId file = looked.sources.add(path, std::move(request.text));
-        lang::parse(looked.sources, file, request.kind, looked.diagnostics);
-        return;
-    }
     FileLoader loader(models);
+    loader.know(path);
     const auto sheet = lang::compile(request, loader, looked.sources, looked.diagnostics);
     if (sheet) {
-        lang::lint(*sheet, looked.sources, looked.diagnostics);
         check_numbers(*sheet, request.kind, looked);
     }
 }
@@ -83,7 +76,7 @@ int check_command(Words words, Console& console) {
     for (const std::string& path : paths) {
         Looked& looked = *all.emplace_back(std::make_unique<Looked>());
         look(path, models, looked);
-        const int code = report(looked.diagnostics, looked.sources, heard);
+        const int code = report(looked.diagnostics, looked.sources, heard, Warnings::All);
         // A model at fault outranks a file that could not be read: it is what the command was asked for.
         worst = worst == exit_at_fault || code == exit_done ? worst : code;
         clean += looked.diagnostics.all().empty() ? 1 : 0;

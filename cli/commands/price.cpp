@@ -15,6 +15,7 @@ int price_command(Words words, Console& console) {
                    "acrewright price examples/01-first-price.job --set area='120 ac'");
     arguments.declare(line);
     line.flag("--names", "names of lines, as `explain` takes them, instead of their labels", page.names);
+    line.flag("--quantities", "all quantities, those of used models too", page.all_quantities);
     if (const auto code = line.read(words, console)) {
         return *code;
     }

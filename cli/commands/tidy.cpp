@@ -21,14 +21,14 @@ bool tidied(const std::string& path, std::string& before, std::string& after, Co
         return false;
     }
     if (!read_named_file(path, before, diagnostics)) {
-        code = report(diagnostics, sources, console);
+        code = report(diagnostics, sources, console, Warnings::All);
         return false;
     }
     if (path == "-" && !before.starts_with("job")) {
         kind = before.starts_with("season") ? lang::FileKind::Season : lang::FileKind::Model;
     }
     const auto text = lang::tidy(sources, sources.add(path, before), kind, diagnostics);
-    code = report(diagnostics, sources, console);
+    code = report(diagnostics, sources, console, Warnings::All);
     if (!text) {
         return false;
     }

@@ -72,6 +72,14 @@ FileLoader::FileLoader(std::string models_folder, std::string installed_folder)
     : models_folder_(std::move(models_folder)),
       installed_folder_(std::move(installed_folder)) {}
 
+void FileLoader::know(const std::string& path) {
+    char* real = ::realpath(path.c_str(), nullptr);
+    if (real != nullptr) {
+        name_of_.try_emplace(real, path);
+    }
+    std::free(real);
+}
+
 std::string FileLoader::installed_models() {
     char* program = ::realpath("/proc/self/exe", nullptr);
     if (program == nullptr) {

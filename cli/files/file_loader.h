@@ -23,6 +23,9 @@ class FileLoader : public lang::Loader {
     bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view from, lang::Loaded& loaded,
               lang::LoadFailure& failure) override;
 
+    // A file that was read by itself: whatever refers to it gets the name it was read under.
+    void know(const std::string& path);
+
     // <prefix>/share/acrewright/models beside the program that runs; empty if there is none.
     static std::string installed_models();
 

@@ -102,7 +102,8 @@ bool read_descriptor(int descriptor, std::size_t expected, std::string& text, la
         if (text.size() > lang::max_file_bytes) {
             return fail(failure, Code::S118, limit_text());
         }
-        if (got == 0) {
+        // A plain file that gives less than there was room for is at its end; a pipe may only be slow.
+        if (got == 0 || (expected > 0 && static_cast<std::size_t>(got) < room)) {
             return check_text(text, failure);
         }
         room = 1U << 16U;

@@ -1,8 +1,8 @@
 #include "cli/json/price_json.h"
 
 #include "cli/json/value.h"
-#include "cli/layer_text.h"
 #include "cli/text/price_text.h"
+#include "engine/words.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -48,7 +48,7 @@ Json item_json(const engine::ItemRow& item) {
     json["amount_text"] = cents_text(item.cents);
     json["steps"] = Json::array();
     for (const engine::StepRow& step : item.steps) {
-        json["steps"].push_back({{"text", step.text}, {"added", number(step.added)}, {"sum", number(step.sum)}});
+        json["steps"].push_back({{"written", step.text}, {"text", step.shown}, {"added", number(step.added)}, {"sum", number(step.sum)}});
     }
     return json;
 }
@@ -109,8 +109,8 @@ class Lines {
             json["text"] = known ? options[static_cast<std::size_t>(value)] : "no answer";
         } else {
             json["value"] = number(value);
-            json["unit"] = line.unit_text;
-            json["text"] = quantity_text(value, line.unit_text);
+            json["unit"] = engine::unit_text(*sheet_, line);
+            json["text"] = engine::value_text(*sheet_, id, value);
         }
         return json;
     }
@@ -150,8 +150,8 @@ std::string price_json(const lang::CheckedSheet& sheet, const engine::Compiled& 
         }
         const lang::Setting& setting = sheet->givens[line.given].settings.back();
         Json given = lines.value(id);
-        given["set_by"] = layer_text(setting.layer);
-        given["place"] = place_text(sources, setting.span);
+        given["set_by"] = engine::layer_text(setting.layer);
+        given["place"] = engine::place_text(sources, setting.span);
         given["because"] = setting.because;
         json["givens"].emplace(line.name, std::move(given));
     }

@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <cstdlib>
 
 #include "cli/text/style.h"
 #include "cli/text/table.h"
 #include "cli/text/wrap.h"
+#include "engine/words.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -19,7 +22,8 @@ using lang::quantity_text;
 using lang::terminal_text;
 
 std::string percent(double share) {
-    return lang::number_text(static_cast<double>(static_cast<long>(share * 1000 + 0.5)) / 10) + " %";
+    const long tenths = std::lround(share * 1000);
+    return std::to_string(tenths / 10) + "." + std::to_string(std::labs(tenths % 10)) + " %";
 }
 
 // What people call a line: its label, or its name with blanks.
@@ -61,6 +65,15 @@ class Page {
   private:
     void section(const std::string& title) { out_ += '\n' + bold(title, page_.color) + '\n'; }
 
+    // The options that were not taken: "Tree rows"; "Crossed" (--option TITLE)
+    static std::string options(const std::vector<std::string>& titles) {
+        std::string text;
+        for (const std::string& title : titles) {
+            text += (text.empty() ? "" : "; ") + title;
+        }
+        return text.empty() ? "" : text + " (take one with --option)";
+    }
+
     void head() {
         const lang::JobInfo& job = sheet_->job;
         out_ += bold(terminal_text(job.title.empty() ? job.model_title : job.title), page_.color) + '\n';
@@ -73,6 +86,9 @@ class Page {
         add("for", job.who);
         add("date", job.date ? date_text(*job.date) : "");
         add("option", job.option);
+        if (job.option.empty()) {
+            add(job.options.size() == 1 ? "option" : "options", options(job.options));
+        }
         if (!job.title.empty()) {
             add("model", job.model_title);
         }
@@ -82,7 +98,7 @@ class Page {
 
     void price() {
         section("Price");
-        Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}, {"", Align::Right}});
+        Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}, {"", Align::Right, false, true}});
         for (const engine::ItemRow& item : estimate_.items) {
             const bool lump = item.per.empty();
             table.row({terminal_text(item.title), lump ? "" : quantity_text(item.quantity, item.per),
@@ -106,20 +122,30 @@ class Page {
         for (const engine::ItemRow& item : estimate_.items) {
             table.row({terminal_text(item.title) + ", its costs", "", money_text(item.cost)});
             for (const engine::StepRow& step : item.steps) {
-                table.row({"  " + terminal_text(step.text), money_text(step.added), money_text(step.sum)});
+                table.row({"  " + terminal_text(step.shown), money_text(step.added), money_text(step.sum)});
             }
         }
         out_ += table.text(page_.color);
     }
 
+    std::vector<std::string> cost_parts() const { // in the order of their first cost
+        std::vector<std::string> parts;
+        for (const engine::CostRow& cost : estimate_.costs) {
+            if (std::find(parts.begin(), parts.end(), cost.part) == parts.end()) {
+                parts.push_back(cost.part);
+            }
+        }
+        return parts;
+    }
+
     void costs() {
         section("Costs");
         const bool per = !estimate_.per.empty();
-        std::vector<Column> columns{{"", Align::Left, true}, {"rate"}, {"times"}, {"amount"}};
+        std::vector<Column> columns{{"", Align::Left, true}, {"rate"}, {"times"}, {"amount", Align::Right, false, true}};
         if (per) {
-            columns.push_back({"per " + estimate_.per});
+            columns.push_back({"per " + estimate_.per, Align::Right, false, true});
         }
-        columns.push_back({"share"});
+        columns.push_back({"share", Align::Right, false, true});
         Table table(columns);
         const auto row = [&](std::vector<std::string> cells, double amount, double per_unit, double share, bool strong) {
             cells.push_back(money_text(amount));
@@ -129,45 +155,55 @@ class Page {
             cells.push_back(percent(share));
             table.row(std::move(cells), strong);
         };
-        std::vector<std::string> parts;
-        for (const engine::CostRow& cost : estimate_.costs) {
-            if (std::find(parts.begin(), parts.end(), cost.part) == parts.end()) {
-                parts.push_back(cost.part);
-            }
-        }
-        for (const std::string& part : parts) {
+        const double divisor = per && estimate_.per_quantity != 0 ? estimate_.per_quantity : 1;
+        std::string nothing;
+        for (const std::string& part : cost_parts()) {
             if (!part.empty()) {
-                table.title(terminal_text(part));
+                double amount = 0;
+                for (const engine::CostRow& cost : estimate_.costs) {
+                    amount += cost.part == part ? cost.amount : 0;
+                }
+                row({terminal_text(part), "", ""}, amount, amount / divisor, estimate_.cost_total == 0 ? 0 : amount / estimate_.cost_total,
+                    true);
             }
             for (const engine::CostRow& cost : estimate_.costs) {
-                if (cost.part == part) {
-                    row({"  " + called(cost.name, cost.label, page_.names), quantity_text(cost.rate, cost.rate_unit),
-                         quantity_text(cost.quantity, cost.quantity_unit)},
-                        cost.amount, cost.per_unit, cost.share, false);
+                if (cost.part != part) {
+                    continue;
                 }
+                const std::string name = called(cost.name, cost.label, page_.names);
+                if (cost.amount == 0) {
+                    nothing += (nothing.empty() ? "" : "; ") + name;
+                    continue;
+                }
+                row({"  " + name, quantity_text(cost.rate, cost.rate_unit), quantity_text(cost.quantity, cost.quantity_unit)}, cost.amount,
+                    cost.per_unit, cost.share, false);
             }
         }
         table.rule();
-        const double all_per = per && estimate_.per_quantity != 0 ? estimate_.cost_total / estimate_.per_quantity : 0;
-        row({"All costs", "", ""}, estimate_.cost_total, all_per, 1, true);
+        row({"All costs", "", ""}, estimate_.cost_total, estimate_.cost_total / divisor, 1, true);
         out_ += table.text(page_.color);
+        if (!nothing.empty()) {
+            out_ += "  Nothing for: " + wrap(nothing, page_width, 15) + ".\n";
+        }
         if (const HourlyCosts hourly = hourly_costs(estimate_); hourly.hours > 0) {
             out_ += "  The costs by the hour make " + quantity_text(hourly.per_hour, "$/h") + " over " + quantity_text(hourly.hours, "h") +
                     ".\n";
         }
     }
 
+    // Those of the job's own model; what used models count stands in `--quantities` and in the JSON.
     void quantities() {
-        if (estimate_.quantities.empty()) {
-            return;
-        }
-        section("Quantities behind it");
         Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}});
         for (const engine::QuantityRow& row : estimate_.quantities) {
-            const std::string value = row.choice.empty() ? quantity_text(row.value, row.unit) : terminal_text(row.choice);
-            table.row({called(row.name, row.label, page_.names), value, row.label.empty() ? "" : terminal_text(row.name)});
+            if (page_.all_quantities || row.name.find('.') == std::string::npos) {
+                const std::string value = row.choice.empty() ? quantity_text(row.value, row.unit) : terminal_text(row.choice);
+                table.row({called(row.name, row.label, page_.names), value, row.label.empty() ? "" : terminal_text(row.name)});
+            }
         }
-        out_ += table.text(page_.color);
+        if (!table.empty()) {
+            section("Quantities behind it");
+            out_ += table.text(page_.color);
+        }
     }
 
     void remarks(const char* title, const std::vector<std::string>& texts, const std::string& mark) {
@@ -219,7 +255,7 @@ std::vector<std::string> conditions_met(const lang::CheckedSheet& sheet, const l
         if (condition.condition == lang::none) {
             continue;
         }
-        std::string text(sources.text(sheet->nodes[condition.condition].span));
+        std::string text = engine::source_text(sources, sheet->nodes[condition.condition].span);
         if (std::find(texts.begin(), texts.end(), text) == texts.end()) {
             texts.push_back(std::move(text));
         }

@@ -11,7 +11,8 @@ namespace acre::cli {
 
 struct PricePage {
     bool color = false;
-    bool names = false; // names of lines instead of their labels
+    bool names = false;          // names of lines instead of their labels
+    bool all_quantities = false; // also those of used models
 };
 
 std::string price_text(const lang::CheckedSheet& sheet, const engine::Estimate& estimate, const lang::SourceMap& sources,

@@ -106,7 +106,7 @@ std::string Table::text(bool color, std::size_t width) const {
             std::string line(indent_, ' ');
             for (std::size_t c = 0; c < columns_.size(); ++c) {
                 line.append(c > 0 ? gap : 0, ' ');
-                line += std::string(widths[c], columns_[c].align == Align::Right ? '-' : ' ');
+                line += std::string(widths[c], columns_[c].sums ? '-' : ' ');
             }
             end_line(line);
             out += line;

@@ -13,6 +13,7 @@ struct Column {
     std::string head; // may be empty
     Align align = Align::Right;
     bool folds = false; // its words fold when the table is too wide; one column at most
+    bool sums = false;  // a rule is drawn under it
 };
 
 class Table {
@@ -21,7 +22,7 @@ class Table {
 
     void row(std::vector<std::string> cells, bool bold = false); // fewer cells than columns: the rest is empty
     void title(std::string text);                                // a line across the columns
-    void rule();                                                 // a line of dashes under the columns of numbers
+    void rule();                                                 // a line of dashes under the columns that sum up
     void blank();
     bool empty() const { return rows_.empty(); }
 

@@ -9,12 +9,14 @@ namespace acre::lang {
 
 namespace {
 
-constexpr int exact_digits = 6;
+constexpr int exact_digits = 5;
 constexpr int shown_digits = 4;
 
 using Buffer = std::array<char, 400>;
 
+// Half up as a calculator does it: 25.025 is 25.03 although the double lies a hair below.
 std::string_view fixed(double value, int decimals, Buffer& buffer) {
+    value *= 1 + 1e-12;
     const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
     return {buffer.data(), static_cast<std::size_t>(end - buffer.data())};
 }
@@ -122,8 +124,8 @@ std::string quantity_text(double value, std::string_view unit_text) {
         return number_text(value);
     }
     if (unit_text == "$") {
-        const bool whole = value == std::floor(value);
-        return whole || !std::isfinite(value) ? signed_text(value, "$", 0, "") : money_text(value);
+        const bool whole = std::abs(value - std::round(value)) <= 1e-9 * std::max(1.0, std::abs(value));
+        return whole || !std::isfinite(value) ? signed_text(std::round(value), "$", 0, "") : money_text(value);
     }
     if (unit_text.starts_with("$/")) {
         // Above a dollar the cents are what a bill shows; below it the digits that matter. An author's own digits stay.

@@ -7,7 +7,7 @@
 
 namespace acre::lang {
 
-// "1,850,000", "0.9892", "2.5e-7". A number that takes six digits or fewer is shown as it is ("12.125"); any other is
+// "1,850,000", "0.9892", "2.5e-7". A number that takes five digits or fewer, or is whole, is shown as it is ("12.125"); any other is
 // rounded to four significant digits, never fewer than its whole part has. NaN is "no answer".
 std::string number_text(double value);
 

@@ -5,7 +5,7 @@
 using namespace acre::cli;
 
 TEST_CASE("numbers stand right, words left, and no line ends in blanks") {
-    Table table({{"", Align::Left, true}, {"rate"}, {"amount"}});
+    Table table({{"", Align::Left, true}, {"rate"}, {"amount", Align::Right, false, true}});
     table.title("Costs");
     table.row({"fuel", "$187.05/h", "$28,749.59"});
     table.row({"operator", "$68.80/h", ""});
@@ -15,7 +15,7 @@ TEST_CASE("numbers stand right, words left, and no line ends in blanks") {
                           "  Costs\n"
                           "  fuel      $187.05/h  $28,749.59\n"
                           "  operator   $68.80/h\n"
-                          "            ---------  ----------\n"
+                          "                       ----------\n"
                           "  all                  $28,749.59\n");
 }
 

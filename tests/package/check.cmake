@@ -13,7 +13,12 @@ run(${CMAKE_COMMAND} -S ${SOURCE}/tests/package -B ${BUILD}/package/consumer -G 
 run(${CMAKE_COMMAND} --build ${BUILD}/package/consumer)
 run(${BUILD}/package/consumer/consumer)
 run(${BUILD}/package/consumer/reader)
-# A job far from any models folder finds those that were installed with the program.
-file(WRITE ${BUILD}/package/far/away.job "job \"Far away\"\nmodel \"deep-rip\"\nseason \"2027\"\n")
-file(COPY ${SOURCE}/examples/2027.season DESTINATION ${BUILD}/package/far)
-run(${prefix}/bin/acrewright check ${BUILD}/package/far/away.job)
+# The installed program finds its library and its models from anywhere.
+run(${prefix}/bin/acrewright library)
+file(GLOB models ${prefix}/share/acrewright/models/*.rate)
+if(models)
+  list(GET models 0 model)
+  get_filename_component(name ${model} NAME_WE)
+  file(WRITE ${BUILD}/package/far/away.rate "model \"Far away\"\nuse \"${name}\" as other\n")
+  run(${prefix}/bin/acrewright check ${BUILD}/package/far/away.rate)
+endif()

@@ -55,6 +55,9 @@ TEST_CASE("a quantity says its unit where people say it") {
 TEST_CASE("money in a column has cents, and no minus before nothing") {
     CHECK(money_text(1234.5) == "$1,234.50");
     CHECK(money_text(-1234567.891) == "-$1,234,567.89");
+    CHECK(money_text(25.025) == "$25.03"); // the double is 25.02499...
+    CHECK(money_text(268.125) == "$268.13");
+    CHECK(quantity_text(983.9999999999999, "$") == "$984");
     CHECK(money_text(-0.001) == "$0.00");
     CHECK(cents_text(123450) == "$1,234.50");
     CHECK(cents_text(-7) == "-$0.07");
