@@ -130,6 +130,16 @@ std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, i
     if (!engine::run(request, *job->loader, *job)) {
         return stop(*job, console, code);
     }
+    if (has_fields(*job)) {
+        // The layout needs the job's spacing, and the job needs the layout's acres: so the job is read twice.
+        if (!lay_job_fields(*job, request.name, job->fields, request.field_sets)) {
+            return stop(*job, console, code);
+        }
+        static_cast<engine::Run&>(*job) = engine::Run();
+        if (!engine::run(request, *job->loader, *job)) {
+            return stop(*job, console, code);
+        }
+    }
     return job;
 }
 

@@ -10,6 +10,7 @@
 #include "cli/arguments.h"
 #include "cli/console.h"
 #include "cli/exit_codes.h"
+#include "cli/field/job_fields.h"
 #include "engine/book/record.h"
 #include "engine/run.h"
 #include "lang/compile.h"
@@ -33,6 +34,7 @@ struct Job : engine::Run {
     lang::Request request;
     std::unique_ptr<lang::Loader> files;
     std::unique_ptr<engine::RememberingLoader> loader; // asks `files`
+    std::vector<JobField> fields;                      // boundaries that the job names, laid out
 };
 
 // Reads, checks, compiles and evaluates. Empty when that failed: `console.err` says why and `code` is the exit code.

@@ -1,0 +1,186 @@
+#include "cli/field/job_fields.h"
+
+#include <cmath>
+#include <optional>
+#include <string_view>
+
+#include <fmt/format.h>
+
+#include "cli/field/lay.h"
+#include "cli/files/confined.h"
+#include "cli/files/read_text.h"
+#include "cli/quantity.h"
+
+namespace acre::cli {
+namespace {
+
+class FieldOfJob {
+  public:
+    FieldOfJob(engine::Run& run, std::string prefix) : run_(run), sheet_(**run.sheet), prefix_(std::move(prefix)) {}
+
+    // The value of a line in `unit`; empty if the model has no such line or it has no answer.
+    std::optional<double> value(const char* name, const char* unit) const {
+        const lang::LineId id = find(name);
+        if (id == lang::none || sheet_.lines[id].type.kind != lang::Type::Kind::Number)
+            return std::nullopt;
+        const engine::Slot slot = run_.compiled->plan.line_slot[id];
+        if (slot == engine::no_slot || !std::isfinite(run_.values.slot[slot]))
+            return std::nullopt;
+        lang::UnitError error{};
+        const std::optional<lang::Unit> to = lang::read_unit(unit, sheet_.units, error);
+        if (!to || to->dim != sheet_.lines[id].type.unit.dim)
+            return std::nullopt;
+        return lang::conversion(sheet_.lines[id].type.unit, *to).apply(run_.values.slot[slot]);
+    }
+    bool is_given(const char* name) const {
+        const lang::LineId id = find(name);
+        return id != lang::none && sheet_.lines[id].given != lang::none;
+    }
+    std::string full(const char* name) const { return prefix_ + name; }
+
+    bool request(engine::LayoutRequest& request, lang::Span span) {
+        const std::optional<double> spacing = value("layout_spacing", "m");
+        if (!spacing) {
+            run_.diagnostics.add({lang::Code::B910,
+                                  "the model does not say how to lay a field out",
+                                  {span, "a boundary is named here"},
+                                  {},
+                                  {},
+                                  {{"give the model a line `layout_spacing : ft = …`, from line to line", {}}}});
+            return false;
+        }
+        request.spacing = *spacing;
+        request.passes_per_row = value("layout_passes", "1").value_or(1);
+        request.headland = value("layout_headland", "m").value_or(0);
+        request.row_ends = value("layout_row_ends", "m").value_or(0);
+        request.turn_diameter = value("layout_turn_circle", "m").value_or(0);
+        if (const std::optional<double> offset = value("layout_offset", "m"); offset && *offset > 0)
+            request.first_offset = offset;
+        request.speed = value("speed", "m/s").value_or(0.67);
+        request.turn_time = value("turn", "s").value_or(40);
+        return true;
+    }
+
+  private:
+    engine::Run& run_;
+    const lang::Sheet& sheet_;
+    std::string prefix_;
+
+    lang::LineId find(const char* name) const { return sheet_.find(prefix_ + name); }
+};
+
+class Fields {
+  public:
+    Fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields, std::string& sets)
+        : run_(run),
+          job_path_(job_path),
+          fields_(fields),
+          sets_(sets) {}
+
+    bool all() {
+        const lang::Sheet& sheet = **run_.sheet;
+        if (!sheet.job.field_path.empty() && !one("", sheet.job.field_path, sheet.job.field_heading))
+            return false;
+        for (const lang::Block& block : sheet.blocks)
+            if (!block.field_path.empty() && !one(block.name, block.field_path, block.field_heading))
+                return false;
+        return true;
+    }
+
+  private:
+    engine::Run& run_;
+    const std::string& job_path_;
+    std::vector<JobField>& fields_;
+    std::string& sets_;
+
+    // The heading is a constant of the job; its node holds the number in degrees.
+    std::optional<double> heading(lang::NodeId node) const {
+        if (node == lang::none)
+            return std::nullopt;
+        const lang::Sheet& sheet = **run_.sheet;
+        double sign = 1;
+        const lang::Node* at = &sheet.nodes[node];
+        while (at->op == lang::Op::Negate || at->op == lang::Op::Convert) {
+            sign = at->op == lang::Op::Negate ? -sign : sign;
+            at = &sheet.nodes[at->a];
+        }
+        return sign * at->number;
+    }
+
+    bool one(const std::string& block, const std::string& path, lang::NodeId heading_node) {
+        lang::Span span{};
+        span.file = 0;
+        lang::LoadFailure failure;
+        std::string real;
+        std::string text;
+        if (!find_below(folder_of(job_path_), path, real, failure) || !read_text(real, false, text, failure)) {
+            lang::Diagnostic diagnostic{failure.code, fmt::format("the boundary `{}` cannot be read", path), {span, ""}, {}, {}, {}};
+            if (!failure.detail.empty())
+                diagnostic.notes.push_back(failure.detail);
+            run_.diagnostics.add(std::move(diagnostic));
+            return false;
+        }
+        FieldOfJob job(run_, block.empty() ? "" : block + ".");
+        engine::LayoutRequest request;
+        if (!job.request(request, span))
+            return false;
+        std::optional<LaidField> field =
+            lay_text(joined(folder_of(job_path_), path), text, request, heading(heading_node), run_.sources, run_.diagnostics);
+        if (!field)
+            return false;
+        std::optional<LaidField> across;
+        if (const std::optional<double> spacing = job.value("layout_cross_spacing", "m"); spacing && *spacing > 0) {
+            request.spacing = *spacing;
+            across = lay_text(joined(folder_of(job_path_), path), std::move(text), request, std::fmod(field->request.heading + 90, 180),
+                              run_.sources, run_.diagnostics);
+            if (!across)
+                return false;
+        }
+        set_all(job, *field, across ? &*across : nullptr);
+        fields_.push_back({block, std::move(*field)});
+        return true;
+    }
+
+    void set_all(const FieldOfJob& job, const LaidField& field, const LaidField* across) {
+        std::string file = field.file;
+        for (char& c : file)
+            c = c == '"' || c == '\n' || c == '\r' ? ' ' : c;
+        const std::string because = fmt::format("because \"laid out from {}, heading {:.1f} deg{}\"", file, field.request.heading,
+                                                across != nullptr ? " and across" : "");
+        const auto set = [&](const char* name, double value, const char* from, const char* unit) {
+            if (job.is_given(name))
+                sets_ += fmt::format("set {} = {:.10g}{}{}  {}\n", job.full(name), convert(value, from, unit), *unit == '1' ? "" : " ",
+                                     *unit == '1' ? "" : unit, because);
+        };
+        const engine::Layout& layout = field.layout;
+        const double passes = field.request.passes_per_row;
+        set("gross", field.plane.outer_area, "m^2", "ac");
+        set("area", layout.net_area, "m^2", "ac");
+        set("run", layout.mean, "m", "ft");
+        if (across != nullptr)
+            set("cross_run", across->layout.mean, "m", "ft");
+        set("travel", layout.travel + (across != nullptr ? across->layout.travel : 0), "m", "mi");
+        set("pulls",
+            static_cast<double>(layout.pulls.size()) * passes +
+                (across != nullptr ? static_cast<double>(across->layout.pulls.size()) * passes : 0),
+            "1", "1");
+    }
+};
+
+} // namespace
+
+bool has_fields(const engine::Run& run) {
+    const lang::Sheet& sheet = **run.sheet;
+    if (!sheet.job.field_path.empty())
+        return true;
+    for (const lang::Block& block : sheet.blocks)
+        if (!block.field_path.empty())
+            return true;
+    return false;
+}
+
+bool lay_job_fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields, std::string& sets) {
+    return Fields(run, job_path, fields, sets).all();
+}
+
+} // namespace acre::cli
