@@ -66,7 +66,7 @@ std::string field_text(const LaidField& field, bool color) {
                            in(layout.longest, "ft", 0))});
     if (layout.lifts > 0)
         table.row({"lifts", std::to_string(layout.lifts), "over holes, or out of the field and in again"});
-    table.row({"point rows", std::to_string(layout.point_rows), "pulls that run out against a slanting edge"});
+    table.row({"point rows", std::to_string(layout.point_rows), "short pulls that run out against a slanting edge"});
     table.row({"turns", std::to_string(layout.turns),
                layout.skip == 1 ? "into the next row, back and forth"
                                 : fmt::format("{} rows over and {} back, land by land", layout.skip, layout.skip - 1)});

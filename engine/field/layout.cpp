@@ -30,7 +30,7 @@ struct Crossing {
 struct Segment {
     std::uint32_t row;
     double begin, end;
-    bool point_row;
+    bool slanting;
 };
 
 struct Lines {
@@ -166,7 +166,7 @@ void drive(const Lines& lines, const LayoutRequest& request, const Turned& turne
             const double y = lines.first + segment.row * request.spacing;
             const Point left = turned.out({segment.begin, y});
             const Point right = turned.out({segment.end, y});
-            layout.pulls.push_back({forward ? left : right, forward ? right : left, segment.row, segment.point_row});
+            layout.pulls.push_back({forward ? left : right, forward ? right : left, segment.row, segment.slanting});
         }
         forward = !forward;
     }
@@ -181,7 +181,6 @@ void measure(const LayoutRequest& request, Layout& layout) {
         total += length;
         layout.shortest = std::min(layout.shortest, length);
         layout.longest = std::max(layout.longest, length);
-        layout.point_rows += pull.point_row ? 1 : 0;
         if (i > 0) {
             const Pull& before = layout.pulls[i - 1];
             layout.between += std::hypot(pull.from.x - before.to.x, pull.from.y - before.to.y);
@@ -189,6 +188,10 @@ void measure(const LayoutRequest& request, Layout& layout) {
         }
     }
     layout.mean = total / static_cast<double>(layout.pulls.size());
+    for (Pull& pull : layout.pulls) {
+        pull.point_row = pull.point_row && pull.length() < layout.mean / 2;
+        layout.point_rows += pull.point_row ? 1 : 0;
+    }
     layout.travel = total * request.passes_per_row;
     // Every further pass along a row begins with one more turn at its end.
     layout.turns += static_cast<std::size_t>(std::llround((request.passes_per_row - 1) * static_cast<double>(layout.rows)));

@@ -28,7 +28,7 @@ struct LayoutRequest {
 struct Pull {
     Point from, to;
     std::uint32_t row = 0;  // counted from the first line
-    bool point_row = false; // an end runs out against a slanting edge (less than 45 degrees)
+    bool point_row = false; // shorter than half the mean, and an end runs out against a slanting edge (below 45 degrees)
     double length() const;
 };
 
