@@ -72,7 +72,8 @@ class Reader {
     std::vector<std::string> ranges(const lang::Function& function, const std::vector<lang::FunctionRange>& ranges) const {
         std::vector<std::string> texts;
         for (const lang::FunctionRange& range : ranges) {
-            texts.push_back(function.parameters[range.parameter] + " " + node_text(range.low) + " .. " + node_text(range.high));
+            texts.push_back(function.parameters[range.parameter] + " " + node_text(range.low) + " .. " + node_text(range.high) +
+                            (range.reason.empty() ? "" : " (" + range.reason + ")"));
         }
         return texts;
     }
@@ -80,6 +81,7 @@ class Reader {
     LibraryEntry entry(const lang::Function& function) const {
         LibraryEntry entry;
         entry.name = function.name;
+        entry.label = function.label;
         entry.library = library_.reference;
         entry.signature = signature_of(function);
         entry.unit = function.type_text;
@@ -116,9 +118,23 @@ class Reader {
             }
             const lang::LineId line = (*sheet)->find("example_" + std::to_string(i));
             example.value = values.slot[compiled->plan.line_slot[line]];
-            example.text = lang::quantity_text(example.value, function.type_text);
+            example.text = shown(**sheet, function, example.value);
             entry.examples.push_back(std::move(example));
         }
+    }
+
+    // A value of a choice by its name, a number with its unit.
+    static std::string shown(const lang::Sheet& sheet, const lang::Function& function, double value) {
+        if (function.type.kind != lang::Type::Kind::Choice) {
+            return lang::quantity_text(value, function.type_text);
+        }
+        for (const lang::ChoiceType& choice : sheet.choices) {
+            const auto option = static_cast<std::size_t>(value);
+            if (choice.name == function.type_text && value >= 0 && option < choice.options.size()) {
+                return choice.options[option];
+            }
+        }
+        return "";
     }
 
     const models::LibraryText& library_;

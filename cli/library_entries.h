@@ -18,6 +18,7 @@ struct WorkedExample {
 
 struct LibraryEntry {
     std::string name, library; // "field_capacity", "library/field-work"
+    std::string label;         // what it gives, in a few words
     std::string signature;     // with units: "field_capacity (speed : mi/h, …) : ac/h"
     std::string unit;
     std::string written; // the whole define

@@ -36,7 +36,7 @@ std::string list_text(const std::vector<LibraryEntry>& entries, bool color) {
             out += (out.empty() ? "" : "\n") + bold(library, color) + "\n";
         }
         out += "\n  " + wrap(lang::terminal_text(entry.signature), page_width, 6) + "\n";
-        put(out, "", entry.notes.empty() ? "" : entry.notes.front());
+        put(out, "", entry.label);
         put(out, "source", joined(entry.sources, "; "));
         put(out, "known", entry.known);
         put(out, "tested", joined(entry.tested, ", "));
@@ -45,7 +45,7 @@ std::string list_text(const std::vector<LibraryEntry>& entries, bool color) {
 }
 
 std::string one_text(const LibraryEntry& entry, bool color) {
-    std::string out = bold(entry.name, color) + ", from \"" + entry.library + "\"\n\n";
+    std::string out = bold(entry.name, color) + ", from \"" + entry.library + "\"\n" + lang::terminal_text(entry.label) + "\n\n";
     std::string_view written = entry.written;
     while (!written.empty()) {
         const auto end = std::min(written.find('\n'), written.size());

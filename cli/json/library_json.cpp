@@ -12,6 +12,7 @@ std::string library_json(const std::vector<LibraryEntry>& entries) {
         Json formula;
         formula["name"] = entry.name;
         formula["library"] = entry.library;
+        formula["label"] = entry.label;
         formula["signature"] = entry.signature;
         formula["unit"] = entry.unit;
         formula["native"] = entry.native;

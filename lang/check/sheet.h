@@ -197,6 +197,7 @@ struct FunctionExample {
 };
 struct Function { // a define; checked once by itself, inlined where it is called
     std::string name;
+    std::string label; // may be empty
     std::vector<std::string> parameters;
     std::vector<std::string> parameter_texts; // units or choices as written
     std::vector<Type> parameter_types;

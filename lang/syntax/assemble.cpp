@@ -45,6 +45,7 @@ ast::Define make_define(Draft& d, ast::ExprId value) {
     define.type = d.units.back();
     define.native = d.native;
     define.value = value;
+    define.label = d.label;
     return define;
 }
 

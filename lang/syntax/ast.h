@@ -215,6 +215,7 @@ struct Define {
     UnitText type;
     bool native = false;
     ExprId value = none;
+    std::optional<Text> label;
     std::vector<Line> locals;
     std::vector<Text> sources;
     Known known = Known::Unstated;

@@ -166,6 +166,7 @@ class Dumper {
         if (d.native)
             put(" native");
         value("=", d.value);
+        clause("", d.label);
         for (const ast::Line& l : d.locals) {
             inner("");
             write_line(l);

@@ -223,7 +223,7 @@ struct row             : seq<must<cell>, must<cell>, must<end>> {};
 struct native          : word<Keyword::Native> {};
 struct parameters      : opt<parameter, star<comma, must<parameter>>> {};
 struct define          : seq<word<Keyword::Define>, must<new_name>, must<head_open>, parameters, must<head_close>, must<colon>, must<unit>,
-                             sor<native, seq<must<equals>, must<formula>>>, must<end>> {};
+                             sor<native, seq<must<equals>, must<formula>>>, star<label>, must<end>> {};
 struct known_text      : name_text {};
 struct known           : seq<word<Keyword::Known>, must<token<known_text>>, must<end>> {};
 struct parameter_range : seq<sor<word<Keyword::Tested>, word<Keyword::Limit>>, must<target>, range, star<label>, must<end>> {};

@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <cctype>
+#include <fstream>
 #include <set>
 #include <string>
 
@@ -71,6 +71,7 @@ TEST_CASE("every formula names its source, how sure we are, and a worked figure"
     const Compilation c = library();
     for (const lang::Function& f : (*c.sheet)->functions) {
         CAPTURE(f.name);
+        CHECK(!f.label.empty());
         CHECK(!f.sources.empty());
         CHECK(f.known != lang::ast::Known::Unstated);
         CHECK(!f.examples.empty());
@@ -83,6 +84,40 @@ TEST_CASE("every formula names its source, how sure we are, and a worked figure"
         }
         if (f.native)
             CHECK(engine::find_native(f.name).has_value());
+    }
+}
+
+TEST_CASE("the table of the library's README has every formula, with how sure we are") {
+    std::ifstream in(std::string(ACREWRIGHT_ROOT) + "/models/library/README.md");
+    REQUIRE(in.good());
+    std::set<std::string> rows; // "name status"
+    for (std::string line; std::getline(in, line);) {
+        if (line.compare(0, 3, "| `") != 0)
+            continue;
+        const auto name_end = line.find('`', 3), status = line.find(" | ", line.find(" | ", name_end) + 3) + 3;
+        rows.insert(line.substr(3, name_end - 3) + " " + line.substr(status, line.find(" | ", status) - status));
+    }
+    const Compilation c = library();
+    for (const lang::Function& f : (*c.sheet)->functions) {
+        CAPTURE(f.name);
+        const auto stands = [&](const char* status) { return rows.count(f.name + " " + status) != 0; };
+        switch (f.known) {
+        case lang::ast::Known::Read:
+            CHECK((stands("verified") || stands("seen")));
+            break;
+        case lang::ast::Known::Recalled:
+            CHECK(stands("recalled"));
+            break;
+        case lang::ast::Known::CommonPractice:
+            CHECK(stands("practice"));
+            break;
+        case lang::ast::Known::Ours:
+            CHECK(stands("ours"));
+            break;
+        case lang::ast::Known::Unstated:
+            CHECK(false);
+            break;
+        }
     }
 }
 

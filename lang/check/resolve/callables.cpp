@@ -64,6 +64,7 @@ void declare_function(Resolution& r, Callable callable, const ast::Define& defin
     function.span = span;
     function.file = span.file;
     function.native = define.native;
+    function.label = define.label ? std::string(define.label->text) : std::string();
     function.known = define.known;
     function.type = r.declared_type(define.type);
     function.type_text = full_text(define.type);
