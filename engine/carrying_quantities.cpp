@@ -9,6 +9,7 @@ namespace acre::engine {
 using lang::LineId;
 using lang::none;
 using lang::Op;
+using lang::Role;
 
 namespace {
 
@@ -31,6 +32,12 @@ bool is_shown(const lang::Line& line) {
     }
 }
 
+// A line of one block; what counts is its sum.
+bool of_a_block(const lang::Sheet& sheet, LineId line) {
+    const std::uint32_t part = sheet.lines[line].part;
+    return part != none && sheet.parts[part].each_block;
+}
+
 } // namespace
 
 std::vector<LineId> carrying_quantities(const lang::Sheet& sheet, const Compiled& compiled, const Values& values) {
@@ -46,7 +53,7 @@ std::vector<LineId> carrying_quantities(const lang::Sheet& sheet, const Compiled
         if (sheet.lines[line].given != none && sheet.lines[line].value == none)
             return;
         for (const LineId used : uses_of(sheet, compiled, values, sheet.lines[line].value).lines) {
-            if (!sheet.lines[used].label.empty() && is_shown(sheet.lines[used]))
+            if (!sheet.lines[used].label.empty() && is_shown(sheet.lines[used]) && !of_a_block(sheet, used))
                 lines.push_back(used);
         }
     };
@@ -54,6 +61,13 @@ std::vector<LineId> carrying_quantities(const lang::Sheet& sheet, const Compiled
         add_quantity(item.quantity);
     for (const lang::Cost& cost : sheet.costs)
         add_quantity(cost.quantity);
+    // What else the job's own model works out for the whole job: acres an hour, gallons an acre, shifts, the day it is done.
+    for (LineId id = 0; id < sheet.lines.size(); ++id) {
+        const lang::Line& line = sheet.lines[id];
+        const bool own = line.part != none && sheet.parts[line.part].instance.empty() && !of_a_block(sheet, id);
+        if (own && line.role == Role::Line && !line.label.empty() && is_shown(line))
+            lines.push_back(id);
+    }
     std::sort(lines.begin(), lines.end());
     lines.erase(std::unique(lines.begin(), lines.end()), lines.end());
     return lines;

@@ -9,8 +9,9 @@
 
 namespace acre::engine {
 
-// What costs and price items are over (acres, machine hours, moves), and the labelled lines these rest on directly through the
-// branches taken (travel, speed, the method chosen). No money; each once, in the order written.
+// What costs and price items are over (acres, machine hours, moves), the labelled lines these rest on directly through the
+// branches taken (travel, speed, the method chosen), and the labelled quantities that the job's own model works out for the
+// whole job (acres an hour, gallons an acre, days). No money; each once, in the order written.
 std::vector<lang::LineId> carrying_quantities(const lang::Sheet& sheet, const Compiled& compiled, const Values& values);
 
 } // namespace acre::engine
