@@ -46,7 +46,7 @@ int tidy_command(Words words, Console& console) {
         "tidy",
         "The canonical layout of a file: comments and the order of lines stay, blanks and columns are set. The text goes to standard "
         "output unless --write or --check is given; a file with errors is left alone.",
-        "acrewright tidy --check models/deep-rip.rate");
+        "acrewright tidy models/deep-rip.rate");
     line.positionals("FILE", "a .rate, .season or .job file; - reads standard input", paths);
     line.flag("--check", "changes nothing; names the files that are not tidy, and ends with 1 if there are any", check);
     line.flag("--write", "puts the text in the place of the file, whole or not at all", write);

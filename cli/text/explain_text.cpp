@@ -15,7 +15,7 @@ namespace {
 using lang::terminal_text;
 using lang::text_columns;
 
-constexpr std::size_t least_width = 34; // of a text, however deep it stands
+constexpr std::size_t least_width = 24; // of a text, however deep it stands
 
 class Tree {
   public:

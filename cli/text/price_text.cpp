@@ -191,11 +191,19 @@ class Page {
         }
     }
 
+    // "acres", or "north.acres" of a block.
+    bool is_of_the_job(const std::string& name) const {
+        const auto dot = name.find('.');
+        return dot == std::string::npos || std::any_of(sheet_->blocks.begin(), sheet_->blocks.end(), [&](const lang::Block& block) {
+                   return name.compare(0, dot, block.name) == 0 && name.find('.', dot + 1) == std::string::npos;
+               });
+    }
+
     // Those of the job's own model; what used models count stands in `--quantities` and in the JSON.
     void quantities() {
         Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}});
         for (const engine::QuantityRow& row : estimate_.quantities) {
-            if (page_.all_quantities || row.name.find('.') == std::string::npos) {
+            if (page_.all_quantities || is_of_the_job(row.name)) {
                 const std::string value = row.choice.empty() ? quantity_text(row.value, row.unit) : terminal_text(row.choice);
                 table.row({called(row.name, row.label, page_.names), value, row.label.empty() ? "" : terminal_text(row.name)});
             }

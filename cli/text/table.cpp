@@ -17,6 +17,16 @@ std::size_t columns_of(const std::string& text) {
     return text.empty() ? 0 : lang::text_columns(text);
 }
 
+// The lines of a cell in a column that folds: blanks before its words stay before every line.
+std::vector<std::string> folded_cell(const std::string& cell, std::size_t width) {
+    const std::size_t blanks = std::min(cell.find_first_not_of(' '), cell.size());
+    std::vector<std::string> lines = wrapped_lines(cell, width - std::min(blanks, width - 1));
+    for (std::string& line : lines) {
+        line.insert(0, blanks, ' ');
+    }
+    return lines;
+}
+
 void end_line(std::string& out) {
     while (!out.empty() && out.back() == ' ') {
         out.pop_back();
@@ -68,7 +78,7 @@ std::string Table::text(bool color, std::size_t width) const {
         std::vector<std::vector<std::string>> lines;
         std::size_t height = 1;
         for (std::size_t c = 0; c < cells.size(); ++c) {
-            lines.push_back(columns_[c].folds ? wrapped_lines(cells[c], widths[c]) : std::vector<std::string>{cells[c]});
+            lines.push_back(columns_[c].folds ? folded_cell(cells[c], widths[c]) : std::vector<std::string>{cells[c]});
             height = std::max(height, lines.back().size());
         }
         for (std::size_t l = 0; l < height; ++l) {

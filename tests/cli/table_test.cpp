@@ -22,8 +22,12 @@ TEST_CASE("numbers stand right, words left, and no line ends in blanks") {
 TEST_CASE("a table that is too wide folds its column of words") {
     Table table({{"", Align::Left, true}, {""}});
     table.row({"shank protectors and shin guards", "$12.00/h"});
+    table.row({"  broken-shank reserve, by the hour", "$9.00/h"});
     CHECK(table.text(false, 30) == "  shank protectors    $12.00/h\n"
-                                   "  and shin guards\n");
+                                   "  and shin guards\n"
+                                   "    broken-shank       $9.00/h\n"
+                                   "    reserve, by the\n"
+                                   "    hour\n");
 }
 
 TEST_CASE("color is all around a line and adds no letter") {

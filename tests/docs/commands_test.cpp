@@ -7,6 +7,7 @@
 // Commands run in a copy of examples/ and models/, with the program in front of the path.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <string>
@@ -14,6 +15,7 @@
 
 #include <sys/wait.h>
 
+#include "cli/command.h"
 #include "tests/support/scratch_folder.h"
 
 namespace fs = std::filesystem;
@@ -169,6 +171,15 @@ void check_readme(const fs::path& path, const Shell& shell, int& commands) {
     }
 }
 
+bool is_about_files_that_exist(const std::string& command) {
+    for (std::size_t at = command.find("examples/"); at != std::string::npos; at = command.find("examples/", at + 1)) {
+        if (!fs::exists(root / command.substr(at, command.find(' ', at) - at))) {
+            return false;
+        }
+    }
+    return true;
+}
+
 } // namespace
 
 TEST_CASE("every command of every README runs and says what the README says") {
@@ -180,4 +191,55 @@ TEST_CASE("every command of every README runs and says what the README says") {
         check_readme(root / path, shell, commands);
     }
     CHECK(commands >= 20);
+}
+
+TEST_CASE("every entry that a README lists is there") {
+    // Words in backquotes in the first column of a table, if they look like a file or a folder.
+    for (const char* folder : {"lang", "engine", "cli", "tests", "models", "examples"}) {
+        int entries = 0;
+        bool lists_files = false;
+        for (const std::string& line : lines_of(file_text(root / folder / "README.md"))) {
+            const bool in_table = line.starts_with("| ");
+            lists_files = line.starts_with("| entry |") || line.starts_with("| file |") || line.starts_with("| folder |") ||
+                          line.starts_with("| job |") || (lists_files && line.starts_with("|"));
+            if (!in_table || !lists_files || line.find('`') == std::string::npos) {
+                continue;
+            }
+            const std::string column = line.substr(0, line.find('|', 1));
+            for (std::size_t at = column.find('`'); at != std::string::npos; at = column.find('`', at)) {
+                const auto end = column.find('`', at + 1);
+                const std::string entry = column.substr(at + 1, end - at - 1);
+                at = end + 1;
+                const bool path = entry.find_first_of("/.") != std::string::npos && entry.find('*') == std::string::npos;
+                if (path) {
+                    ++entries;
+                    CHECK_MESSAGE(fs::exists(root / folder / entry), std::string(folder) << "/README.md lists " << entry);
+                }
+            }
+        }
+        CHECK_MESSAGE(entries > 0, folder);
+    }
+}
+
+TEST_CASE("every command has a section in the README of the commands, and its example runs") {
+    const Shell shell;
+    const std::string readme = file_text(root / "cli/README.md");
+    int ran = 0;
+    for (const acre::cli::Command& command : acre::cli::commands()) {
+        const std::string name(command.name);
+        CHECK_MESSAGE(readme.find("\n## " + name + "\n") != std::string::npos, name << " has no section");
+        int code = 0;
+        const std::string help = shell.run("acrewright " + name + " --help", code);
+        CHECK(code == 0);
+        const auto example = help.find("\nexample:\n  ");
+        REQUIRE_MESSAGE(example != std::string::npos, name << " has no example");
+        const std::string line = help.substr(example + 12, help.find('\n', example + 12) - example - 12);
+        if (!is_about_files_that_exist(line)) {
+            continue;
+        }
+        ++ran;
+        const std::string said = shell.run(line, code);
+        CHECK_MESSAGE(code == 0, line << " ends with " << code << "\n" << said);
+    }
+    CHECK(ran >= 8);
 }
