@@ -7,6 +7,7 @@
 #include <string>
 
 #include "engine/native.h"
+#include "lang/syntax/tidy.h"
 #include "tests/published/formulas.h"
 
 using namespace acre;
@@ -41,6 +42,8 @@ TEST_CASE("every file of the library compiles by itself") {
         const auto sheet = lang::compile(request, loader, sources, diagnostics);
         CHECK_MESSAGE(sheet.has_value(), lang::render(diagnostics, sources));
         CHECK_MESSAGE(diagnostics.all().empty(), lang::render(diagnostics, sources));
+        const lang::FileId file = sources.add("again.rate", std::string(l.text));
+        CHECK(lang::tidy(sources, file, lang::FileKind::Model, diagnostics) == std::string(l.text)); // in canonical layout
     }
 }
 

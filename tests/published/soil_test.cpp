@@ -1,4 +1,6 @@
 // Draft in the ground through the notation: gangs, the class table, refusals, traction and the verdict.
+#include "engine/adjoint.h"
+#include "engine/estimate.h"
 #include "tests/published/formulas.h"
 
 #include <cmath>
@@ -130,4 +132,57 @@ TEST_CASE("loosened ground and the spacing that breaks it all") {
                // Spoor and Godwin 1978, from memory
                {"widest_spacing(plain, 4 ft, 4 ft)", "ft", 6, 1e-9},
                {"closest_spacing(winged_with_leaders, 4 ft, 4 ft)", "ft", 8, 1e-9}});
+}
+
+TEST_CASE("slopes through the deep draft are exact, from the notation to the last input") {
+    // ours: the backward sweep against central differences, at a point inside one piece of the search
+    const std::string text =
+        "model \"m\"\nuse \"library/deep-draft\" as deep\nuse \"library/traction\" as traction\n"
+        "given depth = 6 ft\ngiven foot = 3.5 in\ngiven rake = 45 deg\ngiven shanks = 3\ngiven apart = 5 ft\ngiven tuning = 1.1\n"
+        "given top = 3 ft\ngiven thick = 1 ft\ngiven c1 = 300 psf\ngiven c2 = 1,250 psf\ngiven c3 = 125 psf\ngiven phi = 35 deg\n"
+        "pull : lbf = deep_draft(depth, foot, rake, shanks, apart, tuning, top, 102 lbf/ft^3, c1, 0 psf, phi, 23 deg, thick, 115 lbf/ft^3, "
+        "c2, 0 psf, 38 deg, "
+        "25 deg, 0 ft, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg)\n"
+        "speed : mi/h = ripping_speed(9 mi/h, 510 hp, pull)\n";
+    Compilation c = compile_ok(text);
+    const auto compiled = acre::engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
+    REQUIRE(compiled.has_value());
+    const auto& plan = compiled->plan;
+    std::vector<double> inputs;
+    for (const auto& i : plan.inputs)
+        inputs.push_back(i.value);
+    for (const char* line : {"pull", "speed"}) {
+        const auto slot = plan.line_slot[(*c.sheet)->find(line)];
+        const auto slope = acre::engine::slopes(plan, acre::engine::evaluate(plan, inputs), slot);
+        REQUIRE(slope.size() == inputs.size());
+        for (std::size_t i = 0; i < inputs.size(); ++i) {
+            CAPTURE(line);
+            CAPTURE(i);
+            const double h = 1e-6 * inputs[i];
+            auto low = inputs, high = inputs;
+            low[i] -= h;
+            high[i] += h;
+            const double difference =
+                (acre::engine::evaluate(plan, high).slot[slot] - acre::engine::evaluate(plan, low).slot[slot]) / (2 * h);
+            CHECK(slope[i] == doctest::Approx(difference).epsilon(1e-6));
+            CHECK(slope[i] != 0);
+        }
+    }
+}
+
+TEST_CASE("a price outside the tested range of a formula says so") {
+    const std::string text =
+        "model \"m\"\nuse \"library/draft\" as draft\ngiven speed = 9 mi/h\n"
+        "pull : lbf = tool_draft(straight_chisel, medium, speed, 5, 8 in)\ncost x : $/lbf = $1/lbf over pull\nprice \"Chisel\" lump\n";
+    Compilation c = compile_ok(text);
+    const auto compiled = acre::engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
+    REQUIRE(compiled.has_value());
+    const auto estimate = acre::engine::estimate(*c.sheet, *compiled, acre::engine::evaluate(compiled->plan), *c.sources, c.diagnostics);
+    REQUIRE_MESSAGE(estimate.has_value(), c.rendered());
+    bool said = false;
+    for (const auto& caution : estimate->cautions)
+        if (caution.tested_range && caution.text.find("tool_draft") != std::string::npos && caution.text.find("9") != std::string::npos &&
+            caution.text.find("7 mi/h") != std::string::npos)
+            said = true;
+    CHECK(said);
 }
