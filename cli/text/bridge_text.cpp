@@ -48,6 +48,15 @@ std::string bar(double share, double most) {
 
 } // namespace
 
+std::string bridge_row_text(const engine::BridgeRow& row) {
+    std::string text = what(row);
+    if (!row.before.empty())
+        text += fmt::format(": {} to {}", lang::terminal_text(row.before), lang::terminal_text(row.after));
+    if (!row.because.empty())
+        text += fmt::format(" ({})", lang::terminal_text(row.because));
+    return text;
+}
+
 std::string bridge_text(const engine::Bridge& bridge, const BridgeNames& names, bool color) {
     std::string out = bold("From one price to the other", color) + "\n";
     out += fmt::format("  {:>14}  {}\n", price(bridge.before_cents, bridge.unit), names.before);
@@ -56,12 +65,7 @@ std::string bridge_text(const engine::Bridge& bridge, const BridgeNames& names, 
         most = std::max(most, std::abs(row.share));
     Table table({{"", Align::Right}, {"", Align::Left}, {"", Align::Left, true}});
     for (const engine::BridgeRow& row : bridge.rows) {
-        std::string text = what(row);
-        if (!row.before.empty())
-            text += fmt::format(": {} to {}", lang::terminal_text(row.before), lang::terminal_text(row.after));
-        if (!row.because.empty())
-            text += fmt::format(" ({})", lang::terminal_text(row.because));
-        table.row({fmt::format("{:>14}", signed_price(row.cents)), bar(row.share, most), std::move(text)});
+        table.row({fmt::format("{:>14}", signed_price(row.cents)), bar(row.share, most), bridge_row_text(row)});
     }
     out += table.text(color);
     out += fmt::format("  {:>14}  {}\n", price(bridge.after_cents, bridge.unit), names.after);

@@ -1,0 +1,114 @@
+// compare: a job's options, or several jobs, side by side; where two of them cost the same; and each over a given.
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "cli/command.h"
+#include "cli/compare/columns.h"
+#include "cli/compare/over.h"
+#include "cli/files/write_file.h"
+#include "cli/job.h"
+#include "engine/estimate.h"
+#include "lang/diag/safe_text.h"
+
+namespace acre::cli {
+namespace {
+
+struct CompareArguments {
+    std::vector<std::string> paths, options, sets;
+    std::string models, flip, over, svg;
+    bool json = false;
+};
+
+constexpr std::size_t most_columns = 12;
+
+// Opens and prices one column; false with the exit code when it has no price.
+bool open_column(const CompareArguments& arguments, const std::string& path, const std::string& option, std::vector<CompareColumn>& columns,
+                 Console& console, int& code) {
+    JobArguments job;
+    job.path = path;
+    job.option = option;
+    job.sets = arguments.sets;
+    job.models = arguments.models;
+    CompareColumn column;
+    column.job = open_job(job, console, code);
+    if (!column.job)
+        return false;
+    auto estimate = engine::estimate(*column.job->sheet, *column.job->compiled, column.job->values, column.job->sources, column.job->diagnostics);
+    code = report(column.job->diagnostics, column.job->sources, console);
+    if (!estimate || code != exit_done)
+        return false;
+    column.estimate = std::move(*estimate);
+    const lang::JobInfo& info = (*column.job->sheet)->job;
+    column.name = arguments.paths.size() == 1 ? (option.empty() ? "as it stands" : option)
+                                              : (info.title.empty() ? path : info.title) + (option.empty() ? "" : ", " + option);
+    columns.push_back(std::move(column));
+    return true;
+}
+
+bool open_columns(const CompareArguments& arguments, std::vector<CompareColumn>& columns, Console& console, int& code) {
+    for (const std::string& path : arguments.paths) {
+        if (!open_column(arguments, path, "", columns, console, code))
+            return false;
+        if (arguments.paths.size() > 1)
+            continue;
+        const std::vector<std::string> options = arguments.options.empty() ? (*columns[0].job->sheet)->job.options : arguments.options;
+        for (const std::string& option : options)
+            if (columns.size() < most_columns && !open_column(arguments, path, option, columns, console, code))
+                return false;
+    }
+    return true;
+}
+
+}  // namespace
+
+int compare_command(Words words, Console& console) {
+    CompareArguments arguments;
+    Arguments line("compare",
+                   "A job and its options, or several jobs, side by side: prices, every cost, quantities, what is not the same and what each "
+                   "difference adds. --flip finds where two of them cost the same, --over draws each over a given.",
+                   "acrewright compare examples/03-rows-or-field.job --flip row_width");
+    line.positionals("JOB", "one job for its options, or several jobs", arguments.paths);
+    line.option("--option", "TITLE", "only these options of the job; may be repeated", arguments.options);
+    line.option("--set", "NAME=VALUE", "sets a given in all columns; may be repeated", arguments.sets);
+    line.option("--models", "FOLDER", "one more folder to look for models in", arguments.models);
+    line.option("--flip", "GIVEN", "the value of a given at which a column costs the same as the first", arguments.flip);
+    line.option("--over", "\"GIVEN A..B\"", "the price of each column over a given, as in \"run 300 ft..2,600 ft\"", arguments.over);
+    line.option("--svg", "FILE", "writes what --over shows as a picture", arguments.svg);
+    line.flag("--json", "the result as JSON, for other programs", arguments.json);
+    if (const auto code = line.read(words, console))
+        return *code;
+    if (arguments.paths.size() > most_columns) {
+        console.err += "acrewright: at most " + std::to_string(most_columns) + " jobs side by side\n";
+        return exit_usage;
+    }
+    if (!arguments.svg.empty() && arguments.over.empty()) {
+        console.err += "acrewright: `--svg` draws what `--over` shows; it needs it\n";
+        return exit_usage;
+    }
+    std::vector<CompareColumn> columns;
+    int code = exit_done;
+    if (!open_columns(arguments, columns, console, code))
+        return code;
+    const Comparison comparison = compare(std::move(columns));
+    std::string flips;
+    std::string curves;
+    std::string svg;
+    if (!arguments.flip.empty() && !flip_text(comparison, arguments.flip, flips, console))
+        return exit_usage;
+    if (!arguments.over.empty() && !over_text(comparison, arguments.over, curves, svg, console))
+        return exit_usage;
+    if (!arguments.svg.empty())
+        if (const std::string reason = write_file(arguments.svg, svg); !reason.empty()) {
+            console.err += "acrewright: `" + lang::terminal_text(arguments.svg) + "` was not written: " + reason + "\n";
+            return exit_file;
+        }
+    if (arguments.json) {
+        console.out += compare_json(comparison);
+        return exit_done;
+    }
+    console.out += compare_text(comparison, console.color_out) + flips + curves;
+    return exit_done;
+}
+
+}  // namespace acre::cli

@@ -1,0 +1,49 @@
+// Jobs, or options of one job, side by side: the figures that `compare` shows in text and JSON.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "cli/job.h"
+#include "engine/bridge.h"
+#include "engine/estimate.h"
+
+namespace acre::cli {
+
+struct CompareColumn {
+    std::string name; // "as it stands", an option's title, or a job's file
+    std::unique_ptr<Job> job;
+    engine::Estimate estimate;
+};
+
+struct CompareRow {
+    std::string name, label, unit;
+    std::vector<double> value;       // by column; NaN: this one has no such line
+    std::vector<std::string> choice; // instead of values, for what differs
+};
+
+struct Comparison {
+    std::vector<CompareColumn> columns;
+    std::vector<CompareRow> prices;      // total, per unit, per planted tree
+    std::vector<CompareRow> costs;       // amounts, $
+    std::vector<CompareRow> quantities;  // acres, hours, days, gallons …
+    std::vector<CompareRow> differences; // givens that are not the same in all columns
+    std::size_t cheapest = 0;            // column of the least price per unit
+    struct Why {
+        std::size_t column = 0; // against the first
+        engine::Bridge bridge;
+        std::string why_not; // no bridge: why
+    };
+    std::vector<Why> why;
+};
+
+// `columns` have been priced. Bridges are made from the first to each other one.
+Comparison compare(std::vector<CompareColumn> columns);
+
+std::string compare_text(const Comparison& comparison, bool color);
+// Schema acrewright.compare/1. Field by field in cli/README.md.
+std::string compare_json(const Comparison& comparison);
+
+} // namespace acre::cli
