@@ -1,0 +1,12 @@
+// All the places in a range at which a curve reaches a value.
+#pragma once
+
+#include "engine/break_even.h"
+#include "engine/what_if/curve.h"
+
+namespace acre::engine {
+
+// Fills everything of `result` that the curve decides: `range` and `wanted` are read.
+void find_crossings(const Curve& curve, const Compiled& compiled, BreakEven& result);
+
+} // namespace acre::engine
