@@ -30,6 +30,7 @@ int verify_command(Words words, Console& console);
 int bridge_command(Words words, Console& console);
 int book_command(Words words, Console& console);
 int variance_command(Words words, Console& console);
+int compare_command(Words words, Console& console);
 int field_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);

@@ -34,7 +34,8 @@ bool open_column(const CompareArguments& arguments, const std::string& path, con
     column.job = open_job(job, console, code);
     if (!column.job)
         return false;
-    auto estimate = engine::estimate(*column.job->sheet, *column.job->compiled, column.job->values, column.job->sources, column.job->diagnostics);
+    auto estimate =
+        engine::estimate(*column.job->sheet, *column.job->compiled, column.job->values, column.job->sources, column.job->diagnostics);
     code = report(column.job->diagnostics, column.job->sources, console);
     if (!estimate || code != exit_done)
         return false;
@@ -60,14 +61,15 @@ bool open_columns(const CompareArguments& arguments, std::vector<CompareColumn>&
     return true;
 }
 
-}  // namespace
+} // namespace
 
 int compare_command(Words words, Console& console) {
     CompareArguments arguments;
-    Arguments line("compare",
-                   "A job and its options, or several jobs, side by side: prices, every cost, quantities, what is not the same and what each "
-                   "difference adds. --flip finds where two of them cost the same, --over draws each over a given.",
-                   "acrewright compare examples/03-rows-or-field.job --flip row_width");
+    Arguments line(
+        "compare",
+        "A job and its options, or several jobs, side by side: prices, every cost, quantities, what is not the same and what each "
+        "difference adds. --flip finds where two of them cost the same, --over draws each over a given.",
+        "acrewright compare examples/03-rows-or-field.job --flip row_width");
     line.positionals("JOB", "one job for its options, or several jobs", arguments.paths);
     line.option("--option", "TITLE", "only these options of the job; may be repeated", arguments.options);
     line.option("--set", "NAME=VALUE", "sets a given in all columns; may be repeated", arguments.sets);
@@ -111,4 +113,4 @@ int compare_command(Words words, Console& console) {
     return exit_done;
 }
 
-}  // namespace acre::cli
+} // namespace acre::cli

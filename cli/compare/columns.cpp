@@ -89,11 +89,17 @@ class Builder {
         result_.costs.push_back(std::move(left));
     }
 
-    // What carries the costs, by the names of the job's own model: those of used models would drown them.
+    // The job's own lines, computed once for all blocks: those of blocks and used models would drown them.
+    static bool is_of_the_job(const Job& job, const std::string& name) {
+        const lang::Sheet& sheet = **job.sheet;
+        const lang::LineId id = sheet.find(name);
+        return name.find('.') == std::string::npos && id != lang::none &&
+               (sheet.lines[id].part == lang::none || !sheet.parts[sheet.lines[id].part].each_block);
+    }
     void quantities() {
         for (std::size_t c = 0; c < count(); ++c)
             for (const engine::QuantityRow& quantity : result_.columns[c].estimate.quantities)
-                if (quantity.choice.empty() && quantity.name.find('.') == std::string::npos)
+                if (quantity.choice.empty() && is_of_the_job(*result_.columns[c].job, quantity.name))
                     row_of(result_.quantities, quantity.name, quantity.label.empty() ? quantity.name : quantity.label, quantity.unit)
                         .value[c] = quantity.value;
         for (const char* name : {"planted_trees", "pace", "gallons_per_acre"})
@@ -114,10 +120,10 @@ class Builder {
             for (const lang::Given& given : sheet.givens) {
                 const lang::Line& line = sheet.lines[given.line];
                 const engine::Slot slot = job.compiled->plan.line_slot[given.line];
-                // Only what somebody set: computed givens follow.
+                // What a model computes follows from the rest.
+                const bool computed = job.compiled->plan.operations[slot == engine::no_slot ? 0 : slot].code != engine::Code::Input;
                 if (slot == engine::no_slot || !std::isfinite(job.values.slot[slot]) || given.settings.empty() ||
-                    (c == 0 && given.settings.back().layer == lang::Layer::Model &&
-                     job.compiled->plan.operations[slot].code != engine::Code::Input))
+                    (computed && given.settings.back().layer == lang::Layer::Model))
                     continue;
                 auto [it, is_new] = rows.emplace(line.name, row(line.name, line.label, line.unit_text));
                 if (is_new) {

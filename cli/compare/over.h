@@ -14,4 +14,4 @@ bool flip_text(const Comparison& comparison, const std::string& given, std::stri
 // "run 300 ft..2,600 ft": the curves in text and as SVG. False: not understood, or no such given; said in `console`.
 bool over_text(const Comparison& comparison, const std::string& over, std::string& out, std::string& svg, Console& console);
 
-}  // namespace acre::cli
+} // namespace acre::cli
