@@ -215,25 +215,5 @@ TEST_CASE("wood is burned only with a permit in hand") {
     CHECK(Demo("10-trees-out", "", {{"with_the_wood", "burn_with_permit"}, {"burn_permits", "1 permit"}}).faults().empty());
 }
 
-TEST_CASE("every given of every model has a label, and a value only with a reason") {
-    for (const auto& path : demo_files("models", ".rate")) {
-        const Compilation c = compile_ok(text_of(path), [] {
-            Choices choices;
-            for (const auto& other : demo_files("models", ".rate"))
-                choices.files[other.filename().string()] = text_of(other);
-            return choices;
-        }());
-        const lang::Sheet& sheet = **c.sheet;
-        for (const lang::Given& given : sheet.givens) {
-            const lang::Line& line = sheet.lines[given.line];
-            CAPTURE(path.filename().string());
-            CAPTURE(line.name);
-            CHECK(!line.label.empty());
-            if (!given.settings.empty() && given.settings.front().layer == lang::Layer::Model)
-                CHECK(!given.settings.front().because.empty());
-        }
-    }
-}
-
 } // namespace
 } // namespace acre::tests
