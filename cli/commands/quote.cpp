@@ -85,7 +85,10 @@ bool make_pages(const QuoteArguments& arguments, const Json& record, Console& co
     code = report(diagnostics, sources, console);
     if (!page || code != exit_done)
         return false;
-    pages.html = quote_html(*page, record, record.value("picture", std::string()));
+    std::string pictures;
+    for (const Json& picture : record.value("pictures", Json::array()))
+        pictures += picture.value("svg", std::string());
+    pages.html = quote_html(*page, record, pictures);
     pages.text = quote_page_text(*page, record);
     return true;
 }
@@ -148,6 +151,8 @@ int quote_command(Words words, Console& console) {
     Json body = engine::record_of(job->request, *job->loader, *job->sheet, *job->compiled, job->values, *estimate, job->sources,
                                   ACREWRIGHT_VERSION);
     body["kind"] = "quote";
+    for (const JobField& field : job->fields)
+        body["pictures"].push_back({{"block", field.block}, {"svg", field_svg(field.field)}});
     body["issued"] = arguments.date;
     body["valid_until"] = date_text(*day_number(arguments.date) + arguments.valid_days);
     body["by"] = arguments.by;

@@ -10,7 +10,7 @@
 
 namespace acre::cli {
 
-// `picture`: an SVG made by this program, or empty.
+// `picture`: SVG made by this program, or empty.
 std::string quote_html(const WordedPage& page, const nlohmann::json& record, std::string_view picture);
 
 // 78 columns.
