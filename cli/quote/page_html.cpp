@@ -13,16 +13,16 @@ namespace {
 using Json = nlohmann::json;
 
 constexpr std::string_view style = R"css(
-@page { size: letter; margin: 16mm 18mm; }
+@page { size: letter; margin: 13mm 17mm; }
 * { box-sizing: border-box; }
-body { font: 10.5pt/1.42 Georgia, "Liberation Serif", "Times New Roman", serif; color: #1d1b17; max-width: 46em; margin: 2em auto; padding: 0 1.2em; }
+body { font: 9.7pt/1.34 Georgia, "Liberation Serif", "Times New Roman", serif; color: #1d1b17; max-width: 46em; margin: 2em auto; padding: 0 1.2em; }
 header { display: flex; justify-content: space-between; align-items: flex-end; border-bottom: 2.5pt solid #6b4f2a; padding-bottom: .5em; }
 header h1 { font-size: 17pt; margin: 0; letter-spacing: .01em; }
 header p { margin: 0; font-size: 9.5pt; color: #57503f; }
 header .number { text-align: right; font-size: 11pt; color: #1d1b17; }
 .to { margin: 1em 0 .2em; }
 .to b { font-size: 12.5pt; }
-h2 { font-size: 11.5pt; margin: 1.15em 0 .25em; color: #6b4f2a; break-after: avoid; }
+h2 { font-size: 10.8pt; margin: .95em 0 .2em; color: #6b4f2a; break-after: avoid; }
 p { margin: .3em 0; }
 ul { margin: .3em 0 .3em 1.1em; padding: 0; }
 table { border-collapse: collapse; width: 100%; margin: .4em 0; break-inside: avoid; }
@@ -38,7 +38,7 @@ table.fuel { width: 24em; font-size: 9.5pt; }
 .signatures { display: flex; gap: 3em; margin-top: 2.6em; break-inside: avoid; }
 .signatures div { flex: 1; border-top: .8pt solid #1d1b17; padding-top: .2em; font-size: 9pt; color: #57503f; }
 figure { margin: .6em 0; break-inside: avoid; }
-figure svg { width: 100%; height: auto; max-height: 120mm; }
+figure svg { width: 100%; height: auto; max-height: 84mm; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }
 )css";
 
