@@ -34,7 +34,7 @@
 //   step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least" | "round" ( "up" "to" | "to" ) ) formula
 //   table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ] unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) }
 //   row         = [ "-" ] NUMBER [ "-" ] NUMBER
-//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit ( "native" | "=" formula )
+//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit ( "native" | "=" formula ) [ TEXT ]
 //   inner       = line | ( "source" | "note" ) TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula [ because ]

@@ -55,7 +55,7 @@ class StatementRows {
           parent_(parent),
           binary_minus_(binary_minus) {}
 
-    std::vector<Row> run() {
+    std::vector<TidyRow> run() {
         rows_.emplace_back();
         for (Token t = next_token(text_, line_.begin, line_.end); t.kind != TokenKind::End; t = next_token(text_, t.end, line_.end))
             take(t);
@@ -159,7 +159,7 @@ class StatementRows {
     }
 
     void put(Token t, Before next) {
-        Row& row = rows_.back();
+        TidyRow& row = rows_.back();
         const std::string_view s = t.in(text_);
         const Stop stop = rows_.size() == 1 ? stop_of(t) : Stop::None;
         row.pieces.push_back({s, row.pieces.empty() ? 0 : gap(t), stop});
@@ -224,7 +224,7 @@ class StatementRows {
     const LogicalLine& line_;
     Keyword parent_;
     const std::vector<std::uint32_t>& binary_minus_;
-    std::vector<Row> rows_;
+    std::vector<TidyRow> rows_;
     Before before_ = Before::Start;
     std::string_view before_text_;
     std::uint32_t count_ = 0; // pieces so far
@@ -233,7 +233,8 @@ class StatementRows {
 
 } // namespace
 
-std::vector<Row> rows_of(std::string_view text, const LogicalLine& line, Keyword parent, const std::vector<std::uint32_t>& binary_minus) {
+std::vector<TidyRow> rows_of(std::string_view text, const LogicalLine& line, Keyword parent,
+                             const std::vector<std::uint32_t>& binary_minus) {
     return StatementRows(text, line, parent, binary_minus).run();
 }
 

@@ -41,7 +41,8 @@ TEST_CASE("line ends of both kinds, a byte order mark, and a last line without a
 }
 
 TEST_CASE("a tab counts to the next multiple of eight") {
-    CHECK(tree_of("part \"A\"\n\tx : 1 = a\n        y : 1 = b\n    \tz : 1 = c") == "part \"A\"\n  x : [1] = a\n  y : [1] = b\n  z : [1] = c\n");
+    CHECK(tree_of("part \"A\"\n\tx : 1 = a\n        y : 1 = b\n    \tz : 1 = c") ==
+          "part \"A\"\n  x : [1] = a\n  y : [1] = b\n  z : [1] = c\n");
 }
 
 TEST_CASE("lines of one part begin in one column") {
@@ -57,9 +58,9 @@ TEST_CASE("lines of one part begin in one column") {
 TEST_CASE("a text that is not UTF-8 is told with the place of the byte") {
     for (const auto& [text, title] : std::initializer_list<std::pair<std::string, std::string>>{
              {"model \"a\xFFz\"\n", "the file is not UTF-8 text: byte 0xFF at offset 8"},
-             {"model \"\xC3\"\n", "the file is not UTF-8 text: byte 0xC3 at offset 7"},            // cut short
-             {"model \"\xC0\xAF\"\n", "the file is not UTF-8 text: byte 0xC0 at offset 7"},        // longer than needed
-             {"model \"\xED\xA0\x80\"\n", "the file is not UTF-8 text: byte 0xED at offset 7"},    // half of a pair
+             {"model \"\xC3\"\n", "the file is not UTF-8 text: byte 0xC3 at offset 7"},             // cut short
+             {"model \"\xC0\xAF\"\n", "the file is not UTF-8 text: byte 0xC0 at offset 7"},         // longer than needed
+             {"model \"\xED\xA0\x80\"\n", "the file is not UTF-8 text: byte 0xED at offset 7"},     // half of a pair
              {"model \"\xF4\x90\x80\x80\"\n", "the file is not UTF-8 text: byte 0xF4 at offset 7"}, // past the last code point
              {"model \"\xE2\x82", "the file is not UTF-8 text: byte 0xE2 at offset 7"},
          }) {
@@ -75,12 +76,12 @@ TEST_CASE("a text that is not UTF-8 is told with the place of the byte") {
 TEST_CASE("control characters are no text, and their line is not read further") {
     using namespace std::string_literals;
     CHECK(first_error("model \"m\"\nx : 1 = \0 3\n"s) == "S100 2:9");
-    CHECK(first_error("model \"m\"\npart \"a\x1B[31m\"\n") == "S100 2:8");   // would colour a terminal
-    CHECK(first_error("model \"m\"\npart \"a\x7F\"\n") == "S100 2:8");       // delete
-    CHECK(first_error("model \"m\"\npart \"a\u009B31m\"\n") == "S100 2:8");  // the same escape in one character
-    CHECK(first_error("model \"m\"\npart \"a\u202Eb\"\n") == "S100 2:8");    // turns the direction of writing
-    CHECK(first_error("model \"m\"\n# a\x01\n") == "S100 2:4");              // in a comment too
-    CHECK(first_error("model \"m\"\npart \"a\rb\"\n") == "S100 2:8");        // a lone carriage return
+    CHECK(first_error("model \"m\"\npart \"a\x1B[31m\"\n") == "S100 2:8");  // would colour a terminal
+    CHECK(first_error("model \"m\"\npart \"a\x7F\"\n") == "S100 2:8");      // delete
+    CHECK(first_error("model \"m\"\npart \"a\u009B31m\"\n") == "S100 2:8"); // the same escape in one character
+    CHECK(first_error("model \"m\"\npart \"a\u202Eb\"\n") == "S100 2:8");   // turns the direction of writing
+    CHECK(first_error("model \"m\"\n# a\x01\n") == "S100 2:4");             // in a comment too
+    CHECK(first_error("model \"m\"\npart \"a\rb\"\n") == "S100 2:8");       // a lone carriage return
     const tests::Parsed p = parse_text("model \"m\"\nx : 1 = \x02 *\ny : 1 = 3\n");
     CHECK(p.diagnostics.error_count() == 1);
     CHECK(p.dump() == "model \"m\"\ny : [1] = 3\n");

@@ -48,8 +48,10 @@ TEST_CASE("givens take their clauses in any order") {
         {"given a = full | rows | both", "given a = full | rows | both\n"},
         {"given a : texture = fine", "given a : [texture] = fine\n"},
         {"given a : mi/h = min(b, c)  \"speed\"", "given a : [mi/h] = min(b, c) \"speed\"\n"},
-        {"given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"", "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
-        {"given a = 1 because \"b\" swing 0.5 .. 1.5 within 0 .. 2 \"l\"", "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
+        {"given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"",
+         "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
+        {"given a = 1 because \"b\" swing 0.5 .. 1.5 within 0 .. 2 \"l\"",
+         "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
         {"given a = 1 swing triangular 0 .. 2", "given a = 1 swing triangular 0 .. 2\n"},
         {"given a = 1 swing pert b * 2 .. c", "given a = 1 swing pert (b * 2) .. c\n"},
         {"given a = 1 swing even 0 .. 2", "given a = 1 swing even 0 .. 2\n"},
@@ -77,7 +79,8 @@ TEST_CASE("lines, costs and what is asked of them") {
 
 TEST_CASE("prices and their steps") {
     check({
-        {"price \"R\" per ac of area\n  overhead 9 %\n  contingency a\n  markup 10 %\n  margin 15 %\n  at least $6,500\n  round up to $5/ac\n  round to $1",
+        {"price \"R\" per ac of area\n  overhead 9 %\n  contingency a\n  markup 10 %\n  margin 15 %\n  at least $6,500\n  round up to "
+         "$5/ac\n  round to $1",
          "price \"R\" per [ac] of area\n  overhead 9[%]\n  contingency a\n  markup 10[%]\n  margin 15[%]\n  at least 6500[$]\n"
          "  round up 5[$/ac]\n  round to 1[$]\n"},
         {"price \"M\" lump covers \"Haul\", \"Permits\"", "price \"M\" lump covers \"Haul\" covers \"Permits\"\n"},
@@ -90,7 +93,8 @@ TEST_CASE("tables and their ends") {
     check({
         {"table t (a : %) : gal/h \"l\" below hold above error because \"b\"\n  20 8\n  60 21.5",
          "table t (a : [%]) : [gal/h] \"l\" because \"b\" below hold above error\n  20  8\n  60  21.5\n"},
-        {"table t (a : lb) : step $/move\n  0 -1\n  1,000 2", "table t (a : [lb]) : step [$/move] below error above error\n  0  (- 1)\n  1000  2\n"},
+        {"table t (a : lb) : step $/move\n  0 -1\n  1,000 2",
+         "table t (a : [lb]) : step [$/move] below error above error\n  0  (- 1)\n  1000  2\n"},
         {"table t (a : lb) : step\n  0 1\n  1 2", "table t (a : [lb]) : [step] below error above error\n  0  1\n  1  2\n"},
         {"table t (a : lb) : 1\n  \"label on its own line\"\n  above hold\n  0 1\n  1 2",
          "table t (a : [lb]) : [1] \"label on its own line\" below error above hold\n  0  1\n  1  2\n"},
@@ -106,12 +110,15 @@ TEST_CASE("defines with what is known about them") {
          "  example f(1 ft, fine) = 2 ft within 0.1 ft\n  example f(2 ft, fine) = 4 ft\n  note \"n\"\n  b : ft = a / 2\n",
          "define f (a : [ft], kind : [texture]) : [ft] = (a * 2)\n"
          "  b : [ft] = (a / 2)\n  source \"s\"\n  source \"t\"\n  known common_practice\n  tested a 1[ft] .. 2[ft]\n"
-         "  limit a 0[ft] .. 9[ft] \"why\"\n  example f(1[ft], fine) = 2[ft] within 0.1[ft]\n  example f(2[ft], fine) = 4[ft]\n  note \"n\"\n"},
+         "  limit a 0[ft] .. 9[ft] \"why\"\n  example f(1[ft], fine) = 2[ft] within 0.1[ft]\n  example f(2[ft], fine) = 4[ft]\n  note "
+         "\"n\"\n"},
         {"define f () : 1 = 3", "define f () : [1] = 3\n"},
         {"define f (a : ft) : lbf native", "define f (a : [ft]) : [lbf] native\n"},
-        {"define f (a : ft) : ft = a\n  limit : ft = a\n  note : ft = a", "define f (a : [ft]) : [ft] = a\n  limit : [ft] = a\n  note : [ft] = a\n"},
+        {"define f (a : ft) : ft = a\n  limit : ft = a\n  note : ft = a",
+         "define f (a : [ft]) : [ft] = a\n  limit : [ft] = a\n  note : [ft] = a\n"},
         // a define may run over several lines before its first inner line
-        {"define f (a : ft,\n    b : ft) : ft =\n    a +\n    b\n  known read", "define f (a : [ft], b : [ft]) : [ft] = (a + b)\n  known read\n"},
+        {"define f (a : ft,\n    b : ft) : ft =\n    a +\n    b\n  known read",
+         "define f (a : [ft], b : [ft]) : [ft] = (a + b)\n  known read\n"},
         {"define f (a : ft) : ft = when a > 2 ft then a\n    otherwise 2 ft\n  known ours",
          "define f (a : [ft]) : [ft] = (when (a > 2[ft]) then a otherwise 2[ft])\n  known ours\n"},
     });

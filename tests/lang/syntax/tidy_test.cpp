@@ -61,7 +61,8 @@ TEST_CASE("two blanks a level and two before a clause") {
          "part \"A\"\n  x : 1 = a\n  table t (a : ft) : step 1  below hold\n    1  2\n    3  4\n"},
         {"given a = 1 \"l\" because \"b\" within 0 .. 2", "given a = 1  \"l\"  because \"b\"  within 0 .. 2\n"},
         {"use \"c\" as d with e=3,f = 4", "use \"c\" as d with e = 3, f = 4\n"},
-        {"require a<b \"c\"\ncaution \"d\"\ncaution when e is not f \"g\"", "require a < b  \"c\"\ncaution \"d\"\ncaution when e is not f  \"g\"\n"},
+        {"require a<b \"c\"\ncaution \"d\"\ncaution when e is not f \"g\"",
+         "require a < b  \"c\"\ncaution \"d\"\ncaution when e is not f  \"g\"\n"},
         {"correlate a,b -60%", "correlate a, b -60 %\n"},
         {"event e=1 over a costs $3 \"t\"", "event e = 1 over a costs $3  \"t\"\n"},
         {"define f(a:ft,b:mi/h):ft=a\n known read\n limit a -1 ft..2 ft \"w\"\n example f(1 ft,2 mi/h)=1 ft within 0.1 ft\n c:ft=a-1 ft",
@@ -72,8 +73,7 @@ TEST_CASE("two blanks a level and two before a clause") {
 
 TEST_CASE("columns of neighbours are lined up") {
     check({
-        {"given a = 1\ngiven long_name = 2\ngiven b : ft = 3 ft",
-         "given a         = 1\ngiven long_name = 2\ngiven b : ft    = 3 ft\n"},
+        {"given a = 1\ngiven long_name = 2\ngiven b : ft = 3 ft", "given a         = 1\ngiven long_name = 2\ngiven b : ft    = 3 ft\n"},
         {"x : mi = a\nlonger : mi/h = b", "x      : mi   = a\nlonger : mi/h = b\n"},
         {"x : mi = a\n\nlonger : mi/h = b", "x : mi = a\n\nlonger : mi/h = b\n"},       // a blank line parts them
         {"x : mi = a\n# c\nlonger : mi/h = b", "x : mi = a\n# c\nlonger : mi/h = b\n"}, // so does a comment
@@ -85,7 +85,8 @@ TEST_CASE("columns of neighbours are lined up") {
     });
     CHECK(tidied("model \"m\"\nprice \"P\" lump\n  margin 3 %\n  at least $5\n  round up to $1") ==
           "model \"m\"\nprice \"P\" lump\n  margin      3 %\n  at least    $5\n  round up to $1\n");
-    CHECK(tidied("job \"j\"\nmodel \"m\"\nseason \"s\"\ndate 2027-03-14\nset a=1\nset bcd=2\noption \"o\"\n    set a=3", lang::FileKind::Job) ==
+    CHECK(tidied("job \"j\"\nmodel \"m\"\nseason \"s\"\ndate 2027-03-14\nset a=1\nset bcd=2\noption \"o\"\n    set a=3",
+                 lang::FileKind::Job) ==
           "job \"j\"\nmodel  \"m\"\nseason \"s\"\ndate   2027-03-14\nset a   = 1\nset bcd = 2\noption \"o\"\n  set a = 3\n");
 }
 
@@ -98,7 +99,8 @@ TEST_CASE("comments are kept where they belong") {
         {"part \"A\"\n  x : 1 = a\n  # y : 1 = b\n\nprice \"P\" lump", "part \"A\"\n  x : 1 = a\n  # y : 1 = b\n\nprice \"P\" lump\n"},
         {"part \"A\"\n  x : 1 = a\n  # the end", "part \"A\"\n  x : 1 = a\n  # the end\n"},
         {"x : 1 = a # first\n  # second\n  + b # third", "x : 1 = a  # first\n    # second\n    + b  # third\n"},
-        {"# \u00E9t\u00E9   \nx : 1 = a \"\u00E9\" # one\ny : 1 = a \"e\" # two", "# \u00E9t\u00E9\nx : 1 = a  \"\u00E9\"  # one\ny : 1 = a  \"e\"  # two\n"},
+        {"# \u00E9t\u00E9   \nx : 1 = a \"\u00E9\" # one\ny : 1 = a \"e\" # two",
+         "# \u00E9t\u00E9\nx : 1 = a  \"\u00E9\"  # one\ny : 1 = a  \"e\"  # two\n"},
     });
     CHECK(tidied("# before\n\nmodel \"m\" # what\n") == "# before\n\nmodel \"m\"  # what\n");
 }
