@@ -11,6 +11,7 @@ namespace {
 // The end of a unit that begins at `at`, or of what follows a dollar amount: the text has been parsed, so it is well-formed.
 class UnitScan {
   public:
+    static bool begins_factor(char c) { return is_letter(c) || c == '%' || c == '$' || c == '('; }
     UnitScan(std::string_view text, std::uint32_t at, std::uint32_t end) : text_(text), at_(at), end_(end) {}
 
     std::uint32_t whole() {
@@ -26,7 +27,6 @@ class UnitScan {
     }
 
   private:
-    static bool begins_factor(char c) { return is_letter(c) || c == '%' || c == '$' || c == '('; }
     void factor() {
         if (is_letter(text_[at_]))
             while (at_ < end_ && is_name_char(text_[at_]))
@@ -125,7 +125,7 @@ class StatementRows {
         if (s == "%" || s == "$")
             return true;
         if (t.kind == TokenKind::Number)
-            return s == "1" && t.end < line_.end && text_[t.end] == '/';
+            return s == "1" && t.end + 1 < line_.end && text_[t.end] == '/' && UnitScan::begins_factor(text_[t.end + 1]);
         const char* const base = text_.data();
         const auto size = static_cast<std::size_t>(end_of_word(base + t.begin, base + line_.end) - (base + t.begin));
         return t.kind == TokenKind::Name && !is_reserved(keyword_of(text_.substr(t.begin, size)));
