@@ -215,5 +215,12 @@ TEST_CASE("wood is burned only with a permit in hand") {
     CHECK(Demo("10-trees-out", "", {{"with_the_wood", "burn_with_permit"}, {"burn_permits", "1 permit"}}).faults().empty());
 }
 
+TEST_CASE("taking the machine down is half a mechanic's day, and a shank costs about twelve thousand") {
+    // common practice, no source
+    const Demo job("01-first-price");
+    CHECK(job["haul.take_down"] == doctest::Approx(job["crew.day_hours"] / 2).epsilon(0.2));
+    CHECK(job["crawler.shank"] == doctest::Approx(12000).epsilon(0.1));
+}
+
 } // namespace
 } // namespace acre::tests
