@@ -5,6 +5,8 @@
 // $1,400 an acre all in (UC Davis, Whole Orchard Recycling, Cost-Benefit Guide; interviews of 2019). Since then machinery
 // cost 23 % more, labor 18 %, diesel 38 % by 2022 (University of Missouri Extension G302, 2023): about 27 % together, with
 // weights of ours (40, 25, 35 %).
+#include <cmath>
+
 #include "tests/support/demo.h"
 
 namespace acre::tests {
@@ -190,6 +192,32 @@ TEST_CASE("a crawler that runs fewer hours owns each hour dearer, by what does n
     const double fixed = full["crawler.interest_per_year"] + full["crawler.insurance_per_year"] + full["crawler.guidance_per_year"];
     const double fixed_idle = idle["crawler.interest_per_year"] + idle["crawler.insurance_per_year"] + idle["crawler.guidance_per_year"];
     CHECK(idle["crawler.own_per_hour"] - full["crawler.own_per_hour"] == doctest::Approx(fixed_idle / 1500 - fixed / 2300));
+}
+
+TEST_CASE("two crawlers share a field by their pace and finish together") {
+    const Demo pair("05-two-crawlers");
+    const auto pace = [](double speed) { return 7 * 2510 / 43560.0 / (2510 / (speed * 5280) + 0.7 / 60) * 50 / 60; };
+    CHECK(pair["pace"] == doctest::Approx(pace(1.7) + pace(1.25)));
+    CHECK(pair["machine_hours"] == doctest::Approx(212 / (pace(1.7) + pace(1.25))));
+    // The second has its own price and power; what it does not say itself is as the model has it.
+    CHECK(pair["second.depreciation"] == doctest::Approx(585'000 * 0.75 / 15000));
+    CHECK(pair["second.burn"] / pair["crawler.burn"] == doctest::Approx(600 / 850.0));
+    CHECK(pair["crawler.depreciation"] == doctest::Approx(82));
+}
+
+TEST_CASE("the speed is what the pull leaves, until a contractor says what he makes") {
+    const Demo easy("01-first-price"), hard("08-hard-pan"), known("08-hard-pan", "", {{"speed", "1.1 mi/h"}});
+    // 375 lbf at 1 mi/h are one horsepower (33,000 / 88, exactly).
+    CHECK(hard["speed"] == doctest::Approx(375 * 850 * 0.78 * 0.78 / hard["pull"]));
+    CHECK(easy["pull"] < hard["pull"]);
+    CHECK(known["speed"] == doctest::Approx(1.1));
+    CHECK(known["pulling"] == doctest::Approx(known["travel"] / 1.1 * (0.75 + 0.25 / 0.6)));
+}
+
+TEST_CASE("the fuel clause goes by whole steps of a dime") {
+    const Demo job("01-first-price", "", {{"fuel_now", "$5.19/gal"}}); // 72 cents over 4.47: seven steps
+    CHECK(job["fuel_surcharge_now"] == doctest::Approx(std::round(job["gallons_per_acre"] * 0.70 * 100) / 100));
+    CHECK(Demo("01-first-price", "", {{"fuel_now", "$4.20/gal"}})["fuel_surcharge_now"] == 0);
 }
 
 TEST_CASE("the whole job adds its services up, and shares what they share") {
