@@ -103,10 +103,7 @@ class Origin {
     }
 
   private:
-    bool is_asked(lang::LineId line) const {
-        const Slot slot = compiled_.plan.line_slot[line];
-        return slot != no_slot && asked_[slot] != 0;
-    }
+    bool is_asked(lang::LineId line) const { return asked_[line] != 0; }
     NodeId find(NodeId root, Slot slot) const {
         std::vector<NodeId> open{root};
         while (!open.empty()) {
@@ -216,13 +213,13 @@ bool is_unset(const Compiled& compiled, Slot slot) {
 } // namespace
 
 void report_origins(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const lang::SourceMap& sources,
-                    const FaultTrail& trail, std::span<const char> asked, bool skip_prices, lang::Diagnostics& diagnostics) {
-    const Origin origin(sheet, compiled, values, sources, trail, asked);
+                    const FaultTrail& trail, Asked asked, bool skip_prices, lang::Diagnostics& diagnostics) {
+    const Origin origin(sheet, compiled, values, sources, trail, asked.lines);
     const auto is_price = [&](lang::LineId line) {
         return line != none && (sheet.lines[line].role == lang::Role::PriceLine || sheet.lines[line].role == lang::Role::Total);
     };
     for (Slot slot = 0; slot < compiled.plan.size(); ++slot) {
-        if (asked[slot] == 0 || !std::isnan(values.slot[slot]))
+        if (asked.slots[slot] == 0 || !std::isnan(values.slot[slot]))
             continue;
         bool passed_on = false;
         for_each_operand_asked(compiled.plan, compiled.plan.operations[slot], values.slot,

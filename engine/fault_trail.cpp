@@ -16,14 +16,18 @@ namespace {
 
 constexpr std::size_t most_notes = 6;
 
-// A given before a line that only repeats it, an author's line before one that a cost or a price made.
-int rank(const lang::Line& line) {
-    return line.role == lang::Role::Given ? 0 : line.role == lang::Role::Line || line.role == lang::Role::CostRate ? 1 : 2;
+// Lines of one slot repeat each other: one that is asked for comes first, then a given before a line, an author's line before one
+// that a cost or a price made.
+int rank(const lang::Line& line, bool asked) {
+    return (asked ? 0 : 3) + (line.role == lang::Role::Given                                       ? 0
+                              : line.role == lang::Role::Line || line.role == lang::Role::CostRate ? 1
+                                                                                                   : 2);
 }
 
 } // namespace
 
-FaultTrail::FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const lang::SourceMap& sources)
+FaultTrail::FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const lang::SourceMap& sources,
+                       std::span<const char> asked_lines)
     : sheet_(sheet),
       compiled_(compiled),
       values_(values),
@@ -34,7 +38,7 @@ FaultTrail::FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const
         if (slot == no_slot)
             continue;
         lang::LineId& there = line_of_slot_[slot];
-        if (there == none || rank(sheet.lines[id]) < rank(sheet.lines[there]))
+        if (there == none || rank(sheet.lines[id], asked_lines[id] != 0) < rank(sheet.lines[there], asked_lines[there] != 0))
             there = id;
     }
     for (const Origins::Unset& unset : compiled.origins.unset)

@@ -14,7 +14,8 @@ namespace acre::engine {
 
 class FaultTrail {
   public:
-    FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const lang::SourceMap& sources);
+    FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const lang::SourceMap& sources,
+               std::span<const char> asked_lines);
 
     // One note a line: the lines met on the way from `from` down to the givens, nearest first, through the branches taken. Where a
     // product is zero only its zero sides are followed.

@@ -30,20 +30,18 @@ struct Report {
     const lang::SourceMap& sources;
     lang::Diagnostics& diagnostics;
     const FaultTrail& trail;
-    std::vector<char> asked;
+    const std::vector<char>& asked; // by line
 
     double value(Slot slot) const { return slot == no_slot ? NAN : values.slot[slot]; }
     double value(lang::LineId line, int) const { return value(slot_of(compiled, line)); }
-    bool is_asked(lang::LineId line) const {
-        const Slot slot = slot_of(compiled, line);
-        return slot != no_slot && asked[slot] != 0;
-    }
+    bool is_asked(lang::LineId line) const { return asked[line] != 0; }
     void add_notes(lang::Diagnostic& diagnostic, std::vector<std::string> notes) const {
         diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
     }
 
     // Outside `within` is an error, outside `swing` a warning.
-    void range(const lang::Given& given, Slot low_slot, Slot high_slot, lang::Code code, lang::Span range_span, const char* name) const {
+    void range(const lang::Given& given, Slot low_slot, Slot high_slot, lang::Code code, lang::Span range_span,
+               const char* range_name) const {
         const double low = value(low_slot);
         const double high = value(high_slot);
         const double is = value(given.line, 0);
@@ -52,12 +50,12 @@ struct Report {
         const lang::Line& line = sheet.lines[given.line];
         const std::string bounds = fmt::format("{} .. {}", value_text(sheet, given.line, low), value_text(sheet, given.line, high));
         lang::Diagnostic diagnostic{code, {}, {}, {}, {}, {}};
-        diagnostic.title = fmt::format("`{}` is {}, outside its {} {}", line.name, value_text(sheet, given.line, is), name, bounds);
+        diagnostic.title = fmt::format("`{}` is {}, outside its {} {}", line.name, value_text(sheet, given.line, is), range_name, bounds);
         const lang::Setting* setting = given.settings.empty() ? nullptr : &given.settings.back();
         const lang::Span value_span = line.value == none ? line.name_span : sheet.nodes[line.value].span;
         diagnostic.primary = {value_span, setting == nullptr ? "" : FaultTrail::set_by(setting->layer)};
         if (range_span.begin < range_span.end)
-            diagnostic.others.push_back({range_span, fmt::format("{} range", name)});
+            diagnostic.others.push_back({range_span, range_name});
         if (setting != nullptr && !setting->because.empty())
             diagnostic.notes.push_back(fmt::format("because \"{}\"", setting->because));
         // Bounds that are formulas moved with something.
@@ -76,9 +74,9 @@ struct Report {
             if (!is_asked(given.line))
                 continue;
             if (plan.within_low[i] != no_slot && plan.within_high[i] != no_slot)
-                range(given, plan.within_low[i], plan.within_high[i], lang::Code::I602, given.within_span, "lawful");
+                range(given, plan.within_low[i], plan.within_high[i], lang::Code::I602, given.within_span, "lawful range");
             if (plan.swing_low[i] != no_slot && plan.swing_high[i] != no_slot)
-                range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802, given.swing_span, "plausible");
+                range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802, given.swing_span, "swing");
         }
     }
 
@@ -151,27 +149,32 @@ struct Report {
 void report_faults(const lang::CheckedSheet& checked, const Compiled& compiled, const Values& values, const lang::SourceMap& sources,
                    std::span<const lang::LineId> roots, lang::Diagnostics& diagnostics) {
     const lang::Sheet& sheet = *checked;
+    const std::vector<lang::LineId> lines = root_lines(sheet, roots);
+    std::vector<lang::NodeId> conditions;
+    for (const lang::Condition& require : sheet.requires_) {
+        if (roots.empty() && require.condition != none)
+            conditions.push_back(require.condition);
+    }
+    const std::vector<char> asked = asked_lines(sheet, compiled, values, lines, conditions);
     std::vector<Slot> slots = root_slots(sheet, compiled, roots);
-    std::vector<char> asked = asked_for(compiled.plan, values, slots);
     // The bounds of what is asked for must have answers too.
     for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
-        const Slot slot = slot_of(compiled, sheet.givens[i].line);
-        if (slot == no_slot || asked[slot] == 0)
+        if (asked[sheet.givens[i].line] == 0)
             continue;
         for (const Slot bound : {compiled.plan.within_low[i], compiled.plan.within_high[i]}) {
             if (bound != no_slot)
                 slots.push_back(bound);
         }
     }
-    asked = asked_for(compiled.plan, values, slots);
+    const std::vector<char> asked_slots = asked_for(compiled.plan, values, slots);
 
-    const FaultTrail trail(sheet, compiled, values, sources);
+    const FaultTrail trail(sheet, compiled, values, sources, asked);
     const Report report{sheet, compiled, values, sources, diagnostics, trail, asked};
     report.ranges();
     report.requirements(roots.empty());
     const bool no_price = report.prices();
-    report_unset_givens(sheet, compiled, sources, asked, diagnostics);
-    report_origins(sheet, compiled, values, sources, trail, asked, no_price, diagnostics);
+    report_unset_givens(sheet, compiled, sources, asked_slots, diagnostics);
+    report_origins(sheet, compiled, values, sources, trail, {asked, asked_slots}, no_price, diagnostics);
 }
 
 } // namespace acre::engine

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "engine/compile_plan.h"
@@ -17,5 +18,9 @@ struct Uses {
 
 // Of a formula outside functions; what a branch not taken names is left out.
 Uses uses_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, lang::NodeId formula);
+
+// One byte a line: those that `lines` and `formulas` rest on, themselves included, with the bounds of the givens among them.
+std::vector<char> asked_lines(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, std::span<const lang::LineId> lines,
+                              std::span<const lang::NodeId> formulas);
 
 } // namespace acre::engine

@@ -17,35 +17,36 @@ Slot slot_of(const Compiled& compiled, lang::LineId line) {
     return found == unset.end() ? no_slot : found->slot;
 }
 
-std::vector<Slot> root_slots(const lang::Sheet& sheet, const Compiled& compiled, std::span<const lang::LineId> roots) {
-    std::vector<Slot> slots;
-    const auto add = [&](lang::LineId line) {
-        if (line == none)
-            return;
-        if (const Slot slot = slot_of(compiled, line); slot != no_slot)
-            slots.push_back(slot);
-    };
-    std::for_each(roots.begin(), roots.end(), add);
+std::vector<lang::LineId> root_lines(const lang::Sheet& sheet, std::span<const lang::LineId> roots) {
+    std::vector<lang::LineId> lines(roots.begin(), roots.end());
     if (!roots.empty())
-        return slots;
+        return lines;
     if (sheet.prices.empty()) {
-        std::copy_if(compiled.plan.line_slot.begin(), compiled.plan.line_slot.end(), std::back_inserter(slots),
-                     [](Slot slot) { return slot != no_slot; });
-        for (const Origins::Unset& unset : compiled.origins.unset)
-            slots.push_back(unset.slot);
+        for (lang::LineId line = 0; line < sheet.lines.size(); ++line)
+            lines.push_back(line);
+        return lines;
     }
     for (const lang::Cost& cost : sheet.costs)
-        add(cost.amount);
+        lines.push_back(cost.amount);
     for (const lang::PriceItem& item : sheet.prices) {
-        for (const lang::LineId line : {item.cost, item.quantity, item.amount, item.rate})
-            add(line);
+        lines.insert(lines.end(), {item.cost, item.quantity, item.amount, item.rate});
         for (const lang::PriceStep& step : item.steps)
-            add(step.line);
+            lines.push_back(step.line);
     }
-    for (const lang::LineId line : {sheet.cost_total, sheet.price_total, sheet.price_per_unit, sheet.profit_total, sheet.profit_share})
-        add(line);
+    lines.insert(lines.end(), {sheet.cost_total, sheet.price_total, sheet.price_per_unit, sheet.profit_total, sheet.profit_share});
+    lines.erase(std::remove(lines.begin(), lines.end(), none), lines.end());
+    return lines;
+}
+
+std::vector<Slot> root_slots(const lang::Sheet& sheet, const Compiled& compiled, std::span<const lang::LineId> roots) {
+    std::vector<Slot> slots;
+    for (const lang::LineId line : root_lines(sheet, roots)) {
+        if (const Slot slot = slot_of(compiled, line); slot != no_slot)
+            slots.push_back(slot);
+    }
     const std::vector<Slot>& requires_ = compiled.plan.require_slot;
-    slots.insert(slots.end(), requires_.begin(), requires_.end());
+    if (roots.empty())
+        slots.insert(slots.end(), requires_.begin(), requires_.end());
     return slots;
 }
 
@@ -78,7 +79,7 @@ void report_unset_givens(const lang::Sheet& sheet, const Compiled& compiled, con
                                                line.label.empty() ? "" : ", " + line.label, file.name(),
                                                file.position(line.name_span.begin).line));
         if (i < 3)
-            help += fmt::format("{} `set {} = …`", i == 0 ? " " : ",", line.name);
+            help += fmt::format("{} `set {} = …`", i == 0 ? "" : ",", line.name);
     }
     diagnostic.helps.push_back({std::move(help), {}});
     diagnostics.add(std::move(diagnostic));

@@ -10,7 +10,10 @@
 
 namespace acre::engine {
 
-// The slots of `roots`; empty: those of costs, prices, totals and requirements, or of every line if the model has no price.
+// The lines an answer is made of: `roots`; if these are empty costs, prices and totals, or every line if the model has no price.
+std::vector<lang::LineId> root_lines(const lang::Sheet& sheet, std::span<const lang::LineId> roots);
+
+// Their slots, and if `roots` are empty those of all requirements.
 std::vector<Slot> root_slots(const lang::Sheet& sheet, const Compiled& compiled, std::span<const lang::LineId> roots);
 
 // The slot of a line, also of a given without a value (a poisoned one).
