@@ -109,8 +109,10 @@ void report_natives(const lang::Sheet& sheet, const NodeCompiler& compiler, lang
     for (const std::uint32_t index : compiler.unknown_natives()) {
         const lang::Function& function = sheet.functions[index];
         lang::Diagnostic diagnostic{lang::Code::N212, {}, {}, {}, {}, {}};
-        diagnostic.title = fmt::format("no native function `{}` with {} values", function.name, function.parameters.size());
+        const std::size_t count = function.parameters.size();
+        diagnostic.title = fmt::format("the program has no function `{}` that takes {} value{}", function.name, count, count == 1 ? "" : "s");
         diagnostic.primary = {function.name_span, "declared native here"};
+        diagnostic.helps.push_back({"write its formula here, after `=` in place of `native`", {}});
         diagnostics.add(std::move(diagnostic));
     }
 }

@@ -67,11 +67,11 @@ class Origin {
             break;
         case Code::Sqrt:
             diagnostic.code = lang::Code::E506;
-            diagnostic.title = fmt::format("the square root of {}{}", operand_text(site.node, op.a), where);
+            diagnostic.title = fmt::format("there is no square root of {}{}", operand_text(site.node, op.a), where);
             break;
         case Code::Log:
             diagnostic.code = lang::Code::E506;
-            diagnostic.title = fmt::format("the logarithm of {}{}", operand_text(site.node, op.a), where);
+            diagnostic.title = fmt::format("there is no logarithm of {}{}", operand_text(site.node, op.a), where);
             break;
         case Code::Power:
             if (values_.slot[op.a] < 0)
@@ -131,7 +131,14 @@ class Origin {
     // The value of a node's first operand, in its own unit where the node is the operation itself.
     std::string operand_text(NodeId id, Slot slot) const {
         const lang::Node& node = sheet_.nodes[id];
-        return node.a == none ? lang::number_text(values_.slot[slot]) : value_of_node(sheet_, node.a, values_.slot[slot]);
+        if (node.a == none)
+            return lang::number_text(values_.slot[slot]);
+        const lang::Node& operand = sheet_.nodes[node.a];
+        if (operand.op != lang::Op::Convert)
+            return value_of_node(sheet_, node.a, values_.slot[slot]);
+        // As the author says it, not as the root wants it.
+        const lang::Conversion& made = operand.conversion;
+        return value_of_node(sheet_, operand.a, made.divide ? values_.slot[slot] * made.factor : values_.slot[slot] / made.factor);
     }
     void table(const Operation& op, const std::string& where, lang::Diagnostic& diagnostic) const {
         const lang::Table& table = sheet_.tables[op.a];

@@ -79,7 +79,7 @@ void report_unset_givens(const lang::Sheet& sheet, const Compiled& compiled, con
                                                line.label.empty() ? "" : ", " + line.label, file.name(),
                                                file.position(line.name_span.begin).line));
         if (i < 3)
-            help += fmt::format("{} `set {} = …`", i == 0 ? "" : ",", line.name);
+            help += fmt::format("{} `set {} = …`", i == 0 ? " " : ",", line.name);
     }
     diagnostic.helps.push_back({std::move(help), {}});
     diagnostics.add(std::move(diagnostic));

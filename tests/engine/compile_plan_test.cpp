@@ -202,7 +202,7 @@ TEST_CASE("givens without a value that the answers rest on are told in one diagn
     CHECK(d.notes[0] == "`hours` in h/yr, meter hours a year (test.rate:3)");
     CHECK(d.notes[1] == "`bought` in $ (test.rate:4)");
     REQUIRE(d.helps.size() == 1);
-    CHECK(d.helps[0].text == "set in the job or the season: `set hours = …`, `set bought = …`");
+    CHECK(d.helps[0].text == "set in the job or the season:  `set hours = …`, `set bought = …`");
 
     Choices choices;
     choices.sets = {{"hours", "1500 h/yr"}, {"bought", "$150,000"}};
@@ -239,5 +239,5 @@ TEST_CASE("a native function that the program does not have is told where it is 
     CHECK_FALSE(p.compiled.has_value());
     const lang::Diagnostic* found = p.text.find(LangCode::N212);
     REQUIRE(found != nullptr);
-    CHECK(found->title == "no native function `moon_pull` with 1 values");
+    CHECK(found->title == "the program has no function `moon_pull` that takes 1 value");
 }

@@ -173,8 +173,8 @@ TEST_CASE("every kind of operation without an answer has its own words") {
         const char* at;
     };
     for (const Row& row : {
-             Row{"sqrt(low - 4)", LangCode::E506, "the square root of -3 in `x`", "sqrt"},
-             Row{"log(low - 1)", LangCode::E506, "the logarithm of 0 in `x`", "log"},
+             Row{"sqrt(low - 4)", LangCode::E506, "there is no square root of -3 in `x`", "sqrt"},
+             Row{"log(low - 1)", LangCode::E506, "there is no logarithm of 0 in `x`", "log"},
              Row{"exp(low * 1000)", LangCode::E502, "a result too large to be a number in `x`", "exp"},
              Row{"(low - 3) ^ 0.5", LangCode::E506, "-2 to the power 0.5 is no number in `x`", "^"},
              Row{"burn(low * 110 %) / 1 gal/h", LangCode::E503, "`burn` is read at 110 % in `x`, outside its rows 20 % .. 100 %", "burn"},
