@@ -77,6 +77,7 @@ TEST_CASE("the library is part of the program") {
     const auto& text = models::library_texts().front();
     FileLoader loader("", "");
     const ScratchFolder folder;
+    folder.write("models/other.rate", ""); // the search ends here
     const Outcome outcome = load(loader, std::string(text.reference), folder.path("a.job"));
     CHECK(outcome.good);
     CHECK(outcome.loaded.text == text.text);
