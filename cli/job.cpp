@@ -66,7 +66,7 @@ bool read_named_file(const std::string& path, std::string& text, lang::Diagnosti
         diagnostic.title = name + " cannot be read";
         break;
     }
-    if (failure.code != lang::Code::F701) {
+    if (failure.code != lang::Code::F701 && failure.code != lang::Code::F704) {
         diagnostic.notes.push_back(failure.detail);
     }
     diagnostic.primary.span.file = lang::none; // in no text at all
@@ -103,6 +103,25 @@ int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Conso
     return files_only ? exit_file : command_line_only ? exit_usage : exit_at_fault;
 }
 
+bool run_job(Job& job, const std::string& models) {
+    auto files = std::make_unique<FileLoader>(models);
+    files->know(job.request.name);
+    job.files = std::move(files);
+    job.loader = std::make_unique<engine::RememberingLoader>(*job.files);
+    if (!engine::run(job.request, *job.loader, job)) {
+        return false;
+    }
+    if (!has_fields(job)) {
+        return true;
+    }
+    // The layout needs the job's spacing, and the job needs the layout's acres: so the job is read twice.
+    if (!lay_job_fields(job, job.request.name, job.fields, job.request.field_sets)) {
+        return false;
+    }
+    static_cast<engine::Run&>(job) = engine::Run();
+    return engine::run(job.request, *job.loader, job);
+}
+
 std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code) {
     auto job = std::make_unique<Job>();
     lang::Request& request = job->request;
@@ -123,22 +142,8 @@ std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, i
     if (!read_named_file(arguments.path, request.text, job->diagnostics)) {
         return stop(*job, console, code);
     }
-    auto files = std::make_unique<FileLoader>(arguments.models);
-    files->know(arguments.path);
-    job->files = std::move(files);
-    job->loader = std::make_unique<engine::RememberingLoader>(*job->files);
-    if (!engine::run(request, *job->loader, *job)) {
+    if (!run_job(*job, arguments.models)) {
         return stop(*job, console, code);
-    }
-    if (has_fields(*job)) {
-        // The layout needs the job's spacing, and the job needs the layout's acres: so the job is read twice.
-        if (!lay_job_fields(*job, request.name, job->fields, request.field_sets)) {
-            return stop(*job, console, code);
-        }
-        static_cast<engine::Run&>(*job) = engine::Run();
-        if (!engine::run(request, *job->loader, *job)) {
-            return stop(*job, console, code);
-        }
     }
     return job;
 }

@@ -41,6 +41,9 @@ struct Job : engine::Run {
 // Values are not judged yet: see report_faults and estimate of the engine.
 std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code);
 
+// The same for a job whose request is filled; false: `job.diagnostics` says why. `models`: one more folder to look in.
+bool run_job(Job& job, const std::string& models);
+
 // Reads the file a command names ("-": standard input). False: `failed` holds the diagnostic.
 bool read_named_file(const std::string& path, std::string& text, lang::Diagnostics& failed);
 

@@ -10,43 +10,45 @@ namespace acre::cli {
 
 namespace {
 
-struct Looked {
-    lang::SourceMap sources;
-    lang::Diagnostics diagnostics;
-};
-
-void check_numbers(const lang::CheckedSheet& sheet, lang::FileKind kind, Looked& looked) {
+// A model or season by itself. What is yours to set is set by a job: here it may stay open.
+void look_alone(const lang::Request& request, const std::string& models, Job& job) {
+    FileLoader loader(models);
+    loader.know(request.name);
+    job.sheet = lang::compile(request, loader, job.sources, job.diagnostics);
+    if (!job.sheet) {
+        return;
+    }
     lang::Diagnostics planned;
-    const auto compiled = engine::compile_plan(sheet, looked.sources, planned);
+    job.compiled = engine::compile_plan(*job.sheet, job.sources, planned);
     for (const lang::Diagnostic& diagnostic : planned.all()) {
-        // What is yours to set is set by a job; a model by itself may leave it open.
-        if (kind == lang::FileKind::Job || diagnostic.code != lang::Code::I603) {
-            looked.diagnostics.add(diagnostic);
+        if (diagnostic.code != lang::Code::I603) {
+            job.diagnostics.add(diagnostic);
         }
     }
-    if (compiled) {
-        const engine::Values values = engine::evaluate(compiled->plan);
-        engine::report_faults(sheet, *compiled, values, looked.sources, {}, looked.diagnostics);
+    if (job.compiled) {
+        job.values = engine::evaluate(job.compiled->plan);
     }
 }
 
-void look(const std::string& path, const std::string& models, Looked& looked) {
-    lang::Request request;
+void look(const std::string& path, const std::string& models, Job& job) {
+    lang::Request& request = job.request;
     request.name = path;
     if (!file_kind(path, request.kind)) {
         lang::Diagnostic diagnostic{lang::Code::F706, "`" + path + "` is not a .rate, .season or .job file", {}, {}, {}, {}};
         diagnostic.primary.span.file = lang::none;
-        looked.diagnostics.add(std::move(diagnostic));
+        job.diagnostics.add(std::move(diagnostic));
         return;
     }
-    if (!read_named_file(path, request.text, looked.diagnostics)) {
+    if (!read_named_file(path, request.text, job.diagnostics)) {
         return;
     }
-    FileLoader loader(models);
-    loader.know(path);
-    const auto sheet = lang::compile(request, loader, looked.sources, looked.diagnostics);
-    if (sheet) {
-        check_numbers(*sheet, request.kind, looked);
+    if (request.kind == lang::FileKind::Job) {
+        run_job(job, models);
+    } else {
+        look_alone(request, models, job);
+    }
+    if (job.sheet && job.compiled && !job.diagnostics.has_errors()) {
+        engine::report_faults(*job.sheet, *job.compiled, job.values, job.sources, {}, job.diagnostics);
     }
 }
 
@@ -67,20 +69,20 @@ int check_command(Words words, Console& console) {
     if (const auto code = line.read(words, console)) {
         return *code;
     }
-    std::vector<std::unique_ptr<Looked>> all;
+    std::vector<std::unique_ptr<Job>> all;
     std::vector<CheckedFile> files;
     Console heard; // what JSON says is not said twice
     heard.color_err = console.color_err;
     int worst = exit_done;
     std::size_t clean = 0;
     for (const std::string& path : paths) {
-        Looked& looked = *all.emplace_back(std::make_unique<Looked>());
-        look(path, models, looked);
-        const int code = report(looked.diagnostics, looked.sources, heard, Warnings::All);
+        Job& job = *all.emplace_back(std::make_unique<Job>());
+        look(path, models, job);
+        const int code = report(job.diagnostics, job.sources, heard, Warnings::All);
         // A model at fault outranks a file that could not be read: it is what the command was asked for.
         worst = worst == exit_at_fault || code == exit_done ? worst : code;
-        clean += looked.diagnostics.all().empty() ? 1 : 0;
-        files.push_back({path, &looked.diagnostics, &looked.sources});
+        clean += job.diagnostics.all().empty() ? 1 : 0;
+        files.push_back({path, &job.diagnostics, &job.sources});
     }
     if (json) {
         console.out += diagnostics_json(files);

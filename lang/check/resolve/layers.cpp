@@ -128,7 +128,8 @@ class Place {
         } else {
             const std::size_t limit = std::min<std::size_t>(2, name.text.size() / 3);
             for (const std::string_view given : givens())
-                if (near.size() < 3 && edit_distance(name.text, given, limit) <= limit)
+                if (near.size() < 3 && edit_distance(name.text, given, limit) <= limit &&
+                    std::find(near.begin(), near.end(), given) == near.end())
                     near.push_back(given);
             if (near.empty())
                 return;

@@ -1,0 +1,1 @@
+acrewright field fields/point.geojson

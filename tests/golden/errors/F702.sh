@@ -1,0 +1,2 @@
+mkdir field.rate
+acrewright check field.rate

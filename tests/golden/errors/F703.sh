@@ -1,0 +1,2 @@
+printf 'model "Pe\361a"\n' >latin.rate
+acrewright check latin.rate

@@ -1,0 +1,2 @@
+: >nothing.rate
+acrewright check nothing.rate

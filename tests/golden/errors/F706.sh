@@ -1,0 +1,1 @@
+acrewright check notes.txt

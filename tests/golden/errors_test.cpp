@@ -1,0 +1,85 @@
+// The smallest text for every code of a diagnostic, and what it must say. tests/golden/errors holds CODE.rate, CODE.season or CODE.job,
+// which `acrewright check` reads, or CODE.sh, lines for the shell where a file alone does not cause it; and CODE.txt, what is said.
+// Everything runs in a copy of the folder. ACREWRIGHT_UPDATE=1 writes what came.
+#include <doctest/doctest.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <string>
+
+#include <sys/wait.h>
+
+#include "lang/diag/diagnostic.h"
+#include "tests/support/scratch_folder.h"
+
+namespace fs = std::filesystem;
+using namespace acre;
+using tests::file_text;
+using tests::ScratchFolder;
+
+namespace {
+
+const fs::path goldens = fs::path(ACREWRIGHT_ROOT) / "tests/golden/errors";
+
+// The line that causes the diagnostic; empty if there is none.
+std::string command_for(const std::string& code) {
+    for (const char* ending : {".rate", ".season", ".job"}) {
+        if (fs::exists(goldens / (code + ending))) {
+            return "acrewright check " + code + ending;
+        }
+    }
+    return fs::exists(goldens / (code + ".sh")) ? "sh " + code + ".sh" : "";
+}
+
+std::string said_by(const std::string& command, const ScratchFolder& scratch, int& code) {
+    const std::string line = "cd '" + scratch.path("errors") + "' && env -i PATH='" + scratch.path("bin") + ":/usr/bin:/bin' LC_ALL=C " +
+                             command + " >'" + scratch.path("said") + "' 2>&1 </dev/null";
+    const int status = std::system(line.c_str());
+    code = WIFEXITED(status) ? WEXITSTATUS(status) : 128;
+    return file_text(scratch.path("said"));
+}
+
+} // namespace
+
+TEST_CASE("every code of a diagnostic has a text that causes it, and says what is kept beside it") {
+    const bool update = std::getenv("ACREWRIGHT_UPDATE") != nullptr;
+    const char* only = std::getenv("ACREWRIGHT_ONLY");
+    const ScratchFolder scratch;
+    fs::create_directory(scratch.path("bin"));
+    fs::create_symlink(ACREWRIGHT_PROGRAM, scratch.path("bin/acrewright"));
+    fs::copy(goldens, scratch.path("errors"), fs::copy_options::recursive | fs::copy_options::copy_symlinks);
+    for (std::size_t i = 0; i < lang::code_count(); ++i) {
+        const auto diagnosed = static_cast<lang::Code>(i);
+        const std::string name(lang::name_of(diagnosed));
+        if (only != nullptr && name.find(only) == std::string::npos) {
+            continue;
+        }
+        CAPTURE(name);
+        const std::string command = command_for(name);
+        CHECK_MESSAGE(!command.empty(), "no text in tests/golden/errors causes " << name);
+        if (command.empty()) {
+            continue;
+        }
+        int code = 0;
+        const std::string said = said_by(command, scratch, code);
+        CHECK_MESSAGE(said.find("[" + name + "]") != std::string::npos, said);
+        CHECK(code == (lang::severity_of(diagnosed) == lang::Severity::Warning ? 0 : name[0] == 'F' ? 3 : 1));
+        const fs::path kept = goldens / (name + ".txt");
+        if (update) {
+            std::ofstream(kept, std::ios::binary) << said;
+        } else {
+            CHECK_MESSAGE(said == (fs::exists(kept) ? file_text(kept) : ""), "it says\n" << said);
+        }
+    }
+}
+
+TEST_CASE("nothing in the folder of errors is left over") {
+    for (const auto& entry : fs::directory_iterator(goldens)) {
+        if (entry.is_directory()) {
+            continue;
+        }
+        const std::string name = entry.path().stem();
+        CHECK_MESSAGE(!command_for(name).empty(), entry.path());
+        CHECK_MESSAGE(fs::exists(goldens / (name + ".txt")), entry.path());
+    }
+}
