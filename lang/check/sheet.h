@@ -28,7 +28,7 @@ inline constexpr std::uint32_t none = 0xFFFFFFFF;
 // Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
 inline constexpr std::uint32_t max_sheet_lines = 1'000'000;
-inline constexpr std::uint32_t max_sheet_nodes = 4'000'000;
+inline constexpr std::uint32_t max_sheet_nodes = 2'000'000;
 
 enum class Op : std::uint8_t {
     Number,    // number, in the unit of its type

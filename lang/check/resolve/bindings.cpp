@@ -25,7 +25,7 @@ void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, c
         d.others.push_back({computed->span, "computed here"});
     std::vector<std::string_view> names;
     for (const Symbol& other : used.symbols)
-        if (other.kind == Symbol::Kind::Given)
+        if (!r.diagnostics.full() && other.kind == Symbol::Kind::Given)
             names.push_back(other.name);
     for (const std::string_view near : near_names(name.text, names))
         d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near), Edit{name.span, std::string(near)}});

@@ -52,6 +52,11 @@ bool is_new(Resolution& r, const Callable& callable) {
     return false;
 }
 
+std::string_view name_in_function(const Function& function, std::uint32_t at) {
+    const std::size_t parameters = function.parameters.size();
+    return at < parameters ? function.parameters[at] : function.locals[at - parameters].name;
+}
+
 void declare_function(Resolution& r, Callable callable, const ast::Define& define, Span span) {
     callable.kind = Callable::Kind::Function;
     callable.index = static_cast<std::uint32_t>(r.sheet.functions.size());
@@ -68,25 +73,23 @@ void declare_function(Resolution& r, Callable callable, const ast::Define& defin
     function.known = define.known;
     function.type = r.declared_type(define.type);
     function.type_text = full_text(define.type);
-    const auto taken = [&function](std::string_view name) {
-        return std::find(function.parameters.begin(), function.parameters.end(), name) != function.parameters.end() ||
-               std::any_of(function.locals.begin(), function.locals.end(), [&](const Local& l) { return l.name == name; });
-    };
-    const auto report = [&](const ast::Word& name) {
-        r.add(problem(Code::N202, fmt::format("`{}` stands twice in the function `{}`", name.text, function.name), name.span, "again"));
+    NameTable names;
+    const auto name_of = [&function](std::uint32_t i) { return name_in_function(function, i); };
+    const auto declare = [&](const ast::Word& name, std::uint32_t at) {
+        if (names.insert(name.text, at, name_of) != NameTable::absent)
+            r.add(problem(Code::N202, fmt::format("`{}` stands twice in the function `{}`", name.text, function.name), name.span, "again"));
     };
     for (const ast::Parameter& parameter : define.parameters) {
-        if (taken(parameter.name.text))
-            report(parameter.name);
+        declare(parameter.name, static_cast<std::uint32_t>(function.parameters.size()));
         function.parameters.emplace_back(parameter.name.text);
         function.parameter_texts.push_back(full_text(parameter.type));
         function.parameter_types.push_back(r.declared_type(parameter.type));
     }
     for (const ast::Line& local : define.locals) {
-        if (taken(local.name.text))
-            report(local.name);
+        declare(local.name, static_cast<std::uint32_t>(function.parameters.size() + function.locals.size()));
         function.locals.push_back({std::string(local.name.text), r.declared_type(local.unit), none, local.name.span});
     }
+    r.function_names.push_back(std::move(names));
     for (const ast::Text& source : define.sources)
         function.sources.emplace_back(source.text);
     for (const ast::Text& note : define.notes)
@@ -105,8 +108,8 @@ void declare_table(Resolution& r, Callable callable, const ast::Table& table, Sp
 void fill_ranges(Resolution& r, const Where& where, const std::vector<ast::ParameterRange>& ranges, std::vector<FunctionRange>& out) {
     const Function& function = *where.function;
     for (const ast::ParameterRange& range : ranges) {
-        const auto at = std::find(function.parameters.begin(), function.parameters.end(), range.name.text);
-        if (at == function.parameters.end()) {
+        const std::uint32_t at = r.find_in_function(function, range.name.text);
+        if (at >= function.parameters.size()) {
             Diagnostic d = problem(Code::N201, fmt::format("`{}` is not a parameter of `{}`", range.name.text, function.name),
                                    range.name.span, "not defined");
             const std::vector<std::string_view> names(function.parameters.begin(), function.parameters.end());
@@ -117,7 +120,7 @@ void fill_ranges(Resolution& r, const Where& where, const std::vector<ast::Param
             continue;
         }
         FunctionRange filled;
-        filled.parameter = static_cast<std::uint32_t>(at - function.parameters.begin());
+        filled.parameter = at;
         filled.low = build(r, where, range.range.low);
         filled.high = build(r, where, range.range.high);
         filled.span = range.range.span;
@@ -154,6 +157,11 @@ void fill_function(Resolution& r, const Callable& callable) {
 const Callable* Resolution::find_callable(std::string_view name) const {
     const std::uint32_t id = callable_names.find(name, [this](std::uint32_t i) { return callables[i].name; });
     return id == NameTable::absent ? nullptr : &callables[id];
+}
+
+std::uint32_t Resolution::find_in_function(const Function& function, std::string_view name) const {
+    const auto id = static_cast<std::size_t>(&function - sheet.functions.data());
+    return function_names[id].find(name, [&function](std::uint32_t i) { return name_in_function(function, i); });
 }
 
 void declare_callables(Resolution& r) {

@@ -133,13 +133,8 @@ class LineMaker {
     ChoiceId anonymous_choice(std::size_t s, const ast::Given& given) {
         if (anonymous_.empty())
             anonymous_.assign(scope_.symbols.size(), none);
-        if (anonymous_[s] == none) {
-            anonymous_[s] = static_cast<ChoiceId>(r_.sheet.choices.size());
-            ChoiceType choice{std::string(given.name.text), {}, given.name.span};
-            for (const ast::Word& option : given.options)
-                choice.options.emplace_back(option.text);
-            r_.sheet.choices.push_back(std::move(choice));
-        }
+        if (anonymous_[s] == none)
+            anonymous_[s] = r_.add_choice(given.name, given.options);
         return anonymous_[s];
     }
 
@@ -211,28 +206,45 @@ ChoiceId Resolution::find_choice(std::string_view name) const {
     return choice_names.find(name, [this](std::uint32_t i) -> std::string_view { return sheet.choices[i].name; });
 }
 
+ChoiceId Resolution::add_choice(const ast::Word& name, const std::vector<ast::Word>& options) {
+    const auto id = static_cast<ChoiceId>(sheet.choices.size());
+    ChoiceType type{std::string(name.text), {}, name.span};
+    NameTable names;
+    for (const ast::Word& option : options) {
+        const std::uint32_t there = names.insert(option.text, static_cast<std::uint32_t>(type.options.size()),
+                                                 [&type](std::uint32_t i) -> std::string_view { return type.options[i]; });
+        if (there != NameTable::absent)
+            add(problem(Code::N202, fmt::format("`{}` stands twice in the choice `{}`", option.text, name.text), option.span, "again"));
+        type.options.emplace_back(option.text);
+    }
+    sheet.choices.push_back(std::move(type));
+    option_names.push_back(std::move(names));
+    return id;
+}
+
+std::uint32_t Resolution::find_option(ChoiceId choice, std::string_view name) const {
+    return option_names[choice].find(name, [&](std::uint32_t i) -> std::string_view { return sheet.choices[choice].options[i]; });
+}
+
 void declare_choices(Resolution& r) {
-    for (std::uint32_t m = 0; m < r.program.modules.size(); ++m) {
-        for (const ast::Statement& statement : r.program.modules[m].statements) {
+    for (const ast::Module& module : r.program.modules) {
+        for (const ast::Statement& statement : module.statements) {
             const auto* choice = std::get_if<ast::Choice>(&statement.node);
             if (choice == nullptr)
                 continue;
-            const auto id = static_cast<ChoiceId>(r.sheet.choices.size());
-            const ChoiceId there =
-                r.choice_names.insert(choice->name.text, id, [&](std::uint32_t i) -> std::string_view { return r.sheet.choices[i].name; });
+            const ChoiceId there = r.choice_names.insert(choice->name.text, static_cast<ChoiceId>(r.sheet.choices.size()),
+                                                         [&r](std::uint32_t i) -> std::string_view { return r.sheet.choices[i].name; });
             if (there == NameTable::absent) {
-                ChoiceType type{std::string(choice->name.text), {}, choice->name.span};
-                for (const ast::Word& option : choice->options)
-                    type.options.emplace_back(option.text);
-                r.sheet.choices.push_back(std::move(type));
-                r.choice_modules.push_back(m);
-            } else if (r.choice_modules[there] == m) {
-                report_twice(r.sources, r.diagnostics, fmt::format("the choice `{}` is defined twice", choice->name.text),
-                             choice->name.span, r.sheet.choices[there].span);
-            } else if (!same_options(r.sheet.choices[there], *choice)) {
-                report_twice(r.sources, r.diagnostics, fmt::format("two used models define the choice `{}` differently", choice->name.text),
-                             choice->name.span, r.sheet.choices[there].span, "give one of them another name", Code::N210);
+                r.add_choice(choice->name, choice->options);
+                continue;
             }
+            const Span first = r.sheet.choices[there].span;
+            if (first.file == choice->name.span.file)
+                report_twice(r.sources, r.diagnostics, fmt::format("the choice `{}` is defined twice", choice->name.text),
+                             choice->name.span, first);
+            else if (!same_options(r.sheet.choices[there], *choice))
+                report_twice(r.sources, r.diagnostics, fmt::format("two used models define the choice `{}` differently", choice->name.text),
+                             choice->name.span, first, "give one of them another name", Code::N210);
         }
     }
 }

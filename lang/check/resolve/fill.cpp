@@ -174,7 +174,7 @@ class Filler {
         }
         if (found.state == Found::State::Absent && !lost_to_syntax(r_, name.text, name.span.file)) {
             Diagnostic d = problem(Code::N201, fmt::format("no given named `{}`", name.text), name.span, "not defined");
-            const std::vector<std::string> names = names_in_sight(r_, instance_, true);
+            const std::vector<std::string> names = r_.diagnostics.full() ? std::vector<std::string>{} : names_in_sight(r_, instance_, true);
             for (const std::string_view near : near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))
                 d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near), Edit{name.span, std::string(near)}});
             r_.add(std::move(d));

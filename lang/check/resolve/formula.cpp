@@ -62,11 +62,6 @@ NodeId FormulaBuilder::option_node(ChoiceId choice, std::uint32_t option, Span s
     return id;
 }
 
-std::uint32_t FormulaBuilder::option_of(const ChoiceType& choice, std::string_view name) {
-    const auto at = std::find(choice.options.begin(), choice.options.end(), name);
-    return at == choice.options.end() ? none : static_cast<std::uint32_t>(at - choice.options.begin());
-}
-
 NodeId FormulaBuilder::of(const ast::Number& number, Span span, ChoiceId) {
     if (!number.unit)
         return number_node(r_, number.value, one, span);
@@ -76,7 +71,7 @@ NodeId FormulaBuilder::of(const ast::Number& number, Span span, ChoiceId) {
 
 NodeId FormulaBuilder::of(const ast::Name& name, Span span, ChoiceId expected) {
     if (expected != none) {
-        if (const std::uint32_t option = option_of(r_.sheet.choices[expected], name.text); option != none)
+        if (const std::uint32_t option = r_.find_option(expected, name.text); option != none)
             return option_node(expected, option, span);
     }
     if (where_.function != nullptr)
@@ -98,13 +93,10 @@ NodeId FormulaBuilder::of(const ast::Name& name, Span span, ChoiceId expected) {
 }
 
 NodeId FormulaBuilder::name_in_function(const ast::Name& name, Span span, ChoiceId expected) {
-    const Function& function = *where_.function;
-    const auto parameter = std::find(function.parameters.begin(), function.parameters.end(), name.text);
-    if (parameter != function.parameters.end())
-        return indexed(Op::Parameter, static_cast<std::uint32_t>(parameter - function.parameters.begin()), span, span);
-    const auto local = std::find_if(function.locals.begin(), function.locals.end(), [&](const Local& l) { return l.name == name.text; });
-    if (local != function.locals.end())
-        return indexed(Op::Local, static_cast<std::uint32_t>(local - function.locals.begin()), span, span);
+    const std::uint32_t at = r_.find_in_function(*where_.function, name.text);
+    const auto parameters = static_cast<std::uint32_t>(where_.function->parameters.size());
+    if (at != none)
+        return at < parameters ? indexed(Op::Parameter, at, span, span) : indexed(Op::Local, at - parameters, span, span);
     return unknown(name, span, expected);
 }
 
@@ -150,12 +142,8 @@ bool FormulaBuilder::names_option(ast::ExprId id) const {
     const auto* name = id < module_.exprs.size() ? std::get_if<ast::Name>(&module_.exprs[id].node) : nullptr;
     if (name == nullptr)
         return false;
-    if (where_.function != nullptr) {
-        const auto& parameters = where_.function->parameters;
-        const auto& locals = where_.function->locals;
-        return std::find(parameters.begin(), parameters.end(), name->text) == parameters.end() &&
-               std::none_of(locals.begin(), locals.end(), [&](const Local& l) { return l.name == name->text; });
-    }
+    if (where_.function != nullptr)
+        return r_.find_in_function(*where_.function, name->text) == none;
     return look_up(r_, where_, name->text).state == Found::State::Absent;
 }
 
@@ -169,7 +157,7 @@ NodeId FormulaBuilder::of(const ast::Is& is, Span span, ChoiceId) {
                            r_.sheet.nodes[a].span, "not a choice", {"compare numbers with  ==  <  or  >"}));
         return missing(span);
     }
-    const std::uint32_t option = option_of(r_.sheet.choices[choice], is.choice.text);
+    const std::uint32_t option = r_.find_option(choice, is.choice.text);
     if (option == none) {
         report_unknown_option(r_, choice, is.choice.text, is.choice.span);
         return missing(span);
@@ -232,12 +220,16 @@ NodeId build(Resolution& r, const Where& where, ast::ExprId expr, ChoiceId expec
     return FormulaBuilder(r, where).build(expr, expected);
 }
 
+void report_full(Resolution& r, Span span) {
+    if (!r.full)
+        r.add(problem(Code::N214, fmt::format("the job comes to more than {} steps of calculation", max_sheet_nodes), span, {},
+                      {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"}));
+    r.full = true;
+}
+
 NodeId add_node(Resolution& r, Node node) {
     if (r.sheet.nodes.size() >= max_sheet_nodes) {
-        if (!r.full)
-            r.add(problem(Code::N214, fmt::format("the job comes to more than {} steps of calculation", max_sheet_nodes), node.span, {},
-                          {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"}));
-        r.full = true;
+        report_full(r, node.span);
         return static_cast<NodeId>(r.sheet.nodes.size() - 1);
     }
     r.sheet.nodes.push_back(node);

@@ -17,6 +17,8 @@ inline ChoiceId choice_of(const Type& type) {
     return type.kind == Type::Kind::Choice ? type.choice : none;
 }
 
+void report_full(Resolution& r, Span span); // N214, once
+
 // Nodes that nobody wrote; spans point at the text they stand for.
 NodeId add_node(Resolution& r, Node node);
 NodeId number_node(Resolution& r, double value, const Unit& unit, Span span);

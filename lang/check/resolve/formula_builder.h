@@ -22,7 +22,6 @@ class FormulaBuilder {
     NodeId make(Op op, Span span, Span op_span, NodeId a = none, NodeId b = none, NodeId c = none);
     NodeId indexed(Op op, std::uint32_t index, Span span, Span op_span);
     NodeId option_node(ChoiceId choice, std::uint32_t option, Span span);
-    static std::uint32_t option_of(const ChoiceType& choice, std::string_view name);
     NodeId of(const ast::Number& number, Span span, ChoiceId);
     NodeId of(const ast::Name& name, Span span, ChoiceId expected);
     NodeId name_in_function(const ast::Name& name, Span span, ChoiceId expected);

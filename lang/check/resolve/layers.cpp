@@ -117,6 +117,8 @@ class Place {
 
     // A season holds values for many models; only what looks like a slip is worth a word.
     void unknown_in_season(const ast::Word& name) {
+        if (++looked_up_ > most_looked_up)
+            return;
         const std::string_view head = name.text.substr(0, name.text.find('.'));
         const bool of_known_model =
             head.size() < name.text.size() && std::any_of(r_.instances.begin(), r_.instances.end(), [&](const Instance& i) {
@@ -181,6 +183,8 @@ class Place {
         r_.add(std::move(d));
     }
 
+    static constexpr std::size_t most_looked_up = 1'000; // names of a season that are searched for near ones
+    std::size_t looked_up_ = 0;
     Resolution& r_;
     Layer layer_;
     Where where_;

@@ -189,6 +189,8 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         return r.add(problem(Code::N211, fmt::format("`{}` is a value, not a function", name.text), name.span, "called",
                              {fmt::format("to multiply, write  {} * (…)", name.text)}));
     Diagnostic d = problem(Code::N205, fmt::format("no function or table named `{}`", name.text), name.span, "not defined");
+    if (r.diagnostics.full())
+        return r.add(std::move(d));
     std::vector<std::string_view> names;
     for (const Builtin& builtin : builtins)
         names.push_back(builtin.name);
@@ -205,6 +207,8 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
 void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view option, Span span) {
     const ChoiceType& type = r.sheet.choices[choice];
     Diagnostic d = problem(Code::N204, fmt::format("`{}` is not one of the choice `{}`", option, type.name), span, "no such choice");
+    if (r.diagnostics.full())
+        return r.add(std::move(d));
     const std::vector<std::string_view> options = views(type.options);
     for (const std::string_view near : near_names(option, options, 1))
         d.helps.push_back({fmt::format("write  {}", near), Edit{span, std::string(near)}});

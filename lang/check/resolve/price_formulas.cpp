@@ -1,6 +1,7 @@
 // The formulas of the lines that prices make: plain nodes whose spans point at the text they stand for.
 #include <algorithm>
 #include <string>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -20,19 +21,26 @@ class Filler {
 
     void cover(const std::vector<PriceStatement>& statements) {
         std::vector<std::vector<std::uint32_t>> items_of_part(r_.sheet.parts.size());
+        std::unordered_multimap<std::string_view, std::uint32_t> parts;
+        for (std::uint32_t p = 0; p < r_.sheet.parts.size(); ++p)
+            if (r_.sheet.parts[p].instance.empty())
+                parts.emplace(r_.sheet.parts[p].title, p);
         for (std::uint32_t i = 0; i < statements.size(); ++i)
             for (const ast::Text& title : statements[i].ast->covers)
-                cover_part(title, i, items_of_part);
+                cover_part(title, i, parts, items_of_part);
+        std::vector<std::uint32_t> rest; // items that cover what no other names
+        for (std::uint32_t i = 0; i < statements.size(); ++i)
+            if (statements[i].ast->covers.empty())
+                rest.push_back(i);
+        std::size_t pairs = 0;
         for (std::uint32_t c = 0; c < r_.sheet.costs.size(); ++c) {
             const std::uint32_t part = r_.sheet.costs[c].part;
             const bool named = part != none && !items_of_part[part].empty();
-            if (named)
-                for (const std::uint32_t item : items_of_part[part])
-                    r_.sheet.prices[item].costs.push_back(c);
-            else
-                for (std::uint32_t i = 0; i < statements.size(); ++i)
-                    if (statements[i].ast->covers.empty())
-                        r_.sheet.prices[i].costs.push_back(c);
+            const std::vector<std::uint32_t>& items = named ? items_of_part[part] : rest;
+            if ((pairs += items.size()) > max_sheet_nodes)
+                return report_full(r_, statements.front().span); // many costs, each in many prices
+            for (const std::uint32_t item : items)
+                r_.sheet.prices[item].costs.push_back(c);
         }
     }
 
@@ -82,23 +90,20 @@ class Filler {
   private:
     Line& line(LineId id) { return r_.sheet.lines[id]; }
 
-    void cover_part(const ast::Text& title, std::uint32_t item, std::vector<std::vector<std::uint32_t>>& items_of_part) {
-        bool found = false;
-        std::vector<std::string_view> titles;
-        for (std::size_t p = 0; p < r_.sheet.parts.size(); ++p) {
-            const Part& part = r_.sheet.parts[p];
-            if (!part.instance.empty())
-                continue;
-            titles.push_back(part.title);
-            if (part.title != title.text)
-                continue;
-            found = true;
-            auto& items = items_of_part[p];
-            if (std::find(items.begin(), items.end(), item) == items.end())
+    void cover_part(const ast::Text& title, std::uint32_t item, const std::unordered_multimap<std::string_view, std::uint32_t>& parts,
+                    std::vector<std::vector<std::uint32_t>>& items_of_part) {
+        const auto [first, last] = parts.equal_range(title.text);
+        for (auto part = first; part != last; ++part) {
+            auto& items = items_of_part[part->second];
+            if (items.empty() || items.back() != item) // an item may name a part twice
                 items.push_back(item);
         }
-        if (found)
+        if (first != last)
             return;
+        std::vector<std::string_view> titles;
+        for (const Part& part : r_.sheet.parts)
+            if (part.instance.empty() && !r_.diagnostics.full())
+                titles.push_back(part.title);
         Diagnostic d = problem(Code::N208, fmt::format("no part is called \"{}\"", title.text), title.span, "not a part");
         for (const std::string_view near : near_names(title.text, titles))
             d.helps.push_back(
@@ -218,9 +223,9 @@ void fill_prices(Resolution& r) {
     const std::vector<PriceStatement> statements = price_statements(r);
     Filler filler(r);
     filler.cover(statements);
-    for (std::size_t i = 0; i < statements.size(); ++i)
+    for (std::size_t i = 0; i < statements.size() && !r.full; ++i)
         filler.item(statements[i], r.sheet.prices[i]);
-    if (r.sheet.cost_total != none)
+    if (r.sheet.cost_total != none && !r.full)
         filler.totals(totals_span(r, statements));
 }
 

@@ -44,6 +44,7 @@ class Declarer {
         item_.name = item_name(ast.title.text);
         item_.span = statement.span;
         taken_told_ = false;
+        steps_of_kind_.fill(0);
         item_.cost = add("cost", money_, "$", ast.title.span, fmt::format("cost covered by {}", ast.title.text));
         Type per;
         if (!ast.lump && ast.per) {
@@ -59,7 +60,7 @@ class Declarer {
         }
         for (const ast::Step& step : ast.steps) {
             PriceStep out{step.kind, none, none, false, step.span};
-            out.line = add(step_name(ast, step), money_, "$", step.span, std::string(r_.sources.text(step.span)));
+            out.line = add(step_name(step), money_, "$", step.span, std::string(r_.sources.text(step.span)));
             item_.steps.push_back(out);
         }
         item_.amount = add("amount", money_, "$", ast.title.span, fmt::format("price of {}", ast.title.text));
@@ -89,11 +90,9 @@ class Declarer {
     const ast::Module& module() const { return r_.program.modules[r_.program.model]; }
 
     // "overhead"; the second of its kind is overhead_2.
-    static std::string step_name(const ast::Price& ast, const ast::Step& step) {
-        std::size_t count = 1;
-        for (const ast::Step* before = ast.steps.data(); before != &step; ++before)
-            count += before->kind == step.kind ? 1 : 0;
+    std::string step_name(const ast::Step& step) {
         const std::string_view name = step_names[static_cast<std::size_t>(step.kind)];
+        const std::uint32_t count = ++steps_of_kind_[static_cast<std::size_t>(step.kind)];
         return count == 1 ? std::string(name) : fmt::format("{}_{}", name, count);
     }
 
@@ -124,6 +123,7 @@ class Declarer {
     Type money_;
     Role role_ = Role::PriceLine;
     bool taken_told_ = false; // once a price
+    std::array<std::uint32_t, step_names.size()> steps_of_kind_{};
     PriceItem item_;
 };
 

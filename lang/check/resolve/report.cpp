@@ -1,5 +1,6 @@
 #include "lang/check/resolve/report.h"
 
+#include <algorithm>
 #include <utility>
 
 #include <fmt/format.h>
@@ -29,12 +30,16 @@ void report_twice(const SourceMap& sources, Diagnostics& diagnostics, std::strin
 }
 
 std::string listed(const std::vector<std::string_view>& names) {
+    constexpr std::size_t most_listed = 12;
+    const std::size_t shown = std::min(names.size(), most_listed);
     std::string out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
+    for (std::size_t i = 0; i < shown; ++i) {
         if (i > 0)
             out += i + 1 == names.size() ? " and " : ", ";
         out += fmt::format("`{}`", names[i]);
     }
+    if (names.size() > shown)
+        out += fmt::format(" and {} more", names.size() - shown);
     return out;
 }
 

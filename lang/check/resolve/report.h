@@ -20,7 +20,7 @@ Diagnostic problem(Code code, std::string title, Span span, std::string label = 
 void report_twice(const SourceMap& sources, Diagnostics& diagnostics, std::string title, Span second, Span first, std::string help = {},
                   Code code = Code::N202);
 
-// "`a`", "`a` and `b`", "`a`, `b` and `c`".
+// "`a`", "`a` and `b`", "`a`, `b` and `c`"; of many names the first dozen and how many more.
 std::string listed(const std::vector<std::string_view>& names);
 
 } // namespace acre::lang::resolving

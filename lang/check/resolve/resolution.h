@@ -64,15 +64,20 @@ struct Resolution {
     std::vector<const ast::Block*> blocks;        // of the job
     std::vector<Callable> callables;
     NameTable callable_names;
-    std::vector<std::uint32_t> choice_modules; // by choice: whose it is
-    NameTable choice_names;                    // of the choices that have a name of their own
-    bool full = false;                         // the sheet is as large as it may be
+    std::vector<NameTable> function_names; // by function: its parameters, then its lines
+    std::vector<NameTable> option_names;   // by choice
+    NameTable choice_names;                // of the choices that have a name of their own
+    bool full = false;                     // the sheet is as large as it may be
 
     Where at(std::uint32_t instance, std::uint32_t block) const {
         return {scopes[instances[instance].module].module, instance, block, nullptr, false};
     }
     const Callable* find_callable(std::string_view name) const;
-    ChoiceId find_choice(std::string_view name) const; // none if there is no such choice
+    ChoiceId find_choice(std::string_view name) const;                                 // none if there is no such choice
+    ChoiceId add_choice(const ast::Word& name, const std::vector<ast::Word>& options); // reports N202
+    std::uint32_t find_option(ChoiceId choice, std::string_view name) const;           // none if it is not one of the choice
+    // A parameter, or a line as its index past the parameters; none.
+    std::uint32_t find_in_function(const Function& function, std::string_view name) const;
     // The type a unit text declares: of a choice if there is one of this name. Poison when it is reported.
     Type declared_type(const ast::UnitText& text);
     // The block a line of block number `block` belongs to, for readers of the sheet: none in a job without blocks.

@@ -12,9 +12,6 @@
 namespace acre::lang::resolving {
 namespace {
 
-// Units may rest on units written further down; a chain is followed this many times, up and down in turn.
-constexpr int max_passes = 64;
-
 // What is wrong with a unit text, in place: `at` and `end` count within the full text, which may begin with a dollar that
 // stands apart in the source.
 Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t begin, std::size_t end) {
@@ -45,8 +42,11 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
     const Span span = within(text, sources_, error.begin, error.end);
     switch (error.kind) {
     case UnitError::Kind::Unknown: {
+        if (failed_.count(error.word) > 0)
+            return; // its own definition is told
         Diagnostic d = problem(Code::N203, fmt::format("no unit named `{}`", error.word), span, "not a known unit");
-        for (const std::string_view near : near_names(error.word, catalog_.names()))
+        const std::vector<std::string_view> names = diagnostics_.full() ? std::vector<std::string_view>{} : catalog_.names();
+        for (const std::string_view near : near_names(error.word, names))
             d.helps.push_back({fmt::format("a unit with a similar name exists: `{}`", near), Edit{span, std::string(near)}});
         d.helps.push_back({fmt::format("to count something new, declare it: write  noun {}", error.word), std::nullopt});
         diagnostics_.add(std::move(d));
@@ -108,12 +108,13 @@ void UnitTexts::declare_noun(const ast::Noun& noun) {
                                  {fmt::format("at most {} nouns fit; count some of them as plain numbers", max_bases - first_noun)}));
 }
 
-// False when it rests on a unit that is not there (yet).
-bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, bool last_try) {
+// False when it rests on a unit that is not there (yet): `missing`.
+bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, std::string& missing) {
     UnitError error{};
     const std::optional<Unit> base = read_text(definition.unit, error);
     if (!base) {
-        if (!last_try && error.kind == UnitError::Kind::Unknown)
+        missing = error.word;
+        if (error.kind == UnitError::Kind::Unknown)
             return false;
         report(definition.unit, error);
         return true;
@@ -146,26 +147,54 @@ bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, bool last_tr
     return true;
 }
 
+// Units that rest on nothing known. Who rests on one of them has no error of his own, unless they go round in a loop.
+void UnitTexts::report_waiting(const Waiting& waiting) {
+    std::unordered_set<std::string> failed;
+    for (const auto& [missing, units] : waiting)
+        for (const ast::UnitDefinition* unit : units)
+            failed.emplace(unit->name.text);
+    bool told = false;
+    for (const auto& [missing, units] : waiting) {
+        if (failed.count(missing) > 0)
+            continue;
+        told = true;
+        for (const ast::UnitDefinition* unit : units)
+            read(unit->unit);
+    }
+    for (const auto& [missing, units] : waiting)
+        for (const ast::UnitDefinition* unit : units)
+            if (!told)
+                diagnostics_.add(problem(Code::N203, fmt::format("the unit `{}` rests on itself", unit->name.text), unit->name.span,
+                                         "in a loop",
+                                         {"define one of the units by one that is known, for example  unit tank = 1,100 gal"}));
+    failed_ = std::move(failed);
+}
+
 void UnitTexts::declare(const std::vector<ast::Module>& modules) {
-    std::vector<const ast::UnitDefinition*> waiting;
+    std::vector<const ast::UnitDefinition*> ready;
     for (const ast::Module& module : modules) {
         for (const ast::Statement& statement : module.statements) {
             if (const auto* noun = std::get_if<ast::Noun>(&statement.node))
                 declare_noun(*noun);
             else if (const auto* unit = std::get_if<ast::UnitDefinition>(&statement.node))
-                waiting.push_back(unit);
+                ready.push_back(unit);
         }
     }
-    for (int pass = 0; pass < max_passes && !waiting.empty(); ++pass) {
-        const std::size_t before = waiting.size();
-        const auto rest = std::remove_if(waiting.begin(), waiting.end(), [this](const auto* unit) { return declare_unit(*unit, false); });
-        waiting.erase(rest, waiting.end());
-        if (waiting.size() == before)
-            break;
-        std::reverse(waiting.begin(), waiting.end());
+    std::reverse(ready.begin(), ready.end()); // taken from the back: in the order written
+    // A unit that rests on one not declared yet waits for that name.
+    Waiting waiting;
+    while (!ready.empty()) {
+        const ast::UnitDefinition* unit = ready.back();
+        ready.pop_back();
+        std::string missing;
+        if (!declare_unit(*unit, missing)) {
+            waiting[missing].push_back(unit);
+        } else if (const auto woken = waiting.find(std::string(unit->name.text)); woken != waiting.end()) {
+            ready.insert(ready.end(), woken->second.begin(), woken->second.end());
+            waiting.erase(woken);
+        }
     }
-    for (const ast::UnitDefinition* unit : waiting)
-        declare_unit(*unit, true);
+    report_waiting(waiting);
 }
 
 } // namespace acre::lang::resolving

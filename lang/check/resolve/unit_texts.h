@@ -4,6 +4,8 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "lang/check/name_table.h"
@@ -44,8 +46,12 @@ class UnitTexts {
         bool noun = false;
     };
 
+    // Definitions by the name of the unit that they wait for.
+    using Waiting = std::unordered_map<std::string, std::vector<const ast::UnitDefinition*>>;
+
     void declare_noun(const ast::Noun& noun);
-    bool declare_unit(const ast::UnitDefinition& definition, bool last_try);
+    bool declare_unit(const ast::UnitDefinition& definition, std::string& missing);
+    void report_waiting(const Waiting& waiting);
     bool is_new(const ast::Word& name, bool noun);
     std::optional<Unit> read_text(const ast::UnitText& text, UnitError& error) const;
     void report(const ast::UnitText& text, const UnitError& error);
@@ -57,6 +63,7 @@ class UnitTexts {
     NameTable names_[2];
     std::vector<Declared> declared_;
     NameTable declared_names_;
+    std::unordered_set<std::string> failed_; // defined, and not to be had
 };
 
 } // namespace acre::lang::resolving

@@ -151,6 +151,22 @@ TEST_CASE("slips with blocks") {
     CHECK(none.diagnostics.all()[0].title == "the job lists blocks, and the model \"Draft\" has no part for each block");
 }
 
+TEST_CASE("blocks multiply only so far") {
+    const auto codes = [](int blocks, const std::string& lines) {
+        std::string job = "job \"j\"\nmodel \"m\"\n";
+        for (int i = 0; i < blocks; ++i)
+            job += "block b" + std::to_string(i) + "\n";
+        return resolve_text(job, {Files{{"m.rate", "model \"m\"\npart \"P\" each block\n  given a = 3 ac\n" + lines}}}).codes();
+    };
+    std::string thousand;
+    for (int i = 0; i < 999; ++i)
+        thousand += "  given g" + std::to_string(i) + " : ac\n";
+    CHECK(codes(1'000, thousand) == "");     // 1,000,000 lines
+    CHECK(codes(1'001, thousand) == "N214"); // and a thousand more
+    CHECK(codes(1'000, "  s : ac = sum(a)\n") == "");
+    CHECK(codes(1'500, "  s : ac = sum(a)\n") == "N214"); // each of 1,500 lines reads 1,500
+}
+
 TEST_CASE("a line of a block is read from outside through sum, most and least only, blocks or not") {
     struct Row {
         std::string formula, codes;

@@ -117,6 +117,19 @@ given x = 1 load
 )");
     // 4 × 20 × 50 lb
     CHECK(lang::conversion(out.line("x").type.unit, *out.sheet.units.find("lb")).apply(1) == 4000);
-    CHECK(resolve_text("model \"m\"\nunit a = 2 b\nunit b = 2 a\n").codes() == "N203 N203");
+    struct Row {
+        std::string units, codes, title;
+    };
+    const std::vector<Row> rows = {
+        {"unit a = 2 b\nunit b = 2 a\n", "N203 N203", "the unit `a` rests on itself"},
+        {"unit a = 2 a\n", "N203", "the unit `a` rests on itself"},
+        {"unit a = 2 b\nunit b = 2 c\nx : a = 3 a\n", "N203", "no unit named `c`"}, // told once, not again by all who rest on it
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.units);
+        const auto bad = resolve_text("model \"m\"\n" + row.units);
+        REQUIRE_MESSAGE(bad.codes() == row.codes, bad.rendered());
+        CHECK(bad.diagnostics.all()[0].title == row.title);
+    }
     CHECK(resolve_text("model \"m\"\nunit a = 0 ft\n").codes() == "S106");
 }

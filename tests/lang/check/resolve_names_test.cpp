@@ -201,6 +201,8 @@ TEST_CASE("a name is defined once") {
         {"unit tree = 3 ft", "N202", "`tree` is declared twice", ""},
         {"unit bin = 3 ft\nunit bin = 3 ft", "N202", "the unit `bin` is defined twice", ""},
         {"choice texture = fine | coarse", "N202", "the choice `texture` is defined twice", ""},
+        {"choice c = fine | fine", "N202", "`fine` stands twice in the choice `c`", ""},
+        {"given q = a | b | a", "N202", "`a` stands twice in the choice `q`", ""},
         {"define twice (x : ft) : ft = x", "N202", "`twice` is defined twice", ""},
         {"define sqrt (x : ft) : ft = x", "N202", "`sqrt` is a function of the notation", ""},
         {"define g (x : ft, x : h) : ft = 1 ft", "N202", "`x` stands twice in the function `g`", ""},
