@@ -24,24 +24,11 @@ class Reader {
 
     // The module that `path` names, read now or before; none when it cannot be had.
     std::uint32_t load(ReferenceKind kind, const ast::Text& path) {
-        Loaded loaded;
-        LoadFailure failure{};
         const std::string from = sources_.file(path.span.file).name();
-        if (!loader_.load(kind, path.text, from, loaded, failure)) {
-            report(kind, path, failure);
-            return none;
-        }
-        if (const auto known = by_name_.find(loaded.name); known != by_name_.end())
-            return known->second;
-        if (program.modules.size() >= max_files) {
-            diagnostics_.add({Code::N214, fmt::format("more than {} files are used", max_files), {path.span, "one too many"}, {}, {}, {}});
-            return none;
-        }
-        const std::string name = loaded.name;
-        const std::uint32_t module =
-            parse_text(name, std::move(loaded.text), kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
-        by_name_.emplace(name, module);
-        return module;
+        const std::string asked = fmt::format("{}\n{}\n{}", static_cast<int>(kind), from, path.text);
+        if (const auto answer = by_reference_.find(asked); answer != by_reference_.end())
+            return answer->second; // a failure was told the first time
+        return by_reference_[asked] = load_new(kind, path, from);
     }
 
     // Everything that `model` uses, near before far.
@@ -69,6 +56,26 @@ class Reader {
     Program program;
 
   private:
+    std::uint32_t load_new(ReferenceKind kind, const ast::Text& path, const std::string& from) {
+        Loaded loaded;
+        LoadFailure failure{};
+        if (!loader_.load(kind, path.text, from, loaded, failure)) {
+            report(kind, path, failure);
+            return none;
+        }
+        if (const auto known = by_name_.find(loaded.name); known != by_name_.end())
+            return known->second;
+        if (program.modules.size() >= max_files) {
+            diagnostics_.add({Code::N214, fmt::format("more than {} files are used", max_files), {path.span, "one too many"}, {}, {}, {}});
+            return none;
+        }
+        const std::string name = loaded.name;
+        const std::uint32_t module =
+            parse_text(name, std::move(loaded.text), kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
+        by_name_.emplace(name, module);
+        return module;
+    }
+
     std::vector<ast::Text> paths_of_uses(std::uint32_t module) const {
         std::vector<ast::Text> out;
         for (const ast::Statement& statement : program.modules[module].statements)
@@ -104,6 +111,7 @@ class Reader {
     SourceMap& sources_;
     Diagnostics& diagnostics_;
     std::unordered_map<std::string, std::uint32_t> by_name_;
+    std::unordered_map<std::string, std::uint32_t> by_reference_; // by kind, file that asks, and words
 };
 
 // The first path of its kind that a job names; the second too, if there is one.

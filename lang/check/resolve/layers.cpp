@@ -183,7 +183,7 @@ class Place {
         r_.add(std::move(d));
     }
 
-    static constexpr std::size_t most_looked_up = 1'000; // names of a season that are searched for near ones
+    static constexpr std::size_t most_looked_up = 100; // names of a season that are searched for near ones
     std::size_t looked_up_ = 0;
     Resolution& r_;
     Layer layer_;

@@ -107,16 +107,17 @@ Found look_up(const Resolution& r, const Where& where, std::string_view name) {
 }
 
 std::vector<std::string> names_in_sight(const Resolution& r, std::uint32_t instance, bool givens_only) {
+    constexpr std::size_t enough = 100'000; // a help may miss a name; it may not take for ever
     std::vector<std::string> out;
     const auto add = [&](std::uint32_t module, const std::string& prefix) {
         for (const Symbol& symbol : r.scopes[module].symbols)
-            if (!givens_only || symbol.kind == Symbol::Kind::Given)
+            if (out.size() < enough && (!givens_only || symbol.kind == Symbol::Kind::Given))
                 out.push_back(prefix + std::string(symbol.name));
     };
     const Scope& scope = r.scopes[r.instances[instance].module];
     add(r.instances[instance].module, {});
     for (const Alias& alias : scope.aliases)
-        if (alias.module != none)
+        if (alias.module != none && out.size() < enough)
             add(alias.module, alias.name + ".");
     return out;
 }
