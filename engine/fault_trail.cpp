@@ -116,7 +116,9 @@ std::string FaultTrail::describe(lang::LineId id) const {
         return text;
     const lang::Setting& setting = given.settings.back();
     const bool own = setting.layer == lang::Layer::Model;
-    text += fmt::format("{} {} ({})", own ? "" : ",", set_by(setting.layer), place_text(sources_, own ? line.name_span : setting.span));
+    text += fmt::format("{} {}", own ? "" : ",", set_by(setting.layer));
+    if (setting.layer != lang::Layer::CommandLine)
+        text += fmt::format(" ({})", place_text(sources_, own ? line.name_span : setting.span));
     if (!setting.because.empty())
         text += fmt::format(" because \"{}\"", setting.because);
     return text;

@@ -33,7 +33,8 @@ std::vector<lang::LineId> root_lines(const lang::Sheet& sheet, std::span<const l
         for (const lang::PriceStep& step : item.steps)
             lines.push_back(step.line);
     }
-    lines.insert(lines.end(), {sheet.cost_total, sheet.price_total, sheet.price_per_unit, sheet.profit_total, sheet.profit_share});
+    // Not the share of profit: of a price of nothing there is none, and that stops no price.
+    lines.insert(lines.end(), {sheet.cost_total, sheet.price_total, sheet.price_per_unit, sheet.profit_total});
     lines.erase(std::remove(lines.begin(), lines.end(), none), lines.end());
     return lines;
 }

@@ -96,10 +96,10 @@ TEST_CASE("a table has the slope of the segment it is read in") {
     Plan plan = plan_of({Code::Table, 0, 0}, 0);
     plan.tables.push_back({{0, 10, 30}, {5, 25, 15}, false, true, true});
     const double at[][2] = {{-1, 0}, {0, 2}, {4, 2}, {10, -0.5}, {29, -0.5}, {30, 0}, {31, 0}};
-    for (const auto& [x, slope] : at) {
-        plan.inputs[0].value = x;
-        CAPTURE(x);
-        CHECK(slopes_of(plan)[0] == slope);
+    for (const auto& row : at) {
+        plan.inputs[0].value = row[0];
+        CAPTURE(row[0]);
+        CHECK(slopes_of(plan)[0] == row[1]);
     }
     plan.tables[0].staircase = true;
     plan.inputs[0].value = 4;

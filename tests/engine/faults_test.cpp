@@ -80,7 +80,7 @@ TEST_CASE("a division by zero is told at its operator, with the zero and who set
     CHECK(d.others[0].text == "0 ac/h");
     REQUIRE(d.notes.size() == 2);
     CHECK(d.notes[0] == "`pace` = width * speed is 0 ac/h (test.rate:6)");
-    CHECK(d.notes[1].find("`speed` is 0 mi/h, set on the command line") == 0);
+    CHECK(d.notes[1] == "`speed` is 0 mi/h, set on the command line");
     // `width` is not zero and did not lead there.
     CHECK_FALSE(has_note(d, "`width`"));
 }
@@ -163,6 +163,11 @@ TEST_CASE("zero acres have no price per acre, and that is the only complaint") {
     CHECK(f.only().code == LangCode::E508);
     CHECK(f.only().title == "the quantity of \"Ripping\" is 0 ac, so there is no price per ac");
     CHECK(has_note(f.only(), "`area` is 0 ac, set on the command line"));
+}
+
+TEST_CASE("a price of nothing is a price, though no share of it is profit") {
+    const Found f = faults("model \"m\"\ngiven area = 80 ac\ncost standing : $/ac = $0/ac over area\nprice \"Idle\" per ac of area\n");
+    CHECK_MESSAGE(f.all().empty(), f.p.text.rendered());
 }
 
 TEST_CASE("every kind of operation without an answer has its own words") {
