@@ -31,6 +31,7 @@ int bridge_command(Words words, Console& console);
 int book_command(Words words, Console& console);
 int variance_command(Words words, Console& console);
 int compare_command(Words words, Console& console);
+int season_command(Words words, Console& console);
 int field_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);

@@ -16,6 +16,8 @@ constexpr std::array table{
     Command{"price", "what a job costs and what to charge for it", price_command},
     Command{"explain", "how a line of a job came about, down to the last given", explain_command},
     Command{"compare", "options or jobs side by side, and where they cost the same", compare_command},
+    Command{"rate-card", "the season's price list over two or three givens", rate_card_command},
+    Command{"season", "all jobs of a folder against the machines", season_command},
     Command{"field", "a boundary file laid out: acres, pulls, turns, travel, time", field_command},
     Command{"quote", "the next number of the quote book, a sealed record, the grower's page", quote_command},
     Command{"mark", "what became of a quote", mark_command},

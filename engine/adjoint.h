@@ -22,7 +22,7 @@ class Adjoint {
     Adjoint(const Plan& plan, Slot target);
 
     // `value`: every slot of the plan. `slope`: room for one number an input. `bar`: memory it may keep between calls, one
-    // for each thread.
+    // for each thread; behind the call bar[i] is the slope by slot i, of the slots that lie between inputs and target.
     void run(std::span<const double> value, std::span<double> slope, std::vector<double>& bar) const;
 
     // The operations a sweep visits at most.

@@ -1,0 +1,56 @@
+#include "cli/clock.h"
+#include "cli/json/value.h"
+#include "cli/season/report.h"
+
+namespace acre::cli {
+
+std::string season_json(const engine::Season& season) {
+    Json out = {{"schema", "acrewright.season/1"},
+                {"jobs", Json::array()},
+                {"machines", Json::array()},
+                {"months", Json::array()},
+                {"clashes", Json::array()}};
+    for (const engine::SeasonJob& job : season.jobs)
+        out["jobs"].push_back({{"file", job.file},
+                               {"title", job.title},
+                               {"for", job.who},
+                               {"start", date_text(job.start)},
+                               {"days", number(job.days)},
+                               {"price", number(job.price)},
+                               {"cost", number(job.cost)},
+                               {"acres", number(job.acres)},
+                               {"gallons", number(job.gallons)},
+                               {"hours", job.hours}});
+    for (const engine::MachineRow& row : season.machines)
+        out["machines"].push_back({{"name", row.machine.name},
+                                   {"booked", number(row.booked)},
+                                   {"assumed", number(row.machine.hours_per_year)},
+                                   {"own_per_hour", number(row.machine.own_per_hour)},
+                                   {"own_at_booked", number(row.own_at_booked)},
+                                   {"fixed_per_year", number(row.machine.fixed_per_year)},
+                                   {"not_earned", number(row.not_earned)},
+                                   {"idle_hour", number(row.idle_hour)}});
+    for (const engine::MonthRow& row : season.months)
+        out["months"].push_back({{"year", row.year},
+                                 {"month", row.month},
+                                 {"job_days", number(row.job_days)},
+                                 {"acres", number(row.acres)},
+                                 {"gallons", number(row.gallons)},
+                                 {"spent", number(row.spent)},
+                                 {"billed", number(row.billed)},
+                                 {"hours", row.hours}});
+    for (const engine::Clash& clash : season.clashes)
+        out["clashes"].push_back({{"machine", clash.machine},
+                                  {"first", season.jobs[clash.first].title},
+                                  {"second", season.jobs[clash.second].title},
+                                  {"from", date_text(clash.from)},
+                                  {"to", date_text(clash.to)}});
+    out["price"] = number(season.price);
+    out["cost"] = number(season.cost);
+    out["fixed"] = number(season.fixed);
+    out["contribution"] = number(season.contribution);
+    out["break_even_acres"] = number(season.break_even_acres);
+    return document(out);
+}
+
+} // namespace acre::cli
