@@ -32,6 +32,7 @@ int book_command(Words words, Console& console);
 int variance_command(Words words, Console& console);
 int compare_command(Words words, Console& console);
 int season_command(Words words, Console& console);
+int rate_card_command(Words words, Console& console);
 int field_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);

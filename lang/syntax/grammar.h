@@ -34,7 +34,7 @@
 //   step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least" | "round" ( "up" "to" | "to" ) ) formula
 //   table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ] unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) }
 //   row         = [ "-" ] NUMBER [ "-" ] NUMBER
-//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit ( "native" | "=" formula )
+//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit ( "native" | "=" formula ) [ TEXT ]
 //   inner       = line | ( "source" | "note" ) TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula [ because ]
@@ -98,9 +98,11 @@ struct number_text     : seq<digits, star<one<','>, digits>, opt<one<'.'>, digit
 struct number          : token<number_text> {};
 struct unit_power      : seq<opt<one<'-'>>, digits> {};
 struct unit_raised     : opt<one<'^'>, must<unit_power>> {};
+struct unit_start      : at<sor<alpha, one<'%', '$', '('>>> {};
+struct unit_per        : seq<one<'1'>, at<one<'/'>, unit_start>> {}; // `1/h`
 struct unit_factor     : seq<sor<name_text, one<'%', '$'>>, unit_raised> {};
 struct unit_part       : seq<one<'.', '/'>, at<sor<alpha, one<'%', '$'>>>, unit_factor> {};
-struct unit_inside     : seq<sor<unit_factor, seq<one<'1'>, at<one<'/'>>>>, star<unit_part>> {};
+struct unit_inside     : seq<sor<unit_factor, unit_per>, star<unit_part>> {};
 struct unit_close      : one<')'> {};
 struct unit_bracket    : seq<one<'('>, must<unit_inside>, must<unit_close>, unit_raised> {};
 struct unit_tail       : sor<unit_part, seq<one<'.', '/'>, at<one<'('>>, unit_bracket>> {};
@@ -108,7 +110,7 @@ struct unit_one        : seq<one<'1'>, not_at<name_char>> {};
 struct unit_declared   : seq<sor<unit_factor, unit_bracket, unit_one>, star<unit_tail>> {};
 struct unit            : token<unit_declared> {};
 struct unit_word; // below
-struct unit_behind     : seq<sor<seq<sor<unit_word, one<'%', '$'>>, unit_raised>, seq<one<'1'>, at<one<'/'>>>>, star<unit_tail>> {};
+struct unit_behind     : seq<sor<seq<sor<unit_word, one<'%', '$'>>, unit_raised>, unit_per>, star<unit_tail>> {};
 struct dollar_number   : number_text {};
 struct dollar_tail     : plus<unit_tail> {};
 struct dollar_start    : seq<one<'$'>, must<dollar_number>> {};
@@ -214,7 +216,7 @@ struct head_open       : open {};
 struct head_close      : close {};
 struct parameter       : seq<new_name, must<colon>, must<unit>> {};
 struct staircase       : seq<word<Keyword::Step>, not_at<sor<word<Keyword::Below>, word<Keyword::Above>, word<Keyword::Because>>>,
-                             at<sor<alpha, one<'$', '%', '(', '1'>>>> {};
+                             sor<unit_start, at<one<'1'>>>> {};
 struct table           : seq<word<Keyword::Table>, must<new_name>, must<head_open>, must<parameter>, must<head_close>, must<colon>, opt<staircase>,
                              must<unit>, star<sor<label, because, below, above>>, must<end>> {};
 struct negative_cell   : seq<minus, must<number>> {};

@@ -72,7 +72,8 @@ class Describer {
         case Expected::Unit:
             return missing_unit();
         case Expected::UnitPower:
-            return bad_unit("the power of a unit is a whole number");
+            return bad_unit("the power of a unit is a whole number",
+                            "behind a number and its unit `^` belongs to the unit: to raise the value, put a blank before it");
         case Expected::UnitInside:
         case Expected::UnitClose:
             return bad_unit("a unit with a bracket is not written in one piece");
@@ -199,10 +200,11 @@ class Describer {
                     "for a plain number write 1");
     }
 
-    Diagnostic bad_unit(std::string title) const {
+    Diagnostic bad_unit(std::string title, std::string help = "") const {
         const Span at = at_end() ? span(before_) : span(found_);
-        return make(Code::S107, std::move(title), at, "",
-                    "a unit has no blanks inside: $/(ac.ft), ft^2; to divide by a value, put blanks around `/`");
+        if (help.empty())
+            help = "a unit has no blanks inside: $/(ac.ft), ft^2; to divide by a value, put blanks around `/`";
+        return make(Code::S107, std::move(title), at, "", std::move(help));
     }
 
     Diagnostic missing_equals() const {

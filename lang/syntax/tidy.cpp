@@ -56,7 +56,7 @@ class Tidier {
     void statement(std::uint32_t index) {
         const LogicalLine& line = lines_[index];
         const Keyword parent = line.parent == no_parent ? Keyword::None : lines_[line.parent].head;
-        std::vector<Row> rows = rows_of(text_, line, parent, binary_minus_);
+        std::vector<TidyRow> rows = rows_of(text_, line, parent, binary_minus_);
         const std::uint32_t indent = level(index) * level_width;
         for (std::size_t i = 0; i < rows.size(); ++i) {
             rows[i].indent = i == 0 ? indent : indent + continuation_width;
@@ -76,7 +76,7 @@ class Tidier {
         const std::size_t first = rows_.size();
         for (; t.kind != TokenKind::End; t = next_token(text_, t.end, end)) {
             if (t.kind == TokenKind::Comment) {
-                Row row;
+                TidyRow row;
                 row.comment = trimmed(t);
                 row.indent = column(t.begin); // as written, until the block is placed
                 rows_.push_back(row);
@@ -111,7 +111,7 @@ class Tidier {
         }
     }
 
-    static bool is_empty(const Row& row) { return row.pieces.empty() && row.comment.empty(); }
+    static bool is_empty(const TidyRow& row) { return row.pieces.empty() && row.comment.empty(); }
     std::string_view trimmed(Token comment) const {
         const std::string_view s = comment.in(text_);
         return s.substr(0, s.find_last_not_of(" \t\r") + 1);
@@ -137,7 +137,7 @@ class Tidier {
     std::string_view text_;
     const std::vector<LogicalLine>& lines_;
     std::vector<std::uint32_t> binary_minus_;
-    std::vector<Row> rows_;
+    std::vector<TidyRow> rows_;
 };
 
 } // namespace

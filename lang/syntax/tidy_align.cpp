@@ -7,7 +7,7 @@ namespace acre::lang {
 
 namespace {
 
-using Rows = std::vector<Row>::iterator;
+using TidyRows = std::vector<TidyRow>::iterator;
 
 // Wider gaps than this are not made to line something up: the eye does not follow them.
 constexpr std::size_t widest_spread = 40;
@@ -21,7 +21,7 @@ std::size_t width_of(std::string_view text) {
 // The pieces of a row that are not yet part of its text, up to the next stop.
 class Filler {
   public:
-    explicit Filler(Row& row) : row_(row) {
+    explicit Filler(TidyRow& row) : row_(row) {
         row_.text.assign(row_.indent, ' ');
         advance();
     }
@@ -42,13 +42,13 @@ class Filler {
             row_.text += row_.pieces[next_].text;
         }
     }
-    Row& row_;
+    TidyRow& row_;
     std::size_t next_ = 0;
 };
 
-void align_run(Rows begin, Rows end) {
+void align_run(TidyRows begin, TidyRows end) {
     std::vector<Filler> fillers;
-    for (Rows row = begin; row != end; ++row)
+    for (TidyRows row = begin; row != end; ++row)
         if (row == begin || row->aligned)
             fillers.emplace_back(*row);
         else
@@ -69,20 +69,20 @@ void align_run(Rows begin, Rows end) {
     }
 }
 
-bool continues_run(const Row& first, const Row& row) {
+bool continues_run(const TidyRow& first, const TidyRow& row) {
     if (row.pieces.empty())
         return false;
     return !row.aligned || (row.group == first.group && row.indent == first.indent);
 }
 
-void align_comments(Rows begin, Rows end) {
+void align_comments(TidyRows begin, TidyRows end) {
     std::size_t column = 0;
     std::size_t longest = 0;
-    for (Rows row = begin; row != end; ++row) {
+    for (TidyRows row = begin; row != end; ++row) {
         column = std::max(column, width_of(row->text) + 2);
         longest = std::max(longest, width_of(row->comment));
     }
-    for (Rows row = begin; row != end; ++row) {
+    for (TidyRows row = begin; row != end; ++row) {
         const std::size_t own = width_of(row->text);
         row->text.append(column + longest <= widest_line ? column - own : 2, ' ');
         row->text += row->comment;
@@ -91,18 +91,18 @@ void align_comments(Rows begin, Rows end) {
 
 } // namespace
 
-void align(std::vector<Row>& rows) {
-    for (Rows run = rows.begin(); run != rows.end();) {
-        const Rows end =
-            std::find_if(std::next(run), rows.end(), [&](const Row& row) { return run->pieces.empty() || !continues_run(*run, row); });
+void align(std::vector<TidyRow>& rows) {
+    for (TidyRows run = rows.begin(); run != rows.end();) {
+        const TidyRows end =
+            std::find_if(std::next(run), rows.end(), [&](const TidyRow& row) { return run->pieces.empty() || !continues_run(*run, row); });
         align_run(run, end);
         run = end;
     }
-    const auto has_both = [](const Row& row) { return !row.pieces.empty() && !row.comment.empty(); };
-    for (Rows row = rows.begin(); row != rows.end();) {
+    const auto has_both = [](const TidyRow& row) { return !row.pieces.empty() && !row.comment.empty(); };
+    for (TidyRows row = rows.begin(); row != rows.end();) {
         if (has_both(*row)) {
-            const Rows end =
-                std::find_if(row, rows.end(), [&](const Row& other) { return !has_both(other) || other.indent != row->indent; });
+            const TidyRows end =
+                std::find_if(row, rows.end(), [&](const TidyRow& other) { return !has_both(other) || other.indent != row->indent; });
             align_comments(row, end);
             row = end;
         } else {
@@ -113,7 +113,7 @@ void align(std::vector<Row>& rows) {
             ++row;
         }
     }
-    for (Row& row : rows)
+    for (TidyRow& row : rows)
         row.text.erase(row.text.find_last_not_of(' ') + 1);
 }
 

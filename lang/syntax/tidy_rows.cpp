@@ -11,6 +11,7 @@ namespace {
 // The end of a unit that begins at `at`, or of what follows a dollar amount: the text has been parsed, so it is well-formed.
 class UnitScan {
   public:
+    static bool begins_factor(char c) { return is_letter(c) || c == '%' || c == '$' || c == '('; }
     UnitScan(std::string_view text, std::uint32_t at, std::uint32_t end) : text_(text), at_(at), end_(end) {}
 
     std::uint32_t whole() {
@@ -26,7 +27,6 @@ class UnitScan {
     }
 
   private:
-    static bool begins_factor(char c) { return is_letter(c) || c == '%' || c == '$' || c == '('; }
     void factor() {
         if (is_letter(text_[at_]))
             while (at_ < end_ && is_name_char(text_[at_]))
@@ -55,7 +55,7 @@ class StatementRows {
           parent_(parent),
           binary_minus_(binary_minus) {}
 
-    std::vector<Row> run() {
+    std::vector<TidyRow> run() {
         rows_.emplace_back();
         for (Token t = next_token(text_, line_.begin, line_.end); t.kind != TokenKind::End; t = next_token(text_, t.end, line_.end))
             take(t);
@@ -125,7 +125,7 @@ class StatementRows {
         if (s == "%" || s == "$")
             return true;
         if (t.kind == TokenKind::Number)
-            return s == "1" && t.end < line_.end && text_[t.end] == '/';
+            return s == "1" && t.end + 1 < line_.end && text_[t.end] == '/' && UnitScan::begins_factor(text_[t.end + 1]);
         const char* const base = text_.data();
         const auto size = static_cast<std::size_t>(end_of_word(base + t.begin, base + line_.end) - (base + t.begin));
         return t.kind == TokenKind::Name && !is_reserved(keyword_of(text_.substr(t.begin, size)));
@@ -159,7 +159,7 @@ class StatementRows {
     }
 
     void put(Token t, Before next) {
-        Row& row = rows_.back();
+        TidyRow& row = rows_.back();
         const std::string_view s = t.in(text_);
         const Stop stop = rows_.size() == 1 ? stop_of(t) : Stop::None;
         row.pieces.push_back({s, row.pieces.empty() ? 0 : gap(t), stop});
@@ -224,7 +224,7 @@ class StatementRows {
     const LogicalLine& line_;
     Keyword parent_;
     const std::vector<std::uint32_t>& binary_minus_;
-    std::vector<Row> rows_;
+    std::vector<TidyRow> rows_;
     Before before_ = Before::Start;
     std::string_view before_text_;
     std::uint32_t count_ = 0; // pieces so far
@@ -233,7 +233,8 @@ class StatementRows {
 
 } // namespace
 
-std::vector<Row> rows_of(std::string_view text, const LogicalLine& line, Keyword parent, const std::vector<std::uint32_t>& binary_minus) {
+std::vector<TidyRow> rows_of(std::string_view text, const LogicalLine& line, Keyword parent,
+                             const std::vector<std::uint32_t>& binary_minus) {
     return StatementRows(text, line, parent, binary_minus).run();
 }
 

@@ -14,27 +14,28 @@ namespace acre::lang {
 // Where columns of neighbours are lined up, from left to right.
 enum class Stop : std::uint8_t { None, Colon, Equals, Over, Second };
 
-struct Piece {
+struct TidyPiece {
     std::string_view text;
     std::uint32_t gap = 0; // blanks before it, at least
     Stop stop = Stop::None;
 };
 
 // One line of the result.
-struct Row {
+struct TidyRow {
     std::uint32_t indent = 0;
     Keyword group = Keyword::None; // rows of one group next to each other are lined up
     bool aligned = false;          // the first row of a statement that lines up with its neighbours
-    std::vector<Piece> pieces;     // none: a comment of its own, or an empty row
+    std::vector<TidyPiece> pieces; // none: a comment of its own, or an empty row
     std::string_view comment;      // with its `#`
     std::string text;              // the pieces put together, by align()
 };
 
 // The rows of a statement, as many as the author wrote. `binary_minus` holds the offsets of all subtraction signs of the
 // text, rising: any other minus is a sign of a number or a bracket.
-std::vector<Row> rows_of(std::string_view text, const LogicalLine& line, Keyword parent, const std::vector<std::uint32_t>& binary_minus);
+std::vector<TidyRow> rows_of(std::string_view text, const LogicalLine& line, Keyword parent,
+                             const std::vector<std::uint32_t>& binary_minus);
 
 // Lines up runs of neighbours, fills in every row's text, then lines up the comments behind them.
-void align(std::vector<Row>& rows);
+void align(std::vector<TidyRow>& rows);
 
 } // namespace acre::lang

@@ -1,0 +1,21 @@
+// A given and its places on the command line: "depth=4 ft,5 ft,6 ft", "run=300 ft..2,600 ft by 100 ft", "method=one_way,crossed".
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lang/check/sheet.h"
+
+namespace acre::cli {
+
+struct AxisWords {
+    std::string given;
+    std::vector<double> at;         // in the unit of the given; of a choice: which option
+    std::vector<std::string> shown; // "4 ft", "one_way"
+};
+
+// False: `reason` says what is wrong.
+bool read_axis(std::string_view text, const lang::Sheet& sheet, AxisWords& axis, std::string& reason);
+
+} // namespace acre::cli

@@ -1,0 +1,106 @@
+// Limits of texts from strangers, at and past each.
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "tests/support/parse_text.h"
+
+using namespace acre;
+using tests::parse_text;
+
+namespace {
+
+std::string repeat(std::string_view piece, std::size_t times) {
+    std::string s;
+    s.reserve(piece.size() * times);
+    for (std::size_t i = 0; i < times; ++i)
+        s += piece;
+    return s;
+}
+
+// The code of the only error of a formula; empty when there is none.
+std::string error_of(const std::string& formula) {
+    const tests::Parsed p = parse_text("model \"m\"\nx : 1 = " + formula + "\n");
+    CHECK(p.diagnostics.error_count() <= 1);
+    return p.diagnostics.all().empty() ? "" : std::string(lang::name_of(p.diagnostics.all().front().code));
+}
+
+} // namespace
+
+TEST_CASE("brackets, calls, conditions and signs nest to the limit and no deeper") {
+    const std::size_t n = lang::max_nesting;
+    struct Nest {
+        const char* open;
+        const char* middle;
+        const char* close;
+    };
+    for (const Nest& nest : {Nest{"(", "a", ")"}, Nest{"f(", "a", ")"}, Nest{"-", "a", ""}, Nest{"not ", "a", ""}, Nest{"a ^ ", "a", ""},
+                             Nest{"when a then b otherwise ", "c", ""}, Nest{"(when a then b otherwise ", "c", ")"}}) {
+        CAPTURE(nest.open);
+        const std::size_t levels = std::string_view(nest.open).starts_with("(when") ? n / 2 : n;
+        CHECK(error_of(repeat(nest.open, levels) + nest.middle + repeat(nest.close, levels)) == "");
+        CHECK(error_of(repeat(nest.open, levels + 1) + nest.middle + repeat(nest.close, levels + 1)) == "S109");
+        CHECK(error_of(repeat(nest.open, 100'000) + nest.middle + repeat(nest.close, 100'000)) == "S109");
+        CHECK(error_of(repeat(nest.open, 100'000)) == "S109");
+    }
+    CHECK(error_of(repeat("when a then b ", n) + "otherwise c") == ""); // arms nest in the tree
+    CHECK(error_of(repeat("when a then b ", n + 1) + "otherwise c") == "S109");
+    CHECK(error_of("3 $/" + repeat("(", 100'000)) == "S107"); // brackets of a unit do not nest
+    CHECK(error_of(repeat(")", 100'000)) == "S103");
+}
+
+TEST_CASE("a chain of operators is as long as a tree may be deep") {
+    const std::size_t n = lang::max_formula_depth;
+    for (const char* link : {" + a", " - a", " * a", " / a", " and a", " or a"}) {
+        CAPTURE(link);
+        CHECK(error_of("a" + repeat(link, n - 1)) == "");
+        CHECK(error_of("a" + repeat(link, n)) == "S109");
+        CHECK(error_of("a" + repeat(link, 100'000)) == "S109");
+    }
+    // chains in brackets in chains: depth is that of the tree, whatever makes it
+    std::string nested = "a";
+    for (int i = 0; i < 150; ++i)
+        nested = "(" + nested + repeat(" + a", 100) + ")";
+    CHECK(error_of(nested) == "S109");
+    CHECK(error_of("f(" + repeat("a, ", 10'000) + "a)") == ""); // arguments stand side by side
+}
+
+TEST_CASE("a table has rows to the limit") {
+    std::string text = "model \"m\"\ntable t (a : ft) : ft\n";
+    for (std::uint32_t i = 0; i < lang::max_table_rows; ++i)
+        text += "  " + std::to_string(i) + " 1\n";
+    const tests::Parsed full = parse_text(text);
+    CHECK(full.rendered() == "");
+    CHECK(std::get<lang::ast::Table>(full.module.statements.front().node).rows.size() == lang::max_table_rows);
+    const tests::Parsed over = parse_text(text + "  20000 1\n  20001 1\n  20002 1\n");
+    REQUIRE(over.diagnostics.error_count() == 1);
+    CHECK(over.diagnostics.all().front().code == lang::Code::S119);
+    CHECK(over.position(over.diagnostics.all().front()).line == lang::max_table_rows + 3);
+}
+
+TEST_CASE("a file is as large as the limit") {
+    std::string text = "model \"m\"\n# ";
+    text.resize(lang::max_file_bytes - 1, 'x');
+    text += '\n';
+    CHECK(parse_text(text).rendered() == "");
+    const tests::Parsed over = parse_text(text + "\n");
+    REQUIRE(over.diagnostics.error_count() == 1);
+    CHECK(over.diagnostics.all().front().code == lang::Code::S118);
+    CHECK(over.diagnostics.all().front().title == "the file has 16777217 bytes, more than the limit of 16777216");
+}
+
+TEST_CASE("ten megabytes on one line are one error, or none") {
+    const std::size_t ten = 10U << 20U;
+    CHECK(error_of(std::string(ten, '1')) == "S106");
+    CHECK(error_of(std::string(ten, 'a')) == "");
+    CHECK(error_of(std::string(ten, '"')) == "S103");
+    CHECK(error_of(std::string(ten, ' ') + "3") == "");
+    CHECK(error_of(repeat("1,", ten / 2)) == "S106");
+    CHECK(error_of(repeat("a.", ten / 2)) == "S110");
+}
+
+TEST_CASE("a file of nothing but errors keeps the first and counts the rest") {
+    const tests::Parsed p = parse_text("model \"m\"\n" + repeat("x : 1 = *\n", 20'000));
+    CHECK(p.diagnostics.error_count() == 20'000);
+    CHECK(p.diagnostics.all().size() == lang::Diagnostics::cap);
+}
