@@ -78,6 +78,8 @@ void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler
         plan.require_slot.push_back(require.condition == none ? builder.constant(1) : compiler.node(require.condition));
     for (const lang::Condition& caution : sheet.cautions)
         plan.caution_slot.push_back(caution.condition == none ? builder.constant(1) : compiler.node(caution.condition));
+    for (const lang::Correlation& correlation : sheet.correlations)
+        plan.correlation_slot.push_back(slot_of(correlation.strength));
     for (const lang::Given& given : sheet.givens) {
         plan.within_low.push_back(slot_of(given.within_low));
         plan.within_high.push_back(slot_of(given.within_high));

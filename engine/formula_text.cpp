@@ -197,8 +197,8 @@ class Writer {
 };
 
 bool is_made(const lang::Line& line) {
-    return line.role == lang::Role::CostAmount || line.role == lang::Role::EventCount || line.role == lang::Role::EventAmount ||
-           line.role == lang::Role::PriceLine || line.role == lang::Role::Total;
+    return line.role == lang::Role::CostAmount || line.role == lang::Role::EventAmount || line.role == lang::Role::PriceLine ||
+           line.role == lang::Role::Total;
 }
 
 struct Name {

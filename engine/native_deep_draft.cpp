@@ -117,8 +117,28 @@ double slot_from(const Tool<double>& tool, const Segment& e, double x) {
     return shank::slot_draft(tool, e.layer, e.above.overburden + e.layer.weight * (x - e.above.top), x, e.bottom) + e.slot_below;
 }
 
-double draft_from(const Tool<double>& tool, const Segment& e, double x) {
-    return shank::crescent(tool, e.above, e.layer, x).forward + slot_from(tool, e, x);
+// Inlined always: a call in the loop over the grid would keep it from becoming vector code.
+[[gnu::always_inline]] inline double draft_from(const Tool<double>& tool, const Segment& e, double x) {
+    const auto n = shank::wedge_down_to(tool, e.above, e.layer, x);
+    return shank::crescent(tool, e.above, e.layer, x, n).forward + slot_from(tool, e, x);
+}
+
+// The draft at grid points `from` to `to` of a segment. In the top layer the mean friction is the layer's own, so one wedge
+// serves all points.
+void fill(std::array<double, grid_steps + 1>& draft, const Ground<double>& g, const Segment& of, int from, int to) {
+    const Segment e = of; // copies, so that the compiler knows that writing a draft changes nothing here
+    const Tool<double> tool = g.tool;
+    const double depth = g.depth;
+    if (e.above.top > 0) {
+        for (int n = from; n < to; ++n)
+            draft[static_cast<std::size_t>(n)] = draft_from(tool, e, depth * (n / double{grid_steps}));
+        return;
+    }
+    const auto wedge = shank::wedge(tool, e.layer.tan_friction, e.layer.tan_steel);
+    for (int n = from; n < to; ++n) {
+        const double x = depth * (n / double{grid_steps});
+        draft[static_cast<std::size_t>(n)] = shank::crescent(tool, e.above, e.layer, x, wedge).forward + slot_from(tool, e, x);
+    }
 }
 
 // Where the draft is least.
@@ -143,10 +163,7 @@ Least search(const Ground<double>& g, const Segments& s) {
         int end = last ? grid_steps + 1 : static_cast<int>(e.bottom / g.depth * grid_steps);
         while (!last && end <= grid_steps && g.depth * (end / double{grid_steps}) <= e.bottom)
             ++end;
-        const Segment segment = e;
-        const Tool<double> tool = g.tool;
-        for (int n = i; n < end; ++n)
-            draft[static_cast<std::size_t>(n)] = draft_from(tool, segment, g.depth * (n / double{grid_steps}));
+        fill(draft, g, e, i, end);
         for (int n = i; n < end; ++n) {
             const double d = draft[static_cast<std::size_t>(n)];
             sum += d;
@@ -182,7 +199,7 @@ template <class T> Parts<T> parts(const Ground<T>& g, double x_value, const T* x
             const T x = x_given ? *x_given : bottom;
             r.critical_depth = x;
             if (x_value > 0) {
-                const auto c = shank::crescent(g.tool, above, l, x);
+                const auto c = shank::crescent(g.tool, above, l, x, shank::wedge_down_to(g.tool, above, l, x));
                 r.crescent = c.forward;
                 r.down_force = c.down;
             }

@@ -86,6 +86,7 @@ struct Plan {
     std::vector<Slot> line_slot;                                      // by LineId; no_slot for a given without a value
     std::vector<Slot> require_slot;                                   // by index in Sheet::requires_; 1 met
     std::vector<Slot> caution_slot;                                   // by index in Sheet::cautions; 1 show
+    std::vector<Slot> correlation_slot;                               // by index in Sheet::correlations; a share, 1 for 100 %
     std::vector<Slot> within_low, within_high, swing_low, swing_high; // by given; no_slot: none
 
     // A call outside the tested range of its function: shown as a caution where the call is asked for.

@@ -101,11 +101,15 @@ template <class T> Above<T> below(const Above<T>& s, const Layer<T>& l, const T&
 }
 
 template <class T> struct Force { T forward, down; };
-// Crescent down to x inside layer l, s being what lies above the layer.
-template <class T> inline Force<T> crescent(const Tool<T>& k, const Above<T>& s, const Layer<T>& l, const T& x) {
+// Wedge of the mean friction down to x inside layer l, s being what lies above the layer.
+template <class T> inline Wedge<T> wedge_down_to(const Tool<T>& k, const Above<T>& s, const Layer<T>& l, const T& x) {
     const T t = x - s.top;
     const T mean = 1.0 / x;
-    const Wedge<T> n = wedge(k, (s.friction + l.tan_friction * t) * mean, (s.steel + l.tan_steel * t) * mean);
+    return wedge(k, (s.friction + l.tan_friction * t) * mean, (s.steel + l.tan_steel * t) * mean);
+}
+// Crescent down to x with that wedge.
+template <class T> inline Force<T> crescent(const Tool<T>& k, const Above<T>& s, const Layer<T>& l, const T& x, const Wedge<T>& n) {
+    const T t = x - s.top;
     const T width = k.width + k.spread * x;
     const T cohesion = s.cohesion + l.cohesion * t;
     const T side = 2.0 * x * s.cohesion - s.moment + l.cohesion * t * t;

@@ -30,6 +30,8 @@ class Search {
         close_level(seen_.back().x);
         std::stable_sort(result_.crossings.begin(), result_.crossings.end(),
                          [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
+        std::stable_sort(result_.unanswered.begin(), result_.unanswered.end(),
+                         [](const Range& a, const Range& b) { return a.low < b.low; });
     }
 
   private:
@@ -146,14 +148,16 @@ class Search {
         add({CrossingKind::Jump, change.before.x, change.after.x, change.before.y, change.after.y, right > 0, line});
     }
 
-    double solve(const CurvePoint& a, const CurvePoint& b) const {
+    void root(const CurvePoint& a, const CurvePoint& b) {
         std::uintmax_t steps = 200;
         const auto [low, high] = boost::math::tools::toms748_solve([&](double x) { return height(curve_.at(x)); }, a.x, b.x, height(a),
                                                                    height(b), boost::math::tools::eps_tolerance<double>(50), steps);
-        return low + (high - low) / 2;
-    }
-    void root(const CurvePoint& a, const CurvePoint& b) {
-        const double x = solve(a, b);
+        const double left = std::fabs(height(curve_.at(low))), right = std::fabs(height(curve_.at(high)));
+        if (!(std::min(left, right) <= std::max(std::fabs(height(a)), std::fabs(height(b))))) {
+            result_.unanswered.push_back({low, high}); // a pole: the line leaves on one side and comes back from the other
+            return;
+        }
+        const double x = low + (high - low) / 2;
         add({CrossingKind::Root, x, x, 0, 0, side(b) > 0, lang::none});
     }
 

@@ -30,7 +30,7 @@ Switches::Switches(const Plan& plan, Slot target, std::span<const std::uint32_t>
             break;
         case Code::Min:
         case Code::Max:
-            watches_.push_back({slot, Kind::Order, first, 0});
+            watches_.push_back({slot, op.code == Code::Min ? Kind::Least : Kind::Most, first, 0});
             slots_.push_back(op.a);
             slots_.push_back(op.b);
             break;
@@ -54,8 +54,10 @@ std::uint64_t Switches::decide(const Watch& watch, double a, double b) const {
     switch (watch.kind) {
     case Kind::Value:
         return std::bit_cast<std::uint64_t>(a);
-    case Kind::Order:
+    case Kind::Least:
         return b < a ? 1 : 0;
+    case Kind::Most:
+        return b > a ? 1 : 0;
     case Kind::Sign:
         return a < 0 ? 1 : 0;
     case Kind::Row: {

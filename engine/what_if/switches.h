@@ -38,15 +38,15 @@ class Switches {
     std::size_t size() const { return watches_.size(); }
 
   private:
-    enum class Kind : std::uint8_t { Value, Order, Sign, Row };
+    enum class Kind : std::uint8_t { Value, Least, Most, Sign, Row };
     struct Watch {
         Slot slot;
         Kind kind;
-        std::uint32_t first; // into slots_; Order: and the one after it
+        std::uint32_t first; // into slots_; Least, Most: and the one after it
         std::uint32_t table;
     };
     template <class Read> std::uint64_t decision(const Watch& watch, Read read) const {
-        return decide(watch, read(watch.first), watch.kind == Kind::Order ? read(watch.first + 1) : 0.0);
+        return decide(watch, read(watch.first), watch.kind == Kind::Least || watch.kind == Kind::Most ? read(watch.first + 1) : 0.0);
     }
     std::uint64_t decide(const Watch& watch, double a, double b) const;
     static std::uint64_t mix(std::uint64_t x) {
