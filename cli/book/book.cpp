@@ -173,6 +173,15 @@ void check_head(const std::string& path, const std::vector<std::uint64_t>& found
         faults.push_back({Book::file_name(newest), "is not the record that the head names"});
 }
 
+// Makes the head name this record, if it does not already.
+void point_head(const std::string& path, std::uint64_t index, const std::string& seal) {
+    const std::string wanted = fmt::format("{} {}\n", index, seal);
+    std::string head;
+    std::string reason;
+    if (!read_whole(path, head, reason) || head != wanted)
+        write_file(path, wanted);
+}
+
 } // namespace
 
 std::string Book::file_name(std::uint64_t index) {
@@ -246,6 +255,9 @@ std::string Book::append(const Make& make, BookEntry& added, std::string_view ke
             if (!before || text_of(*before, "seal") != seal_of(*before))
                 return file_name(newest) + ": the newest record is not as it was written; nothing is added behind it";
         }
+        // What a crash left undone: the head stays at most one record behind.
+        if (before)
+            point_head(path("head"), newest, text_of(*before, "seal"));
         added.index = newest + 1;
         Json record = make(before ? &*before : nullptr, added.index);
         if (!record.is_object())
@@ -283,7 +295,7 @@ std::string Book::append(const Make& make, BookEntry& added, std::string_view ke
         if (!reason.empty())
             return reason + " (record " + file_name(added.index) + " is written but may not outlive a power cut)";
         // The head only lets verify notice that the newest records were taken away; a crash here leaves it one behind.
-        write_file(path("head"), fmt::format("{} {}\n", added.index, added.seal));
+        point_head(path("head"), added.index, added.seal);
         return {};
     }
     return "somebody else took every number that was tried";

@@ -1,0 +1,100 @@
+#include "cli/quote/page.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include <nlohmann/json.hpp>
+
+#include "lang/diag/codes.h"
+
+using namespace acre;
+using namespace acre::cli;
+
+namespace {
+
+nlohmann::json record() {
+    return nlohmann::json::parse(R"({
+      "lines": [{"name":"acres","value":152,"unit":"ac"},{"name":"depth","value":6,"unit":"ft"},{"name":"method","choice":"tree_rows"},
+                {"name":"gallons_per_acre","value":33.16,"unit":"gal/ac"},{"name":"base","value":4.2,"unit":"$/gal"},
+                {"name":"cost.total","value":99999,"unit":"$"},{"name":"margin","value":15,"unit":"%"},{"name":"zero","value":0,"unit":"h"}],
+      "inner": ["cost.total","margin"],
+      "items": [{"title":"Ripping","name":"ripping","per":"ac","quantity":152,"rate":821,"cost":1,"cents":12479200},
+                {"title":"Move","name":"move","per":"","quantity":0,"rate":0,"cost":1,"cents":610000}],
+      "price": {"cents":13089200,"per":"ac","quantity":152,"per_unit":861.13,"cost":2},
+      "cautions": ["Call before <digging>"]})");
+}
+struct Filled {
+    std::optional<WordedPage> page;
+    std::string code;
+};
+Filled fill(const std::string& wording) {
+    lang::SourceMap sources;
+    const lang::FileId file = sources.add("w", wording);
+    lang::Diagnostics diagnostics;
+    Filled result{fill_in(sources, file, record(), {{"job.title", "Block \x1b[31m<b>"}, {"job.for", "=Grower"}}, diagnostics), {}};
+    if (!diagnostics.all().empty())
+        result.code = std::string(lang::name_of(diagnostics.all()[0].code));
+    return result;
+}
+std::string text_of(const std::string& wording) {
+    const Filled filled = fill(wording);
+    REQUIRE(filled.page);
+    return quote_page_text(*filled.page, record());
+}
+
+} // namespace
+
+TEST_CASE("figures and words are filled in, conditions choose blocks") {
+    const std::string text = text_of(
+        ": firm.name = Firm\n== Scope\nRip {acres} at {depth}, {method}.\n\n? method is one_way\nfull field\n\n"
+        "? method is tree_rows\nrows only\n\n? not zero\nno standby\n\n? nothing\nleft out {nothing}\n\n- a point\n- another {acres}\n");
+    CHECK(text.find("Rip 152 ac at 6 ft, tree rows.") != std::string::npos);
+    CHECK(text.find("rows only") != std::string::npos);
+    CHECK(text.find("full field") == std::string::npos);
+    CHECK(text.find("no standby") != std::string::npos);
+    CHECK(text.find("left out") == std::string::npos);
+    CHECK(text.find("- another 152 ac") != std::string::npos);
+}
+
+TEST_CASE("what is inner, unknown or malformed is an error, and no page is made") {
+    for (const auto& [wording, code] : {std::pair{"pay {cost.total}", "W001"},
+                                        {"margin {margin}", "W001"},
+                                        {"{acrs}", "W001"},
+                                        {"{acres", "W002"},
+                                        {"@unknown", "W002"},
+                                        {": no equals", "W002"},
+                                        {"@fuel-steps base=base", "W002"},
+                                        {"@fuel-steps base=acres per=depth step=0.25 rows=3", "W002"}}) {
+        CAPTURE(wording);
+        const Filled filled = fill(wording);
+        CHECK(!filled.page);
+        CHECK(filled.code == code);
+    }
+}
+
+TEST_CASE("the fuel table is in whole cents of each step") {
+    // 33.16 gal/ac, base 4.20, seven steps of 0.10 make $23.21 an acre (trade arithmetic).
+    const std::string text = text_of("@fuel-steps base=base per=gallons_per_acre step=0.10 rows=7\n");
+    CHECK(text.find("$4.90 a gallon and above") != std::string::npos);
+    CHECK(text.find("$23.21/ac") != std::string::npos);
+    CHECK(text.find("below $4.30 a gallon") != std::string::npos);
+}
+
+TEST_CASE("the page shows items and total, escapes what users wrote, and holds nothing of the inside") {
+    const Filled filled = fill(": firm.name = F & Co\n@items\n\n@cautions\n\n@signatures\n");
+    REQUIRE(filled.page);
+    const std::string html = quote_html(*filled.page, record(), "");
+    const std::string text = quote_page_text(*filled.page, record());
+    for (const std::string& page : {html, text}) {
+        CHECK(page.find("$124,792.00") != std::string::npos);
+        CHECK(page.find("$130,892.00") != std::string::npos);
+        CHECK(page.find("99999") == std::string::npos);
+        CHECK(page.find("99,999") == std::string::npos);
+        CHECK(page.find('\x1b') == std::string::npos);
+    }
+    CHECK(html.find("F &amp; Co") != std::string::npos);
+    CHECK(html.find("&lt;b&gt;") != std::string::npos);
+    CHECK(html.find("<digging>") == std::string::npos);
+    CHECK(text.find("Call before <digging>") != std::string::npos);
+}

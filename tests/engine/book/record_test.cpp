@@ -1,0 +1,123 @@
+#include "engine/book/record.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+
+#include <nlohmann/json.hpp>
+
+#include "engine/book/canonical.h"
+#include "engine/estimate.h"
+#include "tests/support/memory_loader.h"
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+const std::string model =
+    "model \"m\"\nuse \"prices\" as prices\nuse \"library/field-work\"\ngiven area = 80 ac \"net acres\"\ngiven rate = $300/h\n"
+    "given share = 12 %\nhours : h = area / field_capacity(1.5 mi/h, 7 ft, 83 %)\ncost machine : $/h = rate over hours\n"
+    "cost fuel : $/gal = prices.diesel over 35 gal/h * hours\nprice \"Ripping\" per ac of area\n  overhead 9 %\n  margin share\n"
+    "  at least $4,000\n";
+const std::string prices = "model \"p\"\ngiven diesel : $/gal\n";
+const std::string season = "season \"2027\"\nset prices.diesel = $4.35/gal because \"dock\"\n";
+const std::string job = "job \"j\"\nmodel \"m\"\nseason \"2027\"\nset area = 152 ac because \"walked\"\n";
+
+struct Made {
+    nlohmann::json record;
+    std::int64_t cents = 0;
+};
+Made made(const std::string& text = job) {
+    lang::Request request;
+    request.name = "j.job";
+    request.text = text;
+    request.sets = {{"share", "15 %"}};
+    tests::MemoryLoader files({{"m.rate", model}, {"prices.rate", prices}, {"2027.season", season}});
+    RememberingLoader loader(files);
+    Run run;
+    REQUIRE(engine::run(request, loader, run));
+    const auto priced = estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    REQUIRE(priced);
+    return {record_of(request, loader, *run.sheet, *run.compiled, run.values, *priced, run.sources, "0"), priced->price_cents};
+}
+std::vector<std::string> differences_of(const nlohmann::json& record) {
+    const auto request = request_of(record);
+    REQUIRE(request);
+    RecordLoader loader(record);
+    Run again;
+    std::optional<Estimate> priced;
+    if (engine::run(*request, loader, again))
+        priced = estimate(*again.sheet, *again.compiled, again.values, again.sources, again.diagnostics);
+    return differences(record, again, priced);
+}
+
+} // namespace
+
+TEST_CASE("a record prices again to the same cents from its own texts alone") {
+    const Made one = made();
+    CHECK(differences_of(one.record).empty());
+    CHECK(one.record["price"]["cents"] == one.cents);
+    // and after a trip through its file
+    const auto back = read_canonical(canonical(one.record) + "\n");
+    REQUIRE(back);
+    CHECK(differences_of(*back).empty());
+}
+
+TEST_CASE("one input gives one record, byte for byte") {
+    CHECK(canonical(made().record) == canonical(made().record));
+}
+
+TEST_CASE("a record keeps who set what, where and because of what") {
+    const nlohmann::json record = made().record;
+    const auto given = [&](const std::string& name) {
+        for (const auto& entry : record["givens"])
+            if (entry["name"] == name)
+                return entry;
+        return nlohmann::json();
+    };
+    CHECK(given("area")["set_by"] == "job");
+    CHECK(given("area")["because"] == "walked");
+    CHECK(given("prices.diesel")["set_by"] == "season");
+    CHECK(given("prices.diesel")["place"] == "2027.season:2");
+    CHECK(given("share")["set_by"] == "command line");
+    CHECK(record["texts"].contains("m.rate"));
+    CHECK(record["texts"].size() == 5);
+}
+
+TEST_CASE("costs, steps and what makes them are marked as inner; acres and the price are not") {
+    const nlohmann::json record = made().record;
+    const auto inner = record["inner"].get<std::vector<std::string>>();
+    const auto is_inner = [&](const char* name) { return std::find(inner.begin(), inner.end(), name) != inner.end(); };
+    for (const char* name : {"machine", "machine.amount", "fuel", "cost.total", "profit.total", "profit.share", "ripping.cost",
+                             "ripping.overhead", "ripping.margin", "share"})
+        CHECK_MESSAGE(is_inner(name), name);
+    for (const char* name : {"area", "hours", "ripping.amount", "ripping.rate", "price.total", "prices.diesel"})
+        CHECK_MESSAGE(!is_inner(name), name);
+}
+
+TEST_CASE("a record that was tampered with tells what differs") {
+    nlohmann::json record = made().record;
+    record["price"]["cents"] = record["price"]["cents"].get<std::int64_t>() + 1;
+    auto found = differences_of(record);
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].find("cents") != std::string::npos);
+    record = made().record;
+    record["texts"]["m.rate"] = model + "extra : h = hours\n";
+    found = differences_of(record);
+    REQUIRE(found.size() == 1);
+    CHECK(found[0] == "extra: not in the record");
+    record["texts"].erase("prices.rate");
+    found = differences_of(record);
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].find("F701") != std::string::npos);
+}
+
+TEST_CASE("a malformed record is refused") {
+    CHECK(!request_of(nlohmann::json()));
+    CHECK(!request_of(nlohmann::json{{"request", 1}, {"texts", 2}}));
+    nlohmann::json record = made().record;
+    record["request"]["sets"] = {{1, 2}};
+    CHECK(!request_of(record));
+}

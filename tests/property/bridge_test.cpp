@@ -1,0 +1,125 @@
+// Ten thousand random pairs of models: whatever changed, the rows of the bridge add up to the cent and to the last bits.
+#include "engine/bridge.h"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <random>
+#include <string>
+
+#include "tests/support/memory_loader.h"
+
+using namespace acre;
+
+namespace {
+
+// A small ripping model: a formula and a rounding picked by chance, values by chance.
+struct Draw {
+    std::mt19937_64& random;
+    double even(double low, double high) { return low + (high - low) * static_cast<double>(random() >> 11) * 0x1p-53; }
+    bool chance(int in) { return random() % static_cast<unsigned>(in) == 0; }
+    template <std::size_t N> const char* one_of(const char* const (&texts)[N]) { return texts[random() % N]; }
+};
+
+std::string model(Draw& draw) {
+    static constexpr const char* hours[] = {"area / (spacing * speed) / 83 %", "area / (spacing * speed) + 2 h",
+                                            "ceil(area / (spacing * speed), 1 h)"};
+    static constexpr const char* steps[] = {"  margin share\n", "  overhead 9 %\n  margin share\n", "  margin share\n  round up to $1/ac\n",
+                                            "  markup share\n  at least $4,000\n"};
+    return std::string("model \"m\"\n"
+                       "given area = 80 ac\ngiven spacing = 7 ft\ngiven speed = 1.5 mi/h\ngiven rate = $300/h\ngiven diesel = $4/gal\n"
+                       "given burn = 35 gal/h\ngiven share = 12 %\ngiven method = one | both\n"
+                       "hours : h = (") +
+           draw.one_of(hours) +
+           ") * (when method is both then 1.8 otherwise 1)\n"
+           "cost machine : $/h = rate over hours\ncost fuel : $/gal = diesel over burn * hours\n"
+           "price \"Ripping\" per ac of area\n" +
+           draw.one_of(steps);
+}
+
+std::string job(Draw& draw) {
+    std::string text = "job \"j\"\nmodel \"m\"\n";
+    const auto set = [&](const char* name, double low, double high, const char* unit) {
+        if (draw.chance(2))
+            text += std::string("set ") + name + " = " + std::to_string(draw.even(low, high)) + " " + unit + "\n";
+    };
+    set("area", 20, 400, "ac");
+    set("spacing", 4, 9, "ft");
+    set("speed", 0.8, 2.2, "mi/h");
+    set("rate", 200, 500, "$/h");
+    set("diesel", 3, 7, "$/gal");
+    set("burn", 20, 50, "gal/h");
+    set("share", 0, 40, "%");
+    if (draw.chance(3))
+        text += "set method = both\n";
+    return text;
+}
+
+lang::Request request(std::string text) {
+    lang::Request result;
+    result.name = "j.job";
+    result.text = std::move(text);
+    return result;
+}
+
+} // namespace
+
+TEST_CASE("ten thousand random pairs: the rows add up to the cent") {
+    std::mt19937_64 random(4);
+    Draw draw{random};
+    std::size_t with_models = 0;
+    for (int round = 0; round < 10'000; ++round) {
+        const std::string old_model = model(draw);
+        const std::string new_model = draw.chance(4) ? model(draw) : old_model;
+        tests::MemoryLoader old_loader({{"m.rate", old_model}});
+        tests::MemoryLoader new_loader({{"m.rate", new_model}});
+        const std::string old_job = job(draw);
+        const std::string new_job = job(draw);
+        engine::Run before;
+        engine::Run after;
+        engine::BridgeFault fault;
+        const bool total = draw.chance(2);
+        const auto result = engine::bridge({request(old_job), &old_loader}, {request(new_job), &new_loader}, total, before, after, fault);
+        CAPTURE(old_model);
+        CAPTURE(new_model);
+        CAPTURE(old_job);
+        CAPTURE(new_job);
+        REQUIRE_MESSAGE(result.has_value(), fault.what);
+        std::int64_t cents = 0;
+        double share = 0;
+        for (const engine::BridgeRow& row : result->rows) {
+            cents += row.cents;
+            share += row.kind == engine::BridgeKind::Rounding ? 0 : row.share;
+            with_models += row.kind == engine::BridgeKind::Model ? 1 : 0;
+        }
+        REQUIRE(cents == result->after_cents - result->before_cents);
+        REQUIRE(share == doctest::Approx(result->after - result->before).epsilon(1e-9).scale(result->after));
+    }
+    CHECK(with_models > 500);
+}
+
+TEST_CASE("one change takes the whole difference, two share what they do together") {
+    const std::string text =
+        "model \"m\"\ngiven area = 10 ac\ngiven a = 10 $/h\ngiven b = 5 h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
+    tests::MemoryLoader loader({{"m.rate", text}});
+    const auto rows = [&](const std::string& sets) {
+        engine::Run before;
+        engine::Run after;
+        engine::BridgeFault fault;
+        const auto result = engine::bridge({request("job \"j\"\nmodel \"m\"\n"), &loader},
+                                           {request("job \"j\"\nmodel \"m\"\n" + sets), &loader}, true, before, after, fault);
+        REQUIRE(result);
+        return result->rows;
+    };
+    CHECK(rows("").empty());
+    const auto one = rows("set a = 12 $/h\n");
+    REQUIRE(one.size() == 1);
+    CHECK(one[0].cents == 1000);
+    CHECK(one[0].before == "$10.00/h");
+    // 10 x 5 to 12 x 7: 10 and 20 alone, 4 together, halved (by hand).
+    const auto two = rows("set a = 12 $/h\nset b = 7 h\n");
+    REQUIRE(two.size() == 2);
+    CHECK(two[0].names[0] == "b");
+    CHECK(two[0].cents == 2200);
+    CHECK(two[1].cents == 1200);
+}
