@@ -250,8 +250,11 @@ template <Keyword K> struct word_text {
     using subs_t = empty_list;
     template <typename Input> static bool match(Input& in) {
         constexpr std::string_view spelling = spelling_of(K);
-        const std::string_view rest(in.current(), in.size());
-        if (!rest.starts_with(spelling) || (rest.size() > spelling.size() && is_name_char(rest[spelling.size()])))
+        const char* const p = in.current();
+        const std::size_t left = in.size();
+        if (left < spelling.size() || *p != spelling.front() || std::string_view(p, spelling.size()) != spelling)
+            return false;
+        if (left > spelling.size() && is_name_char(p[spelling.size()]))
             return false;
         in.bump_in_this_line(spelling.size());
         return true;

@@ -54,6 +54,8 @@ template <> inline constexpr Expectation expectation<g::table_end>{Expected::Tab
 template <> inline constexpr Expectation expectation<g::token<g::known_text>>{Expected::Known};
 template <> inline constexpr Expectation expectation<g::date_text>{Expected::Date};
 
+constexpr std::size_t bytes_a_value = 12; // of text, for each piece of a formula: few texts have more pieces
+
 struct Failure { // thrown by a rule that must match; becomes a message where the statement is known
     Expectation expectation;
     const char* at;
@@ -179,9 +181,11 @@ ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnost
         return module;
     const std::string_view text = sources.file(file).text();
     module.statements.reserve(layout.lines.size());
+    module.exprs.reserve(text.size() / bytes_a_value);
     StatementReader reader(module, text, diagnostics);
     Assembler assembler(module, layout.lines, text, kind, diagnostics);
-    for (std::uint32_t i = 0; i < layout.lines.size(); ++i) {
+    const std::size_t errors_before = diagnostics.error_count();
+    for (std::uint32_t i = 0; i < layout.lines.size() && diagnostics.error_count() - errors_before < max_syntax_errors; ++i) {
         const LogicalLine& line = layout.lines[i];
         const std::optional<Form> form = assembler.form_of(i);
         if (form && !line.damaged && reader.read(line, *form))

@@ -64,7 +64,10 @@ WordRole role_of(Keyword word) {
 const char* end_of_word(const char* begin, const char* end) {
     if (begin == end || !is_letter(*begin))
         return begin;
-    return std::find_if_not(begin, end, is_name_char);
+    const char* p = begin;
+    while (p != end && is_name_char(*p))
+        ++p;
+    return p;
 }
 
 const char* end_of_dotted_name(const char* begin, const char* end) {

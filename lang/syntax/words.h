@@ -42,11 +42,12 @@ inline bool has_inner_lines(Keyword word) {
     return role_of(word) == WordRole::Opener;
 }
 
-constexpr bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
 constexpr bool is_digit(char c) {
     return c >= '0' && c <= '9';
+}
+constexpr bool is_letter(char c) {
+    const char lower = static_cast<char>(c | 0x20);
+    return lower >= 'a' && lower <= 'z';
 }
 constexpr bool is_name_char(char c) {
     return is_letter(c) || is_digit(c) || c == '_';
