@@ -2,17 +2,18 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <variant>
 
 namespace acre::lang {
 
 namespace {
 
-constexpr std::string_view operators[] = {"+", "-", "*", "/", "^", "<", "<=", ">", ">=", "==", "!=", "and", "or"};
-constexpr std::string_view shapes[] = {"", " triangular", " pert", " even", " step"};
-constexpr std::string_view steps[] = {"overhead", "contingency", "markup", "margin", "at least", "round up", "round to"};
-constexpr std::string_view knowns[] = {"", "read", "recalled", "common_practice", "ours"};
-constexpr std::string_view kinds[] = {"model", "library", "season", "job", "command"};
+constexpr auto operators = std::to_array<std::string_view>({"+", "-", "*", "/", "^", "<", "<=", ">", ">=", "==", "!=", "and", "or"});
+constexpr auto shapes = std::to_array<std::string_view>({"", " triangular", " pert", " even", " step"});
+constexpr auto steps = std::to_array<std::string_view>({"overhead", "contingency", "markup", "margin", "at least", "round up", "round to"});
+constexpr auto knowns = std::to_array<std::string_view>({"", "read", "recalled", "common_practice", "ours"});
+constexpr auto kinds = std::to_array<std::string_view>({"model", "library", "season", "job", "command"});
 
 template <typename... F> struct Visitor : F... { using F::operator()...; };
 template <typename... F> Visitor(F...) -> Visitor<F...>;

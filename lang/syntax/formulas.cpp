@@ -47,12 +47,12 @@ Span Formulas::span(std::string_view text) const {
     return {module_.file, begin, begin + static_cast<std::uint32_t>(text.size())};
 }
 
-void Formulas::push(ast::Expr expr, std::uint32_t depth) {
+void Formulas::push(const ast::Expr& expr, std::uint32_t depth) {
     if (depth > max_formula_depth)
         too_deep(expr.span, fmt::format("the formula is more than {} levels deep", max_formula_depth),
                  "give pieces of it lines of their own");
     values_.push_back(static_cast<ast::ExprId>(module_.exprs.size()));
-    module_.exprs.push_back(std::move(expr));
+    module_.exprs.push_back(expr);
     depths_.push_back(static_cast<std::uint16_t>(depth));
 }
 

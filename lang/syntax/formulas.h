@@ -60,7 +60,7 @@ class Formulas {
         std::uint32_t begin;
         bool first;
     };
-    void push(ast::Expr expr, std::uint32_t depth);
+    void push(const ast::Expr& expr, std::uint32_t depth);
     std::uint32_t depth(ast::ExprId id) const { return depths_[id]; }
 
     ast::Module& module_;

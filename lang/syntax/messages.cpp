@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "lang/diag/suggest.h"
@@ -14,7 +15,7 @@ namespace acre::lang {
 namespace {
 
 // What a value is missing for, by the word or sign before it.
-constexpr std::pair<std::string_view, std::string_view> missing_after[] = {
+constexpr auto missing_after = std::to_array<std::pair<std::string_view, std::string_view>>({
     {"*", "nothing to multiply by"},
     {"/", "nothing to divide by"},
     {"+", "nothing to add"},
@@ -42,7 +43,7 @@ constexpr std::pair<std::string_view, std::string_view> missing_after[] = {
     {"of", "no quantity"},
     {"costs", "no amount of money"},
     {"$", "no amount"},
-};
+});
 
 class Describer {
   public:

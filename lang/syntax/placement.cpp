@@ -1,6 +1,7 @@
 // Which statement may stand where. The other half of the assembler.
 #include <fmt/format.h>
 
+#include <array>
 #include <iterator>
 
 #include "lang/syntax/assemble.h"
@@ -32,7 +33,7 @@ struct Permit {
 };
 
 // clang-format off
-constexpr Permit permits[] = {
+constexpr auto permits = std::to_array<Permit>({
     {Keyword::Use,         Form::Use,            InModel | InLibrary | InPart},
     {Keyword::Noun,        Form::Noun,           InModel | InLibrary},
     {Keyword::Unit,        Form::UnitDefinition, InModel | InLibrary},
@@ -68,13 +69,13 @@ constexpr Permit permits[] = {
     {Keyword::For,         Form::TextLine,       InJob},
     {Keyword::Date,        Form::Date,           InJob},
     {Keyword::None,        Form::Line,           InModel | InPart | InDefine},
-};
+});
 
-constexpr std::pair<Place, std::string_view> place_names[] = {
+constexpr auto place_names = std::to_array<std::pair<Place, std::string_view>>({
     {InModel, "in a model"},       {InLibrary, "in a library"},   {InSeason, "in a season"}, {InJob, "in a job"},
     {InCommand, "in `--set`"},     {InPart, "in a part"},         {InPrice, "in a price"},   {InTable, "in a table"},
     {InDefine, "in a define"},     {InOption, "in an option"},    {InBlock, "in a block"},
-};
+});
 // clang-format on
 
 const Permit* permit_of(Keyword head) {
@@ -154,11 +155,11 @@ std::optional<FileKind> kind_said_by(Keyword head) {
 std::string_view header_of(FileKind kind) {
     switch (kind) {
     case FileKind::Season:
-        return "`season \"NAME\"`";
+        return R"(`season "NAME"`)";
     case FileKind::Job:
-        return "`job \"NAME\"`";
+        return R"(`job "NAME"`)";
     default:
-        return "`model \"NAME\"` or `library \"NAME\"`";
+        return R"(`model "NAME"` or `library "NAME"`)";
     }
 }
 
@@ -223,12 +224,12 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
     }
     const Place place = above == Keyword::None ? place_in(kind_) : place_in(above);
     const Permit* permit = permit_of(line.head);
-    if (permit == nullptr && kind_said_by(line.head)) { // `library` or `job`: says what a file is, at its beginning
-        misplaced(line);
-    } else if (permit == nullptr || (line.head == Keyword::None && (permit->places & place) == 0)) {
-        diagnostics_.add(describe_unknown(text_, span(line), name_of_place(place)));
-    } else if ((permit->places & place) == 0) {
-        misplaced(line);
+    const bool is_known = permit != nullptr || kind_said_by(line.head).has_value(); // `library` and `job` stand nowhere but first
+    if (permit == nullptr || (permit->places & place) == 0) {
+        if (is_known && line.head != Keyword::None)
+            misplaced(line);
+        else
+            diagnostics_.add(describe_unknown(text_, span(line), name_of_place(place)));
     } else {
         if (line.head == Keyword::Table) {
             table_line_ = index;

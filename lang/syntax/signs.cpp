@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 #include "lang/syntax/words.h"
 
 namespace acre::lang {
@@ -13,7 +15,7 @@ struct Replacement {
     std::string_view instead;
 };
 
-constexpr Replacement replacements[] = {
+constexpr auto replacements = std::to_array<Replacement>({
     {"\u201C", "\""}, {"\u201D", "\""}, {"\u201E", "\""},  {"\u2018", "\""}, {"\u2019", "\""},
     {"'", "\""},      {"\u00AB", "\""}, {"\u00BB", "\""},                                  // quotes
     {"\u2212", "-"},  {"\u2013", "-"},  {"\u2014", "-"},                                   // dashes
@@ -22,7 +24,7 @@ constexpr Replacement replacements[] = {
     {"[", "("},       {"]", ")"},       {"{", "("},        {"}", ")"},                     // brackets
     {"\u00B2", "^2"}, {"\u00B3", "^3"}, {"\u00B0", "deg"}, {"\u2026", ".."},               // powers, angles, ranges
     {"\u00A0", " "},  {"\u2009", " "},  {"\u202F", " "},                                   // blanks of other widths
-};
+});
 
 } // namespace
 

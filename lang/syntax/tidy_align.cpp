@@ -48,7 +48,7 @@ class Filler {
 
 void align_run(TidyRows begin, TidyRows end) {
     std::vector<Filler> fillers;
-    for (TidyRows row = begin; row != end; ++row)
+    for (auto row = begin; row != end; ++row)
         if (row == begin || row->aligned)
             fillers.emplace_back(*row);
         else
@@ -78,11 +78,11 @@ bool continues_run(const TidyRow& first, const TidyRow& row) {
 void align_comments(TidyRows begin, TidyRows end) {
     std::size_t column = 0;
     std::size_t longest = 0;
-    for (TidyRows row = begin; row != end; ++row) {
+    for (auto row = begin; row != end; ++row) {
         column = std::max(column, width_of(row->text) + 2);
         longest = std::max(longest, width_of(row->comment));
     }
-    for (TidyRows row = begin; row != end; ++row) {
+    for (auto row = begin; row != end; ++row) {
         const std::size_t own = width_of(row->text);
         row->text.append(column + longest <= widest_line ? column - own : 2, ' ');
         row->text += row->comment;
@@ -92,16 +92,16 @@ void align_comments(TidyRows begin, TidyRows end) {
 } // namespace
 
 void align(std::vector<TidyRow>& rows) {
-    for (TidyRows run = rows.begin(); run != rows.end();) {
-        const TidyRows end =
+    for (auto run = rows.begin(); run != rows.end();) {
+        const auto end =
             std::find_if(std::next(run), rows.end(), [&](const TidyRow& row) { return run->pieces.empty() || !continues_run(*run, row); });
         align_run(run, end);
         run = end;
     }
     const auto has_both = [](const TidyRow& row) { return !row.pieces.empty() && !row.comment.empty(); };
-    for (TidyRows row = rows.begin(); row != rows.end();) {
+    for (auto row = rows.begin(); row != rows.end();) {
         if (has_both(*row)) {
-            const TidyRows end =
+            const auto end =
                 std::find_if(row, rows.end(), [&](const TidyRow& other) { return !has_both(other) || other.indent != row->indent; });
             align_comments(row, end);
             row = end;

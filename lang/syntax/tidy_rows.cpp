@@ -96,10 +96,9 @@ class StatementRows {
 
     void take_solid(Token& t) {
         const bool row = parent_ == Keyword::Table;
-        if (before_ == Before::Colon && !is_staircase(t)) {
-            t.end = UnitScan(text_, t.begin, line_.end).whole();
-            put(t, Before::Other);
-        } else if (before_ == Before::Per || (before_ == Before::Number && !row && begins_unit(t))) {
+        const bool unit = (before_ == Before::Colon && !is_staircase(t)) || before_ == Before::Per ||
+                          (before_ == Before::Number && !row && begins_unit(t));
+        if (unit) {
             t.end = UnitScan(text_, t.begin, line_.end).whole();
             put(t, Before::Other);
         } else if (t.in(text_) == "$") {

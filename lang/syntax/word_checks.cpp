@@ -1,6 +1,8 @@
 // The checks of single words: new names, choices, dates, how a formula is known.
 #include <fmt/format.h>
 
+#include <array>
+
 #include "lang/syntax/signs.h"
 #include "lang/syntax/syntax_error.h"
 #include "lang/syntax/word_checks.h"
@@ -64,14 +66,14 @@ ast::Date read_date(std::string_view text, Span span) {
     const int year = two_digits(text, 0) * 100 + two_digits(text, 2);
     const int month = two_digits(text, 5);
     const int day = two_digits(text, 8);
-    constexpr int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    constexpr auto days = std::to_array<int>({31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31});
     const auto wrong = [&](std::string title) {
         throw SyntaxError{{Code::S117, std::move(title), {span, "not in the calendar"}, {}, {}, {}}};
     };
     if (month < 1 || month > 12)
         wrong(fmt::format("there is no month {}", month));
     const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    const int last = days[month - 1] + (month == 2 && leap ? 1 : 0);
+    const int last = days.at(static_cast<std::size_t>(month - 1)) + (month == 2 && leap ? 1 : 0);
     if (day < 1 || day > last)
         wrong(fmt::format("month {} of {} has {} days, not {}", month, year, last, day));
     return {year, month, day, span};

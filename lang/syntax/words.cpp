@@ -14,12 +14,12 @@ struct Entry {
     WordRole role;
 };
 
-constexpr Entry listed[] = {
+constexpr auto listed = std::to_array<Entry>({
 #define ACRE_WORD(spelling, name, role) {spelling, Keyword::name, WordRole::role},
 #include "lang/syntax/words.def"
 #undef ACRE_WORD
-};
-constexpr std::size_t count = std::size(listed);
+});
+constexpr std::size_t count = listed.size();
 
 // The words by their first letter: those of letter i stand from first[i] to first[i + 1].
 struct Index {

@@ -1,6 +1,7 @@
 // The words of the notation and what each may do (the list is words.def).
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
@@ -19,12 +20,12 @@ enum class Keyword : std::uint8_t {
 Keyword keyword_of(std::string_view word);
 WordRole role_of(Keyword word);
 
-inline constexpr std::string_view word_spellings[] = {
+inline constexpr auto word_spellings = std::to_array<std::string_view>({
     "",
 #define ACRE_WORD(spelling, name, role) spelling,
 #include "lang/syntax/words.def"
 #undef ACRE_WORD
-};
+});
 constexpr std::string_view spelling_of(Keyword word) {
     return word_spellings[static_cast<std::size_t>(word)];
 }
