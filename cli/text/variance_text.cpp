@@ -82,7 +82,7 @@ std::string variance_text(const engine::Variance& variance, const VarianceNames&
         out += "\nThe log has money for `" + terminal_text(cost) + "`, which is no cost of this quote: it is left out above.\n";
     out +=
         "\n" +
-        wrap("A quantity in hours, acres, gallons or days is the log's; any other is as quoted. A rate is the log's where it tells money "
+        wrap("A quantity in machine hours, acres, gallons or days is the log's; any other, the move's too, is as quoted. A rate is the log's where it tells money "
              "or a fuel price, else as quoted.",
              page_width) +
         "\n";

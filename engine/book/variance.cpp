@@ -1,12 +1,27 @@
 #include "engine/book/variance.h"
 
 #include <algorithm>
+#include <cmath>
+#include <set>
+#include <string>
 
 namespace acre::engine {
 namespace {
 
-QuantityFrom source_of(const std::string& unit, const Quoted& quoted, const LogTotals& log, bool has_gallons) {
-    if (unit == "h" && quoted.hours > 0)
+// The parts of the job that are done by the machine of the log: those with a cost over all its hours. The hours of a truck in
+// the move are no hours of the machine.
+std::set<std::string> machine_parts(const Quoted& quoted) {
+    std::set<std::string> parts;
+    for (const QuotedCost& cost : quoted.costs)
+        if (cost.quantity_unit == "h" && std::abs(cost.quantity - quoted.hours) <= 1e-9 * quoted.hours)
+            parts.insert(cost.part);
+    return parts;
+}
+
+QuantityFrom source_of(const QuotedCost& cost, const std::set<std::string>& parts, const Quoted& quoted, const LogTotals& log,
+                       bool has_gallons) {
+    const std::string& unit = cost.quantity_unit;
+    if (unit == "h" && quoted.hours > 0 && parts.contains(cost.part))
         return QuantityFrom::LogHours;
     if (unit == "ac" && quoted.acres > 0)
         return QuantityFrom::LogAcres;
@@ -52,10 +67,11 @@ Variance variance(const Quoted& quoted, const JobLog& log) {
     for (const auto& [cost, amount] : result.log.amounts)
         if (std::none_of(quoted.costs.begin(), quoted.costs.end(), [&](const QuotedCost& q) { return q.name == cost; }))
             result.unknown_costs.push_back(cost);
+    const std::set<std::string> parts = machine_parts(quoted);
     for (const QuotedCost& cost : quoted.costs) {
         VarianceRow& row = result.rows.emplace_back();
         row.quoted = cost;
-        row.from = source_of(cost.quantity_unit, quoted, result.log, log.has_gallons);
+        row.from = source_of(cost, parts, quoted, result.log, log.has_gallons);
         row.quantity = actual_quantity(cost, row.from, quoted, result.log);
         row.quoted_amount = cost.rate * cost.quantity;
         const auto spent = result.log.amounts.find(cost.name);

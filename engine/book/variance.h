@@ -45,7 +45,8 @@ struct Variance {
 };
 
 // A quantity in hours, acres, gallons or days is taken from the log, in the share in which the log's total stands to the quote's
-// own (a cost over the hours of every shank grows as the machine hours do); anything else stays as quoted.
+// own (a cost over the hours of every shank grows as the machine hours do). Hours count only in parts of the job that have a cost
+// over all machine hours: those of a truck in the move stay as quoted, like anything else.
 Variance variance(const Quoted& quoted, const JobLog& log);
 
 } // namespace acre::engine
