@@ -125,6 +125,7 @@ bool run_job(Job& job, const std::string& models) {
 std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code) {
     auto job = std::make_unique<Job>();
     lang::Request& request = job->request;
+    request.every_function = false;
     request.name = arguments.path == "-" ? "standard input" : arguments.path;
     request.option = arguments.option;
     for (const std::string& text : arguments.sets) {

@@ -20,6 +20,8 @@ struct Request {
     std::string option;                                    // empty: as it stands
     std::vector<std::pair<std::string, std::string>> sets; // NAME, VALUE of --set
     std::string field_sets;                                // `set` statements of a field layout; empty: none
+    // False: of the functions of used models only those that are called are read in full. Enough for a price, and sooner.
+    bool every_function = true;
 };
 
 inline constexpr std::uint32_t max_use_depth = 16;

@@ -90,14 +90,19 @@ std::string FileLoader::installed_models() {
     return is_folder(folder) ? folder : "";
 }
 
-std::vector<std::string> FileLoader::folders(ReferenceKind kind, std::string_view from) const {
-    std::vector<std::string> list;
+const std::vector<std::string>& FileLoader::folders(ReferenceKind kind, std::string_view from) {
+    const bool built_in = from.starts_with(built_in_mark);
+    const auto [known, is_new] = folders_.try_emplace({kind, built_in ? std::string(built_in_mark) : folder_of(from)});
+    std::vector<std::string>& list = known->second;
+    if (!is_new) {
+        return list;
+    }
     const auto add = [&](std::string folder) {
         if (std::find(list.begin(), list.end(), folder) == list.end()) {
             list.push_back(std::move(folder));
         }
     };
-    if (!from.starts_with(built_in_mark)) {
+    if (!built_in) {
         std::string folder = folder_of(from);
         add(folder);
         for (int i = 0; i < most_folders_above; ++i) {
@@ -123,14 +128,33 @@ std::vector<std::string> FileLoader::folders(ReferenceKind kind, std::string_vie
     return list;
 }
 
-FileLoader::Outcome FileLoader::try_folder(const std::string& folder, std::string_view file, lang::Loaded& loaded,
-                                           lang::LoadFailure& failure) {
+FileLoader::Tried FileLoader::look_in(const std::string& folder, std::string_view file) {
+    Tried tried;
     std::string real;
-    if (!find_below(folder, file, real, failure)) {
-        return failure.code == Code::F701 ? Outcome::NotHere : Outcome::Failed;
+    if (!find_below(folder, file, real, tried.failure)) {
+        tried.outcome = tried.failure.code == Code::F701 ? Outcome::NotHere : Outcome::Failed;
+        return tried;
     }
-    loaded.name = name_of_.try_emplace(real, joined(folder, file)).first->second;
-    return read_text(real, false, loaded.text, failure) ? Outcome::Found : Outcome::Failed;
+    tried.loaded.name = name_of_.try_emplace(real, joined(folder, file)).first->second;
+    tried.outcome = read_text(real, false, tried.loaded.text, tried.failure) ? Outcome::Found : Outcome::Failed;
+    return tried;
+}
+
+const FileLoader::Tried& FileLoader::try_folder(const std::string& folder, std::string_view file) {
+    const auto [known, is_new] = tried_.try_emplace(joined(folder, file));
+    if (is_new) {
+        known->second = look_in(folder, file);
+    }
+    return known->second;
+}
+
+bool FileLoader::answer(const Tried& tried, lang::Loaded& loaded, lang::LoadFailure& failure) const {
+    if (tried.outcome == Outcome::Found) {
+        loaded = tried.loaded;
+        return true;
+    }
+    failure = tried.failure;
+    return false;
 }
 
 bool FileLoader::load(ReferenceKind kind, std::string_view reference, std::string_view from, lang::Loaded& loaded,
@@ -144,8 +168,8 @@ bool FileLoader::load(ReferenceKind kind, std::string_view reference, std::strin
     const std::string file = std::string(stem) + std::string(ending);
     std::vector<std::string> searched = folders(kind, from);
     for (const std::string& folder : searched) {
-        if (const Outcome outcome = try_folder(folder, file, loaded, failure); outcome != Outcome::NotHere) {
-            return outcome == Outcome::Found;
+        if (const Tried& tried = try_folder(folder, file); tried.outcome != Outcome::NotHere) {
+            return answer(tried, loaded, failure);
         }
     }
     if (const auto* text = kind == ReferenceKind::Model ? find_built_in(stem) : nullptr; text != nullptr) {
@@ -153,8 +177,8 @@ bool FileLoader::load(ReferenceKind kind, std::string_view reference, std::strin
         return true;
     }
     if (!installed_folder_.empty()) {
-        if (const Outcome outcome = try_folder(installed_folder_, file, loaded, failure); outcome != Outcome::NotHere) {
-            return outcome == Outcome::Found;
+        if (const Tried& tried = try_folder(installed_folder_, file); tried.outcome != Outcome::NotHere) {
+            return answer(tried, loaded, failure);
         }
     }
     for (std::string& folder : searched) {

@@ -31,12 +31,21 @@ class FileLoader : public lang::Loader {
 
   private:
     enum class Outcome { Found, NotHere, Failed };
-    Outcome try_folder(const std::string& folder, std::string_view file, lang::Loaded& loaded, lang::LoadFailure& failure);
-    std::vector<std::string> folders(lang::ReferenceKind kind, std::string_view from) const;
+    struct Tried { // what came of one path; models are referred to many times and read once
+        Outcome outcome = Outcome::NotHere;
+        lang::Loaded loaded;
+        lang::LoadFailure failure{};
+    };
+    const Tried& try_folder(const std::string& folder, std::string_view file);
+    Tried look_in(const std::string& folder, std::string_view file);
+    const std::vector<std::string>& folders(lang::ReferenceKind kind, std::string_view from);
+    bool answer(const Tried& tried, lang::Loaded& loaded, lang::LoadFailure& failure) const;
 
     std::string models_folder_;
     std::string installed_folder_;
-    std::map<std::string, std::string> name_of_; // real path → name as first shown
+    std::map<std::string, std::string> name_of_;                                              // real path → name as first shown
+    std::map<std::string, Tried> tried_;                                                      // by path
+    std::map<std::pair<lang::ReferenceKind, std::string>, std::vector<std::string>> folders_; // by folder of the file that refers
 };
 
 // How a text of the compiled-in library is named: "(built in) library/haul.rate". No file's name begins like this.

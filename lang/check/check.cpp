@@ -52,24 +52,34 @@ class Checker {
     }
 
   private:
+    // The text of a unit costs a search through the catalog: where nobody wrote it, it is made when an error needs it.
+    struct UnitText {
+        const std::string* written = nullptr;
+        const Unit* unit = nullptr;
+    };
+    std::string text(const UnitText& unit) const { return unit.written != nullptr ? *unit.written : sheet_.units.text(*unit.unit); }
+
     // Types the value, and gives it in the unit that is declared.
-    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const std::string& unit_text,
+    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const UnitText& unit,
                        Span declared) {
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
             return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
-        typing_.report().declared(site, value, mismatch, wanted, subject, unit_text, declared);
+        typing_.report().declared(site, value, mismatch, wanted, subject, text(unit), declared);
         return value;
     }
 
     // The same for what has no declaration to point at. No value stays none.
     NodeId check_part(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const std::string& unit_text) {
+        return check_part(site, value, wanted, subject, UnitText{&unit_text, nullptr});
+    }
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const UnitText& unit) {
         if (value == none)
             return none;
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
             return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
-        typing_.report().part(site, value, mismatch, wanted, subject, unit_text);
+        typing_.report().part(site, value, mismatch, wanted, subject, text(unit));
         return value;
     }
 
@@ -80,7 +90,8 @@ class Checker {
             return line.value;
         }
         const Type wanted = line.type;
-        return check_value({id, nullptr}, line.value, wanted, fmt::format("`{}`", line.name), line.unit_text, line.name_span);
+        return check_value({id, nullptr}, line.value, wanted, fmt::format("`{}`", line.name), UnitText{&line.unit_text, nullptr},
+                           line.name_span);
     }
 
     void check_cost(const Cost& cost) {
@@ -114,7 +125,7 @@ class Checker {
             if (setting.value == none)
                 continue;
             const bool in_force = setting.value == sheet_.lines[id].value;
-            setting.value = check_value(site, setting.value, wanted, subject, unit_text, declared);
+            setting.value = check_value(site, setting.value, wanted, subject, UnitText{&unit_text, nullptr}, declared);
             if (in_force)
                 sheet_.lines[id].value = setting.value;
         }
@@ -137,10 +148,10 @@ class Checker {
         for (Local& local : function.locals)
             if (local.value != none)
                 local.value = check_value(site, local.value, local.type, fmt::format("`{}`", local.name),
-                                          sheet_.units.text(local.type.unit), local.span);
+                                          UnitText{nullptr, &local.type.unit}, local.span);
         if (function.value != none)
-            function.value = check_value(site, function.value, function.type, fmt::format("`{}`", function.name), function.type_text,
-                                         function.name_span);
+            function.value = check_value(site, function.value, function.type, fmt::format("`{}`", function.name),
+                                         UnitText{&function.type_text, nullptr}, function.name_span);
         for (std::vector<FunctionRange>* ranges : {&function.tested, &function.limits})
             for (FunctionRange& range : *ranges) {
                 if (range.parameter >= function.parameters.size())
@@ -156,9 +167,8 @@ class Checker {
                 continue;
             // Any formula may stand there, say the result times a wage: what is expected is of its kind.
             const Type shown = typing_.type({}, example.call);
-            const std::string unit_text = shown.kind == Kind::Number ? sheet_.units.text(shown.unit) : std::string();
-            example.expected = check_part({}, example.expected, shown, "the example", unit_text);
-            example.tolerance = check_part({}, example.tolerance, shown, "the example", unit_text);
+            example.expected = check_part({}, example.expected, shown, "the example", UnitText{nullptr, &shown.unit});
+            example.tolerance = check_part({}, example.tolerance, shown, "the example", UnitText{nullptr, &shown.unit});
         }
     }
 

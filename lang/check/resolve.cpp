@@ -21,11 +21,11 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
     if (!r.full)
         declare_prices(r);
     if (!r.full) {
-        fill_callables(r);
         fill_lines(r);
         lay_values(r);
         type_quantities(r);
         fill_prices(r);
+        fill_callables(r);
         describe_job(r);
     }
     if (r.full) // reported; what is there does not hang together

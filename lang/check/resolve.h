@@ -24,6 +24,8 @@ struct Program {
     // Values from a field layout (area, travel, …), as a text of `set` statements; between job and block.
     std::uint32_t field = none;
     std::string option; // title of the option chosen; empty: the job as it stands
+    // False: functions that nothing calls stay without formulas, unless the model itself writes them. Enough for a price.
+    bool every_function = true;
 };
 
 // Reports N2xx and I60x. Always returns a sheet; what could not be resolved is a Missing node.

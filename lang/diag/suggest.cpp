@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
+#include <cstdint>
 #include <utility>
 
 namespace acre::lang {
@@ -23,6 +25,13 @@ struct Near {
     std::string_view name;
 };
 
+// One bit for each letter that stands in the word; a few share one.
+std::uint32_t letters_of(std::string_view word) {
+    std::uint32_t letters = 0;
+    for (const char c : word)
+        letters |= 1U << (static_cast<unsigned char>(lower(c)) & 31U);
+    return letters;
+}
 } // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t limit) {
@@ -30,8 +39,13 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
         std::swap(a, b);
     if (b.size() - a.size() > limit || b.size() > longest)
         return limit + 1;
+    // Every letter that one has and the other has not takes a step of its own: most pairs of names end here.
+    const std::uint32_t in_a = letters_of(a);
+    const std::uint32_t in_b = letters_of(b);
+    if (static_cast<std::size_t>(std::max(std::popcount(in_a & ~in_b), std::popcount(in_b & ~in_a))) > limit)
+        return limit + 1;
     // Rows of the usual table: two back (for a swap), one back, and this one.
-    std::array<std::array<std::size_t, longest + 1>, 3> rows{};
+    std::array<std::array<std::size_t, longest + 1>, 3> rows;
     for (std::size_t j = 0; j <= b.size(); ++j)
         rows[0][j] = j;
     for (std::size_t i = 1; i <= a.size(); ++i) {

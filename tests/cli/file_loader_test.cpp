@@ -42,7 +42,9 @@ TEST_CASE("models are found beside the file, then in the models folder above, th
     CHECK(load(loader, "plant", job).loaded.text == "share");
     CHECK(load(loader, "plant.rate", job).loaded.text == "share");
     folder.write("valley/jobs/spring/crawler.rate", "beside");
-    CHECK(load(loader, "crawler", job).loaded.text == "beside");
+    CHECK(load(loader, "crawler", job).loaded.text == "valley"); // read once
+    FileLoader fresh("", "");
+    CHECK(load(fresh, "crawler", job).loaded.text == "beside");
     const Outcome missing = load(loader, "boat", job);
     CHECK(missing.failure.code == Code::F701);
     CHECK(missing.failure.detail == "no `boat.rate` in `" + folder.path("valley/jobs/spring") + "`, `" + folder.path("valley/models") +

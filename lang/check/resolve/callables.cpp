@@ -140,6 +140,8 @@ void fill_function(Resolution& r, const Callable& callable) {
         function.locals[i].value = build(r, where, define.locals[i].value, choice_of(function.locals[i].type));
     fill_ranges(r, where, define.tested, function.tested);
     fill_ranges(r, where, define.limits, function.limits);
+    if (!r.program.every_function && callable.module != r.program.model)
+        return; // its examples are nobody's business now
     const Where plain{&module, none, none, nullptr, false};
     for (const ast::Example& example : define.examples) {
         FunctionExample filled;
@@ -178,9 +180,19 @@ void declare_callables(Resolution& r) {
 }
 
 void fill_callables(Resolution& r) {
-    for (const Callable& callable : r.callables)
-        if (callable.kind == Callable::Kind::Function)
-            fill_function(r, callable);
+    std::vector<bool> filled(r.callables.size(), false);
+    // A function that is filled may be the first to call another.
+    for (bool again = true; again;) {
+        again = false;
+        for (std::size_t i = 0; i < r.callables.size(); ++i) {
+            const Callable& callable = r.callables[i];
+            const bool wanted = r.program.every_function || callable.called || callable.module == r.program.model;
+            if (!filled[i] && wanted && callable.kind == Callable::Kind::Function) {
+                filled[i] = again = true;
+                fill_function(r, callable);
+            }
+        }
+    }
 }
 
 } // namespace acre::lang::resolving

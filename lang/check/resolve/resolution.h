@@ -33,6 +33,7 @@ struct Callable {
     Span name_span;
     std::uint32_t module = 0, statement = 0;
     std::uint32_t index = 0; // into Sheet::functions or Sheet::tables
+    mutable bool called = false;
 };
 
 // Where a formula stands, and so what its names mean.
@@ -95,12 +96,12 @@ void list_blocks(Resolution& r);
 void make_instances(Resolution& r); // reports N210, N214
 void declare_lines(Resolution& r);  // reports N202, S105
 void declare_prices(Resolution& r); // after all other lines
-void fill_callables(Resolution& r);
 void fill_lines(Resolution& r);
 void lay_bindings(Resolution& r);
 void lay_values(Resolution& r); // reports I601, I604, I605, I606, I607, L807
 void type_quantities(Resolution& r);
-void fill_prices(Resolution& r); // reports N208, U311
+void fill_prices(Resolution& r);    // reports N208, U311
+void fill_callables(Resolution& r); // after every formula that may call one
 void describe_job(Resolution& r);
 
 } // namespace acre::lang::resolving
