@@ -1,4 +1,5 @@
 #include "engine/block/kernels.h"
+#include "engine/able_targets.h"
 
 #include <algorithm>
 #include <iterator>
@@ -123,29 +124,6 @@ PreparedTable::PreparedTable(const PlanTable& table)
     for (std::vector<double>* column : {&x, &y, &dx, &dy})
         column->resize(std::max(rows, group), column->back());
 }
-
-namespace {
-
-// Which of the targets this machine runs. Highway's own answer lives in a shared library that measures the clock whenever a
-// program loads it, which takes longer than a price.
-std::int64_t able_targets() {
-    std::int64_t able = 0;
-#if HWY_ARCH_X86
-    __builtin_cpu_init();
-    if (__builtin_cpu_supports("sse4.2") != 0 && __builtin_cpu_supports("pclmul") != 0 && __builtin_cpu_supports("aes") != 0)
-        able |= HWY_SSE4;
-    const bool avx2 = __builtin_cpu_supports("avx2") != 0 && __builtin_cpu_supports("fma") != 0 && __builtin_cpu_supports("bmi") != 0 &&
-                      __builtin_cpu_supports("bmi2") != 0;
-    if (avx2)
-        able |= HWY_AVX2;
-    if (avx2 && __builtin_cpu_supports("avx512f") != 0 && __builtin_cpu_supports("avx512vl") != 0 &&
-        __builtin_cpu_supports("avx512dq") != 0 && __builtin_cpu_supports("avx512bw") != 0 && __builtin_cpu_supports("avx512cd") != 0)
-        able |= HWY_AVX3;
-#endif
-    return able;
-}
-
-} // namespace
 
 std::span<const KernelSet* const> kernel_sets() {
     static const std::vector<const KernelSet*> sets = [] {
