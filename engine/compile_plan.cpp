@@ -112,7 +112,8 @@ void report_natives(const lang::Sheet& sheet, const NodeCompiler& compiler, lang
         const lang::Function& function = sheet.functions[index];
         lang::Diagnostic diagnostic{lang::Code::N212, {}, {}, {}, {}, {}};
         const std::size_t count = function.parameters.size();
-        diagnostic.title = fmt::format("the program has no function `{}` that takes {} value{}", function.name, count, count == 1 ? "" : "s");
+        diagnostic.title =
+            fmt::format("the program has no function `{}` that takes {} value{}", function.name, count, count == 1 ? "" : "s");
         diagnostic.primary = {function.name_span, "declared native here"};
         diagnostic.helps.push_back({"write its formula here, after `=` in place of `native`", {}});
         diagnostics.add(std::move(diagnostic));

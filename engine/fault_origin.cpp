@@ -233,6 +233,12 @@ void report_origins(const lang::Sheet& sheet, const Compiled& compiled, const Va
                                [&](Slot operand) { passed_on = passed_on || std::isnan(values.slot[operand]); });
         if (passed_on || is_unset(compiled, slot))
             continue;
+        if (diagnostics.error_count() > lang::Diagnostics::cap) {
+            // It will be counted and not shown: thousands of faults must not each look for their reason.
+            const lang::NodeId node = compiled.origins.outer_node[slot];
+            diagnostics.add({lang::Code::E502, {}, {node == none ? lang::Span{} : sheet.nodes[node].span, ""}, {}, {}, {}});
+            continue;
+        }
         const Site site = origin.site_of(slot);
         if (skip_prices && is_price(site.line))
             continue;

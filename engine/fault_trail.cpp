@@ -15,6 +15,7 @@ using lang::none;
 namespace {
 
 constexpr std::size_t most_notes = 6;
+constexpr std::size_t most_looked_at = 5'000;
 
 // Lines of one slot repeat each other: one that is asked for comes first, then a given before a line, an author's line before one
 // that a cost or a price made.
@@ -32,7 +33,8 @@ FaultTrail::FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const
       compiled_(compiled),
       values_(values),
       sources_(sources),
-      line_of_slot_(compiled.plan.size(), none) {
+      line_of_slot_(compiled.plan.size(), none),
+      met_by_(compiled.plan.size(), 0) {
     for (lang::LineId id = 0; id < sheet.lines.size(); ++id) {
         const Slot slot = compiled.plan.line_slot[id];
         if (slot == no_slot)
@@ -47,17 +49,17 @@ FaultTrail::FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const
 
 std::vector<std::string> FaultTrail::notes(std::span<const Slot> from) const {
     std::vector<lang::LineId> met;
-    std::vector<char> seen(compiled_.plan.size(), 0);
+    ++call_;
     std::vector<Slot> queue;
     const auto visit = [&](Slot slot) {
-        if (slot == no_slot || seen[slot] != 0)
+        if (slot == no_slot || met_by_[slot] == call_)
             return;
-        seen[slot] = 1;
+        met_by_[slot] = call_;
         queue.push_back(slot);
     };
     for (const Slot slot : from)
         visit(slot);
-    for (std::size_t next = 0; next < queue.size(); ++next) {
+    for (std::size_t next = 0; next < queue.size() && next < most_looked_at; ++next) {
         const Slot slot = queue[next];
         if (line_of_slot_[slot] != none)
             met.push_back(line_of_slot_[slot]);

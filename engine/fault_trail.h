@@ -18,7 +18,7 @@ class FaultTrail {
                std::span<const char> asked_lines);
 
     // One note a line: the lines met on the way from `from` down to the givens, nearest first, through the branches taken. Where a
-    // product is zero only its zero sides are followed.
+    // product is zero only its zero sides are followed. Looks no further than a few thousand operations. Not for several threads.
     std::vector<std::string> notes(std::span<const Slot> from) const;
 
     // "`speed` is 0 mi/h, set by the job (block-12.job:4) because \"wet\""; for a line its formula and place.
@@ -32,6 +32,9 @@ class FaultTrail {
     const Values& values_;
     const lang::SourceMap& sources_;
     std::vector<lang::LineId> line_of_slot_; // none where a slot is no line's value
+    // By slot: the last call of notes() that met it. Kept between calls, or thousands of faults would clear it thousands of times.
+    mutable std::vector<std::uint32_t> met_by_;
+    mutable std::uint32_t call_ = 0;
 };
 
 } // namespace acre::engine

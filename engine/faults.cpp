@@ -35,7 +35,12 @@ struct Report {
     double value(Slot slot) const { return slot == no_slot ? NAN : values.slot[slot]; }
     double value(lang::LineId line, int) const { return value(slot_of(compiled, line)); }
     bool is_asked(lang::LineId line) const { return asked[line] != 0; }
-    void add_notes(lang::Diagnostic& diagnostic, std::vector<std::string> notes) const {
+    // Nothing for what will only be counted: thousands of faults must not each look for their reason.
+    void add_notes(lang::Diagnostic& diagnostic, std::span<const Slot> from) const {
+        const bool error = diagnostic.severity() == lang::Severity::Error;
+        if ((error ? diagnostics.error_count() : diagnostics.warning_count()) > lang::Diagnostics::cap)
+            return;
+        const std::vector<std::string> notes = trail.notes(from);
         diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
     }
 
@@ -62,9 +67,9 @@ struct Report {
         const bool moves =
             compiled.plan.operations[low_slot].code != Code::Constant || compiled.plan.operations[high_slot].code != Code::Constant;
         if (moves)
-            add_notes(diagnostic, trail.notes(std::vector<Slot>{low_slot, high_slot}));
+            add_notes(diagnostic, std::vector<Slot>{low_slot, high_slot});
         if (compiled.plan.operations[slot_of(compiled, given.line)].code != Code::Input)
-            add_notes(diagnostic, trail.notes(std::vector<Slot>{slot_of(compiled, given.line)}));
+            add_notes(diagnostic, std::vector<Slot>{slot_of(compiled, given.line)});
         diagnostics.add(std::move(diagnostic));
     }
     void ranges() const {
@@ -98,7 +103,7 @@ struct Report {
             std::vector<Slot> from;
             for (const lang::LineId line : uses_of(sheet, compiled, values, require.condition).lines)
                 from.push_back(slot_of(compiled, line));
-            add_notes(diagnostic, trail.notes(from));
+            add_notes(diagnostic, from);
             diagnostics.add(std::move(diagnostic));
         }
     }
@@ -121,7 +126,7 @@ struct Report {
             diagnostic.title = fmt::format("the quantity of \"{}\" is {}, so there is no price per {}", item.title,
                                            value_text(sheet, item.quantity, 0), item.per_text);
             diagnostic.primary = {sheet.nodes[sheet.lines[item.quantity].value].span, value_text(sheet, item.quantity, 0)};
-            add_notes(diagnostic, trail.notes(std::vector<Slot>{slot_of(compiled, item.quantity)}));
+            add_notes(diagnostic, std::vector<Slot>{slot_of(compiled, item.quantity)});
             diagnostics.add(std::move(diagnostic));
             found = true;
         }
@@ -137,7 +142,7 @@ struct Report {
         lang::Diagnostic diagnostic{lang::Code::E507, {}, {}, {}, {}, {}};
         diagnostic.title = fmt::format("a margin of {} leaves nothing for the cost", value_of_node(sheet, step.value, value(slot)));
         diagnostic.primary = {step.span, "a share of the price"};
-        add_notes(diagnostic, trail.notes(std::vector<Slot>{slot}));
+        add_notes(diagnostic, std::vector<Slot>{slot});
         diagnostic.helps.push_back({"a share of the cost is written  markup", {}});
         diagnostics.add(std::move(diagnostic));
         return true;
