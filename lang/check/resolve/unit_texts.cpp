@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/check/resolve/not_a_unit.h"
 #include "lang/check/resolve/report.h"
 #include "lang/diag/suggest.h"
 
@@ -48,7 +49,10 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         const std::vector<std::string_view> names = diagnostics_.full() ? std::vector<std::string_view>{} : catalog_.names();
         for (const std::string_view near : near_names(error.word, names))
             d.helps.push_back({fmt::format("a unit with a similar name exists: `{}`", near), Edit{span, std::string(near)}});
-        d.helps.push_back({fmt::format("to count something new, declare it: write  noun {}", error.word), std::nullopt});
+        if (std::optional<Help> meant = diagnostics_.full() ? std::nullopt : meant_instead(error.word, span, sources_, *modules_))
+            d.helps.push_back(std::move(*meant));
+        else
+            d.helps.push_back({fmt::format("to count something new, declare it: write  noun {}", error.word), std::nullopt});
         diagnostics_.add(std::move(d));
         return;
     }
@@ -171,6 +175,7 @@ void UnitTexts::report_waiting(const Waiting& waiting) {
 }
 
 void UnitTexts::declare(const std::vector<ast::Module>& modules) {
+    modules_ = &modules;
     std::vector<const ast::UnitDefinition*> ready;
     for (const ast::Module& module : modules) {
         for (const ast::Statement& statement : module.statements) {

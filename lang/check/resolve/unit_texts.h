@@ -27,7 +27,7 @@ class UnitTexts {
           sources_(sources),
           diagnostics_(diagnostics) {}
 
-    // Adds the nouns and units of all modules, in whatever order they are written. Reports N202, N203, N209, N210, S107, U312.
+    // First. Adds the nouns and units of all modules, in whatever order they are written. Reports N202, N203, N209, N210, S107, U312.
     void declare(const std::vector<ast::Module>& modules);
 
     // nullptr when the text is not a unit; it is reported (N203, S107, U312) where the text first stands. The unit stays where
@@ -59,7 +59,8 @@ class UnitTexts {
     UnitCatalog& catalog_;
     const SourceMap& sources_;
     Diagnostics& diagnostics_;
-    std::vector<Known> known_[2]; // without and with a dollar
+    const std::vector<ast::Module>* modules_ = nullptr; // those declared: they outlive the reading of their units
+    std::vector<Known> known_[2];                       // without and with a dollar
     NameTable names_[2];
     std::vector<Declared> declared_;
     NameTable declared_names_;

@@ -183,6 +183,8 @@ TEST_CASE("a unit that does not exist is told once, with near names and how to c
     check_slips({
         {"x : acer = 3 acer\ny : acer = 4 acer", "N203", "no unit named `acer`", "noun acer"},
         {"x : ac = 3 treee/ac", "N203", "no unit named `treee`", "`tree`"},
+        {"given row_width = 22 ft\nx : ac/ft = 8 ac/row_width", "N203", "no unit named `row_width`", "put blanks around `/`"},
+        {"given a = 1 becuase \"b\"", "N203", "no unit named `becuase`", "`because`"},
         {"x : $/treee = $3/tree", "N203", "no unit named `treee`", "`tree`"},
         {"given z = area * 2", "S105", "the unit of `z` is missing", "given z : UNIT"},
     });
