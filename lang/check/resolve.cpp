@@ -25,8 +25,8 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
         lay_values(r);
         type_quantities(r);
         fill_prices(r);
-        fill_callables(r);
         describe_job(r);
+        fill_callables(r);
     }
     if (r.full) // reported; what is there does not hang together
         return {};

@@ -55,6 +55,32 @@ TEST_CASE("a model or a library is compiled by itself") {
     CHECK(compile_ok("library \"L\"\nuse \"lib\"\ndefine g (x : ft) : ft = f(x)\n", {files}).sheet->operator->()->functions.size() == 2);
 }
 
+TEST_CASE("for a price alone, functions of used models are read when something calls them, and what they call") {
+    Files more = files;
+    more["far.rate"] = "library \"Far\"\n"
+                       "define last (x : ft) : ft = x\n"
+                       "define middle (x : ft) : ft = last(x)\n"
+                       "define first (x : ft) : ft = middle(x)\n"
+                       "define facing () : deg = 32 deg\n"
+                       "define idle (x : ft) : ft = nothing_at_all\n";
+    more["rows.rate"] = "model \"Rows\"\nuse \"far\"\nx : ft = first(3 ft)\ndefine own (x : ft) : ft = x\n";
+    lang::Request request = tests::request_of("job \"j\"\nmodel \"rows\"\nfield \"f.geojson\" heading facing()\n", {});
+    request.every_function = false;
+    tests::MemoryLoader loader(more);
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    const auto sheet = lang::compile(request, loader, sources, diagnostics);
+    REQUIRE_MESSAGE(sheet.has_value(), lang::render(diagnostics, sources));
+    std::string read;
+    for (const lang::Function& function : (*sheet)->functions)
+        if (function.value != lang::none)
+            read += function.name + " ";
+    CHECK(read == "own last middle first facing ");
+    request.every_function = true;
+    lang::SourceMap all_sources;
+    CHECK_FALSE(lang::compile(request, loader, all_sources, diagnostics).has_value());
+}
+
 TEST_CASE("a job names one model that is there") {
     struct Row {
         std::string job, codes, title;

@@ -179,20 +179,22 @@ void declare_callables(Resolution& r) {
     }
 }
 
+void Resolution::want(const Callable& callable) {
+    const auto id = static_cast<std::uint32_t>(&callable - callables.data());
+    wanted.resize(callables.size(), false);
+    if (wanted[id] || callable.kind != Callable::Kind::Function)
+        return;
+    wanted[id] = true;
+    to_be_filled.push_back(id);
+}
+
 void fill_callables(Resolution& r) {
-    std::vector<bool> filled(r.callables.size(), false);
-    // A function that is filled may be the first to call another.
-    for (bool again = true; again;) {
-        again = false;
-        for (std::size_t i = 0; i < r.callables.size(); ++i) {
-            const Callable& callable = r.callables[i];
-            const bool wanted = r.program.every_function || callable.called || callable.module == r.program.model;
-            if (!filled[i] && wanted && callable.kind == Callable::Kind::Function) {
-                filled[i] = again = true;
-                fill_function(r, callable);
-            }
-        }
-    }
+    for (const Callable& callable : r.callables)
+        if (r.program.every_function || callable.module == r.program.model)
+            r.want(callable);
+    // A function that is filled may be the first to call another: the list grows on the way.
+    for (std::size_t i = 0; i < r.to_be_filled.size() && !r.full; ++i)
+        fill_function(r, r.callables[r.to_be_filled[i]]);
 }
 
 } // namespace acre::lang::resolving

@@ -54,7 +54,7 @@ NodeId FormulaBuilder::call_to(const Callable& callable, const ast::Call& call, 
         report_call_length(r_, callable, call.arg_count, call.function);
         return missing(span);
     }
-    callable.called = true;
+    r_.want(callable);
     return with_args(Op::Define, callable.index, call, span, &function);
 }
 

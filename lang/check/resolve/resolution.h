@@ -33,7 +33,6 @@ struct Callable {
     Span name_span;
     std::uint32_t module = 0, statement = 0;
     std::uint32_t index = 0; // into Sheet::functions or Sheet::tables
-    mutable bool called = false;
 };
 
 // Where a formula stands, and so what its names mean.
@@ -65,15 +64,18 @@ struct Resolution {
     std::vector<const ast::Block*> blocks;        // of the job
     std::vector<Callable> callables;
     NameTable callable_names;
-    std::vector<NameTable> function_names; // by function: its parameters, then its lines
-    std::vector<NameTable> option_names;   // by choice
-    NameTable choice_names;                // of the choices that have a name of their own
-    bool full = false;                     // the sheet is as large as it may be
+    std::vector<bool> wanted;                // by callable: its formulas are asked for
+    std::vector<std::uint32_t> to_be_filled; // callables wanted and not filled yet
+    std::vector<NameTable> function_names;   // by function: its parameters, then its lines
+    std::vector<NameTable> option_names;     // by choice
+    NameTable choice_names;                  // of the choices that have a name of their own
+    bool full = false;                       // the sheet is as large as it may be
 
     Where at(std::uint32_t instance, std::uint32_t block) const {
         return {scopes[instances[instance].module].module, instance, block, nullptr, false};
     }
     const Callable* find_callable(std::string_view name) const;
+    void want(const Callable& callable);                                               // the formulas of a function that is called
     ChoiceId find_choice(std::string_view name) const;                                 // none if there is no such choice
     ChoiceId add_choice(const ast::Word& name, const std::vector<ast::Word>& options); // reports N202
     std::uint32_t find_option(ChoiceId choice, std::string_view name) const;           // none if it is not one of the choice
