@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "cli/safe_text.h"
+#include "cli/chart/axis.h"
 #include "cli/text/wrap.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -15,26 +15,12 @@
 namespace acre::cli {
 namespace {
 
-struct Span {
-    double low = std::numeric_limits<double>::infinity(), high = -std::numeric_limits<double>::infinity();
-    void take(double value) {
-        if (std::isfinite(value)) {
-            low = std::min(low, value);
-            high = std::max(high, value);
-        }
-    }
-    double share(double value) const { return high > low ? (value - low) / (high - low) : 0.5; }
-};
-
-Span y_span(const Curves& curves) {
-    Span span;
+Extent y_extent(const Curves& curves) {
+    Extent extent;
     for (const Curve& curve : curves.curves)
         for (const double y : curve.y)
-            span.take(y);
-    if (!(span.low <= span.high))
-        return {0, 1};
-    const double room = span.high > span.low ? (span.high - span.low) * 0.04 : std::max(1.0, std::abs(span.high) * 0.05);
-    return {span.low - room, span.high + room};
+            extent.take(y);
+    return extent.with_room();
 }
 
 // y at any x, linear between the points; NaN outside or where a neighbour is missing.
@@ -50,27 +36,10 @@ double at(const std::vector<double>& x, const std::vector<double>& y, double whe
 
 } // namespace
 
-std::vector<double> axis_places(double low, double high, std::size_t count) {
-    std::vector<double> places;
-    if (!(high > low) || count == 0)
-        return {low};
-    const double raw = (high - low) / static_cast<double>(count);
-    const double power = std::pow(10, std::floor(std::log10(raw)));
-    double step = power * 10;
-    for (const double digit : {1.0, 2.0, 2.5, 5.0})
-        if (digit * power >= raw * 0.999) {
-            step = digit * power;
-            break;
-        }
-    for (double k = std::ceil(low / step - 1e-9); k * step <= high + step * 1e-9; ++k)
-        places.push_back(k * step);
-    return places;
-}
-
 std::string curves_text(const Curves& curves) {
     constexpr std::size_t width = 60;
     constexpr std::size_t height = 18;
-    const Span y = y_span(curves);
+    const Extent y = y_extent(curves);
     const double x_low = curves.x.front();
     const double x_high = curves.x.back();
     std::vector<std::string> rows(height, std::string(width, ' '));
@@ -93,12 +62,7 @@ std::string curves_text(const Curves& curves) {
             line.pop_back();
         out += line + "\n";
     }
-    out += std::string(15, ' ') + "+" + std::string(width, '-') + "\n";
-    const std::string low = lang::quantity_text(x_low, curves.x_unit);
-    const std::string high = lang::quantity_text(x_high, curves.x_unit);
-    const std::string name = lang::terminal_text(curves.x_name);
-    const std::size_t rest = width > low.size() + name.size() + high.size() ? width - low.size() - name.size() - high.size() : 2;
-    out += std::string(16, ' ') + low + std::string(rest / 2, ' ') + name + std::string(rest - rest / 2, ' ') + high + "\n";
+    out += axis_text({x_low, x_high}, curves.x_name, curves.x_unit, 16, width);
     for (std::size_t c = 0; c < curves.curves.size(); ++c)
         out += fmt::format("{:>16} {}\n", static_cast<char>('a' + c), lang::terminal_text(curves.curves[c].name));
     if (curves.curves.size() > 1)
@@ -110,62 +74,33 @@ std::string curves_text(const Curves& curves) {
 
 namespace {
 
-// Told apart by dash and width as well as by ink, so a black-and-white print reads.
-constexpr const char* inks[] = {"#6b4f2a", "#2f6b3a", "#b2462c", "#2b5a86", "#7a3b7a", "#8a7a1c", "#3b7a75", "#555555"};
-constexpr const char* dashes[] = {"", "7 4", "2 3", "9 3 2 3", "1 4", "12 5", "5 2", "3 6"};
-
 class Picture {
   public:
-    explicit Picture(const Curves& curves) : curves_(curves), y_(y_span(curves)) {}
+    explicit Picture(const Curves& curves) : curves_(curves), x_{curves.x.front(), curves.x.back()}, y_(y_extent(curves)) {}
 
     std::string draw() {
-        put("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" font-family=\"Georgia, 'Liberation Serif', serif\" "
-            "font-size=\"13\" "
-            "fill=\"#1d1b17\">\n<title>{}</title>\n<rect width=\"{}\" height=\"{}\" fill=\"#fffdf7\"/>\n",
-            width, height(), markup_text(curves_.title), width, height());
-        put("<text x=\"{}\" y=\"24\" font-size=\"15\" font-weight=\"bold\">{}</text>\n", left, markup_text(curves_.title));
-        axes();
+        plot_ = {std::max(60.0, svg_y_labels_width(y_, curves_.y_unit)), width - 24, 42, 372};
+        out_ = svg_paper(curves_.title, width, plot_.bottom + 62 + 20 * static_cast<double>(curves_.curves.size() + curves_.marks.size()),
+                         plot_.left);
+        out_ += svg_y_axis(y_, curves_.y_unit, plot_) + svg_x_axis(x_, curves_.x_name, curves_.x_unit, plot_);
         for (std::size_t c = 0; c < curves_.curves.size(); ++c)
             curve(c);
-        marks();
+        for (const CurveMark& mark : curves_.marks)
+            if (std::isfinite(mark.y))
+                ring(plot_.x(x_.share(mark.x)), plot_.y(y_.share(mark.y)));
         key();
-        out_ += "</svg>\n";
-        return std::move(out_);
+        return std::move(out_) + "</svg>\n";
     }
 
   private:
-    static constexpr double width = 720, left = 84, right = 24, top = 42, plot = 330;
+    static constexpr double width = 720;
     const Curves& curves_;
-    Span y_;
+    Extent x_, y_;
+    Plot plot_;
     std::string out_;
 
     template <class... Args> void put(fmt::format_string<Args...> format, Args&&... args) {
         fmt::format_to(std::back_inserter(out_), format, std::forward<Args>(args)...);
-    }
-    double height() const { return top + plot + 62 + 20 * static_cast<double>(curves_.curves.size() + curves_.marks.size()); }
-    double px(double x) const {
-        const double low = curves_.x.front();
-        const double high = curves_.x.back();
-        return left + (width - left - right) * (high > low ? (x - low) / (high - low) : 0.5);
-    }
-    double py(double y) const { return top + plot * (1 - y_.share(y)); }
-
-    void axes() {
-        out_ += "<g stroke=\"#ddd3bb\">\n";
-        for (const double y : axis_places(y_.low, y_.high, 6))
-            put("<path d=\"M{} {:.1f}H{}\"/>\n", left, py(y), width - right);
-        out_ += "</g>\n";
-        for (const double y : axis_places(y_.low, y_.high, 6))
-            put("<text x=\"{}\" y=\"{:.1f}\" text-anchor=\"end\">{}</text>\n", left - 8, py(y) + 4,
-                markup_text(lang::quantity_text(y, curves_.y_unit)));
-        put("<path d=\"M{0} {1}V{2}H{3}\" fill=\"none\" stroke=\"#1d1b17\"/>\n", left, top, top + plot, width - right);
-        for (const double x : axis_places(curves_.x.front(), curves_.x.back(), 7)) {
-            put("<path d=\"M{0:.1f} {1}v5\" stroke=\"#1d1b17\"/>\n", px(x), top + plot);
-            put("<text x=\"{:.1f}\" y=\"{}\" text-anchor=\"middle\">{}</text>\n", px(x), top + plot + 19,
-                markup_text(lang::quantity_text(x, curves_.x_unit)));
-        }
-        put("<text x=\"{:.1f}\" y=\"{}\" text-anchor=\"middle\" fill=\"#57503f\">{}</text>\n", (left + width - right) / 2, top + plot + 39,
-            markup_text(curves_.x_name));
     }
     void curve(std::size_t c) {
         std::string d;
@@ -173,28 +108,26 @@ class Picture {
         const std::vector<double>& y = curves_.curves[c].y;
         for (std::size_t i = 0; i < y.size(); ++i) {
             if (std::isfinite(y[i]))
-                fmt::format_to(std::back_inserter(d), "{}{:.1f} {:.1f}", down ? "L" : "M", px(curves_.x[i]), py(y[i]));
+                fmt::format_to(std::back_inserter(d), "{}{:.1f} {:.1f}", down ? "L" : "M", plot_.x(x_.share(curves_.x[i])),
+                               plot_.y(y_.share(y[i])));
             down = std::isfinite(y[i]);
         }
         put("<path d=\"{}\" fill=\"none\" stroke=\"{}\" stroke-width=\"2\" stroke-dasharray=\"{}\" stroke-linejoin=\"round\"/>\n", d,
-            inks[c % 8], dashes[c % 8]);
+            ink(c), dashes(c));
     }
-    void marks() {
-        for (const CurveMark& mark : curves_.marks)
-            if (std::isfinite(mark.y))
-                put("<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"4.5\" fill=\"#fffdf7\" stroke=\"#1d1b17\" stroke-width=\"1.6\"/>\n",
-                    px(mark.x), py(mark.y));
+    void ring(double x, double y) {
+        put("<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"4.5\" fill=\"#fffdf7\" stroke=\"#1d1b17\" stroke-width=\"1.6\"/>\n", x, y);
     }
     void key() {
-        double y = top + plot + 62;
+        double y = plot_.bottom + 62;
         for (std::size_t c = 0; c < curves_.curves.size(); ++c, y += 20) {
-            put("<path d=\"M{} {:.1f}h34\" stroke=\"{}\" stroke-width=\"2\" stroke-dasharray=\"{}\"/>\n", left, y - 4, inks[c % 8],
-                dashes[c % 8]);
-            put("<text x=\"{}\" y=\"{:.1f}\">{}</text>\n", left + 44, y, markup_text(curves_.curves[c].name));
+            put("<path d=\"M{} {:.1f}h34\" stroke=\"{}\" stroke-width=\"2\" stroke-dasharray=\"{}\"/>\n", plot_.left, y - 4, ink(c),
+                dashes(c));
+            out_ += svg_text(plot_.left + 44, y, Anchor::Start, curves_.curves[c].name);
         }
         for (const CurveMark& mark : curves_.marks) {
-            put("<circle cx=\"{}\" cy=\"{:.1f}\" r=\"4.5\" fill=\"#fffdf7\" stroke=\"#1d1b17\" stroke-width=\"1.6\"/>\n", left + 17, y - 4);
-            put("<text x=\"{}\" y=\"{:.1f}\">{}</text>\n", left + 44, y, markup_text(mark.text));
+            ring(plot_.left + 17, y - 4);
+            out_ += svg_text(plot_.left + 44, y, Anchor::Start, mark.text);
             y += 20;
         }
     }

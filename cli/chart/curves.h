@@ -25,7 +25,4 @@ struct Curves {
 std::string curves_text(const Curves& curves);
 std::string curves_svg(const Curves& curves);
 
-// Round places for an axis from low to high, about `count` of them, the ends within.
-std::vector<double> axis_places(double low, double high, std::size_t count);
-
 } // namespace acre::cli
