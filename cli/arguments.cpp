@@ -128,6 +128,10 @@ void Arguments::option(std::string_view option, std::string_view value_name, std
     impl_->add_number(option, value_name, help, value);
 }
 
+void Arguments::option(std::string_view option, std::string_view value_name, std::string_view help, std::uint64_t& value) {
+    impl_->add_number(option, value_name, help, value);
+}
+
 void Arguments::option(std::string_view option, std::string_view value_name, std::string_view help, double& value) {
     impl_->add_number(option, value_name, help, value);
 }

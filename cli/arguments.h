@@ -29,6 +29,7 @@ class Arguments {
     void option(std::string_view option, std::string_view value_name, std::string_view help,
                 std::vector<std::string>& values); // may repeat
     void option(std::string_view option, std::string_view value_name, std::string_view help, std::uint32_t& value);
+    void option(std::string_view option, std::string_view value_name, std::string_view help, std::uint64_t& value);
     void option(std::string_view option, std::string_view value_name, std::string_view help, double& value);
 
     // Empty: go on. Otherwise the exit code: --help was shown (0), or the command line is at fault and `err` says why (2).

@@ -83,6 +83,24 @@ bool read_numbers(std::string_view text, const std::string& unit, AxisWords& axi
 
 } // namespace
 
+std::optional<engine::Range> read_range(std::string_view text, std::string_view unit, std::string& reason) {
+    const std::string_view in = unit.empty() ? "1" : unit;
+    const std::size_t dots = text.find("..");
+    if (dots == std::string_view::npos) {
+        reason = "`" + lang::terminal_text(text) + "` is not a range, as in \"300 ft..2,600 ft\"";
+        return std::nullopt;
+    }
+    const auto low = read_quantity(trimmed(text.substr(0, dots)), in, reason);
+    const auto high = low ? read_quantity(trimmed(text.substr(dots + 2)), in, reason) : std::nullopt;
+    if (!high)
+        return std::nullopt;
+    if (!(*low < *high)) {
+        reason = "the range `" + lang::terminal_text(text) + "` is empty";
+        return std::nullopt;
+    }
+    return engine::Range{*low, *high};
+}
+
 bool read_axis(std::string_view text, const lang::Sheet& sheet, AxisWords& axis, std::string& reason) {
     const std::size_t equals = text.find('=');
     axis.given = std::string(trimmed(text.substr(0, equals)));

@@ -1,5 +1,5 @@
 // What a command says. Results gather in `out`, everything else in `err`; main writes both at the end, so a command that stops
-// half-way leaves no half a result behind.
+// half-way leaves no half a result behind. Only a command that goes on and on hands them over as it goes.
 #pragma once
 
 #include <string>
@@ -12,6 +12,12 @@ struct Console {
     std::string err;
     bool color_out = false;
     bool color_err = false;
+    bool terminal_out = false; // a person watches; else another program reads, or a file keeps
+    bool terminal_err = false;
+
+    // Writes what was said so far and empties it; what cannot be written is gone. The system's reason, or empty. Null, as in a
+    // test: everything stays here.
+    std::string (*hand_over)(Console& console) = nullptr;
 };
 
 // Color goes to a terminal only, and not when NO_COLOR is set to anything or TERM is "dumb" (the convention of no-color.org).

@@ -27,11 +27,6 @@ bool touches_the_price(const lang::Diagnostic& diagnostic) {
            code == lang::Code::L804;
 }
 
-std::unique_ptr<Job> stop(Job& job, Console& console, int& code) {
-    code = report(job.diagnostics, job.sources, console);
-    return nullptr;
-}
-
 } // namespace
 
 void JobArguments::declare(Arguments& arguments) {
@@ -122,31 +117,58 @@ bool run_job(Job& job, const std::string& models) {
     return engine::run(job.request, *job.loader, job);
 }
 
-std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code) {
-    auto job = std::make_unique<Job>();
-    lang::Request& request = job->request;
+namespace {
+
+// Everything but the making of the job: exit_done, or the exit code and `console.err` says why.
+int fill(const JobArguments& arguments, Job& job, Console& console) {
+    lang::Request& request = job.request;
+    const auto stop = [&] { return report(job.diagnostics, job.sources, console); };
     request.every_function = false;
     request.name = arguments.path == "-" ? "standard input" : arguments.path;
     request.option = arguments.option;
     for (const std::string& text : arguments.sets) {
         if (!split_set(text, request.sets.emplace_back())) {
             console.err += "acrewright: `--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" + lang::terminal_text(text) + "`\n";
-            code = exit_usage;
-            return nullptr;
+            return exit_usage;
         }
     }
     if (arguments.path != "-" && (!file_kind(arguments.path, request.kind) || request.kind == lang::FileKind::Season)) {
         console.err += "acrewright: `" + lang::terminal_text(arguments.path) + "` is neither a .job nor a .rate file\n";
-        code = exit_usage;
-        return nullptr;
+        return exit_usage;
     }
-    if (!read_named_file(arguments.path, request.text, job->diagnostics)) {
-        return stop(*job, console, code);
+    if (!read_named_file(arguments.path, request.text, job.diagnostics)) {
+        return stop();
     }
-    if (!run_job(*job, arguments.models)) {
-        return stop(*job, console, code);
+    if (!run_job(job, arguments.models)) {
+        return stop();
     }
-    return job;
+    return exit_done;
+}
+
+std::vector<std::string> files_of(const JobArguments& arguments, const Job& job) {
+    std::vector<std::string> files = {arguments.path};
+    if (job.loader != nullptr) {
+        for (const auto& [name, text] : job.loader->texts()) {
+            if (!name.starts_with(built_in_mark)) {
+                files.push_back(name);
+            }
+        }
+    }
+    for (const JobField& field : job.fields) {
+        files.push_back(field.field.file);
+    }
+    return files;
+}
+
+} // namespace
+
+std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code, std::vector<std::string>* files) {
+    auto job = std::make_unique<Job>();
+    code = fill(arguments, *job, console);
+    if (files != nullptr) {
+        *files = files_of(arguments, *job);
+    }
+    return code == exit_done ? std::move(job) : nullptr;
 }
 
 } // namespace acre::cli

@@ -39,7 +39,8 @@ struct Job : engine::Run {
 
 // Reads, checks, compiles and evaluates. Empty when that failed: `console.err` says why and `code` is the exit code.
 // Values are not judged yet: see report_faults and estimate of the engine.
-std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code);
+// `files`: if not null, filled with the paths of every file that was read, also when it failed; what is built in is no file.
+std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, int& code, std::vector<std::string>* files = nullptr);
 
 // The same for a job whose request is filled; false: `job.diagnostics` says why. `models`: one more folder to look in.
 bool run_job(Job& job, const std::string& models);

@@ -10,6 +10,18 @@
 #include "cli/console.h"
 #include "cli/exit_codes.h"
 
+namespace {
+
+std::string hand_over(acre::cli::Console& console) {
+    const std::string reason = acre::cli::write_all(STDOUT_FILENO, console.out);
+    acre::cli::write_all(STDERR_FILENO, console.err); // when this fails there is nobody left to tell
+    console.out.clear();
+    console.err.clear();
+    return reason;
+}
+
+} // namespace
+
 int main(int count, char** words) {
     using namespace acre::cli;
     // One heap that grows in large steps and is given back at the end: a price is over before the system could use the memory.
@@ -22,6 +34,9 @@ int main(int count, char** words) {
     Console console;
     console.color_out = wants_color(STDOUT_FILENO);
     console.color_err = wants_color(STDERR_FILENO);
+    console.terminal_out = ::isatty(STDOUT_FILENO) == 1;
+    console.terminal_err = ::isatty(STDERR_FILENO) == 1;
+    console.hand_over = hand_over;
     int code = run(std::vector<std::string>(words + (count > 0 ? 1 : 0), words + count), console);
     if (!console.out.empty()) {
         std::string reason = write_all(STDOUT_FILENO, console.out);
@@ -33,6 +48,6 @@ int main(int count, char** words) {
             code = exit_file;
         }
     }
-    write_all(STDERR_FILENO, console.err); // when this fails there is nobody left to tell
+    write_all(STDERR_FILENO, console.err);
     return code;
 }

@@ -15,7 +15,7 @@ namespace acre::cli {
 namespace {
 
 constexpr std::size_t y_labels = 6;
-constexpr double char_width = 6.7; // of the serif at 13
+constexpr double char_width = 6.1; // of the serif at 13
 constexpr const char* muted = "fill=\"#57503f\"";
 
 } // namespace
@@ -92,7 +92,7 @@ double svg_width(std::string_view text) {
 std::string svg_x_axis(Extent extent, std::string_view name, std::string_view unit, const Plot& plot) {
     // As many labels as stand side by side.
     const double widest =
-        std::max(svg_width(lang::quantity_text(extent.low, unit)), svg_width(lang::quantity_text(extent.high, unit))) + 24;
+        std::max(svg_width(lang::quantity_text(extent.low, unit)), svg_width(lang::quantity_text(extent.high, unit))) + 16;
     const auto count = static_cast<std::size_t>(std::clamp((plot.right - plot.left) / widest, 1.0, 7.0));
     std::string out = fmt::format("<path d=\"M{} {}H{}\" fill=\"none\" stroke=\"#1d1b17\"/>\n", plot.left, plot.bottom, plot.right);
     for (const double x : axis_places(extent.low, extent.high, count)) {

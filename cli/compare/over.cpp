@@ -6,9 +6,10 @@
 
 #include <fmt/format.h>
 
+#include "cli/axis_words.h"
 #include "cli/chart/curves.h"
-#include "cli/quantity.h"
 #include "cli/text/wrap.h"
+#include "cli/what_if/words.h"
 #include "engine/break_even.h"
 #include "engine/grid.h"
 #include "lang/diag/safe_text.h"
@@ -16,12 +17,6 @@
 
 namespace acre::cli {
 namespace {
-
-void refuse(const engine::Refusal& refusal, Console& console) {
-    console.err += "acrewright: " + lang::terminal_text(refusal.what) + "\n";
-    for (const std::string& help : refusal.helps)
-        console.err += "  = help: " + lang::terminal_text(help) + "\n";
-}
 
 std::string letter(std::size_t column) {
     return std::string(1, static_cast<char>('A' + column % 26));
@@ -88,7 +83,7 @@ bool flip(const Comparison& comparison, const std::string& given, std::size_t co
 
 struct OverRange {
     std::string given;
-    double low = 0, high = 0;
+    engine::Range ends;
 };
 // "run 300 ft..2,600 ft", in the unit of the given.
 std::optional<OverRange> read_over(const std::string& over, const Job& job, std::string& reason) {
@@ -105,24 +100,10 @@ std::optional<OverRange> read_over(const std::string& over, const Job& job, std:
         reason = "the job has no given named `" + lang::terminal_text(range.given) + "`";
         return std::nullopt;
     }
-    const std::string unit = (*job.sheet)->lines[id].unit_text;
-    const auto trimmed = [](std::string text) {
-        while (!text.empty() && text.front() == ' ')
-            text.erase(0, 1);
-        while (!text.empty() && text.back() == ' ')
-            text.pop_back();
-        return text;
-    };
-    const auto low = read_quantity(trimmed(over.substr(blank, dots - blank)), unit.empty() ? "1" : unit, reason);
-    const auto high = low ? read_quantity(trimmed(over.substr(dots + 2)), unit.empty() ? "1" : unit, reason) : std::nullopt;
-    if (!low || !high)
+    const auto ends = read_range(over.substr(blank), (*job.sheet)->lines[id].unit_text, reason);
+    if (!ends)
         return std::nullopt;
-    if (!(*low < *high)) {
-        reason = "the range of `--over` is empty";
-        return std::nullopt;
-    }
-    range.low = *low;
-    range.high = *high;
+    range.ends = *ends;
     return range;
 }
 
@@ -159,7 +140,7 @@ bool over_text(const Comparison& comparison, const std::string& over, std::strin
     for (std::size_t column = 0; column < comparison.columns.size(); ++column) {
         const Job& job = *comparison.columns[column].job;
         engine::Refusal refusal;
-        const auto places = engine::places(engine::Range{range->low, range->high}, points, refusal);
+        const auto places = engine::places(range->ends, points, refusal);
         engine::GridQuestion question;
         if (places)
             question.along.push_back({range->given, *places});

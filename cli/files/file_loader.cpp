@@ -17,7 +17,6 @@ namespace {
 using lang::Code;
 using lang::ReferenceKind;
 
-constexpr std::string_view built_in_mark = "(built in) ";
 constexpr int most_folders_above = 40;
 
 bool is_folder(const std::string& path) {

@@ -49,6 +49,7 @@ class FileLoader : public lang::Loader {
 };
 
 // How a text of the compiled-in library is named: "(built in) library/haul.rate". No file's name begins like this.
+inline constexpr std::string_view built_in_mark = "(built in) ";
 std::string built_in_name(std::string_view reference);
 
 // By the ending of its name; false for any other.
