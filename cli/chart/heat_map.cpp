@@ -40,7 +40,7 @@ class Picture {
     }
 
     std::string draw() {
-        const double one = 52 + cell_h_ * static_cast<double>(map_.y.size()) + 24;
+        const double one = head() + 6 + cell_h_ * static_cast<double>(map_.y.size()) + 24;
         out_ = svg_paper(map_.title, width_, 36 + one * static_cast<double>(map_.maps.size()) + 58, 16);
         double top = 36;
         for (const HeatMap::Map& map : map_.maps) {
@@ -63,11 +63,11 @@ class Picture {
     // Every so many places have a label, so that none lies on another.
     static std::size_t every(double room, double needed) { return static_cast<std::size_t>(std::max(1.0, std::ceil(needed / room))); }
 
+    double head() const { return map_.maps.empty() || map_.maps.front().name.empty() ? 26 : 46; }
     void draw_map(const HeatMap::Map& map, double top) {
-        const double cells = top + 46;
+        const double cells = top + head();
         if (!map.name.empty())
             out_ += svg_text(left_, top + 12, Anchor::Start, map.name, "font-weight=\"bold\"");
-        out_ += svg_text(left_ - 10, cells - 8, Anchor::End, map_.y_name.empty() ? "" : "\u2193", "fill=\"#57503f\"");
         double label = 0;
         for (const std::string& text : map_.x)
             label = std::max(label, svg_width(text) + 8);

@@ -55,7 +55,10 @@ class Page {
     void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 8) + "\n"; }
 
     std::string crossing(const engine::Crossing& crossing) const {
-        const char* way = crossing.rising ? "below it is less, above it is more" : "below it is more, above it is less";
+        const char* way = page_.against.empty()
+                              ? (crossing.rising ? "below it is less, above it is more" : "below it is more, above it is less")
+                          : crossing.rising ? "below, this job is cheaper; above, the other"
+                                            : "below, the other is cheaper; above, this job";
         switch (crossing.kind) {
         case engine::CrossingKind::Root:
             return fmt::format("at {}: {}", bold(x(crossing.x), page_.color), way);
@@ -70,14 +73,17 @@ class Page {
         }
         return {};
     }
+    const char* always() const {
+        const bool more = answer_.least > answer_.wanted;
+        return page_.against.empty() ? (more ? "more" : "less") : more ? "dearer than the other" : "cheaper than the other";
+    }
     void none() {
         if (!std::isfinite(answer_.least)) {
             line("nowhere: the job has no answer in this range");
             return;
         }
         line(fmt::format("nowhere between {} and {}: it is always {}; it comes nearest at {}, where it is {}", x(answer_.range.low),
-                         x(answer_.range.high), answer_.least > answer_.wanted ? "more" : "less", x(answer_.nearest_at),
-                         y(answer_.nearest)));
+                         x(answer_.range.high), always(), x(answer_.nearest_at), y(answer_.nearest)));
     }
     void unanswered() {
         if (answer_.unanswered.empty())

@@ -30,7 +30,7 @@ class Page {
         std::string lines;
         for (const engine::Grid::Column& column : grid_.columns)
             lines += (lines.empty() ? "" : ", ") + called_asked(sheet_, column.line, page_.names);
-        out_ = bold(wrap(lines + " over " + over, page_width), page_.color) + "\n";
+        out_ = bold(wrap(capital(lines) + " over " + over, page_width), page_.color) + "\n";
         if (const std::string title = title_of(sheet_); !title.empty())
             out_ += "  " + lang::terminal_text(title) + "\n";
         if (grid_.along.size() == 1)
@@ -60,9 +60,9 @@ class Page {
     }
 
     void lines_across() {
-        std::vector<Column> heads = {{name(0), Align::Left}};
+        std::vector<Column> heads = {{"", Align::Left}};
         for (const engine::Grid::Column& column : grid_.columns)
-            heads.push_back({grid_.columns.size() == 1 ? "" : called_asked(sheet_, column.line, page_.names)});
+            heads.push_back({called_asked(sheet_, column.line, page_.names)});
         Table table(heads);
         for (std::size_t cell = 0; cell < grid_.cells; ++cell) {
             std::vector<std::string> row = {place(0, cell)};
@@ -70,7 +70,7 @@ class Page {
                 row.push_back(value(c, cell));
             table.row(std::move(row));
         }
-        out_ += "\n" + table.text(page_.color, std::numeric_limits<std::size_t>::max() / 2);
+        out_ += "\n  down: " + name(0) + "\n" + table.text(page_.color, std::numeric_limits<std::size_t>::max() / 2);
     }
 
     void givens_across(std::size_t c, std::size_t p) {
@@ -129,7 +129,7 @@ class Page {
 
 std::string map_title(const lang::Sheet& sheet, lang::LineId line, bool names) {
     const std::string title = title_of(sheet);
-    return called_asked(sheet, line, names) + (title.empty() ? "" : ": " + title);
+    return capital(called_asked(sheet, line, names)) + (title.empty() ? "" : ": " + title);
 }
 
 } // namespace

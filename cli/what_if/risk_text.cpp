@@ -51,35 +51,42 @@ double percentile(const Measured& measured, double share) {
     return NAN;
 }
 
+// A share without a unit of its own is read as per cent.
+struct Shown {
+    double scale = 1;
+    std::string unit;
+};
+Shown shown_as(const Measured& measured) {
+    return measured.line == lang::none && measured.name == "margin" ? Shown{100, "%"} : Shown{1, measured.unit};
+}
+
 // Two figures of an error say all it has to say.
 std::string error_text(double error) {
-    if (!(error > 0) || !std::isfinite(error))
-        return error == 0 ? "0" : "-";
+    if (!std::isfinite(error))
+        return "-";
+    if (error < 1e-9) // what is left of rounding
+        return "0";
     const double power = std::pow(10, std::floor(std::log10(error)) - 1);
     return lang::number_text(std::round(error / power) * power);
 }
 
-// No more figures than the error leaves standing, where it leaves fewer than quantity_text shows.
-std::string estimate_text(double value, double error, const std::string& unit) {
+// No more figures than the error leaves standing; money of a dollar's error or more has no cents.
+std::string estimate_text(double value, double error, const Shown& as) {
     if (!std::isfinite(value))
         return "-";
-    double shown = value;
+    double shown = value * as.scale;
     if (error > 0 && std::isfinite(error)) {
-        const double power = std::pow(10, std::floor(std::log10(error)) - 1);
-        shown = std::round(value / power) * power;
+        double power = std::pow(10, std::floor(std::log10(error * as.scale)) - 1);
+        if (as.unit.starts_with('$'))
+            power = error >= 1 ? std::max(1.0, power) : 0.01;
+        shown = std::round(shown / power) * power;
     }
-    return lang::terminal_text(lang::quantity_text(shown, unit));
+    return lang::terminal_text(lang::quantity_text(shown, as.unit));
 }
 
 std::string share_text(double share) {
     const double percent = std::max(0.0, share) * 100;
     return fmt::format("{:.1f} %", percent);
-}
-
-std::string capital(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
-        text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
 }
 
 class Page {
@@ -90,8 +97,9 @@ class Page {
         out_ = bold("What this job risks", page_.color) + "\n";
         if (const std::string title = title_of(sheet_); !title.empty())
             out_ += "  " + lang::terminal_text(title) + "\n";
-        line(fmt::format("{} trials over {} swings and {} events, seed {}; +- is the error of the estimates",
-                         lang::number_text(static_cast<double>(risk_.trials)), risk_.factors.size() - events(), events(), risk_.seed));
+        line(fmt::format("{} trials over {} and {}, seed {}; +- is the error of the estimates",
+                         lang::number_text(static_cast<double>(risk_.trials)), count(risk_.factors.size() - events(), "swing"),
+                         count(events(), "event"), risk_.seed));
         loss();
         moments();
         percentiles();
@@ -112,6 +120,7 @@ class Page {
 
     void head(const std::string& text) { out_ += "\n" + bold(text, page_.color) + "\n"; }
     void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 4) + "\n"; }
+    static std::string count(std::size_t n, const char* what) { return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s"); }
     std::size_t events() const {
         return static_cast<std::size_t>(
             std::count_if(risk_.factors.begin(), risk_.factors.end(), [](const engine::Factor& factor) { return !factor.axis; }));
@@ -131,9 +140,14 @@ class Page {
         out_ += "\n";
         Table table({{"", Align::Left, true}, {"as it stands"}, {"mean"}, {"+-"}, {"spread"}, {"+-"}});
         for (const Measured& m : risk_.measured)
-            table.row({page_.name_of(m), estimate_text(m.at_job, 0, m.unit), estimate_text(m.mean, m.mean_error, m.unit),
-                       error_text(m.mean_error), estimate_text(m.spread, m.spread_error, m.unit), error_text(m.spread_error)});
+            row(table, m);
         out_ += table.text(page_.color);
+    }
+    void row(Table& table, const Measured& m) const {
+        const Shown as = shown_as(m);
+        table.row({page_.name_of(m), estimate_text(m.at_job, 0, as), estimate_text(m.mean, m.mean_error, as),
+                   error_text(m.mean_error * as.scale), estimate_text(m.spread, m.spread_error, as),
+                   error_text(m.spread_error * as.scale)});
     }
     void percentiles() {
         out_ += "\n";
@@ -148,8 +162,8 @@ class Page {
             for (const double share : shares)
                 for (const engine::Percentile& p : m.percentiles)
                     if (p.share == share) {
-                        values.push_back(estimate_text(p.value, p.error, m.unit));
-                        errors.push_back(error_text(p.error));
+                        values.push_back(estimate_text(p.value, p.error, shown_as(m)));
+                        errors.push_back(error_text(p.error * shown_as(m).scale));
                     }
             table.row(std::move(values));
             table.row(std::move(errors));
@@ -161,7 +175,7 @@ class Page {
         if (!risk_.shares)
             return;
         const Measured& of = risk_.measured[risk_.shares->measured];
-        head(fmt::format("What makes the spread of {}, {}", page_.name_of(of), estimate_text(risk_.shares->spread, 0, of.unit)));
+        head(fmt::format("What makes the spread of {}, {}", page_.name_of(of), estimate_text(risk_.shares->spread, 0, shown_as(of))));
         Table table({{"", Align::Left, true}, {"by itself"}, {"+-"}, {"with all it works with"}, {"+-"}});
         constexpr std::size_t most = 12;
         const auto& list = risk_.shares->shares;

@@ -68,6 +68,12 @@ std::string called_asked(const lang::Sheet& sheet, lang::LineId line, bool names
     return called(sheet, line, names);
 }
 
+std::string capital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    return text;
+}
+
 std::string title_of(const lang::Sheet& sheet) {
     return sheet.job.title.empty() ? sheet.job.model_title : sheet.job.title;
 }

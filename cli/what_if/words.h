@@ -33,6 +33,9 @@ std::string called(const lang::Sheet& sheet, lang::LineId line, bool names);
 // "the price all in", "the price", or what the line is called.
 std::string called_asked(const lang::Sheet& sheet, lang::LineId line, bool names);
 
+// As the first word of a heading.
+std::string capital(std::string text);
+
 // The title of the job, or of its model. As written: make it safe where it goes.
 std::string title_of(const lang::Sheet& sheet);
 
