@@ -67,6 +67,19 @@ HWY_NOINLINE void over_lanes(const Instruction& instruction, const Frame& frame)
     }
 }
 
+struct MinStep {
+    static HWY_INLINE V apply(V a, V b) {
+        const V least = hn::IfThenElse(hn::Lt(b, a), b, a); // a if a is poison
+        return hn::IfThenElse(hn::Eq(b, b), least, b);
+    }
+};
+struct MaxStep {
+    static HWY_INLINE V apply(V a, V b) {
+        const V most = hn::IfThenElse(hn::Gt(b, a), b, a);
+        return hn::IfThenElse(hn::Eq(b, b), most, b);
+    }
+};
+
 template <First first> HWY_INLINE V begin(V a, V b) {
     if constexpr (first == First::Add)
         return hn::Add(a, b);
@@ -90,6 +103,12 @@ template <Then then> HWY_INLINE V go_on(V so_far, V x) {
         return hn::Div(so_far, x);
     else if constexpr (then == Then::DivideInto)
         return hn::Div(x, finite(so_far)); // one over an infinity would be a number again
+    else if constexpr (then == Then::AtLeast)
+        return MaxStep::apply(finite(so_far), x);
+    else if constexpr (then == Then::AtMost)
+        return MinStep::apply(finite(so_far), x);
+    else if constexpr (then == Then::Root)
+        return hn::Sqrt(so_far);
     else
         return so_far;
 }
@@ -111,19 +130,6 @@ struct AbsStep {
 };
 struct SqrtStep {
     static HWY_INLINE V apply(V a) { return hn::Sqrt(a); }
-};
-
-struct MinStep {
-    static HWY_INLINE V apply(V a, V b) {
-        const V least = hn::IfThenElse(hn::Lt(b, a), b, a); // a if a is poison
-        return hn::IfThenElse(hn::Eq(b, b), least, b);
-    }
-};
-struct MaxStep {
-    static HWY_INLINE V apply(V a, V b) {
-        const V most = hn::IfThenElse(hn::Gt(b, a), b, a);
-        return hn::IfThenElse(hn::Eq(b, b), most, b);
-    }
 };
 
 // Conditions: 1, 0, or NaN if one of the sides is poison. `holds` and `fails` are both false for NaN.

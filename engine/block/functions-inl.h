@@ -96,6 +96,9 @@ template <class Functions> struct PowerStep {
         return hn::Sub(finite(Functions::power(a, b)), sound);
     }
 };
+template <class Functions> struct PowerFixedStep {
+    static HWY_INLINE V apply(V a, V b) { return finite(Functions::power(a, b)); }
+};
 
 // The value reader's own functions.
 struct LaneByLane {

@@ -28,7 +28,7 @@ template <std::size_t number> constexpr KernelFunction chain() {
     constexpr auto third = static_cast<Then>(number / 2 % then_count);
     constexpr auto second = static_cast<Then>(number / 2 / then_count % then_count);
     constexpr auto first = static_cast<First>(number / 2 / then_count / then_count);
-    if constexpr (third != Then::Stop && (second == Then::Stop || chain_steps < 3))
+    if constexpr (third != Then::Stop && (second == Then::Stop || chain_steps < 3 || !canonical))
         return nullptr;
     else if constexpr (second == Then::Stop)
         return over_lanes<Chain<first, second, third, canonical>, 2>;
@@ -47,6 +47,7 @@ template <class Functions> void fill_functions(KernelSet& set) {
     put(Kernel::Tan, over_lanes<TanStep<Functions>, 1, false>);
     put(Kernel::Atan, over_lanes<AtanStep<Functions>, 1, false>);
     put(Kernel::Power, over_lanes<PowerStep<Functions>, 2, false>);
+    put(Kernel::PowerFixed, over_lanes<PowerFixedStep<Functions>, 2, false>);
 }
 
 template <std::size_t... number> void fill_chains(KernelSet& set, std::index_sequence<number...>) {

@@ -1,5 +1,7 @@
 #include "engine/block/program.h"
 
+#include <cmath>
+
 #include "engine/block/graph.h"
 
 namespace acre::engine::lanes {
@@ -27,8 +29,14 @@ Then then_of(Code code, bool chain_left) {
         return chain_left ? Then::Subtract : Then::SubtractFrom;
     case Code::Multiply:
         return Then::Multiply;
-    default:
+    case Code::Divide:
         return chain_left ? Then::Divide : Then::DivideInto;
+    case Code::Max:
+        return Then::AtLeast;
+    case Code::Min:
+        return Then::AtMost;
+    default:
+        return Then::Root;
     }
 }
 
@@ -141,25 +149,37 @@ class Builder {
 
     void fuse(std::uint32_t i) {
         const Node& n = graph_.nodes[i];
+        const auto length = [&](Value v) {
+            // As a divisor, or before the greater of two, a chain may be canonical: that step sees to it.
+            return read_once(v) && chain_[v.index].length < chain_steps_ ? chain_[v.index].length : 0;
+        };
         if (is_arithmetic(n.code)) {
-            chain_[i] = {first_of(n.code), {Then::Stop, Then::Stop}, {n.in[0], n.in[1]}, 1};
-            const auto length = [&](Value v) {
-                // As a divisor a chain may be canonical: that step sees to it.
-                return read_once(v) && chain_[v.index].length < chain_steps_ ? chain_[v.index].length : 0;
-            };
             const std::uint32_t left = length(n.in[0]), right = length(n.in[1]);
             if (left == 0 && right == 0)
-                return;
-            const bool chain_left = left >= right;
-            const Value absorbed = n.in[chain_left ? 0 : 1];
-            Chain longer = chain_[absorbed.index];
-            longer.then[longer.length - 1] = then_of(n.code, chain_left);
-            longer.in[++longer.length] = n.in[chain_left ? 1 : 0];
-            chain_[i] = longer;
-            inside_[absorbed.index] = 1;
+                chain_[i] = {first_of(n.code), {Then::Stop, Then::Stop}, {n.in[0], n.in[1]}, 1};
+            else
+                lengthen(i, left >= right);
+        } else if (n.code == Code::Sqrt && length(n.in[0]) > 0) {
+            lengthen(i, true);
+        } else if (n.code == Code::Max || n.code == Code::Min) {
+            if (length(n.in[0]) > 0)
+                lengthen(i, true);
+            else if (length(n.in[1]) > 0 && n.in[0].invariant && std::fabs(graph_.invariants[n.in[0].index]) > 0)
+                lengthen(i, false); // of two equal numbers that are not zero it does not matter which is taken
         } else if (n.code == Code::Select && read_once(n.in[0]) && is_comparison(node(n.in[0]).code)) {
             inside_[n.in[0].index] = 1;
         }
+    }
+
+    // Node i as one more step of the chain on its left or right.
+    void lengthen(std::uint32_t i, bool chain_left) {
+        const Node& n = graph_.nodes[i];
+        const Value absorbed = n.in[chain_left ? 0 : 1];
+        Chain longer = chain_[absorbed.index];
+        longer.then[longer.length - 1] = then_of(n.code, chain_left);
+        longer.in[++longer.length] = n.in_count == 1 ? longer.in[0] : n.in[chain_left ? 1 : 0];
+        chain_[i] = longer;
+        inside_[absorbed.index] = 1;
     }
 
     void draft(std::uint32_t i) {
@@ -181,6 +201,8 @@ class Builder {
             d.kernel = static_cast<std::uint16_t>(plan_.tables[n.extra].staircase ? Kernel::Staircase : Kernel::Lines);
         } else {
             d.kernel = static_cast<std::uint16_t>(kernel_of(n.code));
+            if (n.code == Code::Power && n.in[1].invariant && std::fabs(graph_.invariants[n.in[1].index]) > 0)
+                d.kernel = static_cast<std::uint16_t>(Kernel::PowerFixed);
             if (is_swapped(n.code))
                 std::swap(d.in[0], d.in[1]);
         }

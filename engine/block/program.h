@@ -28,6 +28,7 @@ enum class Kernel : std::uint16_t {
     Tan,
     Atan,
     Power,
+    PowerFixed, // the exponent is an invariant, neither zero nor poison
     Min,
     Max,
     Less,
@@ -50,15 +51,16 @@ enum class Kernel : std::uint16_t {
 
 // A chain is up to three steps of arithmetic without a stop in memory between them: ((a first b) second c) third d.
 enum class First : std::uint8_t { Add, Subtract, Multiply, Divide, count };
-enum class Then : std::uint8_t { Stop, Add, Subtract, SubtractFrom, Multiply, Divide, DivideInto, count };
+enum class Then : std::uint8_t { Stop, Add, Subtract, SubtractFrom, Multiply, Divide, DivideInto, AtLeast, AtMost, Root, count };
 
 inline constexpr std::size_t first_count = static_cast<std::size_t>(First::count);
 inline constexpr std::size_t then_count = static_cast<std::size_t>(Then::count);
 inline constexpr std::size_t chain_count = first_count * then_count * then_count * 2;
 inline constexpr std::size_t kernel_count = static_cast<std::size_t>(Kernel::count);
 
-// `canonical`: the result becomes NaN if it is not finite.
+// `canonical`: the result becomes NaN if it is not finite; always so after three steps.
 constexpr std::uint16_t chain_number(First first, Then second, Then third, bool canonical) {
+    canonical = canonical || third != Then::Stop;
     const std::size_t steps =
         (static_cast<std::size_t>(first) * then_count + static_cast<std::size_t>(second)) * then_count + static_cast<std::size_t>(third);
     return static_cast<std::uint16_t>(kernel_count + steps * 2 + (canonical ? 1 : 0));

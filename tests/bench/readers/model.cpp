@@ -1,0 +1,86 @@
+#include "tests/bench/readers/model.h"
+
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
+
+#include <fmt/format.h>
+
+#include "engine/risk/draw.h"
+#include "engine/risk/points.h"
+#include "engine/risk/shapes.h"
+#include "lang/diag/render.h"
+#include "tests/bench/readers/rip_native.h"
+
+namespace acre::bench {
+namespace {
+
+class NoFiles : public lang::Loader {
+  public:
+    bool load(lang::ReferenceKind, std::string_view, std::string_view, lang::Loaded&, lang::LoadFailure& failure) override {
+        failure = {lang::Code::F701, ""};
+        return false;
+    }
+};
+
+bool open(const std::string& text, engine::Run& run) {
+    lang::Request request;
+    request.name = "rip.rate";
+    request.text = text;
+    request.kind = lang::FileKind::Model;
+    NoFiles files;
+    return engine::run(request, files, run);
+}
+
+} // namespace
+
+Model open_model() {
+    std::ifstream file(ACREWRIGHT_ROOT "/tests/bench/readers/rip.rate");
+    const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    Model model;
+    model.compile_seconds = best_of(50, [&] {
+        engine::Run run;
+        open(text, run);
+    });
+    if (!open(text, model.run)) {
+        fmt::print("{}\n", lang::render(model.run.diagnostics, model.run.sources));
+        std::exit(1);
+    }
+    engine::Refusal refusal;
+    for (const char* name : given_name) {
+        const auto axis = engine::axis_named(**model.run.sheet, *model.run.compiled, model.run.values, name, refusal);
+        if (!axis) {
+            fmt::print("{}\n", refusal.what);
+            std::exit(1);
+        }
+        model.axes.push_back(*axis);
+        model.inputs.push_back(axis->input);
+    }
+    for (const char* name : answer_name)
+        model.answers.push_back(model.plan().line_slot[(*model.run.sheet)->find(name)]);
+    return model;
+}
+
+Columns::Columns(std::size_t columns, std::size_t lanes) : lanes_(lanes), memory_(columns * lanes + 8) {
+    double* at = memory_.data();
+    while (reinterpret_cast<std::uintptr_t>(at) % 64 != 0)
+        ++at;
+    for (std::size_t k = 0; k < columns; ++k) {
+        write_.push_back(at + k * lanes);
+        read_.push_back(at + k * lanes);
+    }
+}
+
+void draw_givens(const Model& model, Columns& columns, std::size_t lanes) {
+    const engine::SobolSequence sequence(given_count);
+    const engine::ScrambledPoints points(sequence, 1, 0);
+    std::vector<std::uint64_t> offset(given_count);
+    for (std::size_t block = 0; block < lanes / engine::points_in_block; ++block) {
+        points.offsets(block, offset.data());
+        for (std::size_t k = 0; k < given_count; ++k)
+            engine::draw_kernels().shaped(engine::shape_of(model.axes[k]), points.base(k), offset[k],
+                                          columns.out()[k] + block * engine::points_in_block);
+    }
+}
+
+} // namespace acre::bench
