@@ -1,7 +1,7 @@
 // Reading a text, stage by stage, beside the cheapest thing that can be done with one: counting its line ends.
 #include <algorithm>
-#include <chrono>
 #include <cstring>
+#include <ctime>
 #include <malloc.h>
 #include <string>
 
@@ -15,7 +15,6 @@
 namespace {
 
 using namespace acre;
-using Clock = std::chrono::steady_clock;
 
 constexpr double goal = 500'000; // lines a second of parse, so that the whole front end can do 200,000
 constexpr std::size_t thousand = 1'000;
@@ -37,12 +36,15 @@ std::string generated_model(std::size_t lines) {
     return text;
 }
 
+// Seconds of the processor, so that busy neighbours do not count.
 template <typename F> double best_of(int times, F run) {
     double best = 1e9;
     for (int i = 0; i < times; ++i) {
-        const auto start = Clock::now();
+        timespec start{}, end{};
+        clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &start);
         run();
-        best = std::min(best, std::chrono::duration<double>(Clock::now() - start).count());
+        clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &end);
+        best = std::min(best, static_cast<double>(end.tv_sec - start.tv_sec) + 1e-9 * static_cast<double>(end.tv_nsec - start.tv_nsec));
     }
     return best;
 }
