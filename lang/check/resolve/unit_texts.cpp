@@ -106,10 +106,12 @@ bool UnitTexts::is_new(const ast::Word& name, bool noun) {
 }
 
 void UnitTexts::declare_noun(const ast::Noun& noun) {
-    if (is_new(noun.name, true) && !catalog_.add_noun(noun.name.text))
+    if (is_new(noun.name, true) && !catalog_.add_noun(noun.name.text)) {
+        failed_.emplace(noun.name.text);
         diagnostics_.add(problem(Code::N209, fmt::format("`{}` is one kind of thing too many to be counted", noun.name.text),
                                  noun.name.span, {},
                                  {fmt::format("at most {} nouns fit; count some of them as plain numbers", max_bases - first_noun)}));
+    }
 }
 
 // False when it rests on a unit that is not there (yet): `missing`.
@@ -121,16 +123,19 @@ bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, std::string&
         if (error.kind == UnitError::Kind::Unknown)
             return false;
         report(definition.unit, error);
+        failed_.emplace(definition.name.text);
         return true;
     }
     const std::optional<Ratio> number = read_ratio(definition.number);
     if (!number) {
+        failed_.emplace(definition.name.text);
         diagnostics_.add(problem(Code::S106, fmt::format("a unit cannot be {} of another", definition.number), definition.number_span, {},
                                  {"write a number above zero, for example  unit tank = 1,100 gal"}));
         return true;
     }
     const std::optional<Ratio> scale = multiply(*number, base->scale);
     if (!scale) {
+        failed_.emplace(definition.name.text);
         diagnostics_.add(problem(Code::U312, fmt::format("the unit `{}` is too large to be kept exactly", definition.name.text),
                                  definition.number_span));
         return true;
@@ -171,7 +176,7 @@ void UnitTexts::report_waiting(const Waiting& waiting) {
                 diagnostics_.add(problem(Code::N203, fmt::format("the unit `{}` rests on itself", unit->name.text), unit->name.span,
                                          "in a loop",
                                          {"define one of the units by one that is known, for example  unit tank = 1,100 gal"}));
-    failed_ = std::move(failed);
+    failed_.merge(failed);
 }
 
 void UnitTexts::declare(const std::vector<ast::Module>& modules) {

@@ -131,5 +131,5 @@ given x = 1 load
         REQUIRE_MESSAGE(bad.codes() == row.codes, bad.rendered());
         CHECK(bad.diagnostics.all()[0].title == row.title);
     }
-    CHECK(resolve_text("model \"m\"\nunit a = 0 ft\n").codes() == "S106");
+    CHECK(resolve_text("model \"m\"\nunit a = 0 ft\nx : a = 3 a\n").codes() == "S106");
 }

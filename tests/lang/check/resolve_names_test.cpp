@@ -216,6 +216,16 @@ TEST_CASE("a name is defined once") {
     CHECK(out.sources->file(0).position(d.others[0].span.begin).line == 4);
 }
 
+TEST_CASE("so many kinds of things are counted, and no more") {
+    std::string text = "model \"m\"\n";
+    for (std::size_t i = 0; i < lang::max_bases - lang::first_noun; ++i)
+        text += "noun n" + std::to_string(i) + "\n";
+    CHECK(resolve_text(text).codes() == "");
+    const auto out = resolve_text(text + "noun last\nx : last = 3 last\n");
+    REQUIRE(out.codes() == "N209");
+    CHECK(out.diagnostics.all()[0].title == "`last` is one kind of thing too many to be counted");
+}
+
 TEST_CASE("one slip is told once: a statement that cannot be read takes its users with it") {
     const auto out = resolve_text("model \"m\"\ngiven speed = 3 mi/h mi/h\nx : mi/h = speed * 2\ny : mi/h = sped * 2\n");
     CHECK(out.codes().find("N201") == out.codes().rfind("N201")); // of `sped`, not of `speed`
