@@ -80,12 +80,12 @@ std::string variance_text(const engine::Variance& variance, const VarianceNames&
     out += "  gallons an hour  " + wrap(learned_text(variance.gallons_per_hour, "gal/h"), page_width, 19) + "\n";
     for (const std::string& cost : variance.unknown_costs)
         out += "\nThe log has money for `" + terminal_text(cost) + "`, which is no cost of this quote: it is left out above.\n";
-    out +=
-        "\n" +
-        wrap("A quantity in machine hours, acres, gallons or days is the log's; any other, the move's too, is as quoted. A rate is the log's where it tells money "
-             "or a fuel price, else as quoted.",
-             page_width) +
-        "\n";
+    out += "\n" +
+           wrap("A quantity in machine hours, acres, gallons or days is the log's; any other, the move's too, is as quoted. A rate is the "
+                "log's where it tells money "
+                "or a fuel price, else as quoted.",
+                page_width) +
+           "\n";
     return out;
 }
 

@@ -8,7 +8,8 @@ namespace {
 
 class NoFiles : public acre::lang::Loader {
   public:
-    bool load(acre::lang::ReferenceKind, std::string_view, std::string_view, acre::lang::Loaded&, acre::lang::LoadFailure& failure) override {
+    bool load(acre::lang::ReferenceKind, std::string_view, std::string_view, acre::lang::Loaded&,
+              acre::lang::LoadFailure& failure) override {
         failure = {acre::lang::Code::F701, "this program reads no files"};
         return false;
     }

@@ -103,7 +103,8 @@ TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
     quoted.price = 120'000;
     quoted.costs = {{"fuel", "", "", "$/gal", "gal", 4.00, 4'950},
                     {"operators", "", "", "$/h", "h", 60, 150},
-                    {"move", "", "", "$/move", "move", 5'000, 1}, {"lowbed", "", "Move", "$/h", "h", 170, 8}};
+                    {"move", "", "", "$/move", "move", 5'000, 1},
+                    {"lowbed", "", "Move", "$/h", "h", 170, 8}};
     const Variance result =
         variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,fuel_price\n"
                                    "2027-01-01,0,20,18,700,4.20\n2027-01-02,20,40,21,760,4.20\n2027-01-03,40,60,19,720,4.20\n"));

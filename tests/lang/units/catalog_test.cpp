@@ -224,8 +224,8 @@ TEST_CASE("a unit nobody wrote gets its usual spelling") {
 
 TEST_CASE("a kind of unit has a usual one") {
     const UnitCatalog catalog;
-    for (const auto& [unit, usual] : {std::pair{"m^2/s", "ac/h"}, std::pair{"in", "ft"}, std::pair{"cent/km^2", "$/ac"}, std::pair{"%", "1"},
-                                      std::pair{"s/mo", "h/yr"}, std::pair{"L/s", "gal/h"}, std::pair{"kg", "lb"}}) {
+    for (const auto& [unit, usual] : {std::pair{"m^2/s", "ac/h"}, std::pair{"in", "ft"}, std::pair{"cent/km^2", "$/ac"},
+                                      std::pair{"%", "1"}, std::pair{"s/mo", "h/yr"}, std::pair{"L/s", "gal/h"}, std::pair{"kg", "lb"}}) {
         CAPTURE(unit);
         CHECK(catalog.usual_text(read(unit)->dim) == usual);
     }
