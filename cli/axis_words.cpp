@@ -95,7 +95,7 @@ std::optional<engine::Range> read_range(std::string_view text, std::string_view 
     if (!high)
         return std::nullopt;
     if (!(*low < *high)) {
-        reason = "the range `" + lang::terminal_text(text) + "` is empty";
+        reason = "the range `" + lang::terminal_text(trimmed(text)) + "` is empty";
         return std::nullopt;
     }
     return engine::Range{*low, *high};

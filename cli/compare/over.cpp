@@ -101,8 +101,10 @@ std::optional<OverRange> read_over(const std::string& over, const Job& job, std:
         return std::nullopt;
     }
     const auto ends = read_range(over.substr(blank), (*job.sheet)->lines[id].unit_text, reason);
-    if (!ends)
+    if (!ends) {
+        reason = "`--over`: " + reason;
         return std::nullopt;
+    }
     range.ends = *ends;
     return range;
 }
