@@ -155,8 +155,7 @@ bool report_no_price(const lang::Sheet& sheet, lang::Diagnostics& diagnostics) {
     lang::Diagnostic diagnostic{lang::Code::I609, {}, {}, {}, {}, {}};
     diagnostic.title = sheet.job.model_title.empty() ? "the model has no price, so it cannot price a job"
                                                      : fmt::format("\"{}\" has no price, so it cannot price a job", sheet.job.model_title);
-    if (!sheet.lines.empty())
-        diagnostic.primary = {sheet.lines.front().name_span, ""};
+    diagnostic.primary = {sheet.job.model_span, "no price in it"};
     diagnostic.helps.push_back({"add to the model:  price \"…\" per ac of area", {}});
     diagnostics.add(std::move(diagnostic));
     return true;

@@ -41,7 +41,7 @@ std::string_view ending_of(ReferenceKind kind) {
 std::string listing(const std::vector<std::string>& words) {
     std::string text;
     for (std::size_t i = 0; i < words.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == words.size() ? " and " : ", ";
+        text += i == 0 ? "" : i + 1 == words.size() ? " or " : ", ";
         text += words[i];
     }
     return text;

@@ -11,6 +11,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "lang/units/number_text.h"
+
 namespace acre::engine {
 namespace {
 
@@ -273,8 +275,9 @@ class Reader {
         }
         vertices_ += points.size();
         if (vertices_ > max_boundary_vertices) {
-            error(Code::B907, fmt::format("more than {} points", max_boundary_vertices), span, "",
-                  "thin the boundary out: a point every few feet is enough");
+            error(Code::B907,
+                  fmt::format("the boundary has more than {} points", lang::number_text(static_cast<double>(max_boundary_vertices))), span,
+                  "", "thin the boundary out: a point every few feet is enough");
             return false;
         }
         return turn(points, outer, span);

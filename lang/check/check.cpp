@@ -1,6 +1,7 @@
 #include "lang/check/check.h"
 
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include <fmt/format.h>
@@ -45,10 +46,10 @@ class Checker {
             for (Condition& condition : *list)
                 check_condition(condition);
         for (Correlation& correlation : sheet_.correlations)
-            correlation.strength = check_part({}, correlation.strength, plain, "the strength of a correlation", "1");
+            correlation.strength = check_part({}, correlation.strength, plain, {"the strength of a correlation", {}}, "1");
         for (Block& block : sheet_.blocks)
-            block.field_heading = check_part({}, block.field_heading, base_type(Angle), "a heading", "deg");
-        sheet_.job.field_heading = check_part({}, sheet_.job.field_heading, base_type(Angle), "a heading", "deg");
+            block.field_heading = check_part({}, block.field_heading, base_type(Angle), {"a heading", {}}, "deg");
+        sheet_.job.field_heading = check_part({}, sheet_.job.field_heading, base_type(Angle), {"a heading", {}}, "deg");
     }
 
   private:
@@ -57,29 +58,36 @@ class Checker {
         const std::string* written = nullptr;
         const Unit* unit = nullptr;
     };
+    // What a value is for, put into words by an error only: "the lawful range of `depth`".
+    struct Subject {
+        std::string_view lead;
+        std::string_view name;
+    };
+    static std::string text(const Subject& subject) {
+        return subject.name.empty() ? std::string(subject.lead) : fmt::format("{}`{}`", subject.lead, subject.name);
+    }
     std::string text(const UnitText& unit) const { return unit.written != nullptr ? *unit.written : sheet_.units.text(*unit.unit); }
 
     // Types the value, and gives it in the unit that is declared.
-    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const UnitText& unit,
-                       Span declared) {
+    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const Subject& subject, const UnitText& unit, Span declared) {
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
             return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
-        typing_.report().declared(site, value, mismatch, wanted, subject, text(unit), declared);
+        typing_.report().declared(site, value, mismatch, wanted, text(subject), text(unit), declared);
         return value;
     }
 
     // The same for what has no declaration to point at. No value stays none.
-    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const std::string& unit_text) {
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject, const std::string& unit_text) {
         return check_part(site, value, wanted, subject, UnitText{&unit_text, nullptr});
     }
-    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const std::string& subject, const UnitText& unit) {
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject, const UnitText& unit) {
         if (value == none)
             return none;
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
             return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
-        typing_.report().part(site, value, mismatch, wanted, subject, text(unit));
+        typing_.report().part(site, value, mismatch, wanted, text(subject), text(unit));
         return value;
     }
 
@@ -90,8 +98,8 @@ class Checker {
             return line.value;
         }
         const Type wanted = line.type;
-        return check_value({id, nullptr}, line.value, wanted, fmt::format("`{}`", line.name), UnitText{&line.unit_text, nullptr},
-                           line.name_span);
+        const std::string_view lead = line.role == Role::EventCount ? "the count of " : "";
+        return check_value({id, nullptr}, line.value, wanted, {lead, line.name}, UnitText{&line.unit_text, nullptr}, line.name_span);
     }
 
     void check_cost(const Cost& cost) {
@@ -117,7 +125,7 @@ class Checker {
         const LineId id = given.line;
         const Site site{id, nullptr};
         const Type wanted = sheet_.lines[id].type;
-        const std::string subject = fmt::format("`{}`", sheet_.lines[id].name);
+        const std::string& name = sheet_.lines[id].name;
         const std::string unit_text = sheet_.lines[id].unit_text;
         const Span declared = sheet_.lines[id].name_span;
         settled_[id] = true;
@@ -125,14 +133,14 @@ class Checker {
             if (setting.value == none)
                 continue;
             const bool in_force = setting.value == sheet_.lines[id].value;
-            setting.value = check_value(site, setting.value, wanted, subject, UnitText{&unit_text, nullptr}, declared);
+            setting.value = check_value(site, setting.value, wanted, {"", name}, UnitText{&unit_text, nullptr}, declared);
             if (in_force)
                 sheet_.lines[id].value = setting.value;
         }
-        given.within_low = check_part(site, given.within_low, wanted, "the lawful range of " + subject, unit_text);
-        given.within_high = check_part(site, given.within_high, wanted, "the lawful range of " + subject, unit_text);
-        given.swing_low = check_part(site, given.swing_low, wanted, "the swing of " + subject, unit_text);
-        given.swing_high = check_part(site, given.swing_high, wanted, "the swing of " + subject, unit_text);
+        given.within_low = check_part(site, given.within_low, wanted, {"the lawful range of ", name}, unit_text);
+        given.within_high = check_part(site, given.within_high, wanted, {"the lawful range of ", name}, unit_text);
+        given.swing_low = check_part(site, given.swing_low, wanted, {"the swing of ", name}, unit_text);
+        given.swing_high = check_part(site, given.swing_high, wanted, {"the swing of ", name}, unit_text);
     }
 
     void check_condition(Condition& condition) {
@@ -147,17 +155,16 @@ class Checker {
         const Site site{none, &function};
         for (Local& local : function.locals)
             if (local.value != none)
-                local.value = check_value(site, local.value, local.type, fmt::format("`{}`", local.name),
-                                          UnitText{nullptr, &local.type.unit}, local.span);
+                local.value = check_value(site, local.value, local.type, {"", local.name}, UnitText{nullptr, &local.type.unit}, local.span);
         if (function.value != none)
-            function.value = check_value(site, function.value, function.type, fmt::format("`{}`", function.name),
-                                         UnitText{&function.type_text, nullptr}, function.name_span);
+            function.value = check_value(site, function.value, function.type, {"", function.name}, UnitText{&function.type_text, nullptr},
+                                         function.name_span);
         for (std::vector<FunctionRange>* ranges : {&function.tested, &function.limits})
             for (FunctionRange& range : *ranges) {
                 if (range.parameter >= function.parameters.size())
                     continue;
-                const std::string subject = fmt::format("the {} range of `{}`", ranges == &function.limits ? "allowed" : "tested",
-                                                        function.parameters[range.parameter]);
+                const Subject subject{ranges == &function.limits ? "the allowed range of " : "the tested range of ",
+                                      function.parameters[range.parameter]};
                 const Type& wanted = function.parameter_types[range.parameter];
                 range.low = check_part(site, range.low, wanted, subject, function.parameter_texts[range.parameter]);
                 range.high = check_part(site, range.high, wanted, subject, function.parameter_texts[range.parameter]);
@@ -167,8 +174,8 @@ class Checker {
                 continue;
             // Any formula may stand there, say the result times a wage: what is expected is of its kind.
             const Type shown = typing_.type({}, example.call);
-            example.expected = check_part({}, example.expected, shown, "the example", UnitText{nullptr, &shown.unit});
-            example.tolerance = check_part({}, example.tolerance, shown, "the example", UnitText{nullptr, &shown.unit});
+            example.expected = check_part({}, example.expected, shown, {"the example", {}}, UnitText{nullptr, &shown.unit});
+            example.tolerance = check_part({}, example.tolerance, shown, {"the example", {}}, UnitText{nullptr, &shown.unit});
         }
     }
 

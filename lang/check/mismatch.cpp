@@ -169,7 +169,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         Diagnostic d = problem(code, sides_title(whole.op, left, right), whole.op_span);
         d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
         for (const NodeId side : {a, b})
-            if (const Type& type = sheet_.nodes[side].type; code == Code::U309 && type.kind == Kind::Choice && whole.op != Op::When)
+            if (const Type& type = sheet_.nodes[side].type; code != Code::U308 && type.kind == Kind::Choice && whole.op != Op::When)
                 if (const std::string text = quotable(sources_, sheet_.nodes[side].span);
                     !text.empty() && !sheet_.choices[type.choice].options.empty())
                     d.helps.push_back(
@@ -285,7 +285,7 @@ void Mismatches::odd_pair(const Site& site, NodeId node, NodeId a, NodeId b) {
     if (diagnostics_.full() || !nothing_in_common(sheet_, left, right))
         return;
     Diagnostic d =
-        problem(Code::L805, fmt::format("{} and {} are units of one kind that have nothing in common", left, right), whole.op_span);
+        problem(Code::L805, fmt::format("{} and {} are one kind of unit, but are seldom meant as one", left, right), whole.op_span);
     d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
     const Conversion factor = conversion(sheet_.nodes[b].type.unit, sheet_.nodes[a].type.unit);
     d.notes.push_back(fmt::format("1 {} is taken as {} {}", right, number_text(factor.apply(1)), left));

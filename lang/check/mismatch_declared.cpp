@@ -132,7 +132,10 @@ void Mismatches::cost(const Cost& cost) {
     dollar.dim.exponent[Money] = 1;
     if (const auto wanted = divide(dollar, rate.type.unit)) {
         const std::string wanted_text = unit_or_plain(sheet_.units.text(*wanted));
-        d.notes.push_back(fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
+        if (rate.type.unit.dim.exponent[Money] != 1)
+            d.notes.push_back("the rate of a cost is money for each unit of its quantity");
+        else
+            d.notes.push_back(fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
         for (const Mender& mender : menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim)) {
             if (mender.inverse)
                 continue;
@@ -142,7 +145,7 @@ void Mismatches::cost(const Cost& cost) {
         }
     }
     if (const auto wanted = divide(dollar, sheet_.nodes[over].type.unit); wanted && d.helps.empty() && wanted->dim.exponent[Money] == 1)
-        d.helps.push_back({fmt::format("or declare the rate in {}", sheet_.units.text(*wanted)), std::nullopt});
+        d.helps.push_back({fmt::format("declare the rate in {}", sheet_.units.text(*wanted)), std::nullopt});
     add(std::move(d));
 }
 

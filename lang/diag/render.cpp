@@ -66,7 +66,7 @@ class Drawing {
         put(": " + shortened(d.title, longest_title), Ink::Title);
         out_ += '\n';
         excerpts(d);
-        if (!d.notes.empty() || !d.helps.empty())
+        if (drew_ && (!d.notes.empty() || !d.helps.empty()))
             gutter("|");
         for (const std::string& note : d.notes)
             remark("note", note);
@@ -113,6 +113,7 @@ class Drawing {
         for (const Label& label : d.others)
             add_label(label, false, files);
         for (const auto& [id, lines] : files) {
+            drew_ = true;
             const SourceFile& file = sources_.file(id);
             const bool first = id == d.primary.span.file;
             const Position at = first ? file.position(d.primary.span.begin) : Position{lines.begin()->first, 0};
@@ -191,6 +192,7 @@ class Drawing {
     RenderStyle style_;
     std::string out_;
     std::size_t digits_ = 1;
+    bool drew_ = false; // an excerpt: a file that cannot be read has none
     Ink primary_ink_ = Ink::Error;
 };
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "lang/syntax/parse.h"
+#include "lang/syntax/signs.h"
 #include "lang/syntax/syntax_error.h"
 #include "lang/syntax/words.h"
 
@@ -119,7 +120,16 @@ void Formulas::division_sign(std::string_view text) {
             Diagnostic d{Code::S107, "it is not clear whether this `/` divides or belongs to a unit", {span(text), ""}, {}, {}, {}};
             const char* mended = blank_before ? "/ " : blank_behind ? " /" : " / ";
             d.helps.push_back({"to divide, put a blank on both sides of `/`", Edit{span(text), mended}});
-            d.helps.push_back({has_unit ? "a unit has no blanks inside" : "a unit that begins with `per` is written `1/h`", {}});
+            const char* end = behind;
+            while (end != statement_end_ && is_letter(*end))
+                ++end;
+            const std::string_view number(base_ + literal->span.begin, literal->span.end - literal->span.begin);
+            if (has_unit)
+                d.helps.push_back({"a unit has no blanks inside", {}});
+            else if (end != behind)
+                d.helps.push_back({fmt::format("to write a rate, give the unit a 1 of its own: write  {} 1/{}", shortened(number),
+                                               shortened({behind, static_cast<std::size_t>(end - behind)})),
+                                   {}});
             throw SyntaxError{std::move(d)};
         }
     }

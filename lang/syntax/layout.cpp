@@ -216,7 +216,7 @@ Layout lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) 
     }
     for (const std::uint32_t at : scan.unwanted)
         diagnostics.add({Code::S100,
-                         fmt::format("a control character stands at offset {}", at),
+                         "a character that shows nothing stands here",
                          {{file, at, at + 1}, "not a printed sign"},
                          {},
                          {},

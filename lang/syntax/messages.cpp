@@ -77,7 +77,7 @@ class Describer {
                             "behind a number and its unit `^` belongs to the unit: to raise the value, put a blank before it");
         case Expected::UnitInside:
         case Expected::UnitClose:
-            return bad_unit("a unit with a bracket is not written in one piece");
+            return bad_unit_bracket();
         case Expected::Equals:
             return missing_equals();
         case Expected::Dots:
@@ -206,6 +206,14 @@ class Describer {
         if (help.empty())
             help = "a unit has no blanks inside: $/(ac.ft), ft^2; to divide by a value, put blanks around `/`";
         return make(Code::S107, std::move(title), at, "", std::move(help));
+    }
+
+    Diagnostic bad_unit_bracket() const {
+        const std::string_view f = found();
+        if (b_.expected == Expected::UnitInside || f == "." || f == "/" || f == "^")
+            return bad_unit("a unit with a bracket is not written in one piece");
+        return make(Code::S107, "the bracket of a unit is not closed", span(before_), "`)` is missing behind this",
+                    "a unit is written without blanks:  $/(ac.ft)");
     }
 
     Diagnostic missing_equals() const {

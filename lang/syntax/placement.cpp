@@ -7,6 +7,7 @@
 #include "lang/syntax/assemble.h"
 #include "lang/syntax/messages.h"
 #include "lang/syntax/parse.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang {
 
@@ -191,6 +192,8 @@ std::optional<Form> Assembler::header_form(const LogicalLine& line) {
     const bool fits = said && (*said == kind_ || (kind_ == FileKind::Model && *said == FileKind::Library));
     if (!fits) {
         Diagnostic d{Code::S114, fmt::format("the file does not begin with {}", header_of(kind_)), {span(line), ""}, {}, {}, {}};
+        if (!said)
+            d.helps.push_back({"put this line first, with a name of your own", std::nullopt});
         if (said)
             d.notes.push_back(fmt::format("a file that begins with `{}` has another ending", first_word(line)));
         diagnostics_.add(std::move(d));
@@ -218,8 +221,12 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
         close_table();
     if (above == Keyword::Table && line.head == Keyword::None) {
         if (++rows_seen_ == max_table_rows + 1)
-            diagnostics_.add(
-                {Code::S119, fmt::format("the table has more than {} rows", max_table_rows), {span(line), "one too many"}, {}, {}, {}});
+            diagnostics_.add({Code::S119,
+                              fmt::format("the table has more than {} rows", number_text(max_table_rows)),
+                              {span(line), "one too many"},
+                              {},
+                              {},
+                              {}});
         return rows_seen_ <= max_table_rows ? std::optional(Form::Row) : std::nullopt;
     }
     const Place place = above == Keyword::None ? place_in(kind_) : place_in(above);

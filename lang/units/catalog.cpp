@@ -57,6 +57,13 @@ std::vector<std::string_view> UnitCatalog::names() const {
     return out;
 }
 
+std::vector<std::string_view> spelled_words() {
+    std::vector<std::string_view> out;
+    for (const Spelling& spelling : spellings)
+        out.push_back(spelling.word);
+    return out;
+}
+
 std::string_view usual_spelling(std::string_view word) {
     std::string lower(word);
     std::transform(lower.begin(), lower.end(), lower.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });

@@ -44,6 +44,7 @@ class UnitCatalog {
 
 // How a unit is written here that people spell otherwise: "acres" -> "ac", "hour" -> "h". Empty when not known.
 std::string_view usual_spelling(std::string_view word);
+std::vector<std::string_view> spelled_words(); // all that it knows, lower case
 
 // Reads a unit text: names joined by '.', '/' and '^' whole number, brackets, "1". `text` has no blanks.
 std::optional<Unit> read_unit(std::string_view text, const UnitCatalog& catalog, UnitError& error);

@@ -48,7 +48,7 @@ TEST_CASE("models are found beside the file, then in the models folder above, th
     const Outcome missing = load(loader, "boat", job);
     CHECK(missing.failure.code == Code::F701);
     CHECK(missing.failure.detail == "no `boat.rate` in `" + folder.path("valley/jobs/spring") + "`, `" + folder.path("valley/models") +
-                                        "`, `" + folder.path("extra") + "` and the built-in library");
+                                        "`, `" + folder.path("extra") + "` or the built-in library");
 }
 
 TEST_CASE("seasons are found in a seasons folder as well") {

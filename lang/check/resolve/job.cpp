@@ -9,6 +9,7 @@ namespace acre::lang::resolving {
 void describe_job(Resolution& r) {
     JobInfo& job = r.sheet.job;
     job.model_title = r.program.modules[r.program.model].title.text;
+    job.model_span = r.program.modules[r.program.model].title.span;
     job.option = r.program.option;
     if (r.program.season != none)
         job.season_title = r.program.modules[r.program.season].title.text;

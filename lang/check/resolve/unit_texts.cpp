@@ -25,6 +25,21 @@ Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t beg
     return {text.span.file, static_cast<std::uint32_t>(from), static_cast<std::uint32_t>(offset + end - dollar)};
 }
 
+// "acer" is near to acre, which is written ac.
+std::vector<std::string_view> near_units(std::string_view word, const UnitCatalog& catalog) {
+    std::vector<std::string_view> known = catalog.names();
+    const std::vector<std::string_view> words = spelled_words();
+    known.insert(known.end(), words.begin(), words.end());
+    std::vector<std::string_view> out;
+    for (const std::string_view name : near_names(word, known)) {
+        const std::string_view usual = usual_spelling(name);
+        const std::string_view unit = usual.empty() ? name : usual;
+        if (std::find(out.begin(), out.end(), unit) == out.end())
+            out.push_back(unit);
+    }
+    return out;
+}
+
 } // namespace
 
 std::string full_text(const ast::UnitText& unit) {
@@ -46,8 +61,13 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         if (failed_.count(error.word) > 0)
             return; // its own definition is told
         Diagnostic d = problem(Code::N203, fmt::format("no unit named `{}`", error.word), span, "not a known unit");
-        const std::vector<std::string_view> names = diagnostics_.full() ? std::vector<std::string_view>{} : catalog_.names();
-        for (const std::string_view near : near_names(error.word, names))
+        if (const std::string_view usual = usual_spelling(error.word); !usual.empty()) {
+            d.helps.push_back({fmt::format("write  {}", usual), Edit{span, std::string(usual)}});
+            return diagnostics_.add(std::move(d));
+        }
+        if (diagnostics_.full())
+            return diagnostics_.add(std::move(d));
+        for (const std::string_view near : near_units(error.word, catalog_))
             d.helps.push_back({fmt::format("a unit with a similar name exists: `{}`", near), Edit{span, std::string(near)}});
         if (std::optional<Help> meant = diagnostics_.full() ? std::nullopt : meant_instead(error.word, span, sources_, *modules_))
             d.helps.push_back(std::move(*meant));
