@@ -9,8 +9,10 @@
 #include "cli/book/book.h"
 #include "cli/book/quotes.h"
 #include "cli/book/reprice.h"
+#include "cli/chart/bridge_svg.h"
 #include "cli/command.h"
 #include "cli/files/file_loader.h"
+#include "cli/files/write_file.h"
 #include "cli/job.h"
 #include "cli/json/bridge_json.h"
 #include "cli/text/bridge_text.h"
@@ -22,7 +24,7 @@ namespace acre::cli {
 namespace {
 
 struct BridgeArguments {
-    std::string before, after, book = "quote-book", season, old_option, new_option;
+    std::string before, after, book = "quote-book", season, old_option, new_option, svg;
     bool total = false, json = false;
 };
 
@@ -78,6 +80,7 @@ int bridge_command(Words words, Console& console) {
     line.option("--season", "FILE", "the season of today, for `again`", arguments.season);
     line.option("--old-option", "TITLE", "takes one of the old job's options", arguments.old_option);
     line.option("--new-option", "TITLE", "takes one of the new job's options", arguments.new_option);
+    line.option("--svg", "FILE", "writes the steps as a picture", arguments.svg);
     line.flag("--total", "the whole price instead of the price per unit", arguments.total);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
     if (const auto code = line.read(words, console))
