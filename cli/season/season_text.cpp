@@ -91,6 +91,12 @@ class Page {
                 shown.push_back(row.machine.name);
                 heads.push_back({terminal_text(row.machine.name) + " h"});
             }
+        // A bar for the hours of the machine that works most.
+        double most = 1e-9;
+        for (const engine::MonthRow& month : s_.months)
+            if (const auto it = shown.empty() ? month.hours.end() : month.hours.find(shown[0]); it != month.hours.end())
+                most = std::max(most, it->second);
+        heads.push_back({"", Align::Left});
         Table table(heads);
         for (const engine::MonthRow& month : s_.months) {
             std::vector<std::string> cells = {fmt::format("{}-{:02}", month.year, month.month),
@@ -103,6 +109,9 @@ class Page {
                 const auto it = month.hours.find(name);
                 cells.push_back(hours(it == month.hours.end() ? 0 : it->second));
             }
+            const auto first = shown.empty() ? month.hours.end() : month.hours.find(shown[0]);
+            cells.push_back(first == month.hours.end() ? ""
+                                                       : std::string(static_cast<std::size_t>(std::lround(8 * first->second / most)), '#'));
             table.row(std::move(cells));
         }
         out_ += table.text(color_);
