@@ -18,6 +18,8 @@ using lanes::group;
 // Rows of the scratch that are read and written again and again should leave room in the nearest cache for inputs and outputs.
 constexpr std::size_t cache_for_rows = 20 * 1024;
 constexpr std::size_t line = 64; // of a cache, in bytes
+// A plan of a stranger may call natives many thousand times; each block remembered takes a hundred kilobytes.
+constexpr std::size_t calls_remembered = 32;
 
 std::size_t lanes_at_once(std::uint32_t rows) {
     std::size_t n = block_lanes;
@@ -56,6 +58,7 @@ struct BlockReader::Scratch {
     Buffer rows;
     Buffer tail; // inputs and outputs of a last group that is not full
     std::vector<lanes::Row> place;
+    std::vector<lanes::Remembered> remembered; // by native call
 };
 
 void BlockReader::ScratchDelete::operator()(Scratch* scratch) const {
@@ -95,18 +98,21 @@ BlockReader::Size BlockReader::size() const {
 
 BlockReader::ScratchPtr BlockReader::scratch() const {
     const lanes::Program& p = impl_->program;
-    ScratchPtr scratch(new Scratch{buffer(p.rows * impl_->chunk), buffer((p.varied + p.wanted) * group), {}});
+    ScratchPtr scratch(new Scratch{buffer(p.rows * impl_->chunk), buffer((p.varied + p.wanted) * group), {}, {}});
     scratch->place.resize(p.places());
     for (std::size_t k = 0; k < p.rows; ++k)
         scratch->place[k].at = scratch->rows.get() + k * impl_->chunk;
     for (std::size_t k = 0; k < p.invariants.size(); ++k)
         scratch->place[p.first_invariant() + k] = {impl_->invariants.get() + k * group, 0};
+    const std::size_t remembered = p.calls.size() <= calls_remembered ? block_lanes : 1;
+    for (const lanes::Call& call : p.calls)
+        scratch->remembered.emplace_back(call.args.size(), remembered);
     return scratch;
 }
 
 void BlockReader::run(std::size_t lanes, const double* const* in, double* const* out, Scratch& scratch) const {
     const lanes::Program& p = impl_->program;
-    lanes::Frame frame{scratch.place.data(), impl_->tables.data(), p.calls.data(), 0};
+    lanes::Frame frame{scratch.place.data(), impl_->tables.data(), p.calls.data(), scratch.remembered.data(), 0, 0};
     const auto run_all = [&] {
         for (std::size_t k = 0; k < p.code.size(); ++k)
             impl_->run[k](p.code[k], frame);
@@ -118,6 +124,7 @@ void BlockReader::run(std::size_t lanes, const double* const* in, double* const*
             scratch.place[p.first_varied() + k].at = const_cast<double*>(in[k]) + at;
         for (std::size_t k = 0; k < p.wanted; ++k)
             scratch.place[p.first_wanted() + k].at = out[k] + at;
+        frame.first = at;
         frame.lanes = std::min(impl_->chunk, full - at);
         run_all();
     }
@@ -132,6 +139,7 @@ void BlockReader::run(std::size_t lanes, const double* const* in, double* const*
     }
     for (std::size_t k = 0; k < p.wanted; ++k)
         scratch.place[p.first_wanted() + k].at = room + k * group;
+    frame.first = full;
     frame.lanes = group;
     run_all();
     for (std::size_t k = 0; k < p.wanted; ++k)

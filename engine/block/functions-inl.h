@@ -6,6 +6,9 @@
 #define ACRE_BLOCK_FUNCTIONS_INL
 #endif
 
+#include <bit>
+#include <cstring>
+
 #include "engine/block/arithmetic-inl.h"
 #include "engine/math_functions.h"
 #include "engine/native.h"
@@ -215,16 +218,26 @@ template <bool staircase> HWY_NOINLINE void table_over_lanes(const Instruction& 
 inline void native_over_lanes(const Instruction& instruction, const Frame& frame) {
     const lanes::Call& call = frame.calls[instruction.extra];
     const NativeFunction& function = native_functions()[call.function];
+    Remembered& past = frame.remembered[instruction.extra];
     double* out = frame.rows[instruction.out].at;
-    std::vector<double> args(call.args.size());
+    const std::size_t count = call.args.size(), capacity = past.result.size();
     for (std::size_t i = 0; i < frame.lanes; ++i) {
-        bool sound = true;
-        for (std::size_t k = 0; k < args.size(); ++k) {
+        const std::size_t lane = capacity == 1 ? 0 : frame.first + i;
+        double* args = past.args.data() + lane * count;
+        bool same = past.known[lane] != 0, sound = true;
+        for (std::size_t k = 0; k < count; ++k) {
             const Row from = frame.rows[call.args[k]];
-            args[k] = from.at[(i & from.mask) | (i & (group - 1))];
-            sound = sound && args[k] == args[k];
+            const double x = from.at[(i & from.mask) | (i & (group - 1))];
+            same = same && std::bit_cast<std::uint64_t>(args[k]) == std::bit_cast<std::uint64_t>(x);
+            sound = sound && x == x;
+            args[k] = x;
         }
-        out[i] = sound ? scalar::finite(function.value(args)) : scalar::poison;
+        if (!same) {
+            const bool as_before = capacity > 1 && i > 0 && std::memcmp(args, args - count, count * sizeof(double)) == 0;
+            past.result[lane] = !sound ? scalar::poison : as_before ? past.result[lane - 1] : scalar::finite(function.value({args, count}));
+            past.known[lane] = 1;
+        }
+        out[i] = past.result[lane];
     }
 }
 

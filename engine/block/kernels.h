@@ -32,11 +32,22 @@ struct PreparedTable {
     double below, above; // the answer outside: the end value, or NaN
 };
 
+// What a native function last said of every lane of a block. Questions often move one given and leave the ground alone, and a
+// search over depths costs as much as the rest of a job.
+struct Remembered {
+    explicit Remembered(std::size_t arity, std::size_t lanes) : args(arity * lanes), result(lanes), known(lanes) {}
+    std::vector<double> args; // by lane, then argument; one lane: only the one before is known
+    std::vector<double> result;
+    std::vector<char> known;
+};
+
 struct Frame {
     const Row* rows = nullptr; // by Place
     const PreparedTable* tables = nullptr;
     const lanes::Call* calls = nullptr;
-    std::size_t lanes = 0; // a multiple of `group`
+    Remembered* remembered = nullptr; // by call
+    std::size_t first = 0;            // of these lanes within the block
+    std::size_t lanes = 0;            // a multiple of `group`
 };
 
 using KernelFunction = void (*)(const Instruction&, const Frame&);

@@ -8,6 +8,7 @@
 
 #include "engine/block.h"
 #include "engine/block/kernels.h"
+#include "engine/native.h"
 #include "engine/value.h"
 #include "tests/property/random_plan.h"
 
@@ -147,4 +148,59 @@ TEST_CASE("what does not vary is not done again for each lane") {
     CHECK(nothing.size().instructions == 1); // a number copied to the lanes
     CHECK(everything.size().instructions > nothing.size().instructions);
     CHECK(everything.size().instructions < made.plan.size());
+}
+
+TEST_CASE("what a native function said of a lane is said again only for the same arguments") {
+    // A search over depths is not done again where only prices moved; a lane whose ground moved must not get an old answer.
+    for (const std::size_t calls : {1U, 40U}) { // more than are remembered lane by lane
+        Plan plan;
+        const std::vector<double> ground{5,  0.4, 50, 1.5, 95,  180, 60, 30, 20,  1,   100, 400, 90,
+                                         34, 22,  2,  105, 700, 120, 36, 23, 110, 900, 150, 33,  22};
+        const std::uint32_t arity = native_functions()[0].arity;
+        REQUIRE(ground.size() == arity);
+        for (std::uint32_t k = 0; k < arity; ++k) {
+            plan.inputs.push_back({k, ground[k], k, false});
+            plan.operations.push_back({Code::Input, k});
+        }
+        plan.inputs.push_back({arity, 2, arity, false});
+        plan.operations.push_back({Code::Input, arity}); // a price
+        std::vector<Slot> wanted;
+        for (std::uint32_t c = 0; c < calls; ++c) {
+            plan.calls.push_back({c % static_cast<std::uint32_t>(native_functions().size()), {}});
+            for (std::uint32_t k = 0; k < arity; ++k)
+                plan.calls.back().args.push_back(k);
+            plan.operations.push_back({Code::Native, c});
+            plan.operations.push_back({Code::Multiply, static_cast<Slot>(plan.size() - 1), arity});
+            wanted.push_back(static_cast<Slot>(plan.size() - 1));
+        }
+        const std::vector<std::uint32_t> varied{0, 5, arity};
+        const BlockReader reader(plan, varied, wanted);
+        const auto scratch = reader.scratch();
+        constexpr std::size_t lanes = 39;
+        Lanes in(3, lanes), out(wanted.size(), lanes);
+        std::size_t wrong = 0, sound = 0;
+        for (int round = 0; round < 6; ++round) {
+            for (std::size_t i = 0; i < lanes; ++i) {
+                in.column[2][i] = 1 + round + static_cast<double>(i); // the price, every time
+                if (round == 0 || i % 3 == static_cast<std::size_t>(round) % 3) {
+                    in.column[0][i] = 3 + static_cast<double>((i / 2 + static_cast<std::size_t>(round)) % 5); // neighbours may be alike
+                    in.column[1][i] = 150 + static_cast<double>(i % 4);
+                }
+            }
+            reader.run(lanes, in.at.data(), out.at.data(), *scratch);
+            for (std::size_t i = 0; i < lanes; ++i) {
+                std::vector<double> inputs = ground;
+                inputs.push_back(in.column[2][i]);
+                inputs[0] = in.column[0][i];
+                inputs[5] = in.column[1][i];
+                const Values expected = evaluate(plan, inputs);
+                for (std::size_t k = 0; k < wanted.size(); ++k) {
+                    wrong += !same(expected.slot[wanted[k]], out.column[k][i]);
+                    sound += expected.slot[wanted[k]] == expected.slot[wanted[k]];
+                }
+            }
+        }
+        CHECK(wrong == 0);
+        CHECK(sound == 6 * lanes * calls);
+    }
 }
