@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <optional>
 
 #include <fmt/format.h>
@@ -14,8 +13,6 @@
 
 namespace acre::cli {
 namespace {
-
-constexpr double no_value = std::numeric_limits<double>::quiet_NaN();
 
 std::string called(const lang::Sheet& sheet, const std::string& given) {
     const lang::Line& line = sheet.lines[sheet.find(given)];
