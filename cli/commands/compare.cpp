@@ -22,9 +22,16 @@ struct CompareArguments {
 
 constexpr std::size_t most_columns = 12;
 
-// Opens and prices one column; false with the exit code when it has no price.
-bool open_column(const CompareArguments& arguments, const std::string& path, const std::string& option, std::vector<CompareColumn>& columns,
-                 Console& console, int& code) {
+std::string column_name(const CompareArguments& arguments, const std::string& path, const std::string& option, const std::string& title) {
+    if (arguments.paths.size() == 1)
+        return option.empty() ? "as it stands" : option;
+    return title.empty() ? path : title;
+}
+
+// Adds a column, or its name to those without an answer after its errors were told; false with the exit code when the words or a
+// file are wrong rather than the job. `options`: the titles of the job's options, as far as it can be read.
+bool open_column(const CompareArguments& arguments, const std::string& path, const std::string& option, Comparison& comparison,
+                 std::vector<std::string>* options, Console& console, int& code) {
     JobArguments job;
     job.path = path;
     job.option = option;
@@ -32,33 +39,38 @@ bool open_column(const CompareArguments& arguments, const std::string& path, con
     job.models = arguments.models;
     CompareColumn column;
     column.job = open_job(job, console, code);
-    if (!column.job)
-        return false;
+    if (!column.job) {
+        comparison.unanswered.push_back(column_name(arguments, path, option, ""));
+        return code == exit_at_fault;
+    }
+    const lang::JobInfo& info = (*column.job->sheet)->job;
+    if (options != nullptr)
+        *options = info.options;
+    column.name = column_name(arguments, path, option, info.title);
     auto estimate =
         engine::estimate(*column.job->sheet, *column.job->compiled, column.job->values, column.job->sources, column.job->diagnostics);
     code = report(column.job->diagnostics, column.job->sources, console);
-    if (!estimate || code != exit_done)
-        return false;
-    column.estimate = std::move(*estimate);
-    const lang::JobInfo& info = (*column.job->sheet)->job;
-    column.name = arguments.paths.size() == 1 ? (option.empty() ? "as it stands" : option)
-                                              : (info.title.empty() ? path : info.title) + (option.empty() ? "" : ", " + option);
-    columns.push_back(std::move(column));
-    return true;
+    if (estimate && code == exit_done) {
+        column.estimate = std::move(*estimate);
+        comparison.columns.push_back(std::move(column));
+        return true;
+    }
+    comparison.unanswered.push_back(column.name);
+    return code == exit_at_fault;
 }
 
-bool open_columns(const CompareArguments& arguments, std::vector<CompareColumn>& columns, Console& console, int& code) {
+bool open_columns(const CompareArguments& arguments, Comparison& comparison, Console& console, int& code) {
     for (const std::string& path : arguments.paths) {
-        if (!open_column(arguments, path, "", columns, console, code))
+        std::vector<std::string> options;
+        if (!open_column(arguments, path, "", comparison, &options, console, code))
             return false;
         if (arguments.paths.size() > 1)
             continue;
-        const std::vector<std::string> options = arguments.options.empty() ? (*columns[0].job->sheet)->job.options : arguments.options;
-        for (const std::string& option : options)
-            if (columns.size() < most_columns && !open_column(arguments, path, option, columns, console, code))
+        for (const std::string& option : arguments.options.empty() ? options : arguments.options)
+            if (comparison.columns.size() < most_columns && !open_column(arguments, path, option, comparison, nullptr, console, code))
                 return false;
     }
-    return true;
+    return !comparison.columns.empty();
 }
 
 } // namespace
@@ -88,11 +100,11 @@ int compare_command(Words words, Console& console) {
         console.err += "acrewright: `--svg` draws what `--over` shows; it needs it\n";
         return exit_usage;
     }
-    std::vector<CompareColumn> columns;
+    Comparison comparison;
     int code = exit_done;
-    if (!open_columns(arguments, columns, console, code))
+    if (!open_columns(arguments, comparison, console, code))
         return code;
-    const Comparison comparison = compare(std::move(columns));
+    compare(comparison);
     std::string flips;
     std::string curves;
     std::string svg;
@@ -105,12 +117,8 @@ int compare_command(Words words, Console& console) {
             console.err += "acrewright: `" + lang::terminal_text(arguments.svg) + "` was not written: " + reason + "\n";
             return exit_file;
         }
-    if (arguments.json) {
-        console.out += compare_json(comparison);
-        return exit_done;
-    }
-    console.out += compare_text(comparison, console.color_out) + flips + curves;
-    return exit_done;
+    console.out += arguments.json ? compare_json(comparison) : compare_text(comparison, console.color_out) + flips + curves;
+    return comparison.unanswered.empty() ? exit_done : exit_at_fault;
 }
 
 } // namespace acre::cli

@@ -23,19 +23,18 @@ double line_value(const Job& job, const std::string& name) {
 
 class Builder {
   public:
-    explicit Builder(std::vector<CompareColumn> columns) { result_.columns = std::move(columns); }
+    explicit Builder(Comparison& comparison) : result_(comparison) {}
 
-    Comparison build() {
+    void build() {
         prices();
         costs();
         quantities();
         differences();
         bridges();
-        return std::move(result_);
     }
 
   private:
-    Comparison result_;
+    Comparison& result_;
 
     std::size_t count() const { return result_.columns.size(); }
     CompareRow row(std::string name, std::string label, std::string unit) const {
@@ -169,8 +168,8 @@ class Builder {
 
 } // namespace
 
-Comparison compare(std::vector<CompareColumn> columns) {
-    return Builder(std::move(columns)).build();
+void compare(Comparison& comparison) {
+    Builder(comparison).build();
 }
 
 } // namespace acre::cli

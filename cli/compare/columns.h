@@ -26,6 +26,7 @@ struct CompareRow {
 
 struct Comparison {
     std::vector<CompareColumn> columns;
+    std::vector<std::string> unanswered; // names of columns that have no price; why is told as an error
     std::vector<CompareRow> prices;      // total, per unit, per planted tree
     std::vector<CompareRow> costs;       // amounts, $
     std::vector<CompareRow> quantities;  // acres, hours, days, gallons …
@@ -39,8 +40,8 @@ struct Comparison {
     std::vector<Why> why;
 };
 
-// `columns` have been priced. Bridges are made from the first to each other one.
-Comparison compare(std::vector<CompareColumn> columns);
+// Fills in what follows from the columns, which have been priced. Bridges are made from the first to each other one.
+void compare(Comparison& comparison);
 
 std::string compare_text(const Comparison& comparison, bool color);
 // Schema acrewright.compare/1. Field by field in cli/README.md.

@@ -24,6 +24,7 @@ std::string compare_json(const Comparison& comparison) {
     Json out = {{"schema", "acrewright.compare/1"}, {"columns", Json::array()}};
     for (const CompareColumn& column : comparison.columns)
         out["columns"].push_back({{"name", column.name}, {"cents", column.estimate.price_cents}});
+    out["unanswered"] = comparison.unanswered;
     out["cheapest"] = comparison.cheapest;
     out["prices"] = rows_json(comparison.prices);
     out["costs"] = rows_json(comparison.costs);

@@ -32,6 +32,8 @@ class Page {
         out_ = bold(terminal_text(job.title.empty() ? job.model_title : job.title), color_) + "\n";
         for (std::size_t i = 0; i < c_.columns.size(); ++i)
             out_ += fmt::format("  {}  {}{}\n", letter(i), terminal_text(c_.columns[i].name), i == c_.cheapest ? "   <- cheapest" : "");
+        for (const std::string& name : c_.unanswered)
+            out_ += fmt::format("  -  {}   has no price: see the errors\n", terminal_text(name));
         std::vector<std::size_t> shown = {0};
         for (std::size_t i = 1; i < c_.columns.size(); ++i) {
             shown.push_back(i);
