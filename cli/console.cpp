@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <cstring>
 
+#include <poll.h>
 #include <unistd.h>
 
 namespace acre::cli {
@@ -22,7 +23,15 @@ std::string write_all(int descriptor, std::string_view text) {
             if (errno == EINTR) {
                 continue;
             }
+            // A pipe that somebody else made not to wait: wait here.
+            struct pollfd ready = {descriptor, POLLOUT, 0};
+            if (errno == EAGAIN && (::poll(&ready, 1, -1) > 0 || errno == EINTR)) {
+                continue;
+            }
             return std::strerror(errno);
+        }
+        if (written == 0) {
+            return "nothing could be written";
         }
         text.remove_prefix(static_cast<std::size_t>(written));
     }

@@ -15,6 +15,9 @@ struct Console {
     bool terminal_out = false; // a person watches; else another program reads, or a file keeps
     bool terminal_err = false;
 
+    // What was done and stays done even if `out` cannot be written: "quote 2027-018 is issued".
+    std::string done;
+
     // Writes what was said so far and empties it; what cannot be written is gone. The system's reason, or empty. Null, as in a
     // test: everything stays here.
     std::string (*hand_over)(Console& console) = nullptr;

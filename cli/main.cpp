@@ -1,5 +1,7 @@
 // The program: words in, two texts out, an exit code.
+#include <cerrno>
 #include <csignal>
+#include <cstring>
 #include <string>
 #include <vector>
 
@@ -40,11 +42,12 @@ int main(int count, char** words) {
     int code = run(std::vector<std::string>(words + (count > 0 ? 1 : 0), words + count), console);
     if (!console.out.empty()) {
         std::string reason = write_all(STDOUT_FILENO, console.out);
-        if (reason.empty() && ::close(STDOUT_FILENO) != 0) {
-            reason = "it could not be closed";
+        if (reason.empty() && ::close(STDOUT_FILENO) != 0 && errno != EINTR) { // an interrupted close has closed
+            reason = std::strerror(errno);
         }
         if (!reason.empty()) {
-            console.err += "acrewright: the result could not be written: " + reason + "\n";
+            console.err += "acrewright: the result could not be written: " + reason;
+            console.err += console.done.empty() ? "\n" : "; " + console.done + " all the same\n";
             code = exit_file;
         }
     }

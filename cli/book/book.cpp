@@ -9,13 +9,13 @@
 
 #include <dirent.h>
 #include <fcntl.h>
-#include <sys/file.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include "cli/files/confined.h"
+#include "cli/files/durable.h"
 #include "cli/files/write_file.h"
 #include "engine/book/canonical.h"
 #include "engine/book/seal.h"
@@ -29,23 +29,6 @@ std::string system_reason() {
     return std::strerror(errno);
 }
 
-class Descriptor {
-  public:
-    explicit Descriptor(int fd) : fd_(fd) {}
-    ~Descriptor() {
-        if (fd_ >= 0)
-            ::close(fd_);
-    }
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    explicit operator bool() const { return fd_ >= 0; }
-    int get() const { return fd_; }
-    int release() { return std::exchange(fd_, -1); }
-
-  private:
-    int fd_;
-};
-
 constexpr std::size_t max_record_bytes = std::size_t{64} << 20U;
 
 bool read_whole(const std::string& path, std::string& bytes, std::string& reason) {
@@ -57,7 +40,7 @@ bool read_whole(const std::string& path, std::string& bytes, std::string& reason
     bytes.clear();
     char buffer[65536];
     for (;;) {
-        const ssize_t got = ::read(file.get(), buffer, sizeof buffer);
+        const ssize_t got = ::read(file.value(), buffer, sizeof buffer);
         if (got == 0)
             return true;
         if (got < 0 && errno == EINTR)
@@ -68,28 +51,6 @@ bool read_whole(const std::string& path, std::string& bytes, std::string& reason
         }
         bytes.append(buffer, static_cast<std::size_t>(got));
     }
-}
-
-// Empty: every byte is on the disk.
-std::string write_and_sync(int file, std::string_view bytes) {
-    while (!bytes.empty()) {
-        const ssize_t written = ::write(file, bytes.data(), bytes.size());
-        if (written < 0 && errno == EINTR)
-            continue;
-        if (written < 0)
-            return system_reason();
-        if (written == 0)
-            return "nothing could be written";
-        bytes.remove_prefix(static_cast<std::size_t>(written));
-    }
-    return ::fsync(file) == 0 ? std::string() : system_reason();
-}
-
-std::string sync_folder(const std::string& folder) {
-    const Descriptor file(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (!file)
-        return system_reason();
-    return ::fsync(file.get()) == 0 ? std::string() : system_reason();
 }
 
 // The number of "000012.json"; 0 for any other name.
@@ -127,27 +88,6 @@ std::string text_of(const Json& record, const char* member) {
     return it != record.end() && it->is_string() ? it->get<std::string>() : std::string();
 }
 
-// Empty: the name is ours, or `taken` says that it was there already.
-std::string take_name(const std::string& from, const std::string& to, bool& taken) {
-    // A hard link is made whole or not at all and never over a name that is there, on network folders too.
-    if (::link(from.c_str(), to.c_str()) == 0)
-        return {};
-    if (errno == EEXIST) {
-        taken = true;
-        return {};
-    }
-#ifdef RENAME_NOREPLACE
-    if (errno == EPERM || errno == ENOTSUP || errno == ENOSYS) { // a folder without hard links
-        if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0)
-            return {};
-        taken = errno == EEXIST;
-        if (taken)
-            return {};
-    }
-#endif
-    return system_reason();
-}
-
 // The head is written after its record: it may be one behind, or not there yet, but never ahead and never of another record.
 void check_head(const std::string& path, const std::vector<std::uint64_t>& found, std::uint64_t expected,
                 const std::map<std::uint64_t, std::string>& seals, std::vector<BookFault>& faults) {
@@ -173,13 +113,19 @@ void check_head(const std::string& path, const std::vector<std::uint64_t>& found
         faults.push_back({Book::file_name(newest), "is not the record that the head names"});
 }
 
-// Makes the head name this record, if it does not already.
-void point_head(const std::string& path, std::uint64_t index, const std::string& seal) {
-    const std::string wanted = fmt::format("{} {}\n", index, seal);
-    std::string head;
+std::string head_text(std::uint64_t index, const std::string& seal) {
+    return fmt::format("{} {}\n", index, seal);
+}
+
+// Whoever added this record may not have come to the end: it is flushed, and the head names it. Empty: so it is.
+std::string finish(const std::string& folder, const std::string& head, std::uint64_t index, const std::string& seal) {
+    const std::string wanted = head_text(index, seal);
+    std::string text;
     std::string reason;
-    if (!read_whole(path, head, reason) || head != wanted)
-        write_file(path, wanted);
+    if (read_whole(head, text, reason) && text == wanted)
+        return {};
+    reason = flush_folder(folder);
+    return reason.empty() ? write_file(head, wanted).reason : reason;
 }
 
 } // namespace
@@ -195,15 +141,13 @@ std::string seal_of(const Json& record) {
     return engine::sha256(engine::canonical(open));
 }
 
+Book::Book(std::string folder) : folder_(std::move(folder)) {
+    while (folder_.size() > 1 && folder_.back() == '/')
+        folder_.pop_back();
+}
+
 std::string Book::create() const {
-    if (::mkdir(folder_.c_str(), 0777) == 0) {
-        const std::size_t slash = folder_.find_last_of('/');
-        return sync_folder(slash == std::string::npos ? "." : folder_.substr(0, std::max<std::size_t>(slash, 1)));
-    }
-    struct stat status {};
-    if (errno == EEXIST && ::stat(folder_.c_str(), &status) == 0 && S_ISDIR(status.st_mode))
-        return {};
-    return errno == EEXIST ? "there is a file of this name" : system_reason();
+    return make_folder(folder_);
 }
 
 bool Book::newest_index(std::uint64_t& index, std::string& reason) const {
@@ -232,13 +176,11 @@ bool Book::read(std::vector<BookEntry>& entries, std::string& reason) const {
 }
 
 std::string Book::append(const Make& make, BookEntry& added, std::string_view key) const {
+    added = {};
     // The lock keeps people from waiting on each other's retries; that no number is given twice rests on take_name alone.
-    const Descriptor lock(::open(path("lock").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666));
-    if (!lock)
-        return system_reason();
-    while (::flock(lock.get(), LOCK_EX) != 0)
-        if (errno != EINTR)
-            break;
+    Descriptor lock;
+    if (std::string reason = lock_file(path("lock"), lock); !reason.empty())
+        return reason;
 
     constexpr int tries = 1000;
     for (int attempt = 0; attempt < tries; ++attempt) {
@@ -255,48 +197,41 @@ std::string Book::append(const Make& make, BookEntry& added, std::string_view ke
             if (!before || text_of(*before, "seal") != seal_of(*before))
                 return file_name(newest) + ": the newest record is not as it was written; nothing is added behind it";
         }
-        // What a crash left undone: the head stays at most one record behind.
-        if (before)
-            point_head(path("head"), newest, text_of(*before, "seal"));
-        added.index = newest + 1;
-        Json record = make(before ? &*before : nullptr, added.index);
+        // What a crash left undone: the head stays at most one behind, and no record outlives the book's own name.
+        reason = before ? finish(folder_, path("head"), newest, text_of(*before, "seal")) : flush_folder(folder_of(folder_));
+        if (!reason.empty())
+            return reason;
+        const std::uint64_t index = newest + 1;
+        Json record = make(before ? &*before : nullptr, index);
         if (!record.is_object())
             return "nothing was to be added";
-        record["record"] = added.index;
+        record["record"] = index;
         record["previous"] = before ? text_of(*before, "seal") : std::string();
         record.erase("seal");
         record.erase("signature");
         if (!key.empty())
             record["signer"] = key.substr(key.size() / 2); // the second half of a secret key is the open one
-        added.seal = seal_of(record);
-        record["seal"] = added.seal;
+        const std::string seal = seal_of(record);
+        record["seal"] = seal;
         if (!key.empty())
-            record["signature"] = engine::sign(added.seal, key).value_or("");
-        added.bytes = engine::canonical(record) + "\n";
+            record["signature"] = engine::sign(seal, key).value_or("");
+        std::string bytes = engine::canonical(record) + "\n";
 
-        std::string coming = path(".new-XXXXXX");
-        Descriptor file(::mkostemp(coming.data(), O_CLOEXEC));
-        if (!file)
-            return system_reason();
-        reason = write_and_sync(file.get(), added.bytes);
-        if (reason.empty() && ::fchmod(file.get(), 0444) != 0)
-            reason = system_reason();
-        if (::close(file.release()) != 0 && reason.empty())
-            reason = system_reason();
+        std::string coming;
         bool taken = false;
+        reason = write_beside(folder_, bytes, 0444, coming);
         if (reason.empty())
-            reason = take_name(coming, path(file_name(added.index)), taken);
-        ::unlink(coming.c_str());
+            reason = take_name(coming, path(file_name(index)), taken);
         if (!reason.empty())
             return reason;
         if (taken)
             continue;
-        reason = sync_folder(folder_);
-        if (!reason.empty())
-            return reason + " (record " + file_name(added.index) + " is written but may not outlive a power cut)";
-        // The head only lets verify notice that the newest records were taken away; a crash here leaves it one behind.
-        point_head(path("head"), added.index, added.seal);
-        return {};
+        added = {index, seal, std::move(bytes)};
+        reason = flush_folder(folder_);
+        // The head only lets verify notice that the newest records were taken away; a fault here leaves it one behind.
+        if (reason.empty())
+            write_file(path("head"), head_text(index, seal));
+        return reason;
     }
     return "somebody else took every number that was tried";
 }

@@ -4,7 +4,7 @@
 //   000001.json 000002.json …   the records, canonical JSON and a line end
 //   head                        the number and the seal of the newest record known to be whole
 //   lock                        held while a record is added
-//   .new-…                      a record on its way in; what a crash leaves of it is no record
+//   .acrewright-…               a record or a head on its way in; what a crash leaves of it is no record (cli/files/durable.h)
 #pragma once
 
 #include <cstdint>
@@ -32,7 +32,7 @@ struct BookFault {
 
 class Book {
   public:
-    explicit Book(std::string folder) : folder_(std::move(folder)) {}
+    explicit Book(std::string folder);
 
     const std::string& folder() const { return folder_; }
 
@@ -44,7 +44,8 @@ class Book {
 
     // Adds one record. `make` is given the newest record (or null) and the index of the one to come, and returns its body (anything but an
     // object: nothing is added); it is called again when somebody else was faster. "previous", "record", "seal" and what signs it are put
-    // in here. On success `added` holds the record as written and it is on the disk; else the reason comes back and nothing was added.
+    // in here. On success `added` holds the record as written and it is on the disk. Else the reason comes back and nothing was added,
+    // unless `added` holds a record all the same: then it stands in the book but may not outlive a power cut.
     using Make = std::function<nlohmann::json(const nlohmann::json* newest, std::uint64_t index)>;
     // `key`: an Ed25519 secret key (engine/book/seal.h) to sign the seal with, or empty.
     std::string append(const Make& make, BookEntry& added, std::string_view key = {}) const;

@@ -134,9 +134,8 @@ int bridge_command(Words words, Console& console) {
             code = report(run_after.diagnostics, run_after.sources, console);
         return fail(fault.what, code == exit_done ? exit_at_fault : code);
     }
-    if (!arguments.svg.empty())
-        if (reason = write_file(arguments.svg, bridge_svg(*result, before.name, after.name)); !reason.empty())
-            return fail("`" + lang::terminal_text(arguments.svg) + "` was not written: " + reason, exit_file);
+    if (!arguments.svg.empty() && !save(arguments.svg, bridge_svg(*result, before.name, after.name), console))
+        return exit_file;
     console.out +=
         arguments.json ? bridge_json(*result, before.name, after.name) : bridge_text(*result, {before.name, after.name}, console.color_out);
     return exit_done;

@@ -112,11 +112,8 @@ int compare_command(Words words, Console& console) {
         return exit_usage;
     if (!arguments.over.empty() && !over_text(comparison, arguments.over, curves, svg, console))
         return exit_usage;
-    if (!arguments.svg.empty())
-        if (const std::string reason = write_file(arguments.svg, svg); !reason.empty()) {
-            console.err += "acrewright: `" + lang::terminal_text(arguments.svg) + "` was not written: " + reason + "\n";
-            return exit_file;
-        }
+    if (!arguments.svg.empty() && !save(arguments.svg, svg, console))
+        return exit_file;
     console.out += arguments.json ? compare_json(comparison) : compare_text(comparison, console.color_out) + flips + curves;
     return comparison.unanswered.empty() ? exit_done : exit_at_fault;
 }

@@ -83,11 +83,8 @@ int field_command(Words words, Console& console) {
         std::pair{&arguments.lines, arguments.lines.empty() ? std::string() : field_lines(*field)},
         std::pair{&arguments.picture, arguments.picture.empty() ? std::string() : field_svg(*field)}};
     for (const auto& [path, text] : files)
-        if (!path->empty())
-            if (reason = write_file(*path, text); !reason.empty()) {
-                console.err += "acrewright: `" + lang::terminal_text(*path) + "` was not written: " + reason + "\n";
-                return exit_file;
-            }
+        if (!path->empty() && !save(*path, text, console))
+            return exit_file;
     console.out += arguments.json ? field_json(*field) : field_text(*field, console.color_out);
     return exit_done;
 }

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "cli/command.h"
+#include "cli/files/write_file.h"
 #include "cli/what_if/grid_page.h"
 #include "cli/what_if/words.h"
 
@@ -51,7 +52,7 @@ int ask(const GridArguments& arguments, Console& console) {
         std::string svg;
         if (!grid_svg(page, svg, reason))
             return refuse(reason, console);
-        if (!write_picture(arguments.svg, svg, console))
+        if (!save(arguments.svg, svg, console))
             return exit_file;
     }
     console.out += arguments.job.json ? grid_json(page) : arguments.csv ? grid_csv(page) : grid_text(page);

@@ -65,10 +65,13 @@ int mark_command(Words words, Console& console) {
         added);
     if (!refused.empty())
         return fail(refused, exit_usage);
+    const std::string what = fmt::format("quote {} is {}, {}", number, state, date);
     if (!reason.empty())
-        return fail("nothing was written: the book `" + lang::terminal_text(folder) + "`: " + reason, exit_file);
-    console.out +=
-        fmt::format("quote {} is {}, {}\nrecord {}/{}\n", number, state, date, lang::terminal_text(folder), Book::file_name(added.index));
+        return fail((added.bytes.empty() ? "nothing was written" : what + ", but this may not outlive a power cut") + ": the book `" +
+                        lang::terminal_text(folder) + "`: " + reason,
+                    exit_file);
+    console.done = what;
+    console.out += fmt::format("{}\nrecord {}/{}\n", what, lang::terminal_text(folder), Book::file_name(added.index));
     return exit_done;
 }
 

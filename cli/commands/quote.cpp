@@ -110,9 +110,8 @@ bool check_arguments(QuoteArguments& arguments, Console& console) {
 
 int write_pages(const QuoteArguments& arguments, const Pages& pages, Console& console) {
     for (const auto& [path, text] : {std::pair{&arguments.page, &pages.html}, std::pair{&arguments.text, &pages.text}})
-        if (!path->empty())
-            if (const std::string reason = write_file(*path, *text); !reason.empty())
-                return fail(console, "the page `" + lang::terminal_text(*path) + "` was not written: " + reason, exit_file);
+        if (!path->empty() && !save(*path, *text, console))
+            return exit_file;
     return exit_done;
 }
 
@@ -182,26 +181,28 @@ int quote_command(Words words, Console& console) {
             return fail(console, "the book has no quote `" + lang::terminal_text(arguments.replaces) + "` to replace", exit_usage);
     }
     BookEntry added;
-    Json record;
     if (reason.empty())
         reason = book.append(
             [&](const Json* newest, std::uint64_t) {
                 Json counter;
                 body["quote"] = next_number(newest, arguments.date, counter);
                 body["counter"] = std::move(counter);
-                record = body;
                 return body;
             },
             added, key);
-    if (!reason.empty())
-        return fail(console, "no quote was issued: the book `" + lang::terminal_text(arguments.book) + "`: " + reason, exit_file);
-    if (!make_pages(arguments, record, console, pages, code))
-        return code;
-    const std::string number = record["quote"].get<std::string>();
+    const std::string number = body["quote"].get<std::string>();
+    if (!reason.empty()) {
+        const std::string what =
+            added.bytes.empty() ? "no quote was issued" : "quote " + number + " is issued but may not outlive a power cut";
+        return fail(console, what + ": the book `" + lang::terminal_text(arguments.book) + "`: " + reason, exit_file);
+    }
+    console.done = "quote " + number + " is issued";
     console.out += arguments.job.json ? added.bytes
                                       : fmt::format("quote {}  {}  {}\nrecord {}/{}\nsealed {}\n", number,
                                                     lang::terminal_text((*job->sheet)->job.title), lang::cents_text(estimate->price_cents),
                                                     lang::terminal_text(arguments.book), Book::file_name(added.index), added.seal);
+    if (!make_pages(arguments, body, console, pages, code))
+        return code;
     return write_pages(arguments, pages, console);
 }
 

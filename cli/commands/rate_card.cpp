@@ -54,9 +54,8 @@ int rate_card_command(Words words, Console& console) {
     std::string reason;
     if (!make_card(*job, request, date, card, reason))
         return fail(lang::terminal_text(reason), exit_usage);
-    if (!page.empty())
-        if (reason = write_file(page, card_html(card)); !reason.empty())
-            return fail("`" + lang::terminal_text(page) + "` was not written: " + reason, exit_file);
+    if (!page.empty() && !save(page, card_html(card), console))
+        return exit_file;
     console.out += job_arguments.json ? card_json(card) : csv ? card_csv(card) : card_text(card, earns, console.color_out);
     return exit_done;
 }

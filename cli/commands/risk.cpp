@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "cli/command.h"
+#include "cli/files/write_file.h"
 #include "cli/progress.h"
 #include "cli/quantity.h"
 #include "cli/watch.h"
@@ -86,7 +87,7 @@ Answer ask(const RiskArguments& arguments, Console& console) {
     page.sensitivity = ask_sensitivity(*job, arguments.lines.empty() ? "" : arguments.lines.front(), refusal);
     if (page.sensitivity)
         page.sensitivity->names = arguments.names;
-    if (!arguments.svg.empty() && !write_picture(arguments.svg, risk_svg(page), console)) {
+    if (!arguments.svg.empty() && !save(arguments.svg, risk_svg(page), console)) {
         answer.code = exit_file;
         return answer;
     }

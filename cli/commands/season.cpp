@@ -100,9 +100,8 @@ int season_command(Words words, Console& console) {
         machines.push_back(machine);
     const engine::Season season = engine::season(std::move(jobs), machines, fleet, net_days);
     const SeasonNames names{folder, net_days};
-    if (!page.empty())
-        if (const std::string reason = write_file(page, season_html(season, names)); !reason.empty())
-            return fail("`" + lang::terminal_text(page) + "` was not written: " + reason, exit_file);
+    if (!page.empty() && !save(page, season_html(season, names), console))
+        return exit_file;
     console.out += json ? season_json(season) : season_text(season, names, console.color_out);
     return exit_done;
 }

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "cli/command.h"
+#include "cli/files/write_file.h"
 #include "cli/watch.h"
 #include "cli/what_if/sensitivity_page.h"
 #include "cli/what_if/words.h"
@@ -53,7 +54,7 @@ Answer ask(const SensitivityArguments& arguments, Console& console) {
     page->names = arguments.names;
     page->all = arguments.all;
     page->color = console.color_out;
-    if (!arguments.svg.empty() && !write_picture(arguments.svg, sensitivity_svg(*page), console)) {
+    if (!arguments.svg.empty() && !save(arguments.svg, sensitivity_svg(*page), console)) {
         answer.code = exit_file;
         return answer;
     }

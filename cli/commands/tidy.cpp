@@ -76,11 +76,10 @@ int tidy_command(Words words, Console& console) {
         } else if (!write || path == "-") {
             console.out += after;
         } else if (before != after) {
-            if (const std::string reason = write_file(path, after); !reason.empty()) {
-                console.err += "acrewright: `" + lang::terminal_text(path) + "` could not be written: " + reason + "\n";
-                worst = exit_file;
-            } else {
+            if (save(path, after, console)) {
                 console.err += lang::terminal_text(path) + " written\n";
+            } else {
+                worst = exit_file;
             }
         }
     }

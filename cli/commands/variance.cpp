@@ -92,9 +92,8 @@ int variance_command(Words words, Console& console) {
         return fail("the quote has no line `" + lang::terminal_text(hours) + "`: name its line of machine hours with --hours", exit_usage);
     const engine::Variance result = engine::variance(quoted, *log);
     const VarianceNames names{number, quote->record.value("job", Json::object()).value("title", std::string())};
-    if (!propose.empty())
-        if (reason = write_file(propose, season_proposal(result, names)); !reason.empty())
-            return fail("`" + lang::terminal_text(propose) + "` was not written: " + reason, exit_file);
+    if (!propose.empty() && !save(propose, season_proposal(result, names), console))
+        return exit_file;
     console.out += json ? variance_json(result, number) : variance_text(result, names, console.color_out);
     return exit_done;
 }

@@ -7,6 +7,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include "cli/files/descriptor.h"
 #include "lang/diag/safe_text.h"
 #include "lang/syntax/parse.h"
 
@@ -22,22 +23,6 @@ bool fail(lang::LoadFailure& failure, Code code, std::string detail) {
     failure = {code, std::move(detail)};
     return false;
 }
-
-class Descriptor {
-  public:
-    explicit Descriptor(int value) : value_(value) {}
-    ~Descriptor() {
-        if (value_ >= 0) {
-            ::close(value_);
-        }
-    }
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    int value() const { return value_; }
-
-  private:
-    int value_;
-};
 
 std::string limit_text() {
     return "the limit is " + std::to_string(lang::max_file_bytes >> 20U) + " MiB";
@@ -115,7 +100,7 @@ bool read_descriptor(int descriptor, std::size_t expected, std::string& text, la
 bool read_text(const std::string& path, bool pipes, std::string& text, lang::LoadFailure& failure) {
     // A file that a model refers to is opened without waiting: a pipe that nobody writes to must not hang the program.
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOCTTY | (pipes ? 0 : O_NONBLOCK)));
-    if (file.value() < 0) {
+    if (!file) {
         const bool missing = errno == ENOENT || errno == ENOTDIR;
         return fail(failure, missing ? Code::F701 : Code::F702, std::strerror(errno));
     }

@@ -4,12 +4,12 @@
 #include <cstdlib>
 #include <cstring>
 
-#include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "cli/console.h"
 #include "cli/files/confined.h"
+#include "cli/files/durable.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -23,53 +23,40 @@ std::string target_of(const std::string& path) {
     return target;
 }
 
-std::string flush_folder(const std::string& folder) {
-    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (descriptor < 0) {
-        return std::strerror(errno);
-    }
-    // Some file systems cannot flush a folder and say EINVAL: there the rename is all there is.
-    const bool done = ::fsync(descriptor) == 0 || errno == EINVAL;
-    std::string reason = done ? "" : std::strerror(errno);
-    ::close(descriptor);
-    return reason;
-}
-
 } // namespace
 
-std::string write_file(const std::string& path, std::string_view text) {
+Written write_file(const std::string& path, std::string_view text) {
     const std::string target = target_of(path);
     struct stat about = {};
     const bool exists = ::stat(target.c_str(), &about) == 0;
     if (exists && !S_ISREG(about.st_mode)) {
-        return S_ISDIR(about.st_mode) ? "it is a folder" : "it is not a plain file";
+        return {S_ISDIR(about.st_mode) ? "it is a folder" : "it is not a plain file"};
     }
     if (exists && ::access(target.c_str(), W_OK) != 0) {
-        return std::strerror(errno); // a file that is protected stays, although its folder would let it be replaced
-    }
-    std::string beside = folder_of(target) + "/.acrewright-XXXXXX";
-    const int descriptor = ::mkostemp(beside.data(), O_CLOEXEC);
-    if (descriptor < 0) {
-        return std::strerror(errno);
+        return {std::strerror(errno)}; // a file that is protected stays, although its folder would let it be replaced
     }
     const mode_t mask = ::umask(0);
     ::umask(mask);
-    const mode_t mode = exists ? about.st_mode & 07777U : 0666U & ~mask;
-    std::string reason = write_all(descriptor, text);
-    if (reason.empty() && (::fchmod(descriptor, mode) != 0 || ::fsync(descriptor) != 0)) {
-        reason = std::strerror(errno);
-    }
-    if (::close(descriptor) != 0 && reason.empty()) {
-        reason = std::strerror(errno);
-    }
-    if (reason.empty() && ::rename(beside.c_str(), target.c_str()) != 0) {
-        reason = std::strerror(errno);
+    const std::string folder = folder_of(target);
+    std::string beside;
+    std::string reason = write_beside(folder, text, exists ? about.st_mode & 07777U : 0666U & ~mask, beside);
+    if (reason.empty()) {
+        reason = move_over(beside, target);
     }
     if (!reason.empty()) {
-        ::unlink(beside.c_str());
-        return reason;
+        return {reason};
     }
-    return flush_folder(folder_of(target));
+    return {flush_folder(folder), true};
+}
+
+bool save(const std::string& path, std::string_view text, Console& console) {
+    const Written written = write_file(path, text);
+    if (!written.reason.empty()) {
+        console.err += "acrewright: `" + lang::terminal_text(path) +
+                       (written.in_place ? "` is written but may not outlive a power cut: " : "` was not written: ") + written.reason +
+                       "\n";
+    }
+    return written.reason.empty();
 }
 
 } // namespace acre::cli

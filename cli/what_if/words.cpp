@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "cli/files/write_file.h"
 #include "engine/what_if/axis.h"
 #include "engine/words.h"
 #include "lang/diag/safe_text.h"
@@ -76,13 +75,6 @@ std::string capital(std::string text) {
 
 std::string title_of(const lang::Sheet& sheet) {
     return sheet.job.title.empty() ? sheet.job.model_title : sheet.job.title;
-}
-
-bool write_picture(const std::string& path, const std::string& svg, Console& console) {
-    const std::string reason = write_file(path, svg);
-    if (!reason.empty())
-        console.err += "acrewright: `" + lang::terminal_text(path) + "` was not written: " + reason + "\n";
-    return reason.empty();
 }
 
 } // namespace acre::cli

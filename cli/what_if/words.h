@@ -39,7 +39,4 @@ std::string capital(std::string text);
 // The title of the job, or of its model. As written: make it safe where it goes.
 std::string title_of(const lang::Sheet& sheet);
 
-// Writes a picture. False: said in `console`.
-bool write_picture(const std::string& path, const std::string& svg, Console& console);
-
 } // namespace acre::cli
