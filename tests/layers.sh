@@ -64,5 +64,10 @@ rule 'lang and engine read no file' "$(grep -nE '#include <(fstream|filesystem|f
 rule 'lang and engine look at no clock and no environment' \
     "$(grep -nE 'std::chrono::[a-z_]*clock|\bstd::time\(|\bgetenv\(|std::random_device' $below || true)"
 
+# Faults of the disk are met, and injected by tests/faults, in one place.
+changes='::(write|pwrite|writev|fsync|fdatasync|rename|renameat2?|link|linkat|symlink|mkdir|mkostemp|mkstemp|mkdtemp|creat|f?truncate|unlink|unlinkat|remove|remove_all|f?chmod|fchmodat|f?chown|flock|create_director(y|ies)|copy_file|resize_file)\('
+rule 'files are changed by cli/files/durable.cpp alone' \
+    "$(grep -nE "$changes|O_(CREAT|WRONLY|RDWR|TRUNC)|\b(ofstream|fstream|fopen|fdopen|tmpfile)\b" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/(files/durable|console)\.cpp$') || true)"
+
 printf '%d passed, %d failed\n' "$passed" "$broken"
 [[ $broken -eq 0 ]]

@@ -128,7 +128,7 @@ std::string make_folder(const std::string& folder) {
         return {};
     const int error = errno;
     struct stat about = {};
-    if (error == EEXIST && ::stat(folder.c_str(), &about) == 0 && S_ISDIR(about.st_mode))
+    if (::stat(folder.c_str(), &about) == 0 && S_ISDIR(about.st_mode))
         return {};
     return error == EEXIST ? "there is a file of this name" : std::strerror(error);
 }

@@ -1,0 +1,330 @@
+// Every call that changes a disk, of every command that does, goes wrong in every way: what is left is the old or the new, the program
+// says which, and the next run works.
+#include <doctest/doctest.h>
+
+#include <atomic>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <mutex>
+#include <set>
+#include <thread>
+
+#include <nlohmann/json.hpp>
+
+#include "cli/command.h"
+#include "tests/faults/power_cut.h"
+#include "tests/faults/run.h"
+#include "tests/faults/writing_commands.h"
+#include "tests/support/scratch_folder.h"
+
+using namespace acre::tests;
+namespace fs = std::filesystem;
+
+namespace {
+
+enum class Ends { Any, Well, Killed };
+struct Kind {
+    const char* is;
+    int error;             // what the program is told; 0: nothing
+    bool on;               // every later call too
+    Ends ends;             // how the program must end
+    const char* only = ""; // the only call it is for
+    bool stdout_alone = false;
+};
+constexpr Kind kinds[] = {
+    {"ENOSPC", ENOSPC, false, Ends::Any},    {"EIO", EIO, false, Ends::Any},
+    {"EDQUOT", EDQUOT, false, Ends::Any},    {"EROFS", EROFS, false, Ends::Any},
+    {"EPERM", EPERM, false, Ends::Any},      {"lost", EIO, false, Ends::Any},
+    {"ENOSPC", ENOSPC, true, Ends::Any},     {"EIO", EIO, true, Ends::Any},
+    {"EROFS", EROFS, true, Ends::Any},       {"EINTR", EINTR, false, Ends::Well},
+    {"one", 0, false, Ends::Well, "write"},  {"one", 0, true, Ends::Well, "write"},
+    {"half", 0, false, Ends::Well, "write"}, {"EAGAIN", EAGAIN, false, Ends::Well, "write", true},
+    {"before", 0, false, Ends::Killed},      {"after", 0, false, Ends::Killed},
+};
+
+struct Prepared {
+    WritingCommand command;
+    std::string folder; // as it stands before
+    State before, after;
+    Ended dry;
+};
+
+struct Trial {
+    const Prepared* prepared;
+    const Kind* kind;
+    long at;
+    const Call& call() const { return prepared->dry.calls[static_cast<std::size_t>(at - 1)]; }
+};
+
+void copy_folder(const std::string& from, const std::string& to) {
+    fs::remove_all(to);
+    fs::copy(from, to, fs::copy_options::recursive);
+}
+
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+Prepared prepare(const WritingCommand& command, const ScratchFolder& scratch, std::size_t number) {
+    const std::string name = "prepared" + std::to_string(number);
+    Prepared prepared{command, scratch.path(name), {}, {}, {}};
+    for (const Files& files : {small_firm(), command.also})
+        for (const auto& [path, text] : files)
+            scratch.write(name + "/" + path, text);
+    for (const std::string& target : command.targets)
+        if (fs::exists(prepared.folder + "/" + target))
+            fs::permissions(prepared.folder + "/" + target, fs::perms(0640));
+    for (const Line& line : command.before)
+        REQUIRE(run_program(prepared.folder, scratch.path(), line).code == 0);
+    prepared.before = state_of(prepared.folder);
+    const std::string room = scratch.path("dry");
+    copy_folder(prepared.folder, room);
+    prepared.dry = run_program(room, scratch.path(), command.words);
+    REQUIRE_MESSAGE(prepared.dry.code == 0, prepared.dry.err);
+    prepared.after = state_of(room);
+    return prepared;
+}
+
+// Verifies, and no number is given twice. Empty: so it is.
+std::string book_fault(const std::string& folder) {
+    std::set<std::string> numbers;
+    bool any = false;
+    if (!fs::exists(folder))
+        return {};
+    for (const auto& entry : fs::directory_iterator(folder)) {
+        if (entry.path().extension() != ".json")
+            continue;
+        any = true;
+        const nlohmann::json record = nlohmann::json::parse(file_text(entry.path()), nullptr, false);
+        if (!record.is_object())
+            return entry.path().string() + " is no record";
+        if (record["kind"] == "quote" && !numbers.insert(record["quote"]).second)
+            return "a number is given twice";
+    }
+    acre::cli::Console console;
+    const std::vector<std::string> words = {"verify", folder};
+    return any && acre::cli::run(words, console) != 0 ? "the book does not verify: " + console.out + console.err : "";
+}
+
+// Old or new, and nothing beside unless the program could not help it.
+std::string state_fault(const Trial& trial, const State& state, bool excused) {
+    const auto at = [](const State& all, const std::string& path) {
+        const auto found = all.find(path);
+        return found == all.end() ? nullptr : &found->second;
+    };
+    std::size_t beside = 0;
+    for (const auto& [path, file] : state) {
+        const File* old_file = at(trial.prepared->before, path);
+        const File* new_file = at(trial.prepared->after, path);
+        if (is_beside(path))
+            ++beside;
+        else if (!(old_file != nullptr && *old_file == file) && !(new_file != nullptr && *new_file == file))
+            return path + " is neither the old nor the new";
+    }
+    for (const auto& [path, file] : trial.prepared->before)
+        if (!state.contains(path))
+            return path + " is gone";
+    return beside > (excused ? 1U : 0U) ? "something was left beside" : "";
+}
+
+std::string message_fault(const Trial& trial, const Ended& ended, const State& state) {
+    const WritingCommand& command = trial.prepared->command;
+    const State& before = trial.prepared->before;
+    if (!has(ended.err, std::strerror(trial.kind->error)))
+        return "the reason is not said";
+    const bool about_output = has(ended.err, "acrewright: the result could not be written: ");
+    bool named = about_output || (command.book && has(ended.err, "the book `book`"));
+    for (const std::string& target : command.targets) {
+        const bool stood = before.contains(target);
+        const bool is_old = state.contains(target) == stood && (!stood || state.at(target) == before.at(target));
+        if (has(ended.err, "acrewright: `" + target + "` was not written: ")) {
+            named = true;
+            if (!is_old)
+                return target + " was written and it is said that it was not";
+        }
+        if (has(ended.err, "acrewright: `" + target + "` is written but may not outlive")) {
+            named = true;
+            if (is_old)
+                return target + " was not written and it is said that it was";
+        }
+    }
+    if (!named)
+        return "the file is not named";
+    std::size_t added = 0;
+    for (const auto& [path, file] : state)
+        added += !before.contains(path) && path.ends_with(".json") ? 1 : 0;
+    if (command.book && has(ended.err, "the book `book`") &&
+        (added == 0) != (has(ended.err, "no quote was issued") || has(ended.err, "nothing was written")))
+        return "what became of the record is told wrongly";
+    if (command.book && about_output && !has(ended.err, " all the same"))
+        return "it is not said that the record stands";
+    // One thing went wrong: one message. What goes on going wrong may be told once for each file.
+    if (!trial.kind->on && ended.err.find("acrewright:") != ended.err.rfind("acrewright:"))
+        return "there is more than one message";
+    return {};
+}
+
+std::string outcome_fault(const Trial& trial, const Ended& ended, const State& state) {
+    const Prepared& p = *trial.prepared;
+    if (trial.kind->ends == Ends::Killed)
+        return ended.code == -1 ? "" : "it was not killed";
+    if (ended.code != 0 && (ended.code != 3 || trial.kind->ends == Ends::Well))
+        return "it ends with " + std::to_string(ended.code);
+    if (ended.code == 3)
+        return message_fault(trial, ended, state);
+    State settled = state;
+    std::erase_if(settled, [](const auto& file) { return is_beside(file.first); });
+    if (trial.call().path.ends_with("head") || trial.call().second.ends_with("head") || has(trial.call().path, "book/")) {
+        // The head may stay one behind: the next run moves it.
+        State wanted = p.after;
+        wanted.erase("book/head");
+        settled.erase("book/head");
+        if (settled != wanted)
+            return "it says it is done and it is not";
+    } else if (settled != p.after) {
+        return "it says it is done and it is not";
+    }
+    return ended.out == p.dry.out && ended.err == p.dry.err ? "" : "it says something else";
+}
+
+// The next run works, and what the fault left beside does not grow.
+std::string next_fault(const Trial& trial, const std::string& room, const State& state, const Ended& next) {
+    const WritingCommand& command = trial.prepared->command;
+    if (next.code != 0)
+        return "ends with " + std::to_string(next.code) + ": " + next.err;
+    std::size_t left = 0;
+    std::size_t was_left = 0;
+    const State then = state_of(room);
+    for (const auto& [path, file] : then)
+        left += is_beside(path) ? 1 : 0;
+    for (const auto& [path, file] : state)
+        was_left += is_beside(path) ? 1 : 0;
+    if (left != was_left)
+        return "leaves something beside";
+    if (!command.book)
+        for (const std::string& target : command.targets)
+            if (!then.contains(target) || then.at(target) != trial.prepared->after.at(target))
+                return target + " is not the new";
+    return book_fault(room + "/book");
+}
+
+std::string try_out(const Trial& trial, const std::string& room, const std::string& aside) {
+    const Prepared& p = *trial.prepared;
+    copy_folder(p.folder, room);
+    const Ended ended = run_program(room, aside, p.command.words, {trial.at, trial.kind->is, trial.kind->on});
+    const State state = state_of(room);
+    const bool excused = trial.kind->ends == Ends::Killed || trial.kind->on || trial.call().name == "unlink" ||
+                         (trial.call().name == "open" && std::string_view(trial.kind->is) == "lost");
+    std::string fault = state_fault(trial, state, excused);
+    if (fault.empty())
+        fault = outcome_fault(trial, ended, state);
+    if (fault.empty())
+        fault = book_fault(room + "/book");
+    if (!fault.empty())
+        return fault + "\n" + ended.err;
+    const Ended next = run_program(room, aside, p.command.next.empty() ? p.command.words : p.command.next);
+    fault = next_fault(trial, room, state, next);
+    if (!fault.empty())
+        return "the next run " + fault;
+    return after_power_cut(p.before, {{ended.calls, ended.code == 0, true}, {next.calls, true}});
+}
+
+std::vector<Prepared> prepare_all(const ScratchFolder& scratch) {
+    std::vector<Prepared> all;
+    for (const WritingCommand& command : writing_commands())
+        all.push_back(prepare(command, scratch, all.size()));
+    return all;
+}
+
+} // namespace
+
+TEST_CASE("whatever call goes wrong, in whatever way, the old is there or the new") {
+    const ScratchFolder scratch;
+    const std::vector<Prepared> all = prepare_all(scratch);
+    std::vector<Trial> trials;
+    for (const Prepared& prepared : all)
+        for (long at = 1; at <= static_cast<long>(prepared.dry.calls.size()); ++at)
+            for (const Kind& kind : kinds) {
+                const Trial trial{&prepared, &kind, at};
+                const bool fits =
+                    (*kind.only == '\0' || trial.call().name == kind.only) && (!kind.stdout_alone || trial.call().path == "stdout");
+                if (fits)
+                    trials.push_back(trial);
+            }
+    std::atomic<std::size_t> taken{0};
+    std::mutex guard;
+    std::vector<std::string> faults;
+    const auto work = [&](std::size_t worker) {
+        const std::string room = scratch.path("room" + std::to_string(worker));
+        const std::string aside = scratch.path("aside" + std::to_string(worker));
+        fs::create_directory(aside);
+        for (std::size_t i = taken++; i < trials.size(); i = taken++) {
+            const std::string fault = try_out(trials[i], room, aside);
+            const std::lock_guard lock(guard);
+            if (!fault.empty())
+                faults.push_back(trials[i].prepared->command.name + ", call " + std::to_string(trials[i].at) + " (" +
+                                 trials[i].call().name + " " + trials[i].call().path + "), " + trials[i].kind->is +
+                                 (trials[i].kind->on ? " from there on" : "") + ": " + fault);
+        }
+    };
+    std::vector<std::thread> workers;
+    for (std::size_t worker = 0; worker < std::max(1U, std::min(4U, std::thread::hardware_concurrency())); ++worker)
+        workers.emplace_back(work, worker);
+    for (std::thread& worker : workers)
+        worker.join();
+    for (std::size_t i = 0; i < std::min<std::size_t>(faults.size(), 20); ++i)
+        FAIL_CHECK(faults[i]);
+    CHECK(faults.empty());
+    CHECK(trials.size() > 2000);
+    MESSAGE(trials.size() << " faults in " << all.size() << " commands");
+}
+
+TEST_CASE("without any one of its flushes a command would lose something in a power cut") {
+    const ScratchFolder scratch;
+    std::size_t flushes = 0;
+    for (const Prepared& p : prepare_all(scratch)) {
+        CAPTURE(p.command.name);
+        CHECK(after_power_cut(p.before, {{p.dry.calls, true}}) == "");
+        for (std::size_t i = 0; i < p.dry.calls.size(); ++i) {
+            // Of two files that go to one folder the last flush serves both.
+            const auto same = [&](const Call& later) { return later.name == "fsync" && later.path.empty() && p.dry.calls[i].path.empty(); };
+            if (p.dry.calls[i].name != "fsync" ||
+                std::any_of(p.dry.calls.begin() + static_cast<std::ptrdiff_t>(i) + 1, p.dry.calls.end(), same))
+                continue;
+            ++flushes;
+            std::vector<Call> less = p.dry.calls;
+            less.erase(less.begin() + static_cast<std::ptrdiff_t>(i));
+            CHECK_MESSAGE(after_power_cut(p.before, {{less, true}}) != "", "call " << i + 1);
+        }
+    }
+    CHECK(flushes > 20);
+}
+
+TEST_CASE("what a killed program left beside is removed a day later, and nothing else is") {
+    const ScratchFolder scratch;
+    const Prepared p = prepare(writing_commands().front(), scratch, 0);
+    const auto day_old = fs::file_time_type::clock::now() - std::chrono::hours(25);
+    for (const char* name : {".acrewright-Ab12cd", ".acrewright-fresh1", ".acrewright-longer12", ".acrewright", "old.rate"}) {
+        scratch.write("prepared0/" + std::string(name), "x");
+        if (std::string_view(name) != ".acrewright-fresh1")
+            fs::last_write_time(p.folder + "/" + name, day_old);
+    }
+    CHECK(run_program(p.folder, scratch.path(), p.command.words).code == 0);
+    const State state = state_of(p.folder);
+    CHECK(!state.contains(".acrewright-Ab12cd"));
+    for (const char* name : {".acrewright-fresh1", ".acrewright-longer12", ".acrewright", "old.rate"})
+        CHECK_MESSAGE(state.contains(name), name);
+}
+
+TEST_CASE("standard output on a full disk, and a reader that is gone") {
+    const ScratchFolder scratch;
+    const Prepared p = prepare(writing_commands().back(), scratch, 0);
+    for (const Line& line :
+         {Line{"price", "meadow.job"}, Line{"price", "meadow.job", "--watch"}, Line{"tidy", "meadow.job"}, Line{"--help"}}) {
+        const Ended ended = run_program(p.folder, scratch.path(), line, {}, "/dev/full");
+        CHECK(ended.code == 3);
+        CHECK(ended.err == "acrewright: the result could not be written: No space left on device\n");
+    }
+}

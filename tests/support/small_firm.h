@@ -1,0 +1,101 @@
+// A firm that mows meadows: a model with a machine, two jobs, two seasons, a log, a boundary, words for a quote. Every command has
+// something to do with it and is done at once. Invented, like its figures.
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+
+namespace acre::tests {
+
+using Files = std::map<std::string, std::string>; // text by name
+
+// `word` is appended to every text somebody could write. It must be one that the notation takes inside quotes.
+inline Files small_firm(std::string_view word = {}) {
+    Files files = {
+        {"models/mower.rate", R"(model "Mower§"
+given hours_per_year = 400 h/yr  "meter hours a year§"  because "meter book§"
+fixed_per_year : $/yr = $12,000/yr  "owning for a year§"
+own_per_hour : $/h = fixed_per_year / hours_per_year  "owning§"
+)"},
+        {"models/mowing.rate", R"(# Mowing by the acre §.
+model "Mowing by the acre§"
+use "mower" as mower
+
+part "Field§"
+  given area = 40 ac  "acres mowed§"  within 1 ac .. 1,000 ac  swing 10 ac .. 80 ac  because "county map§"
+  given pace = 5 ac/h  "pace§"  swing 4 ac/h .. 6 ac/h  because "the last three summers§"
+  given spacing = 8 ft  "width of a pass§"
+  given ground = flat | rough  "what the mower meets§"
+  acres : ac = area  "net acres§"
+  machine_hours : h = area / pace  "machine hours§"
+  days : day = machine_hours / 10 h/day  "days§"
+  require pace > 1 ac/h  "slower than a man walks§"
+  caution when ground is rough  "Rough ground: walk it first for stones and wire§"
+
+part "Costs§"
+  given fuel_price = $4.20/gal  "diesel§"  because "fuel dock§"
+  cost owning : $/h = mower.own_per_hour over machine_hours  "owning the mower§"
+  cost fuel : $/gal = fuel_price over 6 gal/h * machine_hours  "diesel burned§"
+  cost driver : $/h = $30/h over machine_hours  "driver§"
+  event stone = 0.05 1/h over machine_hours costs $180  "a stone in the blades§"
+
+part "Haul§"
+  given haul = $120  "trailer there and back§"
+  cost trailer : $ = haul over 1  "trailer§"
+
+price "Mowing" per ac of area covers "Costs§"
+  overhead 10 %
+  margin 20 %
+  round up to $0.05/ac
+price "Haul" lump covers "Haul§"
+  markup 25 %
+
+caution "Call the utility locating service where posts were pulled§"
+)"},
+        {"season.season", R"(season "2027§"
+set fuel_price = $4.40/gal  because "fuel dock, January§"
+)"},
+        {"later.season", R"(season "2027, later§"
+set fuel_price = $5.40/gal  because "fuel dock, June§"
+)"},
+        {"meadow.job", R"(job "Creek meadow§"
+model "mowing"
+season "season"
+for "Sable Creek Ranch§"
+date 2027-06-14
+set area = 60 ac  because "walked 3 June§"
+option "Rough half§"
+  set ground = rough
+  set pace = 4 ac/h  because "stones§"
+)"},
+        {"bank.job", R"(job "River bank§"
+model "mowing"
+season "season"
+for "Pell & Daughter Farms§"
+date 2027-06-15
+set area = 20 ac  because "county map§"
+)"},
+        {"log.csv", R"(date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,amount.trailer,note
+2027-06-14,mower§,Abara§,100.0,107.0,33,41,4.45,0.5,rain§,120,wet corner§
+2027-06-15,mower§,Abara§,107.0,113.5,27,40,4.45,,,,
+)"},
+        {"field.geojson", R"({"type": "Feature", "properties": {"name": "Long meadow§"}, "geometry": {"type": "Polygon",
+ "coordinates": [[[-140.7242, 36.6213], [-140.7163, 36.6213], [-140.7164, 36.6275], [-140.7242, 36.6275], [-140.7242, 36.6213]]]}}
+)"},
+        {"words.wording", R"(: firm.name = Tamarack Flat Ground Works§
+== What we will do§
+Mow {acres} at {mowing.rate}§
+- for {job.for}, {job.title}§
+@items
+@cautions
+@picture
+@signatures
+)"}};
+    for (auto& [name, text] : files)
+        for (std::size_t at = text.find("§"); at != std::string::npos; at = text.find("§", at + word.size()))
+            text.replace(at, std::string_view("§").size(), word);
+    return files;
+}
+
+} // namespace acre::tests
