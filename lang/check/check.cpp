@@ -188,7 +188,7 @@ class Checker {
 
 std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics) {
     Checker(sheet, sources, diagnostics).run();
-    report_loops(sheet, sources, diagnostics);
+    report_loops(sheet, diagnostics);
     if (diagnostics.has_errors())
         return std::nullopt;
     return CheckedSheet(std::move(sheet));

@@ -6,8 +6,6 @@
 
 #include <fmt/format.h>
 
-#include "lang/check/resolve/report.h"
-
 namespace acre::lang {
 namespace {
 
@@ -106,6 +104,10 @@ void report_line_loops(const Sheet& sheet, Diagnostics& diagnostics) {
     for (const auto& group : strong_groups(traced.graph)) {
         if (group.size() == 1 && !has_edge(traced.graph, group[0], group[0]))
             continue;
+        if (diagnostics.full()) { // counted only: finding the way round is what costs
+            diagnostics.add({Code::G401, {}, {sheet.lines[group[0]].name_span, {}}, {}, {}, {}});
+            continue;
+        }
         std::vector<std::uint32_t> sorted = group; // in the order of the sheet, so that the message is the same every time
         std::sort(sorted.begin(), sorted.end());
         const std::vector<std::uint32_t> loop = shortest_loop(traced.graph, sorted);
@@ -125,6 +127,10 @@ void report_function_loops(const Sheet& sheet, Diagnostics& diagnostics) {
     for (const auto& group : strong_groups(traced.graph)) {
         if (group.size() == 1 && !has_edge(traced.graph, group[0], group[0]))
             continue;
+        if (diagnostics.full()) {
+            diagnostics.add({Code::G402, {}, {sheet.functions[group[0]].name_span, {}}, {}, {}, {}});
+            continue;
+        }
         std::vector<std::uint32_t> sorted = group;
         std::sort(sorted.begin(), sorted.end());
         const std::vector<std::uint32_t> loop = shortest_loop(traced.graph, sorted);
@@ -219,7 +225,7 @@ std::vector<std::uint32_t> shortest_loop(const Graph& graph, const std::vector<s
     return {start};
 }
 
-void report_loops(const Sheet& sheet, const SourceMap& /*sources*/, Diagnostics& diagnostics) {
+void report_loops(const Sheet& sheet, Diagnostics& diagnostics) {
     report_line_loops(sheet, diagnostics);
     report_function_loops(sheet, diagnostics);
 }

@@ -6,7 +6,6 @@
 
 #include "lang/check/sheet.h"
 #include "lang/diag/diagnostic.h"
-#include "lang/source/source_map.h"
 
 namespace acre::lang {
 
@@ -25,6 +24,6 @@ std::vector<std::vector<std::uint32_t>> strong_groups(const Graph& graph);
 std::vector<std::uint32_t> shortest_loop(const Graph& graph, const std::vector<std::uint32_t>& group);
 
 // Reports G401 and G402, once for each group.
-void report_loops(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics);
+void report_loops(const Sheet& sheet, Diagnostics& diagnostics);
 
 } // namespace acre::lang

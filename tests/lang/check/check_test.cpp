@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "lang/syntax/parse.h"
 #include "tests/support/compile_text.h"
 
 using namespace acre;
@@ -212,6 +213,31 @@ TEST_CASE("a loop is told once, with a mark on each step of a shortest way round
     const Diagnostic large = expect_diag("model \"m\"\n" + chain, Code::G401);
     CHECK(large.others.size() == 5);
     CHECK(large.notes.at(0) == "and so on, 3000 steps in all, back to `x0`");
+}
+
+TEST_CASE("loops in their thousands are counted, and what they cost stays in proportion") {
+    std::string text = "model \"m\"\n";
+    for (int i = 0; i < 30'000; ++i)
+        text.append("x" + std::to_string(i)).append(" : 1 = x" + std::to_string(i)).append("\n");
+    const tests::Compilation c = compile_text(text);
+    CHECK(c.diagnostics.error_count() == 30'000);
+    CHECK(c.diagnostics.all().size() == Diagnostics::cap);
+}
+
+TEST_CASE("a formula as deep as may be is checked, in words too") {
+    const auto deep = [](const std::string& inner) {
+        std::string formula = inner;
+        for (int i = 0; i < 190; ++i)
+            formula = "(" + formula + ") + depth";
+        return formula;
+    };
+    CHECK(codes(head + "a : ft = " + deep("depth") + "\n").empty());
+    CHECK(codes(head + "a : $/h = " + deep("depth") + "\n") == "U302");
+    std::string sum = "depth";
+    for (std::uint32_t i = 2; i < max_formula_depth; ++i)
+        sum += " * 1.5";
+    CHECK(codes(head + "a : ft = " + sum + "\n").empty());
+    CHECK(codes(head + "a : $/h = " + sum + "\n") == "U302");
 }
 
 TEST_CASE("a loop through a value that a job sets is found, one through a value that is not in force is none") {
