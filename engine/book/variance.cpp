@@ -64,9 +64,9 @@ Variance variance(const Quoted& quoted, const JobLog& log) {
     result.acres_per_hour = learned_ratio(log, &LogRow::acres, &LogRow::hours);
     if (log.has_gallons)
         result.gallons_per_hour = learned_ratio(log, &LogRow::gallons, &LogRow::hours);
-    for (const auto& [cost, amount] : result.log.amounts)
-        if (std::none_of(quoted.costs.begin(), quoted.costs.end(), [&](const QuotedCost& q) { return q.name == cost; }))
-            result.unknown_costs.push_back(cost);
+    for (const auto& [name, amount] : result.log.amounts)
+        if (std::none_of(quoted.costs.begin(), quoted.costs.end(), [&cost = name](const QuotedCost& q) { return q.name == cost; }))
+            result.unknown_costs.push_back(name);
     const std::set<std::string> parts = machine_parts(quoted);
     for (const QuotedCost& cost : quoted.costs) {
         VarianceRow& row = result.rows.emplace_back();

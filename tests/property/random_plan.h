@@ -2,11 +2,12 @@
 #pragma once
 
 #include <cstdint>
-#include <random>
+#include <limits>
 #include <vector>
 
 #include "engine/native.h"
 #include "engine/plan.h"
+#include "tests/support/dice.h"
 
 namespace acre::tests {
 
@@ -17,7 +18,8 @@ struct RandomPlan {
 
 class PlanMaker {
   public:
-    explicit PlanMaker(std::uint64_t seed) : random_(seed) {}
+    explicit PlanMaker(std::uint64_t seed) : dice_(seed) {}
+    explicit PlanMaker(Dice dice) : dice_(dice) {}
 
     // `smooth`: only operations that have a slope, on operands where they have one nearly everywhere.
     RandomPlan make(std::size_t inputs, std::size_t operations, bool smooth = false) {
@@ -31,9 +33,11 @@ class PlanMaker {
             made_.plan.constants.push_back(smooth ? real(0.5, 2) : number());
             push({engine::Code::Constant, static_cast<std::uint32_t>(k)}, false);
         }
+        // Tables throw dice of their own: forty of them would use up what a fuzzer gives before the first operation.
+        PlanMaker tables(below(65'536));
         for (const std::size_t rows : {2U, 5U, 16U, 17U, 40U})
             for (int kind = 0; kind < 8; ++kind)
-                made_.plan.tables.push_back(table(rows, kind, smooth));
+                made_.plan.tables.push_back(tables.table(rows, kind, smooth));
         push({engine::Code::Less, any_number(), any_number()}, true);
         while (made_.plan.size() < inputs + 8 + operations)
             add_operation(smooth);
@@ -58,8 +62,8 @@ class PlanMaker {
             return real(-20, 60);
         }
     }
-    std::size_t below(std::size_t n) { return static_cast<std::size_t>(random_() % n); }
-    double real(double low, double high) { return low + (high - low) * static_cast<double>(random_() >> 11) * 0x1p-53; }
+    std::size_t below(std::size_t n) { return dice_.below(n); }
+    double real(double low, double high) { return dice_.real(low, high); }
 
   private:
     engine::Slot slot() const { return static_cast<engine::Slot>(made_.plan.size()); }
@@ -146,7 +150,7 @@ class PlanMaker {
         push({engine::Code::Native, static_cast<std::uint32_t>(made_.plan.calls.size() - 1)}, false);
     }
 
-    std::mt19937_64 random_;
+    Dice dice_;
     RandomPlan made_;
 };
 

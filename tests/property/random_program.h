@@ -3,9 +3,10 @@
 #pragma once
 
 #include <cstdint>
-#include <random>
 #include <string>
 #include <vector>
+
+#include "tests/support/dice.h"
 
 namespace acre::tests {
 
@@ -17,7 +18,8 @@ struct RandomFormula {
 
 class RandomProgram {
   public:
-    explicit RandomProgram(std::uint32_t seed) : random_(seed) {}
+    explicit RandomProgram(std::uint32_t seed) : dice_(seed) {}
+    explicit RandomProgram(Dice dice) : dice_(dice) {}
 
     // A formula whose tree is at most `depth` levels deep.
     RandomFormula formula(int depth) { return one_of(8) == 0 ? when(depth) : condition_or_value(depth); }
@@ -28,11 +30,11 @@ class RandomProgram {
             text += free_lines(0);
             text += statement_with_inner_lines();
         }
-        return text + "price \"P\" per ac of" + blanks() + name() + "\n" + steps();
+        return in_order({text, "price \"P\" per ac of", blanks(), name(), "\n", steps()});
     }
 
   private:
-    int one_of(int n) { return std::uniform_int_distribution<int>(0, n - 1)(random_); }
+    int one_of(int n) { return static_cast<int>(dice_.below(static_cast<std::size_t>(n))); }
     template <typename T> const T& pick(const std::vector<T>& list) {
         return list[static_cast<std::size_t>(one_of(static_cast<int>(list.size())))];
     }
@@ -114,7 +116,7 @@ class RandomProgram {
             const std::string op = pick<std::string>({"<", "<=", ">", ">=", "==", "!="});
             const RandomFormula left = at_least(4, value(depth - 1), false);
             const RandomFormula right = at_least(4, value(depth - 1), false);
-            return {left.text + break_or_blank() + op + no_or_some_blanks() + right.text,
+            return {in_order({left.text, break_or_blank(), op, no_or_some_blanks(), right.text}),
                     "(" + left.tree + " " + op + " " + right.tree + ")", 3};
         }
         }
@@ -155,7 +157,7 @@ class RandomProgram {
         // a power may have a signed right side without brackets
         const RandomFormula right = at_least(from_right ? 6 : strength, value(depth - 1), !from_right);
         // behind a number `^` could belong to its unit
-        const std::string t = left.text + (from_right ? " " : break_or_blank()) + op + no_or_some_blanks() + right.text;
+        const std::string t = in_order({left.text, from_right ? " " : break_or_blank(), op, no_or_some_blanks(), right.text});
         return {t, "(" + left.tree + " " + op + " " + right.tree + ")", from_right ? 7 : strength};
     }
     RandomFormula division(int depth) { // blanks on both sides: behind a number `/` could belong to its unit
@@ -179,12 +181,12 @@ class RandomProgram {
     std::string clauses() {
         std::string text_of_clauses;
         if (one_of(2) == 0)
-            text_of_clauses += blanks() + text();
+            text_of_clauses += in_order({blanks(), text()});
         if (one_of(3) == 0)
             text_of_clauses +=
-                break_or_blank() + " within " + value(2).text + no_or_some_blanks() + ".." + no_or_some_blanks() + value(2).text;
+                in_order({break_or_blank(), " within ", value(2).text, no_or_some_blanks(), "..", no_or_some_blanks(), value(2).text});
         if (one_of(3) == 0)
-            text_of_clauses += " swing " + maybe("pert ") + "0 .. " + value(2).text;
+            text_of_clauses += in_order({" swing ", maybe("pert "), "0 .. ", value(2).text});
         if (one_of(3) == 0)
             text_of_clauses += " because " + text();
         return text_of_clauses;
@@ -192,20 +194,20 @@ class RandomProgram {
     std::string statement() {
         switch (one_of(7)) {
         case 0:
-            return "given " + plain_name() + no_or_some_blanks() + "=" + no_or_some_blanks() + formula(3).text + clauses();
+            return in_order({"given ", plain_name(), no_or_some_blanks(), "=", no_or_some_blanks(), formula(3).text, clauses()});
         case 1:
-            return "given " + plain_name() + " : " + unit() + clauses();
+            return in_order({"given ", plain_name(), " : ", unit(), clauses()});
         case 2:
-            return "given " + plain_name() + " = fine" + no_or_some_blanks() + "|" + no_or_some_blanks() + "coarse | yes" + clauses();
+            return in_order({"given ", plain_name(), " = fine", no_or_some_blanks(), "|", no_or_some_blanks(), "coarse | yes", clauses()});
         case 3:
-            return "cost " + plain_name() + ":" + unit() + "=" + value(3).text + " over " + value(2).text + blanks() + text();
+            return in_order({"cost ", plain_name(), ":", unit(), "=", value(3).text, " over ", value(2).text, blanks(), text()});
         case 4:
-            return "require " + formula(3).text + blanks() + text();
+            return in_order({"require ", formula(3).text, blanks(), text()});
         case 5:
-            return "caution " + maybe("when " + condition_or_value(3).text + " ") + text();
+            return in_order({"caution ", maybe("when " + condition_or_value(3).text + " "), text()});
         default:
-            return plain_name() + no_or_some_blanks() + ":" + no_or_some_blanks() + unit() + no_or_some_blanks() + "=" + break_or_blank() +
-                   formula(4).text;
+            return in_order({plain_name(), no_or_some_blanks(), ":", no_or_some_blanks(), unit(), no_or_some_blanks(), "=", break_or_blank(),
+                             formula(4).text});
         }
     }
     std::string statement_with_inner_lines() {
@@ -215,36 +217,35 @@ class RandomProgram {
         switch (one_of(4)) {
         case 0:
             text_of =
-                "table t" + no_or_some_blanks() + "(a:ft):" + maybe("step ") + unit() + maybe(" below hold") + maybe(" " + text()) + "\n";
+                in_order({"table t", no_or_some_blanks(), "(a:ft):", maybe("step "), unit(), maybe(" below hold"), maybe(" " + text()), "\n"});
             for (int i = 0; i < 2 + one_of(4); ++i)
-                text_of +=
-                    free_lines(indent) + margin + std::to_string(i * 1000) + blanks() + maybe("-") + "1,234.5" + maybe("  # row") + "\n";
+                text_of += in_order(
+                    {free_lines(indent), margin, std::to_string(i * 1000), blanks(), maybe("-"), "1,234.5", maybe("  # row"), "\n"});
             return text_of;
         case 1:
-            text_of = "define f (a : ft," + break_or_blank() + "b : " + unit() + ") : ft =" + no_or_some_blanks() + formula(3).text + "\n";
-            text_of += margin + "source " + text() + "\n" + free_lines(indent) + margin + "limit a -1 ft .. " + value(2).text +
-                       maybe(" " + text()) + "\n";
-            return text_of + margin + "c : ft=" + formula(2).text + "\n" + margin + "example f(1 ft, 2)=3 ft" + maybe(" within 1 ft") +
-                   "\n";
+            return in_order({"define f (a : ft,", break_or_blank(), "b : ", unit(), ") : ft =", no_or_some_blanks(), formula(3).text, "\n",
+                             margin, "source ", text(), "\n", free_lines(indent), margin, "limit a -1 ft .. ", value(2).text,
+                             maybe(" " + text()), "\n", margin, "c : ft=", formula(2).text, "\n", margin, "example f(1 ft, 2)=3 ft",
+                             maybe(" within 1 ft"), "\n"});
         case 2:
-            return statement() + maybe("  # tail") + "\n" + free_lines(0);
+            return in_order({statement(), maybe("  # tail"), "\n", free_lines(0)});
         default:
             break;
         }
-        text_of = "part" + blanks() + text() + maybe(" each block") + maybe("  # inside") + "\n";
+        text_of = in_order({"part", blanks(), text(), maybe(" each block"), maybe("  # inside"), "\n"});
         for (int i = one_of(6); i > 0; --i)
-            text_of += free_lines(indent) + margin + statement() + maybe("  # tail") + "\n";
+            text_of += in_order({free_lines(indent), margin, statement(), maybe("  # tail"), "\n"});
         return text_of;
     }
     std::string steps() {
         std::string text_of;
         for (const std::string step : {"overhead ", "margin", "at least ", "round up to ", "round to "})
             if (one_of(2) == 0)
-                text_of += "  " + step + (step.back() == ' ' ? "" : blanks()) + value(2).text + "\n";
+                text_of += in_order({"  ", step, step.back() == ' ' ? "" : blanks(), value(2).text, "\n"});
         return text_of;
     }
 
-    std::mt19937 random_;
+    Dice dice_;
 };
 
 } // namespace acre::tests
