@@ -89,10 +89,10 @@ class Sweep {
             give(op.a, bar / a());
             break;
         case Code::Sin:
-            give(op.a, bar / scalar::degrees_of_a_radian * math_functions().cos_half_turns(a() / 180));
+            give(op.a, bar / scalar::degrees_of_a_radian * scalar::cosine(a()));
             break;
         case Code::Cos:
-            give(op.a, -bar / scalar::degrees_of_a_radian * math_functions().sin_half_turns(a() / 180));
+            give(op.a, -bar / scalar::degrees_of_a_radian * scalar::sine(a()));
             break;
         case Code::Tan:
             give(op.a, bar / scalar::degrees_of_a_radian * (1 + r * r));

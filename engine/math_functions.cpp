@@ -1,5 +1,7 @@
 #include "engine/math_functions.h"
 
+#include <cmath>
+
 #if defined(__x86_64__)
 
 // Declared here because SLEEF's header shows the fused family only to code that is itself compiled for such a processor; the
@@ -19,26 +21,33 @@ double Sleef_cinz_atand1_u10purec(double);
 double Sleef_cinz_powd1_u10purec(double, double);
 }
 
-#else
-#include <cmath>
 #endif
 
 namespace acre::engine {
 
 #if defined(__x86_64__)
 
+namespace {
+
+// Within one turn: past some hundred million turns the library says 0 to everything. Taking whole turns away is exact.
+template <double (*function)(double)> double turned(double half_turns) {
+    return function(half_turns - 2 * std::nearbyint(half_turns * 0.5));
+}
+
+} // namespace
+
 const MathFunctions& math_functions() {
     static constexpr MathFunctions fused{Sleef_finz_expd1_u10purecfma,
                                          Sleef_finz_logd1_u10purecfma,
-                                         Sleef_finz_sinpid1_u05purecfma,
-                                         Sleef_finz_cospid1_u05purecfma,
+                                         turned<Sleef_finz_sinpid1_u05purecfma>,
+                                         turned<Sleef_finz_cospid1_u05purecfma>,
                                          Sleef_finz_atand1_u10purecfma,
                                          Sleef_finz_powd1_u10purecfma,
                                          true};
     static constexpr MathFunctions plain{Sleef_cinz_expd1_u10purec,
                                          Sleef_cinz_logd1_u10purec,
-                                         Sleef_cinz_sinpid1_u05purec,
-                                         Sleef_cinz_cospid1_u05purec,
+                                         turned<Sleef_cinz_sinpid1_u05purec>,
+                                         turned<Sleef_cinz_cospid1_u05purec>,
                                          Sleef_cinz_atand1_u10purec,
                                          Sleef_cinz_powd1_u10purec,
                                          false};

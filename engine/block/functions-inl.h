@@ -63,10 +63,16 @@ template <double (*function)(double, double)> HWY_INLINE V lane_by_lane(V a, V b
 struct Library {
     static HWY_INLINE V exp(V a) { return V{ACRE_SLEEF(exp, u10)(a.raw)}; }
     static HWY_INLINE V log(V a) { return V{ACRE_SLEEF(log, u10)(a.raw)}; }
-    static HWY_INLINE V sin_half_turns(V a) { return V{ACRE_SLEEF(sinpi, u05)(a.raw)}; }
-    static HWY_INLINE V cos_half_turns(V a) { return V{ACRE_SLEEF(cospi, u05)(a.raw)}; }
+    static HWY_INLINE V sin_half_turns(V a) { return V{ACRE_SLEEF(sinpi, u05)(turned(a).raw)}; }
+    static HWY_INLINE V cos_half_turns(V a) { return V{ACRE_SLEEF(cospi, u05)(turned(a).raw)}; }
     static HWY_INLINE V atan(V a) { return V{ACRE_SLEEF(atan, u10)(a.raw)}; }
     static HWY_INLINE V power(V a, V b) { return V{ACRE_SLEEF(pow, u10)(a.raw, b.raw)}; }
+
+  private:
+    // Within one turn, as engine/math_functions.cpp has it.
+    static HWY_INLINE V turned(V half_turns) {
+        return hn::Sub(half_turns, hn::Mul(number(2), hn::Round(hn::Mul(half_turns, number(0.5)))));
+    }
 };
 #undef ACRE_SLEEF
 #undef ACRE_SLEEF_VECTOR

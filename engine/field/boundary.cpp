@@ -41,7 +41,6 @@ class CountingIterator {
         return old;
     }
     friend bool operator==(const CountingIterator& a, const CountingIterator& b) { return a.at_ == b.at_; }
-    friend bool operator!=(const CountingIterator& a, const CountingIterator& b) { return a.at_ != b.at_; }
 
   private:
     const char* at_;

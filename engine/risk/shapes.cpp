@@ -41,7 +41,7 @@ void Pieces::add(double start, double end, double y0, double slope0, double y1, 
 
 Shape shape_of(const Axis& axis) {
     Shape shape;
-    const auto [low, high] = *axis.swing;
+    const double low = axis.swing->low, high = axis.swing->high; // names of their own: clang 14 captures no parts of a binding
     shape.low = low;
     shape.high = high;
     const double mode = std::clamp(axis.value, low, high), width = high - low;

@@ -118,6 +118,11 @@ TEST_CASE("functions agree with the C library to two units in the last place") {
                 1.5e-15);
         REQUIRE(units_apart(apply(Code::Atan, x, 0, 0), std::atan(x) * (180 / 3.14159265358979323846)) <= 3);
     }
+    // So many turns and a rest: 360e12 + 90 is a double, and its half turns have a fraction of 2^-11 still.
+    CHECK(apply(Code::Sin, 360e12 + 90, 0, 0) == doctest::Approx(1).epsilon(1e-6));
+    CHECK(apply(Code::Cos, 360e12 + 180, 0, 0) == doctest::Approx(-1).epsilon(1e-6));
+    CHECK(apply(Code::Tan, 360e12 + 45, 0, 0) == doctest::Approx(1).epsilon(1e-2));
+    CHECK(apply(Code::Cos, 1e300, 0, 0) == 1); // whole turns, as far as a double can tell
 }
 
 TEST_CASE("a table is linear between its rows, exact on them, and minds its ends") {

@@ -45,7 +45,8 @@ class RandomModel {
         for (std::size_t costs = 1 + dice_.below(3), i = 0; i < costs; ++i)
             text += in_order({"  cost c", std::to_string(i), " : $/h = ", number("$/h", 3), " over ", number("h", 3), "\n"});
         if (dice_.below(3) == 1)
-            text += in_order({"event tip = ", literal("1", false), " 1/h over ", number("h", 2), " costs $180\ncost tips : $/h = tip.amount / 1 h over 1 h\n"});
+            text += in_order({"event tip = ", literal("1", false), " 1/h over ", number("h", 2),
+                              " costs $180\ncost tips : $/h = tip.amount / 1 h over 1 h\n"});
         if (dice_.below(2) == 1)
             text += in_order({"require ", condition(2), "  \"as it must be\"\n"});
         if (dice_.below(2) == 1)
@@ -53,7 +54,8 @@ class RandomModel {
         if (dice_.below(3) == 1)
             text += "correlate g0, g1 40 %\n";
         text += in_order({"price \"Work\" ", dice_.below(3) == 1 ? "lump" : "per ft of " + number("ft", 2), "\n"});
-        for (const char* step : {"overhead 9 %", "contingency 5 %", "markup 10 %", "margin 15 %", "at least $650", "round up to $5", "round to $1"})
+        for (const char* step :
+             {"overhead 9 %", "contingency 5 %", "markup 10 %", "margin 15 %", "at least $650", "round up to $5", "round to $1"})
             if (dice_.below(2) == 1)
                 text += in_order({"  ", step, "\n"});
         return text;
@@ -62,10 +64,8 @@ class RandomModel {
     // A job of that model: blocks, options and values of its own.
     std::string job(const std::string& model) {
         std::string text = "job \"j\"\nmodel \"" + model + "\"\n";
-        for (std::size_t sets = dice_.below(3); sets > 0; --sets) {
-            const std::size_t given = dice_.below(15);
+        for (std::size_t given = dice_.below(8); given < 15 && dice_.below(3) != 0; given += 1 + dice_.below(4))
             text += in_order({"set g", std::to_string(given), " = ", literal(units[given / 3], false), "\n"});
-        }
         for (std::size_t blocks = dice_.below(3), i = 0; i < blocks; ++i)
             text += in_order({"block b", std::to_string(i), "\n  set size = ", literal("ft", false), "\n"});
         return text;
@@ -104,7 +104,9 @@ class RandomModel {
         return text;
     }
     std::string bounds(const std::string& unit) {
-        const auto both = [&](const char* low, const char* high) { return in_order({low, " ", unit, " .. ", high, " ", unit}); };
+        const auto both = [&](const std::string& low, const std::string& high) {
+            return low + (unit == "1" ? "" : " " + unit) + " .. " + high + (unit == "1" ? "" : " " + unit);
+        };
         std::string text;
         if (below(2) == 1)
             text += "  within " + both("0", "50");

@@ -206,8 +206,8 @@ class RandomProgram {
         case 5:
             return in_order({"caution ", maybe("when " + condition_or_value(3).text + " "), text()});
         default:
-            return in_order({plain_name(), no_or_some_blanks(), ":", no_or_some_blanks(), unit(), no_or_some_blanks(), "=", break_or_blank(),
-                             formula(4).text});
+            return in_order({plain_name(), no_or_some_blanks(), ":", no_or_some_blanks(), unit(), no_or_some_blanks(), "=",
+                             break_or_blank(), formula(4).text});
         }
     }
     std::string statement_with_inner_lines() {
@@ -216,17 +216,39 @@ class RandomProgram {
         std::string text_of;
         switch (one_of(4)) {
         case 0:
-            text_of =
-                in_order({"table t", no_or_some_blanks(), "(a:ft):", maybe("step "), unit(), maybe(" below hold"), maybe(" " + text()), "\n"});
+            text_of = in_order(
+                {"table t", no_or_some_blanks(), "(a:ft):", maybe("step "), unit(), maybe(" below hold"), maybe(" " + text()), "\n"});
             for (int i = 0; i < 2 + one_of(4); ++i)
                 text_of += in_order(
                     {free_lines(indent), margin, std::to_string(i * 1000), blanks(), maybe("-"), "1,234.5", maybe("  # row"), "\n"});
             return text_of;
         case 1:
-            return in_order({"define f (a : ft,", break_or_blank(), "b : ", unit(), ") : ft =", no_or_some_blanks(), formula(3).text, "\n",
-                             margin, "source ", text(), "\n", free_lines(indent), margin, "limit a -1 ft .. ", value(2).text,
-                             maybe(" " + text()), "\n", margin, "c : ft=", formula(2).text, "\n", margin, "example f(1 ft, 2)=3 ft",
-                             maybe(" within 1 ft"), "\n"});
+            return in_order({"define f (a : ft,",
+                             break_or_blank(),
+                             "b : ",
+                             unit(),
+                             ") : ft =",
+                             no_or_some_blanks(),
+                             formula(3).text,
+                             "\n",
+                             margin,
+                             "source ",
+                             text(),
+                             "\n",
+                             free_lines(indent),
+                             margin,
+                             "limit a -1 ft .. ",
+                             value(2).text,
+                             maybe(" " + text()),
+                             "\n",
+                             margin,
+                             "c : ft=",
+                             formula(2).text,
+                             "\n",
+                             margin,
+                             "example f(1 ft, 2)=3 ft",
+                             maybe(" within 1 ft"),
+                             "\n"});
         case 2:
             return in_order({statement(), maybe("  # tail"), "\n", free_lines(0)});
         default:

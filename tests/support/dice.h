@@ -27,7 +27,8 @@ class Dice {
         return thrown % n;
     }
     double real(double low, double high) {
-        const double share = seeded_ ? static_cast<double>(random_() >> 11) * 0x1p-53 : static_cast<double>(byte() * 256 + byte()) * 0x1p-16;
+        const double share =
+            seeded_ ? static_cast<double>(random_() >> 11) * 0x1p-53 : static_cast<double>(byte() * 256 + byte()) * 0x1p-16;
         return low + (high - low) * share;
     }
     bool used_up() const { return !seeded_ && bytes_.empty(); }

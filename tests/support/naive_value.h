@@ -1,9 +1,12 @@
 // The plainest reader there could be: walks the checked formulas of a sheet one by one, with the C library's functions and no
-// plan. What the plan says must be what this says.
+// plan. What the plan says must be what this says, up to the error that both may have: each value carries a bound of it, and is
+// unsure where a decision hangs on less than that (a comparison of all but equal values, a root of all but nothing).
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -11,171 +14,319 @@
 
 namespace acre::tests {
 
+struct Naive {
+    double value = 0; // NaN: no answer
+    double error = 0; // at most so far from what any other sound reader says
+    bool sure = true; // false: another reader may have decided otherwise on the way, and nothing can be said
+
+    bool no_answer() const { return std::isnan(value); }
+    // What another reader says can be so.
+    bool agrees(double other) const { return !sure || (no_answer() ? std::isnan(other) : std::fabs(other - value) <= error); }
+};
+
 class NaiveValue {
   public:
-    explicit NaiveValue(const lang::Sheet& sheet) : sheet_(sheet) {}
+    explicit NaiveValue(const lang::Sheet& sheet) : sheet_(sheet), known_(sheet.lines.size()) {}
 
-    double line(lang::LineId id) { return of(sheet_.lines[id].value, {}); }
-    double line(std::string_view name) { return line(sheet_.find(name)); }
-    // The largest magnitude met: differences in the last place of a function may have been as large as that.
-    double largest() const { return largest_; }
+    Naive line(lang::LineId id) {
+        if (!known_[id]) {
+            const Naive made = sheet_.lines[id].value == lang::none ? poison() : of(sheet_.lines[id].value, {}, nullptr);
+            known_[id] = made;
+        }
+        return *known_[id];
+    }
+    Naive line(std::string_view name) { return line(sheet_.find(name)); }
 
   private:
-    using Args = std::vector<double>;
-    static constexpr double nan_ = std::numeric_limits<double>::quiet_NaN();
+    using Args = std::vector<Naive>;
+    static constexpr std::size_t most_nodes = 300'000; // functions of functions: their tree may be larger than any plan
+    static constexpr std::size_t deepest = 1'500;
+    static constexpr double unit = 1e-15; // a few roundings
+    static constexpr double degree = 3.14159265358979323846 / 180;
 
-    double of(lang::NodeId id, const Args& args, const lang::Function* in = nullptr) {
-        const double value = raw(sheet_.nodes[id], args, in);
-        if (std::isfinite(value))
-            largest_ = std::fmax(largest_, std::fabs(value));
-        return std::isfinite(value) ? value : nan_;
+    static Naive poison() { return {std::numeric_limits<double>::quiet_NaN(), 0, true}; }
+    static Naive unsure() { return {std::numeric_limits<double>::quiet_NaN(), 0, false}; }
+    static bool exact(const Naive& a) { return a.error == 0; }
+
+    // A result with one rounding more. Near the ends of the range of doubles nothing is certain.
+    static Naive rounded(double value, double error, bool sure) {
+        if (std::isnan(value))
+            return {value, 0, sure};
+        const double size = std::fabs(value);
+        const Naive made{value, error + unit * size, sure};
+        return size > 1e290 || (size < 1e-290 && size > 0) || !std::isfinite(made.error) ? unsure() : made;
+    }
+    // The same of factors: what comes to zero may be a rest too small for a double.
+    static Naive product(double value, double error, bool sure, bool of_nothing) {
+        return value == 0 && !of_nothing ? Naive{0, error + 1e-290, sure} : rounded(value, error, sure);
+    }
+    static Naive truth(bool holds, double apart, double error, bool sure) {
+        return error > 0 && apart <= error ? unsure() : Naive{holds ? 1.0 : 0.0, 0, sure};
     }
 
-    double raw(const lang::Node& n, const Args& args, const lang::Function* in) {
+    Naive of(lang::NodeId id, const Args& args, const lang::Function* in) {
+        if (++nodes_ > most_nodes || depth_ >= deepest)
+            return unsure();
+        ++depth_;
+        const Naive made = raw(sheet_.nodes[id], args, in);
+        --depth_;
+        return made;
+    }
+
+    Naive raw(const lang::Node& n, const Args& args, const lang::Function* in) {
         using lang::Op;
         const auto value = [&](lang::NodeId id) { return of(id, args, in); };
-        const auto each = [&](auto fold) {
-            double all = value(sheet_.args[n.first_arg]);
-            for (std::uint32_t i = 1; i < n.arg_count; ++i) {
-                const double next = value(sheet_.args[n.first_arg + i]);
-                all = std::isnan(all) || std::isnan(next) ? nan_ : fold(all, next);
-            }
-            return all;
-        };
-        const auto least = [](double a, double b) { return a < b ? a : b; };
-        const auto most = [](double a, double b) { return a > b ? a : b; };
-        const auto truth = [&](auto holds) {
-            const double a = value(n.a);
-            const double b = value(n.b);
-            return std::isnan(a) || std::isnan(b) ? nan_ : holds(a, b) ? 1.0 : 0.0;
-        };
-        const auto steps = [&](double (*whole)(double), double nudge) {
-            const double step = n.b == lang::none ? 1 : value(n.b);
-            const double x = value(n.a) / step;
-            const double near = std::nearbyint(x);
-            const double dust = 1e-9 * std::fmax(1, std::fabs(x));
-            return (std::fabs(x - near) <= dust ? near : whole(x + std::copysign(nudge, x))) * step;
-        };
-        const double degree = std::acos(-1.0) / 180;
         switch (n.op) {
         case Op::Number:
-            return n.number;
+            return {n.number, 0, true};
         case Op::Choice:
-            return n.index;
+            return {static_cast<double>(n.index), 0, true};
         case Op::Line:
             return line(n.index);
         case Op::Parameter:
             return args[n.index];
         case Op::Local:
             return value(in->locals[n.index].value);
-        case Op::Negate:
-            return -value(n.a);
-        case Op::Not:
-            return 1 - value(n.a);
-        case Op::Add:
-            return value(n.a) + value(n.b);
-        case Op::Subtract:
-            return value(n.a) - value(n.b);
-        case Op::Multiply:
-            return value(n.a) * value(n.b);
-        case Op::Divide:
-            return value(n.a) / value(n.b);
-        case Op::Power: {
-            const double a = value(n.a);
-            const double b = value(n.b);
-            return std::isnan(a) || std::isnan(b) ? nan_ : std::pow(a, b);
-        }
-        case Op::Less:
-            return truth([](double a, double b) { return a < b; });
-        case Op::LessEqual:
-            return truth([](double a, double b) { return a <= b; });
-        case Op::Greater:
-            return truth([](double a, double b) { return a > b; });
-        case Op::GreaterEqual:
-            return truth([](double a, double b) { return a >= b; });
-        case Op::Equal:
-            return truth([](double a, double b) { return a == b; });
-        case Op::NotEqual:
-            return truth([](double a, double b) { return a != b; });
-        case Op::And: {
-            const double a = value(n.a);
-            return std::isnan(a) ? nan_ : a == 0 ? 0 : value(n.b);
-        }
+        case Op::And:
         case Op::Or: {
-            const double a = value(n.a);
-            return std::isnan(a) ? nan_ : a != 0 ? 1 : value(n.b);
+            const Naive a = value(n.a);
+            if (a.no_answer())
+                return a;
+            if ((a.value == 0) == (n.op == Op::And))
+                return {n.op == Op::And ? 0.0 : 1.0, 0, a.sure};
+            const Naive b = value(n.b);
+            return {b.value, b.error, a.sure && b.sure};
         }
         case Op::When: {
-            const double a = value(n.a);
-            return std::isnan(a) ? nan_ : value(a != 0 ? n.b : n.c);
+            const Naive a = value(n.a);
+            if (a.no_answer())
+                return a;
+            const Naive taken = value(a.value != 0 ? n.b : n.c);
+            return {taken.value, taken.error, a.sure && taken.sure};
         }
         case Op::Min:
         case Op::Least:
-            return each(least);
         case Op::Max:
         case Op::Most:
-            return each(most);
         case Op::Sum:
-            return each([](double a, double b) { return a + b; });
-        case Op::Abs:
-            return std::fabs(value(n.a));
-        case Op::Sqrt:
-            return std::sqrt(value(n.a));
-        case Op::Exp:
-            return std::exp(value(n.a));
-        case Op::Log:
-            return std::log(value(n.a));
-        case Op::Sin:
-            return std::sin(value(n.a) * degree);
-        case Op::Cos:
-            return std::cos(value(n.a) * degree);
-        case Op::Tan:
-            return std::tan(value(n.a) * degree);
-        case Op::Atan:
-            return std::atan(value(n.a)) / degree;
+            return over_args(n, args, in);
+        case Op::Define:
+            return call(n, args, in);
+        case Op::Table: {
+            const Naive x = value(n.a);
+            return x.no_answer() ? x : table(sheet_.tables[n.index], x);
+        }
         case Op::Ceil:
-            return steps(std::ceil, 0);
         case Op::Floor:
-            return steps(std::floor, 0);
-        case Op::Round:
-            return steps(std::trunc, 0.5);
-        case Op::Table:
-            return table(sheet_.tables[n.index], value(n.a));
-        case Op::Convert:
-            return n.conversion.apply(value(n.a));
-        case Op::Define: {
-            Args inner;
-            for (std::uint32_t i = 0; i < n.arg_count; ++i)
-                inner.push_back(value(sheet_.args[n.first_arg + i]));
-            const lang::Function& function = sheet_.functions[n.index];
-            for (const lang::FunctionRange& limit : function.limits) {
-                const double x = inner[limit.parameter];
-                if (!(x >= of(limit.low, inner, &function) && x <= of(limit.high, inner, &function)))
-                    return nan_;
-            }
-            return of(function.value, inner, &function);
+        case Op::Round: {
+            const Naive a = value(n.a);
+            const Naive step = n.b == lang::none ? Naive{1, 0, true} : value(n.b);
+            return whole(n.op, a, step);
         }
         case Op::Missing:
-            return nan_;
+            return poison();
+        default:
+            break;
         }
-        return nan_;
+        const Naive a = value(n.a);
+        if (n.b == lang::none)
+            return a.no_answer() ? a : one(n, a);
+        const Naive b = value(n.b);
+        if (a.no_answer() || b.no_answer())
+            return {std::numeric_limits<double>::quiet_NaN(), 0, a.sure && b.sure};
+        return two(n.op, a, b, a.sure && b.sure);
     }
 
-    static double table(const lang::Table& t, double x) {
-        if (std::isnan(x) || (x < t.x.front() && !t.hold_below) || (x > t.x.back() && !t.hold_above))
-            return nan_;
-        if (x <= t.x.front())
-            return t.y.front();
-        for (std::size_t i = 1; i < t.x.size(); ++i) {
-            if (x >= t.x[i])
-                continue;
-            return t.staircase ? t.y[i - 1] : t.y[i - 1] + (t.y[i] - t.y[i - 1]) * ((x - t.x[i - 1]) / (t.x[i] - t.x[i - 1]));
+    static Naive one(const lang::Node& n, const Naive& a) {
+        using lang::Op;
+        const bool near_zero = !exact(a) && std::fabs(a.value) <= a.error;
+        switch (n.op) {
+        case Op::Negate:
+            return {-a.value, a.error, a.sure};
+        case Op::Not:
+            return {a.value == 0 ? 1.0 : 0.0, 0, a.sure};
+        case Op::Abs:
+            return {std::fabs(a.value), a.error, a.sure};
+        case Op::Sqrt:
+            return near_zero ? unsure() : rounded(std::sqrt(a.value), exact(a) ? 0 : a.error / std::sqrt(a.value), a.sure);
+        case Op::Exp:
+            return product(std::exp(a.value), std::exp(a.value) * std::expm1(std::fmin(a.error, 700.0)), a.sure, false);
+        case Op::Log:
+            if (near_zero)
+                return unsure();
+            return a.value > 0 ? rounded(std::log(a.value), 2 * a.error / (a.value - a.error) + unit, a.sure)
+                               : Naive{std::numeric_limits<double>::quiet_NaN(), 0, a.sure};
+        case Op::Sin:
+            return rounded(std::sin(a.value * degree), angle_error(a) + unit, a.sure);
+        case Op::Cos:
+            return rounded(std::cos(a.value * degree), angle_error(a) + unit, a.sure);
+        case Op::Tan: {
+            const double far = std::fabs(std::cos(a.value * degree)) - 2 * angle_error(a);
+            return far < 1e-6 ? unsure() : rounded(std::tan(a.value * degree), 2 * angle_error(a) / (far * far) + unit, a.sure);
         }
-        return t.y.back();
+        case Op::Atan:
+            return rounded(std::atan(a.value) / degree, a.error / degree, a.sure);
+        case Op::Convert: {
+            const double moved = std::fabs(n.conversion.apply(a.value + a.error) - n.conversion.apply(a.value));
+            return product(n.conversion.apply(a.value), 2 * moved, a.sure, a.value == 0);
+        }
+        default:
+            return unsure();
+        }
+    }
+    static double angle_error(const Naive& a) { return (a.error + unit * std::fabs(a.value)) * degree; }
+
+    static Naive two(lang::Op op, const Naive& a, const Naive& b, bool sure) {
+        using lang::Op;
+        const double apart = std::fabs(a.value - b.value);
+        const double error = a.error + b.error;
+        switch (op) {
+        case Op::Add:
+            return rounded(a.value + b.value, error, sure);
+        case Op::Subtract:
+            return rounded(a.value - b.value, error, sure);
+        case Op::Multiply:
+            return product(a.value * b.value, std::fabs(a.value) * b.error + std::fabs(b.value) * a.error + a.error * b.error, sure,
+                           a.value == 0 || b.value == 0);
+        case Op::Divide:
+            return divide(a, b, sure);
+        case Op::Power:
+            return power(a, b, sure);
+        case Op::Less:
+            return truth(a.value < b.value, apart, error, sure);
+        case Op::LessEqual:
+            return truth(a.value <= b.value, apart, error, sure);
+        case Op::Greater:
+            return truth(a.value > b.value, apart, error, sure);
+        case Op::GreaterEqual:
+            return truth(a.value >= b.value, apart, error, sure);
+        case Op::Equal:
+            return truth(a.value == b.value, apart, error, sure);
+        case Op::NotEqual:
+            return truth(a.value != b.value, apart, error, sure);
+        default:
+            return unsure();
+        }
+    }
+    static Naive divide(const Naive& a, const Naive& b, bool sure) {
+        if (b.value == 0 && exact(b))
+            return {std::numeric_limits<double>::quiet_NaN(), 0, sure};
+        if (std::fabs(b.value) <= b.error)
+            return unsure();
+        const double ratio = a.value / b.value;
+        return product(ratio, (a.error + std::fabs(ratio) * b.error) / (std::fabs(b.value) - b.error), sure, a.value == 0);
+    }
+    static Naive power(const Naive& a, const Naive& b, bool sure) {
+        const double result = std::pow(a.value, b.value);
+        if (std::isnan(result) || std::isinf(result))
+            return exact(a) && exact(b) ? Naive{std::numeric_limits<double>::quiet_NaN(), 0, sure} : unsure();
+        const bool whole_exponent = exact(b) && b.value == std::nearbyint(b.value);
+        if (!exact(a) && (std::fabs(a.value) <= 2 * a.error || (a.value < 0 && !whole_exponent)))
+            return unsure();
+        double share = exact(a) ? 0 : std::fabs(b.value) * a.error / (std::fabs(a.value) - a.error);
+        share += exact(b) || a.value == 0 ? 0 : b.error * std::fabs(std::log(std::fabs(a.value)));
+        // The library takes the logarithm times the exponent: what is lost there grows with it.
+        share += unit * (a.value == 0 ? 0 : std::fabs(b.value * std::log(std::fabs(a.value))));
+        return share > 0.1 ? unsure() : product(result, std::fabs(result) * 2 * share, sure, a.value == 0);
+    }
+
+    Naive over_args(const lang::Node& n, const Args& args, const lang::Function* in) {
+        using lang::Op;
+        Naive all = of(sheet_.args[n.first_arg], args, in);
+        for (std::uint32_t i = 1; i < n.arg_count; ++i) {
+            const Naive next = of(sheet_.args[n.first_arg + i], args, in);
+            const bool sure = all.sure && next.sure;
+            if (all.no_answer() || next.no_answer())
+                all = {std::numeric_limits<double>::quiet_NaN(), 0, sure};
+            else if (n.op == Op::Sum)
+                all = rounded(all.value + next.value, all.error + next.error, sure);
+            else if (n.op == Op::Min || n.op == Op::Least)
+                all = {std::fmin(all.value, next.value), std::fmax(all.error, next.error), sure};
+            else
+                all = {std::fmax(all.value, next.value), std::fmax(all.error, next.error), sure};
+        }
+        return all;
+    }
+
+    Naive call(const lang::Node& n, const Args& args, const lang::Function* in) {
+        const lang::Function& function = sheet_.functions[n.index];
+        if (function.native)
+            return unsure();
+        Args inner;
+        for (std::uint32_t i = 0; i < n.arg_count; ++i)
+            inner.push_back(of(sheet_.args[n.first_arg + i], args, in));
+        bool sure = true;
+        for (const lang::FunctionRange& limit : function.limits) {
+            const Naive x = inner[limit.parameter];
+            for (const lang::NodeId end : {limit.low, limit.high}) {
+                const Naive bound = of(end, inner, &function);
+                const bool open =
+                    !x.no_answer() && !bound.no_answer() && (end == limit.low ? x.value >= bound.value : x.value <= bound.value);
+                const double error = x.error + bound.error;
+                sure = sure && x.sure && bound.sure;
+                if (error > 0 && std::fabs(x.value - bound.value) <= error)
+                    return unsure();
+                if (!open)
+                    return {std::numeric_limits<double>::quiet_NaN(), 0, sure};
+            }
+        }
+        const Naive result = of(function.value, inner, &function);
+        return {result.value, result.error, result.sure && sure};
+    }
+
+    static Naive whole(lang::Op op, const Naive& a, const Naive& step) {
+        if (a.no_answer() || step.no_answer())
+            return {std::numeric_limits<double>::quiet_NaN(), 0, a.sure && step.sure};
+        const Naive ratio = divide(a, step, a.sure && step.sure);
+        if (ratio.no_answer())
+            return ratio;
+        const double x = ratio.value;
+        if (std::fabs(x) > 1e9)
+            return unsure();
+        const double dust = std::fmin(1e-9 * std::fmax(1, std::fabs(x)), 1e-3);
+        const double edge = op == lang::Op::Round ? std::fabs(std::fabs(std::fabs(x) - std::floor(std::fabs(x)) - 0.5) - dust)
+                                                  : std::fabs(std::fabs(x - std::nearbyint(x)) - dust);
+        if (edge <= ratio.error + 1e-13 * std::fmax(1, std::fabs(x)))
+            return unsure();
+        double steps = 0;
+        if (op == lang::Op::Round)
+            steps = std::copysign(std::floor(std::fabs(x) + 0.5 + dust), x);
+        else if (std::fabs(x - std::nearbyint(x)) <= dust)
+            steps = std::nearbyint(x);
+        else
+            steps = op == lang::Op::Ceil ? std::ceil(x) : std::floor(x);
+        return rounded(steps * step.value, std::fabs(steps) * step.error, ratio.sure);
+    }
+
+    static Naive table(const lang::Table& t, const Naive& at) {
+        const double x = at.value;
+        const auto near = [&](double edge) { return !exact(at) && std::fabs(x - edge) <= at.error; };
+        if ((near(t.x.front()) && !t.hold_below) || (near(t.x.back()) && !t.hold_above))
+            return unsure();
+        if ((x < t.x.front() && !t.hold_below) || (x > t.x.back() && !t.hold_above))
+            return {std::numeric_limits<double>::quiet_NaN(), 0, at.sure};
+        double steepest = 0;
+        double largest = std::fabs(t.y.front());
+        double y = x <= t.x.front() ? t.y.front() : t.y.back();
+        bool found = x <= t.x.front() || x >= t.x.back();
+        for (std::size_t i = 1; i < t.x.size(); ++i) {
+            const double slope = (t.y[i] - t.y[i - 1]) / (t.x[i] - t.x[i - 1]);
+            steepest = std::fmax(steepest, std::fabs(slope));
+            largest = std::fmax(largest, std::fabs(t.y[i]));
+            if (t.staircase && near(t.x[i]))
+                return unsure();
+            if (!found && x < t.x[i]) {
+                y = t.staircase ? t.y[i - 1] : t.y[i - 1] + slope * (x - t.x[i - 1]);
+                found = true;
+            }
+        }
+        return t.staircase ? Naive{y, 0, at.sure}
+                           : rounded(y, steepest * (at.error + 4 * unit * std::fabs(x)) + 8 * unit * largest, at.sure);
     }
 
     const lang::Sheet& sheet_;
-    double largest_ = 0;
+    std::vector<std::optional<Naive>> known_;
+    std::size_t nodes_ = 0, depth_ = 0;
 };
 
 } // namespace acre::tests

@@ -1,0 +1,62 @@
+// A field boundary as GeoJSON, read, laid flat and laid out three ways. The first byte says how wide and which way.
+#include <cmath>
+
+#include "cli/field/lay.h"
+#include "cli/field/report.h"
+#include "tests/fuzz/properties.h"
+#include "tests/fuzz/target.h"
+
+using namespace acre;
+
+namespace {
+
+void hold_layout(const cli::LaidField& laid) {
+    const engine::Layout& layout = laid.layout;
+    HOLDS(!layout.pulls.empty() && layout.pulls.size() <= engine::max_pulls);
+    HOLDS(std::isfinite(layout.net_area) && layout.net_area >= 0);
+    HOLDS(laid.plane.area > 0 && laid.plane.area <= laid.plane.outer_area * (1 + 1e-9));
+    HOLDS(layout.net_area <= laid.plane.outer_area * 1.001 + 1);
+    HOLDS(layout.rows >= 1 && layout.rows <= layout.pulls.size());
+    HOLDS(layout.point_rows <= layout.pulls.size());
+    double ripped = 0;
+    for (const engine::Pull& pull : layout.pulls) {
+        HOLDS(std::isfinite(pull.length()) && pull.length() > 0);
+        // No pull is longer than all the edges together.
+        HOLDS(pull.length() <= laid.plane.perimeter);
+        ripped += pull.length();
+    }
+    HOLDS(std::fabs(layout.travel - ripped) <= 1e-9 * ripped);
+    HOLDS(layout.shortest <= layout.mean * (1 + 1e-12) && layout.mean <= layout.longest * (1 + 1e-12));
+    HOLDS(std::isfinite(layout.between) && layout.between >= 0);
+    HOLDS(std::isfinite(layout.ripping_time) && std::isfinite(layout.turning_time));
+}
+
+} // namespace
+
+ACREWRIGHT_TARGET(boundary, text) {
+    const auto how = static_cast<unsigned char>(text.empty() ? 0 : text.front());
+    if (!text.empty())
+        text.remove_prefix(1);
+    engine::LayoutRequest request;
+    request.spacing = 1.5 + (how & 7) * 3;
+    request.speed = 0.67;
+    request.turn_time = 30;
+    request.headland = (how & 8) != 0 ? 6 : 0;
+    request.row_ends = (how & 16) != 0 ? 3 : 0;
+    request.turn_diameter = (how & 32) != 0 ? 12 : 0;
+    const std::optional<double> heading = (how & 64) != 0 ? std::optional<double>((how & 31) * 11.0) : std::nullopt;
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    const auto laid = cli::lay_text("f.geojson", std::string(text), request, heading, sources, diagnostics);
+    fuzz::hold_diagnostics(diagnostics, sources);
+    HOLDS(laid.has_value() == !diagnostics.has_errors());
+    if (!laid)
+        return;
+    hold_layout(*laid);
+    HOLDS_FOR(fuzz::is_safe(cli::field_text(*laid, false)), cli::field_text(*laid, false));
+    if (laid->layout.pulls.size() < 2'000) {
+        fuzz::hold_json(cli::field_json(*laid));
+        fuzz::hold_json(cli::field_lines(*laid));
+        HOLDS(fuzz::is_safe(cli::field_svg(*laid)));
+    }
+}

@@ -1,0 +1,99 @@
+// Bytes throw the dice of tests/property/random_model.h: models in which every formula is well typed, so that nothing stops at the
+// parser. All readers of them must say the same: the naive one, value, block, adjoint; before and after tidy.
+#include <bit>
+#include <cmath>
+
+#include "engine/break_even.h"
+#include "engine/grid.h"
+#include "engine/sensitivity.h"
+#include "lang/syntax/tidy.h"
+#include "tests/fuzz/properties.h"
+#include "tests/fuzz/readers.h"
+#include "tests/fuzz/target.h"
+#include "tests/property/random_model.h"
+#include "tests/support/memory_loader.h"
+
+using namespace acre;
+
+namespace {
+
+std::string tidied(const std::string& text, lang::FileKind kind) {
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    const auto tidy = lang::tidy(sources, sources.add("f", text), kind, diagnostics);
+    HOLDS_FOR(tidy.has_value(), text);
+    return *tidy;
+}
+
+void run_job(const std::string& model, const std::string& job, engine::Run& run, bool held) {
+    tests::MemoryLoader loader({{"m.rate", model}});
+    lang::Request request;
+    request.name = "f.job";
+    request.text = job;
+    if (held)
+        fuzz::hold_job(request, loader, run);
+    else
+        engine::run(request, loader, run);
+}
+
+// What may be asked of any job: nothing of it may fail but by saying so.
+void ask(const engine::Run& run, std::string_view line) {
+    const lang::Sheet& sheet = **run.sheet;
+    engine::Refusal refusal;
+    if (const auto moved = engine::sensitivity(sheet, *run.compiled, run.values, line, refusal))
+        HOLDS(std::isfinite(moved->value));
+    else
+        HOLDS(!refusal.what.empty());
+    refusal = {};
+    const auto now = run.values.slot[run.compiled->plan.line_slot[sheet.find(line)]];
+    const engine::BreakEvenQuestion question{"g3", line, std::isfinite(now) ? now * 1.1 + 1 : 1, engine::Range{0.5, 45}};
+    if (const auto found = engine::break_even(sheet, *run.compiled, run.values, question, refusal)) {
+        for (const engine::Crossing& crossing : found->crossings)
+            HOLDS(found->range.contains(crossing.x) &&
+                  crossing.x <= crossing.x_after + (crossing.kind == engine::CrossingKind::Root ? HUGE_VAL : 0));
+    } else {
+        HOLDS(!refusal.what.empty());
+    }
+    refusal = {};
+    const auto places = engine::places(engine::Range{1, 9}, std::size_t{5}, refusal);
+    engine::GridQuestion grid;
+    grid.along = {{"g3", *places}, {"g6", *places}};
+    grid.lines = {line};
+    if (const auto made = engine::grid(sheet, *run.compiled, run.values, grid, refusal))
+        HOLDS(made->cells == 25 && made->columns.size() == 1 && made->columns[0].value.size() == 25);
+    else
+        HOLDS(!refusal.what.empty());
+}
+
+} // namespace
+
+ACREWRIGHT_TARGET(models, bytes) {
+    tests::Dice dice(bytes);
+    const int lines = 1 + static_cast<int>(dice.below(8));
+    tests::RandomModel maker{tests::Dice(bytes.substr(std::min<std::size_t>(bytes.size(), 1)))};
+    const std::string model = maker.priced_text(lines);
+    const std::string job = maker.job("m");
+    fuzz::show(model + job);
+    HOLDS_FOR(fuzz::hold_syntax(model, lang::FileKind::Model), model);
+    HOLDS_FOR(fuzz::hold_syntax(job, lang::FileKind::Job), job);
+    engine::Run run;
+    run_job(model, job, run, true);
+    HOLDS_FOR(run.sheet.has_value(), model + job); // well typed
+    HOLDS(run.compiled.has_value());
+
+    engine::Run again;
+    run_job(tidied(model, lang::FileKind::Model), tidied(job, lang::FileKind::Job), again, false);
+    HOLDS(again.compiled && again.compiled->plan.operations == run.compiled->plan.operations);
+    for (std::size_t slot = 0; slot < run.values.slot.size(); ++slot)
+        HOLDS(std::bit_cast<std::uint64_t>(again.values.slot[slot]) == std::bit_cast<std::uint64_t>(run.values.slot[slot]));
+
+    tests::Dice lanes(bytes.substr(bytes.size() - std::min<std::size_t>(bytes.size(), 32)));
+    fuzz::hold_block(run.compiled->plan, lanes);
+    std::vector<engine::Slot> targets;
+    for (const lang::LineId line : {(*run.sheet)->price_total, (*run.sheet)->find("l0"), (*run.sheet)->find("c0.amount")})
+        if (line != lang::none && run.compiled->plan.line_slot[line] != engine::no_slot)
+            targets.push_back(run.compiled->plan.line_slot[line]);
+    fuzz::hold_slopes(run.compiled->plan, targets);
+    ask(run, "price.total");
+    ask(run, "l0");
+}

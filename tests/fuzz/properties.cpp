@@ -1,0 +1,162 @@
+#include "tests/fuzz/properties.h"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+#include "cli/json/diagnostics_json.h"
+#include "cli/json/explain_json.h"
+#include "cli/json/price_json.h"
+#include "cli/text/explain_text.h"
+#include "cli/text/price_text.h"
+#include "engine/book/canonical.h"
+#include "engine/book/record.h"
+#include "engine/estimate.h"
+#include "engine/explain.h"
+#include "lang/diag/render.h"
+#include "lang/syntax/dump.h"
+#include "lang/syntax/parse.h"
+#include "lang/syntax/tidy.h"
+#include "tests/fuzz/target.h"
+#include "tests/support/naive_value.h"
+
+namespace acre::fuzz {
+namespace {
+
+void hold_span(lang::Span span, const lang::SourceMap& sources) {
+    if (span.file == lang::none)
+        return; // in no text at all
+    HOLDS(span.file < sources.size());
+    HOLDS(span.begin <= span.end);
+    HOLDS(span.end <= std::max<std::size_t>(sources.file(span.file).text().size(), 1));
+}
+
+void hold_values(const engine::Run& run) {
+    for (const double value : run.values.slot)
+        HOLDS(std::isfinite(value) || std::isnan(value));
+    tests::NaiveValue naive(**run.sheet);
+    for (lang::LineId line = 0; line < (*run.sheet)->lines.size(); ++line) {
+        const engine::Slot slot = run.compiled->plan.line_slot[line];
+        if (slot == engine::no_slot)
+            continue;
+        const tests::Naive expected = naive.line(line);
+        HOLDS_FOR(expected.agrees(run.values.slot[slot]), (*run.sheet)->lines[line].name + " is " + std::to_string(run.values.slot[slot]) +
+                                                              ", the naive reader says " + std::to_string(expected.value) + " within " +
+                                                              std::to_string(expected.error));
+    }
+}
+
+void hold_explanations(const engine::Run& run) {
+    const lang::Sheet& sheet = **run.sheet;
+    std::vector<lang::LineId> lines;
+    for (lang::LineId line = 0; line < sheet.lines.size() && lines.size() < 3; ++line)
+        lines.push_back(line);
+    if (sheet.lines.size() > 3)
+        lines.push_back(static_cast<lang::LineId>(sheet.lines.size() - 1));
+    if (sheet.price_total != lang::none)
+        lines.push_back(sheet.price_total);
+    for (const lang::LineId line : lines) {
+        if (run.compiled->plan.line_slot[line] == engine::no_slot)
+            continue;
+        const engine::Step step = engine::explain(*run.sheet, *run.compiled, run.values, run.sources, line, {8});
+        HOLDS_FOR(is_safe(cli::explain_text(step)), cli::explain_text(step));
+        hold_json(cli::explain_json(step));
+    }
+}
+
+// The record of a price is canonical, and the price comes out of it again.
+void hold_record(const lang::Request& request, const engine::RememberingLoader& loader, const engine::Run& run,
+                 const engine::Estimate& estimate) {
+    const nlohmann::json record = engine::record_of(request, loader, *run.sheet, *run.compiled, run.values, estimate, run.sources, "test");
+    const std::optional<nlohmann::json> again = engine::read_canonical(engine::canonical(record) + "\n");
+    HOLDS(again && *again == record);
+    const std::optional<lang::Request> asked = engine::request_of(*again);
+    HOLDS(asked.has_value());
+    engine::RecordLoader texts(*again);
+    engine::Run second;
+    HOLDS(engine::run(*asked, texts, second));
+    const auto price = engine::estimate(*second.sheet, *second.compiled, second.values, second.sources, second.diagnostics);
+    const std::vector<std::string> differences = engine::differences(*again, second, price);
+    HOLDS_FOR(differences.empty(), differences.front());
+}
+
+} // namespace
+
+void hold_diagnostics(const lang::Diagnostics& diagnostics, const lang::SourceMap& sources) {
+    for (const lang::Diagnostic& d : diagnostics.all()) {
+        HOLDS(!d.title.empty());
+        hold_span(d.primary.span, sources);
+        for (const lang::Label& label : d.others)
+            hold_span(label.span, sources);
+        for (const lang::Help& help : d.helps)
+            if (help.edit)
+                hold_span(help.edit->span, sources);
+    }
+    const std::string rendered = lang::render(diagnostics, sources);
+    HOLDS_FOR(is_safe(rendered), rendered);
+    HOLDS(rendered.empty() == (diagnostics.error_count() + diagnostics.warning_count() == 0));
+    hold_json(cli::diagnostics_json({{"f", &diagnostics, &sources}}));
+    show(rendered);
+}
+
+bool hold_syntax(std::string_view text, lang::FileKind kind) {
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    const lang::FileId file = sources.add("f", std::string(text));
+    const lang::ast::Module module = lang::parse(sources, file, kind, diagnostics);
+    hold_diagnostics(diagnostics, sources);
+    lang::Diagnostics said;
+    const std::optional<std::string> once = lang::tidy(sources, file, kind, said);
+    HOLDS(once.has_value() == !diagnostics.has_errors());
+    if (!once)
+        return false;
+    lang::Diagnostics none;
+    const lang::FileId tidied = sources.add("t", *once);
+    HOLDS_FOR(lang::dump(lang::parse(sources, tidied, kind, none)) == lang::dump(module), *once);
+    HOLDS_FOR(!none.has_errors(), *once);
+    const std::optional<std::string> twice = lang::tidy(sources, tidied, kind, none);
+    HOLDS_FOR(twice == *once, *once + "--- twice:\n" + twice.value_or("nothing"));
+    return true;
+}
+
+lang::FileKind kind_of(std::string_view text) {
+    while (!text.empty() && (text.front() == ' ' || text.front() == '\n'))
+        text.remove_prefix(1);
+    return text.starts_with("job")      ? lang::FileKind::Job
+           : text.starts_with("season") ? lang::FileKind::Season
+           : text.starts_with("set ")   ? lang::FileKind::CommandLine
+                                        : lang::FileKind::Model;
+}
+
+void hold_json(std::string_view text) {
+    HOLDS_FOR(nlohmann::json::accept(text), text);
+    HOLDS_FOR(std::all_of(text.begin(), text.end(), [](char c) { return (c >= ' ' && c <= '~') || c == '\n'; }), text);
+}
+
+bool hold_job(const lang::Request& request, lang::Loader& files, engine::Run& run) {
+    engine::RememberingLoader loader(files);
+    const bool ran = engine::run(request, loader, run);
+    HOLDS(ran == !run.diagnostics.has_errors());
+    hold_diagnostics(run.diagnostics, run.sources);
+    if (!ran)
+        return false;
+    HOLDS(run.sheet && run.compiled && run.values.slot.size() == run.compiled->plan.size());
+    hold_values(run);
+    hold_explanations(run);
+    const auto estimate = engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    run.diagnostics.sort();
+    hold_diagnostics(run.diagnostics, run.sources);
+    HOLDS(estimate.has_value() == !run.diagnostics.has_errors());
+    if (!estimate)
+        return false;
+    const std::string page = cli::price_text(*run.sheet, *estimate, run.sources);
+    HOLDS_FOR(is_safe(page), page);
+    show(page);
+    hold_json(cli::price_json(*run.sheet, *run.compiled, run.values, *estimate, run.sources));
+    hold_record(request, loader, run, *estimate);
+    return true;
+}
+
+} // namespace acre::fuzz

@@ -1,0 +1,160 @@
+#include "tests/fuzz/readers.h"
+
+#include <bit>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include "engine/adjoint.h"
+#include "engine/block.h"
+#include "engine/block/kernels.h"
+#include "engine/value.h"
+#include "tests/fuzz/target.h"
+
+namespace acre::fuzz {
+namespace {
+
+using engine::Plan;
+using engine::Slot;
+using engine::Values;
+
+double thrown(tests::Dice& dice, const engine::Input& input) {
+    if (input.is_choice)
+        return static_cast<double>(dice.below(2));
+    switch (dice.below(8)) {
+    case 0:
+        return input.value;
+    case 1:
+        return 0;
+    case 2:
+        return -input.value;
+    case 3:
+        return std::numeric_limits<double>::quiet_NaN();
+    case 4:
+        return dice.real(-1, 1) * 1e200;
+    case 5:
+        return static_cast<double>(dice.below(256)) - 128;
+    default:
+        return dice.real(-20, 60);
+    }
+}
+
+std::vector<double> inputs_of(const Plan& plan) {
+    std::vector<double> inputs;
+    for (const engine::Input& input : plan.inputs)
+        inputs.push_back(input.value);
+    return inputs;
+}
+
+bool same_bits(double a, double b) {
+    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b) || (std::isnan(a) && std::isnan(b));
+}
+
+// Everything the target rests on is of a size at which differences of doubles still say something.
+bool tame(const Plan& plan, const Values& values, Slot target) {
+    const std::vector<char> asked = engine::asked_for(plan, values, std::vector<Slot>{target});
+    for (Slot slot = 0; slot <= target; ++slot) {
+        if (asked[slot] == 0)
+            continue;
+        const engine::Operation& op = plan.operations[slot];
+        const double size = std::fabs(values.slot[slot]);
+        if ((op.code == engine::Code::Sqrt && size == 0) || (op.code == engine::Code::Power && !(values.slot[op.a] > 0)))
+            return false;
+        if (op.code == engine::Code::Native || (size != 0 && !(size > 1e-4 && size < 1e4)))
+            return false;
+    }
+    return true;
+}
+
+double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, double h, Slot target) {
+    const double x = inputs[k];
+    inputs[k] = x + h;
+    const double high = engine::evaluate(plan, inputs).slot[target];
+    inputs[k] = x - h;
+    return (high - engine::evaluate(plan, inputs).slot[target]) / (2 * h);
+}
+
+// Exactly at a kink central differences settle too, on the mean of both sides; the sides by themselves tell.
+bool at_kink(const Plan& plan, std::vector<double> inputs, std::size_t k, Slot target, double middle) {
+    constexpr double h = 1e-5;
+    const double x = inputs[k];
+    const double here = engine::evaluate(plan, inputs).slot[target];
+    inputs[k] = x + h;
+    const double right = (engine::evaluate(plan, inputs).slot[target] - here) / h;
+    inputs[k] = x - h;
+    const double left = (here - engine::evaluate(plan, inputs).slot[target]) / h;
+    return !(std::fabs(right - left) < 1e-3 * (std::fabs(middle) + 1e-3 * std::fabs(here) + 1e-3));
+}
+
+} // namespace
+
+void hold_block(const Plan& plan, tests::Dice& dice) {
+    std::vector<std::uint32_t> varied;
+    for (std::uint32_t k = 0; k < plan.inputs.size(); ++k)
+        if (dice.below(4) != 3)
+            varied.push_back(k);
+    std::vector<Slot> wanted;
+    for (Slot slot = plan.size() > 64 ? static_cast<Slot>(plan.size() - 64) : 0; slot < plan.size(); ++slot)
+        wanted.push_back(slot);
+    if (plan.size() > 64)
+        wanted.push_back(static_cast<Slot>(dice.below(plan.size())));
+    const std::size_t lanes = 1 + dice.below(19);
+    std::vector<std::vector<double>> in(varied.size(), std::vector<double>(lanes));
+    std::vector<double*> in_at;
+    for (std::size_t k = 0; k < varied.size(); ++k) {
+        for (double& x : in[k])
+            x = thrown(dice, plan.inputs[varied[k]]);
+        in_at.push_back(in[k].data());
+    }
+    std::vector<Values> expected;
+    std::vector<double> inputs = inputs_of(plan);
+    for (std::size_t lane = 0; lane < lanes; ++lane) {
+        for (std::size_t k = 0; k < varied.size(); ++k)
+            inputs[varied[k]] = in[k][lane];
+        expected.push_back(engine::evaluate(plan, inputs));
+    }
+    for (const engine::lanes::KernelSet* set : engine::lanes::kernel_sets()) {
+        const engine::BlockReader reader(plan, varied, wanted, {}, set->bits);
+        const auto scratch = reader.scratch();
+        std::vector<std::vector<double>> out(wanted.size(), std::vector<double>(lanes));
+        std::vector<double*> out_at;
+        for (std::vector<double>& column : out)
+            out_at.push_back(column.data());
+        reader.run(lanes, in_at.data(), out_at.data(), *scratch);
+        for (std::size_t k = 0; k < wanted.size(); ++k)
+            for (std::size_t lane = 0; lane < lanes; ++lane)
+                HOLDS_FOR(same_bits(expected[lane].slot[wanted[k]], out[k][lane]),
+                          std::string(set->name) + ", slot " + std::to_string(wanted[k]) + " of operation " +
+                              std::to_string(static_cast<int>(plan.operations[wanted[k]].code)) + ": " + std::to_string(out[k][lane]) +
+                              ", the value reader says " + std::to_string(expected[lane].slot[wanted[k]]));
+    }
+}
+
+void hold_slopes(const Plan& plan, const std::vector<Slot>& targets) {
+    const std::vector<double> inputs = inputs_of(plan);
+    const Values values = engine::evaluate(plan, inputs);
+    for (const Slot target : targets) {
+        const std::vector<double> slope = engine::slopes(plan, values, target);
+        HOLDS(slope.size() == inputs.size());
+        if (std::isnan(values.slot[target]) || !tame(plan, values, target))
+            continue;
+        for (std::size_t k = 0; k < inputs.size(); ++k) {
+            if (plan.inputs[k].is_choice)
+                continue;
+            const double wide = difference(plan, inputs, k, 4e-5, target);
+            const double coarse = difference(plan, inputs, k, 1e-5, target);
+            const double fine = difference(plan, inputs, k, 2.5e-6, target);
+            const double scale = std::fabs(fine) + 1e-3 * std::fabs(values.slot[target]) + 1e-3;
+            // A kink, a step or an edge between the points: the three differences are not of one slope.
+            if (!(std::fabs(coarse - fine) < 1e-6 * scale && std::fabs(wide - coarse) < 1e-5 * scale) ||
+                at_kink(plan, inputs, k, target, fine))
+                continue;
+            HOLDS_FOR(std::fabs(slope[k] - fine) <= 1e-4 * scale, "input " + std::to_string(k) + ", slot " + std::to_string(target) +
+                                                                      ": slope " + std::to_string(slope[k]) + ", difference " +
+                                                                      std::to_string(fine));
+        }
+    }
+}
+
+} // namespace acre::fuzz

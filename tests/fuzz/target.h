@@ -1,0 +1,91 @@
+// What every fuzz target has in common. A target is one file with
+//
+//   ACREWRIGHT_TARGET(notation, text) { … }
+//
+// a function of one text that ends the program when something that must hold does not. Built for the fuzzer it is
+// LLVMFuzzerTestOneInput; built into `replay` (ACREWRIGHT_REPLAY) it enters a list.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <cstdio>
+#include <cstdlib>
+#include <string>
+#include <string_view>
+
+#include "lang/diag/safe_text.h"
+
+namespace acre::fuzz {
+
+using Run = void (*)(std::string_view text);
+
+struct Target {
+    const char* name;
+    Run run;
+    Target* next;
+};
+void enter(Target& target); // replay.cpp
+
+[[noreturn]] inline void broken(const char* what, const char* file, int line, std::string_view detail = {}) {
+    std::fprintf(stderr, "%s:%d: does not hold: %s\n%.*s\n", file, line, what, static_cast<int>(detail.size()), detail.data());
+    std::abort();
+}
+
+// For a person who looks at what an input comes to.
+inline bool talkative() {
+    static const bool on = std::getenv("ACREWRIGHT_FUZZ_SHOW") != nullptr;
+    return on;
+}
+inline void show(std::string_view what) {
+    if (talkative())
+        std::fprintf(stderr, "%.*s\n", static_cast<int>(what.size()), what.data());
+}
+
+// Text for a terminal: line ends, and else nothing that terminal_text would have to make visible.
+inline bool is_safe(std::string_view text) {
+    for (std::size_t begin = 0; begin <= text.size();) {
+        const std::size_t end = std::min(text.find('\n', begin), text.size());
+        if (lang::terminal_text(text.substr(begin, end - begin)) != text.substr(begin, end - begin))
+            return false;
+        begin = end + 1;
+    }
+    return true;
+}
+
+// The pieces of an input of several texts: a line of three dashes stands between them. Missing pieces are empty.
+template <std::size_t count> std::array<std::string, count> pieces(std::string_view text) {
+    std::array<std::string, count> parts;
+    for (std::size_t i = 0; i < count; ++i) {
+        const std::size_t rule = i + 1 < count ? text.find("\n---\n") : std::string_view::npos;
+        parts[i] = rule == std::string_view::npos ? text : text.substr(0, rule + 1);
+        text = rule == std::string_view::npos ? std::string_view() : text.substr(rule + 5);
+    }
+    return parts;
+}
+
+} // namespace acre::fuzz
+
+#define HOLDS(condition) ((condition) ? (void)0 : acre::fuzz::broken(#condition, __FILE__, __LINE__))
+#define HOLDS_FOR(condition, detail) ((condition) ? (void)0 : acre::fuzz::broken(#condition, __FILE__, __LINE__, detail))
+
+#ifdef ACREWRIGHT_REPLAY
+#define ACREWRIGHT_TARGET(name, text)                                                                                                      \
+    static void name##_target(std::string_view text);                                                                                      \
+    namespace {                                                                                                                            \
+    struct name##_entry {                                                                                                                  \
+        acre::fuzz::Target target{#name, name##_target, nullptr};                                                                          \
+        name##_entry() { acre::fuzz::enter(target); }                                                                                      \
+    } name##_entered;                                                                                                                      \
+    }                                                                                                                                      \
+    static void name##_target(std::string_view text)
+#else
+#define ACREWRIGHT_TARGET(name, text)                                                                                                      \
+    static void name##_target(std::string_view text);                                                                                      \
+    extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {                                                    \
+        name##_target({reinterpret_cast<const char*>(data), size});                                                                        \
+        return 0;                                                                                                                          \
+    }                                                                                                                                      \
+    static void name##_target(std::string_view text)
+#endif

@@ -1,0 +1,138 @@
+// One word of a command line, as a quantity, a range, a given and its places, a date, a unit, a value for --set, a name; and as a
+// text to be shown.
+#include <bit>
+#include <cmath>
+
+#include "cli/axis_words.h"
+#include "cli/clock.h"
+#include "cli/files/confined.h"
+#include "cli/quantity.h"
+#include "cli/safe_text.h"
+#include "cli/text/wrap.h"
+#include "lang/diag/suggest.h"
+#include "lang/units/catalog.h"
+#include "lang/units/number_text.h"
+#include "lang/units/ratio.h"
+#include "tests/fuzz/properties.h"
+#include "tests/fuzz/small_files.h"
+#include "tests/fuzz/target.h"
+#include "tests/support/memory_loader.h"
+
+using namespace acre;
+
+namespace {
+
+const lang::Sheet& small_sheet() {
+    static engine::Run run;
+    if (!run.sheet) {
+        tests::MemoryLoader files(fuzz::small_files());
+        lang::Request request;
+        request.name = "f.job";
+        request.text = fuzz::small_job();
+        HOLDS(engine::run(request, files, run));
+    }
+    return **run.sheet;
+}
+
+void hold_quantities(std::string_view word) {
+    for (const char* unit : {"m", "m/s", "1", "%", "$/gal", "deg", "$/(ac.ft)"}) {
+        std::string reason;
+        const std::optional<double> value = cli::read_quantity(word, unit, reason);
+        HOLDS(value.has_value() == reason.empty());
+        HOLDS_FOR(fuzz::is_safe(reason), reason);
+        if (value && std::isfinite(*value)) {
+            const std::string shown = lang::quantity_text(*value, unit);
+            HOLDS_FOR(fuzz::is_safe(shown), shown);
+        }
+        reason.clear();
+        const std::optional<engine::Range> range = cli::read_range(word, unit, reason);
+        HOLDS(range.has_value() == reason.empty());
+        HOLDS_FOR(fuzz::is_safe(reason), reason);
+        HOLDS(!range || range->low < range->high);
+    }
+}
+
+void hold_axis(std::string_view word) {
+    const std::string places = word.find('=') == std::string_view::npos ? "crawler.burn=" + std::string(word) : std::string(word);
+    cli::AxisWords axis;
+    std::string reason;
+    const bool read = cli::read_axis(places, small_sheet(), axis, reason);
+    HOLDS(read == reason.empty());
+    HOLDS_FOR(fuzz::is_safe(reason), reason);
+    if (!read)
+        return;
+    HOLDS(axis.at.size() == axis.shown.size() && !axis.at.empty());
+    HOLDS(small_sheet().find(axis.given) != lang::none);
+}
+
+// A unit that can be read has a text, and reading that text gives the unit again, but where the text is a number of a usual unit.
+void hold_unit(std::string_view word) {
+    static const lang::UnitCatalog catalog;
+    lang::UnitError error;
+    const std::optional<lang::Unit> unit = lang::read_unit(word, catalog, error);
+    if (!unit) {
+        HOLDS(error.begin <= error.end && error.end <= word.size());
+        return;
+    }
+    const std::string text = catalog.text(*unit);
+    lang::UnitError none;
+    const std::optional<lang::Unit> again = lang::read_unit(text, catalog, none);
+    HOLDS_FOR(text.find(' ') != std::string::npos || (again && *again == *unit), text);
+}
+
+void hold_text(std::string_view word) {
+    const std::string safe = lang::terminal_text(word);
+    HOLDS(fuzz::is_safe(safe) && safe.find('\n') == std::string::npos);
+    HOLDS(lang::terminal_text(safe) == safe);
+    const std::string markup = cli::markup_text(word);
+    HOLDS(markup.find_first_of("<>\"'") == std::string::npos);
+    const std::string field = cli::csv_field(word);
+    HOLDS(field.find('\n') == std::string::npos);
+    if (field.starts_with('"')) {
+        std::size_t quotes = 0;
+        for (std::size_t i = 1; i + 1 < field.size(); ++i)
+            quotes += field[i] == '"' ? 1U : 0U;
+        HOLDS_FOR(field.size() >= 2 && field.ends_with('"') && quotes % 2 == 0, field);
+    } else {
+        HOLDS_FOR(field.find_first_of(",\"") == std::string::npos, field);
+    }
+    const std::string first = field.substr(field.starts_with('"') ? 1 : 0, 1);
+    HOLDS_FOR(first.empty() || std::string_view("=@").find(first) == std::string_view::npos, field);
+    HOLDS(!cli::is_confined(word) || word.find("..") != 0);
+    HOLDS(fuzz::is_safe(cli::wrap(safe, 40)));
+}
+
+} // namespace
+
+ACREWRIGHT_TARGET(words, text) {
+    if (text.size() > 4096)
+        return;
+    hold_quantities(text);
+    hold_axis(text);
+    hold_unit(text);
+    hold_text(text);
+    if (const std::optional<long> day = cli::day_number(text))
+        HOLDS_FOR(cli::date_text(*day) == text, cli::date_text(*day));
+    if (text.size() >= sizeof(double)) {
+        double number = 0;
+        std::copy_n(text.data(), sizeof number, reinterpret_cast<char*>(&number));
+        HOLDS(fuzz::is_safe(lang::number_text(number)));
+        HOLDS(fuzz::is_safe(lang::quantity_text(number, "$/ac")));
+        if (std::isfinite(number) && std::fabs(number) < 9e13)
+            HOLDS(fuzz::is_safe(lang::money_text(number)));
+    }
+    std::vector<std::string_view> names;
+    for (const lang::Line& line : small_sheet().lines)
+        names.push_back(line.name);
+    HOLDS(lang::near_names(text, names, 3).size() <= 3);
+    fuzz::hold_syntax(text, lang::FileKind::CommandLine);
+    lang::Request request;
+    request.name = "f.job";
+    request.text = fuzz::small_job();
+    request.sets.emplace_back("load", std::string(text));
+    request.sets.emplace_back(std::string(text), "1");
+    tests::MemoryLoader files(fuzz::small_files());
+    engine::Run run;
+    engine::run(request, files, run);
+    fuzz::hold_diagnostics(run.diagnostics, run.sources);
+}
