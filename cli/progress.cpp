@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <chrono>
 
-#include <unistd.h>
-
 #include "cli/console.h"
 #include "lang/units/number_text.h"
 
@@ -25,7 +23,7 @@ Progress::Progress(bool on, std::string what, const std::atomic<std::uint64_t>& 
             shown = true;
         }
         if (shown)
-            write_all(STDERR_FILENO, "\r\x1b[K");
+            say_over("");
     });
 }
 
@@ -46,7 +44,7 @@ void Progress::show() const {
     const std::string text =
         done == all_ ? "dividing the spread"
                      : std::to_string(done * 100 / all_) + " % of " + lang::number_text(static_cast<double>(all_)) + " " + what_;
-    write_all(STDERR_FILENO, "\r\x1b[K  " + text);
+    say_over(text);
 }
 
 } // namespace acre::cli

@@ -152,11 +152,11 @@ int answer(bool watch, bool whole, Console& console, const Ask& ask) {
         if (now.code == exit_done) {
             if (whole || (console.terminal_out == false && first))
                 console.out += now.page;
-            else if (console.terminal_out)
-                console.out += "\x1b[H\x1b[2J" + now.page + (first ? "" : changes_block(last, now.figures, console.color_out)) +
-                               "\n  watching " + std::to_string(files.size()) + (files.size() == 1 ? " file" : " files") +
-                               "; Ctrl-C ends\n";
-            else
+            else if (console.terminal_out) {
+                console.anew = true;
+                console.out += now.page + (first ? "" : changes_block(last, now.figures, console.color_out)) + "\n  watching " +
+                               std::to_string(files.size()) + (files.size() == 1 ? " file" : " files") + "; Ctrl-C ends\n";
+            } else
                 console.out += changes_text(last, now.figures, figures_in_a_line) + "\n";
             last = std::move(now.figures);
             first = false;

@@ -69,5 +69,10 @@ changes='::(write|pwrite|writev|fsync|fdatasync|rename|renameat2?|link|linkat|sy
 rule 'files are changed by cli/files/durable.cpp alone' \
     "$(grep -nE "$changes|O_(CREAT|WRONLY|RDWR|TRUNC)|\b(ofstream|fstream|fopen|fdopen|tmpfile)\b" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/(files/durable|console)\.cpp$') || true)"
 
+# What is said goes through the console, which lets nothing pass that steers a terminal.
+says='\bstd::(cout|cerr|clog|ostream|osyncstream)\b|#include <(iostream|ostream|print|syncstream)>|\bfmt::v?print\(|\b(v?f?printf|v?dprintf|f?puts|f?putc|putchar|fwrite|perror|psignal|warnx?|errx?)\(|\bSTD(OUT|ERR)_FILENO\b|\bstd(out|err)\b|/dev/(std|tty|fd)|::write\(|\bwrite_all\('
+rule 'what is said goes through cli/console.cpp' \
+    "$(grep -nE "$says" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/console\.(h|cpp)$') | grep -vE '^cli/files/durable\.cpp:[0-9]+:.*write_all\(file\.value\(\), text\)' || true)"
+
 printf '%d passed, %d failed\n' "$passed" "$broken"
 [[ $broken -eq 0 ]]

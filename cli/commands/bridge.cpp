@@ -51,7 +51,7 @@ bool open_quote(const std::vector<Quote>& quotes, const std::string& number, Sid
     }
     side.loaders.push_back(std::make_unique<engine::RecordLoader>(quote->record));
     side.side = {*request, side.loaders.back().get()};
-    side.name = fmt::format("quote {}, {}", number, quote->record.value("issued", std::string()));
+    side.name = lang::terminal_text(fmt::format("quote {}, {}", number, quote->record.value("issued", std::string())));
     return true;
 }
 

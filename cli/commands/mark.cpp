@@ -56,7 +56,7 @@ int mark_command(Words words, Console& console) {
             else if (quote == nullptr)
                 refused = "the book has no quote `" + lang::terminal_text(number) + "`";
             else if (!may_become(quote->state, state))
-                refused = fmt::format("quote {} is {}; it cannot become `{}`", number, quote->state, lang::terminal_text(state));
+                refused = lang::terminal_text(fmt::format("quote {} is {}; it cannot become `{}`", number, quote->state, state));
             if (!refused.empty())
                 return Json();
             return Json{{"kind", "word"}, {"quote", number}, {"state", state},
@@ -65,7 +65,7 @@ int mark_command(Words words, Console& console) {
         added);
     if (!refused.empty())
         return fail(refused, exit_usage);
-    const std::string what = fmt::format("quote {} is {}, {}", number, state, date);
+    const std::string what = lang::terminal_text(fmt::format("quote {} is {}, {}", number, state, date));
     if (!reason.empty())
         return fail((added.bytes.empty() ? "nothing was written" : what + ", but this may not outlive a power cut") + ": the book `" +
                         lang::terminal_text(folder) + "`: " + reason,

@@ -52,6 +52,11 @@ std::map<std::string, std::string> words_of(const Json& record) {
             {"job.option", job.value("option", std::string())}};
 }
 
+// The record as other programs read it: what the file says, in ASCII, as all JSON of the program is.
+std::string record_json(const Json& record) {
+    return record.dump(-1, ' ', true, Json::error_handler_t::replace) + "\n";
+}
+
 // A secret key is a file of one line: 128 hexadecimal digits.
 bool read_key(const std::string& path, std::string& key, std::string& reason) {
     lang::LoadFailure failure;
@@ -167,7 +172,7 @@ int quote_command(Words words, Console& console) {
     if (!make_pages(arguments, body, console, pages, code))
         return code;
     if (arguments.draft) {
-        console.out += pages.text.empty() ? engine::canonical(body) + "\n" : pages.text;
+        console.out += pages.text.empty() ? record_json(body) : pages.text;
         return write_pages(arguments, pages, console);
     }
 
@@ -197,7 +202,7 @@ int quote_command(Words words, Console& console) {
         return fail(console, what + ": the book `" + lang::terminal_text(arguments.book) + "`: " + reason, exit_file);
     }
     console.done = "quote " + number + " is issued";
-    console.out += arguments.job.json ? added.bytes
+    console.out += arguments.job.json ? record_json(*engine::read_canonical(added.bytes))
                                       : fmt::format("quote {}  {}  {}\nrecord {}/{}\nsealed {}\n", number,
                                                     lang::terminal_text((*job->sheet)->job.title), lang::cents_text(estimate->price_cents),
                                                     lang::terminal_text(arguments.book), Book::file_name(added.index), added.seal);

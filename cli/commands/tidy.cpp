@@ -75,6 +75,7 @@ int tidy_command(Words words, Console& console) {
             }
         } else if (!write || path == "-") {
             console.out += after;
+            console.exact = true;
         } else if (before != after) {
             if (save(path, after, console)) {
                 console.err += lang::terminal_text(path) + " written\n";

@@ -1,0 +1,219 @@
+// A stranger wrote every text: whatever command shows it, in whatever form, it stays text.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+
+#include <nlohmann/json.hpp>
+
+#include "cli/book/book.h"
+#include "engine/book/canonical.h"
+#include "tests/hostile/judge.h"
+#include "tests/hostile/media.h"
+#include "tests/support/scratch_folder.h"
+#include "tests/support/small_firm.h"
+
+using namespace acre::tests;
+namespace fs = std::filesystem;
+using Json = nlohmann::json;
+
+namespace {
+
+// Steers a terminal, turns the direction of writing, hides, ends a line, ends an element or an attribute, begins a formula.
+const std::string steering = "\x1b]0;owned\x07\x1b[2J\x1b[31m\x7f\xc2\x9b"
+                             "5n";
+const std::string turning = "\xe2\x80\xae"
+                            "cba\xe2\x81\xa6\xe2\x80\x8f";
+const std::string hiding = "\xe2\x80\x8b\xc2\xad\xef\xbb\xbf\xe2\x81\xa0\xf3\xa0\x81\x81";
+const std::string lines = "\n\rFORGED\xe2\x80\xa8"
+                          "FORGED\xe2\x80\xa9\x85\x0b\x0c";
+const std::string elements = "</script></style></title></text><script>alert(1)</script><b onmouseover='x' style=\"y\">&quot;&#x3c;]]><!--";
+// What the notation takes inside quotes.
+const std::vector<std::string> notation_words = {
+    "=cmd|' /C calc'!A0 ",
+    "</script></style></title></text><script>alert(1)</script><b onmouseover=x>&quot;&lt;'><!--",
+    "\xe2\x80\x8b\xc2\xad\xe2\x81\xa0\xe2\x80\x8e\xe2\x80\xa8"
+    "FORGED\xe2\x80\xa9",
+    "@SUM(1+1)\xef\xbb\xbf{acres} %s %n {} {0} \\x1b \\",
+    "+1,\xd8\xa7\xd9\x84\xd8\xb9 \xf3\xa0\x81\x81\xef\xb8\x8f ",
+};
+// What JSON can carry into a text, and what a file that is no notation can.
+const std::vector<std::string> any_words = {steering + turning, hiding + lines, elements + "\x1b[0m",      "=1+1" + lines,
+                                            "\t-1+1",           "\r@x",         "\"=1\",\"" + lines + "\""};
+
+// In a folder of its own, which is where the program is then.
+void settle(const ScratchFolder& scratch, const Files& files) {
+    for (const auto& [name, text] : files)
+        scratch.write(name, text);
+    fs::current_path(scratch.path());
+}
+
+Files hostile_firm(const std::string& word, const std::string& loose) {
+    Files files = small_firm(word);
+    // A brace begins a name there, and a comma the next cell.
+    std::string plain = word;
+    std::replace(plain.begin(), plain.end(), '{', '(');
+    files["words.wording"] = small_firm(plain)["words.wording"];
+    std::replace(plain.begin(), plain.end(), ',', ';');
+    files["log.csv"] = small_firm(plain)["log.csv"];
+    // Here anything goes: JSON's own escapes, a quoted cell, a text without quotes.
+    Json field = Json::parse(small_firm("")["field.geojson"]);
+    field["properties"]["name"] = loose + " meadow";
+    files["field.geojson"] = field.dump(-1, ' ', true, Json::error_handler_t::replace);
+    return files;
+}
+
+// Every text of the record with the word before it, but for those of these names.
+using Kept = std::set<std::string>;
+void spoil(Json& value, const std::string& word, const std::string& name, const Kept& kept) {
+    if (kept.contains(name))
+        return;
+    if (value.is_string())
+        value = word + value.get<std::string>();
+    else if (value.is_object())
+        for (auto& [member, inner] : value.items())
+            spoil(inner, word, member, kept);
+    else if (value.is_array())
+        for (Json& inner : value)
+            spoil(inner, word, name, kept);
+}
+
+// Sealed anew, as whoever wrote it would.
+void spoil_book(const std::string& word, const Kept& kept) {
+    std::string previous;
+    for (const char* path : {"book/000001.json", "book/000002.json", "book/000003.json"}) {
+        Json record = *acre::engine::read_canonical(file_text(path));
+        spoil(record, word, "", kept);
+        record["previous"] = previous;
+        record["seal"] = previous = acre::cli::seal_of(record);
+        fs::permissions(path, fs::perms::owner_all);
+        std::ofstream(path, std::ios::binary) << acre::engine::canonical(record) << "\n";
+    }
+    std::ofstream("book/head") << "3 " << previous << "\n";
+}
+
+} // namespace
+
+TEST_CASE("the checks of this test find what they are for") {
+    std::set<std::string> seen;
+    for (const std::string& text : any_words)
+        CHECK_MESSAGE(terminal_fault(text) != "", text);
+    CHECK(terminal_fault("caf\xc3\xa9\n") == "");
+    CHECK(markup_fault("<!DOCTYPE html><p class=\"a\">x &lt; y</p>", seen) == "");
+    CHECK(seen == std::set<std::string>{"p", "p@class"});
+    for (const char* text : {"<p>", "<p></b></p>", "<p a=b></p>", "<p onclick=\"x\"></p>", "<script></script>", "a & b", "a > b",
+                             "<p a=\"<\"></p>", "<style><b></style>", "</p>"})
+        CHECK_MESSAGE(markup_fault(text, seen) != "", text);
+    CHECK(csv_fault("a,b\r\n-1,\"c,\"\"d\"\r\n") == "");
+    for (const char* text : {"a\r\n=1+1\r\n", "a\r\n\"=1\"\r\n", "a,b\r\nc\r\n", "a\n", "a\r\n\" @x\"\r\n", "a\r\nb\"c\r\n"})
+        CHECK_MESSAGE(csv_fault(text) != "", text);
+    CHECK(json_fault("{\"a\": \"\\u001b\"}\n") == "");
+    CHECK(json_fault("{\"a\": \"\xe2\x80\xae\"}") != "");
+    CHECK(forged("a\n  FORGED"));
+    CHECK(!forged("a FORGED\n"));
+}
+
+TEST_CASE("a stranger's texts stay text in every command and every form") {
+    const fs::path home = fs::current_path();
+    Judge judge;
+    std::set<std::string> known;
+    {
+        const ScratchFolder scratch;
+        settle(scratch, small_firm());
+        for (const Judged& judged : all_commands())
+            judge.run(judged, true, known);
+    }
+    CHECK(known.size() > 40);
+    std::size_t turn = 0;
+    for (const std::string& word : notation_words) {
+        CAPTURE(word);
+        const ScratchFolder scratch;
+        settle(scratch, hostile_firm(word, any_words[turn++ % any_words.size()]));
+        std::set<std::string> seen;
+        for (const Judged& judged : all_commands())
+            judge.run(judged, true, seen);
+        for (const std::string& element : seen)
+            CHECK_MESSAGE(known.contains(element), element);
+    }
+    fs::current_path(home);
+    MESSAGE(judge.runs << " command lines");
+}
+
+TEST_CASE("a stranger's book, log, boundary and words of a quote stay text") {
+    const fs::path home = fs::current_path();
+    Judge judge;
+    for (const std::string& word : any_words) {
+        CAPTURE(word);
+        const ScratchFolder scratch;
+        settle(scratch, hostile_firm("", word));
+        std::set<std::string> seen;
+        for (const Judged& judged : all_commands())
+            if (judged.words[0] == "quote" || judged.words[0] == "mark")
+                judge.run(judged, true, seen);
+        std::string cell = word;
+        for (std::size_t at = cell.find('"'); at != std::string::npos; at = cell.find('"', at + 2))
+            cell.insert(at, 1, '"');
+        scratch.write("log.csv", "date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,\"amount." +
+                                     cell + "\",note\n2027-06-14,\"" + cell + "\",\"" + cell + "\",100.0,107.0,33,41,4.45,0.5,\"" + cell +
+                                     "\",120,\"" + cell + "\"\n2027-06-15,mower,,107.0,113.5,27,40,4.45,,,,\n");
+        scratch.write("words.wording", ": firm.name = " + word + "\n: firm.line = x " + word + "\n== " + word + "\n" + word +
+                                           " {acres}\n- " + word + "\n@items\n? " + word + "\nx\n@" + word + "\n{" + word + "}\n");
+        // First so that everything is still worked out, then all but what makes it a quote.
+        for (const Kept& kept : {Kept{"kind", "quote", "texts", "references", "request", "unit"}, Kept{"kind"}}) {
+            spoil_book(word, kept);
+            for (const Judged& judged : all_commands())
+                judge.run(judged, false, seen);
+        }
+        CHECK(!seen.contains("script"));
+        CHECK(!seen.contains("b@onmouseover"));
+    }
+    fs::current_path(home);
+    MESSAGE(judge.runs << " command lines");
+}
+
+TEST_CASE("names of files and words of the command line stay text in what is said of them") {
+    const fs::path home = fs::current_path();
+    Judge judge;
+    for (const std::string& word : any_words) {
+        CAPTURE(word);
+        const ScratchFolder scratch;
+        settle(scratch, small_firm());
+        std::string name = word.substr(0, 60);
+        std::erase(name, '/');
+        std::set<std::string> seen;
+        for (const char* ending : {".job", ".rate", ".season", ".geojson", ".csv", ".wording"}) {
+            scratch.write(name + ending, "job \"" + word + "\"\nmodel " + word + "\n");
+            scratch.write("sound" + name + ending, small_firm()[std::string("meadow.job")]);
+        }
+        for (const Judged& judged : all_commands()) {
+            // The word in the place of each word, one by one: the file, the option, its value.
+            for (std::size_t i = 0; i < judged.words.size(); ++i) {
+                Judged other = judged;
+                std::string& place = other.words[i];
+                const std::size_t dot = place.rfind('.');
+                place = dot != std::string::npos && place.size() - dot < 9 && i > 0 ? (i % 2 == 0 ? "sound" : "") + name + place.substr(dot)
+                        : place.starts_with("--")                                   ? place + name
+                                                                                    : word;
+                other.file.clear();
+                judge.run(other, false, seen);
+            }
+            Judged more = judged;
+            more.words.insert(more.words.end(), {"--set", word + "=1"});
+            judge.run(more, false, seen);
+            more.words.back() = "area=" + word;
+            judge.run(more, false, seen);
+            more.words.end()[-2] = "--option";
+            more.words.back() = word;
+            judge.run(more, false, seen);
+        }
+        judge.run({{word}}, false, seen);
+        judge.run({{"help", word}}, false, seen);
+        judge.run({{"library", word}}, false, seen);
+        judge.run({{"codes", word}}, false, seen);
+        judge.run({{"explain", "meadow.job", word}}, false, seen);
+        judge.run({{"verify", name}}, false, seen);
+    }
+    fs::current_path(home);
+    MESSAGE(judge.runs << " command lines");
+}
