@@ -19,6 +19,7 @@
 #include "cli/files/write_file.h"
 #include "engine/book/canonical.h"
 #include "engine/book/seal.h"
+#include "engine/book/shape.h"
 
 namespace acre::cli {
 namespace {
@@ -194,8 +195,10 @@ std::string Book::append(const Make& make, BookEntry& added, std::string_view ke
             if (!read_whole(path(file_name(newest)), bytes, reason))
                 return file_name(newest) + ": " + reason;
             before = engine::read_canonical(bytes);
-            if (!before || text_of(*before, "seal") != seal_of(*before))
+            if (!before || !before->is_object() || text_of(*before, "seal") != seal_of(*before))
                 return file_name(newest) + ": the newest record is not as it was written; nothing is added behind it";
+            if (const std::string fault = engine::shape_fault(*before); !fault.empty())
+                return file_name(newest) + " is no record of this program, and nothing is added behind it: " + fault;
         }
         // What a crash left undone: the head stays at most one behind, and no record outlives the book's own name.
         reason = before ? finish(folder_, path("head"), newest, text_of(*before, "seal")) : flush_folder(folder_of(folder_));
@@ -274,6 +277,8 @@ std::vector<BookFault> Book::verify() const {
             faults.push_back({name, "stands in the place of another record"});
         else if (whole_before && text_of(*record, "previous") != previous)
             faults.push_back({name, "does not follow the record before it"});
+        else if (const std::string fault = engine::shape_fault(*record); !fault.empty())
+            faults.push_back({name, "is no record of this program: " + fault});
         previous = seal;
         seals.emplace(index, seal);
         whole_before = true;

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "engine/book/canonical.h"
+#include "engine/book/shape.h"
 
 namespace acre::cli {
 
@@ -27,6 +28,10 @@ bool read_quotes(const Book& book, std::vector<Quote>& quotes, std::string& reas
         std::optional<Json> record = engine::read_canonical(entry.bytes);
         if (!record || !record->is_object() || seal_of(*record) != entry.seal) {
             reason = Book::file_name(entry.index) + " is not as it was written; `acrewright verify` tells more";
+            return false;
+        }
+        if (const std::string fault = engine::shape_fault(*record); !fault.empty()) {
+            reason = Book::file_name(entry.index) + " is no record of this program: " + fault;
             return false;
         }
         const std::string kind = record->value("kind", std::string());

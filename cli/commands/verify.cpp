@@ -11,6 +11,7 @@
 #include "cli/exit_codes.h"
 #include "engine/book/canonical.h"
 #include "engine/book/record.h"
+#include "engine/book/shape.h"
 #include "engine/estimate.h"
 #include "engine/run.h"
 #include "lang/diag/safe_text.h"
@@ -27,8 +28,8 @@ struct Verified {
 
 void price_again(const BookEntry& entry, std::vector<Verified>& verified) {
     const auto record = engine::read_canonical(entry.bytes);
-    if (!record || record->value("kind", std::string()) != "quote")
-        return;
+    if (!record || !engine::shape_fault(*record).empty() || record->value("kind", std::string()) != "quote")
+        return; // what has not the shape of a record is a fault of the book
     Verified& one = verified.emplace_back();
     one.file = Book::file_name(entry.index);
     one.quote = record->value("quote", std::string());

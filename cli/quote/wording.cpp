@@ -21,7 +21,8 @@ using lang::Code;
 
 std::string_view trimmed(std::string_view text) {
     const std::size_t begin = text.find_first_not_of(" \t\r");
-    return begin == std::string_view::npos ? std::string_view() : text.substr(begin, text.find_last_not_of(" \t\r") - begin + 1);
+    // Nothing is still a place in the text.
+    return begin == std::string_view::npos ? text.substr(text.size()) : text.substr(begin, text.find_last_not_of(" \t\r") - begin + 1);
 }
 
 struct Figure {

@@ -83,7 +83,11 @@ KernelSet make_kernel_set() {
     put(Kernel::Lines, table_over_lanes<false>);
     put(Kernel::Staircase, table_over_lanes<true>);
     put(Kernel::Native, native_over_lanes);
-#if HWY_TARGET == HWY_AVX3 || HWY_TARGET == HWY_AVX2
+#if (HWY_TARGET == HWY_AVX3 || HWY_TARGET == HWY_AVX2) && defined(__clang__)
+    // In a file that is not compiled for such a processor as a whole clang hands wide vectors over in memory, where the library does
+    // not look for them: it would read whatever stands in the registers.
+    fill_functions<LaneByLane>(set);
+#elif HWY_TARGET == HWY_AVX3 || HWY_TARGET == HWY_AVX2
     fill_functions<Library>(set);
 #elif HWY_TARGET == HWY_SSE4
     // These vectors have no fused multiply-add; where the value reader uses it they would differ in the last bit.

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <numeric>
+#include <span>
 
 namespace acre::engine {
 namespace {
@@ -83,25 +85,39 @@ Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& reques
         lines.fault = LayoutFault::TooManyPulls;
         return lines;
     }
-    std::vector<std::vector<Crossing>> crossings(static_cast<std::size_t>(count));
-    const double last = static_cast<double>(crossings.size()) - 1;
-    for (const Edge& edge : edges) {
-        const double rise = edge.high.y - edge.low.y;
-        const double slope = (edge.high.x - edge.low.x) / rise;
-        const bool slanting = std::abs(slope) > 1;
+    const auto rows = static_cast<std::size_t>(count);
+    const auto visit = [&](const Edge& edge, auto&& at) {
         const double from = std::max(0.0, std::ceil((edge.low.y - lines.first) / request.spacing) - 1);
-        for (double k = from; k <= last; ++k) {
+        for (double k = from; k < static_cast<double>(rows); ++k) {
             const double y = lines.first + k * request.spacing;
             if (y < edge.low.y)
                 continue;
             if (y >= edge.high.y)
                 break;
-            crossings[static_cast<std::size_t>(k)].push_back({edge.low.x + (y - edge.low.y) * slope, slanting});
+            at(static_cast<std::size_t>(k), y);
+        }
+    };
+    // Counted before they are kept: thousands of long edges may cut thousands of rows each, and two cuts are a pull.
+    std::vector<std::size_t> begin_of(rows + 1, 0);
+    std::size_t all = 0;
+    for (const Edge& edge : edges) {
+        visit(edge, [&](std::size_t row, double) { ++begin_of[row + 1], ++all; });
+        if (all > 4 * max_pulls) {
+            lines.fault = LayoutFault::TooManyPulls;
+            return lines;
         }
     }
+    std::partial_sum(begin_of.begin(), begin_of.end(), begin_of.begin());
+    std::vector<Crossing> crossings(all);
+    std::vector<std::size_t> place(begin_of.begin(), begin_of.end() - 1);
+    for (const Edge& edge : edges) {
+        const double slope = (edge.high.x - edge.low.x) / (edge.high.y - edge.low.y);
+        const bool slanting = std::abs(slope) > 1;
+        visit(edge, [&](std::size_t row, double y) { crossings[place[row]++] = {edge.low.x + (y - edge.low.y) * slope, slanting}; });
+    }
     constexpr double shortest_pull = 0.01; // m
-    for (std::size_t row = 0; row < crossings.size(); ++row) {
-        std::vector<Crossing>& cuts = crossings[row];
+    for (std::size_t row = 0; row < rows; ++row) {
+        const std::span<Crossing> cuts(crossings.data() + begin_of[row], begin_of[row + 1] - begin_of[row]);
         std::sort(cuts.begin(), cuts.end(), [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
         bool any = false;
         for (std::size_t i = 0; i + 1 < cuts.size(); i += 2) {

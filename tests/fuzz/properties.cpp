@@ -97,7 +97,8 @@ void hold_diagnostics(const lang::Diagnostics& diagnostics, const lang::SourceMa
     const std::string rendered = lang::render(diagnostics, sources);
     HOLDS_FOR(is_safe(rendered), rendered);
     HOLDS(rendered.empty() == (diagnostics.error_count() + diagnostics.warning_count() == 0));
-    hold_json(cli::diagnostics_json({{"f", &diagnostics, &sources}}));
+    if (rendered.size() % 8 == 0) // half of the time would go there
+        hold_json(cli::diagnostics_json({{"f", &diagnostics, &sources}}));
     show(rendered);
 }
 

@@ -45,12 +45,10 @@ inline void show(std::string_view what) {
 
 // Text for a terminal: line ends, and else nothing that terminal_text would have to make visible.
 inline bool is_safe(std::string_view text) {
-    for (std::size_t begin = 0; begin <= text.size();) {
-        const std::size_t end = std::min(text.find('\n', begin), text.size());
-        if (lang::terminal_text(text.substr(begin, end - begin)) != text.substr(begin, end - begin))
+    for (std::size_t at = 0; at < text.size();)
+        if (const char32_t character = lang::next_character(text, at);
+            character != '\n' && (character == 0xFFFFFFFF || lang::is_unsafe_character(character)))
             return false;
-        begin = end + 1;
-    }
     return true;
 }
 

@@ -47,7 +47,7 @@ class Folder {
 
 // As quotes are numbered: from the newest record.
 Json next_quote(const Json* newest, std::uint64_t) {
-    return {{"quote", newest == nullptr ? 1 : (*newest)["quote"].get<int>() + 1}};
+    return {{"serial", newest == nullptr ? 1 : (*newest)["serial"].get<int>() + 1}};
 }
 
 Book filled(const Folder& folder, int records) {
@@ -85,7 +85,7 @@ TEST_CASE("records follow one another and verify") {
     REQUIRE(entries.size() == 12);
     for (std::size_t i = 0; i < entries.size(); ++i) {
         const Json record = Json::parse(entries[i].bytes);
-        CHECK(record["quote"] == i + 1);
+        CHECK(record["serial"] == i + 1);
         CHECK(record["previous"] == (i == 0 ? std::string() : entries[i - 1].seal));
     }
     CHECK(book.verify().empty());
@@ -143,7 +143,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000002.json";
         Json record = Json::parse(read_file(path));
-        record["quote"] = 99;
+        record["serial"] = 99;
         record["seal"] = seal_of(record);
         overwrite(path, acre::engine::canonical(record) + "\n");
         CHECK(files_at_fault(book) == Files{"000003.json"});
@@ -153,7 +153,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000003.json";
         Json record = Json::parse(read_file(path));
-        record["quote"] = 99;
+        record["serial"] = 99;
         record["seal"] = seal_of(record);
         overwrite(path, acre::engine::canonical(record) + "\n");
         CHECK(files_at_fault(book) == Files{"000003.json"});
@@ -182,7 +182,7 @@ TEST_CASE("nothing is added behind a record that was changed") {
     const Book book = filled(folder, 2);
     const std::string path = folder.book() + "/000002.json";
     std::string text = read_file(path);
-    text[text.find("\"quote\":2") + 8] = '7';
+    text[text.find("\"serial\":2") + 9] = '7';
     overwrite(path, text);
     BookEntry added;
     CHECK(book.append(next_quote, added).find("000002.json") == 0);
@@ -218,7 +218,7 @@ TEST_CASE("eight processes adding two hundred each never give one number twice")
     CHECK(entries.size() == 1600);
     std::set<int> numbers;
     for (const BookEntry& entry : entries)
-        numbers.insert(Json::parse(entry.bytes)["quote"].get<int>());
+        numbers.insert(Json::parse(entry.bytes)["serial"].get<int>());
     CHECK(numbers.size() == 1600);
     CHECK(*numbers.rbegin() == 1600);
     CHECK(book.verify().empty());

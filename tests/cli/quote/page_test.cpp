@@ -73,6 +73,19 @@ TEST_CASE("what is inner, unknown or malformed is an error, and no page is made"
     }
 }
 
+TEST_CASE("a word of nothing is reported where it stands, not anywhere in memory") {
+    for (const std::string wording : {": ", "== x\n:   ", "{ } {}", "?  \n@fuel-steps base= per= step=1 rows=1"}) {
+        CAPTURE(wording);
+        lang::SourceMap sources;
+        lang::Diagnostics diagnostics;
+        fill_in(sources, sources.add("w", wording), nlohmann::json::object(), {}, diagnostics);
+        for (const lang::Diagnostic& diagnostic : diagnostics.all()) {
+            CHECK(diagnostic.primary.span.begin <= diagnostic.primary.span.end);
+            CHECK(diagnostic.primary.span.end <= wording.size());
+        }
+    }
+}
+
 TEST_CASE("the fuel table is in whole cents of each step") {
     // 33.16 gal/ac, base 4.20, seven steps of 0.10 make $23.21 an acre (trade arithmetic).
     const std::string text = text_of("@fuel-steps base=base per=gallons_per_acre step=0.10 rows=7\n");

@@ -277,3 +277,18 @@ TEST_CASE("what cannot be laid out says why") {
     const PlaneField wide = plane({{rectangle(0, 0, 3000, 100), {}}});
     CHECK(fault_of(wide, request) == LayoutFault::TooManyPulls);
 }
+
+TEST_CASE("a field of teeth is refused before its cuts are kept: rows by teeth would be more than memory") {
+    // 4,000 teeth a mile long, 0.1 m apart: 160,000 rows of 8,000 cuts would be 1.3e9 of them.
+    PlaneRing saw;
+    for (int i = 0; i < 4000; ++i) {
+        saw.push_back({i * 0.1, 0});
+        saw.push_back({i * 0.1 + 0.05, 1600});
+    }
+    saw.push_back({400, -1});
+    saw.push_back({0, -1});
+    LayoutRequest request;
+    request.spacing = 0.01;
+    request.heading = 90;
+    CHECK(fault_of(plane({{saw, {}}}), request) == LayoutFault::TooManyPulls);
+}
