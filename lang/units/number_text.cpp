@@ -16,7 +16,8 @@ using Buffer = std::array<char, 400>;
 
 // Half up as a calculator does it: 25.025 is 25.03 although the double lies a hair below.
 std::string_view fixed(double value, int decimals, Buffer& buffer) {
-    value *= 1 + 1e-12;
+    if (value != std::floor(value))
+        value *= 1 + 1e-12;
     const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
     return {buffer.data(), static_cast<std::size_t>(end - buffer.data())};
 }

@@ -30,6 +30,7 @@ TEST_CASE("a number keeps the digits that carry meaning") {
                            Row{1.0 / 3e6, "3.333e-7"},
                            Row{2e15, "2e15"},
                            Row{123456789012, "123,456,789,012"},
+                           Row{1e12, "1,000,000,000,000"}, // and not one more
                            Row{std::numeric_limits<double>::quiet_NaN(), "no answer"},
                            Row{-INFINITY, "-infinite"}}) {
         CHECK(number_text(row.value) == row.text);
