@@ -12,7 +12,7 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t max_plan_operations = 2'000'000;
+inline constexpr std::size_t max_plan_operations = 1'000'000;
 
 // What each operation came from; for `explain` and for faults. The plan itself does not need it.
 struct Origins {

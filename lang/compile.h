@@ -26,6 +26,8 @@ struct Request {
 
 inline constexpr std::uint32_t max_use_depth = 16;
 inline constexpr std::uint32_t max_files = 200;
+inline constexpr std::uint32_t max_program_bytes = 8U << 20U; // of all texts of a job together
+inline constexpr std::uint32_t max_uses = 1'000;              // of `use` in one model
 
 // Empty when something is wrong; the diagnostics say what. `sources` keeps all texts and must outlive the sheet.
 std::optional<CheckedSheet> compile(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics);

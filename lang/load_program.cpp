@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "lang/syntax/parse.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang {
 namespace {
@@ -17,6 +18,7 @@ class Reader {
     Reader(Loader& loader, SourceMap& sources, Diagnostics& diagnostics) : loader_(loader), sources_(sources), diagnostics_(diagnostics) {}
 
     std::uint32_t parse_text(std::string name, std::string text, FileKind kind) {
+        bytes_ += text.size();
         const FileId file = sources_.add(std::move(name), std::move(text));
         program.modules.push_back(parse(sources_, file, kind, diagnostics_));
         return static_cast<std::uint32_t>(program.modules.size() - 1);
@@ -28,6 +30,8 @@ class Reader {
         const std::string asked = fmt::format("{}\n{}\n{}", static_cast<int>(kind), from, path.text);
         if (const auto answer = by_reference_.find(asked); answer != by_reference_.end())
             return answer->second; // a failure was told the first time
+        if (full_)
+            return none;
         return by_reference_[asked] = load_new(kind, path, from);
     }
 
@@ -39,6 +43,8 @@ class Reader {
         for (std::size_t next = 0; next < queue.size(); ++next) {
             const std::uint32_t user = queue[next];
             for (const ast::Text& path : paths_of_uses(user)) {
+                if (program.uses[user].size() == max_uses)
+                    too_much(fmt::format("a model has more than {} lines of `use`", number_text(max_uses)), path);
                 const std::size_t before = program.modules.size();
                 const std::uint32_t used = depth[user] < max_use_depth ? load(ReferenceKind::Model, path) : too_deep(path);
                 program.uses[user].push_back(used);
@@ -51,6 +57,7 @@ class Reader {
         }
     }
 
+    bool full() const { return full_; }
     void know(std::uint32_t module) { by_name_.emplace(sources_.file(program.modules[module].file).name(), module); }
 
     Program program;
@@ -65,10 +72,10 @@ class Reader {
         }
         if (const auto known = by_name_.find(loaded.name); known != by_name_.end())
             return known->second;
-        if (program.modules.size() >= max_files) {
-            diagnostics_.add({Code::N214, fmt::format("more than {} files are used", max_files), {path.span, "one too many"}, {}, {}, {}});
-            return none;
-        }
+        if (program.modules.size() >= max_files)
+            return too_much(fmt::format("more than {} files are used", max_files), path);
+        if (loaded.text.size() > max_program_bytes - std::min<std::size_t>(bytes_, max_program_bytes))
+            return too_much(fmt::format("the files of the job come to more than {} bytes", number_text(max_program_bytes)), path);
         const std::string name = loaded.name;
         const std::uint32_t module =
             parse_text(name, std::move(loaded.text), kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
@@ -82,6 +89,13 @@ class Reader {
             if (const auto* use = std::get_if<ast::Use>(&statement.node))
                 out.push_back(use->path);
         return out;
+    }
+
+    // Nothing more is loaded.
+    std::uint32_t too_much(std::string title, const ast::Text& path) {
+        diagnostics_.add({Code::N214, std::move(title), {path.span, "one too many"}, {}, {}, {}});
+        full_ = true;
+        return none;
     }
 
     std::uint32_t too_deep(const ast::Text& path) {
@@ -110,6 +124,8 @@ class Reader {
     Loader& loader_;
     SourceMap& sources_;
     Diagnostics& diagnostics_;
+    std::size_t bytes_ = 0;
+    bool full_ = false;
     std::unordered_map<std::string, std::uint32_t> by_name_;
     std::unordered_map<std::string, std::uint32_t> by_reference_; // by kind, file that asks, and words
 };
@@ -195,6 +211,8 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     if (program.model == none)
         return std::nullopt;
     reader.load_uses(program.model);
+    if (reader.full()) // reported; what is there is not whole
+        return std::nullopt;
     return std::move(program);
 }
 

@@ -16,8 +16,10 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
     declare_choices(r);
     declare_callables(r);
     list_blocks(r);
-    make_instances(r);
-    declare_lines(r);
+    if (!r.full)
+        make_instances(r);
+    if (!r.full)
+        declare_lines(r);
     if (!r.full)
         declare_prices(r);
     if (!r.full) {

@@ -27,8 +27,14 @@ inline constexpr std::uint32_t none = 0xFFFFFFFF;
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one formula.
 // Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
-inline constexpr std::uint32_t max_sheet_lines = 1'000'000;
-inline constexpr std::uint32_t max_sheet_nodes = 2'000'000;
+inline constexpr std::uint32_t max_blocks = 1'000;
+inline constexpr std::uint32_t max_job_options = 200;
+inline constexpr std::uint32_t max_parts = 20'000;       // of all instances
+inline constexpr std::uint32_t max_conditions = 10'000;  // requirements and cautions, in every block
+inline constexpr std::uint32_t max_correlations = 1'000; // in every block
+inline constexpr std::uint32_t max_sheet_lines = 100'000;
+inline constexpr std::uint32_t max_sheet_nodes = 500'000;         // steps of calculation
+inline constexpr std::uint32_t max_sheet_name_bytes = 64U << 20U; // of names, labels and reasons of all lines
 
 enum class Op : std::uint8_t {
     Number,    // number, in the unit of its type

@@ -5,6 +5,7 @@
 #include "lang/syntax/draft.h"
 #include "lang/syntax/formulas.h"
 #include "lang/syntax/grammar.h"
+#include "lang/syntax/parse.h"
 #include "lang/syntax/word_checks.h"
 
 namespace acre::lang {
@@ -86,8 +87,15 @@ ACRE_ON(choice_text)    {
     const Span span = r.formulas.span(in.string_view());
     check_choice_name(in.string_view(), span);
     r.draft.options.push_back({in.string_view(), span});
+    check_count("options", r.draft.options.size(), max_options, span);
 }
-ACRE_ON(text_text)      { r.draft.texts.push_back({in.string_view().substr(1, in.size() - 2), r.formulas.span(in.string_view())}); }
+ACRE_ON(text_text)      {
+    const std::string_view text = in.string_view().substr(1, in.size() - 2);
+    const Span span = r.formulas.span(in.string_view());
+    check_length("a text", text, max_text_bytes, span);
+    r.draft.texts.push_back({text, span});
+    check_count("texts", r.draft.texts.size(), max_listed, span);
+}
 ACRE_ON(unit_declared)  { r.draft.units.push_back({in.string_view(), r.formulas.span(in.string_view()), false}); }
 ACRE_ON(exact_number)   {
     r.draft.number = in.string_view();
@@ -108,11 +116,13 @@ ACRE_ON(below)          { r.draft.take_end(r.draft.below, "`below`", r.formulas.
 ACRE_ON(above)          { r.draft.take_end(r.draft.above, "`above`", r.formulas.span(in.string_view())); }
 ACRE_ON(parameter)      {
     r.draft.parameters.push_back({r.draft.words.back(), r.draft.units.back()});
+    check_count("parameters", r.draft.parameters.size(), max_parameters, r.draft.words.back().span);
     r.draft.words.pop_back();
     r.draft.units.pop_back();
 }
 ACRE_ON(binding)        {
     r.draft.bindings.push_back({r.draft.words.back(), r.formulas.take()});
+    check_count("values", r.draft.bindings.size(), max_listed, r.draft.words.back().span);
     r.draft.words.pop_back();
 }
 ACRE_ON(each_block)     { r.draft.each_block = true; }

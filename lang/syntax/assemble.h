@@ -64,6 +64,7 @@ class Assembler {
     void add_row(ast::Table& table, const LogicalLine& line, Formulas& formulas);
     void add_to_define(ast::Define& define, const LogicalLine& line, Draft& draft, Formulas& formulas);
     void check_once(const LogicalLine& line);
+    bool too_many_inner(const LogicalLine& line); // S122
     void close_table();
     void twice(std::string_view what, Span again, Span first);
     Span span(const LogicalLine& line) const { return {module_.file, line.begin, line.end}; }
@@ -79,6 +80,8 @@ class Assembler {
     std::vector<bool> skipped_;               // the statement of the line is misplaced: its inner lines are not read
     std::uint32_t table_line_ = no_parent;    // the table whose rows are being read
     std::uint32_t rows_seen_ = 0;
+    std::uint32_t counted_ = no_parent; // the statement whose inner lines are being counted
+    std::uint32_t inner_seen_ = 0;
     std::optional<double> last_x_;
     std::optional<Span> last_x_span_;
     std::vector<std::pair<Keyword, Span>> said_once_; // statements of a job that may stand once

@@ -7,7 +7,9 @@
 #include "lang/syntax/parse.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/syntax_error.h"
+#include "lang/syntax/word_checks.h"
 #include "lang/syntax/words.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang {
 
@@ -50,7 +52,7 @@ Span Formulas::span(std::string_view text) const {
 
 void Formulas::push(const ast::Expr& expr, std::uint32_t depth) {
     if (depth > max_formula_depth)
-        too_deep(expr.span, fmt::format("the formula is more than {} levels deep", max_formula_depth),
+        too_deep(expr.span, fmt::format("the formula is more than {} levels deep", number_text(max_formula_depth)),
                  "give pieces of it lines of their own");
     values_.push_back(static_cast<ast::ExprId>(module_.exprs.size()));
     module_.exprs.push_back(expr);
@@ -199,6 +201,8 @@ void Formulas::close_call(std::string_view text) {
         deepest = std::max(deepest, depth(values_[i]));
     }
     const auto count = static_cast<std::uint32_t>(values_.size() - call.first_value);
+    if (count > max_listed)
+        check_count("values", count, max_listed, expr(values_[call.first_value + max_listed]).span);
     values_.resize(call.first_value);
     const Span whole{module_.file, call.function.span.begin, span(text).begin + 1};
     push({whole, ast::Call{call.function, first, count}}, deepest + 1);

@@ -6,6 +6,7 @@
 
 #include "lang/syntax/characters.h"
 #include "lang/syntax/parse.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang {
 
@@ -195,7 +196,8 @@ Layout lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) 
     const std::string_view text = sources.file(file).text();
     if (text.size() > max_file_bytes) {
         diagnostics.add({Code::S118,
-                         fmt::format("the file has {} bytes, more than the limit of {}", text.size(), max_file_bytes),
+                         fmt::format("the file has {} bytes, more than the limit of {}", number_text(static_cast<double>(text.size())),
+                                     number_text(max_file_bytes)),
                          {{file, 0, 0}, ""},
                          {},
                          {},

@@ -6,8 +6,10 @@
 #include <system_error>
 
 #include "lang/syntax/formulas.h"
+#include "lang/syntax/parse.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/syntax_error.h"
+#include "lang/syntax/word_checks.h"
 #include "lang/syntax/words.h"
 
 namespace acre::lang {
@@ -49,6 +51,7 @@ std::string with_point(std::string_view text) {
 } // namespace
 
 double read_number(std::string_view text, std::string_view next, Span span) {
+    check_length("a number", text, max_number_bytes, span);
     const std::string_view whole = text.substr(0, text.find_first_of(".eE"));
     const bool grouped = whole.find(',') != std::string_view::npos;
     if (grouped && !well_grouped(whole)) {

@@ -8,6 +8,7 @@
 #include "lang/syntax/layout.h"
 #include "lang/syntax/messages.h"
 #include "lang/syntax/syntax_error.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang {
 
@@ -77,6 +78,10 @@ class StatementReader {
 
     // False when the statement cannot be read; the reason is reported.
     bool read(const LogicalLine& line, Form form) {
+        if (line.end - line.begin > max_statement_bytes) {
+            report_too_long(line);
+            return false;
+        }
         draft_.clear();
         const std::string_view statement = text_.substr(line.begin, line.end - line.begin);
         formulas_.begin_statement(statement);
@@ -97,6 +102,16 @@ class StatementReader {
     Formulas& formulas() { return formulas_; }
 
   private:
+    void report_too_long(const LogicalLine& line) {
+        diagnostics_.add({Code::S120,
+                          fmt::format("the statement has {} bytes, more than the limit of {}", number_text(line.end - line.begin),
+                                      number_text(max_statement_bytes)),
+                          {{file_, line.begin, line.begin + 1}, "begins here"},
+                          {},
+                          {},
+                          {{"give pieces of it lines of their own", {}}}});
+    }
+
     template <typename Rule> void run_rule(std::string_view statement) {
         pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf, const char*> in(statement.data(),
                                                                                         statement.data() + statement.size(), "");

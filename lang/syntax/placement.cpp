@@ -229,6 +229,10 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
                               {}});
         return rows_seen_ <= max_table_rows ? std::optional(Form::Row) : std::nullopt;
     }
+    if (above != Keyword::None && above != Keyword::Part && too_many_inner(line)) {
+        skipped_[index] = true;
+        return std::nullopt;
+    }
     const Place place = above == Keyword::None ? place_in(kind_) : place_in(above);
     const Permit* permit = permit_of(line.head);
     const bool is_known = permit != nullptr || kind_said_by(line.head).has_value(); // `library` and `job` stand nowhere but first
@@ -247,6 +251,21 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
     }
     skipped_[index] = true;
     return std::nullopt;
+}
+
+bool Assembler::too_many_inner(const LogicalLine& line) {
+    if (counted_ != line.parent)
+        inner_seen_ = 0;
+    counted_ = line.parent;
+    if (++inner_seen_ == max_inner_lines + 1)
+        diagnostics_.add(
+            {Code::S122,
+             fmt::format("more than {} lines in one `{}`", number_text(max_inner_lines), spelling_of(lines_[line.parent].head)),
+             {span(line), "one too many"},
+             {},
+             {},
+             {}});
+    return inner_seen_ > max_inner_lines;
 }
 
 void Assembler::misplaced(const LogicalLine& line) {

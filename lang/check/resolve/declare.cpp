@@ -7,6 +7,7 @@
 
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/resolution.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -36,12 +37,12 @@ class LineMaker {
 
     void run() {
         const std::uint32_t blocks = instance_.block == none ? r_.block_count : 1;
-        for (std::size_t first = 0; first < scope_.symbols.size();) {
+        for (std::size_t first = 0; first < scope_.symbols.size() && !r_.full;) {
             std::size_t last = first + 1;
             if (scope_.symbols[first].each_block())
                 while (last < scope_.symbols.size() && scope_.symbols[last].part == scope_.symbols[first].part)
                     ++last;
-            for (std::uint32_t b = 0; b < (scope_.symbols[first].each_block() ? blocks : 1); ++b)
+            for (std::uint32_t b = 0; b < (scope_.symbols[first].each_block() ? blocks : 1) && !r_.full; ++b)
                 for (std::size_t s = first; s < last; ++s)
                     make(s, b);
             first = last;
@@ -83,6 +84,10 @@ class LineMaker {
         line.name.append(suffix);
         line.role = role;
         const Span span = line.name_span;
+        r_.name_bytes += line.name.size() + line.label.size() + line.because.size();
+        if (r_.name_bytes > max_sheet_name_bytes)
+            r_.too_many("bytes of names and labels", max_sheet_name_bytes, span,
+                        {"used models and blocks multiply: shorter labels are enough"});
         const LineId there = r_.sheet.find(line.name);
         if (there != none)
             report_twice(r_.sources, r_.diagnostics, fmt::format("two lines would be called `{}`", line.name), span,
@@ -192,6 +197,13 @@ bool same_options(const ChoiceType& a, const ast::Choice& b) {
 
 } // namespace
 
+void Resolution::too_many(std::string_view what, std::size_t limit, Span span, std::vector<std::string> helps) {
+    if (!full)
+        add(problem(Code::N214, fmt::format("the job comes to more than {} {}", number_text(static_cast<double>(limit)), what), span,
+                    "one too many", std::move(helps)));
+    full = true;
+}
+
 Type Resolution::declared_type(const ast::UnitText& text) {
     if (!text.dollar) {
         if (const ChoiceId choice = find_choice(text.text); choice != none)
@@ -264,6 +276,10 @@ void list_blocks(Resolution& r) {
                          r.blocks[there]->name.span);
             continue;
         }
+        if (r.blocks.size() == max_blocks) {
+            r.too_many("blocks", max_blocks, block->name.span);
+            break;
+        }
         r.blocks.push_back(block);
         r.sheet.blocks.push_back(
             {std::string(block->name.text), text_or_empty(block->label), text_or_empty(block->field), none, statement.span});
@@ -278,16 +294,14 @@ void declare_lines(Resolution& r) {
         lines += scope.plain_lines + std::size_t{scope.each_lines} * (instance.block == none ? r.block_count : 1);
     }
     if (lines > max_sheet_lines) {
-        r.add(problem(Code::N214,
-                      fmt::format("the model, what it uses and the blocks of the job come to more than {} lines", max_sheet_lines),
-                      r.scopes[r.program.model].module->title.span));
-        r.full = true;
+        r.too_many("lines", max_sheet_lines, r.scopes[r.program.model].module->title.span,
+                   {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"});
         return;
     }
     r.sheet.lines.reserve(lines + 64);
     r.sheet.line_names.reserve(lines + 64);
     std::vector<std::vector<ChoiceId>> anonymous(r.scopes.size());
-    for (std::uint32_t i = 0; i < r.instances.size(); ++i) {
+    for (std::uint32_t i = 0; i < r.instances.size() && !r.full; ++i) {
         r.instances[i].first_line = static_cast<LineId>(r.sheet.lines.size());
         LineMaker(r, i, anonymous[r.instances[i].module]).run();
     }

@@ -137,6 +137,8 @@ class Filler {
                 relate(where, *correlate);
                 continue;
             }
+            if (r_.sheet.requires_.size() + r_.sheet.cautions.size() == max_conditions)
+                return r_.too_many("requirements and cautions", max_conditions, statement.span);
             Condition condition;
             const ast::ExprId expr = require != nullptr ? require->condition : caution->condition;
             if (expr != ast::none)
@@ -153,6 +155,8 @@ class Filler {
         correlation.first = given_of(where, ast.first);
         correlation.second = given_of(where, ast.second);
         correlation.strength = build(r_, where, ast.strength);
+        if (r_.sheet.correlations.size() == max_correlations)
+            return r_.too_many("correlations", max_correlations, ast.first.span);
         if (correlation.first != none && correlation.second != none)
             r_.sheet.correlations.push_back(correlation);
     }

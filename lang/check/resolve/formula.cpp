@@ -221,10 +221,8 @@ NodeId build(Resolution& r, const Where& where, ast::ExprId expr, ChoiceId expec
 }
 
 void report_full(Resolution& r, Span span) {
-    if (!r.full)
-        r.add(problem(Code::N214, fmt::format("the job comes to more than {} steps of calculation", max_sheet_nodes), span, {},
-                      {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"}));
-    r.full = true;
+    r.too_many("steps of calculation", max_sheet_nodes, span,
+               {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"});
 }
 
 NodeId add_node(Resolution& r, Node node) {

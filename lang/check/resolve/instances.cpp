@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/resolve/resolution.h"
+#include "lang/units/number_text.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -18,7 +19,7 @@ class Builder {
         add(r_.program.model, {}, none, none, none);
         r_.sheet.parts.reserve(16);
         // First come first: the uses of the job's own model, then theirs.
-        for (std::uint32_t i = 0; i < r_.instances.size() && !too_many_; ++i)
+        for (std::uint32_t i = 0; i < r_.instances.size() && !too_many_ && !r_.full; ++i)
             make_targets(i);
     }
 
@@ -34,7 +35,9 @@ class Builder {
         instance.first_part = static_cast<std::uint32_t>(r_.sheet.parts.size());
         const Scope& scope = r_.scopes[module];
         std::string name = instance.prefix.substr(0, instance.prefix.empty() ? 0 : instance.prefix.size() - 1);
-        for (const std::uint32_t at : scope.parts) {
+        if (r_.sheet.parts.size() + scope.parts.size() > max_parts)
+            r_.too_many("parts", max_parts, scope.module->title.span);
+        for (const std::uint32_t at : r_.full ? std::vector<std::uint32_t>{} : scope.parts) {
             const auto& part = std::get<ast::Part>(scope.module->statements[at].node);
             r_.sheet.parts.push_back({std::string(part.title.text), name, part.each_block});
         }
@@ -64,7 +67,7 @@ class Builder {
     void make_targets(std::uint32_t owner) {
         const std::uint32_t module = r_.instances[owner].module;
         const Scope& scope = r_.scopes[module];
-        for (std::uint32_t a = 0; a < scope.aliases.size() && !too_many_; ++a) {
+        for (std::uint32_t a = 0; a < scope.aliases.size() && !too_many_ && !r_.full; ++a) {
             const Alias& alias = scope.aliases[a];
             if (alias.module == none)
                 continue;
@@ -121,7 +124,7 @@ class Builder {
         if (r_.instances.size() < max_instances)
             return true;
         if (!too_many_)
-            r_.add(problem(Code::N214, fmt::format("used models come to more than {} instances", max_instances), alias.span,
+            r_.add(problem(Code::N214, fmt::format("used models come to more than {} instances", number_text(max_instances)), alias.span,
                            fmt::format("in `{}`", r_.scopes[r_.instances[owner].module].module->title.text),
                            {"each use with `with` makes one, and one for each block in an each-block part"}));
         too_many_ = true;

@@ -38,7 +38,8 @@ class Place {
         const std::string because = set.because ? std::string(set.because->text) : std::string();
         if (!all)
             return put(found.line, set, span, because, where_, false);
-        for (std::uint32_t b = 0; b < r_.block_count && !r_.full; ++b) {
+        // A value that is not kept is looked at in one block: the others have nothing else to say.
+        for (std::uint32_t b = 0; b < (apply_ ? r_.block_count : 1) && !r_.full; ++b) {
             Where at = where_;
             at.block = b; // of several blocks each computes the value for itself
             put(look_up_outside(r_, set.name.text, b).line, set, span, because, at, true);
@@ -246,6 +247,8 @@ void lay_options(Resolution& r) {
                          options[there]->title.span);
             continue;
         }
+        if (options.size() == max_job_options)
+            return r.too_many("options", max_job_options, option->title.span);
         options.push_back(option);
         r.sheet.job.options.emplace_back(option->title.text);
     }

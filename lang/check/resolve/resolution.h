@@ -86,6 +86,9 @@ struct Resolution {
     // The block a line of block number `block` belongs to, for readers of the sheet: none in a job without blocks.
     std::uint32_t shown_block(std::uint32_t block) const { return blocks.empty() ? none : block; }
     void add(Diagnostic diagnostic) { diagnostics.add(std::move(diagnostic)); }
+    // N214: `what` are more than `limit`. The sheet is given up.
+    void too_many(std::string_view what, std::size_t limit, Span span, std::vector<std::string> helps = {});
+    std::size_t name_bytes = 0; // of names, labels and reasons of the lines so far
 };
 
 void report_set_twice(Resolution& r, const ast::Word& name, Span first); // I604
