@@ -8,6 +8,7 @@
 
 #include "engine/block/kernels.h"
 #include "engine/block/program.h"
+#include "engine/effort.h"
 #include "engine/value.h"
 
 namespace acre::engine {
@@ -37,6 +38,14 @@ Buffer buffer(std::size_t count) {
     auto* p = static_cast<double*>(::operator new[](std::max<std::size_t>(count, 1) * sizeof(double), std::align_val_t{line}));
     std::fill_n(p, count, 0.0);
     return Buffer(p);
+}
+
+std::uint64_t effort_of(std::uint16_t kernel) {
+    if (kernel >= static_cast<std::uint16_t>(lanes::Kernel::Exp) && kernel <= static_cast<std::uint16_t>(lanes::Kernel::PowerFixed))
+        return effort_of_function;
+    if (kernel == static_cast<std::uint16_t>(lanes::Kernel::Lines) || kernel == static_cast<std::uint16_t>(lanes::Kernel::Staircase))
+        return effort_of_table;
+    return kernel == static_cast<std::uint16_t>(lanes::Kernel::Native) ? effort_of_native : 1;
 }
 
 std::vector<double> values_of(const Plan& plan, std::span<const double> inputs) {
@@ -93,7 +102,11 @@ BlockReader& BlockReader::operator=(BlockReader&&) noexcept = default;
 
 BlockReader::Size BlockReader::size() const {
     const lanes::Program& p = impl_->program;
-    return {p.code.size(), (p.rows * impl_->chunk + p.invariants.size() * group) * sizeof(double), impl_->chunk, impl_->kernels->name};
+    std::uint64_t effort = 1;
+    for (const lanes::Instruction& instruction : p.code)
+        effort += effort_of(instruction.kernel);
+    const std::size_t bytes = (p.rows * impl_->chunk + p.invariants.size() * group) * sizeof(double);
+    return {p.code.size(), bytes, impl_->chunk, bytes > bytes_near ? effort * effort_when_far : effort, impl_->kernels->name};
 }
 
 BlockReader::ScratchPtr BlockReader::scratch() const {

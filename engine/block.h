@@ -39,6 +39,8 @@ class BlockReader {
     // What a run costs: instructions a lane goes through, and bytes that must stay in cache beside inputs and outputs.
     struct Size {
         std::size_t instructions = 0, scratch_bytes = 0, lanes_at_once = 0;
+        std::uint64_t effort = 0; // of a lane, in additions (engine/effort.h)
+        std::uint64_t of_a_run(std::size_t lanes) const { return effort * (lanes < 16 ? 16 : lanes) + instructions; }
         const char* vectors = "";
     };
     Size size() const;

@@ -83,7 +83,8 @@ std::optional<BreakEven> break_even(const lang::Sheet& sheet, const Compiled& co
     result.line = asked->line;
     result.range = *range;
     result.wanted = question.wanted;
-    find_crossings(Curve(compiled, asked->axis, compiled.plan.line_slot[asked->line]), compiled, result);
+    if (!find_crossings(Curve(compiled, asked->axis, compiled.plan.line_slot[asked->line]), compiled, result, refusal))
+        return std::nullopt;
     return result;
 }
 
@@ -116,7 +117,8 @@ std::optional<BreakEven> break_even_against(const lang::Sheet& sheet, const Comp
     const Curve curve_of_other(*other.compiled, theirs->axis, other.compiled->plan.line_slot[theirs->line]);
     Curve curve(compiled, mine->axis, compiled.plan.line_slot[mine->line]);
     curve.subtract(curve_of_other);
-    find_crossings(curve, compiled, result);
+    if (!find_crossings(curve, compiled, result, refusal))
+        return std::nullopt;
     return result;
 }
 

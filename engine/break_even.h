@@ -45,7 +45,8 @@ struct BreakEven {
     double wanted = 0;
     double now = 0;                                                // the line as the job has it (against another job: its lead over it)
     std::vector<Crossing> crossings;                               // in order of x
-    bool cut = false;                                              // there are more than max_crossings
+    bool cut = false;                                              // there are more than max_crossings, or searched_to
+    std::optional<double> searched_to;                             // the search took more than max_effort: beyond this nobody looked
     double least = 0, least_at = 0, greatest = 0, greatest_at = 0; // of the line over the range
     double nearest = 0, nearest_at = 0;                            // where it comes nearest to the value
     std::vector<Range> unanswered;                                 // of the given: stretches in which the job has no answer

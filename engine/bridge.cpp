@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include "engine/block.h"
+#include "engine/effort.h"
 #include "engine/estimate.h"
 #include "engine/money.h"
 #include "engine/shapley.h"
@@ -123,6 +124,9 @@ class Plans {
           changes_(std::move(changes)),
           total_(total) {}
 
+    // More work than one answer may take: what is asked for since has no price.
+    bool too_large() const { return too_large_; }
+
     // The price for each combination of changes.
     void operator()(std::span<const std::uint64_t> masks, std::span<double> results) {
         std::map<std::uint64_t, std::vector<std::size_t>> by_structure;
@@ -138,11 +142,14 @@ class Plans {
         bool priced = false;
         Slot price = no_slot;
         std::vector<std::uint32_t> inputs, players; // which input each change moves
+        std::optional<BlockReader> reader;
     };
     BridgeSide before_, after_;
     std::vector<Change> changes_;
     bool total_;
     std::map<std::uint64_t, std::unique_ptr<Variant>> variants_;
+    std::uint64_t effort_ = 0, nodes_ = 0;
+    bool too_large_ = false;
 
     std::uint64_t structure() const {
         std::uint64_t mask = 0;
@@ -156,6 +163,9 @@ class Plans {
         if (slot)
             return *slot;
         slot = std::make_unique<Variant>();
+        too_large_ = too_large_ || variants_.size() > max_variants || nodes_ > max_variant_nodes;
+        if (too_large_)
+            return *slot;
         const auto is_new = [&](BridgeKind kind) {
             for (std::size_t i = 0; i < changes_.size(); ++i)
                 if (changes_[i].kind == kind)
@@ -170,6 +180,7 @@ class Plans {
         for (std::size_t i = 0; i < changes_.size(); ++i)
             set(request, changes_[i], (bits >> i & 1U) != 0);
         slot->priced = run(request, loader, slot->run);
+        nodes_ += slot->run.sheet ? (*slot->run.sheet)->nodes.size() : 0;
         if (slot->priced)
             find_inputs(*slot);
         return *slot;
@@ -187,7 +198,7 @@ class Plans {
         request.sets.emplace_back(change.name, value.text);
     }
 
-    void find_inputs(Variant& variant) const {
+    void find_inputs(Variant& variant) {
         const lang::Sheet& sheet = **variant.run.sheet;
         const lang::LineId line = total_ ? sheet.price_total : sheet.price_per_unit;
         variant.price = line == lang::none ? no_slot : variant.run.compiled->plan.line_slot[line];
@@ -201,17 +212,28 @@ class Plans {
                 variant.players.push_back(i);
             }
         }
+        if (variant.priced) {
+            const Slot wanted[] = {variant.price};
+            effort_ += effort_of_plan * variant.run.compiled->plan.size();
+            variant.reader.emplace(variant.run.compiled->plan, variant.inputs, wanted);
+        }
+    }
+
+    static void no_answer(const std::vector<std::size_t>& lanes, std::span<double> results) {
+        for (const std::size_t lane : lanes)
+            results[lane] = std::numeric_limits<double>::quiet_NaN();
     }
 
     void read(const Variant& variant, std::span<const std::uint64_t> masks, const std::vector<std::size_t>& lanes,
-              std::span<double> results) const {
-        if (!variant.priced) {
-            for (const std::size_t lane : lanes)
-                results[lane] = std::numeric_limits<double>::quiet_NaN();
-            return;
+              std::span<double> results) {
+        if (!variant.priced)
+            return no_answer(lanes, results);
+        if (too_large_ || (effort_ += variant.reader->size().of_a_run(lanes.size()) +
+                                      variant.reader->size().scratch_bytes / sizeof(double)) > max_effort) {
+            too_large_ = true;
+            return no_answer(lanes, results);
         }
-        const Slot wanted[] = {variant.price};
-        const BlockReader reader(variant.run.compiled->plan, variant.inputs, wanted);
+        const BlockReader& reader = *variant.reader;
         const auto scratch = reader.scratch();
         std::vector<std::vector<double>> values(variant.inputs.size(), std::vector<double>(block_lanes));
         std::vector<const double*> in;
@@ -339,6 +361,10 @@ std::optional<Bridge> bridge(const BridgeSide& before, const BridgeSide& after, 
     Plans plans(before, after, changes, total);
     const Attribution parts =
         attribute(changes.size(), [&](std::span<const std::uint64_t> masks, std::span<double> results) { plans(masks, results); });
+    if (plans.too_large()) {
+        fault = {"the sides differ in too much for one bridge: compare them with fewer changes between", 2};
+        return std::nullopt;
+    }
     const auto near = [](double a, double b) { return std::abs(a - b) <= 1e-9 * std::max(1.0, std::abs(b)); };
     if (!parts.answered || !near(parts.before, result.before) || !near(parts.after, result.after)) {
         fault = {"the sides cannot be taken from one to the other value by value", 2};

@@ -15,6 +15,11 @@
 
 namespace acre::engine {
 
+// Combinations of what makes another plan: the model, the library, givens that are typed on one side and computed on the other;
+// and what their sheets may come to.
+inline constexpr std::size_t max_variants = 1'024;
+inline constexpr std::size_t max_variant_nodes = 4'000'000;
+
 struct BridgeSide {
     lang::Request request;
     lang::Loader* loader = nullptr;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
+#include <unordered_set>
 
 #include <fmt/format.h>
 
@@ -102,9 +104,9 @@ class Estimator {
     }
 
     void add_cautions(std::vector<CautionRow>& rows) const {
+        std::unordered_set<std::string> seen;
         const auto add = [&](std::string text, bool tested) {
-            const bool there = std::any_of(rows.begin(), rows.end(), [&](const CautionRow& row) { return row.text == text; });
-            if (!there)
+            if (seen.insert(text).second)
                 rows.push_back({std::move(text), tested});
         };
         for (std::size_t i = 0; i < sheet_.cautions.size(); ++i) {

@@ -6,7 +6,9 @@
 
 #include <fmt/format.h>
 
+#include "engine/effort.h"
 #include "engine/what_if/job_lanes.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -40,7 +42,7 @@ bool read_axes(const lang::Sheet& sheet, const Compiled& compiled, const Values&
             }
         result.along.push_back({*axis, along.at});
         if (along.at.size() > max_grid_cells / result.cells) {
-            refusal = {fmt::format("the grid has more than {} cells", max_grid_cells), {"take larger steps"}};
+            refusal = {fmt::format("the grid has more than {} cells", lang::number_text(max_grid_cells)), {"take larger steps"}};
             return false;
         }
         result.cells *= along.at.size();
@@ -53,7 +55,8 @@ bool read_lines(const lang::Sheet& sheet, const Compiled& compiled, const GridQu
     if (names.empty())
         names.emplace_back();
     if (names.size() > max_grid_answers / result.cells) {
-        refusal = {fmt::format("{} cells of {} lines are more than {} answers", result.cells, names.size(), max_grid_answers),
+        refusal = {fmt::format("{} cells of {} lines are more than {} answers", lang::number_text(static_cast<double>(result.cells)),
+                               lang::number_text(static_cast<double>(names.size())), lang::number_text(max_grid_answers)),
                    {"ask for fewer lines or larger steps"}};
         return false;
     }
@@ -66,7 +69,7 @@ bool read_lines(const lang::Sheet& sheet, const Compiled& compiled, const GridQu
     return true;
 }
 
-void fill(const Compiled& compiled, Grid& result) {
+bool fill(const Compiled& compiled, Grid& result, Refusal& refusal) {
     std::vector<Axis> axes;
     std::vector<Slot> targets;
     for (const Grid::Along& along : result.along)
@@ -74,6 +77,8 @@ void fill(const Compiled& compiled, Grid& result) {
     for (const Grid::Column& column : result.columns)
         targets.push_back(compiled.plan.line_slot[column.line]);
     const JobLanes reader(compiled, axes, targets, targets.size());
+    if (!affordable("the grid", static_cast<double>(reader.size().effort) * static_cast<double>(result.cells), refusal))
+        return false;
     JobLanes::Scratch scratch = reader.scratch();
     std::vector<double> memory(axes.size() * block_lanes);
     std::vector<const double*> in;
@@ -102,6 +107,7 @@ void fill(const Compiled& compiled, Grid& result) {
                 column.greatest = std::max(column.greatest, y);
             }
     }
+    return true;
 }
 
 } // namespace
@@ -119,7 +125,7 @@ std::optional<std::vector<double>> places(Range range, double step, Refusal& ref
         return std::nullopt;
     }
     if (!(steps < static_cast<double>(max_grid_cells))) {
-        refusal = {fmt::format("the grid has more than {} cells", max_grid_cells), {"take larger steps"}};
+        refusal = {fmt::format("the grid has more than {} cells", lang::number_text(max_grid_cells)), {"take larger steps"}};
         return std::nullopt;
     }
     const double whole = std::round(steps);
@@ -135,7 +141,7 @@ std::optional<std::vector<double>> places(Range range, double step, Refusal& ref
 
 std::optional<std::vector<double>> places(Range range, std::size_t count, Refusal& refusal) {
     if (count < 2 || count > max_grid_cells || !(range.low < range.high)) {
-        refusal = {fmt::format("a range has 2 to {} places from its lower end to its higher", max_grid_cells), {}};
+        refusal = {fmt::format("a range has 2 to {} places from its lower end to its higher", lang::number_text(max_grid_cells)), {}};
         return std::nullopt;
     }
     std::vector<double> at;
@@ -150,7 +156,8 @@ std::optional<Grid> grid(const lang::Sheet& sheet, const Compiled& compiled, con
     Grid result;
     if (!read_axes(sheet, compiled, values, question, result, refusal) || !read_lines(sheet, compiled, question, result, refusal))
         return std::nullopt;
-    fill(compiled, result);
+    if (!fill(compiled, result, refusal))
+        return std::nullopt;
     return result;
 }
 

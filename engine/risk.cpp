@@ -6,10 +6,12 @@
 
 #include <fmt/format.h>
 
+#include "engine/effort.h"
 #include "engine/risk/spread_shares.h"
 #include "engine/risk/tally.h"
 #include "engine/risk/trials.h"
 #include "engine/risk/workers.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -20,6 +22,7 @@ constexpr std::size_t strands_to_scramble = 4;
 constexpr std::size_t strand_count = scrambles * strands_to_scramble;
 constexpr std::size_t kept_without_answer = 5;
 constexpr std::size_t pilot_blocks = 4;
+constexpr std::uint64_t most_cut = 8'192; // trials are not cut further down
 constexpr std::array shares_shown{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
 constexpr std::size_t bars = 50;
 
@@ -221,31 +224,54 @@ std::optional<std::size_t> measure_named(const Risk& result, std::string_view na
     return std::nullopt;
 }
 
+// As many trials and shares as the effort allows.
+bool keep_within_effort(const Trials& trials, RiskQuestion& question, Refusal& refusal) {
+    const std::uint64_t effort = trials.effort();
+    if (question.within_effort) {
+        const std::uint64_t fewest = pilot_blocks * points_in_block + std::min(most_cut, question.trials);
+        if (!affordable("drawing the job", static_cast<double>(effort) * static_cast<double>(fewest), refusal))
+            return false;
+        question.trials = std::min(question.trials, std::max(most_cut, max_effort / effort));
+    }
+    const std::uint64_t most = (question.within_effort ? 1 : 10) * max_effort / effort / (trials.factors() + 2);
+    question.share_trials = most < min_trials * 4 && most < question.share_trials ? 0 : std::min(question.share_trials, most);
+    return true;
+}
+
 bool numbers_are_sound(const RiskQuestion& question, Refusal& refusal) {
+    if (question.lines.size() > max_measured) {
+        refusal = {fmt::format("{} lines are too many: {} at most", question.lines.size(), max_measured), {}};
+        return false;
+    }
     if (question.trials >= min_trials && question.trials <= max_trials && question.share_trials <= max_trials)
         return true;
     refusal = {question.trials < min_trials
                    ? fmt::format("{} trials are too few: {} at least", question.trials, min_trials)
-                   : fmt::format("{} trials are too many: 10,000,000,000 at most", std::max(question.trials, question.share_trials)),
+                   : fmt::format("{} trials are too many: {} at most",
+                                 lang::number_text(static_cast<double>(std::max(question.trials, question.share_trials))),
+                                 lang::number_text(static_cast<double>(max_trials))),
                {"a million trials are plenty for a price"}};
     return false;
 }
 
 } // namespace
 
-std::optional<Risk> risk(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const RiskQuestion& question,
+std::optional<Risk> risk(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const RiskQuestion& asked,
                          Refusal& refusal) {
     Risk result;
-    result.trials = question.trials;
-    result.seed = question.seed;
-    if (!numbers_are_sound(question, refusal))
+    result.seed = asked.seed;
+    if (!numbers_are_sound(asked, refusal))
         return std::nullopt;
-    const auto trials = Trials::make(sheet, compiled, values, question, result, refusal);
+    const auto trials = Trials::make(sheet, compiled, values, asked, result, refusal);
     if (!trials)
         return std::nullopt;
-    const auto shared = measure_named(result, question.shares_of, refusal);
+    const auto shared = measure_named(result, asked.shares_of, refusal);
     if (!shared)
         return std::nullopt;
+    RiskQuestion question = asked;
+    if (!keep_within_effort(*trials, question, refusal))
+        return std::nullopt;
+    result.trials = question.trials;
     Experiment experiment(*trials, question);
     if (!experiment.pilot()) {
         refusal = {fmt::format("none of {} trials has an answer", pilot_blocks * points_in_block),

@@ -27,6 +27,9 @@ inline constexpr unsigned scrambles = 16; // independent repetitions of the poin
 struct RiskQuestion {
     std::vector<std::string_view> lines; // beside cost, profit and margin; empty: the price per unit
     std::uint64_t trials = 1 << 20;
+    // Fewer trials, and none for the shares, where so many come to more than max_effort (engine/effort.h): of a model that nobody
+    // has measured. False: as many as are asked for, however long that takes; only the shares keep to ten times max_effort.
+    bool within_effort = false;
     std::uint64_t seed = 1;
     unsigned threads = 1;
     // What is paid: each item by its rate for the quantity that comes about, a lump as quoted. `total`: another price than the
@@ -95,8 +98,11 @@ struct Risk {
     std::vector<lang::LineId> not_drawn; // givens with a swing that this job computes from others
 };
 
-// Refuses too few and too many trials, an unsound swing, correlations that contradict each other, lines that do not exist, a
-// job in which nothing swings, and one of which no trial has an answer.
+// Lines asked for.
+inline constexpr std::size_t max_measured = 100;
+
+// Refuses too few and too many trials, too many lines, an unsound swing, correlations that contradict each other, lines that do not exist,
+// a job in which nothing swings, and one of which no trial has an answer.
 std::optional<Risk> risk(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const RiskQuestion& question,
                          Refusal& refusal);
 

@@ -9,9 +9,11 @@
 #include <fmt/format.h>
 
 #include "engine/adjoint.h"
+#include "engine/effort.h"
 #include "engine/what_if/curve.h"
 #include "engine/what_if/reach.h"
 #include "engine/words.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -30,13 +32,18 @@ class Study {
         result_.unit = unit_text(sheet, sheet.lines[line]);
     }
 
-    Sensitivity run(SensitivityLimits limits) {
+    std::optional<Sensitivity> run(SensitivityLimits limits, Refusal& refusal) {
         collect();
-        swing_effects();
-        for (Effect& effect : result_.effects)
+        if (!few_enough(refusal) || !swing_effects(refusal))
+            return std::nullopt;
+        rank();
+        for (Effect& effect : result_.effects) {
+            if (effort_ > max_effort / 2)
+                break;
             if (effect.reached && effect.axis.options == 0)
                 nearby(effect);
-        rank();
+            ++result_.looked_near;
+        }
         interactions(limits.interactions);
         return std::move(result_);
     }
@@ -75,7 +82,8 @@ class Study {
         std::array<double, 2> x;
         std::size_t count;
     };
-    std::vector<double> read(const std::vector<Variant>& variants) const {
+    // Empty when that takes more than the budget; `refusal` says so.
+    std::optional<std::vector<double>> read(const std::vector<Variant>& variants, Refusal& refusal) {
         std::vector<Axis> axes;
         std::vector<std::size_t> column(result_.effects.size(), 0);
         for (const Variant& v : variants)
@@ -88,6 +96,11 @@ class Study {
         if (axes.empty())
             return answer;
         const JobLanes reader(compiled_, axes, std::span(&target_, 1), 1);
+        effort_of_variant_ = reader.size().effort;
+        const double effort = static_cast<double>(effort_of_variant_) * static_cast<double>(variants.size());
+        if (!affordable("trying every swing", effort, refusal, max_effort / 4))
+            return std::nullopt;
+        effort_ += static_cast<std::uint64_t>(effort);
         JobLanes::Scratch scratch = reader.scratch();
         std::vector<double> memory(axes.size() * block_lanes);
         std::vector<const double*> in;
@@ -108,7 +121,19 @@ class Study {
         return answer;
     }
 
-    void swing_effects() {
+    bool few_enough(Refusal& refusal) const {
+        const auto moved = static_cast<std::size_t>(std::count_if(result_.effects.begin(), result_.effects.end(), [&](const Effect& e) {
+            return swings(e) || (e.reached && e.axis.options > 0);
+        }));
+        if (moved <= max_moved)
+            return true;
+        refusal = {fmt::format("{} givens swing or choose; at most {} can be tried", lang::number_text(static_cast<double>(moved)),
+                               lang::number_text(max_moved)),
+                   {}};
+        return false;
+    }
+
+    bool swing_effects(Refusal& refusal) {
         std::vector<Variant> variants;
         for (std::size_t i = 0; i < result_.effects.size(); ++i) {
             const Effect& effect = result_.effects[i];
@@ -119,7 +144,10 @@ class Study {
                 for (std::uint32_t option = 0; option < effect.axis.options; ++option)
                     variants.push_back({{i, 0}, {static_cast<double>(option), 0}, 1});
         }
-        const std::vector<double> y = read(variants);
+        const auto read_all = read(variants, refusal);
+        if (!read_all)
+            return false;
+        const std::vector<double>& y = *read_all;
         for (std::size_t k = 0; k < variants.size(); ++k) {
             Effect& effect = result_.effects[variants[k].effect[0]];
             if (effect.axis.options > 0)
@@ -129,10 +157,11 @@ class Study {
             else
                 effect.at_high = y[k];
         }
+        return true;
     }
 
     // Looks from the job's value down and up, as far as the swing goes, or the lawful range, or a fifth of the value.
-    void nearby(Effect& effect) const {
+    void nearby(Effect& effect) {
         const Axis& axis = effect.axis;
         const double fifth = std::fabs(axis.value) / 5;
         Range range{axis.value - fifth, axis.value + fifth};
@@ -144,6 +173,7 @@ class Study {
         for (const double end : {range.low, range.high})
             if (std::isfinite(end) && end != axis.value)
                 look_towards(effect, curve, end);
+        effort_ += curve.effort();
         std::sort(effect.nearby.begin(), effect.nearby.end(),
                   [](const Nearby& a, const Nearby& b) { return std::fabs(a.distance) < std::fabs(b.distance); });
     }
@@ -203,6 +233,9 @@ class Study {
         for (std::size_t i = 0; i < result_.effects.size(); ++i)
             if (const Effect& e = result_.effects[i]; swings(e) && std::isfinite(*e.at_low) && std::isfinite(*e.at_high))
                 swinging.push_back(i);
+        const auto pairs = static_cast<double>(max_effort) / 4 / 4 / static_cast<double>(std::max<std::uint64_t>(effort_of_variant_, 1));
+        swinging.resize(std::min({swinging.size(), max_paired, static_cast<std::size_t>(std::sqrt(2 * pairs))}));
+        result_.looked_together = swinging.size();
         std::vector<Variant> corners;
         for (std::size_t a = 0; a < swinging.size(); ++a)
             for (std::size_t b = a + 1; b < swinging.size(); ++b)
@@ -211,7 +244,11 @@ class Study {
                     const Range &x = *result_.effects[i].axis.swing, &y = *result_.effects[j].axis.swing;
                     corners.push_back({{i, j}, {(corner & 1) != 0 ? x.high : x.low, (corner & 2) != 0 ? y.high : y.low}, 2});
                 }
-        const std::vector<double> y = read(corners);
+        Refusal none_left;
+        const auto read_all = read(corners, none_left);
+        if (!read_all)
+            return;
+        const std::vector<double>& y = *read_all;
         for (std::size_t k = 0; k < corners.size(); k += 4) {
             Interaction greatest{.first = corners[k].effect[0], .second = corners[k].effect[1]};
             const Effect &first = result_.effects[greatest.first], &second = result_.effects[greatest.second];
@@ -236,6 +273,7 @@ class Study {
     const Values& values_;
     Slot target_;
     Sensitivity result_;
+    std::uint64_t effort_ = 0, effort_of_variant_ = 0;
 };
 
 } // namespace
@@ -266,7 +304,7 @@ std::optional<Sensitivity> sensitivity(const lang::Sheet& sheet, const Compiled&
         refusal = {fmt::format("`{}` has no answer in this job", sheet.lines[*target].name), {}};
         return std::nullopt;
     }
-    return Study(sheet, compiled, values, *target).run(limits);
+    return Study(sheet, compiled, values, *target).run(limits, refusal);
 }
 
 } // namespace acre::engine

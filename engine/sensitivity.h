@@ -53,6 +53,8 @@ struct Sensitivity {
     std::string unit;
     std::vector<Effect> effects;           // those with a swing by what it does, then the rest by elasticity
     std::vector<Interaction> interactions; // greatest first; those of less than a thousandth of the line are left out
+    std::size_t looked_near = 0;           // of the effects, from the first: for so many steps and kinks were looked for
+    std::size_t looked_together = 0;       // and so many of those with a swing were tried two by two
     std::vector<lang::LineId> computed;    // givens that this job computes from others: they have no slope of their own
 };
 
@@ -60,7 +62,12 @@ struct SensitivityLimits {
     std::size_t interactions = 10; // at most so many are kept
 };
 
-// `line` empty: the price per unit. Refuses a line that does not exist or has no value.
+// Pairs are tried among so many givens at most, those whose swings do most.
+inline constexpr std::size_t max_paired = 200;
+
+// `line` empty: the price per unit. Refuses a line that does not exist or has no value, more than max_moved givens that swing or
+// choose, and a line of so many steps that their swings alone take more than max_effort. Steps, kinks and pairs are looked for
+// from the givens that do most down, as far as max_effort goes.
 std::optional<Sensitivity> sensitivity(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, std::string_view line,
                                        Refusal& refusal, SensitivityLimits limits = {});
 

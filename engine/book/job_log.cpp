@@ -12,6 +12,8 @@
 #include <csv.h>
 #include <fmt/format.h>
 
+#include "lang/units/number_text.h"
+
 namespace acre::engine {
 namespace {
 
@@ -33,7 +35,8 @@ struct Table {
 };
 void on_cell(void* text, std::size_t size, void* data) {
     auto& table = *static_cast<Table*>(data);
-    table.current.push_back({std::string(static_cast<const char*>(text), size), {table.file, table.begin, table.now}});
+    if (table.current.size() <= max_log_columns) // one too many is enough to tell
+        table.current.push_back({std::string(static_cast<const char*>(text), size), {table.file, table.begin, table.now}});
     table.begin = table.now + 1;
 }
 void on_row(int, void* data) {
@@ -117,6 +120,10 @@ class Reader {
                                                                    "meter_stop", "acres",      "gallons",  "fuel_price",
                                                                    "down_hours", "down_cause", "note"};
         const CsvRow& head = table_.rows[0];
+        if (head.size() > max_log_columns) {
+            error(Code::J001, fmt::format("the log has more than {} columns", max_log_columns), head[max_log_columns].span, "one too many");
+            return false;
+        }
         for (std::size_t i = 0; i < head.size(); ++i) {
             const Cell& cell = head[i];
             constexpr std::string_view amount = "amount.";
@@ -232,7 +239,7 @@ std::optional<JobLog> read_job_log(const lang::SourceMap& sources, lang::FileId 
         diagnostics.add({Code::J001, std::move(title), {{file, std::min(at, end), std::min(at + 1, end)}, ""}, {}, {}, {}});
     };
     if (table.too_many)
-        fail(fmt::format("the log has more than {} rows", max_log_rows), table.now);
+        fail(fmt::format("the log has more than {} rows", lang::number_text(max_log_rows)), table.now);
     else if (!well_formed)
         fail("the log is not well-formed CSV: a quote stands alone", table.now);
     else if (table.rows.size() < 2)

@@ -17,6 +17,7 @@
 namespace acre::engine {
 
 inline constexpr std::size_t max_log_rows = 100'000;
+inline constexpr std::size_t max_log_columns = 200;
 
 struct LogRow {
     std::string date, machine, operator_name, down_cause, note;

@@ -51,7 +51,8 @@ class Trials {
     std::size_t read(std::size_t n, const double* const* x, const double* const* p, double* const* answer, TrialScratch& scratch) const;
 
     double paid() const { return paid_; }
-    std::vector<double> at_job(const Values& values) const; // by measure
+    std::uint64_t effort() const { return reader_->size().effort + 8 * (factors() + measures()); } // of a trial, in additions
+    std::vector<double> at_job(const Values& values) const;                                        // by measure
 
   private:
     struct Item {

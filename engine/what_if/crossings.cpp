@@ -8,6 +8,8 @@
 #include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 
+#include "engine/effort.h"
+
 namespace acre::engine {
 namespace {
 
@@ -26,6 +28,8 @@ class Search {
             between(seen_[k], seen_[k + 1]);
             if (k > 0)
                 dent(seen_[k - 1], seen_[k], seen_[k + 1]);
+            if (curve_.effort() > max_effort)
+                give_up(seen_[k + 1].x);
         }
         close_level(seen_.back().x);
         std::stable_sort(result_.crossings.begin(), result_.crossings.end(),
@@ -59,11 +63,15 @@ class Search {
         curve_.read(x, coarse);
 
         x.clear();
+        std::size_t unlike = 1;
+        for (std::size_t k = 0; k + 1 < coarse.size(); ++k)
+            unlike += coarse[k].state != coarse[k + 1].state ? 1 : 0;
+        const std::size_t fine = std::clamp<std::size_t>(max_effort / 4 / (unlike * curve_.effort_of_point()), 1, fine_points);
         for (std::size_t k = 0; k + 1 < coarse.size(); ++k) {
             x.push_back(coarse[k].x);
             if (coarse[k].state != coarse[k + 1].state)
-                for (std::size_t j = 1; j < fine_points; ++j)
-                    x.push_back(coarse[k].x + (coarse[k + 1].x - coarse[k].x) * static_cast<double>(j) / fine_points);
+                for (std::size_t j = 1; j < fine; ++j)
+                    x.push_back(coarse[k].x + (coarse[k + 1].x - coarse[k].x) * static_cast<double>(j) / static_cast<double>(fine));
         }
         x.push_back(high);
         seen_.resize(x.size());
@@ -110,6 +118,8 @@ class Search {
         }
         CurvePoint from = a;
         for (int changes = 0; from.state != b.state; ++changes) {
+            if (curve_.effort() > max_effort)
+                return give_up(from.x);
             if (changes == most_changes) {
                 result_.cut = true;
                 return;
@@ -181,6 +191,12 @@ class Search {
             result_.nearest = deepest.y, result_.nearest_at = x;
     }
 
+    void give_up(double at) {
+        result_.cut = true;
+        if (!result_.searched_to)
+            result_.searched_to = at;
+    }
+
     void open_level(double from, double to) {
         if (!level_)
             level_ = Range{from, to};
@@ -214,9 +230,12 @@ class Search {
 
 } // namespace
 
-void find_crossings(const Curve& curve, const Compiled& compiled, BreakEven& result) {
+bool find_crossings(const Curve& curve, const Compiled& compiled, BreakEven& result, Refusal& refusal) {
+    if (!affordable("the search", static_cast<double>(curve.effort_of_point()) * coarse_points, refusal, max_effort / 2))
+        return false;
     result.now = curve.at(result.axis.value).y;
     Search(curve, compiled, result).run();
+    return true;
 }
 
 } // namespace acre::engine

@@ -6,7 +6,7 @@
 
 namespace acre::engine {
 
-// Fills everything of `result` that the curve decides: `range` and `wanted` are read.
-void find_crossings(const Curve& curve, const Compiled& compiled, BreakEven& result);
+// Fills everything of `result` that the curve decides: `range` and `wanted` are read. Refuses a line of too many steps of calculation.
+bool find_crossings(const Curve& curve, const Compiled& compiled, BreakEven& result, Refusal& refusal);
 
 } // namespace acre::engine

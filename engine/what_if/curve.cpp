@@ -1,5 +1,7 @@
 #include "engine/what_if/curve.h"
 
+#include "engine/effort.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -8,6 +10,8 @@
 
 namespace acre::engine {
 namespace {
+
+constexpr std::size_t most_in_memory = std::size_t{1} << 21; // figures of decisions
 
 std::vector<Slot> targets_of(Slot target, const Switches& switches) {
     std::vector<Slot> targets{target};
@@ -23,17 +27,23 @@ Curve::Curve(const Compiled& compiled, const Axis& axis, Slot target)
       target_(target),
       switches_(compiled.plan, target, std::span(&axis_.input, 1)) {
     lanes_.emplace(compiled, std::span(&axis_, 1), targets_of(target, switches_), 1);
+    effort_ = effort_of_plan * compiled.plan.size();
 }
 
 void Curve::read(std::span<const double> x, std::span<CurvePoint> points) const {
     JobLanes::Scratch scratch = lanes_->scratch();
     const std::size_t columns = 1 + switches_.slots().size();
-    std::vector<double> memory(columns * block_lanes);
+    // Of a line with very many decisions fewer points at a time.
+    const std::size_t at_once = std::clamp<std::size_t>(most_in_memory / columns, 16, block_lanes);
+    std::vector<double> memory(columns * at_once);
     std::vector<double*> out(columns);
     for (std::size_t k = 0; k < columns; ++k)
-        out[k] = memory.data() + k * block_lanes;
-    for (std::size_t from = 0; from < x.size(); from += block_lanes) {
-        const std::size_t lanes = std::min(block_lanes, x.size() - from);
+        out[k] = memory.data() + k * at_once;
+    const BlockReader::Size size = lanes_->size();
+    effort_ += size.scratch_bytes / sizeof(double) + memory.size();
+    for (std::size_t from = 0; from < x.size(); from += at_once) {
+        const std::size_t lanes = std::min(at_once, x.size() - from);
+        effort_ += size.of_a_run(lanes) + 8 * columns * lanes;
         const double* in = x.data() + from;
         lanes_->run(lanes, &in, out.data(), scratch);
         for (std::size_t i = 0; i < lanes; ++i) {
@@ -59,6 +69,7 @@ CurvePoint Curve::at(double x) const {
 }
 
 double Curve::slope(double x) const {
+    effort_ += 8 * compiled_->plan.size();
     std::vector<double> inputs;
     for (const Input& input : compiled_->plan.inputs)
         inputs.push_back(input.value);
@@ -89,6 +100,7 @@ Curve::Change Curve::first_change(const CurvePoint& from, const CurvePoint& to) 
 }
 
 Slot Curve::decided_between(double a, double b) const {
+    effort_ += 8 * compiled_->plan.size();
     const auto values_at = [&](double x) {
         std::vector<double> inputs;
         for (const Input& input : compiled_->plan.inputs)

@@ -40,6 +40,11 @@ class Curve {
     };
     Change first_change(const CurvePoint& from, const CurvePoint& to) const;
 
+    // What reading it has cost so far, in steps of calculation (engine/effort.h).
+    std::uint64_t effort() const { return effort_ + (other_ == nullptr ? 0 : other_->effort()); }
+    // Of one more point among many.
+    std::uint64_t effort_of_point() const { return lanes_->size().effort + (other_ == nullptr ? 0 : other_->effort_of_point()); }
+
   private:
     Slot decided_between(double a, double b) const;
 
@@ -49,6 +54,7 @@ class Curve {
     Switches switches_;
     std::optional<JobLanes> lanes_;
     const Curve* other_ = nullptr;
+    mutable std::uint64_t effort_ = 0;
 };
 
 } // namespace acre::engine

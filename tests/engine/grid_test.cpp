@@ -71,16 +71,16 @@ TEST_CASE("places run to the end of a range, however the step rounds") {
     CHECK_FALSE(places({0, 1}, 0.0, refusal));
     CHECK_FALSE(places({0, 1}, -1.0, refusal));
     CHECK_FALSE(places({0, 1}, 1e-9, refusal));
-    CHECK(refusal.what == "the grid has more than 4000000 cells");
+    CHECK(refusal.what == "the grid has more than 4,000,000 cells");
     CHECK_FALSE(places(Range{0, 1}, std::size_t{1}, refusal));
 }
 
 TEST_CASE("a grid that cannot be is refused in words, before anything is computed") {
     const std::vector<double> thousand(1000, 1.0);
     CHECK(refused({{{"a", thousand}, {"m", {0, 2}}}, {"y"}}) == "`m` cannot take one of the values asked for");
-    CHECK(refused({{{"a", thousand}, {"b", std::vector<double>(4001, 1.0)}}, {"y"}}) == "the grid has more than 4000000 cells");
+    CHECK(refused({{{"a", thousand}, {"b", std::vector<double>(4001, 1.0)}}, {"y"}}) == "the grid has more than 4,000,000 cells");
     CHECK(refused({{{"a", thousand}, {"b", thousand}}, std::vector<std::string_view>(17, "y")}) ==
-          "1000000 cells of 17 lines are more than 16000000 answers");
+          "1,000,000 cells of 17 lines are more than 16,000,000 answers");
     CHECK(refused({{}, {"y"}}) == "a grid has one to 3 givens, not 0");
     CHECK(refused({{{"a", {1}}, {"a", {2}}}, {"y"}}) == "`a` is named twice");
     CHECK(refused({{{"a", {}}}, {"y"}}) == "no values for `a`");

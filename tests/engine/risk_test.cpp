@@ -222,7 +222,7 @@ TEST_CASE("shares of the spread with swings that move together and events still 
 
 TEST_CASE("questions without sense are refused in words") {
     CHECK(refused(sum, question({"y"}, 0)) == "0 trials are too few: 256 at least");
-    CHECK(refused(sum, question({"y"}, 1'000'000'000'000)) == "1000000000000 trials are too many: 10,000,000,000 at most");
+    CHECK(refused(sum, question({"y"}, 1'000'000'000'000)) == "1,000,000,000,000 trials are too many: 10,000,000,000 at most");
     CHECK(refused(sum, question({"z"})) == "no line named `z`");
     CHECK(refused(sum, question({})) == "the model has no price");
     CHECK(refused("model \"m\"\ngiven a = 3 \"a\"\ny : 1 = a  \"y\"\n", question({"y"})) == "nothing in this job swings");
