@@ -1,6 +1,7 @@
 // The table of commands. A command reads its words, does its work and returns an exit code; it never writes by itself.
 #pragma once
 
+#include <cstddef>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,6 +11,9 @@
 namespace acre::cli {
 
 using Words = std::span<const std::string>;
+
+inline constexpr std::size_t max_words = 20'000;      // of a command line
+inline constexpr std::size_t max_word_bytes = 16'384; // of one of them
 
 struct Command {
     std::string_view name;

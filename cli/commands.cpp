@@ -7,6 +7,7 @@
 #include "cli/text/wrap.h"
 #include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 
@@ -44,7 +45,27 @@ std::string overview() {
     return text + "\n`acrewright COMMAND --help` says what a command takes, with an example.\n";
 }
 
+// A name of a megabyte in a message helps nobody.
+bool is_readable(Words words, Console& console) {
+    if (words.size() > max_words) {
+        console.err += "acrewright: the command line has " + lang::number_text(static_cast<double>(words.size())) +
+                       " words, more than the limit of " + lang::number_text(max_words) + "\n";
+        return false;
+    }
+    for (const std::string& word : words) {
+        if (word.size() > max_word_bytes) {
+            console.err += "acrewright: a word of the command line has " + lang::number_text(static_cast<double>(word.size())) +
+                           " bytes, more than the limit of " + lang::number_text(max_word_bytes) + "\n";
+            return false;
+        }
+    }
+    return true;
+}
+
 int dispatch(Words words, Console& console) {
+    if (!is_readable(words, console)) {
+        return exit_usage;
+    }
     if (words.empty()) {
         console.err += overview();
         return exit_usage;

@@ -37,9 +37,9 @@ void JobArguments::declare(Arguments& arguments) {
     arguments.flag("--json", "the result as JSON, for other programs", json);
 }
 
-bool read_named_file(const std::string& path, std::string& text, lang::Diagnostics& failed) {
+bool read_named_file(const std::string& path, std::string& text, lang::Diagnostics& failed, std::size_t limit) {
     lang::LoadFailure failure;
-    if (path == "-" ? read_standard_input(text, failure) : read_text(path, true, text, failure)) {
+    if (path == "-" ? read_standard_input(text, failure, limit) : read_text(path, true, text, failure, limit)) {
         return true;
     }
     lang::Diagnostic diagnostic{failure.code, {}, {}, {}, {}, {}};

@@ -16,6 +16,7 @@
 #include "lang/compile.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/source/source_map.h"
+#include "lang/syntax/parse.h"
 
 namespace acre::cli {
 
@@ -46,7 +47,7 @@ std::unique_ptr<Job> open_job(const JobArguments& arguments, Console& console, i
 bool run_job(Job& job, const std::string& models);
 
 // Reads the file a command names ("-": standard input). False: `failed` holds the diagnostic.
-bool read_named_file(const std::string& path, std::string& text, lang::Diagnostics& failed);
+bool read_named_file(const std::string& path, std::string& text, lang::Diagnostics& failed, std::size_t limit = lang::max_file_bytes);
 
 // Appends what was reported to `console.err`, and says how the program ends: 0 without errors, 3 when files were all that was
 // at fault, 2 when the command line was, otherwise 1.

@@ -20,6 +20,7 @@
 #include "engine/book/canonical.h"
 #include "engine/book/seal.h"
 #include "engine/book/shape.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -29,8 +30,6 @@ using Json = nlohmann::json;
 std::string system_reason() {
     return std::strerror(errno);
 }
-
-constexpr std::size_t max_record_bytes = std::size_t{64} << 20U;
 
 bool read_whole(const std::string& path, std::string& bytes, std::string& reason) {
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
@@ -78,6 +77,10 @@ bool indices(const std::string& folder, std::vector<std::uint64_t>& found, std::
         if (const std::uint64_t index = index_of(entry->d_name); index != 0)
             found.push_back(index);
     ::closedir(open);
+    if (found.size() > max_book_records) {
+        reason = fmt::format("it holds more than {} records", lang::number_text(max_book_records));
+        return false;
+    }
     std::sort(found.begin(), found.end());
     return true;
 }
@@ -107,7 +110,7 @@ void check_head(const std::string& path, const std::vector<std::uint64_t>& found
     }
     for (; expected <= newest; ++expected) {
         faults.push_back({Book::file_name(expected), "is missing"});
-        if (faults.size() > 1000)
+        if (faults.size() > max_book_faults)
             return;
     }
     if (const auto record = seals.find(newest); record != seals.end() && record->second != seal)
@@ -163,11 +166,16 @@ bool Book::read(std::vector<BookEntry>& entries, std::string& reason) const {
     std::vector<std::uint64_t> found;
     if (!indices(folder_, found, reason))
         return false;
+    std::size_t bytes = 0;
     for (const std::uint64_t index : found) {
         BookEntry& entry = entries.emplace_back();
         entry.index = index;
         if (!read_whole(path(file_name(index)), entry.bytes, reason)) {
             reason = file_name(index) + ": " + reason;
+            return false;
+        }
+        if ((bytes += entry.bytes.size()) > max_book_bytes) {
+            reason = fmt::format("its records come to more than {} bytes", lang::number_text(max_book_bytes));
             return false;
         }
         if (const std::optional<Json> record = engine::read_canonical(entry.bytes))
@@ -250,10 +258,11 @@ std::vector<BookFault> Book::verify() const {
     std::map<std::uint64_t, std::string> seals;
     bool whole_before = true;
     for (const std::uint64_t index : found) {
-        for (; expected < index; ++expected) {
+        for (; expected < index && faults.size() < max_book_faults; ++expected) {
             faults.push_back({file_name(expected), "is missing"});
             whole_before = false;
         }
+        expected = index;
         ++expected;
         const std::string name = file_name(index);
         std::string bytes;

@@ -7,6 +7,7 @@
 //   .acrewright-…               a record or a head on its way in; what a crash leaves of it is no record (cli/files/durable.h)
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <functional>
 #include <optional>
@@ -17,6 +18,11 @@
 #include <nlohmann/json_fwd.hpp>
 
 namespace acre::cli {
+
+inline constexpr std::size_t max_book_records = 50'000;
+inline constexpr std::size_t max_record_bytes = std::size_t{64} << 20U;
+inline constexpr std::size_t max_book_bytes = std::size_t{1} << 30U; // of all records together, where all are read
+inline constexpr std::size_t max_book_faults = 1'000;                // told of one book
 
 struct BookEntry {
     std::uint64_t index = 0; // from 1

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <charconv>
+#include <string>
+#include <unordered_map>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -24,6 +27,12 @@ bool read_quotes(const Book& book, std::vector<Quote>& quotes, std::string& reas
     std::vector<BookEntry> entries;
     if (!book.read(entries, reason))
         return false;
+    std::unordered_map<std::string, std::vector<std::size_t>> by_number;
+    const auto called = [&](const std::string& number) -> const std::vector<std::size_t>& {
+        static const std::vector<std::size_t> none;
+        const auto it = by_number.find(number);
+        return it == by_number.end() ? none : it->second;
+    };
     for (const BookEntry& entry : entries) {
         std::optional<Json> record = engine::read_canonical(entry.bytes);
         if (!record || !record->is_object() || seal_of(*record) != entry.seal) {
@@ -41,18 +50,18 @@ bool read_quotes(const Book& book, std::vector<Quote>& quotes, std::string& reas
             quote.state = "offered";
             quote.state_date = record->value("issued", std::string());
             const std::string replaces = record->value("replaces", std::string());
-            for (Quote& earlier : quotes)
-                if (!replaces.empty() && earlier.number == replaces)
-                    earlier.replaced_by = quote.number;
+            by_number[quote.number].push_back(quotes.size() - 1);
+            if (!replaces.empty())
+                for (const std::size_t earlier : called(replaces))
+                    quotes[earlier].replaced_by = quote.number;
             quote.record = std::move(*record);
         } else if (kind == "word") {
             const std::string number = record->value("quote", std::string());
-            for (Quote& quote : quotes)
-                if (quote.number == number) {
-                    quote.state = record->value("state", std::string());
-                    quote.state_date = record->value("date", std::string());
-                    quote.state_note = record->value("note", std::string());
-                }
+            for (const std::size_t i : called(number)) {
+                quotes[i].state = record->value("state", std::string());
+                quotes[i].state_date = record->value("date", std::string());
+                quotes[i].state_note = record->value("note", std::string());
+            }
         }
     }
     std::stable_sort(quotes.begin(), quotes.end(), [](const Quote& a, const Quote& b) {

@@ -10,6 +10,7 @@
 #include "cli/job.h"
 #include "engine/estimate.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -21,6 +22,7 @@ struct CompareArguments {
 };
 
 constexpr std::size_t most_columns = 12;
+constexpr std::size_t max_side_by_side = 2'000'000; // steps of calculation of all columns together: each is kept whole
 
 std::string column_name(const CompareArguments& arguments, const std::string& path, const std::string& option, const std::string& title) {
     if (arguments.paths.size() == 1)
@@ -47,6 +49,15 @@ bool open_column(const CompareArguments& arguments, const std::string& path, con
     if (options != nullptr)
         *options = info.options;
     column.name = column_name(arguments, path, option, info.title);
+    std::size_t steps = (*column.job->sheet)->nodes.size();
+    for (const CompareColumn& other : comparison.columns)
+        steps += (*other.job->sheet)->nodes.size();
+    if (steps > max_side_by_side) {
+        console.err += "acrewright: the jobs side by side come to more than " + lang::number_text(max_side_by_side) +
+                       " steps of calculation: compare fewer\n";
+        code = exit_at_fault;
+        return false;
+    }
     auto estimate =
         engine::estimate(*column.job->sheet, *column.job->compiled, column.job->values, column.job->sources, column.job->diagnostics);
     code = report(column.job->diagnostics, column.job->sources, console);
@@ -67,7 +78,8 @@ bool open_columns(const CompareArguments& arguments, Comparison& comparison, Con
         if (arguments.paths.size() > 1)
             continue;
         for (const std::string& option : arguments.options.empty() ? options : arguments.options)
-            if (comparison.columns.size() < most_columns && !open_column(arguments, path, option, comparison, nullptr, console, code))
+            if (comparison.columns.size() + comparison.unanswered.size() < most_columns &&
+                !open_column(arguments, path, option, comparison, nullptr, console, code))
                 return false;
     }
     return !comparison.columns.empty();

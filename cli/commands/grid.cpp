@@ -1,4 +1,5 @@
 // grid: lines of a job over one, two or three givens.
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -6,6 +7,7 @@
 #include "cli/files/write_file.h"
 #include "cli/what_if/grid_page.h"
 #include "cli/what_if/words.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -32,11 +34,12 @@ int ask(const GridArguments& arguments, Console& console) {
     for (const std::string& text : arguments.along) {
         if (!read_axis(text, sheet, page.axes.emplace_back(), reason))
             return refuse("`--along`: " + reason, console);
-        cells *= page.axes.back().at.size(); // three axes of four million at most
+        cells = std::min(cells, engine::max_grid_cells + 1) * page.axes.back().at.size();
     }
     if (!arguments.csv && !arguments.job.json && arguments.along.size() <= engine::max_grid_axes && cells <= engine::max_grid_cells &&
         cells > max_table_cells)
-        return refuse(engine::Refusal{std::to_string(cells) + " cells are too many for a table", {"take them as --csv or --json"}},
+        return refuse(engine::Refusal{lang::number_text(static_cast<double>(cells)) + " cells are too many for a table",
+                                      {"take them as --csv or --json"}},
                       console);
     engine::GridQuestion question;
     for (const AxisWords& axis : page.axes)

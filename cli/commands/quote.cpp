@@ -81,7 +81,7 @@ bool make_pages(const QuoteArguments& arguments, const Json& record, Console& co
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
     std::string text;
-    if (!read_named_file(arguments.wording, text, diagnostics)) {
+    if (!read_named_file(arguments.wording, text, diagnostics, max_wording_bytes)) {
         code = report(diagnostics, sources, console);
         return false;
     }

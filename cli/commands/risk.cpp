@@ -17,12 +17,14 @@ namespace acre::cli {
 namespace {
 
 constexpr std::uint32_t most_threads = 256;
+constexpr std::uint64_t as_suits = ~std::uint64_t{0}; // trials: as many as suit the model
+constexpr std::uint64_t usual_trials = std::uint64_t{1} << 17;
 
 struct RiskArguments {
     JobArguments job;
     std::vector<std::string> lines;
     std::string price, svg;
-    std::uint64_t trials = std::uint64_t{1} << 17, seed = 1;
+    std::uint64_t trials = as_suits, seed = 1;
     std::uint32_t threads = 0; // 0: as many as the machine has
     bool lump = false, names = false, watch = false;
 };
@@ -43,17 +45,18 @@ std::optional<engine::Risk> draw(const RiskArguments& arguments, const Job& job,
     engine::RiskQuestion question;
     for (const std::string& line : arguments.lines)
         question.lines.push_back(line);
-    question.trials = arguments.trials;
+    question.within_effort = arguments.trials == as_suits;
+    question.trials = question.within_effort ? usual_trials : arguments.trials;
     question.seed = arguments.seed;
     // Each costs a reading per given: as many as keep the shares to the tenth of a per cent, and no more work than the trials.
-    question.share_trials = std::clamp<std::uint64_t>(arguments.trials / 8, engine::min_trials, std::uint64_t{1} << 16);
+    question.share_trials = std::clamp<std::uint64_t>(question.trials / 8, engine::min_trials, std::uint64_t{1} << 16);
     question.threads = arguments.threads > 0 ? arguments.threads : std::max(1U, std::thread::hardware_concurrency());
     question.total = total;
     question.lump = arguments.lump;
     std::atomic<std::uint64_t> done{0};
     question.done = &done;
     question.stop = &interrupted();
-    const Progress progress(console.terminal_err, "trials", done, arguments.trials);
+    const Progress progress(console.terminal_err, "trials", done, question.trials);
     return engine::risk(**job.sheet, *job.compiled, job.values, question, refusal);
 }
 
@@ -114,7 +117,7 @@ int risk_command(Words words, Console& console) {
                 arguments.lines);
     line.option("--price", "MONEY", "what is paid for the whole job, as in '$95,078' (its own price)", arguments.price);
     line.flag("--lump", "the price is paid whatever the quantities", arguments.lump);
-    line.option("--trials", "N", "how many times to draw (131072)", arguments.trials);
+    line.option("--trials", "N", "how many times to draw (131072; fewer of a very large model)", arguments.trials);
     line.option("--seed", "N", "another draw of the same kind (1); one seed, one answer", arguments.seed);
     line.option("--threads", "N", "how many threads work (as many as the machine has); the answer is the same", arguments.threads);
     line.option("--svg", "FILE", "writes the histograms as a picture", arguments.svg);

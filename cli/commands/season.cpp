@@ -15,11 +15,12 @@
 #include "cli/season/job_facts.h"
 #include "cli/season/report.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
-constexpr std::size_t most_jobs = 20'000;
+constexpr std::size_t max_messages = std::size_t{1} << 20U; // bytes of messages of all jobs together
 
 bool job_files(const std::string& folder, std::vector<std::string>& files) {
     DIR* open = ::opendir(folder.c_str());
@@ -81,18 +82,32 @@ int season_command(Words words, Console& console) {
         return fail("the folder `" + lang::terminal_text(folder) + "` cannot be read", exit_file);
     if (files.empty())
         return fail("the folder `" + lang::terminal_text(folder) + "` holds no .job file", exit_at_fault);
-    if (files.size() > most_jobs)
-        return fail("a season holds at most " + std::to_string(most_jobs) + " jobs", exit_at_fault);
+    if (files.size() > max_season_jobs)
+        return fail("a season holds at most " + lang::number_text(max_season_jobs) + " jobs", exit_at_fault);
     SeasonReader reader(models);
     std::vector<engine::SeasonJob> jobs;
     int worst = exit_done;
+    std::size_t not_shown = 0;
     for (const std::string& file : files) {
         int code = exit_done;
-        if (reader.read(file, jobs.emplace_back(), console, code))
-            continue;
-        jobs.pop_back();
-        worst = std::max(worst, code);
+        const std::size_t said = console.err.size();
+        if (!reader.read(file, jobs.emplace_back(), console, code)) {
+            jobs.pop_back();
+            worst = std::max(worst, code);
+        }
+        if (console.err.size() > max_messages) {
+            console.err.resize(said);
+            ++not_shown;
+        }
+        if (reader.steps() > max_season_steps)
+            return fail("the jobs of the season come to more than " + lang::number_text(static_cast<double>(max_season_steps)) +
+                            " steps of calculation",
+                        exit_at_fault);
+        if (reader.machines().size() > max_season_machines)
+            return fail("the jobs of the season use more than " + lang::number_text(max_season_machines) + " machines", exit_at_fault);
     }
+    if (not_shown > 0)
+        console.err += "acrewright: what is to say of " + lang::number_text(static_cast<double>(not_shown)) + " more jobs is not shown\n";
     if (worst != exit_done)
         return fail("a season is only as whole as its jobs: mend those above, or take them out of the folder", worst);
     std::vector<engine::SeasonMachine> machines;

@@ -10,6 +10,7 @@
 #include "cli/book/quotes.h"
 #include "cli/command.h"
 #include "cli/exit_codes.h"
+#include "cli/files/read_text.h"
 #include "cli/files/write_file.h"
 #include "cli/job.h"
 #include "cli/json/variance_json.h"
@@ -81,7 +82,7 @@ int variance_command(Words words, Console& console) {
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
     std::string text;
-    if (!read_named_file(log_path, text, diagnostics))
+    if (!read_named_file(log_path, text, diagnostics, max_data_bytes))
         return report(diagnostics, sources, console);
     const lang::FileId file = sources.add(log_path, std::move(text));
     const auto log = engine::read_job_log(sources, file, diagnostics);

@@ -113,7 +113,7 @@ class Fields {
         lang::LoadFailure failure;
         std::string real;
         std::string text;
-        if (!find_below(folder_of(job_path_), path, real, failure) || !read_text(real, false, text, failure)) {
+        if (!find_below(folder_of(job_path_), path, real, failure) || !read_text(real, false, text, failure, max_data_bytes)) {
             lang::Diagnostic diagnostic{failure.code, fmt::format("the boundary `{}` cannot be read", path), {span, ""}, {}, {}, {}};
             if (!failure.detail.empty())
                 diagnostic.notes.push_back(failure.detail);

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/files/read_text.h"
 #include "cli/job.h"
 #include "cli/quantity.h"
 
@@ -72,7 +73,7 @@ std::optional<LaidField> lay_text(const std::string& path, std::string text, eng
 std::optional<LaidField> lay_file(const std::string& path, engine::LayoutRequest request, std::optional<double> heading,
                                   lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
     std::string text;
-    if (!read_named_file(path, text, diagnostics))
+    if (!read_named_file(path, text, diagnostics, max_data_bytes))
         return std::nullopt;
     return lay_text(path, std::move(text), request, heading, sources, diagnostics);
 }

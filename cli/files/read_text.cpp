@@ -9,7 +9,6 @@
 
 #include "cli/files/descriptor.h"
 #include "lang/diag/safe_text.h"
-#include "lang/syntax/parse.h"
 
 namespace acre::cli {
 
@@ -24,8 +23,8 @@ bool fail(lang::LoadFailure& failure, Code code, std::string detail) {
     return false;
 }
 
-std::string limit_text() {
-    return "the limit is " + std::to_string(lang::max_file_bytes >> 20U) + " MiB";
+std::string limit_text(std::size_t limit) {
+    return "the limit is " + (limit >= 1U << 20U ? std::to_string(limit >> 20U) + " MiB" : std::to_string(limit >> 10U) + " KiB");
 }
 
 // Where a byte stands, as people count: "line 3, byte 7 of it".
@@ -69,7 +68,7 @@ bool check_text(std::string& text, lang::LoadFailure& failure) {
     return true;
 }
 
-bool read_descriptor(int descriptor, std::size_t expected, std::string& text, lang::LoadFailure& failure) {
+bool read_descriptor(int descriptor, std::size_t expected, std::size_t limit, std::string& text, lang::LoadFailure& failure) {
     text.clear();
     std::size_t room = expected + 1;
     for (;;) {
@@ -84,8 +83,8 @@ bool read_descriptor(int descriptor, std::size_t expected, std::string& text, la
             return fail(failure, Code::F702, std::strerror(errno));
         }
         text.resize(have + static_cast<std::size_t>(got));
-        if (text.size() > lang::max_file_bytes) {
-            return fail(failure, Code::S118, limit_text());
+        if (text.size() > limit) {
+            return fail(failure, Code::S118, limit_text(limit));
         }
         // A plain file that gives less than there was room for is at its end; a pipe may only be slow.
         if (got == 0 || (expected > 0 && static_cast<std::size_t>(got) < room)) {
@@ -97,7 +96,7 @@ bool read_descriptor(int descriptor, std::size_t expected, std::string& text, la
 
 } // namespace
 
-bool read_text(const std::string& path, bool pipes, std::string& text, lang::LoadFailure& failure) {
+bool read_text(const std::string& path, bool pipes, std::string& text, lang::LoadFailure& failure, std::size_t limit) {
     // A file that a model refers to is opened without waiting: a pipe that nobody writes to must not hang the program.
     const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOCTTY | (pipes ? 0 : O_NONBLOCK)));
     if (!file) {
@@ -114,14 +113,14 @@ bool read_text(const std::string& path, bool pipes, std::string& text, lang::Loa
     if (!S_ISREG(about.st_mode) && !(pipes && (S_ISFIFO(about.st_mode) || S_ISCHR(about.st_mode)))) {
         return fail(failure, Code::F702, "it is not a plain file");
     }
-    if (S_ISREG(about.st_mode) && static_cast<std::uint64_t>(about.st_size) > lang::max_file_bytes) {
-        return fail(failure, Code::S118, limit_text());
+    if (S_ISREG(about.st_mode) && static_cast<std::uint64_t>(about.st_size) > limit) {
+        return fail(failure, Code::S118, limit_text(limit));
     }
-    return read_descriptor(file.value(), S_ISREG(about.st_mode) ? static_cast<std::size_t>(about.st_size) : 0, text, failure);
+    return read_descriptor(file.value(), S_ISREG(about.st_mode) ? static_cast<std::size_t>(about.st_size) : 0, limit, text, failure);
 }
 
-bool read_standard_input(std::string& text, lang::LoadFailure& failure) {
-    return read_descriptor(STDIN_FILENO, 0, text, failure);
+bool read_standard_input(std::string& text, lang::LoadFailure& failure, std::size_t limit) {
+    return read_descriptor(STDIN_FILENO, 0, limit, text, failure);
 }
 
 } // namespace acre::cli

@@ -137,14 +137,15 @@ std::string price_json(const lang::CheckedSheet& sheet, const engine::Compiled& 
         json["costs"].push_back(cost_json(cost));
     }
     const Lines lines(sheet, compiled, values);
-    json["lines"] = Json::object();
-    json["givens"] = Json::object();
+    // Appended: an object in the order of its keys would search all of them for each new one, and names of lines differ.
+    Json::object_t all_lines;
+    Json::object_t all_givens;
     for (lang::LineId id = 0; id < sheet->lines.size(); ++id) {
         const lang::Line& line = sheet->lines[id];
         Json entry = lines.value(id);
         entry["part"] = line.part == lang::none ? "" : sheet->parts[line.part].title;
         entry["label"] = line.label;
-        json["lines"].emplace(line.name, std::move(entry));
+        all_lines.emplace_back(line.name, std::move(entry));
         if (line.given == lang::none || sheet->givens[line.given].settings.empty()) {
             continue;
         }
@@ -153,8 +154,10 @@ std::string price_json(const lang::CheckedSheet& sheet, const engine::Compiled& 
         given["set_by"] = engine::layer_text(setting.layer);
         given["place"] = engine::place_text(sources, setting.span);
         given["because"] = setting.because;
-        json["givens"].emplace(line.name, std::move(given));
+        all_givens.emplace_back(line.name, std::move(given));
     }
+    json["lines"] = std::move(all_lines);
+    json["givens"] = std::move(all_givens);
     json["conditions"] = conditions_met(sheet, sources);
     json["cautions"] = Json::array();
     json["outside_tested_range"] = Json::array();

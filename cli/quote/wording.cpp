@@ -61,6 +61,8 @@ class Filler {
     std::set<std::string, std::less<>> inner_;
     bool failed_ = false;
     bool wanted_ = true; // the condition before the block at hand
+    std::size_t bytes_ = 0, made_ = 0;
+    bool told_long_ = false;
     std::string paragraph_;
     std::vector<std::string> points_;
 
@@ -148,6 +150,10 @@ class Filler {
         const auto it = figures_.find(name);
         if (it != figures_.end())
             return &it->second;
+        if (diagnostics_.full()) {
+            error(Code::W001, fmt::format("the job has no line named `{}`", name), name, "not in this job");
+            return nullptr;
+        }
         std::vector<std::string_view> names;
         for (const auto& [known, value] : figures_)
             if (!inner_.contains(known))
@@ -163,6 +169,7 @@ class Filler {
     }
 
     std::string filled(std::string_view text) {
+        const std::string_view whole = text;
         std::string result;
         while (!text.empty()) {
             const std::size_t open = text.find('{');
@@ -182,8 +189,16 @@ class Filler {
             else if (const Figure* found = figure(name))
                 result += found->choice.empty() ? lang::quantity_text(found->value, found->unit) : choice_text(found->choice);
             text.remove_prefix(close + 1);
+            if (result.size() > max_page_bytes)
+                break;
         }
-        return result;
+        bytes_ += result.size();
+        if (bytes_ > max_page_bytes && !told_long_) {
+            told_long_ = true;
+            error(Code::W002, fmt::format("the page comes to more than {} bytes", lang::number_text(max_page_bytes)), whole.substr(0, 1),
+                  "");
+        }
+        return told_long_ ? std::string() : result;
     }
     static std::string choice_text(std::string_view choice) {
         std::string text(choice);
@@ -208,6 +223,8 @@ class Filler {
     }
 
     void made(std::string_view text) {
+        if (++made_ > max_made_parts)
+            return error(Code::W002, fmt::format("more than {} parts that the program makes", max_made_parts), text, "one too many");
         if (text == "@items")
             put(Made::Items);
         else if (text == "@cautions")

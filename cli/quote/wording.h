@@ -12,6 +12,7 @@
 // What a record marks as inner (costs, overhead, margin) cannot be named here: it never reaches the grower's page.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -26,6 +27,10 @@
 #include "lang/source/source_map.h"
 
 namespace acre::cli {
+
+inline constexpr std::size_t max_wording_bytes = std::size_t{256} << 10U;
+inline constexpr std::size_t max_page_bytes = std::size_t{4} << 20U; // W002: with every {NAME} filled in
+inline constexpr std::size_t max_made_parts = 20;                    // W002: of @items and its like
 
 struct FuelStep {
     double from = 0, below = 0; // $/gal; `below` of the last row: infinite

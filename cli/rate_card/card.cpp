@@ -84,6 +84,13 @@ class Maker {
         const std::string& cost = sheet_.lines[item.cost].name;
         const std::string& quantity = sheet_.lines[item.quantity].name;
         question.lines = {rate, cost, quantity};
+        double all_cells = 1;
+        for (const engine::GridQuestion::Along& along : question.along)
+            all_cells *= static_cast<double>(along.at.size());
+        if (all_cells > static_cast<double>(max_card_cells)) {
+            reason_ = fmt::format("the card has more than {} cells", lang::number_text(max_card_cells));
+            return false;
+        }
         engine::Refusal refusal;
         const std::optional<engine::Grid> grid = engine::grid(sheet_, *job_.compiled, job_.values, question, refusal);
         if (!grid) {

@@ -9,6 +9,8 @@
 
 namespace acre::cli {
 
+inline constexpr std::size_t max_card_cells = 200'000; // of a card for people and other programs alike
+
 struct CardRequest {
     std::string rows, columns, pages; // axes, as on the command line; pages may be empty
     std::string item;                 // name of the price item; empty: the first one that is per unit

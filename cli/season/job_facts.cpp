@@ -226,6 +226,7 @@ bool SeasonReader::read(const std::string& path, engine::SeasonJob& job, Console
     if (shared == shared_.end())
         return read_slowly(path, key, job, console, code);
     Shared& one = *shared->second;
+    steps_ += one.job->compiled->plan.size();
     if (!one.plain || !one.put_in(*plain))
         return read_slowly(path, {}, job, console, code);
     const engine::Values values = engine::evaluate(one.job->compiled->plan, one.inputs);
@@ -249,6 +250,8 @@ bool SeasonReader::read_slowly(const std::string& path, const std::string& key, 
     if (!shared->job)
         return false;
     Job& opened = *shared->job;
+    const std::size_t nodes = (*opened.sheet)->nodes.size();
+    steps_ += nodes;
     const auto estimate = engine::estimate(*opened.sheet, *opened.compiled, opened.values, opened.sources, opened.diagnostics);
     code = report(opened.diagnostics, opened.sources, console);
     if (!estimate || code != exit_done)
@@ -271,8 +274,10 @@ bool SeasonReader::read_slowly(const std::string& path, const std::string& key, 
     }
     shared->prepare(plain ? &*plain : nullptr);
     shared->facts(opened.values, job, machines_);
-    if (!key.empty())
+    if (!key.empty() && kept_steps_ + nodes <= max_kept_steps) {
+        kept_steps_ += nodes;
         shared_.emplace(key, std::move(shared));
+    }
     return true;
 }
 

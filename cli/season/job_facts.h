@@ -2,6 +2,8 @@
 // only their numbers are put in.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <map>
 #include <memory>
 #include <string>
@@ -11,6 +13,11 @@
 #include "engine/season.h"
 
 namespace acre::cli {
+
+inline constexpr std::size_t max_season_jobs = 20'000;
+inline constexpr std::uint64_t max_season_steps = 20'000'000; // of calculation, of all jobs together
+inline constexpr std::size_t max_kept_steps = 2'000'000;      // of the plans that jobs share; those beyond are made again for each
+inline constexpr std::size_t max_season_machines = 200;
 
 class SeasonReader {
   public:
@@ -22,13 +29,15 @@ class SeasonReader {
 
     // The machines of all jobs read: used models with lines own_per_hour and fixed_per_year and a given hours_per_year.
     const std::map<std::string, engine::SeasonMachine>& machines() const { return machines_; }
-    std::size_t plans() const; // compiled so far
+    std::size_t plans() const;                     // compiled so far
+    std::uint64_t steps() const { return steps_; } // of calculation, so far
 
   private:
     struct Shared;
     std::string models_folder_;
     std::map<std::string, std::unique_ptr<Shared>> shared_;
     std::map<std::string, engine::SeasonMachine> machines_;
+    std::uint64_t steps_ = 0, kept_steps_ = 0;
 
     bool read_slowly(const std::string& path, const std::string& key, engine::SeasonJob& job, Console& console, int& code);
 };

@@ -4,6 +4,9 @@
 #include <array>
 #include <cmath>
 #include <cstdlib>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 
 #include "cli/text/style.h"
 #include "cli/text/table.h"
@@ -44,7 +47,11 @@ class Page {
         : sheet_(sheet),
           estimate_(estimate),
           sources_(sources),
-          page_(page) {}
+          page_(page) {
+        for (const lang::Block& block : sheet->blocks) {
+            blocks_.insert(block.name);
+        }
+    }
 
     std::string draw() {
         head();
@@ -128,12 +135,19 @@ class Page {
         out_ += table.text(page_.color);
     }
 
-    std::vector<std::string> cost_parts() const { // in the order of their first cost
-        std::vector<std::string> parts;
+    struct PartOfCosts {
+        std::string title;
+        std::vector<const engine::CostRow*> costs;
+    };
+    std::vector<PartOfCosts> cost_parts() const { // in the order of their first cost
+        std::vector<PartOfCosts> parts;
+        std::unordered_map<std::string_view, std::size_t> place;
         for (const engine::CostRow& cost : estimate_.costs) {
-            if (std::find(parts.begin(), parts.end(), cost.part) == parts.end()) {
-                parts.push_back(cost.part);
+            const auto [there, is_new] = place.try_emplace(cost.part, parts.size());
+            if (is_new) {
+                parts.push_back({cost.part, {}});
             }
+            parts[there->second].costs.push_back(&cost);
         }
         return parts;
     }
@@ -157,19 +171,17 @@ class Page {
         };
         const double divisor = per && estimate_.per_quantity != 0 ? estimate_.per_quantity : 1;
         std::string nothing;
-        for (const std::string& part : cost_parts()) {
-            if (!part.empty()) {
+        for (const PartOfCosts& part : cost_parts()) {
+            if (!part.title.empty()) {
                 double amount = 0;
-                for (const engine::CostRow& cost : estimate_.costs) {
-                    amount += cost.part == part ? cost.amount : 0;
+                for (const engine::CostRow* cost : part.costs) {
+                    amount += cost->amount;
                 }
-                row({terminal_text(part), "", ""}, amount, amount / divisor, estimate_.cost_total == 0 ? 0 : amount / estimate_.cost_total,
-                    true);
+                row({terminal_text(part.title), "", ""}, amount, amount / divisor,
+                    estimate_.cost_total == 0 ? 0 : amount / estimate_.cost_total, true);
             }
-            for (const engine::CostRow& cost : estimate_.costs) {
-                if (cost.part != part) {
-                    continue;
-                }
+            for (const engine::CostRow* of_part : part.costs) {
+                const engine::CostRow& cost = *of_part;
                 const std::string name = called(cost.name, cost.label, page_.names);
                 if (cost.amount == 0) {
                     nothing += (nothing.empty() ? "" : "; ") + name;
@@ -194,9 +206,7 @@ class Page {
     // "acres", or "north.acres" of a block.
     bool is_of_the_job(const std::string& name) const {
         const auto dot = name.find('.');
-        return dot == std::string::npos || std::any_of(sheet_->blocks.begin(), sheet_->blocks.end(), [&](const lang::Block& block) {
-                   return name.compare(0, dot, block.name) == 0 && name.find('.', dot + 1) == std::string::npos;
-               });
+        return dot == std::string::npos || (name.find('.', dot + 1) == std::string::npos && blocks_.contains(name.substr(0, dot)));
     }
 
     // Those of the job's own model; what used models count stands in `--quantities` and in the JSON.
@@ -229,6 +239,7 @@ class Page {
     const engine::Estimate& estimate_;
     const lang::SourceMap& sources_;
     PricePage page_;
+    std::unordered_set<std::string> blocks_; // names
     std::string out_;
 };
 
@@ -259,12 +270,13 @@ HourlyCosts hourly_costs(const engine::Estimate& estimate) {
 
 std::vector<std::string> conditions_met(const lang::CheckedSheet& sheet, const lang::SourceMap& sources) {
     std::vector<std::string> texts;
+    std::unordered_set<std::string> seen;
     for (const lang::Condition& condition : sheet->requires_) {
         if (condition.condition == lang::none) {
             continue;
         }
         std::string text = engine::source_text(sources, sheet->nodes[condition.condition].span);
-        if (std::find(texts.begin(), texts.end(), text) == texts.end()) {
+        if (seen.insert(text).second) {
             texts.push_back(std::move(text));
         }
     }

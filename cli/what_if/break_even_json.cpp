@@ -52,6 +52,7 @@ std::string break_even_json(const BreakEvenPage& page) {
         out["crossings"].push_back(std::move(entry));
     }
     out["more"] = answer.cut;
+    out["searched_to"] = answer.searched_to ? number(*answer.searched_to) : Json(nullptr);
     out["unanswered"] = Json::array();
     for (const engine::Range& range : answer.unanswered)
         out["unanswered"].push_back({{"low", number(range.low)}, {"high", number(range.high)}});

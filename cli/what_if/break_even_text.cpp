@@ -31,12 +31,14 @@ class Page {
         line(fmt::format("from  {} to {}: from {} (at {}) to {} (at {})", x(answer_.range.low), x(answer_.range.high), y(answer_.least),
                          x(answer_.least_at), y(answer_.greatest), x(answer_.greatest_at)));
         out_ += "\n";
-        if (answer_.crossings.empty())
+        if (answer_.crossings.empty() && !answer_.searched_to)
             none();
         for (std::size_t i = 0; i < std::min(most_shown, answer_.crossings.size()); ++i)
             line(crossing(answer_.crossings[i]));
         if (answer_.crossings.size() > most_shown)
             line(fmt::format("and {}{} more", answer_.crossings.size() - most_shown, answer_.cut ? " and" : ""));
+        if (answer_.searched_to)
+            line(fmt::format("looked at up to {} only: the line decides too often for more", x(*answer_.searched_to)));
         unanswered();
         return std::move(out_);
     }

@@ -2,8 +2,11 @@
 
 #include "cli/json/value.h"
 #include "cli/what_if/sensitivity_page.h"
+
 #include "cli/what_if/words.h"
 #include "engine/words.h"
+#include <cstdint>
+#include <unordered_map>
 
 namespace acre::cli {
 namespace {
@@ -57,11 +60,12 @@ std::string sensitivity_json(const SensitivityPage& page) {
     out["line"] = line_json(sheet, page.of);
     out["slopes_of"] = line_json(sheet, page.slopes());
     out["givens"] = Json::array();
+    std::unordered_map<std::uint32_t, const Effect*> slope_by_input;
+    for (const Effect& effect : page.slopes().effects)
+        slope_by_input[effect.axis.input] = &effect;
     for (const Effect& effect : page.of.effects) {
-        const Effect* slope = &effect;
-        for (const Effect& other : page.slopes().effects)
-            if (other.axis.input == effect.axis.input)
-                slope = &other;
+        const auto there = slope_by_input.find(effect.axis.input);
+        const Effect* slope = there == slope_by_input.end() ? &effect : there->second;
         const lang::Line& line = sheet.lines[effect.axis.line];
         Json given = {{"name", line.name}, {"label", line.label}};
         given["value"] =
@@ -76,6 +80,7 @@ std::string sensitivity_json(const SensitivityPage& page) {
         given["nearby"] = nearby_json(sheet, *slope);
         out["givens"].push_back(std::move(given));
     }
+    out["looked_near"] = page.slopes().looked_near;
     out["interactions"] = Json::array();
     for (const engine::Interaction& pair : page.of.interactions) {
         const auto end = [&](std::size_t i, bool high) -> Json {
@@ -87,6 +92,7 @@ std::string sensitivity_json(const SensitivityPage& page) {
         out["interactions"].push_back(
             {{"first", end(pair.first, pair.first_high)}, {"second", end(pair.second, pair.second_high)}, {"amount", number(pair.amount)}});
     }
+    out["looked_together"] = page.of.looked_together;
     out["computed"] = Json::array();
     for (const lang::LineId id : page.of.computed)
         out["computed"].push_back(sheet.lines[id].name);

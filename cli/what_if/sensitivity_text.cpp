@@ -160,6 +160,9 @@ class Page {
                 line(nearby(*effect, near), 6);
         }
         more(list.size(), "with a slope");
+        if (of.looked_near < of.effects.size())
+            line(fmt::format("steps and kinks were looked for near {} givens, those that do most: the model is too large for more",
+                             of.looked_near));
     }
     std::string nearby(const Effect& effect, const Nearby& near) const {
         const engine::Sensitivity& of = page_.slopes();
@@ -176,6 +179,11 @@ class Page {
     }
 
     void interactions() {
+        const auto swinging = std::count_if(page_.of.effects.begin(), page_.of.effects.end(), [](const Effect& e) {
+            return e.at_low && e.at_high && std::isfinite(*e.at_low) && std::isfinite(*e.at_high);
+        });
+        if (const std::size_t tried = page_.of.looked_together; tried < static_cast<std::size_t>(swinging))
+            line(fmt::format("two by two {} givens were tried, those that do most", tried));
         if (page_.of.interactions.empty())
             return;
         head("Givens that do not act alone");

@@ -70,7 +70,7 @@ TEST_CASE("a file may be as large as the limit and no larger") {
     const Outcome outcome = read(folder.write("more", std::string(lang::max_file_bytes + 1, 'a')));
     CHECK(!outcome.good);
     CHECK(outcome.failure.code == Code::S118);
-    CHECK(outcome.failure.detail == "the limit is 16 MiB");
+    CHECK(outcome.failure.detail == "the limit is 4 MiB");
     // A device has no size to ask for: it is read up to the limit.
     CHECK(read("/dev/zero", true).failure.code == Code::S118);
 }
