@@ -1,10 +1,10 @@
 #include "cli/console.h"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
-#include <iterator>
 
 #include <poll.h>
 #include <unistd.h>
@@ -18,7 +18,8 @@ namespace {
 
 // How many bytes of an ink of ours `text` begins with: those of cli/text/style.h and lang/diag/render.cpp.
 std::size_t ink_length(std::string_view text) {
-    constexpr std::string_view inks[] = {"\x1b[0m", "\x1b[1m", "\x1b[2m", "\x1b[33m", "\x1b[1;31m", "\x1b[1;33m", "\x1b[36m", "\x1b[34m"};
+    constexpr std::array<std::string_view, 8> inks = {"\x1b[0m",    "\x1b[1m",    "\x1b[2m",  "\x1b[33m",
+                                                      "\x1b[1;31m", "\x1b[1;33m", "\x1b[36m", "\x1b[34m"};
     for (const std::string_view ink : inks) {
         if (text.starts_with(ink)) {
             return ink.size();

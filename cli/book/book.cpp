@@ -1,6 +1,7 @@
 #include "cli/book/book.h"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
@@ -38,9 +39,9 @@ bool read_whole(const std::string& path, std::string& bytes, std::string& reason
         return false;
     }
     bytes.clear();
-    char buffer[65536];
+    std::array<char, 65536> buffer;
     for (;;) {
-        const ssize_t got = ::read(file.value(), buffer, sizeof buffer);
+        const ssize_t got = ::read(file.value(), buffer.data(), buffer.size());
         if (got == 0)
             return true;
         if (got < 0 && errno == EINTR)
@@ -49,7 +50,7 @@ bool read_whole(const std::string& path, std::string& bytes, std::string& reason
             reason = got < 0 ? system_reason() : "larger than a record can be";
             return false;
         }
-        bytes.append(buffer, static_cast<std::size_t>(got));
+        bytes.append(buffer.data(), static_cast<std::size_t>(got));
     }
 }
 
@@ -103,8 +104,8 @@ void check_head(const std::string& path, const std::vector<std::uint64_t>& found
         return;
     }
     unsigned long long newest = 0;
-    char seal[65] = {};
-    if (std::sscanf(head.c_str(), "%llu %64s", &newest, seal) != 2) {
+    std::array<char, 65> seal = {};
+    if (std::sscanf(head.c_str(), "%llu %64s", &newest, seal.data()) != 2) {
         faults.push_back({"head", "is not whole"});
         return;
     }
@@ -113,7 +114,7 @@ void check_head(const std::string& path, const std::vector<std::uint64_t>& found
         if (faults.size() > max_book_faults)
             return;
     }
-    if (const auto record = seals.find(newest); record != seals.end() && record->second != seal)
+    if (const auto record = seals.find(newest); record != seals.end() && record->second != seal.data())
         faults.push_back({Book::file_name(newest), "is not the record that the head names"});
 }
 
@@ -171,7 +172,7 @@ bool Book::read(std::vector<BookEntry>& entries, std::string& reason) const {
         BookEntry& entry = entries.emplace_back();
         entry.index = index;
         if (!read_whole(path(file_name(index)), entry.bytes, reason)) {
-            reason = file_name(index) + ": " + reason;
+            reason.insert(0, file_name(index) + ": ");
             return false;
         }
         if ((bytes += entry.bytes.size()) > max_book_bytes) {

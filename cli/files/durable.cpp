@@ -19,7 +19,7 @@ namespace {
 
 constexpr std::string_view beside_name = ".acrewright-";
 constexpr std::size_t beside_length = beside_name.size() + 6;
-constexpr std::time_t a_day = 24 * 60 * 60;
+constexpr std::time_t a_day = 86'400; // seconds
 
 template <class Call> auto again(Call call) {
     auto result = call();

@@ -65,7 +65,7 @@ class Disk {
         if (call.name == "open") {
             seen_[call.path] = fresh();
         } else if (call.name == "write" && call.path != "stdout") {
-            contents_[at(call.path)].written += call.result;
+            content_at(at(call.path)).written += call.result;
         } else if (call.name == "fsync") {
             flush(call.path);
         } else if (call.name == "mkdir") {
@@ -73,7 +73,7 @@ class Disk {
         } else if (call.name == "link" || call.name == "rename") {
             const int content = at(call.path);
             if (name_of(call.second) == "head")
-                contents_[content].needs = newest_record(folder_of(call.second));
+                content_at(content).needs = newest_record(folder_of(call.second));
             change({call.second, content});
             if (call.name == "rename")
                 change({call.path, std::nullopt});
@@ -106,6 +106,7 @@ class Disk {
         contents_.emplace_back();
         return static_cast<int>(contents_.size()) - 1;
     }
+    Content& content_at(int number) { return contents_[static_cast<std::size_t>(number)]; }
     int at(const std::string& path) const { return seen_.at(path); }
 
     static void apply(const Change& change, Names& names) {
@@ -124,7 +125,7 @@ class Disk {
     void flush(const std::string& path) {
         const auto found = seen_.find(path);
         if (found != seen_.end() && found->second >= 0) {
-            Content& content = contents_[static_cast<std::size_t>(found->second)];
+            Content& content = content_at(found->second);
             content.flushed = content.written;
             return;
         }
