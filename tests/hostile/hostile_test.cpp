@@ -60,7 +60,7 @@ Files hostile_firm(const std::string& word, const std::string& loose) {
     // Here anything goes: JSON's own escapes, a quoted cell, a text without quotes.
     Json field = Json::parse(small_firm("")["field.geojson"]);
     field["properties"]["name"] = loose + " meadow";
-    files["field.geojson"] = field.dump(-1, ' ', true, Json::error_handler_t::replace);
+    files["field.geojson"] = files["more/long.geojson"] = field.dump(-1, ' ', true, Json::error_handler_t::replace);
     return files;
 }
 
@@ -207,12 +207,29 @@ TEST_CASE("names of files and words of the command line stay text in what is sai
             more.words.back() = word;
             judge.run(more, false, seen);
         }
-        judge.run({{word}}, false, seen);
-        judge.run({{"help", word}}, false, seen);
-        judge.run({{"library", word}}, false, seen);
-        judge.run({{"codes", word}}, false, seen);
-        judge.run({{"explain", "meadow.job", word}}, false, seen);
-        judge.run({{"verify", name}}, false, seen);
+        for (const Line& words :
+             std::vector<Line>{{word},
+                               {"help", word},
+                               {"library", word},
+                               {"codes", word},
+                               {"verify", name},
+                               {"price", name + ".txt"},
+                               {"price", "meadow.job", "--models", name},
+                               {"explain", "meadow.job", word},
+                               {"sensitivity", "meadow.job", "--of", word},
+                               {"break-even", "meadow.job", "--vary", "area", "--until", word + "=1"},
+                               {"break-even", "meadow.job", "--vary", "area", "--until", "margin=" + word},
+                               {"break-even", "meadow.job", "--vary", "area", "--price", word},
+                               {"break-even", "meadow.job", "--vary", "area", "--price", "$1", "--between", "1 ac.." + word},
+                               {"grid", "meadow.job", "--along", word + "=1,2"},
+                               {"grid", "meadow.job", "--along", "area=1 ac," + word},
+                               {"grid", "meadow.job", "--along", "ground=flat," + word},
+                               {"compare", "meadow.job", "bank.job", "--over", word + " 20 ac..100 ac"},
+                               {"compare", "meadow.job", "bank.job", "--over", "area 20 ac.." + word},
+                               {"rate-card", "meadow.job", "--rows", word + "=1,2", "--columns", "pace=4 ac/h"},
+                               {"season", ".", "--fleet", word + "=2"},
+                               {"field", "field.geojson", "--picture", "missing/" + name + ".svg"}})
+            judge.run({words}, false, seen);
     }
     fs::current_path(home);
     MESSAGE(judge.runs << " command lines");

@@ -61,7 +61,7 @@ Said Judge::run(const Judged& judged, bool work, std::set<std::string>& markup) 
     CAPTURE(shown(judged.words));
     const Said said = say(judged.words);
     if (work)
-        CHECK_MESSAGE(said.code == 0, said.err);
+        CHECK_MESSAGE(said.code == judged.code, said.err);
     CHECK(said.code != 70);
     CHECK(terminal_fault(said.err) == "");
     CHECK(!forged(said.err));
@@ -144,12 +144,23 @@ std::vector<Judged> all_commands() {
         {{"book", "book", "--cost-csv"}, Form::Csv},
         {{"check", "meadow.job", "models/mowing.rate", "season.season"}},
         {{"tidy", "models/mowing.rate"}, Form::Source},
+        {{"quote", "more/mapped.job", "--book", "second", "--date", "2027-03-01", "--wording", "words.wording", "--page", "p.html"},
+         Form::Text,
+         "p.html"},
+        {{"price", "more/slow.job"}, Form::Text, {}, 1},
+        {{"check", "more/slow.job", "more/mapped.job", "models/terms.rate"}, Form::Text, {}, 1},
+        {{"compare", "more/blocks.job", "more/mapped.job"}},
+        {{"variance", "2027-001", "log.csv", "--book", "second", "--hours", "all_hours"}},
         {{"library"}},
         {{"codes"}},
     };
     for (const Line& words : std::vector<Line>{{"price", "meadow.job"},
                                                {"price", "meadow.job", "--names"},
                                                {"price", "models/mowing.rate"},
+                                               {"price", "more/blocks.job"},
+                                               {"price", "more/mapped.job"},
+                                               {"explain", "more/blocks.job"},
+                                               {"sensitivity", "more/blocks.job"},
                                                {"explain", "meadow.job"},
                                                {"risk", "meadow.job", "--trials", "256", "--threads", "1"},
                                                {"sensitivity", "meadow.job", "--all"},

@@ -30,6 +30,7 @@ struct Judged {
     Line words;
     Form form = Form::Text;
     std::string file = {};
+    int code = 0; // as it must end, if it can do its work
 };
 
 // Every command with every form it has, in the folder of a small_firm. The book gets two quotes and a word.

@@ -53,6 +53,61 @@ price "Haul" lump covers "Haul§"
 
 caution "Call the utility locating service where posts were pulled§"
 )"},
+        {"models/terms.rate", R"(library "Terms§"
+choice weather = dry | wet
+define mowed (speed : mi/h, width : ft) : ac/h = speed * width  "acres an hour§"
+  source "Handbook of mowing§, table 3"
+  known recalled
+  tested speed 0.5 mi/h .. 2 mi/h
+  limit width 1 ft .. 40 ft  "a scythe to a gang§"
+  note "without turns§"
+table slope (grade : %) : %  "loss by slope§"  below hold  above hold
+  0   0
+  20  30
+)"},
+        {"models/strips.rate", R"(model "Strips§"
+use "terms" as terms
+
+part "Strip§" each block
+  given area = 10 ac  "acres§"  swing 8 ac .. 120 ac  because "map§"
+  given travel = 12 mi  "way§"
+  given pulls = 30  "pulls§"
+  given mean_run = 900 ft  "mean§"
+  given spacing = 8 ft  "spacing§"
+  given speed = 3 mi/h  "speed§"
+  given sky : weather = dry  "weather§"
+  layout_spacing : ft = spacing  "from line to line§"
+  hours : h = area / (mowed(speed, spacing) * (1 - slope(5 %)))  "hours§"
+  require speed > 1 mi/h  "slower than a man walks§"
+  caution when sky is wet  "wet grass clogs§"
+
+acres : ac = sum(area)  "all acres§"
+all_hours : h = sum(hours)  "all hours§"
+cost work : $/h = $90/h over all_hours  "work§"
+
+price "Strips§" per ac of acres
+  margin 10 %
+)"},
+        {"more/blocks.job", R"(job "Two strips§"
+model "strips"
+for "Lisk Ranch§"
+date 2027-06-20
+block north "North strip§"
+  set area = 11 ac  because "walked§"
+block south "South strip§"
+  set sky = wet
+)"},
+        {"more/mapped.job", R"(job "From the map§"
+model "strips"
+for "Lisk Ranch§"
+date 2027-06-21
+block mapped "Mapped strip§"
+  field "long.geojson" heading 0 deg
+)"},
+        {"more/slow.job", R"(job "Too slow§"
+model "strips"
+set speed = 0.5 mi/h  because "stones§"
+)"},
         {"season.season", R"(season "2027§"
 set fuel_price = $4.40/gal  because "fuel dock, January§"
 )"},
@@ -85,7 +140,7 @@ set area = 20 ac  because "county map§"
 )"},
         {"words.wording", R"(: firm.name = Tamarack Flat Ground Works§
 == What we will do§
-Mow {acres} at {mowing.rate}§
+Mow {acres}§
 - for {job.for}, {job.title}§
 @items
 @cautions
@@ -95,6 +150,7 @@ Mow {acres} at {mowing.rate}§
     for (auto& [name, text] : files)
         for (std::size_t at = text.find("§"); at != std::string::npos; at = text.find("§", at + word.size()))
             text.replace(at, std::string_view("§").size(), word);
+    files["more/long.geojson"] = files["field.geojson"];
     return files;
 }
 
