@@ -75,6 +75,25 @@ double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, d
     return (high - engine::evaluate(plan, inputs).slot[target]) / (2 * h);
 }
 
+// Whether every condition and whole number of the plan is the same on both sides of x: the slope is that of the branch taken, and
+// exactly on an edge the branch is taken at one point only.
+bool decides_alike(const Plan& plan, const Values& values, std::vector<double> inputs, std::size_t k, double h) {
+    using engine::Code;
+    const double x = inputs[k];
+    for (const double other : {x - h, x + h}) {
+        inputs[k] = other;
+        const Values moved = engine::evaluate(plan, inputs);
+        for (Slot slot = 0; slot < plan.size(); ++slot) {
+            const Code code = plan.operations[slot].code;
+            const bool decides =
+                (code >= Code::Less && code <= Code::Not) || code == Code::Ceil || code == Code::Floor || code == Code::Round;
+            if (decides && !same_bits(moved.slot[slot], values.slot[slot]))
+                return false;
+        }
+    }
+    return true;
+}
+
 // Exactly at a kink central differences settle too, on the mean of both sides; the sides by themselves tell.
 bool at_kink(const Plan& plan, std::vector<double> inputs, std::size_t k, Slot target, double middle) {
     constexpr double h = 1e-5;
@@ -148,7 +167,7 @@ void hold_slopes(const Plan& plan, const std::vector<Slot>& targets) {
             const double scale = std::fabs(fine) + 1e-3 * std::fabs(values.slot[target]) + 1e-3;
             // A kink, a step or an edge between the points: the three differences are not of one slope.
             if (!(std::fabs(coarse - fine) < 1e-6 * scale && std::fabs(wide - coarse) < 1e-5 * scale) ||
-                at_kink(plan, inputs, k, target, fine))
+                at_kink(plan, inputs, k, target, fine) || !decides_alike(plan, values, inputs, k, 4e-5))
                 continue;
             HOLDS_FOR(std::fabs(slope[k] - fine) <= 1e-4 * scale, "input " + std::to_string(k) + ", slot " + std::to_string(target) +
                                                                       ": slope " + std::to_string(slope[k]) + ", difference " +
