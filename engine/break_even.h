@@ -53,7 +53,7 @@ struct BreakEven {
     std::size_t looked_at = 0;                                     // points
 };
 
-inline constexpr std::size_t max_crossings = 1000;
+inline constexpr std::size_t max_crossings = 1'000;
 
 // Refuses names that do not exist, choices, computed givens, a range outside the lawful one, and a line on which the given has
 // no say. Between neighbouring points that decide alike the line is taken to be smooth: a pair of crossings closer than a

@@ -6,6 +6,7 @@
 #include "engine/plan_builder.h"
 #include "engine/plan_roots.h"
 #include "engine/value.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 
@@ -99,7 +100,8 @@ void report_size(const lang::Sheet& sheet, lang::LineId line, lang::Diagnostics&
     lang::Diagnostic diagnostic{lang::Code::G403, {}, {}, {}, {}, {}};
     diagnostic.title = fmt::format("the plan grows past {:L} operations", max_plan_operations);
     if (line != none) {
-        diagnostic.title = fmt::format("the plan grows past 2,000,000 operations in `{}`", sheet.lines[line].name);
+        diagnostic.title =
+            fmt::format("the plan grows past {} operations in `{}`", lang::number_text(max_plan_operations), sheet.lines[line].name);
         diagnostic.primary = {sheet.lines[line].name_span, ""};
     }
     diagnostic.notes.push_back("a function is written out wherever it is called; functions that call others several times multiply");

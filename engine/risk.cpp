@@ -22,7 +22,7 @@ constexpr std::size_t strands_to_scramble = 4;
 constexpr std::size_t strand_count = scrambles * strands_to_scramble;
 constexpr std::size_t kept_without_answer = 5;
 constexpr std::size_t pilot_blocks = 4;
-constexpr std::uint64_t most_cut = 8'192; // trials are not cut further down
+constexpr std::uint64_t most_cut = 4'096; // trials are not cut further down
 constexpr std::array shares_shown{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
 constexpr std::size_t bars = 50;
 
@@ -231,9 +231,9 @@ bool keep_within_effort(const Trials& trials, RiskQuestion& question, Refusal& r
         const std::uint64_t fewest = pilot_blocks * points_in_block + std::min(most_cut, question.trials);
         if (!affordable("drawing the job", static_cast<double>(effort) * static_cast<double>(fewest), refusal))
             return false;
-        question.trials = std::min(question.trials, std::max(most_cut, max_effort / effort));
+        question.trials = std::min(question.trials, std::max(most_cut, max_effort / 2 / effort));
     }
-    const std::uint64_t most = (question.within_effort ? 1 : 10) * max_effort / effort / (trials.factors() + 2);
+    const std::uint64_t most = (question.within_effort ? max_effort / 2 : 10 * max_effort) / effort / (trials.factors() + 2);
     question.share_trials = most < min_trials * 4 && most < question.share_trials ? 0 : std::min(question.share_trials, most);
     return true;
 }

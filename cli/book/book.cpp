@@ -10,6 +10,7 @@
 
 #include <dirent.h>
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <fmt/format.h>
@@ -52,6 +53,11 @@ bool read_whole(const std::string& path, std::string& bytes, std::string& reason
         }
         bytes.append(buffer.data(), static_cast<std::size_t>(got));
     }
+}
+
+std::uint64_t size_of(const std::string& path) {
+    struct stat status = {};
+    return ::stat(path.c_str(), &status) == 0 ? static_cast<std::uint64_t>(status.st_size) : 0;
 }
 
 // The number of "000012.json"; 0 for any other name.
@@ -163,26 +169,39 @@ bool Book::newest_index(std::uint64_t& index, std::string& reason) const {
     return true;
 }
 
-bool Book::read(std::vector<BookEntry>& entries, std::string& reason) const {
+bool Book::each(const Visit& visit, std::string& reason) const {
     std::vector<std::uint64_t> found;
     if (!indices(folder_, found, reason))
         return false;
-    std::size_t bytes = 0;
+    std::uint64_t bytes = 0; // as the folder says, before any of it is in memory
+    for (const std::uint64_t index : found)
+        bytes += size_of(path(file_name(index)));
+    if (bytes > max_book_bytes) {
+        reason = fmt::format("its records come to more than {} bytes", lang::number_text(max_book_bytes));
+        return false;
+    }
     for (const std::uint64_t index : found) {
-        BookEntry& entry = entries.emplace_back();
+        BookEntry entry;
         entry.index = index;
         if (!read_whole(path(file_name(index)), entry.bytes, reason)) {
             reason.insert(0, file_name(index) + ": ");
             return false;
         }
-        if ((bytes += entry.bytes.size()) > max_book_bytes) {
-            reason = fmt::format("its records come to more than {} bytes", lang::number_text(max_book_bytes));
+        if (!visit(entry))
             return false;
-        }
-        if (const std::optional<Json> record = engine::read_canonical(entry.bytes))
-            entry.seal = text_of(*record, "seal");
     }
     return true;
+}
+
+bool Book::read(std::vector<BookEntry>& entries, std::string& reason) const {
+    return each(
+        [&](BookEntry& entry) {
+            if (const std::optional<Json> record = engine::read_canonical(entry.bytes))
+                entry.seal = text_of(*record, "seal");
+            entries.push_back(std::move(entry));
+            return true;
+        },
+        reason);
 }
 
 std::string Book::append(const Make& make, BookEntry& added, std::string_view key) const {

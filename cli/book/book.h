@@ -20,7 +20,7 @@
 namespace acre::cli {
 
 inline constexpr std::size_t max_book_records = 50'000;
-inline constexpr std::size_t max_record_bytes = std::size_t{64} << 20U;
+inline constexpr std::size_t max_record_bytes = std::size_t{16} << 20U;
 inline constexpr std::size_t max_book_bytes = std::size_t{1} << 30U; // of all records together, where all are read
 inline constexpr std::size_t max_book_faults = 1'000;                // told of one book
 
@@ -47,6 +47,10 @@ class Book {
 
     // Reads all records in order. False when the folder cannot be read; `reason` says why. Faults of records are left to verify.
     bool read(std::vector<BookEntry>& entries, std::string& reason) const;
+    // One record after another, so that a book need not be in memory whole; the seal is left to the visitor. False: `reason` says why,
+    // or the visitor gave back false.
+    using Visit = std::function<bool(BookEntry& entry)>;
+    bool each(const Visit& visit, std::string& reason) const;
 
     // Adds one record. `make` is given the newest record (or null) and the index of the one to come, and returns its body (anything but an
     // object: nothing is added); it is called again when somebody else was faster. "previous", "record", "seal" and what signs it are put

@@ -24,18 +24,15 @@ std::string next_number(const Json* newest, std::string_view date, Json& counter
 }
 
 bool read_quotes(const Book& book, std::vector<Quote>& quotes, std::string& reason) {
-    std::vector<BookEntry> entries;
-    if (!book.read(entries, reason))
-        return false;
     std::unordered_map<std::string, std::vector<std::size_t>> by_number;
     const auto called = [&](const std::string& number) -> const std::vector<std::size_t>& {
         static const std::vector<std::size_t> none;
         const auto it = by_number.find(number);
         return it == by_number.end() ? none : it->second;
     };
-    for (const BookEntry& entry : entries) {
+    const auto visit = [&](const BookEntry& entry) {
         std::optional<Json> record = engine::read_canonical(entry.bytes);
-        if (!record || !record->is_object() || seal_of(*record) != entry.seal) {
+        if (!record || !record->is_object() || !record->contains("seal") || (*record)["seal"] != seal_of(*record)) {
             reason = Book::file_name(entry.index) + " is not as it was written; `acrewright verify` tells more";
             return false;
         }
@@ -63,7 +60,10 @@ bool read_quotes(const Book& book, std::vector<Quote>& quotes, std::string& reas
                 quotes[i].state_note = record->value("note", std::string());
             }
         }
-    }
+        return true;
+    };
+    if (!book.each(visit, reason))
+        return false;
     std::stable_sort(quotes.begin(), quotes.end(), [](const Quote& a, const Quote& b) {
         return a.number.size() != b.number.size() ? a.number.size() < b.number.size() : a.number < b.number;
     });

@@ -21,9 +21,6 @@ struct CompareArguments {
     bool json = false;
 };
 
-constexpr std::size_t most_columns = 12;
-constexpr std::size_t max_side_by_side = 2'000'000; // steps of calculation of all columns together: each is kept whole
-
 std::string column_name(const CompareArguments& arguments, const std::string& path, const std::string& option, const std::string& title) {
     if (arguments.paths.size() == 1)
         return option.empty() ? "as it stands" : option;
@@ -78,7 +75,7 @@ bool open_columns(const CompareArguments& arguments, Comparison& comparison, Con
         if (arguments.paths.size() > 1)
             continue;
         for (const std::string& option : arguments.options.empty() ? options : arguments.options)
-            if (comparison.columns.size() + comparison.unanswered.size() < most_columns &&
+            if (comparison.columns.size() + comparison.unanswered.size() < max_columns &&
                 !open_column(arguments, path, option, comparison, nullptr, console, code))
                 return false;
     }
@@ -104,8 +101,8 @@ int compare_command(Words words, Console& console) {
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
     if (const auto code = line.read(words, console))
         return *code;
-    if (arguments.paths.size() > most_columns) {
-        console.err += "acrewright: at most " + std::to_string(most_columns) + " jobs side by side\n";
+    if (arguments.paths.size() > max_columns) {
+        console.err += "acrewright: at most " + std::to_string(max_columns) + " jobs side by side\n";
         return exit_usage;
     }
     if (!arguments.svg.empty() && arguments.over.empty()) {

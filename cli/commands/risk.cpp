@@ -16,7 +16,6 @@
 namespace acre::cli {
 namespace {
 
-constexpr std::uint32_t most_threads = 256;
 constexpr std::uint64_t as_suits = ~std::uint64_t{0}; // trials: as many as suit the model
 constexpr std::uint64_t usual_trials = std::uint64_t{1} << 17;
 
@@ -127,8 +126,8 @@ int risk_command(Words words, Console& console) {
         return *code;
     if (arguments.watch && arguments.job.path == "-")
         return refuse("`--watch` needs a file to watch, not standard input", console);
-    if (arguments.threads > most_threads)
-        return refuse("`--threads` takes " + std::to_string(most_threads) + " at most", console);
+    if (arguments.threads > max_threads)
+        return refuse("`--threads` takes " + std::to_string(max_threads) + " at most", console);
     return answer(arguments.watch, arguments.job.json, console, [&](Console& to) { return ask(arguments, to); });
 }
 

@@ -20,8 +20,6 @@
 namespace acre::cli {
 namespace {
 
-constexpr std::size_t max_messages = std::size_t{1} << 20U; // bytes of messages of all jobs together
-
 bool job_files(const std::string& folder, std::vector<std::string>& files) {
     DIR* open = ::opendir(folder.c_str());
     if (open == nullptr)
@@ -95,7 +93,7 @@ int season_command(Words words, Console& console) {
             jobs.pop_back();
             worst = std::max(worst, code);
         }
-        if (console.err.size() > max_messages) {
+        if (console.err.size() > max_season_messages) {
             console.err.resize(said);
             ++not_shown;
         }

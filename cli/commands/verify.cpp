@@ -61,23 +61,25 @@ int verify_command(Words words, Console& console) {
     if (const auto code = line.read(words, console))
         return *code;
     const Book book(folder);
-    std::vector<BookEntry> entries;
+    std::size_t records = 0;
+    std::vector<Verified> verified;
     std::string reason;
-    if (!book.read(entries, reason)) {
+    const auto visit = [&](const BookEntry& entry) {
+        price_again(entry, verified);
+        ++records;
+        return true;
+    };
+    if (!book.each(visit, reason)) {
         console.err += "acrewright: the book `" + lang::terminal_text(folder) + "`: " + reason + "\n";
         return exit_file;
     }
     const std::vector<BookFault> faults = book.verify();
-    std::vector<Verified> verified;
-    for (const BookEntry& entry : entries)
-        price_again(entry, verified);
     std::size_t differ = 0;
     for (const Verified& one : verified)
         differ += one.differences.empty() ? 0 : 1;
 
     if (json) {
-        Json document = {
-            {"schema", "acrewright.verify/1"}, {"records", entries.size()}, {"faults", Json::array()}, {"quotes", Json::array()}};
+        Json document = {{"schema", "acrewright.verify/1"}, {"records", records}, {"faults", Json::array()}, {"quotes", Json::array()}};
         for (const BookFault& fault : faults)
             document["faults"].push_back({{"file", fault.file}, {"what", fault.what}});
         for (const Verified& one : verified)
@@ -91,7 +93,7 @@ int verify_command(Words words, Console& console) {
             for (const std::string& difference : one.differences)
                 console.out +=
                     fmt::format("quote {} ({}): {}\n", lang::terminal_text(one.quote), one.file, lang::terminal_text(difference));
-        console.out += fmt::format("{} records, {} at fault; {} quotes priced again, {} to another result\n", entries.size(), faults.size(),
+        console.out += fmt::format("{} records, {} at fault; {} quotes priced again, {} to another result\n", records, faults.size(),
                                    verified.size(), differ);
     }
     return faults.empty() && differ == 0 ? exit_done : exit_at_fault;

@@ -1,6 +1,7 @@
 // Jobs, or options of one job, side by side: the figures that `compare` shows in text and JSON.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <memory>
 #include <string>
@@ -11,6 +12,9 @@
 #include "engine/estimate.h"
 
 namespace acre::cli {
+
+inline constexpr std::size_t max_columns = 12;
+inline constexpr std::size_t max_side_by_side = 2'000'000; // steps of calculation of all columns together: each is kept whole
 
 struct CompareColumn {
     std::string name; // "as it stands", an option's title, or a job's file

@@ -7,6 +7,7 @@
 #include "cli/files/read_text.h"
 #include "cli/job.h"
 #include "cli/quantity.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -24,7 +25,7 @@ void tell(engine::LayoutFault fault, const engine::LayoutRequest& request, lang:
         break;
     case engine::LayoutFault::TooManyPulls:
         diagnostic.code = lang::Code::B910;
-        diagnostic.title = fmt::format("more than {} pulls", engine::max_pulls);
+        diagnostic.title = fmt::format("more than {} pulls", lang::number_text(engine::max_pulls));
         diagnostic.helps.push_back({fmt::format("the spacing is {}", feet(request.spacing)), {}});
         break;
     default:

@@ -18,6 +18,7 @@ inline constexpr std::size_t max_season_jobs = 20'000;
 inline constexpr std::uint64_t max_season_steps = 20'000'000; // of calculation, of all jobs together
 inline constexpr std::size_t max_kept_steps = 2'000'000;      // of the plans that jobs share; those beyond are made again for each
 inline constexpr std::size_t max_season_machines = 200;
+inline constexpr std::size_t max_season_messages = std::size_t{1} << 20U; // bytes of what is said of all jobs together
 
 class SeasonReader {
   public:

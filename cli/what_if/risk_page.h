@@ -1,6 +1,7 @@
 // What a job risks: the page, the picture and the JSON of one answer.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,6 +12,8 @@
 #include "engine/risk.h"
 
 namespace acre::cli {
+
+inline constexpr std::uint32_t max_threads = 256;
 
 struct RiskPage {
     const Job* job = nullptr;

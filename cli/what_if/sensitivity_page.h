@@ -3,6 +3,8 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "cli/job.h"
@@ -20,6 +22,9 @@ struct SensitivityPage {
     const engine::Sensitivity& slopes() const { return of_cost ? *of_cost : of; }
     const lang::Sheet& sheet() const { return **job->sheet; }
     std::string name_of(const engine::Effect& effect) const; // safe; the line's own name where two have one label
+
+  private:
+    mutable std::unordered_map<std::string_view, std::size_t> labels_; // how many givens have it; filled when first asked
 };
 
 // `line` empty: the price. The job must outlive the page.

@@ -18,10 +18,14 @@ using engine::Effect;
 using engine::Nearby;
 
 std::string SensitivityPage::name_of(const Effect& effect) const {
-    const std::string label = called(sheet(), effect.axis.line, names);
-    const auto same = std::count_if(of.effects.begin(), of.effects.end(),
-                                    [&](const Effect& other) { return other.reached && called(sheet(), other.axis.line, names) == label; });
-    return same > 1 ? called(sheet(), effect.axis.line, true) : label;
+    if (names)
+        return called(sheet(), effect.axis.line, true);
+    const auto label = [&](const Effect& e) -> std::string_view { return sheet().lines[e.axis.line].label; };
+    if (labels_.empty())
+        for (const Effect& other : of.effects)
+            labels_[label(other)] += other.reached ? 1 : 0;
+    const auto same = labels_.find(label(effect));
+    return called(sheet(), effect.axis.line, same != labels_.end() && same->second > 1);
 }
 
 std::vector<const Effect*> swinging(const SensitivityPage& page) {

@@ -15,10 +15,9 @@ std::optional<nlohmann::json> read_canonical(std::string_view text) {
     if (text.empty() || text.back() != '\n')
         return std::nullopt;
     text.remove_suffix(1);
-    constexpr int max_depth = 64;
     bool too_deep = false;
     const auto on_event = [&](int depth, nlohmann::json::parse_event_t, nlohmann::json&) {
-        too_deep = too_deep || depth > max_depth;
+        too_deep = too_deep || depth > max_record_depth;
         return !too_deep;
     };
     nlohmann::json value = nlohmann::json::parse(text, on_event, false);

@@ -11,6 +11,8 @@
 
 namespace acre::engine {
 
+inline constexpr int max_record_depth = 64;
+
 // Throws nothing for valid UTF-8; numbers must be finite.
 std::string canonical(const nlohmann::json& value);
 

@@ -68,7 +68,6 @@ class Reader {
     }
 
   private:
-    static constexpr int max_depth = 64;
     struct TooDeep {};
 
     std::string_view text_;
@@ -96,7 +95,7 @@ class Reader {
     bool parse(Json& root) {
         const char* seen = text_.data();
         const auto on_event = [&](int depth, Json::parse_event_t event, Json&) {
-            if (depth > max_depth)
+            if (depth > max_boundary_depth)
                 throw TooDeep{};
             if (event == Json::parse_event_t::array_start)
                 array_starts_.push_back(static_cast<std::uint32_t>(seen - text_.data()) - 1);
@@ -107,7 +106,7 @@ class Reader {
             root = Json::parse(CountingIterator(text_.data(), &seen), CountingIterator(end, &seen), on_event);
             return true;
         } catch (const TooDeep&) {
-            error(Code::B901, fmt::format("the boundary is nested deeper than {} levels", max_depth),
+            error(Code::B901, fmt::format("the boundary is nested deeper than {} levels", max_boundary_depth),
                   at(static_cast<std::size_t>(seen - text_.data()) - 1), "", "");
             return false;
         } catch (const Json::exception&) {

@@ -12,6 +12,7 @@
 namespace acre::engine {
 
 inline constexpr std::size_t max_boundary_vertices = 200'000;
+inline constexpr int max_boundary_depth = 64; // of its JSON
 
 struct LonLat {
     double lon = 0, lat = 0;

@@ -7,6 +7,7 @@
 #include "engine/risk/trials.h"
 #include "engine/what_if/reach.h"
 #include "engine/words.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -69,7 +70,9 @@ bool Trials::read_factors(const lang::Sheet& sheet, const Compiled& compiled, co
         return false;
     }
     if (result.factors.size() * 2 > max_point_dimensions) {
-        refusal = {fmt::format("{} givens swing; at most {} can be drawn together", result.factors.size(), max_point_dimensions / 2), {}};
+        refusal = {fmt::format("{} givens swing; at most {} can be drawn together",
+                               lang::number_text(static_cast<double>(result.factors.size())), lang::number_text(max_point_dimensions / 2)),
+                   {}};
         return false;
     }
     return true;

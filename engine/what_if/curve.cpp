@@ -37,19 +37,21 @@ void Curve::read(std::span<const double> x, std::span<CurvePoint> points) const 
     const std::size_t at_once = std::clamp<std::size_t>(most_in_memory / columns, 16, block_lanes);
     std::vector<double> memory(columns * at_once);
     std::vector<double*> out(columns);
+    std::vector<std::uint64_t> states(at_once);
     for (std::size_t k = 0; k < columns; ++k)
         out[k] = memory.data() + k * at_once;
     const BlockReader::Size size = lanes_->size();
     effort_ += size.scratch_bytes / sizeof(double) + memory.size();
     for (std::size_t from = 0; from < x.size(); from += at_once) {
         const std::size_t lanes = std::min(at_once, x.size() - from);
-        effort_ += size.of_a_run(lanes) + 8 * columns * lanes;
+        effort_ += size.of_a_run(lanes) + 16 * columns * lanes;
         const double* in = x.data() + from;
         lanes_->run(lanes, &in, out.data(), scratch);
+        switches_.states([&](std::size_t k) { return out[1 + k]; }, std::span(states.data(), lanes));
         for (std::size_t i = 0; i < lanes; ++i) {
             // Where there is no answer there is one state, whatever the decisions were.
             const double y = out[0][i];
-            points[from + i] = {x[from + i], y, y != y ? 0 : switches_.state([&](std::size_t k) { return out[1 + k][i]; })};
+            points[from + i] = {x[from + i], y, y != y ? 0 : states[i]};
         }
     }
     if (other_ == nullptr)

@@ -2,6 +2,8 @@
 // decision is the same, a line is smooth.
 #pragma once
 
+#include <algorithm>
+#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <vector>
@@ -18,13 +20,17 @@ class Switches {
     // What must be read to know the decisions.
     const std::vector<Slot>& slots() const { return slots_; }
 
-    // All decisions in one number; the same number for the same decisions (by hashing: two unlike states of one plan will not
-    // meet in practice). read(k): the value of slots()[k].
-    template <class Read> std::uint64_t state(Read read) const {
-        std::uint64_t all = 0x9E3779B97F4A7C15;
-        for (const Watch& watch : watches_)
-            all = mix(all ^ decision(watch, read));
-        return all;
+    // All decisions of each lane in one number; the same number for the same decisions (by hashing: two unlike states of one plan
+    // will not meet in practice). column(k): the values of slots()[k], lane by lane. A decision at a time, for all lanes: a line
+    // may have a hundred thousand of them, each far in memory from the next.
+    template <class Column> void states(Column column, std::span<std::uint64_t> all) const {
+        std::fill(all.begin(), all.end(), 0x9E3779B97F4A7C15);
+        for (const Watch& watch : watches_) {
+            const double* const a = column(watch.first);
+            const double* const b = watch.kind == Kind::Least || watch.kind == Kind::Most ? column(watch.first + 1) : nullptr;
+            for (std::size_t i = 0; i < all.size(); ++i)
+                all[i] = mix(all[i] ^ decide(watch, a[i], b == nullptr ? 0.0 : b[i]));
+        }
     }
 
     // The first operation that decides otherwise in the second reading; no_slot if all decide the same.

@@ -21,7 +21,7 @@ inline constexpr std::uint32_t max_parameters = 50;              // S122: of a d
 inline constexpr std::uint32_t max_listed = 1'000;               // S122: values of a call, of `with`; texts of `covers`
 inline constexpr std::uint32_t max_inner_lines = 1'000;          // S122: of a define, price, option or block
 inline constexpr std::uint32_t max_nesting = 200;                // brackets, conditions, unary signs
-inline constexpr std::uint32_t max_formula_depth = 1000;         // of an expression tree: a sum of 1,000 values is this deep
+inline constexpr std::uint32_t max_formula_depth = 1'000;        // of an expression tree: a sum of 1,000 values is this deep
 inline constexpr std::uint32_t max_table_rows = 10'000;
 inline constexpr std::size_t max_syntax_errors = 10'000; // of one text; what stands behind the last is not read
 

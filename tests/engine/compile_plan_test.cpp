@@ -142,7 +142,7 @@ TEST_CASE("a tower of functions that doubles at each level stops at the bound") 
     CHECK_FALSE(p.compiled.has_value());
     const lang::Diagnostic* found = p.text.find(LangCode::G403);
     REQUIRE(found != nullptr);
-    CHECK(found->title == "the plan grows past 2,000,000 operations in `y`");
+    CHECK(found->title == "the plan grows past 1,000,000 operations in `y`");
     CHECK(p.text.diagnostics.error_count() == 1);
 
     // The same tower with equal calls is small: each level is computed once.

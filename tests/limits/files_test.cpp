@@ -1,0 +1,222 @@
+// Files beside the notation, and the command line, at their limits.
+#include <filesystem>
+
+#include <unistd.h>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "cli/book/book.h"
+#include "cli/command.h"
+#include "cli/files/read_text.h"
+#include "cli/quote/wording.h"
+#include "engine/book/canonical.h"
+#include "engine/book/job_log.h"
+#include "engine/field/boundary.h"
+#include "engine/field/layout.h"
+#include "lang/diag/render.h"
+#include "tests/limits/limits.h"
+#include "tests/support/scratch_folder.h"
+
+namespace acre::tests {
+namespace {
+
+// All that a command says.
+std::string ran(const std::vector<std::string>& words) {
+    cli::Console console;
+    cli::run(words, console);
+    return console.err + console.out.substr(0, 2'000);
+}
+
+std::string read_file(std::uint64_t bytes, std::size_t limit) {
+    const ScratchFolder folder;
+    std::string text;
+    lang::LoadFailure failure;
+    return cli::read_text(folder.write("f", std::string(bytes, 'x')), false, text, failure, limit) ? "" : failure.detail;
+}
+
+// What a reader of one text says of it.
+template <class Read> std::string said_of(std::string text, const Read& read) {
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    read(sources, sources.add("file", std::move(text)), diagnostics);
+    return lang::render(diagnostics, sources);
+}
+std::string boundary(const std::string& text) {
+    return said_of(text, [](auto& sources, auto file, auto& diagnostics) { engine::read_boundary(sources, file, diagnostics); });
+}
+std::string ring(std::uint64_t points) { // a comb: no need for a circle, nothing is laid
+    std::string text = R"({"type": "Polygon", "coordinates": [[)";
+    for (std::uint64_t i = 0; i < points; ++i)
+        text += fmt::format("[-119.{:06},36.{}],", i, i % 2);
+    return text + "[-119.000000,36.0]]]}";
+}
+std::string nested(std::uint64_t depth) { // below the feature and its properties
+    return R"({"type": "Feature", "properties": {"name": )" + std::string(depth - 1, '[') + std::string(depth - 1, ']') +
+           R"(}, "geometry": {"type": "Polygon", "coordinates": [[[0, 0], [0.001, 0], [0.001, 0.001], [0, 0]]]}})";
+}
+std::string nested_record(std::uint64_t depth) { // below the outermost
+    return engine::read_canonical(std::string(depth + 1, '[') + std::string(depth + 1, ']') + "\n") ? "" : "is not a whole record";
+}
+
+std::string log(std::uint64_t rows, std::uint64_t columns) {
+    std::string text = "date,meter_start,meter_stop,acres";
+    for (std::uint64_t i = 4; i < columns; ++i)
+        text += ",amount.c" + std::to_string(i);
+    text += '\n';
+    for (std::uint64_t i = 0; i < rows; ++i)
+        text += "2027-03-14,,,1\n";
+    return said_of(text, [](auto& sources, auto file, auto& diagnostics) { engine::read_job_log(sources, file, diagnostics); });
+}
+
+std::string worded(const std::string& text) {
+    return said_of(
+        text, [](auto& sources, auto file, auto& diagnostics) { cli::fill_in(sources, file, nlohmann::json::object(), {}, diagnostics); });
+}
+std::string page(std::uint64_t bytes) {
+    return worded(": w = " + std::string(1'000, 'x') + "\n" + repeated("{w}\n\n", bytes / 1'000) + std::string(bytes % 1'000, 'y') + "\n");
+}
+
+// A book of empty records: one file by very many names.
+std::string book_of(std::uint64_t records) {
+    const ScratchFolder folder;
+    const std::string empty = folder.write("empty", "");
+    for (std::uint64_t i = 1; i <= records; ++i)
+        REQUIRE(::link(empty.c_str(), folder.path(cli::Book::file_name(i)).c_str()) == 0);
+    std::vector<cli::BookEntry> entries;
+    std::string reason;
+    return cli::Book(folder.path()).read(entries, reason) ? "" : reason;
+}
+// Records that are as large as they say, and nothing but holes.
+std::string book_of_bytes(std::uint64_t bytes, std::size_t a_record) {
+    const ScratchFolder folder;
+    for (std::uint64_t i = 1; bytes > 0; ++i) {
+        const std::uint64_t size = std::min<std::uint64_t>(bytes, a_record);
+        const std::string path = folder.write(cli::Book::file_name(i), "");
+        REQUIRE(::truncate(path.c_str(), static_cast<off_t>(size)) == 0);
+        bytes -= size;
+    }
+    std::vector<cli::BookEntry> entries;
+    std::string reason;
+    return cli::Book(folder.path()).read(entries, reason) ? "" : reason;
+}
+
+const char* const small_model = "model \"m\"\ngiven a = 1 ac\ngiven b = 1\ncost c : $/ac = $1/ac over a * b\nprice \"P\" per ac of a\n";
+
+std::string asked(std::vector<std::string> words) {
+    const ScratchFolder folder;
+    words.insert(words.begin() + 1, folder.write("m.rate", small_model));
+    for (std::string& word : words)
+        if (const std::size_t at = word.find("@/"); at == 0)
+            word = folder.path(word.substr(2));
+    return ran(words);
+}
+std::string up_to(const std::string& given, std::uint64_t places, const std::string& unit) {
+    return fmt::format("{}=1{}..{}{} by 1{}", given, unit, places, unit, unit);
+}
+
+std::string columns_of(std::uint64_t n) {
+    const ScratchFolder folder;
+    std::vector<std::string> words{"compare"};
+    words.resize(n + 1, folder.write("m.rate", small_model));
+    return ran(words);
+}
+// Five jobs of nearly half a million steps each.
+std::string side_by_side(std::uint64_t /*n*/) {
+    const ScratchFolder folder;
+    std::string text = small_model;
+    for (int i = 0; i < 450; ++i)
+        text += "x" + std::to_string(i) + " : 1 = max(b" + repeated(", 1", 999) + ")\n";
+    std::vector<std::string> words{"compare"};
+    words.resize(6, folder.write("m.rate", text));
+    return ran(words);
+}
+
+std::string season_of(std::uint64_t jobs) {
+    const ScratchFolder folder;
+    for (std::uint64_t i = 0; i < jobs; ++i)
+        folder.write(std::to_string(i) + ".job", "");
+    return ran({"season", folder.path()});
+}
+std::string machines_of(std::uint64_t n) {
+    const ScratchFolder folder;
+    folder.write("machine.rate", "model \"machine\"\ngiven hours_per_year = 1,000 h/yr\ngiven paid = $1/yr\nfixed_per_year : $/yr = paid\n"
+                                 "own_per_hour : $/h = paid / hours_per_year\n");
+    std::string text = small_model;
+    std::string sum = "0 $/h";
+    for (std::uint64_t i = 0; i < n; ++i) {
+        text += fmt::format("use \"machine\" as m{} with paid = $2/yr\n", i);
+        sum += fmt::format(" + m{}.own_per_hour", i);
+    }
+    folder.write("m.rate", text + "cost own : $/h = " + sum + " over 1 h\n");
+    folder.write("j.job", "job \"j\"\nmodel \"m\"\ndate 2027-03-14\n");
+    return ran({"season", folder.path()});
+}
+
+// Pulls half a metre apart over a field of a kilometre times so many.
+std::string pulls(std::uint64_t n) {
+    engine::PlaneField field;
+    field.middle = {-119.7, 36.6};
+    const double width = 0.05 * static_cast<double>(n);
+    field.polygons.push_back({{{0, 0}, {width, 0}, {width, 10}, {0, 10}}, {}});
+    field.area = engine::plane_area(field.polygons);
+    engine::LayoutRequest request;
+    request.spacing = 0.05;
+    engine::LayoutFault fault{};
+    engine::lay_out(field, request, fault);
+    return fault == engine::LayoutFault::TooManyPulls ? fmt::format("more than {} pulls", "200,000") : "";
+}
+
+} // namespace
+
+std::vector<LimitCase> cases_of_files() {
+    return {
+        {"max_data_bytes", [](auto n) { return read_file(n, cli::max_data_bytes); }},
+        {"max_wording_bytes", [](auto n) { return read_file(n, cli::max_wording_bytes); }},
+        {"max_boundary_vertices", [](auto n) { return boundary(ring(n)); }},
+        {"max_boundary_depth", [](auto n) { return boundary(nested(n)); }},
+        {"max_pulls", pulls},
+        {"max_log_rows", [](auto n) { return log(n, 4); }},
+        {"max_log_columns", [](auto n) { return log(1, n); }},
+        {"max_page_bytes", page},
+        {"max_made_parts", [](auto n) { return worded(repeated("@items\n\n", n)); }},
+        {"max_record_depth", nested_record},
+        {"max_record_bytes", [](auto n) { return book_of_bytes(n, n); }},
+        {"max_book_records", book_of, false},
+        {"max_book_bytes", [](auto n) { return book_of_bytes(n, cli::max_record_bytes); }, false},
+        {"max_card_cells",
+         [](auto n) {
+             return asked({"rate-card", "--rows", up_to("a", n, " ac"), "--columns", "b=1", "--csv"});
+         }},
+        {"max_table_cells",
+         [](auto n) {
+             return asked({"grid", "--along", up_to("a", n, " ac")});
+         }},
+        {"max_heat_cells",
+         [](auto n) {
+             return asked({"grid", "--csv", "--along", "b=1", "--along", up_to("a", n, " ac"), "--svg", "@/map.svg"});
+         }},
+        {"max_columns", columns_of},
+        {"max_side_by_side", side_by_side, false},
+        {"max_threads",
+         [](auto n) {
+             return asked({"risk", "--set", "b=1", "--threads", std::to_string(n)});
+         }},
+        {"max_words", [](auto n) { return ran(std::vector<std::string>(n, "--version")); }},
+        {"max_word_bytes",
+         [](auto n) {
+             return ran({"--version", std::string(n, 'x')});
+         }},
+        {"max_season_jobs", season_of, false},
+        {"max_season_machines", machines_of},
+    };
+}
+
+TEST_CASE("a record far ahead of the others is told, and not every one between") {
+    const ScratchFolder folder;
+    folder.write("000001.json", "{}\n");
+    folder.write("999999999999.json", "{}\n");
+    CHECK(cli::Book(folder.path()).verify().size() <= cli::max_book_faults + 10);
+}
+
+} // namespace acre::tests
