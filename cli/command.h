@@ -1,4 +1,5 @@
-// The table of commands. A command reads its words, does its work and returns an exit code; it never writes by itself.
+// The table of commands. A command reads its words, does its work and returns an exit code; it
+// never writes by itself.
 #pragma once
 
 #include <cstddef>
@@ -6,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "cli/console.h"
+#include "cli/shared/console.h"
 
 namespace acre::cli {
 
@@ -45,7 +46,8 @@ int field_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);
 
-// The whole program but for the writing: words without the program's name, exit code back. Bugs are caught here.
+// The whole program but for the writing: words without the program's name, exit code back. Bugs are
+// caught here.
 int run(Words words, Console& console);
 
 } // namespace acre::cli

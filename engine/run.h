@@ -3,8 +3,9 @@
 
 #include <optional>
 
-#include "engine/compile_plan.h"
-#include "engine/value.h"
+#include "engine/faults/faults.h"
+#include "engine/plan/compile_plan.h"
+#include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/compile.h"
 #include "lang/diag/diagnostic.h"
@@ -21,7 +22,8 @@ struct Run {
     Values values;
 };
 
-// False when a stage failed; the diagnostics say why. Values are not judged yet: see report_faults and estimate.
+// False when a stage failed; the diagnostics say why. Values are not judged yet: see report_faults
+// and estimate.
 bool run(const lang::Request& request, lang::Loader& loader, Run& result);
 
 } // namespace acre::engine

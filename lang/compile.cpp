@@ -8,9 +8,11 @@
 
 namespace acre::lang {
 
-std::optional<CheckedSheet> compile(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics) {
+std::optional<CheckedSheet> compile(const Request& request, Loader& loader, SourceMap& sources,
+                                    Diagnostics& diagnostics) {
     std::optional<CheckedSheet> checked;
-    if (const std::optional<Program> program = load_program(request, loader, sources, diagnostics)) {
+    if (const std::optional<Program> program =
+            load_program(request, loader, sources, diagnostics)) {
         checked = check(resolve(*program, sources, diagnostics), sources, diagnostics);
         if (checked)
             lint(*checked, sources, diagnostics);

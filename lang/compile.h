@@ -19,8 +19,9 @@ struct Request {
     FileKind kind = FileKind::Job;
     std::string option;                                    // empty: as it stands
     std::vector<std::pair<std::string, std::string>> sets; // NAME, VALUE of --set
-    std::string field_sets;                                // `set` statements of a field layout; empty: none
-    // False: of the functions of used models only those that are called are read in full. Enough for a price, and sooner.
+    std::string field_sets; // `set` statements of a field layout; empty: none
+    // False: of the functions of used models only those that are called are read in full. Enough
+    // for a price, and sooner.
     bool every_function = true;
 };
 
@@ -29,7 +30,9 @@ inline constexpr std::uint32_t max_files = 200;
 inline constexpr std::uint32_t max_program_bytes = 8U << 20U; // of all texts of a job together
 inline constexpr std::uint32_t max_uses = 1'000;              // of `use` in one model
 
-// Empty when something is wrong; the diagnostics say what. `sources` keeps all texts and must outlive the sheet.
-std::optional<CheckedSheet> compile(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics);
+// Empty when something is wrong; the diagnostics say what. `sources` keeps all texts and must
+// outlive the sheet.
+std::optional<CheckedSheet> compile(const Request& request, Loader& loader, SourceMap& sources,
+                                    Diagnostics& diagnostics);
 
 } // namespace acre::lang

@@ -15,7 +15,10 @@ namespace {
 
 class Reader {
   public:
-    Reader(Loader& loader, SourceMap& sources, Diagnostics& diagnostics) : loader_(loader), sources_(sources), diagnostics_(diagnostics) {}
+    Reader(Loader& loader, SourceMap& sources, Diagnostics& diagnostics)
+        : loader_(loader),
+          sources_(sources),
+          diagnostics_(diagnostics) {}
 
     std::uint32_t parse_text(std::string name, std::string text, FileKind kind) {
         bytes_ += text.size();
@@ -27,7 +30,8 @@ class Reader {
     // The module that `path` names, read now or before; none when it cannot be had.
     std::uint32_t load(ReferenceKind kind, const ast::Text& path) {
         const std::string from = sources_.file(path.span.file).name();
-        const std::string asked = fmt::format("{}\n{}\n{}", static_cast<int>(kind), from, path.text);
+        const std::string asked =
+            fmt::format("{}\n{}\n{}", static_cast<int>(kind), from, path.text);
         if (const auto answer = by_reference_.find(asked); answer != by_reference_.end())
             return answer->second; // a failure was told the first time
         if (full_)
@@ -44,9 +48,12 @@ class Reader {
             const std::uint32_t user = queue[next];
             for (const ast::Text& path : paths_of_uses(user)) {
                 if (program.uses[user].size() == max_uses)
-                    too_much(fmt::format("a model has more than {} lines of `use`", number_text(max_uses)), path);
+                    too_much(fmt::format("a model has more than {} lines of `use`",
+                                         number_text(max_uses)),
+                             path);
                 const std::size_t before = program.modules.size();
-                const std::uint32_t used = depth[user] < max_use_depth ? load(ReferenceKind::Model, path) : too_deep(path);
+                const std::uint32_t used =
+                    depth[user] < max_use_depth ? load(ReferenceKind::Model, path) : too_deep(path);
                 program.uses[user].push_back(used);
                 if (program.modules.size() == before)
                     continue;
@@ -58,7 +65,9 @@ class Reader {
     }
 
     bool full() const { return full_; }
-    void know(std::uint32_t module) { by_name_.emplace(sources_.file(program.modules[module].file).name(), module); }
+    void know(std::uint32_t module) {
+        by_name_.emplace(sources_.file(program.modules[module].file).name(), module);
+    }
 
     Program program;
 
@@ -74,11 +83,15 @@ class Reader {
             return known->second;
         if (program.modules.size() >= max_files)
             return too_much(fmt::format("more than {} files are used", max_files), path);
-        if (loaded.text.size() > max_program_bytes - std::min<std::size_t>(bytes_, max_program_bytes))
-            return too_much(fmt::format("the files of the job come to more than {} bytes", number_text(max_program_bytes)), path);
+        if (loaded.text.size() >
+            max_program_bytes - std::min<std::size_t>(bytes_, max_program_bytes))
+            return too_much(fmt::format("the files of the job come to more than {} bytes",
+                                        number_text(max_program_bytes)),
+                            path);
         const std::string name = loaded.name;
         const std::uint32_t module =
-            parse_text(name, std::move(loaded.text), kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
+            parse_text(name, std::move(loaded.text),
+                       kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
         by_name_.emplace(name, module);
         return module;
     }
@@ -99,8 +112,12 @@ class Reader {
     }
 
     std::uint32_t too_deep(const ast::Text& path) {
-        diagnostics_.add(
-            {Code::N214, fmt::format("models are used more than {} deep", max_use_depth), {path.span, "one too deep"}, {}, {}, {}});
+        diagnostics_.add({Code::N214,
+                          fmt::format("models are used more than {} deep", max_use_depth),
+                          {path.span, "one too deep"},
+                          {},
+                          {},
+                          {}});
         return none;
     }
 
@@ -127,11 +144,13 @@ class Reader {
     std::size_t bytes_ = 0;
     bool full_ = false;
     std::unordered_map<std::string, std::uint32_t> by_name_;
-    std::unordered_map<std::string, std::uint32_t> by_reference_; // by kind, file that asks, and words
+    std::unordered_map<std::string, std::uint32_t>
+        by_reference_; // by kind, file that asks, and words
 };
 
 // The first path of its kind that a job names; the second too, if there is one.
-template <class Reference> std::pair<const ast::Text*, const ast::Text*> paths(const ast::Module& job) {
+template <class Reference>
+std::pair<const ast::Text*, const ast::Text*> paths(const ast::Module& job) {
     std::pair<const ast::Text*, const ast::Text*> out{nullptr, nullptr};
     for (const ast::Statement& statement : job.statements)
         if (const auto* reference = std::get_if<Reference>(&statement.node))
@@ -157,8 +176,10 @@ void load_job(Reader& reader, Diagnostics& diagnostics) {
                          {{first->span, "the first"}},
                          {},
                          {{"keep one of the two", std::nullopt}}});
-    const ast::Text* season = paths<ast::SeasonReference>(job).first; // a second one is a slip that the parser tells
-    const std::optional<ast::Text> season_path = season != nullptr ? std::optional(*season) : std::nullopt;
+    const ast::Text* season =
+        paths<ast::SeasonReference>(job).first; // a second one is a slip that the parser tells
+    const std::optional<ast::Text> season_path =
+        season != nullptr ? std::optional(*season) : std::nullopt;
     const std::optional<ast::Text> model = first != nullptr ? std::optional(*first) : std::nullopt;
     if (season_path) // from here on modules may move
         program.season = reader.load(ReferenceKind::Season, *season_path);
@@ -189,7 +210,8 @@ std::string set_statements(const Request& request) {
 
 } // namespace
 
-std::optional<Program> load_program(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics) {
+std::optional<Program> load_program(const Request& request, Loader& loader, SourceMap& sources,
+                                    Diagnostics& diagnostics) {
     Reader reader(loader, sources, diagnostics);
     Program& program = reader.program;
     program.option = request.option;
@@ -205,9 +227,11 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
         program.model = first;
     }
     if (!request.sets.empty())
-        program.command_line = reader.parse_text("command line", set_statements(request), FileKind::CommandLine);
+        program.command_line =
+            reader.parse_text("command line", set_statements(request), FileKind::CommandLine);
     if (!request.field_sets.empty())
-        program.field = reader.parse_text("field layout", request.field_sets, FileKind::CommandLine);
+        program.field =
+            reader.parse_text("field layout", request.field_sets, FileKind::CommandLine);
     if (program.model == none)
         return std::nullopt;
     reader.load_uses(program.model);

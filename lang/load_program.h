@@ -11,7 +11,9 @@
 
 namespace acre::lang {
 
-// Reports F701-F706, I608, N214 and what parsing reports. Empty when there is no model to go on with.
-std::optional<Program> load_program(const Request& request, Loader& loader, SourceMap& sources, Diagnostics& diagnostics);
+// Reports F701-F706, I608, N214 and what parsing reports. Empty when there is no model to go on
+// with.
+std::optional<Program> load_program(const Request& request, Loader& loader, SourceMap& sources,
+                                    Diagnostics& diagnostics);
 
 } // namespace acre::lang

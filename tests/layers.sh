@@ -54,8 +54,8 @@ rule 'PEGTL stays in lang/syntax' "$(grep -v '^lang/syntax/' <<<"$pegtl" || true
 rule 'PEGTL is compiled in two files at most' "$(grep '\.cpp$' <<<"$pegtl" | tail -n +3)"
 json=$(reach '#include <nlohmann/json.hpp>')
 # Who reads or writes JSON: the writers, the records of quotes and the commands that show them, the boundaries of fields (GeoJSON).
-rule 'nlohmann/json stays in the JSON files' "$(grep -vE '^(cli/json/|cli/book/|cli/quote/|cli/commands/(book|bridge|mark|quote|variance|verify)\.cpp|engine/book/|engine/field/boundary\.cpp|.*_json\.(h|cpp)$)' <<<"$json" || true)"
-rule 'CLI11 stays in one file' "$(reach '#include <CLI/' | grep -v '^cli/arguments.cpp$' || true)"
+rule 'nlohmann/json stays in the JSON files' "$(grep -vE '^(cli/shared/json/|cli/shared/quote_book/|cli/(book|bridge|mark|quote|variance|verify)/|engine/book/|engine/field/boundary\.cpp|.*_json\.(h|cpp)$)' <<<"$json" || true)"
+rule 'CLI11 stays in one file' "$(reach '#include <CLI/' | grep -v '^cli/shared/arguments.cpp$' || true)"
 rule 'fmt stays out of headers' "$(grep -ln '#include <fmt/' $(grep '\.h$' <<<"$sources") || true)"
 
 below=$(grep -E '^(lang|engine)/' <<<"$sources")
@@ -66,13 +66,13 @@ rule 'lang and engine look at no clock and no environment' \
 
 # Faults of the disk are met, and injected by tests/faults, in one place.
 changes='::(write|pwrite|writev|fsync|fdatasync|rename|renameat2?|link|linkat|symlink|mkdir|mkostemp|mkstemp|mkdtemp|creat|f?truncate|unlink|unlinkat|remove|remove_all|f?chmod|fchmodat|f?chown|flock|create_director(y|ies)|copy_file|resize_file)\('
-rule 'files are changed by cli/files/durable.cpp alone' \
-    "$(grep -nE "$changes|O_(CREAT|WRONLY|RDWR|TRUNC)|\b(ofstream|fstream|fopen|fdopen|tmpfile)\b" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/(files/durable|console)\.cpp$') || true)"
+rule 'files are changed by cli/shared/files/durable.cpp alone' \
+    "$(grep -nE "$changes|O_(CREAT|WRONLY|RDWR|TRUNC)|\b(ofstream|fstream|fopen|fdopen|tmpfile)\b" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/shared/(files/durable|console)\.cpp$') || true)"
 
 # What is said goes through the console, which lets nothing pass that steers a terminal.
 says='\bstd::(cout|cerr|clog|ostream|osyncstream)\b|#include <(iostream|ostream|print|syncstream)>|\bfmt::v?print\(|\b(v?f?printf|v?dprintf|f?puts|f?putc|putchar|fwrite|perror|psignal|warnx?|errx?)\(|\bSTD(OUT|ERR)_FILENO\b|\bstd(out|err)\b|/dev/(std|tty|fd)|::write\(|\bwrite_all\('
-rule 'what is said goes through cli/console.cpp' \
-    "$(grep -nE "$says" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/console\.(h|cpp)$') | grep -vE '^cli/files/durable\.cpp:[0-9]+:.*write_all\(file\.value\(\), text\)' || true)"
+rule 'what is said goes through cli/shared/console.cpp' \
+    "$(grep -nE "$says" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/shared/console\.(h|cpp)$') | grep -vE '^cli/shared/files/durable\.cpp:[0-9]+:.*write_all\(file\.value\(\), text\)' || true)"
 
 printf '%d passed, %d failed\n' "$passed" "$broken"
 [[ $broken -eq 0 ]]

@@ -7,14 +7,15 @@
 #include <string>
 #include <vector>
 
-#include "cli/job.h"
-#include "engine/bridge.h"
-#include "engine/estimate.h"
+#include "cli/shared/job.h"
+#include "engine/questions/bridge/bridge.h"
+#include "engine/questions/estimate.h"
 
 namespace acre::cli {
 
 inline constexpr std::size_t max_columns = 12;
-inline constexpr std::size_t max_side_by_side = 2'000'000; // steps of calculation of all columns together: each is kept whole
+inline constexpr std::size_t max_side_by_side =
+    2'000'000; // steps of calculation of all columns together: each is kept whole
 
 struct CompareColumn {
     std::string name; // "as it stands", an option's title, or a job's file
@@ -30,9 +31,10 @@ struct CompareRow {
 
 struct Comparison {
     std::vector<CompareColumn> columns;
-    std::vector<std::string> unanswered; // names of columns that have no price; why is told as an error
-    std::vector<CompareRow> prices;      // total, per unit, per planted tree
-    std::vector<CompareRow> costs;       // amounts, $
+    std::vector<std::string>
+        unanswered;                 // names of columns that have no price; why is told as an error
+    std::vector<CompareRow> prices; // total, per unit, per planted tree
+    std::vector<CompareRow> costs;  // amounts, $
     std::vector<CompareRow> quantities;  // acres, hours, days, gallons …
     std::vector<CompareRow> differences; // givens that are not the same in all columns
     std::size_t cheapest = 0;            // column of the least price per unit
@@ -44,7 +46,8 @@ struct Comparison {
     std::vector<Why> why;
 };
 
-// Fills in what follows from the columns, which have been priced. Bridges are made from the first to each other one.
+// Fills in what follows from the columns, which have been priced. Bridges are made from the first
+// to each other one.
 void compare(Comparison& comparison);
 
 std::string compare_text(const Comparison& comparison, bool color);

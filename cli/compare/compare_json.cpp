@@ -1,6 +1,6 @@
+#include "cli/bridge/bridge_json.h"
 #include "cli/compare/columns.h"
-#include "cli/json/bridge_json.h"
-#include "cli/json/value.h"
+#include "cli/shared/json/value.h"
 
 namespace acre::cli {
 namespace {
@@ -8,7 +8,10 @@ namespace {
 Json rows_json(const std::vector<CompareRow>& rows) {
     Json out = Json::array();
     for (const CompareRow& row : rows) {
-        Json entry = {{"name", row.name}, {"label", row.label}, {"unit", row.unit}, {"values", Json::array()}};
+        Json entry = {{"name", row.name},
+                      {"label", row.label},
+                      {"unit", row.unit},
+                      {"values", Json::array()}};
         for (const double value : row.value)
             entry["values"].push_back(number(value));
         if (!row.choice.empty())
@@ -37,7 +40,8 @@ std::string compare_json(const Comparison& comparison) {
         else
             out["why"].push_back(
                 {{"column", why.column},
-                 {"bridge", Json::parse(bridge_json(why.bridge, comparison.columns[0].name, comparison.columns[why.column].name))}});
+                 {"bridge", Json::parse(bridge_json(why.bridge, comparison.columns[0].name,
+                                                    comparison.columns[why.column].name))}});
     }
     return document(out);
 }

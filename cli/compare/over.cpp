@@ -6,12 +6,12 @@
 
 #include <fmt/format.h>
 
-#include "cli/axis_words.h"
-#include "cli/chart/curves.h"
-#include "cli/text/wrap.h"
-#include "cli/what_if/words.h"
-#include "engine/break_even.h"
-#include "engine/grid.h"
+#include "cli/shared/axis_words.h"
+#include "cli/shared/chart/curves.h"
+#include "cli/shared/text/wrap.h"
+#include "cli/shared/words.h"
+#include "engine/questions/what_if/break_even.h"
+#include "engine/questions/what_if/grid.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -26,16 +26,19 @@ std::string quantity(const lang::Sheet& sheet, lang::LineId line, double value) 
     return lang::terminal_text(lang::quantity_text(value, sheet.lines[line].unit_text));
 }
 
-// One crossing in words. A step (whole days, rounding) is told as a step: there is no single value at which the two are equal.
-std::string crossing_text(const lang::Sheet& sheet, const engine::BreakEven& result, const engine::Crossing& crossing,
-                          const std::string& other) {
+// One crossing in words. A step (whole days, rounding) is told as a step: there is no single value
+// at which the two are equal.
+std::string crossing_text(const lang::Sheet& sheet, const engine::BreakEven& result,
+                          const engine::Crossing& crossing, const std::string& other) {
     const auto at = [&](double x) { return quantity(sheet, result.axis.line, x); };
-    const std::string after = crossing.rising ? other + " is cheaper above" : other + " is cheaper below";
+    const std::string after =
+        crossing.rising ? other + " is cheaper above" : other + " is cheaper below";
     switch (crossing.kind) {
     case engine::CrossingKind::Root:
         return fmt::format("the same at {}; {}", at(crossing.x), after);
     case engine::CrossingKind::Jump:
-        return fmt::format("the lead changes at a step, between {} and {}; {}", at(crossing.x), at(crossing.x_after), after);
+        return fmt::format("the lead changes at a step, between {} and {}; {}", at(crossing.x),
+                           at(crossing.x_after), after);
     case engine::CrossingKind::Touch:
         return fmt::format("the same at {}, but no change of the lead", at(crossing.x));
     case engine::CrossingKind::Level:
@@ -44,40 +47,48 @@ std::string crossing_text(const lang::Sheet& sheet, const engine::BreakEven& res
     return {};
 }
 
-bool flip(const Comparison& comparison, const std::string& given, std::size_t column, std::string& out, Console& console) {
+bool flip(const Comparison& comparison, const std::string& given, std::size_t column,
+          std::string& out, Console& console) {
     Job& a = *comparison.columns[0].job;
     Job& b = *comparison.columns[column].job;
     engine::BreakEvenQuestion question;
     question.given = given;
     engine::Refusal refusal;
     // First column less the other: rising through zero means that the other is cheaper above.
-    const auto result =
-        engine::break_even_against(**a.sheet, *a.compiled, a.values, {&**b.sheet, &*b.compiled, &b.values}, question, refusal);
+    const auto result = engine::break_even_against(
+        **a.sheet, *a.compiled, a.values, {&**b.sheet, &*b.compiled, &b.values}, question, refusal);
     if (!result) {
         refuse(refusal, console);
         return false;
     }
     const lang::Sheet& sheet = **a.sheet;
-    const std::string range =
-        quantity(sheet, result->axis.line, result->range.low) + " to " + quantity(sheet, result->axis.line, result->range.high);
+    const std::string range = quantity(sheet, result->axis.line, result->range.low) + " to " +
+                              quantity(sheet, result->axis.line, result->range.high);
     if (result->crossings.empty()) {
         const bool cheaper = result->least > 0;
         out += "  " +
-               wrap(fmt::format("A and {}: never the same from {}: {} is cheaper all the way, by {} at the least (at {})", letter(column),
-                                range, cheaper ? letter(column) : "A",
-                                quantity(sheet, result->line, std::min(std::abs(result->least), std::abs(result->greatest))),
-                                quantity(sheet, result->axis.line, cheaper ? result->least_at : result->greatest_at)),
+               wrap(fmt::format(
+                        "A and {}: never the same from {}: {} is cheaper all the way, by {} at the "
+                        "least (at {})",
+                        letter(column), range, cheaper ? letter(column) : "A",
+                        quantity(sheet, result->line,
+                                 std::min(std::abs(result->least), std::abs(result->greatest))),
+                        quantity(sheet, result->axis.line,
+                                 cheaper ? result->least_at : result->greatest_at)),
                     page_width - 2, 4) +
                "\n";
         return true;
     }
     for (std::size_t i = 0; i < std::min<std::size_t>(6, result->crossings.size()); ++i)
-        out += "  " +
-               wrap(fmt::format("A and {}: {}", letter(column), crossing_text(sheet, *result, result->crossings[i], letter(column))),
-                    page_width - 2, 4) +
-               "\n";
+        out +=
+            "  " +
+            wrap(fmt::format("A and {}: {}", letter(column),
+                             crossing_text(sheet, *result, result->crossings[i], letter(column))),
+                 page_width - 2, 4) +
+            "\n";
     if (result->crossings.size() > 6)
-        out += fmt::format("  A and {}: and {} more within {}\n", letter(column), result->crossings.size() - 6, range);
+        out += fmt::format("  A and {}: and {} more within {}\n", letter(column),
+                           result->crossings.size() - 6, range);
     return true;
 }
 
@@ -111,10 +122,12 @@ std::optional<OverRange> read_over(const std::string& over, const Job& job, std:
 
 } // namespace
 
-bool flip_text(const Comparison& comparison, const std::string& given, std::string& out, Console& console) {
+bool flip_text(const Comparison& comparison, const std::string& given, std::string& out,
+               Console& console) {
     out += fmt::format("\nWhere they cost the same, over {}\n", lang::terminal_text(given));
     if (comparison.columns.size() < 2) {
-        console.err += "acrewright: `--flip` needs two columns: a job with an option, or two jobs\n";
+        console.err +=
+            "acrewright: `--flip` needs two columns: a job with an option, or two jobs\n";
         return false;
     }
     for (std::size_t column = 1; column < comparison.columns.size(); ++column)
@@ -123,7 +136,8 @@ bool flip_text(const Comparison& comparison, const std::string& given, std::stri
     return true;
 }
 
-bool over_text(const Comparison& comparison, const std::string& over, std::string& out, std::string& svg, Console& console) {
+bool over_text(const Comparison& comparison, const std::string& over, std::string& out,
+               std::string& svg, Console& console) {
     std::string reason;
     const Job& first = *comparison.columns[0].job;
     const std::optional<OverRange> range = read_over(over, first, reason);
@@ -146,13 +160,16 @@ bool over_text(const Comparison& comparison, const std::string& over, std::strin
         engine::GridQuestion question;
         if (places)
             question.along.push_back({range->given, *places});
-        const auto grid = places ? engine::grid(**job.sheet, *job.compiled, job.values, question, refusal) : std::nullopt;
+        const auto grid =
+            places ? engine::grid(**job.sheet, *job.compiled, job.values, question, refusal)
+                   : std::nullopt;
         if (!grid) {
             refuse(refusal, console);
             return false;
         }
         curves.x = grid->along[0].at;
-        curves.curves.push_back({letter(column) + "  " + comparison.columns[column].name, grid->columns[0].value});
+        curves.curves.push_back(
+            {letter(column) + "  " + comparison.columns[column].name, grid->columns[0].value});
     }
     out += "\n" + curves_text(curves);
     svg = curves_svg(curves);

@@ -1,8 +1,8 @@
 #include <cmath>
 
 #include "cli/field/report.h"
-#include "cli/json/value.h"
-#include "cli/quantity.h"
+#include "cli/shared/json/value.h"
+#include "cli/shared/quantity.h"
 
 namespace acre::cli {
 namespace {
@@ -48,7 +48,8 @@ std::string field_json(const LaidField& field) {
     if (!field.ranked.empty()) {
         out["headings"] = Json::array();
         for (const engine::HeadingTime& row : field.ranked)
-            out["headings"].push_back({{"heading", row.heading}, {"hours", row.time / 3600}, {"turns", row.turns}});
+            out["headings"].push_back(
+                {{"heading", row.heading}, {"hours", row.time / 3600}, {"turns", row.turns}});
     }
     out["repairs"] = field.boundary.repairs;
     return document(out);
@@ -63,9 +64,13 @@ std::string field_lines(const LaidField& field) {
         features.push_back(
             {{"type", "Feature"},
              {"properties",
-              {{"pull", ++count}, {"row", pull.row + 1}, {"length_ft", std::round(convert(pull.length(), "m", "ft") * 10) / 10}}},
+              {{"pull", ++count},
+               {"row", pull.row + 1},
+               {"length_ft", std::round(convert(pull.length(), "m", "ft") * 10) / 10}}},
              {"geometry",
-              {{"type", "LineString"}, {"coordinates", {{place(from.lon), place(from.lat)}, {place(to.lon), place(to.lat)}}}}}});
+              {{"type", "LineString"},
+               {"coordinates",
+                {{place(from.lon), place(from.lat)}, {place(to.lon), place(to.lat)}}}}}});
     }
     return Json({{"type", "FeatureCollection"}, {"features", std::move(features)}}).dump() + "\n";
 }

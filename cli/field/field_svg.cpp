@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include "cli/field/report.h"
-#include "cli/quantity.h"
-#include "cli/safe_text.h"
+#include "cli/shared/quantity.h"
+#include "cli/shared/safe_text.h"
 
 namespace acre::cli {
 namespace {
@@ -35,11 +35,12 @@ class Picture {
     }
 
     std::string draw() {
-        fmt::format_to(
-            std::back_inserter(out_),
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" font-family=\"Georgia, 'Liberation Serif', serif\" "
-            "font-size=\"15\" fill=\"#1d1b17\">\n<title>{2}</title>\n<rect width=\"{0:.0f}\" height=\"{1:.0f}\" fill=\"#fffdf7\"/>\n",
-            frame_width, frame_height + foot, markup_text(name()));
+        fmt::format_to(std::back_inserter(out_),
+                       "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" "
+                       "font-family=\"Georgia, 'Liberation Serif', serif\" "
+                       "font-size=\"15\" fill=\"#1d1b17\">\n<title>{2}</title>\n<rect "
+                       "width=\"{0:.0f}\" height=\"{1:.0f}\" fill=\"#fffdf7\"/>\n",
+                       frame_width, frame_height + foot, markup_text(name()));
         ground();
         pulls();
         edges();
@@ -55,8 +56,12 @@ class Picture {
     double scale_ = 1, left_ = 0, top_ = 0;
     std::string out_;
 
-    std::string name() const { return field_.boundary.name.empty() ? field_.file : field_.boundary.name; }
-    engine::Point at(engine::Point p) const { return {left_ + (p.x - low_.x) * scale_, top_ + (high_.y - p.y) * scale_}; }
+    std::string name() const {
+        return field_.boundary.name.empty() ? field_.file : field_.boundary.name;
+    }
+    engine::Point at(engine::Point p) const {
+        return {left_ + (p.x - low_.x) * scale_, top_ + (high_.y - p.y) * scale_};
+    }
 
     std::string path(const std::vector<engine::PlanePolygon>& polygons) const {
         std::string d;
@@ -68,7 +73,8 @@ class Picture {
                 const engine::Point p = at(point);
                 if (!first && std::hypot(p.x - last.x, p.y - last.y) < 0.3)
                     continue;
-                fmt::format_to(std::back_inserter(d), "{}{:.1f} {:.1f}", first ? "M" : "L", p.x, p.y);
+                fmt::format_to(std::back_inserter(d), "{}{:.1f} {:.1f}", first ? "M" : "L", p.x,
+                               p.y);
                 last = p;
                 first = false;
             }
@@ -83,14 +89,18 @@ class Picture {
     }
 
     void ground() {
-        fmt::format_to(std::back_inserter(out_), "<path d=\"{}\" fill=\"#e9dfc5\" fill-rule=\"evenodd\"/>\n", path(field_.plane.polygons));
+        fmt::format_to(std::back_inserter(out_),
+                       "<path d=\"{}\" fill=\"#e9dfc5\" fill-rule=\"evenodd\"/>\n",
+                       path(field_.plane.polygons));
         if (field_.request.headland > 0)
             fmt::format_to(std::back_inserter(out_),
-                           "<path d=\"{}\" fill=\"#f6f0de\" fill-rule=\"evenodd\" stroke=\"#8a7a55\" stroke-width=\"0.8\" "
+                           "<path d=\"{}\" fill=\"#f6f0de\" fill-rule=\"evenodd\" "
+                           "stroke=\"#8a7a55\" stroke-width=\"0.8\" "
                            "stroke-dasharray=\"5 4\"/>\n",
                            path(field_.layout.worked));
     }
-    // Lines closer than two units would be one dark block: then only every second, fifth, tenth … row is drawn, and said.
+    // Lines closer than two units would be one dark block: then only every second, fifth, tenth …
+    // row is drawn, and said.
     std::uint32_t every() const {
         const double apart = field_.request.spacing * scale_;
         for (const std::uint32_t step : {1U, 2U, 5U, 10U, 20U, 50U, 100U, 200U, 500U})
@@ -106,21 +116,26 @@ class Picture {
                 continue;
             const engine::Point a = at(pull.from);
             const engine::Point b = at(pull.to);
-            fmt::format_to(std::back_inserter(out_), "<path d=\"M{:.1f} {:.1f}L{:.1f} {:.1f}\"{}/>\n", a.x, a.y, b.x, b.y,
+            fmt::format_to(std::back_inserter(out_),
+                           "<path d=\"M{:.1f} {:.1f}L{:.1f} {:.1f}\"{}/>\n", a.x, a.y, b.x, b.y,
                            pull.point_row ? " stroke=\"#b2462c\"" : "");
         }
         out_ += "</g>\n";
         const engine::Point start = at(field_.layout.pulls.front().from);
-        fmt::format_to(std::back_inserter(out_), "<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"4.5\" fill=\"#2f6b3a\"/>\n", start.x, start.y);
+        fmt::format_to(std::back_inserter(out_),
+                       "<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"4.5\" fill=\"#2f6b3a\"/>\n",
+                       start.x, start.y);
     }
     void edges() {
         fmt::format_to(std::back_inserter(out_),
-                       "<path d=\"{}\" fill=\"none\" stroke=\"#1d1b17\" stroke-width=\"2\" stroke-linejoin=\"round\"/>\n",
+                       "<path d=\"{}\" fill=\"none\" stroke=\"#1d1b17\" stroke-width=\"2\" "
+                       "stroke-linejoin=\"round\"/>\n",
                        path(field_.plane.polygons));
     }
     void north() {
         fmt::format_to(std::back_inserter(out_),
-                       "<g transform=\"translate({:.0f} 40)\"><path d=\"M0 -22L7 8L0 3L-7 8Z\" fill=\"#1d1b17\"/>"
+                       "<g transform=\"translate({:.0f} 40)\"><path d=\"M0 -22L7 8L0 3L-7 8Z\" "
+                       "fill=\"#1d1b17\"/>"
                        "<text y=\"24\" text-anchor=\"middle\" font-size=\"14\">N</text></g>\n",
                        frame_width - 24);
     }
@@ -135,25 +150,33 @@ class Picture {
         const double length = convert(bar, "ft", "m") * scale_;
         const double y = frame_height + 8;
         fmt::format_to(std::back_inserter(out_),
-                       "<path d=\"M{0:.1f} {1:.1f}v6h{2:.1f}v-6\" fill=\"none\" stroke=\"#1d1b17\" stroke-width=\"1.4\"/>\n", margin, y,
-                       length);
-        fmt::format_to(std::back_inserter(out_), "<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"13\">{:.0f} ft</text>\n", margin + length + 8,
-                       y + 8, bar);
+                       "<path d=\"M{0:.1f} {1:.1f}v6h{2:.1f}v-6\" fill=\"none\" stroke=\"#1d1b17\" "
+                       "stroke-width=\"1.4\"/>\n",
+                       margin, y, length);
+        fmt::format_to(std::back_inserter(out_),
+                       "<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"13\">{:.0f} ft</text>\n",
+                       margin + length + 8, y + 8, bar);
         const engine::Layout& layout = field_.layout;
         fmt::format_to(std::back_inserter(out_),
-                       "<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"end\"><tspan font-weight=\"bold\">{}</tspan>  {:.2f} ac net, {:.2f} "
+                       "<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"end\"><tspan "
+                       "font-weight=\"bold\">{}</tspan>  {:.2f} ac net, {:.2f} "
                        "ac gross</text>\n",
-                       frame_width - margin, y + 10, markup_text(name()), convert(layout.net_area, "m^2", "ac"),
+                       frame_width - margin, y + 10, markup_text(name()),
+                       convert(layout.net_area, "m^2", "ac"),
                        convert(field_.plane.outer_area, "m^2", "ac"));
         std::string words =
-            fmt::format("{} pulls {:.4g} ft apart, heading {:.1f} deg, mean {:.0f} ft", layout.pulls.size(),
-                        convert(field_.request.spacing, "m", "ft"), field_.request.heading, convert(layout.mean, "m", "ft"));
+            fmt::format("{} pulls {:.4g} ft apart, heading {:.1f} deg, mean {:.0f} ft",
+                        layout.pulls.size(), convert(field_.request.spacing, "m", "ft"),
+                        field_.request.heading, convert(layout.mean, "m", "ft"));
         if (const std::uint32_t step = every(); step > 1)
             words += fmt::format("; every {}{} row drawn", step, step == 2 ? "nd" : "th");
-        fmt::format_to(std::back_inserter(out_), "<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"end\" font-size=\"13\">{}</text>\n",
-                       frame_width - margin, y + 30, words);
+        fmt::format_to(
+            std::back_inserter(out_),
+            "<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"end\" font-size=\"13\">{}</text>\n",
+            frame_width - margin, y + 30, words);
         fmt::format_to(std::back_inserter(out_),
-                       "<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"13\"><tspan fill=\"#2f6b3a\">\u25cf</tspan> start"
+                       "<text x=\"{:.1f}\" y=\"{:.1f}\" font-size=\"13\"><tspan "
+                       "fill=\"#2f6b3a\">\u25cf</tspan> start"
                        "  <tspan fill=\"#b2462c\">\u2014</tspan> point rows</text>\n",
                        margin, y + 30);
     }

@@ -7,16 +7,19 @@
 #include <fmt/format.h>
 
 #include "cli/field/lay.h"
-#include "cli/files/confined.h"
-#include "cli/files/read_text.h"
-#include "cli/quantity.h"
+#include "cli/shared/files/confined.h"
+#include "cli/shared/files/read_text.h"
+#include "cli/shared/quantity.h"
 
 namespace acre::cli {
 namespace {
 
 class FieldOfJob {
   public:
-    FieldOfJob(engine::Run& run, std::string prefix) : run_(run), sheet_(**run.sheet), prefix_(std::move(prefix)) {}
+    FieldOfJob(engine::Run& run, std::string prefix)
+        : run_(run),
+          sheet_(**run.sheet),
+          prefix_(std::move(prefix)) {}
 
     // The value of a line in `unit`; empty if the model has no such line or it has no answer.
     std::optional<double> value(const char* name, const char* unit) const {
@@ -41,12 +44,13 @@ class FieldOfJob {
     bool request(engine::LayoutRequest& request, lang::Span span) {
         const std::optional<double> spacing = value("layout_spacing", "m");
         if (!spacing) {
-            run_.diagnostics.add({lang::Code::B910,
-                                  "the model does not say how to lay a field out",
-                                  {span, "a boundary is named here"},
-                                  {},
-                                  {},
-                                  {{"give the model a line `layout_spacing : ft = …`, from line to line", {}}}});
+            run_.diagnostics.add(
+                {lang::Code::B910,
+                 "the model does not say how to lay a field out",
+                 {span, "a boundary is named here"},
+                 {},
+                 {},
+                 {{"give the model a line `layout_spacing : ft = …`, from line to line", {}}}});
             return false;
         }
         request.spacing = *spacing;
@@ -71,7 +75,8 @@ class FieldOfJob {
 
 class Fields {
   public:
-    Fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields, std::string& sets)
+    Fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields,
+           std::string& sets)
         : run_(run),
           job_path_(job_path),
           fields_(fields),
@@ -79,10 +84,12 @@ class Fields {
 
     bool all() {
         const lang::Sheet& sheet = **run_.sheet;
-        if (!sheet.job.field_path.empty() && !one("", sheet.job.field_path, sheet.job.field_heading))
+        if (!sheet.job.field_path.empty() &&
+            !one("", sheet.job.field_path, sheet.job.field_heading))
             return false;
         for (const lang::Block& block : sheet.blocks)
-            if (!block.field_path.empty() && !one(block.name, block.field_path, block.field_heading))
+            if (!block.field_path.empty() &&
+                !one(block.name, block.field_path, block.field_heading))
                 return false;
         return true;
     }
@@ -113,8 +120,12 @@ class Fields {
         lang::LoadFailure failure;
         std::string real;
         std::string text;
-        if (!find_below(folder_of(job_path_), path, real, failure) || !read_text(real, false, text, failure, max_data_bytes)) {
-            lang::Diagnostic diagnostic{failure.code, fmt::format("the boundary `{}` cannot be read", path), {span, ""}, {}, {}, {}};
+        if (!find_below(folder_of(job_path_), path, real, failure) ||
+            !read_text(real, false, text, failure, max_data_bytes)) {
+            lang::Diagnostic diagnostic{
+                failure.code, fmt::format("the boundary `{}` cannot be read", path),
+                {span, ""},   {},
+                {},           {}};
             if (!failure.detail.empty())
                 diagnostic.notes.push_back(failure.detail);
             run_.diagnostics.add(std::move(diagnostic));
@@ -125,14 +136,17 @@ class Fields {
         if (!job.request(request, span))
             return false;
         std::optional<LaidField> field =
-            lay_text(joined(folder_of(job_path_), path), text, request, heading(heading_node), run_.sources, run_.diagnostics);
+            lay_text(joined(folder_of(job_path_), path), text, request, heading(heading_node),
+                     run_.sources, run_.diagnostics);
         if (!field)
             return false;
         std::optional<LaidField> across;
-        if (const std::optional<double> spacing = job.value("layout_cross_spacing", "m"); spacing && *spacing > 0) {
+        if (const std::optional<double> spacing = job.value("layout_cross_spacing", "m");
+            spacing && *spacing > 0) {
             request.spacing = *spacing;
-            across = lay_text(joined(folder_of(job_path_), path), std::move(text), request, std::fmod(field->request.heading + 90, 180),
-                              run_.sources, run_.diagnostics);
+            across = lay_text(joined(folder_of(job_path_), path), std::move(text), request,
+                              std::fmod(field->request.heading + 90, 180), run_.sources,
+                              run_.diagnostics);
             if (!across)
                 return false;
         }
@@ -145,11 +159,13 @@ class Fields {
         std::string file = field.file;
         for (char& c : file)
             c = c == '"' || c == '\n' || c == '\r' ? ' ' : c;
-        const std::string because = fmt::format("because \"laid out from {}, heading {:.1f} deg{}\"", file, field.request.heading,
-                                                across != nullptr ? " and across" : "");
+        const std::string because =
+            fmt::format("because \"laid out from {}, heading {:.1f} deg{}\"", file,
+                        field.request.heading, across != nullptr ? " and across" : "");
         const auto set = [&](const char* name, double value, const char* from, const char* unit) {
             if (job.is_given(name))
-                sets_ += fmt::format("set {} = {:.10g}{}{}  {}\n", job.full(name), convert(value, from, unit), *unit == '1' ? "" : " ",
+                sets_ += fmt::format("set {} = {:.10g}{}{}  {}\n", job.full(name),
+                                     convert(value, from, unit), *unit == '1' ? "" : " ",
                                      *unit == '1' ? "" : unit, because);
         };
         const engine::Layout& layout = field.layout;
@@ -179,7 +195,8 @@ bool has_fields(const engine::Run& run) {
     return false;
 }
 
-bool lay_job_fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields, std::string& sets) {
+bool lay_job_fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields,
+                    std::string& sets) {
     return Fields(run, job_path, fields, sets).all();
 }
 

@@ -1,11 +1,13 @@
-// A job that names boundary files: they are laid out with the job's own spacing, and what comes out is set in the job.
+// A job that names boundary files: they are laid out with the job's own spacing, and what comes out
+// is set in the job.
 //
 // The model says how by lines of these names (below a block's name for an each-block part):
 //   layout_spacing            from line to line; must be there
 //   layout_passes             times each line is driven; 1 if not there
-//   layout_headland, layout_row_ends, layout_offset, layout_turn_circle     lengths; 0 (offset: half a spacing) if not there
-//   layout_cross_spacing      a second layout across the first, for cross-ripping; 0 or not there: none
-//   speed, turn               for the best heading, where the job names none
+//   layout_headland, layout_row_ends, layout_offset, layout_turn_circle     lengths; 0 (offset:
+//   half a spacing) if not there layout_cross_spacing      a second layout across the first, for
+//   cross-ripping; 0 or not there: none speed, turn               for the best heading, where the
+//   job names none
 // and it is given, where it has givens of these names:
 //   gross, area, run, cross_run, travel, pulls
 #pragma once
@@ -26,7 +28,9 @@ struct JobField {
 // True if the job or one of its blocks names a boundary.
 bool has_fields(const engine::Run& run);
 
-// Lays all of them out. `sets` becomes the text of `set` statements for lang::Request::field_sets. False: `run.diagnostics` says why.
-bool lay_job_fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields, std::string& sets);
+// Lays all of them out. `sets` becomes the text of `set` statements for lang::Request::field_sets.
+// False: `run.diagnostics` says why.
+bool lay_job_fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields,
+                    std::string& sets);
 
 } // namespace acre::cli

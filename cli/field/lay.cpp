@@ -4,24 +4,31 @@
 
 #include <fmt/format.h>
 
-#include "cli/files/read_text.h"
-#include "cli/job.h"
-#include "cli/quantity.h"
+#include "cli/shared/files/read_text.h"
+#include "cli/shared/job.h"
+#include "cli/shared/quantity.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
-void tell(engine::LayoutFault fault, const engine::LayoutRequest& request, lang::FileId file, lang::Diagnostics& diagnostics) {
-    const auto feet = [](double metres) { return fmt::format("{:.4g} ft", convert(metres, "m", "ft")); };
+void tell(engine::LayoutFault fault, const engine::LayoutRequest& request, lang::FileId file,
+          lang::Diagnostics& diagnostics) {
+    const auto feet = [](double metres) {
+        return fmt::format("{:.4g} ft", convert(metres, "m", "ft"));
+    };
     lang::Diagnostic diagnostic{lang::Code::B909, {}, {{file, 0, 1}, ""}, {}, {}, {}};
     switch (fault) {
     case engine::LayoutFault::NoPullFits:
-        diagnostic.title = fmt::format("no pull fits the field at {} from pull to pull", feet(request.spacing));
-        diagnostic.helps.push_back({"closer pulls, a first pull nearer to the edge, shorter row ends, or another heading", {}});
+        diagnostic.title =
+            fmt::format("no pull fits the field at {} from pull to pull", feet(request.spacing));
+        diagnostic.helps.push_back(
+            {"closer pulls, a first pull nearer to the edge, shorter row ends, or another heading",
+             {}});
         break;
     case engine::LayoutFault::NothingLeft:
-        diagnostic.title = fmt::format("a headland of {} leaves nothing of the field", feet(request.headland));
+        diagnostic.title =
+            fmt::format("a headland of {} leaves nothing of the field", feet(request.headland));
         break;
     case engine::LayoutFault::TooManyPulls:
         diagnostic.code = lang::Code::B910;
@@ -30,9 +37,10 @@ void tell(engine::LayoutFault fault, const engine::LayoutRequest& request, lang:
         break;
     default:
         diagnostic.code = lang::Code::B910;
-        diagnostic.title = fmt::format("a layout at {} from pull to pull cannot be", feet(request.spacing));
-        diagnostic.notes.push_back(
-            "spacing must be above zero; headland, row ends, speed and turns must not be negative; one pass a row at least");
+        diagnostic.title =
+            fmt::format("a layout at {} from pull to pull cannot be", feet(request.spacing));
+        diagnostic.notes.push_back("spacing must be above zero; headland, row ends, speed and "
+                                   "turns must not be negative; one pass a row at least");
         break;
     }
     diagnostics.add(std::move(diagnostic));
@@ -40,7 +48,8 @@ void tell(engine::LayoutFault fault, const engine::LayoutRequest& request, lang:
 
 } // namespace
 
-std::optional<LaidField> lay_text(const std::string& path, std::string text, engine::LayoutRequest request, std::optional<double> heading,
+std::optional<LaidField> lay_text(const std::string& path, std::string text,
+                                  engine::LayoutRequest request, std::optional<double> heading,
                                   lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
     const lang::FileId file = sources.add(path, std::move(text));
     std::optional<engine::Boundary> boundary = engine::read_boundary(sources, file, diagnostics);
@@ -71,8 +80,9 @@ std::optional<LaidField> lay_text(const std::string& path, std::string text, eng
     return laid;
 }
 
-std::optional<LaidField> lay_file(const std::string& path, engine::LayoutRequest request, std::optional<double> heading,
-                                  lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
+std::optional<LaidField> lay_file(const std::string& path, engine::LayoutRequest request,
+                                  std::optional<double> heading, lang::SourceMap& sources,
+                                  lang::Diagnostics& diagnostics) {
     std::string text;
     if (!read_named_file(path, text, diagnostics, max_data_bytes))
         return std::nullopt;

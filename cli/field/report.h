@@ -1,4 +1,5 @@
-// A field laid out, in the forms people and machines take it: words, a picture, lines for guidance equipment.
+// A field laid out, in the forms people and machines take it: words, a picture, lines for guidance
+// equipment.
 #pragma once
 
 #include <string>

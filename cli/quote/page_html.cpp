@@ -5,7 +5,7 @@
 
 #include "cli/quote/page.h"
 #include "cli/quote/page_parts.h"
-#include "cli/safe_text.h"
+#include "cli/shared/safe_text.h"
 
 namespace acre::cli {
 namespace {
@@ -49,7 +49,10 @@ std::string word(const WordedPage& page, const std::string& name) {
 
 class Html {
   public:
-    Html(const WordedPage& page, const Json& record, std::string_view picture) : page_(page), record_(record), picture_(picture) {}
+    Html(const WordedPage& page, const Json& record, std::string_view picture)
+        : page_(page),
+          record_(record),
+          picture_(picture) {}
 
     std::string text() {
         head();
@@ -66,18 +69,27 @@ class Html {
     std::string out_;
 
     void head() {
-        out_ += "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+        out_ += "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta "
+                "name=\"viewport\" "
                 "content=\"width=device-width\">\n";
-        out_ += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n";
-        out_ += fmt::format("<title>Quote {}: {}</title>\n<style>{}</style>\n</head>\n<body>\n", word(page_, "quote.number"),
-                            word(page_, "job.title"), style);
-        out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">Quote {}<br>{}</p></header>\n",
-                            word(page_, "firm.name"), word(page_, "firm.line"), word(page_, "quote.number"), word(page_, "quote.date"));
-        out_ += fmt::format("<p class=\"to\">For<br><b>{}</b><br>{}</p>\n", word(page_, "job.for"), word(page_, "job.title"));
+        out_ += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
+                "style-src 'unsafe-inline'; img-src data:\">\n";
+        out_ += fmt::format("<title>Quote {}: {}</title>\n<style>{}</style>\n</head>\n<body>\n",
+                            word(page_, "quote.number"), word(page_, "job.title"), style);
+        out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">Quote "
+                            "{}<br>{}</p></header>\n",
+                            word(page_, "firm.name"), word(page_, "firm.line"),
+                            word(page_, "quote.number"), word(page_, "quote.date"));
+        out_ += fmt::format("<p class=\"to\">For<br><b>{}</b><br>{}</p>\n", word(page_, "job.for"),
+                            word(page_, "job.title"));
     }
 
-    void put(const Heading& heading) { out_ += fmt::format("<h2>{}</h2>\n", markup_text(heading.text)); }
-    void put(const Paragraph& paragraph) { out_ += fmt::format("<p>{}</p>\n", markup_text(paragraph.text)); }
+    void put(const Heading& heading) {
+        out_ += fmt::format("<h2>{}</h2>\n", markup_text(heading.text));
+    }
+    void put(const Paragraph& paragraph) {
+        out_ += fmt::format("<p>{}</p>\n", markup_text(paragraph.text));
+    }
     void put(const Points& points) { list(points.texts); }
     void list(const std::vector<std::string>& texts) {
         out_ += "<ul>\n";
@@ -86,9 +98,11 @@ class Html {
         out_ += "</ul>\n";
     }
     void put(const FuelTable& table) {
-        out_ += "<table class=\"fuel\">\n<tr><th>Diesel, delivered</th><th class=\"money\">Fuel charge</th></tr>\n";
+        out_ += "<table class=\"fuel\">\n<tr><th>Diesel, delivered</th><th class=\"money\">Fuel "
+                "charge</th></tr>\n";
         for (const PageFuelRow& row : page_fuel_rows(table))
-            out_ += fmt::format("<tr><td>{}</td><td class=\"money\">{}</td></tr>\n", markup_text(row.price), markup_text(row.surcharge));
+            out_ += fmt::format("<tr><td>{}</td><td class=\"money\">{}</td></tr>\n",
+                                markup_text(row.price), markup_text(row.surcharge));
         out_ += "</table>\n";
     }
     void put(Made made) {
@@ -102,7 +116,8 @@ class Html {
                 out_ += fmt::format("<figure>{}</figure>\n", picture_);
             return;
         case Made::Signatures:
-            out_ += fmt::format("<div class=\"signatures\"><div>For {}, date</div><div>Accepted for {}, date</div></div>\n",
+            out_ += fmt::format("<div class=\"signatures\"><div>For {}, date</div><div>Accepted "
+                                "for {}, date</div></div>\n",
                                 word(page_, "firm.name"), word(page_, "job.for"));
             return;
         }
@@ -110,12 +125,18 @@ class Html {
     void items() {
         out_ += "<table>\n<tr><th>Work</th><th>Basis</th><th class=\"money\">Amount</th></tr>\n";
         for (const PageItem& item : page_items(record_))
-            out_ += fmt::format("<tr><td>{}</td><td>{}</td><td class=\"money\">{}</td></tr>\n", markup_text(item.title),
-                                item.basis.empty() ? "lump sum" : markup_text(item.basis), markup_text(item.amount));
+            out_ += fmt::format("<tr><td>{}</td><td>{}</td><td class=\"money\">{}</td></tr>\n",
+                                markup_text(item.title),
+                                item.basis.empty() ? "lump sum" : markup_text(item.basis),
+                                markup_text(item.amount));
         const PageTotal total = page_total(record_);
-        out_ += fmt::format("<tr class=\"total\"><td>Total</td><td></td><td class=\"money\">{}</td></tr>\n", markup_text(total.amount));
+        out_ += fmt::format(
+            "<tr class=\"total\"><td>Total</td><td></td><td class=\"money\">{}</td></tr>\n",
+            markup_text(total.amount));
         if (!total.all_in.empty())
-            out_ += fmt::format("<tr class=\"allin\"><td></td><td></td><td class=\"money\">{}</td></tr>\n", markup_text(total.all_in));
+            out_ += fmt::format(
+                "<tr class=\"allin\"><td></td><td></td><td class=\"money\">{}</td></tr>\n",
+                markup_text(total.all_in));
         out_ += "</table>\n";
     }
     void cautions() {

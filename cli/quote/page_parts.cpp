@@ -20,8 +20,10 @@ std::vector<PageItem> page_items(const Json& record) {
         const auto cents = item.value("cents", std::int64_t{0});
         const double quantity = item.value("quantity", 0.0);
         if (!per.empty() && quantity > 0)
-            row.basis = fmt::format("{} at {}", lang::quantity_text(quantity, per),
-                                    lang::quantity_text(std::round(static_cast<double>(cents) / quantity) / 100, "$/" + per));
+            row.basis = fmt::format(
+                "{} at {}", lang::quantity_text(quantity, per),
+                lang::quantity_text(std::round(static_cast<double>(cents) / quantity) / 100,
+                                    "$/" + per));
         row.amount = lang::cents_text(cents);
     }
     return items;
@@ -35,7 +37,9 @@ PageTotal page_total(const Json& record) {
     PageTotal total;
     total.amount = lang::cents_text(cents);
     if (!per.empty() && quantity > 0)
-        total.all_in = lang::quantity_text(std::round(static_cast<double>(cents) / quantity) / 100, "$/" + per) + " all in";
+        total.all_in = lang::quantity_text(std::round(static_cast<double>(cents) / quantity) / 100,
+                                           "$/" + per) +
+                       " all in";
     return total;
 }
 

@@ -12,7 +12,8 @@
 namespace acre::cli {
 
 struct PageItem {
-    std::string title, basis, amount; // "Ripping", "152 ac at $821/ac", "$124,792.00"; a lump has no basis
+    std::string title, basis,
+        amount; // "Ripping", "152 ac at $821/ac", "$124,792.00"; a lump has no basis
 };
 struct PageTotal {
     std::string amount, all_in; // "$130,892.00", "$861.13/ac all in"

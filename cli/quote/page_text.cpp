@@ -5,8 +5,8 @@
 
 #include "cli/quote/page.h"
 #include "cli/quote/page_parts.h"
-#include "cli/text/table.h"
-#include "cli/text/wrap.h"
+#include "cli/shared/text/table.h"
+#include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {
@@ -21,7 +21,8 @@ class Text {
 
     std::string text() {
         const std::string number = "Quote " + word("quote.number");
-        out_ = word("firm.name") + "\n" + word("firm.line") + "\n\n" + number + ", " + word("quote.date") + "\n";
+        out_ = word("firm.name") + "\n" + word("firm.line") + "\n\n" + number + ", " +
+               word("quote.date") + "\n";
         out_ += "For " + word("job.for") + "\n" + word("job.title") + "\n";
         for (const PageBlock& block : page_.blocks)
             std::visit([this](const auto& one) { put(one); }, block);
@@ -41,7 +42,9 @@ class Text {
         const std::string text = lang::terminal_text(heading.text);
         out_ += "\n" + text + "\n" + std::string(std::min(text.size(), width), '-') + "\n";
     }
-    void put(const Paragraph& paragraph) { out_ += wrap(lang::terminal_text(paragraph.text), width) + "\n"; }
+    void put(const Paragraph& paragraph) {
+        out_ += wrap(lang::terminal_text(paragraph.text), width) + "\n";
+    }
     void put(const Points& points) {
         for (const std::string& text : points.texts)
             out_ += "- " + wrap(lang::terminal_text(text), width, 2) + "\n";
@@ -66,15 +69,19 @@ class Text {
         case Made::Picture:
             return;
         case Made::Signatures:
-            out_ += "\n\n____________________________________    ____________________________________\n";
-            out_ += padded("For " + word("firm.name"), 40) + "Accepted for " + word("job.for") + "\n";
+            out_ += "\n\n____________________________________    "
+                    "____________________________________\n";
+            out_ +=
+                padded("For " + word("firm.name"), 40) + "Accepted for " + word("job.for") + "\n";
             return;
         }
     }
     void items() {
         Table table({{"Work", Align::Left, true}, {"Basis", Align::Left}, {"Amount"}});
         for (const PageItem& item : page_items(record_))
-            table.row({lang::terminal_text(item.title), item.basis.empty() ? "lump sum" : lang::terminal_text(item.basis), item.amount});
+            table.row({lang::terminal_text(item.title),
+                       item.basis.empty() ? "lump sum" : lang::terminal_text(item.basis),
+                       item.amount});
         const PageTotal total = page_total(record_);
         table.rule();
         table.row({"Total", total.all_in, total.amount});

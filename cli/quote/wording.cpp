@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "engine/money.h"
+#include "engine/words/money.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
 
@@ -22,7 +22,9 @@ using lang::Code;
 std::string_view trimmed(std::string_view text) {
     const std::size_t begin = text.find_first_not_of(" \t\r");
     // Nothing is still a place in the text.
-    return begin == std::string_view::npos ? text.substr(text.size()) : text.substr(begin, text.find_last_not_of(" \t\r") - begin + 1);
+    return begin == std::string_view::npos
+               ? text.substr(text.size())
+               : text.substr(begin, text.find_last_not_of(" \t\r") - begin + 1);
 }
 
 struct Figure {
@@ -32,7 +34,8 @@ struct Figure {
 
 class Filler {
   public:
-    Filler(const lang::SourceMap& sources, lang::FileId file, std::map<std::string, std::string> words, lang::Diagnostics& diagnostics)
+    Filler(const lang::SourceMap& sources, lang::FileId file,
+           std::map<std::string, std::string> words, lang::Diagnostics& diagnostics)
         : text_(sources.file(file).text()),
           file_(file),
           diagnostics_(diagnostics) {
@@ -82,9 +85,11 @@ class Filler {
         const auto begin = static_cast<std::uint32_t>(part.data() - text_.data());
         return {file_, begin, begin + static_cast<std::uint32_t>(part.size())};
     }
-    void error(Code code, std::string title, std::string_view at, std::string label, std::vector<lang::Help> helps = {}) {
+    void error(Code code, std::string title, std::string_view at, std::string label,
+               std::vector<lang::Help> helps = {}) {
         failed_ = true;
-        diagnostics_.add({code, std::move(title), {span(at), std::move(label)}, {}, {}, std::move(helps)});
+        diagnostics_.add(
+            {code, std::move(title), {span(at), std::move(label)}, {}, {}, std::move(helps)});
     }
 
     void line(std::string_view text) {
@@ -137,21 +142,27 @@ class Filler {
     void word(std::string_view text) {
         const std::size_t equals = text.find('=');
         if (equals == std::string_view::npos || trimmed(text.substr(0, equals)).empty())
-            return error(Code::W002, "a word of the firm is written `: NAME = TEXT`", text, "no `=`");
-        page_.words.insert_or_assign(std::string(trimmed(text.substr(0, equals))), std::string(trimmed(text.substr(equals + 1))));
+            return error(Code::W002, "a word of the firm is written `: NAME = TEXT`", text,
+                         "no `=`");
+        page_.words.insert_or_assign(std::string(trimmed(text.substr(0, equals))),
+                                     std::string(trimmed(text.substr(equals + 1))));
     }
 
     // Words are looked up first; then figures, but none that is inner.
     const Figure* figure(std::string_view name) {
         if (inner_.contains(name)) {
-            error(Code::W001, fmt::format("`{}` is inside knowledge of the firm and stays off the grower's page", name), name, "inner");
+            error(Code::W001,
+                  fmt::format(
+                      "`{}` is inside knowledge of the firm and stays off the grower's page", name),
+                  name, "inner");
             return nullptr;
         }
         const auto it = figures_.find(name);
         if (it != figures_.end())
             return &it->second;
         if (diagnostics_.full()) {
-            error(Code::W001, fmt::format("the job has no line named `{}`", name), name, "not in this job");
+            error(Code::W001, fmt::format("the job has no line named `{}`", name), name,
+                  "not in this job");
             return nullptr;
         }
         std::vector<std::string_view> names;
@@ -163,8 +174,13 @@ class Filler {
         std::vector<lang::Help> helps;
         for (const std::string_view near : lang::near_names(name, names))
             helps.push_back({fmt::format("a similar name: `{}`", near), {}});
-        helps.push_back({fmt::format("put `? {}` before the block to leave it out of jobs that have no such line", name), {}});
-        error(Code::W001, fmt::format("the job has no line named `{}`", name), name, "not in this job", std::move(helps));
+        helps.push_back(
+            {fmt::format(
+                 "put `? {}` before the block to leave it out of jobs that have no such line",
+                 name),
+             {}});
+        error(Code::W001, fmt::format("the job has no line named `{}`", name), name,
+              "not in this job", std::move(helps));
         return nullptr;
     }
 
@@ -187,7 +203,8 @@ class Filler {
             else if (!wanted_)
                 ; // a block that is left out may name what is not there
             else if (const Figure* found = figure(name))
-                result += found->choice.empty() ? lang::quantity_text(found->value, found->unit) : choice_text(found->choice);
+                result += found->choice.empty() ? lang::quantity_text(found->value, found->unit)
+                                                : choice_text(found->choice);
             text.remove_prefix(close + 1);
             if (result.size() > max_page_bytes)
                 break;
@@ -195,8 +212,10 @@ class Filler {
         bytes_ += result.size();
         if (bytes_ > max_page_bytes && !told_long_) {
             told_long_ = true;
-            error(Code::W002, fmt::format("the page comes to more than {} bytes", lang::number_text(max_page_bytes)), whole.substr(0, 1),
-                  "");
+            error(Code::W002,
+                  fmt::format("the page comes to more than {} bytes",
+                              lang::number_text(max_page_bytes)),
+                  whole.substr(0, 1), "");
         }
         return told_long_ ? std::string() : result;
     }
@@ -215,16 +234,22 @@ class Filler {
         const std::string_view name = trimmed(condition.substr(0, is));
         bool result = false;
         if (const auto it = figures_.find(name); it != figures_.end())
-            result = is == std::string_view::npos ? !it->second.choice.empty() || (std::isfinite(it->second.value) && it->second.value != 0)
-                                                  : it->second.choice == trimmed(condition.substr(is + 4));
+            result = is == std::string_view::npos
+                         ? !it->second.choice.empty() ||
+                               (std::isfinite(it->second.value) && it->second.value != 0)
+                         : it->second.choice == trimmed(condition.substr(is + 4));
         else if (const auto word = page_.words.find(std::string(name)); word != page_.words.end())
-            result = is == std::string_view::npos ? !word->second.empty() : word->second == trimmed(condition.substr(is + 4));
+            result = is == std::string_view::npos
+                         ? !word->second.empty()
+                         : word->second == trimmed(condition.substr(is + 4));
         return result != negated;
     }
 
     void made(std::string_view text) {
         if (++made_ > max_made_parts)
-            return error(Code::W002, fmt::format("more than {} parts that the program makes", max_made_parts), text, "one too many");
+            return error(Code::W002,
+                         fmt::format("more than {} parts that the program makes", max_made_parts),
+                         text, "one too many");
         if (text == "@items")
             put(Made::Items);
         else if (text == "@cautions")
@@ -258,24 +283,31 @@ class Filler {
         int rows = 0;
         const auto read = [&](std::string_view name, auto& to) {
             const auto it = given.find(name);
-            return it != given.end() && std::from_chars(it->second.data(), it->second.data() + it->second.size(), to).ec == std::errc();
+            return it != given.end() &&
+                   std::from_chars(it->second.data(), it->second.data() + it->second.size(), to)
+                           .ec == std::errc();
         };
-        if (!given.contains("base") || !given.contains("per") || !read("step", step) || !read("rows", rows) || !(step >= 0.01) ||
-            rows < 1 || rows > 50)
-            return error(Code::W002, "the fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`", text, "");
+        if (!given.contains("base") || !given.contains("per") || !read("step", step) ||
+            !read("rows", rows) || !(step >= 0.01) || rows < 1 || rows > 50)
+            return error(
+                Code::W002,
+                "the fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
+                text, "");
         const Figure* base = figure(given.find("base")->second);
         const Figure* per = figure(given.find("per")->second);
         if (base == nullptr || per == nullptr)
             return;
         if (base->unit != "$/gal" || !per->unit.starts_with("gal/"))
-            return error(Code::W002, "the fuel steps need a base in $/gal and gallons per unit of the price", text,
-                         fmt::format("{} and {}", base->unit, per->unit));
+            return error(Code::W002,
+                         "the fuel steps need a base in $/gal and gallons per unit of the price",
+                         text, fmt::format("{} and {}", base->unit, per->unit));
         FuelTable table;
         table.per = per->unit.substr(4);
         const auto step_cents = static_cast<double>(engine::to_cents(step));
         for (int k = 0; k <= rows; ++k)
             table.steps.push_back({base->value + k * step_cents / 100,
-                                   k == rows ? std::numeric_limits<double>::infinity() : base->value + (k + 1) * step_cents / 100,
+                                   k == rows ? std::numeric_limits<double>::infinity()
+                                             : base->value + (k + 1) * step_cents / 100,
                                    engine::to_cents(per->value * k * step_cents / 100)});
         put(std::move(table));
     }
@@ -283,8 +315,9 @@ class Filler {
 
 } // namespace
 
-std::optional<WordedPage> fill_in(const lang::SourceMap& sources, lang::FileId file, const Json& record,
-                                  std::map<std::string, std::string> words, lang::Diagnostics& diagnostics) {
+std::optional<WordedPage> fill_in(const lang::SourceMap& sources, lang::FileId file,
+                                  const Json& record, std::map<std::string, std::string> words,
+                                  lang::Diagnostics& diagnostics) {
     return Filler(sources, file, std::move(words), diagnostics).run(record);
 }
 

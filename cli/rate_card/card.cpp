@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
-#include "cli/quantity.h"
-#include "engine/grid.h"
+#include "cli/shared/quantity.h"
+#include "engine/questions/what_if/grid.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -30,7 +30,8 @@ class Maker {
 
     bool make() {
         const lang::PriceItem* item = find_item();
-        return item != nullptr && axes() && rounding(item->per_text) && cells(*item) && bands() && facts(*item);
+        return item != nullptr && axes() && rounding(item->per_text) && cells(*item) && bands() &&
+               facts(*item);
     }
 
   private:
@@ -47,11 +48,13 @@ class Maker {
             if (!item.per_text.empty() && (request_.item.empty() || item.name == request_.item))
                 return &item;
         reason_ = request_.item.empty() ? "the model has no price per unit to make a card of"
-                                        : "the model has no price per unit named `" + lang::terminal_text(request_.item) + "`";
+                                        : "the model has no price per unit named `" +
+                                              lang::terminal_text(request_.item) + "`";
         return nullptr;
     }
     bool axes() {
-        if (!read_axis(request_.rows, sheet_, card_.rows, reason_) || !read_axis(request_.columns, sheet_, card_.columns, reason_))
+        if (!read_axis(request_.rows, sheet_, card_.rows, reason_) ||
+            !read_axis(request_.columns, sheet_, card_.columns, reason_))
             return false;
         card_.row_label = called(sheet_, card_.rows.given);
         card_.column_label = called(sheet_, card_.columns.given);
@@ -72,7 +75,9 @@ class Maker {
             reason_ = "`--round` takes money above zero";
         return step && *step > 0;
     }
-    double rounded(double rate) const { return round_ > 0 ? std::ceil(rate / round_ - 1e-9) * round_ : rate; }
+    double rounded(double rate) const {
+        return round_ > 0 ? std::ceil(rate / round_ - 1e-9) * round_ : rate;
+    }
 
     bool cells(const lang::PriceItem& item) {
         engine::GridQuestion question;
@@ -88,11 +93,13 @@ class Maker {
         for (const engine::GridQuestion::Along& along : question.along)
             all_cells *= static_cast<double>(along.at.size());
         if (all_cells > static_cast<double>(max_card_cells)) {
-            reason_ = fmt::format("the card has more than {} cells", lang::number_text(max_card_cells));
+            reason_ =
+                fmt::format("the card has more than {} cells", lang::number_text(max_card_cells));
             return false;
         }
         engine::Refusal refusal;
-        const std::optional<engine::Grid> grid = engine::grid(sheet_, *job_.compiled, job_.values, question, refusal);
+        const std::optional<engine::Grid> grid =
+            engine::grid(sheet_, *job_.compiled, job_.values, question, refusal);
         if (!grid) {
             reason_ = refusal.what;
             return false;
@@ -105,7 +112,8 @@ class Maker {
             for (std::size_t i = first; i < first + size; ++i) {
                 const double value = rounded(grid->columns[0].value[i]);
                 page.rate.push_back(value);
-                page.left.push_back((value - grid->columns[1].value[i] / grid->columns[2].value[i]) / value);
+                page.left.push_back(
+                    (value - grid->columns[1].value[i] / grid->columns[2].value[i]) / value);
             }
         }
         card_.item = item.title;
@@ -117,7 +125,8 @@ class Maker {
         if (request_.bands.empty())
             return true;
         const auto lump =
-            std::find_if(sheet_.prices.begin(), sheet_.prices.end(), [](const lang::PriceItem& item) { return item.per_text.empty(); });
+            std::find_if(sheet_.prices.begin(), sheet_.prices.end(),
+                         [](const lang::PriceItem& item) { return item.per_text.empty(); });
         if (lump == sheet_.prices.end()) {
             reason_ = "the model has no lump to band";
             return false;
@@ -129,7 +138,8 @@ class Maker {
         question.along.push_back({axis.given, axis.at});
         question.lines = {sheet_.lines[lump->amount].name};
         engine::Refusal refusal;
-        const std::optional<engine::Grid> grid = engine::grid(sheet_, *job_.compiled, job_.values, question, refusal);
+        const std::optional<engine::Grid> grid =
+            engine::grid(sheet_, *job_.compiled, job_.values, question, refusal);
         if (!grid) {
             reason_ = refusal.what;
             return false;
@@ -141,26 +151,32 @@ class Maker {
         return true;
     }
 
-    // What the card rests on: the minimum, and the givens of the item's first part that nobody varies here.
+    // What the card rests on: the minimum, and the givens of the item's first part that nobody
+    // varies here.
     bool facts(const lang::PriceItem& item) {
         card_.title = sheet_.job.title.empty() ? sheet_.job.model_title : sheet_.job.title;
         card_.season = sheet_.job.season_title;
         for (const lang::PriceStep& step : item.steps)
             if (step.kind == lang::ast::StepKind::AtLeast && !step.per_unit)
-                if (const engine::Slot slot = job_.compiled->origins.slot_of_node[step.value]; slot != engine::no_slot)
+                if (const engine::Slot slot = job_.compiled->origins.slot_of_node[step.value];
+                    slot != engine::no_slot)
                     card_.minimum = lang::quantity_text(job_.values.slot[slot], "$");
         for (const lang::Given& given : sheet_.givens) {
             const lang::Line& line = sheet_.lines[given.line];
-            const bool varied = line.name == card_.rows.given || line.name == card_.columns.given || line.name == pages_.given;
-            if (varied || line.part != 0 || line.name.find('.') != std::string::npos || line.label.empty() || card_.fixed.size() >= 12)
+            const bool varied = line.name == card_.rows.given || line.name == card_.columns.given ||
+                                line.name == pages_.given;
+            if (varied || line.part != 0 || line.name.find('.') != std::string::npos ||
+                line.label.empty() || card_.fixed.size() >= 12)
                 continue;
             const engine::Slot slot = job_.compiled->plan.line_slot[given.line];
             if (slot == engine::no_slot || !std::isfinite(job_.values.slot[slot]) ||
                 job_.compiled->plan.operations[slot].code != engine::Code::Input)
                 continue;
-            const std::string value = line.type.kind == lang::Type::Kind::Choice
-                                          ? sheet_.choices[line.type.choice].options[static_cast<std::size_t>(job_.values.slot[slot])]
-                                          : lang::quantity_text(job_.values.slot[slot], line.unit_text);
+            const std::string value =
+                line.type.kind == lang::Type::Kind::Choice
+                    ? sheet_.choices[line.type.choice]
+                          .options[static_cast<std::size_t>(job_.values.slot[slot])]
+                    : lang::quantity_text(job_.values.slot[slot], line.unit_text);
             card_.fixed.push_back(line.label + ": " + value);
         }
         return true;
@@ -169,7 +185,8 @@ class Maker {
 
 } // namespace
 
-bool make_card(const Job& job, const CardRequest& request, std::string date, RateCard& card, std::string& reason) {
+bool make_card(const Job& job, const CardRequest& request, std::string date, RateCard& card,
+               std::string& reason) {
     card.date = std::move(date);
     return Maker(job, request, card, reason).make();
 }

@@ -1,21 +1,23 @@
-// The season's price list: the rate of one price item over two or three givens, and what each cell leaves over its cost.
+// The season's price list: the rate of one price item over two or three givens, and what each cell
+// leaves over its cost.
 #pragma once
 
 #include <string>
 #include <vector>
 
-#include "cli/axis_words.h"
-#include "cli/job.h"
+#include "cli/shared/axis_words.h"
+#include "cli/shared/job.h"
 
 namespace acre::cli {
 
-inline constexpr std::size_t max_card_cells = 200'000; // of a card for people and other programs alike
+inline constexpr std::size_t max_card_cells =
+    200'000; // of a card for people and other programs alike
 
 struct CardRequest {
     std::string rows, columns, pages; // axes, as on the command line; pages may be empty
-    std::string item;                 // name of the price item; empty: the first one that is per unit
-    std::string round;                // "$5/ac": up to the next multiple; empty: as the model rounds
-    std::string bands;                // an axis for the lump item, "site.miles=10 mi,25 mi"; may be empty
+    std::string item;  // name of the price item; empty: the first one that is per unit
+    std::string round; // "$5/ac": up to the next multiple; empty: as the model rounds
+    std::string bands; // an axis for the lump item, "site.miles=10 mi,25 mi"; may be empty
 };
 
 struct CardPage {
@@ -39,7 +41,8 @@ struct RateCard {
 };
 
 // False: `reason` says what is wrong with the request.
-bool make_card(const Job& job, const CardRequest& request, std::string date, RateCard& card, std::string& reason);
+bool make_card(const Job& job, const CardRequest& request, std::string date, RateCard& card,
+               std::string& reason);
 
 std::string card_text(const RateCard& card, bool earns, bool color);
 std::string card_csv(const RateCard& card);

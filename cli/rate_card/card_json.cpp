@@ -1,5 +1,5 @@
-#include "cli/json/value.h"
 #include "cli/rate_card/card.h"
+#include "cli/shared/json/value.h"
 
 namespace acre::cli {
 

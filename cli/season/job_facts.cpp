@@ -6,11 +6,11 @@
 #include <optional>
 #include <utility>
 
-#include "cli/files/confined.h"
-#include "cli/files/read_text.h"
-#include "cli/job.h"
-#include "engine/adjoint.h"
-#include "engine/estimate.h"
+#include "cli/shared/files/confined.h"
+#include "cli/shared/files/read_text.h"
+#include "cli/shared/job.h"
+#include "engine/questions/estimate.h"
+#include "engine/readers/adjoint.h"
 #include "lang/diag/safe_text.h"
 #include "lang/syntax/parse.h"
 
@@ -88,7 +88,9 @@ std::optional<PlainJob> plain_job(const ast::Module& module) {
 }
 
 long day_of(const ast::Date& date) {
-    return std::chrono::sys_days{std::chrono::year{date.year} / date.month / date.day}.time_since_epoch().count();
+    return std::chrono::sys_days{std::chrono::year{date.year} / date.month / date.day}
+        .time_since_epoch()
+        .count();
 }
 
 } // namespace
@@ -123,7 +125,8 @@ struct SeasonReader::Shared {
             inputs.push_back(plan.inputs[i].value);
         }
         plain = first != nullptr &&
-                std::all_of(first->sets.begin(), first->sets.end(), [&](const PlainJob::Set& set) { return input.contains(set.name); });
+                std::all_of(first->sets.begin(), first->sets.end(),
+                            [&](const PlainJob::Set& set) { return input.contains(set.name); });
         slope.resize(inputs.size());
         cost.emplace(plan, plan.line_slot[sheet.cost_total]);
         days = slot("days");
@@ -133,8 +136,10 @@ struct SeasonReader::Shared {
             if (!line.name.ends_with(tail))
                 continue;
             const std::string name = line.name.substr(0, line.name.size() - tail.size());
-            const Machine machine{name, slot(line.name), slot(name + ".fixed_per_year"), slot(name + ".hours_per_year")};
-            if (machine.own != engine::no_slot && machine.fixed != engine::no_slot && machine.hours != engine::no_slot)
+            const Machine machine{name, slot(line.name), slot(name + ".fixed_per_year"),
+                                  slot(name + ".hours_per_year")};
+            if (machine.own != engine::no_slot && machine.fixed != engine::no_slot &&
+                machine.hours != engine::no_slot)
                 machines.push_back(machine);
         }
     }
@@ -157,7 +162,9 @@ struct SeasonReader::Shared {
             }
             lang::UnitError error{};
             const std::optional<lang::Unit> unit =
-                set.choice.empty() ? lang::read_unit(set.unit.empty() ? "1" : set.unit, sheet.units, error) : std::nullopt;
+                set.choice.empty()
+                    ? lang::read_unit(set.unit.empty() ? "1" : set.unit, sheet.units, error)
+                    : std::nullopt;
             if (!unit || unit->dim != line.type.unit.dim)
                 return false;
             inputs[at->second] = lang::conversion(*unit, line.type.unit).apply(set.number);
@@ -175,14 +182,17 @@ struct SeasonReader::Shared {
             if (given == engine::no_slot)
                 continue;
             const double value = values.slot[given];
-            if ((plan.within_low[i] != engine::no_slot && value < values.slot[plan.within_low[i]]) ||
-                (plan.within_high[i] != engine::no_slot && value > values.slot[plan.within_high[i]]))
+            if ((plan.within_low[i] != engine::no_slot &&
+                 value < values.slot[plan.within_low[i]]) ||
+                (plan.within_high[i] != engine::no_slot &&
+                 value > values.slot[plan.within_high[i]]))
                 return false;
         }
         return std::isfinite(values.slot[plan.line_slot[sheet.price_total]]);
     }
 
-    void facts(const engine::Values& values, engine::SeasonJob& to, std::map<std::string, engine::SeasonMachine>& all) {
+    void facts(const engine::Values& values, engine::SeasonJob& to,
+               std::map<std::string, engine::SeasonMachine>& all) {
         const engine::Plan& plan = job->compiled->plan;
         const lang::Sheet& sheet = **job->sheet;
         to.price = values.slot[plan.line_slot[sheet.price_total]];
@@ -192,14 +202,17 @@ struct SeasonReader::Shared {
         for (const lang::PriceItem& item : sheet.prices)
             if (item.per_text == "ac" && to.acres == 0)
                 to.acres = at(plan.line_slot[item.quantity], values);
-        // The hours on a machine are what an hour of owning it adds to the cost: the cost is linear in every ownership rate.
+        // The hours on a machine are what an hour of owning it adds to the cost: the cost is linear
+        // in every ownership rate.
         cost->run(values.slot, slope, bar);
         for (const Machine& machine : machines) {
             const double hours = machine.own < bar.size() ? bar[machine.own] : 0;
             if (hours > 1e-9)
                 to.hours[machine.name] = hours;
-            all.insert_or_assign(machine.name, engine::SeasonMachine{machine.name, at(machine.own, values), at(machine.fixed, values),
-                                                                     at(machine.hours, values)});
+            all.insert_or_assign(machine.name,
+                                 engine::SeasonMachine{machine.name, at(machine.own, values),
+                                                       at(machine.fixed, values),
+                                                       at(machine.hours, values)});
         }
     }
 };
@@ -210,15 +223,18 @@ std::size_t SeasonReader::plans() const {
     return shared_.size();
 }
 
-bool SeasonReader::read(const std::string& path, engine::SeasonJob& job, Console& console, int& code) {
+bool SeasonReader::read(const std::string& path, engine::SeasonJob& job, Console& console,
+                        int& code) {
     std::string text;
     lang::LoadFailure failure;
     if (!read_text(path, false, text, failure))
         return read_slowly(path, {}, job, console, code);
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
-    const ast::Module module = lang::parse(sources, sources.add(path, std::move(text)), lang::FileKind::Job, diagnostics);
-    const std::optional<PlainJob> plain = diagnostics.has_errors() ? std::nullopt : plain_job(module);
+    const ast::Module module =
+        lang::parse(sources, sources.add(path, std::move(text)), lang::FileKind::Job, diagnostics);
+    const std::optional<PlainJob> plain =
+        diagnostics.has_errors() ? std::nullopt : plain_job(module);
     if (!plain || !plain->date)
         return read_slowly(path, {}, job, console, code);
     const std::string key = plain->key(folder_of(path));
@@ -240,8 +256,10 @@ bool SeasonReader::read(const std::string& path, engine::SeasonJob& job, Console
     return true;
 }
 
-// All of the way, with every check and message. With a key the plan is kept for the jobs that follow.
-bool SeasonReader::read_slowly(const std::string& path, const std::string& key, engine::SeasonJob& job, Console& console, int& code) {
+// All of the way, with every check and message. With a key the plan is kept for the jobs that
+// follow.
+bool SeasonReader::read_slowly(const std::string& path, const std::string& key,
+                               engine::SeasonJob& job, Console& console, int& code) {
     JobArguments arguments;
     arguments.path = path;
     arguments.models = models_folder_;
@@ -252,13 +270,15 @@ bool SeasonReader::read_slowly(const std::string& path, const std::string& key, 
     Job& opened = *shared->job;
     const std::size_t nodes = (*opened.sheet)->nodes.size();
     steps_ += nodes;
-    const auto estimate = engine::estimate(*opened.sheet, *opened.compiled, opened.values, opened.sources, opened.diagnostics);
+    const auto estimate = engine::estimate(*opened.sheet, *opened.compiled, opened.values,
+                                           opened.sources, opened.diagnostics);
     code = report(opened.diagnostics, opened.sources, console);
     if (!estimate || code != exit_done)
         return false;
     const lang::JobInfo& info = (*opened.sheet)->job;
     if (!info.date) {
-        console.err += "acrewright: `" + lang::terminal_text(path) + "` has no `date`: a season needs the day each job starts\n";
+        console.err += "acrewright: `" + lang::terminal_text(path) +
+                       "` has no `date`: a season needs the day each job starts\n";
         code = exit_at_fault;
         return false;
     }
@@ -270,7 +290,8 @@ bool SeasonReader::read_slowly(const std::string& path, const std::string& key, 
     if (!key.empty()) {
         lang::Diagnostics ignored;
         lang::SourceMap sources;
-        plain = plain_job(lang::parse(sources, sources.add(path, opened.request.text), lang::FileKind::Job, ignored));
+        plain = plain_job(lang::parse(sources, sources.add(path, opened.request.text),
+                                      lang::FileKind::Job, ignored));
     }
     shared->prepare(plain ? &*plain : nullptr);
     shared->facts(opened.values, job, machines_);

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "engine/season.h"
+#include "engine/questions/season.h"
 
 namespace acre::cli {
 

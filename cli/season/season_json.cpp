@@ -1,6 +1,6 @@
-#include "cli/clock.h"
-#include "cli/json/value.h"
 #include "cli/season/report.h"
+#include "cli/shared/clock.h"
+#include "cli/shared/json/value.h"
 
 namespace acre::cli {
 

@@ -7,7 +7,8 @@
 namespace acre::engine {
 
 std::string canonical(const nlohmann::json& value) {
-    // nlohmann::json keeps members sorted by bytes and writes the shortest decimal; that is the whole rule.
+    // nlohmann::json keeps members sorted by bytes and writes the shortest decimal; that is the
+    // whole rule.
     return value.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 

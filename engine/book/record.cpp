@@ -39,7 +39,8 @@ std::string_view layer_name(lang::Layer layer) {
 }
 
 // The value of a line, or of a choice its option's name; false without an answer.
-bool put_value(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, lang::LineId id, Json& to) {
+bool put_value(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+               lang::LineId id, Json& to) {
     const Slot slot = compiled.plan.line_slot[id];
     if (slot == no_slot || !std::isfinite(values.slot[slot]))
         return false;
@@ -68,12 +69,14 @@ Json references_of(const RememberingLoader& loader) {
     Json references = Json::array();
     for (const auto& [key, name] : loader.names()) {
         const auto& [kind, reference, from] = key;
-        references.push_back({{"kind", kind_name(kind)}, {"reference", reference}, {"from", from}, {"name", name}});
+        references.push_back(
+            {{"kind", kind_name(kind)}, {"reference", reference}, {"from", from}, {"name", name}});
     }
     return references;
 }
 
-Json givens_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, const lang::SourceMap& sources) {
+Json givens_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+               const lang::SourceMap& sources) {
     Json givens = Json::array();
     for (const lang::Given& given : sheet.givens) {
         Json entry;
@@ -115,7 +118,8 @@ void lines_in(const lang::Sheet& sheet, lang::NodeId id, std::set<std::string>& 
     }
 }
 
-// What is nobody's business outside the firm: costs, the steps from cost to price and what they are made of, profit.
+// What is nobody's business outside the firm: costs, the steps from cost to price and what they are
+// made of, profit.
 Json inner_of(const lang::Sheet& sheet) {
     std::set<std::string> names;
     const auto add = [&](lang::LineId id) {
@@ -212,12 +216,15 @@ void compare_lines(const Json& record, const Json& lines_now, std::vector<std::s
         }
         const Json& a = *entry;
         const Json& b = *other->second;
-        const bool numbers = a.contains("value") && b.contains("value") && a["value"].is_number() && b["value"].is_number();
+        const bool numbers = a.contains("value") && b.contains("value") && a["value"].is_number() &&
+                             b["value"].is_number();
         if (numbers && !same(a["value"].get<double>(), b["value"].get<double>()))
-            found.push_back(fmt::format("{}: {:.15g} {} in the record, {:.15g} {} now", name, a["value"].get<double>(),
-                                        string_at(a, "unit"), b["value"].get<double>(), string_at(b, "unit")));
+            found.push_back(fmt::format("{}: {:.15g} {} in the record, {:.15g} {} now", name,
+                                        a["value"].get<double>(), string_at(a, "unit"),
+                                        b["value"].get<double>(), string_at(b, "unit")));
         else if (!numbers && string_at(a, "choice") != string_at(b, "choice"))
-            found.push_back(fmt::format("{}: {} in the record, {} now", name, string_at(a, "choice"), string_at(b, "choice")));
+            found.push_back(fmt::format("{}: {} in the record, {} now", name,
+                                        string_at(a, "choice"), string_at(b, "choice")));
     }
     for (const auto& [name, entry] : now)
         if (!before.contains(name))
@@ -226,7 +233,8 @@ void compare_lines(const Json& record, const Json& lines_now, std::vector<std::s
 
 } // namespace
 
-bool RememberingLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from, lang::Loaded& loaded,
+bool RememberingLoader::load(lang::ReferenceKind kind, std::string_view reference,
+                             std::string_view from, lang::Loaded& loaded,
                              lang::LoadFailure& failure) {
     if (!inner_.load(kind, reference, from, loaded, failure))
         return false;
@@ -237,8 +245,10 @@ bool RememberingLoader::load(lang::ReferenceKind kind, std::string_view referenc
 
 RecordLoader::RecordLoader(const Json& record) {
     for (const Json& entry : list_at(record, "references")) {
-        const auto kind = string_at(entry, "kind") == "season" ? lang::ReferenceKind::Season : lang::ReferenceKind::Model;
-        names_[{kind, string_at(entry, "reference"), string_at(entry, "from")}] = string_at(entry, "name");
+        const auto kind = string_at(entry, "kind") == "season" ? lang::ReferenceKind::Season
+                                                               : lang::ReferenceKind::Model;
+        names_[{kind, string_at(entry, "reference"), string_at(entry, "from")}] =
+            string_at(entry, "name");
     }
     if (record.is_object() && record.contains("texts") && record["texts"].is_object())
         for (const auto& [name, text] : record["texts"].items())
@@ -246,8 +256,8 @@ RecordLoader::RecordLoader(const Json& record) {
                 texts_[name] = text.get<std::string>();
 }
 
-bool RecordLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from, lang::Loaded& loaded,
-                        lang::LoadFailure& failure) {
+bool RecordLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
+                        lang::Loaded& loaded, lang::LoadFailure& failure) {
     const auto name = names_.find({kind, std::string(reference), std::string(from)});
     const auto text = name == names_.end() ? texts_.end() : texts_.find(name->second);
     if (text == texts_.end()) {
@@ -258,8 +268,10 @@ bool RecordLoader::load(lang::ReferenceKind kind, std::string_view reference, st
     return true;
 }
 
-Json record_of(const lang::Request& request, const RememberingLoader& loader, const lang::CheckedSheet& sheet, const Compiled& compiled,
-               const Values& values, const Estimate& estimate, const lang::SourceMap& sources, std::string_view program_version) {
+Json record_of(const lang::Request& request, const RememberingLoader& loader,
+               const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
+               const Estimate& estimate, const lang::SourceMap& sources,
+               std::string_view program_version) {
     Json record;
     record["schema"] = record_schema;
     record["program"] = program_version;
@@ -274,10 +286,14 @@ Json record_of(const lang::Request& request, const RememberingLoader& loader, co
     record["texts"] = texts_of(request, loader);
     record["references"] = references_of(loader);
     const lang::JobInfo& job = sheet->job;
-    record["job"] = {
-        {"title", job.title}, {"for", job.who}, {"option", job.option}, {"model", job.model_title}, {"season", job.season_title}};
+    record["job"] = {{"title", job.title},
+                     {"for", job.who},
+                     {"option", job.option},
+                     {"model", job.model_title},
+                     {"season", job.season_title}};
     if (job.date)
-        record["job"]["date"] = fmt::format("{:04}-{:02}-{:02}", job.date->year, job.date->month, job.date->day);
+        record["job"]["date"] =
+            fmt::format("{:04}-{:02}-{:02}", job.date->year, job.date->month, job.date->day);
     record["givens"] = givens_of(*sheet, compiled, values, sources);
     record["lines"] = lines_of(*sheet, compiled, values);
     record["inner"] = inner_of(*sheet);
@@ -286,7 +302,8 @@ Json record_of(const lang::Request& request, const RememberingLoader& loader, co
 }
 
 std::optional<lang::Request> request_of(const Json& record) {
-    if (!record.is_object() || !record.contains("request") || !record["request"].is_object() || !record.contains("texts"))
+    if (!record.is_object() || !record.contains("request") || !record["request"].is_object() ||
+        !record.contains("texts"))
         return std::nullopt;
     const Json& saved = record["request"];
     lang::Request request;
@@ -306,25 +323,31 @@ std::optional<lang::Request> request_of(const Json& record) {
     return request;
 }
 
-std::vector<std::string> differences(const Json& record, const Run& again, const std::optional<Estimate>& estimate) {
+std::vector<std::string> differences(const Json& record, const Run& again,
+                                     const std::optional<Estimate>& estimate) {
     if (!estimate) {
         std::string why = "the record's own texts give no price now";
         if (!again.diagnostics.all().empty())
-            why += fmt::format(": {} {}", lang::name_of(again.diagnostics.all()[0].code), again.diagnostics.all()[0].title);
+            why += fmt::format(": {} {}", lang::name_of(again.diagnostics.all()[0].code),
+                               again.diagnostics.all()[0].title);
         return {why};
     }
     std::vector<std::string> found;
     const Json& price = record.contains("price") ? record["price"] : Json();
     const std::int64_t cents =
-        price.is_object() && price.contains("cents") && price["cents"].is_number_integer() ? price["cents"].get<std::int64_t>() : -1;
+        price.is_object() && price.contains("cents") && price["cents"].is_number_integer()
+            ? price["cents"].get<std::int64_t>()
+            : -1;
     if (cents != estimate->price_cents)
-        found.push_back(fmt::format("price: {} cents in the record, {} now", cents, estimate->price_cents));
+        found.push_back(
+            fmt::format("price: {} cents in the record, {} now", cents, estimate->price_cents));
     Json now;
     put_estimate(*estimate, now);
     const auto items_now = by_name(now["items"]);
     for (const Json& item : list_at(record, "items")) {
         const auto other = items_now.find(string_at(item, "name"));
-        if (other == items_now.end() || !item.is_object() || (*other->second)["cents"] != item.value("cents", Json()))
+        if (other == items_now.end() || !item.is_object() ||
+            (*other->second)["cents"] != item.value("cents", Json()))
             found.push_back(fmt::format("item {}: another amount now", string_at(item, "title")));
     }
     compare_lines(record, lines_of(**again.sheet, *again.compiled, again.values), found);

@@ -27,11 +27,14 @@ std::string hex(const unsigned char* bytes, std::size_t size) {
 }
 // Empty if it is not `size` bytes in lower-case hexadecimal digits.
 std::optional<Bytes> bytes_of(std::string_view text, std::size_t size) {
-    if (text.size() != size * 2 || text.find_first_not_of("0123456789abcdef") != std::string_view::npos)
+    if (text.size() != size * 2 ||
+        text.find_first_not_of("0123456789abcdef") != std::string_view::npos)
         return std::nullopt;
     Bytes bytes(size);
     std::size_t read = 0;
-    if (sodium_hex2bin(bytes.data(), size, text.data(), text.size(), nullptr, &read, nullptr) != 0 || read != size)
+    if (sodium_hex2bin(bytes.data(), size, text.data(), text.size(), nullptr, &read, nullptr) !=
+            0 ||
+        read != size)
         return std::nullopt;
     return bytes;
 }
@@ -81,7 +84,8 @@ bool is_signed(std::string_view bytes, std::string_view signature, std::string_v
     start();
     const std::optional<Bytes> mark = bytes_of(signature, crypto_sign_BYTES);
     const std::optional<Bytes> key = bytes_of(open, crypto_sign_PUBLICKEYBYTES);
-    return mark && key && crypto_sign_verify_detached(mark->data(), raw(bytes), bytes.size(), key->data()) == 0;
+    return mark && key &&
+           crypto_sign_verify_detached(mark->data(), raw(bytes), bytes.size(), key->data()) == 0;
 }
 
 } // namespace acre::engine

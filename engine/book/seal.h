@@ -1,4 +1,5 @@
-// Seals and signatures, by libsodium: SHA-256 (FIPS 180-4) and Ed25519 (RFC 8032). All as lower-case hexadecimal text.
+// Seals and signatures, by libsodium: SHA-256 (FIPS 180-4) and Ed25519 (RFC 8032). All as
+// lower-case hexadecimal text.
 #pragma once
 
 #include <optional>

@@ -65,7 +65,8 @@ class Shape {
 
     void members(const Json& object, std::string_view where, std::initializer_list<Member> known) {
         for (const Member& member : known)
-            if (const auto it = object.find(member.name); it != object.end() && !is(*it, member.kind))
+            if (const auto it = object.find(member.name);
+                it != object.end() && !is(*it, member.kind))
                 fail(where, member.name, member.kind);
     }
     // The member of this name, if it is a set of members.
@@ -92,7 +93,8 @@ class Shape {
     void fail(std::string_view where, std::string_view name, Kind kind) {
         if (!fault_.empty())
             return;
-        const std::string path = std::string(where) + (where.empty() || name.empty() ? "" : ".") + std::string(name);
+        const std::string path =
+            std::string(where) + (where.empty() || name.empty() ? "" : ".") + std::string(name);
         fault_ = (name.empty() ? "one of `" : "`") + path + "` is not " + std::string(named(kind));
     }
 
@@ -105,12 +107,15 @@ std::string shape_fault(const Json& record) {
     if (!record.is_object())
         return "it is not a set of members";
     Shape shape;
-    shape.members(record, {}, {{"kind", Kind::Text},      {"quote", Kind::Text},      {"issued", Kind::Text},   {"valid_until", Kind::Text},
-                               {"by", Kind::Text},        {"replaces", Kind::Text},   {"state", Kind::Text},    {"date", Kind::Text},
-                               {"note", Kind::Text},      {"counter", Kind::Object},  {"job", Kind::Object},    {"price", Kind::Object},
-                               {"request", Kind::Object}, {"texts", Kind::Object},    {"lines", Kind::List},    {"costs", Kind::List},
-                               {"items", Kind::List},     {"inner", Kind::List},      {"cautions", Kind::List}, {"givens", Kind::List},
-                               {"pictures", Kind::List},  {"references", Kind::List}, {"program", Kind::Text},  {"schema", Kind::Text}});
+    shape.members(record, {},
+                  {{"kind", Kind::Text},        {"quote", Kind::Text},   {"issued", Kind::Text},
+                   {"valid_until", Kind::Text}, {"by", Kind::Text},      {"replaces", Kind::Text},
+                   {"state", Kind::Text},       {"date", Kind::Text},    {"note", Kind::Text},
+                   {"counter", Kind::Object},   {"job", Kind::Object},   {"price", Kind::Object},
+                   {"request", Kind::Object},   {"texts", Kind::Object}, {"lines", Kind::List},
+                   {"costs", Kind::List},       {"items", Kind::List},   {"inner", Kind::List},
+                   {"cautions", Kind::List},    {"givens", Kind::List},  {"pictures", Kind::List},
+                   {"references", Kind::List},  {"program", Kind::Text}, {"schema", Kind::Text}});
     shape.inside(record, "job",
                  {{"title", Kind::Text},
                   {"for", Kind::Text},
@@ -118,11 +123,22 @@ std::string shape_fault(const Json& record) {
                   {"model", Kind::Text},
                   {"season", Kind::Text},
                   {"date", Kind::Text}});
-    shape.inside(
-        record, "price",
-        {{"cents", Kind::Cents}, {"per", Kind::Text}, {"quantity", Kind::Number}, {"per_unit", Kind::Number}, {"cost", Kind::Number}});
-    shape.each(record, "lines", {{"name", Kind::Text}, {"value", Kind::Number}, {"unit", Kind::Text}, {"choice", Kind::Text}});
-    shape.each(record, "givens", {{"name", Kind::Text}, {"value", Kind::Number}, {"unit", Kind::Text}, {"choice", Kind::Text}});
+    shape.inside(record, "price",
+                 {{"cents", Kind::Cents},
+                  {"per", Kind::Text},
+                  {"quantity", Kind::Number},
+                  {"per_unit", Kind::Number},
+                  {"cost", Kind::Number}});
+    shape.each(record, "lines",
+               {{"name", Kind::Text},
+                {"value", Kind::Number},
+                {"unit", Kind::Text},
+                {"choice", Kind::Text}});
+    shape.each(record, "givens",
+               {{"name", Kind::Text},
+                {"value", Kind::Number},
+                {"unit", Kind::Text},
+                {"choice", Kind::Text}});
     shape.each(record, "costs",
                {{"name", Kind::Text},
                 {"label", Kind::Text},

@@ -40,7 +40,9 @@ class CountingIterator {
         ++*this;
         return old;
     }
-    friend bool operator==(const CountingIterator& a, const CountingIterator& b) { return a.at_ == b.at_; }
+    friend bool operator==(const CountingIterator& a, const CountingIterator& b) {
+        return a.at_ == b.at_;
+    }
 
   private:
     const char* at_;
@@ -61,7 +63,8 @@ class Reader {
         geometry(root, 0);
         if (!failed_ && boundary_.polygons.empty())
             error(Code::B902, "no polygon in this file", whole(), "a boundary",
-                  "a field boundary is a Polygon or MultiPolygon, by itself or in a Feature or FeatureCollection");
+                  "a field boundary is a Polygon or MultiPolygon, by itself or in a Feature or "
+                  "FeatureCollection");
         if (failed_)
             return std::nullopt;
         return std::move(boundary_);
@@ -79,10 +82,13 @@ class Reader {
     std::size_t vertices_ = 0;
     bool failed_ = false;
 
-    lang::Span whole() const { return {file_, 0, static_cast<std::uint32_t>(std::min<std::size_t>(text_.size(), 1))}; }
+    lang::Span whole() const {
+        return {file_, 0, static_cast<std::uint32_t>(std::min<std::size_t>(text_.size(), 1))};
+    }
     lang::Span at(std::size_t offset) const {
         const auto begin = static_cast<std::uint32_t>(std::min(offset, text_.size()));
-        return {file_, begin, static_cast<std::uint32_t>(std::min<std::size_t>(begin + 1, text_.size()))};
+        return {file_, begin,
+                static_cast<std::uint32_t>(std::min<std::size_t>(begin + 1, text_.size()))};
     }
     void error(Code code, std::string title, lang::Span span, std::string label, std::string note) {
         failed_ = true;
@@ -103,17 +109,21 @@ class Reader {
         };
         try {
             const char* end = text_.data() + text_.size();
-            root = Json::parse(CountingIterator(text_.data(), &seen), CountingIterator(end, &seen), on_event);
+            root = Json::parse(CountingIterator(text_.data(), &seen), CountingIterator(end, &seen),
+                               on_event);
             return true;
         } catch (const TooDeep&) {
-            error(Code::B901, fmt::format("the boundary is nested deeper than {} levels", max_boundary_depth),
+            error(Code::B901,
+                  fmt::format("the boundary is nested deeper than {} levels", max_boundary_depth),
                   at(static_cast<std::size_t>(seen - text_.data()) - 1), "", "");
             return false;
         } catch (const Json::exception&) {
             // The library's own words speak of its states; the place is what helps.
             const auto offset = static_cast<std::size_t>(seen - text_.data());
-            error(Code::B901, "the boundary is not well-formed JSON", at(offset == 0 ? 0 : offset - 1), "reading stops here",
-                  "JSON has no NaN, no comments, no comma before a closing bracket, and numbers below 1.8e308");
+            error(Code::B901, "the boundary is not well-formed JSON",
+                  at(offset == 0 ? 0 : offset - 1), "reading stops here",
+                  "JSON has no NaN, no comments, no comma before a closing bracket, and numbers "
+                  "below 1.8e308");
             return false;
         }
     }
@@ -124,22 +134,27 @@ class Reader {
     }
     static std::string_view type_of(const Json& object) {
         const Json* type = member(object, "type");
-        return type != nullptr && type->is_string() ? std::string_view(type->get_ref<const std::string&>()) : std::string_view();
+        return type != nullptr && type->is_string()
+                   ? std::string_view(type->get_ref<const std::string&>())
+                   : std::string_view();
     }
 
     void geometry(const Json& object, int depth) {
         if (failed_)
             return;
         if (depth > 8) {
-            error(Code::B902, "geometries are nested too deep", whole(), "", "at most 8 levels of collections and features");
+            error(Code::B902, "geometries are nested too deep", whole(), "",
+                  "at most 8 levels of collections and features");
             return;
         }
         if (!object.is_object()) {
-            error(Code::B902, "a GeoJSON object is missing", whole(), "", "the text should begin with {\"type\": …");
+            error(Code::B902, "a GeoJSON object is missing", whole(), "",
+                  "the text should begin with {\"type\": …");
             return;
         }
-        if (const Json* crs = member(object, "crs"); crs != nullptr && !crs->is_null() && crs->dump().find("CRS84") == std::string::npos &&
-                                                     crs->dump().find("4326") == std::string::npos) {
+        if (const Json* crs = member(object, "crs");
+            crs != nullptr && !crs->is_null() && crs->dump().find("CRS84") == std::string::npos &&
+            crs->dump().find("4326") == std::string::npos) {
             error(Code::B903, "the boundary names a coordinate system of its own", whole(), "",
                   "export it as WGS 84 longitude and latitude (RFC 7946, section 4)");
             return;
@@ -151,7 +166,8 @@ class Reader {
             each(object, "geometries", depth);
         } else if (type == "Feature") {
             name(object);
-            if (const Json* inner = member(object, "geometry"); inner != nullptr && !inner->is_null())
+            if (const Json* inner = member(object, "geometry");
+                inner != nullptr && !inner->is_null())
                 geometry(*inner, depth + 1);
         } else if (type == "Polygon" || type == "MultiPolygon") {
             const Json* coordinates = member(object, "coordinates");
@@ -165,8 +181,10 @@ class Reader {
                     multi_polygon(*coordinates);
             }
         } else if (type.empty()) {
-            error(Code::B902, "a GeoJSON object has no type", whole(), "", "expected \"type\": \"Polygon\" or a Feature that holds one");
-        } else if (const Json* coordinates = member(object, "coordinates"); coordinates != nullptr) {
+            error(Code::B902, "a GeoJSON object has no type", whole(), "",
+                  "expected \"type\": \"Polygon\" or a Feature that holds one");
+        } else if (const Json* coordinates = member(object, "coordinates");
+                   coordinates != nullptr) {
             find_start(); // points and lines of a collection are no ground: passed over
             pass_over(*coordinates);
         }
@@ -175,7 +193,8 @@ class Reader {
     void each(const Json& object, const char* list_name, int depth) {
         const Json* list = member(object, list_name);
         if (list == nullptr || !list->is_array()) {
-            error(Code::B902, fmt::format("a {} without {}", type_of(object), list_name), whole(), "", "");
+            error(Code::B902, fmt::format("a {} without {}", type_of(object), list_name), whole(),
+                  "", "");
             return;
         }
         for (const Json& inner : *list)
@@ -225,7 +244,8 @@ class Reader {
             if (failed_)
                 return;
             if (!inner.is_array()) {
-                error(Code::B902, "a MultiPolygon holds something that is not a list of rings", whole(), "", "");
+                error(Code::B902, "a MultiPolygon holds something that is not a list of rings",
+                      whole(), "", "");
                 return;
             }
             polygon(inner);
@@ -268,14 +288,16 @@ class Reader {
         if (points.size() != before)
             repair("left out points that repeat the one before");
         if (points.size() < 3) {
-            error(Code::B905, "a ring needs three different points at least", span, fmt::format("{} here", points.size()), "");
+            error(Code::B905, "a ring needs three different points at least", span,
+                  fmt::format("{} here", points.size()), "");
             return false;
         }
         vertices_ += points.size();
         if (vertices_ > max_boundary_vertices) {
             error(Code::B907,
-                  fmt::format("the boundary has more than {} points", lang::number_text(static_cast<double>(max_boundary_vertices))), span,
-                  "", "thin the boundary out: a point every few feet is enough");
+                  fmt::format("the boundary has more than {} points",
+                              lang::number_text(static_cast<double>(max_boundary_vertices))),
+                  span, "", "thin the boundary out: a point every few feet is enough");
             return false;
         }
         return turn(points, outer, span);
@@ -283,20 +305,25 @@ class Reader {
 
     bool point(const Json& position, LonLatRing& points) {
         const lang::Span span = position.is_array() ? enter_array() : whole();
-        if (!position.is_array() || position.size() < 2 || !position[0].is_number() || !position[1].is_number()) {
+        if (!position.is_array() || position.size() < 2 || !position[0].is_number() ||
+            !position[1].is_number()) {
             error(Code::B905, "a point is not a pair of numbers", span, "longitude, latitude", "");
             return false;
         }
         const LonLat at{position[0].get<double>(), position[1].get<double>()};
-        if (!std::isfinite(at.lon) || !std::isfinite(at.lat) || std::abs(at.lon) > 180 || std::abs(at.lat) > 90) {
+        if (!std::isfinite(at.lon) || !std::isfinite(at.lat) || std::abs(at.lon) > 180 ||
+            std::abs(at.lat) > 90) {
             const bool swapped = std::abs(at.lon) <= 90 && std::abs(at.lat) <= 180;
-            error(Code::B903, "a point is not longitude and latitude in degrees", span, fmt::format("{:.12g}, {:.12g}", at.lon, at.lat),
+            error(Code::B903, "a point is not longitude and latitude in degrees", span,
+                  fmt::format("{:.12g}, {:.12g}", at.lon, at.lat),
                   swapped ? "longitude comes first, then latitude (RFC 7946, section 3.1.1)"
-                          : "these look like projected coordinates: export the boundary as WGS 84 longitude and latitude");
+                          : "these look like projected coordinates: export the boundary as WGS 84 "
+                            "longitude and latitude");
             return false;
         }
         if (std::abs(at.lat) > 85) {
-            error(Code::B906, "a field this near to a pole cannot be laid out", span, fmt::format("latitude {:.6g}", at.lat), "");
+            error(Code::B906, "a field this near to a pole cannot be laid out", span,
+                  fmt::format("latitude {:.6g}", at.lat), "");
             return false;
         }
         points.push_back(at);
@@ -304,33 +331,38 @@ class Reader {
     }
 
     bool turn(LonLatRing& points, bool outer, lang::Span span) {
-        const auto [west, east] = std::minmax_element(points.begin(), points.end(), [](LonLat a, LonLat b) { return a.lon < b.lon; });
+        const auto [west, east] = std::minmax_element(
+            points.begin(), points.end(), [](LonLat a, LonLat b) { return a.lon < b.lon; });
         if (east->lon - west->lon > 180) {
-            error(Code::B906, "a ring that spans half the globe, or crosses the date line", span, "",
-                  "cut the field at the date line (RFC 7946, section 3.1.9)");
+            error(Code::B906, "a ring that spans half the globe, or crosses the date line", span,
+                  "", "cut the field at the date line (RFC 7946, section 3.1.9)");
             return false;
         }
         double twice = 0;
         for (std::size_t i = 0, n = points.size(); i < n; ++i) {
             const LonLat a = points[i];
             const LonLat b = points[(i + 1) % n];
-            twice += (a.lon - points[0].lon) * (b.lat - points[0].lat) - (b.lon - points[0].lon) * (a.lat - points[0].lat);
+            twice += (a.lon - points[0].lon) * (b.lat - points[0].lat) -
+                     (b.lon - points[0].lon) * (a.lat - points[0].lat);
         }
         if ((twice > 0) != outer) {
             std::reverse(points.begin(), points.end());
-            repair(outer ? "turned an outer ring that ran clockwise" : "turned a hole that ran counter-clockwise");
+            repair(outer ? "turned an outer ring that ran clockwise"
+                         : "turned a hole that ran counter-clockwise");
         }
         return true;
     }
     void repair(std::string_view what) {
-        if (std::find(boundary_.repairs.begin(), boundary_.repairs.end(), what) == boundary_.repairs.end())
+        if (std::find(boundary_.repairs.begin(), boundary_.repairs.end(), what) ==
+            boundary_.repairs.end())
             boundary_.repairs.emplace_back(what);
     }
 };
 
 } // namespace
 
-std::optional<Boundary> read_boundary(const lang::SourceMap& sources, lang::FileId file, lang::Diagnostics& diagnostics) {
+std::optional<Boundary> read_boundary(const lang::SourceMap& sources, lang::FileId file,
+                                      lang::Diagnostics& diagnostics) {
     return Reader(sources, file, diagnostics).read();
 }
 

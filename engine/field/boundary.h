@@ -31,9 +31,10 @@ struct Boundary {
     std::vector<std::string> repairs;      // what was mended on the way in, to be shown
 };
 
-// Takes Polygon, MultiPolygon, GeometryCollection, Feature and FeatureCollection (all polygons together are the field).
-// A ring that is open, runs the wrong way round or repeats points is mended and said so; everything else is an error (B9xx)
-// with its place in the text.
-std::optional<Boundary> read_boundary(const lang::SourceMap& sources, lang::FileId file, lang::Diagnostics& diagnostics);
+// Takes Polygon, MultiPolygon, GeometryCollection, Feature and FeatureCollection (all polygons
+// together are the field). A ring that is open, runs the wrong way round or repeats points is
+// mended and said so; everything else is an error (B9xx) with its place in the text.
+std::optional<Boundary> read_boundary(const lang::SourceMap& sources, lang::FileId file,
+                                      lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

@@ -60,9 +60,11 @@ std::vector<Edge> turned_edges(const std::vector<PlanePolygon>& polygons, const 
     return edges;
 }
 
-// Every line cuts the edges it meets; between the first and the second cut it is inside, and so on. An edge owns its low end
-// and not its high end, so that a line through a corner counts it once or twice, never wrongly.
-Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& request, const Turned& turned) {
+// Every line cuts the edges it meets; between the first and the second cut it is inside, and so on.
+// An edge owns its low end and not its high end, so that a line through a corner counts it once or
+// twice, never wrongly.
+Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& request,
+          const Turned& turned) {
     Lines lines;
     const std::vector<Edge> edges = turned_edges(polygons, turned);
     if (edges.empty()) {
@@ -87,7 +89,8 @@ Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& reques
     }
     const auto rows = static_cast<std::size_t>(count);
     const auto visit = [&](const Edge& edge, auto&& at) {
-        const double from = std::max(0.0, std::ceil((edge.low.y - lines.first) / request.spacing) - 1);
+        const double from =
+            std::max(0.0, std::ceil((edge.low.y - lines.first) / request.spacing) - 1);
         for (double k = from; k < static_cast<double>(rows); ++k) {
             const double y = lines.first + k * request.spacing;
             if (y < edge.low.y)
@@ -97,7 +100,8 @@ Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& reques
             at(static_cast<std::size_t>(k), y);
         }
     };
-    // Counted before they are kept: thousands of long edges may cut thousands of rows each, and two cuts are a pull.
+    // Counted before they are kept: thousands of long edges may cut thousands of rows each, and two
+    // cuts are a pull.
     std::vector<std::size_t> begin_of(rows + 1, 0);
     std::size_t all = 0;
     for (const Edge& edge : edges) {
@@ -113,19 +117,24 @@ Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& reques
     for (const Edge& edge : edges) {
         const double slope = (edge.high.x - edge.low.x) / (edge.high.y - edge.low.y);
         const bool slanting = std::abs(slope) > 1;
-        visit(edge, [&](std::size_t row, double y) { crossings[place[row]++] = {edge.low.x + (y - edge.low.y) * slope, slanting}; });
+        visit(edge, [&](std::size_t row, double y) {
+            crossings[place[row]++] = {edge.low.x + (y - edge.low.y) * slope, slanting};
+        });
     }
     constexpr double shortest_pull = 0.01; // m
     for (std::size_t row = 0; row < rows; ++row) {
-        const std::span<Crossing> cuts(crossings.data() + begin_of[row], begin_of[row + 1] - begin_of[row]);
-        std::sort(cuts.begin(), cuts.end(), [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
+        const std::span<Crossing> cuts(crossings.data() + begin_of[row],
+                                       begin_of[row + 1] - begin_of[row]);
+        std::sort(cuts.begin(), cuts.end(),
+                  [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
         bool any = false;
         for (std::size_t i = 0; i + 1 < cuts.size(); i += 2) {
             const double begin = cuts[i].x + request.row_ends;
             const double end = cuts[i + 1].x - request.row_ends;
             if (end - begin < shortest_pull)
                 continue;
-            lines.segments.push_back({static_cast<std::uint32_t>(row), begin, end, cuts[i].slanting || cuts[i + 1].slanting});
+            lines.segments.push_back({static_cast<std::uint32_t>(row), begin, end,
+                                      cuts[i].slanting || cuts[i + 1].slanting});
             if (lines.segments.size() > max_pulls) {
                 lines.fault = LayoutFault::TooManyPulls;
                 return lines;
@@ -139,8 +148,8 @@ Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& reques
     return lines;
 }
 
-// Rows in the order they are driven. A machine that cannot turn into the next row goes `skip` rows over and `skip - 1` back,
-// land by land, until every row is done.
+// Rows in the order they are driven. A machine that cannot turn into the next row goes `skip` rows
+// over and `skip - 1` back, land by land, until every row is done.
 std::vector<std::uint32_t> row_order(const std::vector<std::uint32_t>& rows, std::uint32_t skip) {
     std::vector<std::uint32_t> order;
     order.reserve(rows.size());
@@ -170,7 +179,8 @@ void drive(const Lines& lines, const LayoutRequest& request, const Turned& turne
     for (std::uint32_t i = 0; i < ranks.size(); ++i)
         ranks[i] = i;
     layout.skip = request.turn_diameter > request.spacing
-                      ? static_cast<std::uint32_t>(std::min(64.0, std::ceil(request.turn_diameter / request.spacing)))
+                      ? static_cast<std::uint32_t>(
+                            std::min(64.0, std::ceil(request.turn_diameter / request.spacing)))
                       : 1;
     layout.pulls.reserve(lines.segments.size());
     bool forward = true;
@@ -182,7 +192,8 @@ void drive(const Lines& lines, const LayoutRequest& request, const Turned& turne
             const double y = lines.first + segment.row * request.spacing;
             const Point left = turned.out({segment.begin, y});
             const Point right = turned.out({segment.end, y});
-            layout.pulls.push_back({forward ? left : right, forward ? right : left, segment.row, segment.slanting});
+            layout.pulls.push_back(
+                {forward ? left : right, forward ? right : left, segment.row, segment.slanting});
         }
         forward = !forward;
     }
@@ -210,21 +221,26 @@ void measure(const LayoutRequest& request, Layout& layout) {
     }
     layout.travel = total * request.passes_per_row;
     // Every further pass along a row begins with one more turn at its end.
-    layout.turns += static_cast<std::size_t>(std::llround((request.passes_per_row - 1) * static_cast<double>(layout.rows)));
+    layout.turns += static_cast<std::size_t>(
+        std::llround((request.passes_per_row - 1) * static_cast<double>(layout.rows)));
     if (request.speed > 0) {
         layout.ripping_time = layout.travel / request.speed;
-        layout.turning_time = layout.between / request.speed + static_cast<double>(layout.turns) * request.turn_time;
+        layout.turning_time =
+            layout.between / request.speed + static_cast<double>(layout.turns) * request.turn_time;
     }
 }
 
 bool is_good(const LayoutRequest& request) {
     const auto finite_from = [](double x, double low) { return std::isfinite(x) && x >= low; };
-    return std::isfinite(request.heading) && finite_from(request.spacing, 0.01) && finite_from(request.headland, 0) &&
-           finite_from(request.row_ends, 0) && finite_from(request.passes_per_row, 1) && finite_from(request.speed, 0) &&
-           finite_from(request.turn_time, 0) && finite_from(request.turn_diameter, 0) && finite_from(request.first_offset.value_or(0), 0);
+    return std::isfinite(request.heading) && finite_from(request.spacing, 0.01) &&
+           finite_from(request.headland, 0) && finite_from(request.row_ends, 0) &&
+           finite_from(request.passes_per_row, 1) && finite_from(request.speed, 0) &&
+           finite_from(request.turn_time, 0) && finite_from(request.turn_diameter, 0) &&
+           finite_from(request.first_offset.value_or(0), 0);
 }
 
-std::optional<Layout> lay_out_in(const std::vector<PlanePolygon>& worked, const LayoutRequest& request, LayoutFault& fault) {
+std::optional<Layout> lay_out_in(const std::vector<PlanePolygon>& worked,
+                                 const LayoutRequest& request, LayoutFault& fault) {
     const Turned turned(request.heading);
     const Lines lines = cut(worked, request, turned);
     fault = lines.fault;
@@ -246,11 +262,13 @@ std::vector<double> headings_to_try(const PlaneField& field) {
         for (std::size_t i = 0, n = polygon.outer.size(); i < n; ++i) {
             const Point a = polygon.outer[i];
             const Point b = polygon.outer[i + 1 == n ? 0 : i + 1];
-            const double heading = std::fmod(std::atan2(b.x - a.x, b.y - a.y) * 180 / std::numbers::pi + 360, 180);
+            const double heading =
+                std::fmod(std::atan2(b.x - a.x, b.y - a.y) * 180 / std::numbers::pi + 360, 180);
             edges.emplace_back(std::hypot(b.x - a.x, b.y - a.y), heading);
         }
     const std::size_t most = std::min<std::size_t>(8, edges.size());
-    std::partial_sort(edges.begin(), edges.begin() + static_cast<std::ptrdiff_t>(most), edges.end(), std::greater<>());
+    std::partial_sort(edges.begin(), edges.begin() + static_cast<std::ptrdiff_t>(most), edges.end(),
+                      std::greater<>());
     for (std::size_t i = 0; i < most; ++i)
         headings.push_back(edges[i].second);
     return headings;
@@ -262,7 +280,8 @@ double Pull::length() const {
     return std::hypot(to.x - from.x, to.y - from.y);
 }
 
-std::optional<Layout> lay_out(const PlaneField& field, const LayoutRequest& request, LayoutFault& fault) {
+std::optional<Layout> lay_out(const PlaneField& field, const LayoutRequest& request,
+                              LayoutFault& fault) {
     if (!is_good(request)) {
         fault = LayoutFault::BadRequest;
         return std::nullopt;
@@ -275,8 +294,11 @@ std::optional<Layout> lay_out(const PlaneField& field, const LayoutRequest& requ
     std::optional<Layout> layout = lay_out_in(worked, request, fault);
     if (!layout)
         return layout;
-    // The plane's own area differs from the geodesic one by parts in ten million; the share of it is what counts.
-    layout->net_area = request.headland > 0 ? field.area * plane_area(worked) / plane_area(field.polygons) : field.area;
+    // The plane's own area differs from the geodesic one by parts in ten million; the share of it
+    // is what counts.
+    layout->net_area = request.headland > 0
+                           ? field.area * plane_area(worked) / plane_area(field.polygons)
+                           : field.area;
     layout->worked = std::move(worked);
     return layout;
 }
@@ -291,9 +313,11 @@ std::vector<HeadingTime> rank_headings(const PlaneField& field, const LayoutRequ
         turned.heading = heading;
         LayoutFault fault = LayoutFault::None;
         if (const std::optional<Layout> layout = lay_out_in(worked, turned, fault))
-            ranked.push_back({heading, layout->ripping_time + layout->turning_time, layout->travel, layout->turns});
+            ranked.push_back({heading, layout->ripping_time + layout->turning_time, layout->travel,
+                              layout->turns});
     }
-    std::stable_sort(ranked.begin(), ranked.end(), [](const HeadingTime& a, const HeadingTime& b) { return a.time < b.time; });
+    std::stable_sort(ranked.begin(), ranked.end(),
+                     [](const HeadingTime& a, const HeadingTime& b) { return a.time < b.time; });
     return ranked;
 }
 

@@ -14,21 +14,24 @@ namespace acre::engine {
 inline constexpr std::size_t max_pulls = 200'000;
 
 struct LayoutRequest {
-    double spacing = 0;                 // m between neighbouring pulls or rows
-    double heading = 0;                 // degrees clockwise from true north; 0 and 180 are the same lines
-    double headland = 0;                // m left unworked along every edge
-    double row_ends = 0;                // m left unworked at both ends of each pull
-    std::optional<double> first_offset; // m from the edge of the worked ground to the first pull; half a spacing if not said
+    double spacing = 0;  // m between neighbouring pulls or rows
+    double heading = 0;  // degrees clockwise from true north; 0 and 180 are the same lines
+    double headland = 0; // m left unworked along every edge
+    double row_ends = 0; // m left unworked at both ends of each pull
+    std::optional<double> first_offset; // m from the edge of the worked ground to the first pull;
+                                        // half a spacing if not said
     double passes_per_row = 1;          // each line is driven so often
-    double speed = 0;                   // m/s while ripping and while moving between pulls; 0: no times
-    double turn_time = 0;               // s for each turn, on top of the way between the pulls
-    double turn_diameter = 0;           // m the machine needs to turn; wider than the spacing: rows are skipped
+    double speed = 0;     // m/s while ripping and while moving between pulls; 0: no times
+    double turn_time = 0; // s for each turn, on top of the way between the pulls
+    double turn_diameter =
+        0; // m the machine needs to turn; wider than the spacing: rows are skipped
 };
 
 struct Pull {
     Point from, to;
     std::uint32_t row = 0;  // counted from the first line
-    bool point_row = false; // shorter than half the mean, and an end runs out against a slanting edge (below 45 degrees)
+    bool point_row = false; // shorter than half the mean, and an end runs out against a slanting
+                            // edge (below 45 degrees)
     double length() const;
 };
 
@@ -50,7 +53,8 @@ struct Layout {
 enum class LayoutFault { None, BadRequest, NothingLeft, NoPullFits, TooManyPulls };
 
 // `fault` says why nothing came back.
-std::optional<Layout> lay_out(const PlaneField& field, const LayoutRequest& request, LayoutFault& fault);
+std::optional<Layout> lay_out(const PlaneField& field, const LayoutRequest& request,
+                              LayoutFault& fault);
 
 struct HeadingTime {
     double heading = 0; // degrees
@@ -59,7 +63,8 @@ struct HeadingTime {
     std::size_t turns = 0;
 };
 
-// Every whole degree from 0 to 179 and the directions of the field's longest edges, fastest first. Needs speed > 0.
+// Every whole degree from 0 to 179 and the directions of the field's longest edges, fastest first.
+// Needs speed > 0.
 std::vector<HeadingTime> rank_headings(const PlaneField& field, const LayoutRequest& request);
 
 } // namespace acre::engine

@@ -7,7 +7,8 @@
 #include <string_view>
 #include <utility>
 
-// Without the rescaling of old releases: it rounds to whole numbers, and newer releases have dropped it.
+// Without the rescaling of old releases: it rounds to whole numbers, and newer releases have
+// dropped it.
 #define BOOST_GEOMETRY_NO_ROBUSTNESS
 
 #include <GeographicLib/AzimuthalEquidistant.hpp>
@@ -52,7 +53,8 @@ LonLat middle_of(const Boundary& boundary) {
     return {(low.lon + high.lon) / 2, (low.lat + high.lat) / 2};
 }
 
-PlaneRing flatten(const GeographicLib::AzimuthalEquidistant& projection, LonLat middle, const LonLatRing& ring) {
+PlaneRing flatten(const GeographicLib::AzimuthalEquidistant& projection, LonLat middle,
+                  const LonLatRing& ring) {
     PlaneRing plane;
     plane.reserve(ring.size());
     for (const LonLat& point : ring) {
@@ -80,7 +82,8 @@ BoostField to_boost(const std::vector<PlanePolygon>& polygons) {
     return field;
 }
 
-// Where the check of a shape failed; only the library's message holds the place, in metres of our plane.
+// Where the check of a shape failed; only the library's message holds the place, in metres of our
+// plane.
 std::string place_of(const PlaneField& field, const std::string& message) {
     double x = 0;
     double y = 0;
@@ -100,27 +103,31 @@ bool is_sound(const PlaneField& field, lang::FileId file, lang::Diagnostics& dia
         lang::Diagnostic diagnostic{code, std::string(title), {{file, 0, 1}, ""}, {}, {}, {}};
         if (std::string place = place_of(field, message); !place.empty())
             diagnostic.notes.push_back(std::move(place));
-        diagnostic.helps.push_back({"draw the boundary again so that no edge meets another, and holes lie inside their polygon", {}});
+        diagnostic.helps.push_back({"draw the boundary again so that no edge meets another, and "
+                                    "holes lie inside their polygon",
+                                    {}});
         diagnostics.add(std::move(diagnostic));
         return false;
     };
     bool whole = field.polygons.size() > 1;
     for (const PlanePolygon& polygon : field.polygons) {
         whole = whole || !polygon.holes.empty();
-        if (!sound(to_boost({{polygon.outer, {}}}), lang::Code::B904, "the boundary crosses or touches itself"))
+        if (!sound(to_boost({{polygon.outer, {}}}), lang::Code::B904,
+                   "the boundary crosses or touches itself"))
             return false;
         for (PlaneRing hole : polygon.holes) {
             std::reverse(hole.begin(), hole.end());
-            if (!sound(to_boost({{std::move(hole), {}}}), lang::Code::B904, "a hole of the boundary crosses or touches itself"))
+            if (!sound(to_boost({{std::move(hole), {}}}), lang::Code::B904,
+                       "a hole of the boundary crosses or touches itself"))
                 return false;
         }
     }
-    return !whole ||
-           sound(to_boost(field.polygons), lang::Code::B908, "holes or polygons of the boundary overlap or lie outside one another");
+    return !whole || sound(to_boost(field.polygons), lang::Code::B908,
+                           "holes or polygons of the boundary overlap or lie outside one another");
 }
 
-// The ring without points that bend it by less than a centimetre (Douglas and Peucker): they cost much time and move no
-// headland.
+// The ring without points that bend it by less than a centimetre (Douglas and Peucker): they cost
+// much time and move no headland.
 PlaneRing thinned(const PlaneRing& ring) {
     bg::model::linestring<BoostPoint> line;
     bg::model::linestring<BoostPoint> thin;
@@ -142,14 +149,16 @@ ClipperLib::Path to_clipper(const PlaneRing& ring) {
     ClipperLib::Path path;
     path.reserve(ring.size());
     for (const Point& point : ring)
-        path.emplace_back(std::llround(point.x / clipper_unit), std::llround(point.y / clipper_unit));
+        path.emplace_back(std::llround(point.x / clipper_unit),
+                          std::llround(point.y / clipper_unit));
     return path;
 }
 PlaneRing from_clipper(const ClipperLib::Path& path) {
     PlaneRing ring;
     ring.reserve(path.size());
     for (const ClipperLib::IntPoint& point : path)
-        ring.push_back({static_cast<double>(point.X) * clipper_unit, static_cast<double>(point.Y) * clipper_unit});
+        ring.push_back({static_cast<double>(point.X) * clipper_unit,
+                        static_cast<double>(point.Y) * clipper_unit});
     return ring;
 }
 void collect(const ClipperLib::PolyNode& node, std::vector<PlanePolygon>& polygons) {
@@ -179,7 +188,8 @@ double geodesic_area(const LonLatRing& ring) {
     return measure(ring).area;
 }
 
-std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap&, lang::FileId file, lang::Diagnostics& diagnostics) {
+std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap&,
+                                   lang::FileId file, lang::Diagnostics& diagnostics) {
     PlaneField field;
     field.middle = middle_of(boundary);
     const GeographicLib::AzimuthalEquidistant projection(GeographicLib::Geodesic::WGS84());
@@ -195,17 +205,20 @@ std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceM
             field.area -= geodesic_area(hole);
         }
     }
-    constexpr double widest = 60'000; // m; the plane is true to one part in a hundred thousand up to here
+    constexpr double widest =
+        60'000; // m; the plane is true to one part in a hundred thousand up to here
     for (const PlanePolygon& polygon : field.polygons)
         for (const Point& point : polygon.outer)
             if (std::hypot(point.x, point.y) > widest) {
-                diagnostics.add({lang::Code::B906,
-                                 "the field is too wide to be laid flat",
-                                 {{file, 0, 1}, ""},
-                                 {},
-                                 {fmt::format("its points lie up to {:.0f} km from its middle; a field may reach 60 km",
-                                              std::hypot(point.x, point.y) / 1000)},
-                                 {}});
+                diagnostics.add(
+                    {lang::Code::B906,
+                     "the field is too wide to be laid flat",
+                     {{file, 0, 1}, ""},
+                     {},
+                     {fmt::format(
+                         "its points lie up to {:.0f} km from its middle; a field may reach 60 km",
+                         std::hypot(point.x, point.y) / 1000)},
+                     {}});
                 return std::nullopt;
             }
     if (!is_sound(field, file, diagnostics))
@@ -235,9 +248,11 @@ std::vector<PlanePolygon> inset(const std::vector<PlanePolygon>& polygons, doubl
         return polygons;
     ClipperLib::ClipperOffset offset(2.0, 0.01 / clipper_unit);
     for (const PlanePolygon& polygon : polygons) {
-        offset.AddPath(to_clipper(thinned(polygon.outer)), ClipperLib::jtMiter, ClipperLib::etClosedPolygon);
+        offset.AddPath(to_clipper(thinned(polygon.outer)), ClipperLib::jtMiter,
+                       ClipperLib::etClosedPolygon);
         for (const PlaneRing& hole : polygon.holes)
-            offset.AddPath(to_clipper(thinned(hole)), ClipperLib::jtMiter, ClipperLib::etClosedPolygon);
+            offset.AddPath(to_clipper(thinned(hole)), ClipperLib::jtMiter,
+                           ClipperLib::etClosedPolygon);
     }
     ClipperLib::PolyTree tree;
     offset.Execute(tree, -distance / clipper_unit);

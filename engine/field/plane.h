@@ -1,5 +1,6 @@
-// A boundary laid flat around its middle: metres east and north, azimuthal equidistant. Over a field of a few miles the
-// scale is true to about one part in ten million; areas are taken on the ellipsoid all the same.
+// A boundary laid flat around its middle: metres east and north, azimuthal equidistant. Over a
+// field of a few miles the scale is true to about one part in ten million; areas are taken on the
+// ellipsoid all the same.
 #pragma once
 
 #include <optional>
@@ -27,12 +28,14 @@ struct PlaneField {
     double perimeter = 0;  // m, geodesic, outer rings
 };
 
-// Geodesic area in m² inside one ring (Karney 2013, through GeographicLib), whichever way round it runs.
+// Geodesic area in m² inside one ring (Karney 2013, through GeographicLib), whichever way round it
+// runs.
 double geodesic_area(const LonLatRing& ring);
 
-// Reports B904 (a ring crosses itself, with the place) and B908 (a hole outside its ring, polygons that overlap).
-std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap& sources, lang::FileId file,
-                                   lang::Diagnostics& diagnostics);
+// Reports B904 (a ring crosses itself, with the place) and B908 (a hole outside its ring, polygons
+// that overlap).
+std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap& sources,
+                                   lang::FileId file, lang::Diagnostics& diagnostics);
 
 LonLat to_globe(const PlaneField& field, Point point);
 

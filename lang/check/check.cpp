@@ -46,14 +46,18 @@ class Checker {
             for (Condition& condition : *list)
                 check_condition(condition);
         for (Correlation& correlation : sheet_.correlations)
-            correlation.strength = check_part({}, correlation.strength, plain, {"the strength of a correlation", {}}, "1");
+            correlation.strength = check_part({}, correlation.strength, plain,
+                                              {"the strength of a correlation", {}}, "1");
         for (Block& block : sheet_.blocks)
-            block.field_heading = check_part({}, block.field_heading, base_type(Angle), {"a heading", {}}, "deg");
-        sheet_.job.field_heading = check_part({}, sheet_.job.field_heading, base_type(Angle), {"a heading", {}}, "deg");
+            block.field_heading =
+                check_part({}, block.field_heading, base_type(Angle), {"a heading", {}}, "deg");
+        sheet_.job.field_heading =
+            check_part({}, sheet_.job.field_heading, base_type(Angle), {"a heading", {}}, "deg");
     }
 
   private:
-    // The text of a unit costs a search through the catalog: where nobody wrote it, it is made when an error needs it.
+    // The text of a unit costs a search through the catalog: where nobody wrote it, it is made when
+    // an error needs it.
     struct UnitText {
         const std::string* written = nullptr;
         const Unit* unit = nullptr;
@@ -64,24 +68,31 @@ class Checker {
         std::string_view name;
     };
     static std::string text(const Subject& subject) {
-        return subject.name.empty() ? std::string(subject.lead) : fmt::format("{}`{}`", subject.lead, subject.name);
+        return subject.name.empty() ? std::string(subject.lead)
+                                    : fmt::format("{}`{}`", subject.lead, subject.name);
     }
-    std::string text(const UnitText& unit) const { return unit.written != nullptr ? *unit.written : sheet_.units.text(*unit.unit); }
+    std::string text(const UnitText& unit) const {
+        return unit.written != nullptr ? *unit.written : sheet_.units.text(*unit.unit);
+    }
 
     // Types the value, and gives it in the unit that is declared.
-    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const Subject& subject, const UnitText& unit, Span declared) {
+    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const Subject& subject,
+                       const UnitText& unit, Span declared) {
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
             return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
-        typing_.report().declared(site, value, mismatch, wanted, text(subject), text(unit), declared);
+        typing_.report().declared(site, value, mismatch, wanted, text(subject), text(unit),
+                                  declared);
         return value;
     }
 
     // The same for what has no declaration to point at. No value stays none.
-    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject, const std::string& unit_text) {
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject,
+                      const std::string& unit_text) {
         return check_part(site, value, wanted, subject, UnitText{&unit_text, nullptr});
     }
-    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject, const UnitText& unit) {
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject,
+                      const UnitText& unit) {
         if (value == none)
             return none;
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
@@ -99,7 +110,8 @@ class Checker {
         }
         const Type wanted = line.type;
         const std::string_view lead = line.role == Role::EventCount ? "the count of " : "";
-        return check_value({id, nullptr}, line.value, wanted, {lead, line.name}, UnitText{&line.unit_text, nullptr}, line.name_span);
+        return check_value({id, nullptr}, line.value, wanted, {lead, line.name},
+                           UnitText{&line.unit_text, nullptr}, line.name_span);
     }
 
     void check_cost(const Cost& cost) {
@@ -111,10 +123,12 @@ class Checker {
         if (quantity.type.kind == Kind::Poison)
             sheet_.lines[cost.quantity].type = over;
         const Outcome money = apply(Op::Multiply, rate.type, over);
-        if (over.kind == Kind::Poison || (money.good() && money.type.unit.dim == base_type(Money).unit.dim))
+        if (over.kind == Kind::Poison ||
+            (money.good() && money.type.unit.dim == base_type(Money).unit.dim))
             return;
         if (over.kind != Kind::Number)
-            typing_.report().declared({cost.quantity, nullptr}, quantity.value, Mismatch::WantsNumber, plain,
+            typing_.report().declared({cost.quantity, nullptr}, quantity.value,
+                                      Mismatch::WantsNumber, plain,
                                       fmt::format("`{}`", quantity.name), "1", quantity.name_span);
         else
             typing_.report().cost(cost);
@@ -133,14 +147,19 @@ class Checker {
             if (setting.value == none)
                 continue;
             const bool in_force = setting.value == sheet_.lines[id].value;
-            setting.value = check_value(site, setting.value, wanted, {"", name}, UnitText{&unit_text, nullptr}, declared);
+            setting.value = check_value(site, setting.value, wanted, {"", name},
+                                        UnitText{&unit_text, nullptr}, declared);
             if (in_force)
                 sheet_.lines[id].value = setting.value;
         }
-        given.within_low = check_part(site, given.within_low, wanted, {"the lawful range of ", name}, unit_text);
-        given.within_high = check_part(site, given.within_high, wanted, {"the lawful range of ", name}, unit_text);
-        given.swing_low = check_part(site, given.swing_low, wanted, {"the swing of ", name}, unit_text);
-        given.swing_high = check_part(site, given.swing_high, wanted, {"the swing of ", name}, unit_text);
+        given.within_low =
+            check_part(site, given.within_low, wanted, {"the lawful range of ", name}, unit_text);
+        given.within_high =
+            check_part(site, given.within_high, wanted, {"the lawful range of ", name}, unit_text);
+        given.swing_low =
+            check_part(site, given.swing_low, wanted, {"the swing of ", name}, unit_text);
+        given.swing_high =
+            check_part(site, given.swing_high, wanted, {"the swing of ", name}, unit_text);
     }
 
     void check_condition(Condition& condition) {
@@ -155,27 +174,35 @@ class Checker {
         const Site site{none, &function};
         for (Local& local : function.locals)
             if (local.value != none)
-                local.value = check_value(site, local.value, local.type, {"", local.name}, UnitText{nullptr, &local.type.unit}, local.span);
+                local.value = check_value(site, local.value, local.type, {"", local.name},
+                                          UnitText{nullptr, &local.type.unit}, local.span);
         if (function.value != none)
-            function.value = check_value(site, function.value, function.type, {"", function.name}, UnitText{&function.type_text, nullptr},
-                                         function.name_span);
+            function.value =
+                check_value(site, function.value, function.type, {"", function.name},
+                            UnitText{&function.type_text, nullptr}, function.name_span);
         for (std::vector<FunctionRange>* ranges : {&function.tested, &function.limits})
             for (FunctionRange& range : *ranges) {
                 if (range.parameter >= function.parameters.size())
                     continue;
-                const Subject subject{ranges == &function.limits ? "the allowed range of " : "the tested range of ",
+                const Subject subject{ranges == &function.limits ? "the allowed range of "
+                                                                 : "the tested range of ",
                                       function.parameters[range.parameter]};
                 const Type& wanted = function.parameter_types[range.parameter];
-                range.low = check_part(site, range.low, wanted, subject, function.parameter_texts[range.parameter]);
-                range.high = check_part(site, range.high, wanted, subject, function.parameter_texts[range.parameter]);
+                range.low = check_part(site, range.low, wanted, subject,
+                                       function.parameter_texts[range.parameter]);
+                range.high = check_part(site, range.high, wanted, subject,
+                                        function.parameter_texts[range.parameter]);
             }
         for (FunctionExample& example : function.examples) {
             if (example.call == none)
                 continue;
-            // Any formula may stand there, say the result times a wage: what is expected is of its kind.
+            // Any formula may stand there, say the result times a wage: what is expected is of its
+            // kind.
             const Type shown = typing_.type({}, example.call);
-            example.expected = check_part({}, example.expected, shown, {"the example", {}}, UnitText{nullptr, &shown.unit});
-            example.tolerance = check_part({}, example.tolerance, shown, {"the example", {}}, UnitText{nullptr, &shown.unit});
+            example.expected = check_part({}, example.expected, shown, {"the example", {}},
+                                          UnitText{nullptr, &shown.unit});
+            example.tolerance = check_part({}, example.tolerance, shown, {"the example", {}},
+                                           UnitText{nullptr, &shown.unit});
         }
     }
 

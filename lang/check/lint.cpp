@@ -49,7 +49,8 @@ class Lint {
   private:
     void unused_lines() {
         const FileId model = sheet_.prices.front().span.file;
-        std::vector<std::uint32_t> used; // where the names of used lines stand: one for all copies of a line
+        std::vector<std::uint32_t>
+            used; // where the names of used lines stand: one for all copies of a line
         const auto use = [&](LineId id) {
             if (id != none && sheet_.lines[id].name_span.file == model)
                 used.push_back(sheet_.lines[id].name_span.begin);
@@ -65,14 +66,17 @@ class Lint {
             use(item.quantity);
         std::sort(used.begin(), used.end());
         for (const Line& line : sheet_.lines) {
-            if ((line.role != Role::Line && line.role != Role::Given) || !line.label.empty() || line.name_span.file != model ||
+            if ((line.role != Role::Line && line.role != Role::Given) || !line.label.empty() ||
+                line.name_span.file != model ||
                 std::binary_search(used.begin(), used.end(), line.name_span.begin))
                 continue;
             const std::string_view name = sources_.text(line.name_span);
-            Diagnostic d = problem(
-                Code::L801, fmt::format("`{}` is {} but nothing uses or shows it", name, line.role == Role::Given ? "a given" : "computed"),
-                line.name_span, "unused");
-            d.helps.push_back({"use it in a line, give it a label to show it, or remove it", std::nullopt});
+            Diagnostic d = problem(Code::L801,
+                                   fmt::format("`{}` is {} but nothing uses or shows it", name,
+                                               line.role == Role::Given ? "a given" : "computed"),
+                                   line.name_span, "unused");
+            d.helps.push_back(
+                {"use it in a line, give it a label to show it, or remove it", std::nullopt});
             diagnostics_.add(std::move(d));
         }
     }
@@ -85,18 +89,24 @@ class Lint {
         for (std::size_t i = 0; i < sheet_.costs.size(); ++i) {
             const Line& rate = sheet_.lines[sheet_.costs[i].rate];
             if (covered[i].empty()) {
-                Diagnostic d = problem(Code::L803, fmt::format("the cost `{}` is in no price", rate.name), rate.name_span, "not covered");
+                Diagnostic d =
+                    problem(Code::L803, fmt::format("the cost `{}` is in no price", rate.name),
+                            rate.name_span, "not covered");
                 d.helps.push_back({sheet_.costs[i].part == none
                                        ? "put it into a part that a price covers"
-                                       : fmt::format("name its part after `covers`: \"{}\"", sheet_.parts[sheet_.costs[i].part].title),
+                                       : fmt::format("name its part after `covers`: \"{}\"",
+                                                     sheet_.parts[sheet_.costs[i].part].title),
                                    std::nullopt});
                 diagnostics_.add(std::move(d));
             } else if (covered[i].size() > 1) {
-                Diagnostic d = problem(Code::L804, fmt::format("the cost `{}` is in {} prices", rate.name, covered[i].size()),
-                                       rate.name_span, "counted more than once");
+                Diagnostic d = problem(
+                    Code::L804,
+                    fmt::format("the cost `{}` is in {} prices", rate.name, covered[i].size()),
+                    rate.name_span, "counted more than once");
                 for (const PriceItem* item : covered[i])
                     d.others.push_back({item->span, "covers it"});
-                d.helps.push_back({"leave its part out of `covers` of all prices but one", std::nullopt});
+                d.helps.push_back(
+                    {"leave its part out of `covers` of all prices but one", std::nullopt});
                 diagnostics_.add(std::move(d));
             }
         }
@@ -109,20 +119,24 @@ class Lint {
             return;
         const Line& line = sheet_.lines[given.line];
         const auto range = [&](NodeId from, NodeId to) {
-            return fmt::format("{} .. {}", sources_.text(sheet_.nodes[from].span), sources_.text(sheet_.nodes[to].span));
+            return fmt::format("{} .. {}", sources_.text(sheet_.nodes[from].span),
+                               sources_.text(sheet_.nodes[to].span));
         };
         if (*low >= *high) {
-            diagnostics_.add(problem(Code::L806, fmt::format("the swing of `{}` is empty", line.name), given.swing_span, "does not rise",
-                                     {"write the lower bound first"}));
+            diagnostics_.add(
+                problem(Code::L806, fmt::format("the swing of `{}` is empty", line.name),
+                        given.swing_span, "does not rise", {"write the lower bound first"}));
             return;
         }
         const auto least = constant(sheet_, given.within_low);
         const auto most = constant(sheet_, given.within_high);
         if ((least && *low < *least) || (most && *high > *most)) {
-            Diagnostic d = problem(Code::L806, fmt::format("the swing of `{}` leaves its lawful range", line.name), given.swing_span,
-                                   range(given.swing_low, given.swing_high));
+            Diagnostic d = problem(
+                Code::L806, fmt::format("the swing of `{}` leaves its lawful range", line.name),
+                given.swing_span, range(given.swing_low, given.swing_high));
             d.others.push_back({given.within_span, range(given.within_low, given.within_high)});
-            d.notes.push_back("values outside the lawful range are errors, also in sensitivity and risk");
+            d.notes.push_back(
+                "values outside the lawful range are errors, also in sensitivity and risk");
             diagnostics_.add(std::move(d));
         }
         const NodeId value = given.settings.empty() ? none : given.settings.back().value;
@@ -130,11 +144,13 @@ class Lint {
         if (!set || (*set >= *low && *set <= *high))
             return;
         Diagnostic d = problem(Code::L802,
-                               fmt::format("`{}` is {}, outside its swing {}", line.name, sources_.text(sheet_.nodes[value].span),
+                               fmt::format("`{}` is {}, outside its swing {}", line.name,
+                                           sources_.text(sheet_.nodes[value].span),
                                            range(given.swing_low, given.swing_high)),
                                sheet_.nodes[value].span, "outside");
         d.others.push_back({given.swing_span, "the swing"});
-        d.notes.push_back("the swing is what sensitivity and risk vary the value over: it should hold the value itself");
+        d.notes.push_back("the swing is what sensitivity and risk vary the value over: it should "
+                          "hold the value itself");
         diagnostics_.add(std::move(d));
     }
 

@@ -24,7 +24,10 @@ Dim inverse_of(const Dim& dim) {
 // Whether a line rests on another, through any number of formulas.
 class Reach {
   public:
-    Reach(const Sheet& sheet, LineId target) : sheet_(sheet), target_(target), seen_(sheet.lines.size(), false) {}
+    Reach(const Sheet& sheet, LineId target)
+        : sheet_(sheet),
+          target_(target),
+          seen_(sheet.lines.size(), false) {}
 
     bool line(LineId start) {
         std::vector<LineId> waiting{start};
@@ -69,20 +72,25 @@ bool needs_brackets(Op op) {
 
 } // namespace
 
-std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const Site& site, Span at, const Dim& missing) {
+std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const Site& site, Span at,
+                            const Dim& missing) {
     std::vector<Mender> out;
     const Dim inverse = inverse_of(missing);
     if (missing.is_plain())
         return out;
     if (site.function != nullptr) {
-        for (std::size_t i = 0; i < site.function->parameters.size() && out.size() < most_menders; ++i) {
+        for (std::size_t i = 0; i < site.function->parameters.size() && out.size() < most_menders;
+             ++i) {
             const Type& type = site.function->parameter_types[i];
-            if (type.kind == Type::Kind::Number && (type.unit.dim == missing || type.unit.dim == inverse))
-                out.push_back({site.function->parameters[i], site.function->parameter_texts[i], "", type.unit.dim != missing});
+            if (type.kind == Type::Kind::Number &&
+                (type.unit.dim == missing || type.unit.dim == inverse))
+                out.push_back({site.function->parameters[i], site.function->parameter_texts[i], "",
+                               type.unit.dim != missing});
         }
         return out;
     }
-    const bool in_main_model = site.line == none || sheet.lines[site.line].name.find('.') == std::string::npos;
+    const bool in_main_model =
+        site.line == none || sheet.lines[site.line].name.find('.') == std::string::npos;
     const std::uint32_t block = site.line == none ? none : sheet.lines[site.line].block;
     struct Candidate {
         bool other_file, inverse, computed;
@@ -96,49 +104,61 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
         if (!may_mend(line) || (line.type.unit.dim != missing && line.type.unit.dim != inverse))
             continue;
         const bool other_file = line.name_span.file != at.file;
-        if (id == site.line || (line.block != none && line.block != block) || (other_file && !in_main_model))
+        if (id == site.line || (line.block != none && line.block != block) ||
+            (other_file && !in_main_model))
             continue;
-        found.push_back(
-            {other_file, line.type.unit.dim != missing, line.role != Role::Given, line.name_span.file, line.name_span.begin, id});
+        found.push_back({other_file, line.type.unit.dim != missing, line.role != Role::Given,
+                         line.name_span.file, line.name_span.begin, id});
     }
-    std::sort(found.begin(), found.end(), [](const Candidate& a, const Candidate& b) { return a.key() < b.key(); });
+    std::sort(found.begin(), found.end(),
+              [](const Candidate& a, const Candidate& b) { return a.key() < b.key(); });
     for (const Candidate& candidate : found) {
         const Line& line = sheet.lines[candidate.line];
         const std::string name(candidate.other_file ? line.name : sources.text(line.name_span));
         const auto same = [&](const Mender& m) { return m.name == name; };
         if (out.size() == most_menders)
             break;
-        if (std::any_of(out.begin(), out.end(), same) || (site.line != none && Reach(sheet, site.line).line(candidate.line)))
+        if (std::any_of(out.begin(), out.end(), same) ||
+            (site.line != none && Reach(sheet, site.line).line(candidate.line)))
             continue;
-        const std::string unit_text = line.unit_text.empty() ? sheet.units.text(line.type.unit) : line.unit_text;
+        const std::string unit_text =
+            line.unit_text.empty() ? sheet.units.text(line.type.unit) : line.unit_text;
         if (hides_ratio(sheet, unit_text))
             continue;
-        out.push_back({name, unit_text, resolving::place_of(sources, line.name_span, at.file), candidate.inverse});
+        out.push_back({name, unit_text, resolving::place_of(sources, line.name_span, at.file),
+                       candidate.inverse});
     }
     return out;
 }
 
 std::string quotable(const SourceMap& sources, Span span) {
     const std::string_view text = sources.text(span);
-    return text.size() > longest_quote || text.find_first_of("\n\r") != std::string_view::npos ? std::string() : std::string(text);
+    return text.size() > longest_quote || text.find_first_of("\n\r") != std::string_view::npos
+               ? std::string()
+               : std::string(text);
 }
 
-std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site& site, NodeId formula, const Dim& missing) {
+std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site& site,
+                       NodeId formula, const Dim& missing) {
     const Node& node = sheet.nodes[formula];
     const std::vector<Mender> found = menders(sheet, sources, site, node.span, missing);
     std::vector<Help> out;
     if (found.empty())
         return out;
     const auto known = [](const Mender& m) {
-        return fmt::format("`{}`{} is in {}", m.name, m.place.empty() ? "" : " (" + m.place + ")", m.unit_text);
+        return fmt::format("`{}`{} is in {}", m.name, m.place.empty() ? "" : " (" + m.place + ")",
+                           m.unit_text);
     };
     const Mender& best = found.front();
     if (const std::string text = quotable(sources, node.span); !text.empty()) {
         const std::string inner = needs_brackets(node.op) ? "(" + text + ")" : text;
-        const std::string mended = fmt::format("{} {} {}", inner, best.inverse ? '/' : '*', best.name);
+        const std::string mended =
+            fmt::format("{} {} {}", inner, best.inverse ? '/' : '*', best.name);
         out.push_back({fmt::format("{}: write  {}", known(best), mended), Edit{node.span, mended}});
     } else {
-        out.push_back({fmt::format("{}: {} by it", known(best), best.inverse ? "divide" : "multiply"), std::nullopt});
+        out.push_back(
+            {fmt::format("{}: {} by it", known(best), best.inverse ? "divide" : "multiply"),
+             std::nullopt});
     }
     if (found.size() > 1) {
         std::string others = known(found[1]);
@@ -155,7 +175,8 @@ bool is_year_against_hour(const Dim& missing) {
 
 std::string apart_note(const Dim& missing) {
     if (is_year_against_hour(missing))
-        return "a year (yr) counts seasons of ownership, an hour (h) counts work: one is not a fixed number of the other";
+        return "a year (yr) counts seasons of ownership, an hour (h) counts work: one is not a "
+               "fixed number of the other";
     if (missing.exponent[Day] != 0 && missing.exponent[Time] != 0)
         return "a day has as many hours as the model says: a line in h/day";
     if (missing.exponent[Shift] != 0 && missing.exponent[Time] != 0)

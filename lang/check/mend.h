@@ -1,4 +1,5 @@
-// What would mend a formula whose unit is off by a factor: the line of the sheet that is in just that unit, or its inverse.
+// What would mend a formula whose unit is off by a factor: the line of the sheet that is in just
+// that unit, or its inverse.
 #pragma once
 
 #include <string>
@@ -20,15 +21,18 @@ struct Mender {
 };
 
 // Those that may stand in the formula at `at` without a loop, best first, three at most.
-std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const Site& site, Span at, const Dim& missing);
+std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const Site& site, Span at,
+                            const Dim& missing);
 
 // Helps that put the first mender into `formula` (a span of the text), and name the others.
-std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site& site, NodeId formula, const Dim& missing);
+std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site& site,
+                       NodeId formula, const Dim& missing);
 
 // A text of one line, short enough to stand in a help. Empty when it is not.
 std::string quotable(const SourceMap& sources, Span span);
 
-// What `missing` says about bases that are apart on purpose: the year, the day and the shift. Empty: nothing.
+// What `missing` says about bases that are apart on purpose: the year, the day and the shift.
+// Empty: nothing.
 std::string apart_note(const Dim& missing);
 bool is_year_against_hour(const Dim& missing);
 

@@ -82,7 +82,8 @@ bool Mismatches::skip(Code code, Span span) {
 
 bool Mismatches::is_literal(NodeId id) const {
     const Node& node = sheet_.nodes[id];
-    return node.op == Op::Number || (node.op == Op::Negate && sheet_.nodes[node.a].op == Op::Number);
+    return node.op == Op::Number ||
+           (node.op == Op::Negate && sheet_.nodes[node.a].op == Op::Number);
 }
 
 std::string Mismatches::type_text(const Type& type) const {
@@ -98,7 +99,9 @@ std::string Mismatches::type_text(const Type& type) const {
 
 std::string Mismatches::kind_text(const Site& site, NodeId node) const {
     const Type& type = sheet_.nodes[node].type;
-    return type.kind == Kind::Number ? unit_or_plain(WrittenUnits(sheet_, sources_, site.function).text(node)) : type_text(type);
+    return type.kind == Kind::Number
+               ? unit_or_plain(WrittenUnits(sheet_, sources_, site.function).text(node))
+               : type_text(type);
 }
 
 // "24.50 $/h" for the number as written, with the unit it should have.
@@ -106,7 +109,8 @@ std::string Mismatches::number_as(NodeId value, std::string_view unit_text) cons
     return fmt::format("{} {}", sources_.text(sheet_.nodes[value].span), unit_text);
 }
 
-Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b, const Type* wanted) {
+Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
+                             const Type* wanted) {
     const Node& whole = sheet_.nodes[node];
     const Node& left = sheet_.nodes[a];
     const Node& right = sheet_.nodes[b];
@@ -116,17 +120,22 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b, 
     d.others = {{left.span, left_text}, {right.span, right_text}};
     WrittenUnits units(sheet_, sources_, site.function);
     for (const auto& [number, other] : {std::pair(a, b), std::pair(b, a)}) {
-        if (!is_plain(sheet_.nodes[number].type) || sheet_.nodes[number].type.unit != one || !is_literal(number))
+        if (!is_plain(sheet_.nodes[number].type) || sheet_.nodes[number].type.unit != one ||
+            !is_literal(number))
             continue;
         const std::string text = number_as(number, units.text(other));
-        d.helps.push_back({fmt::format("give the number its unit: write  {}", text), Edit{sheet_.nodes[number].span, text}});
+        d.helps.push_back({fmt::format("give the number its unit: write  {}", text),
+                           Edit{sheet_.nodes[number].span, text}});
         return d;
     }
-    // The side that is unlike what the whole is to be is mended; the right one if that does not tell.
-    const bool mend_left = wanted != nullptr && wanted->kind == Kind::Number && wanted->unit.dim == right.type.unit.dim;
+    // The side that is unlike what the whole is to be is mended; the right one if that does not
+    // tell.
+    const bool mend_left = wanted != nullptr && wanted->kind == Kind::Number &&
+                           wanted->unit.dim == right.type.unit.dim;
     const NodeId good = mend_left ? b : a;
     const NodeId bad = mend_left ? a : b;
-    const auto missing = divide(Unit{sheet_.nodes[good].type.unit.dim, {}}, Unit{sheet_.nodes[bad].type.unit.dim, {}});
+    const auto missing = divide(Unit{sheet_.nodes[good].type.unit.dim, {}},
+                                Unit{sheet_.nodes[bad].type.unit.dim, {}});
     if (!missing)
         return d;
     if (const std::string note = apart_note(missing->dim); !note.empty()) {
@@ -134,17 +143,20 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b, 
         if (is_year_against_hour(missing->dim))
             d.code = Code::U303;
     } else if (!is_plain(left.type) && !is_plain(right.type)) {
-        d.notes.push_back(fmt::format("the two sides differ by a factor of {}", units.quotient_text(good, bad)));
+        d.notes.push_back(
+            fmt::format("the two sides differ by a factor of {}", units.quotient_text(good, bad)));
     }
     d.helps = mend(sheet_, sources_, site, bad, missing->dim);
     if (d.helps.empty() && is_year_against_hour(missing->dim))
         d.helps.push_back(
-            {fmt::format("a line in {} is what is missing: the hours worked in a year", missing->dim.exponent[Year] < 0 ? "h/yr" : "h/yr"),
+            {fmt::format("a line in {} is what is missing: the hours worked in a year",
+                         missing->dim.exponent[Year] < 0 ? "h/yr" : "h/yr"),
              std::nullopt});
     return d;
 }
 
-void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, const Outcome& outcome, const Type* wanted) {
+void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
+                           const Outcome& outcome, const Type* wanted) {
     const Node& whole = sheet_.nodes[node];
     const NodeId fault = outcome.operand == 0 || b == none ? a : b;
     const Span at = sheet_.nodes[fault].span;
@@ -159,9 +171,11 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         return;
     case Mismatch::UnlikeKinds:
     case Mismatch::UnlikeChoices: {
-        const Code code = outcome.mismatch == Mismatch::UnlikeChoices                                            ? Code::U313
-                          : sheet_.nodes[a].type.kind == Kind::Truth || sheet_.nodes[b].type.kind == Kind::Truth ? Code::U308
-                                                                                                                 : Code::U309;
+        const Code code =
+            outcome.mismatch == Mismatch::UnlikeChoices ? Code::U313
+            : sheet_.nodes[a].type.kind == Kind::Truth || sheet_.nodes[b].type.kind == Kind::Truth
+                ? Code::U308
+                : Code::U309;
         if (skip(code, whole.op_span))
             return;
         const std::string left = kind_text(site, a);
@@ -169,11 +183,13 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         Diagnostic d = problem(code, sides_title(whole.op, left, right), whole.op_span);
         d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
         for (const NodeId side : {a, b})
-            if (const Type& type = sheet_.nodes[side].type; code != Code::U308 && type.kind == Kind::Choice && whole.op != Op::When)
+            if (const Type& type = sheet_.nodes[side].type;
+                code != Code::U308 && type.kind == Kind::Choice && whole.op != Op::When)
                 if (const std::string text = quotable(sources_, sheet_.nodes[side].span);
                     !text.empty() && !sheet_.choices[type.choice].options.empty())
                     d.helps.push_back(
-                        {fmt::format("ask for one of the choice: write  {} is {}", text, sheet_.choices[type.choice].options.front()),
+                        {fmt::format("ask for one of the choice: write  {} is {}", text,
+                                     sheet_.choices[type.choice].options.front()),
                          std::nullopt});
         return add(std::move(d));
     }
@@ -184,15 +200,19 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         if (skip(code, at))
             return;
         const std::string kind = kind_text(site, fault);
-        Diagnostic d = problem(code, fmt::format("a number is needed here, this is {}", kind), at, kind);
-        d.helps.push_back(
-            {fmt::format("turn it into a number: write  when {} then 1 otherwise 0", code == Code::U308 ? "CONDITION" : "CHOICE is NAME"),
-             std::nullopt});
+        Diagnostic d =
+            problem(code, fmt::format("a number is needed here, this is {}", kind), at, kind);
+        d.helps.push_back({fmt::format("turn it into a number: write  when {} then 1 otherwise 0",
+                                       code == Code::U308 ? "CONDITION" : "CHOICE is NAME"),
+                           std::nullopt});
         if (const std::string text = quotable(sources_, at); !text.empty() && code == Code::U308)
-            d.helps.back().text = fmt::format("turn it into a number: write  when {} then 1 otherwise 0", text);
-        else if (code == Code::U309 && !text.empty() && !sheet_.choices[sheet_.nodes[fault].type.choice].options.empty())
-            d.helps.back().text = fmt::format("say what each choice is worth: write  when {} is {} then 1 otherwise 0", text,
-                                              sheet_.choices[sheet_.nodes[fault].type.choice].options.front());
+            d.helps.back().text =
+                fmt::format("turn it into a number: write  when {} then 1 otherwise 0", text);
+        else if (code == Code::U309 && !text.empty() &&
+                 !sheet_.choices[sheet_.nodes[fault].type.choice].options.empty())
+            d.helps.back().text = fmt::format(
+                "say what each choice is worth: write  when {} is {} then 1 otherwise 0", text,
+                sheet_.choices[sheet_.nodes[fault].type.choice].options.front());
         return add(std::move(d));
     }
     case Mismatch::WantsPlain:
@@ -201,9 +221,12 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         if (whole.op == Op::Power) {
             if (skip(Code::U306, at))
                 return;
-            Diagnostic d = problem(Code::U306, fmt::format("a power must be a plain number, not {}", unit), at, unit);
+            Diagnostic d = problem(
+                Code::U306, fmt::format("a power must be a plain number, not {}", unit), at, unit);
             if (const std::string text = quotable(sources_, at); !text.empty())
-                d.helps.push_back({fmt::format("divide the unit away: write  ({} / {})", text, one_of(unit)), std::nullopt});
+                d.helps.push_back(
+                    {fmt::format("divide the unit away: write  ({} / {})", text, one_of(unit)),
+                     std::nullopt});
             return add(std::move(d));
         }
         if (skip(Code::U305, sheet_.nodes[a].span))
@@ -211,18 +234,24 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         const std::string text = quotable(sources_, sheet_.nodes[a].span);
         const std::string given = kind_text(site, a);
         if (outcome.operand == 1) { // a step is missing
-            Diagnostic d =
-                problem(Code::U305, fmt::format("`{}` needs a step for a value in {}", function, given), sheet_.nodes[a].span, given);
-            d.helps.push_back({fmt::format("write  {}({}, {})", function, text, one_of(given)), std::nullopt});
+            Diagnostic d = problem(
+                Code::U305, fmt::format("`{}` needs a step for a value in {}", function, given),
+                sheet_.nodes[a].span, given);
+            d.helps.push_back(
+                {fmt::format("write  {}({}, {})", function, text, one_of(given)), std::nullopt});
             return add(std::move(d));
         }
         const bool angle = outcome.mismatch == Mismatch::WantsAngle;
-        Diagnostic d = problem(Code::U305, fmt::format("`{}` takes {} but is given {}", function, angle ? "an angle" : plain_number, given),
+        Diagnostic d = problem(Code::U305,
+                               fmt::format("`{}` takes {} but is given {}", function,
+                                           angle ? "an angle" : plain_number, given),
                                sheet_.nodes[a].span, given);
         if (!text.empty() && angle && is_plain(sheet_.nodes[a].type))
             d.helps.push_back({fmt::format("write  {}({} deg)", function, text), std::nullopt});
         else if (!text.empty() && !angle)
-            d.helps.push_back({fmt::format("divide the unit away: write  {}({} / {})", function, text, one_of(given)), std::nullopt});
+            d.helps.push_back({fmt::format("divide the unit away: write  {}({} / {})", function,
+                                           text, one_of(given)),
+                               std::nullopt});
         return add(std::move(d));
     }
     case Mismatch::NotAPower: {
@@ -231,28 +260,33 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b, co
         const std::string unit = kind_text(site, a);
         const std::string exponent = quotable(sources_, sheet_.nodes[b].span);
         const bool written = is_literal(b);
-        Diagnostic d = problem(Code::U306,
-                               written ? fmt::format("only a plain number can be raised to the power {}", exponent)
-                                       : fmt::format("only a plain number can be raised to a power that is computed"),
-                               whole.op_span);
+        Diagnostic d = problem(
+            Code::U306,
+            written ? fmt::format("only a plain number can be raised to the power {}", exponent)
+                    : fmt::format("only a plain number can be raised to a power that is computed"),
+            whole.op_span);
         d.others = {{sheet_.nodes[a].span, unit}};
-        if (const std::string base = quotable(sources_, sheet_.nodes[a].span); !base.empty() && !exponent.empty())
-            d.helps.push_back(
-                {fmt::format("divide the unit away first: write  ({} / {}) ^ {}", base, one_of(unit), exponent), std::nullopt});
+        if (const std::string base = quotable(sources_, sheet_.nodes[a].span);
+            !base.empty() && !exponent.empty())
+            d.helps.push_back({fmt::format("divide the unit away first: write  ({} / {}) ^ {}",
+                                           base, one_of(unit), exponent),
+                               std::nullopt});
         return add(std::move(d));
     }
     case Mismatch::OddRoot: {
         if (skip(Code::U307, at))
             return;
         const std::string unit = kind_text(site, a);
-        Diagnostic d = problem(Code::U307, fmt::format("there is no unit for the square root of {}", unit), at, unit);
+        Diagnostic d = problem(
+            Code::U307, fmt::format("there is no unit for the square root of {}", unit), at, unit);
         d.notes.push_back("only a unit of even powers has a root: the root of ft^2 is ft");
         return add(std::move(d));
     }
     case Mismatch::TooLarge:
         if (skip(Code::U312, whole.op_span))
             return;
-        add(problem(Code::U312, "the unit of this formula is too large to be kept exactly", whole.op_span, {},
+        add(problem(Code::U312, "the unit of this formula is too large to be kept exactly",
+                    whole.op_span, {},
                     {"give parts of the formula lines of their own, in units of their own"}));
         return;
     }
@@ -264,15 +298,21 @@ void Mismatches::condition(const Site& site, NodeId value) {
     if (skip(Code::U308, at))
         return;
     const std::string kind = kind_text(site, value);
-    Diagnostic d = problem(
-        Code::U308, fmt::format("a condition is needed here, this is {}", choice || kind == plain_number ? kind : "a number in " + kind),
-        at, kind);
+    Diagnostic d =
+        problem(Code::U308,
+                fmt::format("a condition is needed here, this is {}",
+                            choice || kind == plain_number ? kind : "a number in " + kind),
+                at, kind);
     if (const std::string text = quotable(sources_, at); !text.empty()) {
         if (choice && !sheet_.choices[sheet_.nodes[value].type.choice].options.empty())
             d.helps.push_back(
-                {fmt::format("write  {} is {}", text, sheet_.choices[sheet_.nodes[value].type.choice].options.front()), std::nullopt});
+                {fmt::format("write  {} is {}", text,
+                             sheet_.choices[sheet_.nodes[value].type.choice].options.front()),
+                 std::nullopt});
         else
-            d.helps.push_back({fmt::format("compare it: write  {} > 0{}", text, kind == plain_number ? "" : " " + kind), std::nullopt});
+            d.helps.push_back({fmt::format("compare it: write  {} > 0{}", text,
+                                           kind == plain_number ? "" : " " + kind),
+                               std::nullopt});
     }
     add(std::move(d));
 }
@@ -284,11 +324,14 @@ void Mismatches::odd_pair(const Site& site, NodeId node, NodeId a, NodeId b) {
     const std::string right = units.text(b);
     if (diagnostics_.full() || !nothing_in_common(sheet_, left, right))
         return;
-    Diagnostic d =
-        problem(Code::L805, fmt::format("{} and {} are one kind of unit, but are seldom meant as one", left, right), whole.op_span);
+    Diagnostic d = problem(
+        Code::L805,
+        fmt::format("{} and {} are one kind of unit, but are seldom meant as one", left, right),
+        whole.op_span);
     d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
     const Conversion factor = conversion(sheet_.nodes[b].type.unit, sheet_.nodes[a].type.unit);
-    d.notes.push_back(fmt::format("1 {} is taken as {} {}", right, number_text(factor.apply(1)), left));
+    d.notes.push_back(
+        fmt::format("1 {} is taken as {} {}", right, number_text(factor.apply(1)), left));
     add(std::move(d));
 }
 

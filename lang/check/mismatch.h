@@ -1,4 +1,5 @@
-// The messages of the unit check: what two sides are in, what is missing between them, and which line of the sheet has it.
+// The messages of the unit check: what two sides are in, what is missing between them, and which
+// line of the sheet has it.
 #pragma once
 
 #include <string>
@@ -13,7 +14,7 @@ namespace acre::lang {
 
 // Where a formula stands.
 struct Site {
-    LineId line = none;                 // whose formula it is; none: a condition, a bound, a function
+    LineId line = none; // whose formula it is; none: a condition, a bound, a function
     const Function* function = nullptr; // within a define
 };
 
@@ -33,19 +34,24 @@ class Mismatches {
           sources_(sources),
           diagnostics_(diagnostics) {}
 
-    // An operation with one or two operands. `wanted`: the type the whole is to have, if that is known; it decides which side
-    // is to be mended. Reports U301, U303, U305 to U309, U312, U313.
-    void operation(const Site& site, NodeId node, NodeId a, NodeId b, const Outcome& outcome, const Type* wanted);
+    // An operation with one or two operands. `wanted`: the type the whole is to have, if that is
+    // known; it decides which side is to be mended. Reports U301, U303, U305 to U309, U312, U313.
+    void operation(const Site& site, NodeId node, NodeId a, NodeId b, const Outcome& outcome,
+                   const Type* wanted);
 
-    // A value where another is declared: `subject` is what is declared ("`wage`"), at `declared`, in `unit_text`.
-    // U304 for a number as written, else U302; U308, U309, U313.
-    void declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
-                  std::string_view unit_text, Span declared);
-    // A value that a call hands to a function, or to a table (which has no name for its parameter). U305, U313.
-    void argument(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view function,
-                  std::string_view parameter, std::string_view unit_text, Span declared);
-    // A bound, a correlation or anything else that is of a fixed kind: "the lower bound of `speed`". U304.
-    void part(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject, std::string_view unit_text);
+    // A value where another is declared: `subject` is what is declared ("`wage`"), at `declared`,
+    // in `unit_text`. U304 for a number as written, else U302; U308, U309, U313.
+    void declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
+                  std::string_view subject, std::string_view unit_text, Span declared);
+    // A value that a call hands to a function, or to a table (which has no name for its parameter).
+    // U305, U313.
+    void argument(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
+                  std::string_view function, std::string_view parameter, std::string_view unit_text,
+                  Span declared);
+    // A bound, a correlation or anything else that is of a fixed kind: "the lower bound of
+    // `speed`". U304.
+    void part(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
+              std::string_view subject, std::string_view unit_text);
     // A condition that is none. U308.
     void condition(const Site& site, NodeId value);
     // A rate over a quantity that is not money. U310.

@@ -15,32 +15,41 @@ namespace acre::lang {
 using resolving::problem;
 using Kind = Type::Kind;
 
-void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
-                          std::string_view unit_text, Span declared) {
+void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
+                          std::string_view subject, std::string_view unit_text, Span declared) {
     if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
         return;
     const Node& node = sheet_.nodes[value];
     const bool literal = is_literal(value);
-    const Code code = mismatch == Mismatch::UnlikeChoices                             ? Code::U313
-                      : mismatch == Mismatch::UnlikeUnits                             ? (literal ? Code::U304 : Code::U302)
+    const Code code = mismatch == Mismatch::UnlikeChoices ? Code::U313
+                      : mismatch == Mismatch::UnlikeUnits ? (literal ? Code::U304 : Code::U302)
                       : wanted.kind == Kind::Choice || node.type.kind == Kind::Choice ? Code::U309
                                                                                       : Code::U308;
     if (skip(code, node.span))
         return;
     const std::string given = kind_text(site, value);
-    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
-    Diagnostic d = problem(code,
-                           fmt::format("{} is {} {} but {} {}", subject, wanted.kind == Kind::Number ? "declared" : "declared as",
-                                       wanted_text, literal ? "is given" : "its formula gives", given),
-                           node.span, literal && is_plain(node.type) ? "no unit" : given);
+    const std::string wanted_text =
+        wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
+    Diagnostic d =
+        problem(code,
+                fmt::format("{} is {} {} but {} {}", subject,
+                            wanted.kind == Kind::Number ? "declared" : "declared as", wanted_text,
+                            literal ? "is given" : "its formula gives", given),
+                node.span, literal && is_plain(node.type) ? "no unit" : given);
     if (declared.end > declared.begin)
-        d.others.push_back({declared, wanted.kind == Kind::Number ? fmt::format("declared {}", unit_text) : "declared " + wanted_text});
+        d.others.push_back({declared, wanted.kind == Kind::Number
+                                          ? fmt::format("declared {}", unit_text)
+                                          : "declared " + wanted_text});
     if (mismatch == Mismatch::WantsNumber)
         if (const std::string text = quotable(sources_, node.span); !text.empty())
-            d.helps.push_back({fmt::format("turn it into a number: write  when {} then 1 otherwise 0", text), std::nullopt});
+            d.helps.push_back(
+                {fmt::format("turn it into a number: write  when {} then 1 otherwise 0", text),
+                 std::nullopt});
     if (wanted.kind == Kind::Choice) {
-        std::vector<std::string_view> options(sheet_.choices[wanted.choice].options.begin(), sheet_.choices[wanted.choice].options.end());
-        d.helps.push_back({fmt::format("write one of {}", resolving::listed(options)), std::nullopt});
+        std::vector<std::string_view> options(sheet_.choices[wanted.choice].options.begin(),
+                                              sheet_.choices[wanted.choice].options.end());
+        d.helps.push_back(
+            {fmt::format("write one of {}", resolving::listed(options)), std::nullopt});
     }
     if (mismatch == Mismatch::UnlikeUnits) {
         if (literal && node.type.unit == one) {
@@ -50,13 +59,14 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
         }
         if (const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}})) {
             const std::string note = apart_note(missing->dim);
-            const std::string factor =
-                sheet_.units.text(Unit{missing->dim, divide(wanted.unit.scale, node.type.unit.scale).value_or(Ratio{})});
+            const std::string factor = sheet_.units.text(Unit{
+                missing->dim, divide(wanted.unit.scale, node.type.unit.scale).value_or(Ratio{})});
             if (!note.empty())
                 d.notes.push_back(note);
             else if (!literal)
                 d.notes.push_back(fmt::format("the formula lacks a factor of {}",
-                                              WrittenUnits(sheet_, sources_, site.function).quotient_text(unit_text, wanted.unit, value)));
+                                              WrittenUnits(sheet_, sources_, site.function)
+                                                  .quotient_text(unit_text, wanted.unit, value)));
             if (!literal)
                 d.helps = mend(sheet_, sources_, site, value, missing->dim);
         }
@@ -64,8 +74,9 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
     add(std::move(d));
 }
 
-void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view function,
-                          std::string_view parameter, std::string_view unit_text, Span declared) {
+void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
+                          std::string_view function, std::string_view parameter,
+                          std::string_view unit_text, Span declared) {
     if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
         return;
     const Node& node = sheet_.nodes[value];
@@ -73,13 +84,17 @@ void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, con
     if (skip(code, node.span))
         return;
     const std::string given = kind_text(site, value);
-    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
-    Diagnostic d =
-        problem(code, fmt::format("`{}` takes `{}` in {} but is given {}", function, parameter, wanted_text, given), node.span, given);
+    const std::string wanted_text =
+        wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
+    Diagnostic d = problem(code,
+                           fmt::format("`{}` takes `{}` in {} but is given {}", function, parameter,
+                                       wanted_text, given),
+                           node.span, given);
     if (parameter.empty())
         d.title = fmt::format("`{}` takes {} but is given {}", function, wanted_text, given);
     else if (wanted.kind != Kind::Number || wanted_text == plain_number)
-        d.title = fmt::format("`{}` takes {} as `{}` but is given {}", function, wanted_text, parameter, given);
+        d.title = fmt::format("`{}` takes {} as `{}` but is given {}", function, wanted_text,
+                              parameter, given);
     d.others.push_back({declared, "defined here"});
     if (mismatch == Mismatch::UnlikeUnits && is_literal(value) && node.type.unit == one) {
         const std::string text = number_as(value, unit_text);
@@ -94,17 +109,19 @@ void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, con
     add(std::move(d));
 }
 
-void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted, std::string_view subject,
-                      std::string_view unit_text) {
+void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
+                      std::string_view subject, std::string_view unit_text) {
     if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
         return;
     const Node& node = sheet_.nodes[value];
     if (skip(Code::U304, node.span))
         return;
     const std::string given = kind_text(site, value);
-    const std::string wanted_text = wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
-    Diagnostic d = problem(Code::U304, fmt::format("{} is {} but is given {}", subject, wanted_text, given), node.span,
-                           is_plain(node.type) && is_literal(value) ? "no unit" : given);
+    const std::string wanted_text =
+        wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
+    Diagnostic d =
+        problem(Code::U304, fmt::format("{} is {} but is given {}", subject, wanted_text, given),
+                node.span, is_plain(node.type) && is_literal(value) ? "no unit" : given);
     if (wanted.kind == Kind::Number && wanted_text != plain_number)
         d.title = fmt::format("{} is in {} but is given {}", subject, wanted_text, given);
     if (mismatch == Mismatch::UnlikeUnits && is_literal(value) && node.type.unit == one) {
@@ -124,9 +141,10 @@ void Mismatches::cost(const Cost& cost) {
     site.line = cost.amount;
     const std::string rate_text = rate.unit_text;
     const std::string over_text = kind_text(site, over);
-    Diagnostic d =
-        problem(Code::U310, fmt::format("`{}` is {} over {}, which is not money", rate.name, unit_or_plain(rate_text), over_text),
-                sheet_.nodes[over].span, over_text);
+    Diagnostic d = problem(Code::U310,
+                           fmt::format("`{}` is {} over {}, which is not money", rate.name,
+                                       unit_or_plain(rate_text), over_text),
+                           sheet_.nodes[over].span, over_text);
     d.others.push_back({rate.name_span, fmt::format("declared {}", rate_text)});
     Unit dollar;
     dollar.dim.exponent[Money] = 1;
@@ -135,17 +153,22 @@ void Mismatches::cost(const Cost& cost) {
         if (rate.type.unit.dim.exponent[Money] != 1)
             d.notes.push_back("the rate of a cost is money for each unit of its quantity");
         else
-            d.notes.push_back(fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
-        for (const Mender& mender : menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim)) {
+            d.notes.push_back(
+                fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
+        for (const Mender& mender :
+             menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim)) {
             if (mender.inverse)
                 continue;
-            d.helps.push_back({fmt::format("`{}` ({}) is in {}: write  over {}", mender.name, mender.place, mender.unit_text, mender.name),
+            d.helps.push_back({fmt::format("`{}` ({}) is in {}: write  over {}", mender.name,
+                                           mender.place, mender.unit_text, mender.name),
                                Edit{sheet_.nodes[over].span, mender.name}});
             break;
         }
     }
-    if (const auto wanted = divide(dollar, sheet_.nodes[over].type.unit); wanted && d.helps.empty() && wanted->dim.exponent[Money] == 1)
-        d.helps.push_back({fmt::format("declare the rate in {}", sheet_.units.text(*wanted)), std::nullopt});
+    if (const auto wanted = divide(dollar, sheet_.nodes[over].type.unit);
+        wanted && d.helps.empty() && wanted->dim.exponent[Money] == 1)
+        d.helps.push_back(
+            {fmt::format("declare the rate in {}", sheet_.units.text(*wanted)), std::nullopt});
     add(std::move(d));
 }
 

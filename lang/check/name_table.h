@@ -1,4 +1,5 @@
-// Names to numbers without an allocation a name: open addressing over hashes; the names stay where they are.
+// Names to numbers without an allocation a name: open addressing over hashes; the names stay where
+// they are.
 #pragma once
 
 #include <bit>
@@ -10,7 +11,8 @@
 
 namespace acre::lang {
 
-// `name_of(id)` gives the name of a number already in the table; it is asked only when hashes are equal.
+// `name_of(id)` gives the name of a number already in the table; it is asked only when hashes are
+// equal.
 class NameTable {
   public:
     static constexpr std::uint32_t absent = 0xFFFFFFFF;
@@ -32,7 +34,8 @@ class NameTable {
     }
 
     // Adds the name, or gives the number that has it already.
-    template <class NameOf> std::uint32_t insert(std::string_view name, std::uint32_t id, NameOf&& name_of) {
+    template <class NameOf>
+    std::uint32_t insert(std::string_view name, std::uint32_t id, NameOf&& name_of) {
         reserve(count_ + 1);
         const std::uint32_t hash = hash_of(name);
         for (std::size_t at = hash & (slots_.size() - 1);; at = (at + 1) & (slots_.size() - 1)) {

@@ -103,7 +103,8 @@ Outcome apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) 
             return fails(Mismatch::WantsTruth, a.kind != Kind::Truth ? 0 : 1);
         return gives(truth(), one);
     }
-    if ((op == Op::Equal || op == Op::NotEqual) && (a.kind == Kind::Choice || b.kind == Kind::Choice)) {
+    if ((op == Op::Equal || op == Op::NotEqual) &&
+        (a.kind == Kind::Choice || b.kind == Kind::Choice)) {
         if (a.kind != b.kind)
             return fails(Mismatch::UnlikeKinds);
         return a.choice == b.choice ? gives(truth(), one) : fails(Mismatch::UnlikeChoices);
@@ -138,7 +139,8 @@ Mismatch fit(const Type& given, const Type& wanted) {
                                            : Mismatch::UnlikeKinds;
     if (given.kind == Kind::Choice)
         return given.choice == wanted.choice ? Mismatch::None : Mismatch::UnlikeChoices;
-    return given.kind == Kind::Number && given.unit.dim != wanted.unit.dim ? Mismatch::UnlikeUnits : Mismatch::None;
+    return given.kind == Kind::Number && given.unit.dim != wanted.unit.dim ? Mismatch::UnlikeUnits
+                                                                           : Mismatch::None;
 }
 
 } // namespace acre::lang

@@ -1,4 +1,5 @@
-// What each operation makes of its operands' types: the unit rules alone, with no idea of names, places or messages.
+// What each operation makes of its operands' types: the unit rules alone, with no idea of names,
+// places or messages.
 #pragma once
 
 #include <cstdint>
@@ -25,7 +26,8 @@ enum class Mismatch : std::uint8_t {
     TooLarge, // the unit does not fit
 };
 
-// What the operation gives, and the unit each operand is converted to first (its own where nothing is converted).
+// What the operation gives, and the unit each operand is converted to first (its own where nothing
+// is converted).
 struct Outcome {
     Mismatch mismatch = Mismatch::None;
     int operand = 0; // 0 or 1: which one is at fault, for WantsNumber … WantsAngle
@@ -37,10 +39,11 @@ struct Outcome {
 
 // Negate, Not, Abs, Sqrt, Exp, Log, Sin, Cos, Tan, Atan, and Ceil, Floor, Round without a step.
 Outcome apply(Op op, const Type& a);
-// Add … Or, Min, Max, and Ceil, Floor, Round with a step. `exponent`: the right side of a Power where it is a whole number as written.
+// Add … Or, Min, Max, and Ceil, Floor, Round with a step. `exponent`: the right side of a Power
+// where it is a whole number as written.
 Outcome apply(Op op, const Type& a, const Type& b, std::optional<int> exponent = {});
-// Whether a value of type `given` can stand where `wanted` is declared; numbers of one dimension can (UnlikeUnits, WantsNumber,
-// WantsTruth, UnlikeKinds, UnlikeChoices).
+// Whether a value of type `given` can stand where `wanted` is declared; numbers of one dimension
+// can (UnlikeUnits, WantsNumber, WantsTruth, UnlikeKinds, UnlikeChoices).
 Mismatch fit(const Type& given, const Type& wanted);
 
 } // namespace acre::lang

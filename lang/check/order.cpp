@@ -68,8 +68,9 @@ Traced graph_of_functions(const Sheet& sheet) {
 }
 
 bool has_edge(const Graph& graph, std::uint32_t from, std::uint32_t to) {
-    return std::find(graph.edges.begin() + graph.first[from], graph.edges.begin() + graph.first[from + 1], to) !=
-           graph.edges.begin() + graph.first[from + 1];
+    return std::find(graph.edges.begin() + graph.first[from],
+                     graph.edges.begin() + graph.first[from + 1],
+                     to) != graph.edges.begin() + graph.first[from + 1];
 }
 
 NodeId edge_node(const Traced& traced, std::uint32_t from, std::uint32_t to) {
@@ -81,21 +82,24 @@ NodeId edge_node(const Traced& traced, std::uint32_t from, std::uint32_t to) {
 
 // One diagnostic for the way round: a mark on each step.
 template <class NameOf>
-Diagnostic loop_message(const Sheet& sheet, const Traced& traced, const std::vector<std::uint32_t>& loop, Code code, std::string title,
+Diagnostic loop_message(const Sheet& sheet, const Traced& traced,
+                        const std::vector<std::uint32_t>& loop, Code code, std::string title,
                         std::string_view verb, const NameOf& name_of) {
     Diagnostic d{code, std::move(title), {}, {}, {}, {}};
     for (std::size_t i = 0; i < std::min(loop.size(), most_shown); ++i) {
         const std::uint32_t from = loop[i];
         const std::uint32_t to = loop[(i + 1) % loop.size()];
         const Node& node = sheet.nodes[edge_node(traced, from, to)];
-        Label label{node.op == Op::Define ? node.op_span : node.span, fmt::format("`{}` {} `{}`", name_of(from), verb, name_of(to))};
+        Label label{node.op == Op::Define ? node.op_span : node.span,
+                    fmt::format("`{}` {} `{}`", name_of(from), verb, name_of(to))};
         if (i == 0)
             d.primary = std::move(label);
         else
             d.others.push_back(std::move(label));
     }
     if (loop.size() > most_shown)
-        d.notes.push_back(fmt::format("and so on, {} steps in all, back to `{}`", loop.size(), name_of(loop[0])));
+        d.notes.push_back(
+            fmt::format("and so on, {} steps in all, back to `{}`", loop.size(), name_of(loop[0])));
     return d;
 }
 
@@ -108,16 +112,22 @@ void report_line_loops(const Sheet& sheet, Diagnostics& diagnostics) {
             diagnostics.add({Code::G401, {}, {sheet.lines[group[0]].name_span, {}}, {}, {}, {}});
             continue;
         }
-        std::vector<std::uint32_t> sorted = group; // in the order of the sheet, so that the message is the same every time
+        std::vector<std::uint32_t> sorted =
+            group; // in the order of the sheet, so that the message is the same every time
         std::sort(sorted.begin(), sorted.end());
         const std::vector<std::uint32_t> loop = shortest_loop(traced.graph, sorted);
-        const auto name_of = [&](std::uint32_t id) -> const std::string& { return sheet.lines[id].name; };
-        std::string title = loop.size() == 1 ? fmt::format("`{}` depends on itself", name_of(loop[0]))
-                                             : fmt::format("{} lines depend on each other", loop.size());
-        Diagnostic d = loop_message(sheet, traced, loop, Code::G401, std::move(title), "uses", name_of);
-        d.helps.push_back({loop.size() == 1 ? "use another line here, or make it a given with a number of its own"
-                                            : "make one of them a given with a number of its own",
-                           std::nullopt});
+        const auto name_of = [&](std::uint32_t id) -> const std::string& {
+            return sheet.lines[id].name;
+        };
+        std::string title = loop.size() == 1
+                                ? fmt::format("`{}` depends on itself", name_of(loop[0]))
+                                : fmt::format("{} lines depend on each other", loop.size());
+        Diagnostic d =
+            loop_message(sheet, traced, loop, Code::G401, std::move(title), "uses", name_of);
+        d.helps.push_back(
+            {loop.size() == 1 ? "use another line here, or make it a given with a number of its own"
+                              : "make one of them a given with a number of its own",
+             std::nullopt});
         diagnostics.add(std::move(d));
     }
 }
@@ -128,16 +138,21 @@ void report_function_loops(const Sheet& sheet, Diagnostics& diagnostics) {
         if (group.size() == 1 && !has_edge(traced.graph, group[0], group[0]))
             continue;
         if (diagnostics.full()) {
-            diagnostics.add({Code::G402, {}, {sheet.functions[group[0]].name_span, {}}, {}, {}, {}});
+            diagnostics.add(
+                {Code::G402, {}, {sheet.functions[group[0]].name_span, {}}, {}, {}, {}});
             continue;
         }
         std::vector<std::uint32_t> sorted = group;
         std::sort(sorted.begin(), sorted.end());
         const std::vector<std::uint32_t> loop = shortest_loop(traced.graph, sorted);
-        const auto name_of = [&](std::uint32_t id) -> const std::string& { return sheet.functions[id].name; };
-        std::string title = loop.size() == 1 ? fmt::format("`{}` calls itself", name_of(loop[0]))
-                                             : fmt::format("{} functions call each other in a loop", loop.size());
-        Diagnostic d = loop_message(sheet, traced, loop, Code::G402, std::move(title), "calls", name_of);
+        const auto name_of = [&](std::uint32_t id) -> const std::string& {
+            return sheet.functions[id].name;
+        };
+        std::string title =
+            loop.size() == 1 ? fmt::format("`{}` calls itself", name_of(loop[0]))
+                             : fmt::format("{} functions call each other in a loop", loop.size());
+        Diagnostic d =
+            loop_message(sheet, traced, loop, Code::G402, std::move(title), "calls", name_of);
         d.notes.push_back("a formula always ends: there is no repetition");
         diagnostics.add(std::move(d));
     }
@@ -145,8 +160,9 @@ void report_function_loops(const Sheet& sheet, Diagnostics& diagnostics) {
 
 } // namespace
 
-// Tarjan's algorithm with a stack of its own, so that a chain of a million lines is no danger (R. Tarjan, "Depth-first search and
-// linear graph algorithms", SIAM J. Comput. 1(2), 1972; from memory).
+// Tarjan's algorithm with a stack of its own, so that a chain of a million lines is no danger (R.
+// Tarjan, "Depth-first search and linear graph algorithms", SIAM J. Comput. 1(2), 1972; from
+// memory).
 std::vector<std::vector<std::uint32_t>> strong_groups(const Graph& graph) {
     constexpr std::uint32_t unseen = 0xFFFFFFFF;
     struct Frame {
@@ -198,7 +214,8 @@ std::vector<std::vector<std::uint32_t>> strong_groups(const Graph& graph) {
     return groups;
 }
 
-std::vector<std::uint32_t> shortest_loop(const Graph& graph, const std::vector<std::uint32_t>& group) {
+std::vector<std::uint32_t> shortest_loop(const Graph& graph,
+                                         const std::vector<std::uint32_t>& group) {
     const std::uint32_t start = group.front();
     std::vector<std::uint32_t> from(graph.size(), none);
     std::vector<bool> member(graph.size(), false);

@@ -17,11 +17,13 @@ struct Graph {
     std::uint32_t size() const { return static_cast<std::uint32_t>(first.size() - 1); }
 };
 
-// Strongly connected groups, each after all the groups it points to; a group of one is a loop only if it points to itself.
+// Strongly connected groups, each after all the groups it points to; a group of one is a loop only
+// if it points to itself.
 std::vector<std::vector<std::uint32_t>> strong_groups(const Graph& graph);
 
 // A shortest way from a member of the group around to itself, within the group.
-std::vector<std::uint32_t> shortest_loop(const Graph& graph, const std::vector<std::uint32_t>& group);
+std::vector<std::uint32_t> shortest_loop(const Graph& graph,
+                                         const std::vector<std::uint32_t>& group);
 
 // Reports G401 and G402, once for each group.
 void report_loops(const Sheet& sheet, Diagnostics& diagnostics);

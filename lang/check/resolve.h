@@ -1,5 +1,5 @@
-// Syntax trees to one flat sheet: instances of used models, names to ids, layers of values in order, blocks laid out,
-// costs and prices written out as plain lines.
+// Syntax trees to one flat sheet: instances of used models, names to ids, layers of values in
+// order, blocks laid out, costs and prices written out as plain lines.
 #pragma once
 
 #include <optional>
@@ -13,7 +13,8 @@
 
 namespace acre::lang {
 
-// All the texts of one compilation, parsed. uses[i] are the modules that the Use statements of modules[i] name, in order.
+// All the texts of one compilation, parsed. uses[i] are the modules that the Use statements of
+// modules[i] name, in order.
 struct Program {
     std::vector<ast::Module> modules;
     std::vector<std::vector<std::uint32_t>> uses;
@@ -21,10 +22,12 @@ struct Program {
     std::uint32_t season = none;       // or none
     std::uint32_t job = none;          // or none: a model by itself
     std::uint32_t command_line = none; // or none: `set` statements of the command line
-    // Values from a field layout (area, travel, …), as a text of `set` statements; between job and block.
+    // Values from a field layout (area, travel, …), as a text of `set` statements; between job and
+    // block.
     std::uint32_t field = none;
     std::string option; // title of the option chosen; empty: the job as it stands
-    // False: functions that nothing calls stay without formulas, unless the model itself writes them. Enough for a price.
+    // False: functions that nothing calls stay without formulas, unless the model itself writes
+    // them. Enough for a price.
     bool every_function = true;
 };
 

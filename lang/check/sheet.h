@@ -1,7 +1,7 @@
 // The sheet: every line of every used model, flat, with all names resolved. One job, one sheet.
 //
-// Sheet is what resolve makes. CheckedSheet is what check makes of it: every node has a type, every unlike but
-// compatible pair of units an explicit Convert node. Only check can make one.
+// Sheet is what resolve makes. CheckedSheet is what check makes of it: every node has a type, every
+// unlike but compatible pair of units an explicit Convert node. Only check can make one.
 #pragma once
 
 #include <cstdint>
@@ -24,17 +24,18 @@ using NodeId = std::uint32_t;
 using LineId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
-// No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one formula.
-// Instances and blocks multiply a text: past these, N214.
+// No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
+// formula. Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
 inline constexpr std::uint32_t max_blocks = 1'000;
 inline constexpr std::uint32_t max_job_options = 200;
-inline constexpr std::uint32_t max_parts = 20'000;       // of all instances
-inline constexpr std::uint32_t max_conditions = 10'000;  // requirements and cautions, in every block
+inline constexpr std::uint32_t max_parts = 20'000;      // of all instances
+inline constexpr std::uint32_t max_conditions = 10'000; // requirements and cautions, in every block
 inline constexpr std::uint32_t max_correlations = 1'000; // in every block
 inline constexpr std::uint32_t max_sheet_lines = 100'000;
-inline constexpr std::uint32_t max_sheet_nodes = 500'000;         // steps of calculation
-inline constexpr std::uint32_t max_sheet_name_bytes = 64U << 20U; // of names, labels and reasons of all lines
+inline constexpr std::uint32_t max_sheet_nodes = 500'000; // steps of calculation
+inline constexpr std::uint32_t max_sheet_name_bytes =
+    64U << 20U; // of names, labels and reasons of all lines
 
 enum class Op : std::uint8_t {
     Number,    // number, in the unit of its type
@@ -75,7 +76,8 @@ enum class Op : std::uint8_t {
     Define, // index: define, args
     Sum,
     Most,
-    Least,   // args: Line nodes; the lines of the blocks, or (Sum) the amounts that a price adds up, of $; one at least
+    Least, // args: Line nodes; the lines of the blocks, or (Sum) the amounts that a price adds up,
+           // of $; one at least
     Convert, // a, by `conversion`; made by check only
     Missing, // reported already
 };
@@ -108,20 +110,34 @@ struct Setting {
     std::string because;
 };
 
-enum class Role : std::uint8_t { Given, Line, CostRate, CostQuantity, CostAmount, EventCount, EventAmount, EventMoney, PriceLine, Total };
+enum class Role : std::uint8_t {
+    Given,
+    Line,
+    CostRate,
+    CostQuantity,
+    CostAmount,
+    EventCount,
+    EventAmount,
+    EventMoney,
+    PriceLine,
+    Total
+};
 
 struct Line {
-    std::string name;    // dotted, the same everywhere: "crawler.fuel_price", "north.area", "ripping.amount"
+    std::string
+        name; // dotted, the same everywhere: "crawler.fuel_price", "north.area", "ripping.amount"
     std::string label;   // may be empty
     std::string because; // of a line; a given has it in its settings
     Span name_span;
     Span span; // the statement, for `explain`
     Role role = Role::Line;
-    Type type;                  // declared. A quantity of a cost declares none: its formula's, or poison if that has none
-    std::string unit_text;      // as the author wrote it ("$/ac"); empty for a choice
-    NodeId value = none;        // the formula in force, by the last setting; none: yours to set
-    std::uint32_t part = none;  // into parts
-    std::uint32_t block = none; // into blocks, for a line of an each-block part; a job without blocks has none
+    Type type; // declared. A quantity of a cost declares none: its formula's, or poison if that has
+               // none
+    std::string unit_text;     // as the author wrote it ("$/ac"); empty for a choice
+    NodeId value = none;       // the formula in force, by the last setting; none: yours to set
+    std::uint32_t part = none; // into parts
+    std::uint32_t block =
+        none; // into blocks, for a line of an each-block part; a job without blocks has none
     std::uint32_t given = none; // into givens
 };
 
@@ -139,7 +155,8 @@ struct Part {
     std::string instance; // the instance it belongs to, "haul.truck"; empty for the job's own model
     bool each_block = false;
 };
-struct Block { // as the job lists them; a job without any is one piece of ground whose lines have no prefix
+struct Block { // as the job lists them; a job without any is one piece of ground whose lines have
+               // no prefix
     std::string name, label;
     std::string field_path; // as written; empty: none
     NodeId field_heading = none;
@@ -147,7 +164,8 @@ struct Block { // as the job lists them; a job without any is one piece of groun
 };
 struct Cost {
     LineId rate = none, quantity = none, amount = none;
-    std::uint32_t part = none; // the part of the job's model it counts in (a used model's costs join the part that uses it)
+    std::uint32_t part = none; // the part of the job's model it counts in (a used model's costs
+                               // join the part that uses it)
 };
 struct PriceStep {
     ast::StepKind kind;
@@ -160,7 +178,8 @@ struct PriceItem {
     std::string title, name; // "Ripping", "ripping"
     std::string per_text;    // "ac"; empty: a lump
     std::vector<std::uint32_t> costs;
-    LineId cost = none, quantity = none, amount = none, rate = none; // quantity and rate: none for a lump
+    LineId cost = none, quantity = none, amount = none,
+           rate = none; // quantity and rate: none for a lump
     std::vector<PriceStep> steps;
     Span span;
 };
@@ -248,10 +267,12 @@ struct Sheet {
     std::vector<ChoiceType> choices;
     UnitCatalog units;
     // always there when the model has a price
-    LineId cost_total = none, price_total = none, price_per_unit = none, profit_total = none, profit_share = none;
+    LineId cost_total = none, price_total = none, price_per_unit = none, profit_total = none,
+           profit_share = none;
 
     LineId find(std::string_view name) const; // none if there is no such line
-    LineId add(Line line);                    // a name that is there already stays with its first line: then find(name) is another id
+    LineId add(Line line); // a name that is there already stays with its first line: then
+                           // find(name) is another id
 
     NameTable line_names; // of `lines`
 };
@@ -264,7 +285,8 @@ class CheckedSheet {
   private:
     explicit CheckedSheet(Sheet sheet) : sheet_(std::move(sheet)) {}
     Sheet sheet_;
-    friend std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, class Diagnostics& diagnostics);
+    friend std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources,
+                                             class Diagnostics& diagnostics);
 };
 
 } // namespace acre::lang

@@ -10,9 +10,14 @@ namespace acre::lang {
 using ChoiceId = std::uint32_t;
 
 struct Type {
-    enum class Kind : std::uint8_t { Number, Truth, Choice, Poison } kind = Kind::Number; // Poison: reported already, stay silent
-    ChoiceId choice = 0;                                                                  // of a Choice
-    Unit unit;                                                                            // of a Number
+    enum class Kind : std::uint8_t {
+        Number,
+        Truth,
+        Choice,
+        Poison
+    } kind = Kind::Number; // Poison: reported already, stay silent
+    ChoiceId choice = 0;   // of a Choice
+    Unit unit;             // of a Number
 };
 
 } // namespace acre::lang

@@ -33,8 +33,8 @@ std::optional<int> Typing::whole_exponent(NodeId id) const {
         sign = -1;
         node = &sheet_.nodes[node->a];
     }
-    if (node->op != Op::Number || node->type.unit != one || node->number != std::floor(node->number) ||
-        std::abs(node->number) > largest_exponent)
+    if (node->op != Op::Number || node->type.unit != one ||
+        node->number != std::floor(node->number) || std::abs(node->number) > largest_exponent)
         return std::nullopt;
     return static_cast<int>(sign * node->number);
 }
@@ -103,7 +103,8 @@ void Typing::type_binary(const Site& site, NodeId id, const Type* wanted) {
     const bool sum = op == Op::Add || op == Op::Subtract;
     type(site, a, sum ? wanted : nullptr);
     type(site, b, sum ? wanted : nullptr);
-    const Outcome outcome = apply(op, sheet_.nodes[a].type, sheet_.nodes[b].type, op == Op::Power ? whole_exponent(b) : std::nullopt);
+    const Outcome outcome = apply(op, sheet_.nodes[a].type, sheet_.nodes[b].type,
+                                  op == Op::Power ? whole_exponent(b) : std::nullopt);
     sheet_.nodes[id].type = outcome.type;
     if (!outcome.good())
         return mismatches_.operation(site, id, a, b, outcome, wanted);
@@ -179,7 +180,8 @@ void Typing::type_table(const Site& site, NodeId id) {
         const NodeId arg = converted(a, table.parameter.unit);
         sheet_.nodes[id].a = arg;
     } else {
-        mismatches_.argument(site, a, mismatch, table.parameter, table.name, {}, table.parameter_text, table.span);
+        mismatches_.argument(site, a, mismatch, table.parameter, table.name, {},
+                             table.parameter_text, table.span);
     }
     sheet_.nodes[id].type = table.result;
 }
@@ -192,7 +194,8 @@ void Typing::type_call(const Site& site, NodeId id) {
         const Type& wanted = function.parameter_types[i];
         const Mismatch mismatch = fit(type(site, value), wanted);
         if (mismatch != Mismatch::None) {
-            mismatches_.argument(site, value, mismatch, wanted, function.name, function.parameters[i], function.parameter_texts[i],
+            mismatches_.argument(site, value, mismatch, wanted, function.name,
+                                 function.parameters[i], function.parameter_texts[i],
                                  function.name_span);
         } else if (wanted.kind == Type::Kind::Number) {
             const NodeId arg = converted(value, wanted.unit);

@@ -17,11 +17,12 @@ class Typing {
           mismatches_(sheet, sources, diagnostics),
           done_(sheet.nodes.size(), false) {}
 
-    // Fills the types of the tree at `node`, puts in the conversions inside it, and reports what does not fit.
-    // `wanted`: what the place declares, where it is known.
+    // Fills the types of the tree at `node`, puts in the conversions inside it, and reports what
+    // does not fit. `wanted`: what the place declares, where it is known.
     const Type& type(const Site& site, NodeId node, const Type* wanted = nullptr);
 
-    // The node itself, or a Convert of it to the unit; the node's dimension must be that of the unit.
+    // The node itself, or a Convert of it to the unit; the node's dimension must be that of the
+    // unit.
     NodeId converted(NodeId node, const Unit& unit);
 
     Mismatches& report() { return mismatches_; }

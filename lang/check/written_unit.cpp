@@ -8,7 +8,8 @@ namespace {
 
 constexpr int deepest = 60; // a formula deeper than this gets a unit of usual names
 
-// min/h, ft/in: names of one dimension on both sides say nothing about the kind. Percent says nothing either.
+// min/h, ft/in: names of one dimension on both sides say nothing about the kind. Percent says
+// nothing either.
 UnitTerms simplified(UnitTerms terms, const UnitCatalog& units) {
     const auto dim_of = [&](const UnitTerm& term) {
         const Unit* const unit = units.find(term.name);
@@ -46,7 +47,8 @@ std::optional<Dim> dim_of(const UnitTerms& terms, const UnitCatalog& units) {
 
 } // namespace
 
-std::string WrittenUnits::to_text_of(const std::optional<UnitTerms>& terms, const Unit& unit) const {
+std::string WrittenUnits::to_text_of(const std::optional<UnitTerms>& terms,
+                                     const Unit& unit) const {
     if (terms) {
         const bool percent = terms->count == 1 && terms->terms[0].name == "%";
         const UnitTerms shown = percent ? *terms : simplified(*terms, sheet_.units);
@@ -61,13 +63,15 @@ std::string WrittenUnits::text(NodeId node) {
     return type.kind == Type::Kind::Number ? to_text_of(terms(node), type.unit) : std::string();
 }
 
-std::string WrittenUnits::quotient(const std::optional<UnitTerms>& above, const Unit& unit, NodeId b) {
+std::string WrittenUnits::quotient(const std::optional<UnitTerms>& above, const Unit& unit,
+                                   NodeId b) {
     const auto below = terms(b);
     const auto missing = divide(Unit{unit.dim, {}}, Unit{sheet_.nodes[b].type.unit.dim, {}});
     if (!missing)
         return "1";
     if (above && below)
-        if (const std::string text = to_text_of(combine(*above, *below, -1), *missing); !hides_ratio(sheet_, text))
+        if (const std::string text = to_text_of(combine(*above, *below, -1), *missing);
+            !hides_ratio(sheet_, text))
             return text;
     return sheet_.units.usual_text(missing->dim);
 }
@@ -91,10 +95,12 @@ std::optional<UnitTerms> WrittenUnits::of_number(const Node& node) {
     const std::string_view text = sources_.text(node.span);
     const bool dollar = !text.empty() && text.front() == '$';
     std::size_t at = dollar ? 1 : 0;
-    while (at < text.size() && (std::string_view("0123456789.,").find(text[at]) != std::string_view::npos ||
-                                ((text[at] == '-' || text[at] == '+') && (text[at - 1] == 'e' || text[at - 1] == 'E')) ||
-                                ((text[at] == 'e' || text[at] == 'E') && at + 1 < text.size() &&
-                                 std::string_view("0123456789+-").find(text[at + 1]) != std::string_view::npos)))
+    while (
+        at < text.size() &&
+        (std::string_view("0123456789.,").find(text[at]) != std::string_view::npos ||
+         ((text[at] == '-' || text[at] == '+') && (text[at - 1] == 'e' || text[at - 1] == 'E')) ||
+         ((text[at] == 'e' || text[at] == 'E') && at + 1 < text.size() &&
+          std::string_view("0123456789+-").find(text[at + 1]) != std::string_view::npos)))
         ++at;
     const std::size_t unit = std::min(text.find_first_not_of(" \t", at), text.size());
     std::string whole;
@@ -114,8 +120,10 @@ std::optional<UnitTerms> WrittenUnits::terms_of(const Node& node, int depth) {
         return of_number(node);
     case Op::Line: {
         const Line* line = &sheet_.lines[node.index];
-        // The quantity of a cost has no unit text: that of the line it is said over, if it is one line.
-        if (line->unit_text.empty() && line->value != none && sheet_.nodes[line->value].op == Op::Line)
+        // The quantity of a cost has no unit text: that of the line it is said over, if it is one
+        // line.
+        if (line->unit_text.empty() && line->value != none &&
+            sheet_.nodes[line->value].op == Op::Line)
             line = &sheet_.lines[sheet_.nodes[line->value].index];
         return line->unit_text.empty() ? std::nullopt : read(line->unit_text);
     }
@@ -138,7 +146,8 @@ std::optional<UnitTerms> WrittenUnits::terms_of(const Node& node, int depth) {
         if (a->count == 0)
             return a;
         UnitTerms out = *a;
-        const double exponent = sheet_.nodes[node.b].op == Op::Number ? sheet_.nodes[node.b].number : 0;
+        const double exponent =
+            sheet_.nodes[node.b].op == Op::Number ? sheet_.nodes[node.b].number : 0;
         for (std::size_t i = 0; i < out.count; ++i)
             out.terms[i].exponent *= static_cast<int>(exponent);
         return out;
@@ -167,7 +176,8 @@ std::optional<UnitTerms> WrittenUnits::terms_of(const Node& node, int depth) {
 
 namespace {
 
-// The bases that stand both above and below in one text, in names of one base each: the ratios of hp and psi are no secret.
+// The bases that stand both above and below in one text, in names of one base each: the ratios of
+// hp and psi are no secret.
 std::array<bool, max_bases> hidden_ratios(const Sheet& sheet, std::string_view text) {
     std::array<bool, max_bases> above{};
     std::array<bool, max_bases> below{};
@@ -177,7 +187,8 @@ std::array<bool, max_bases> hidden_ratios(const Sheet& sheet, std::string_view t
         return above;
     for (const UnitTerm& term : *terms) {
         const Unit* const unit = sheet.units.find(term.name);
-        if (unit == nullptr || std::count(unit->dim.exponent.begin(), unit->dim.exponent.end(), 0) + 1 != max_bases)
+        if (unit == nullptr ||
+            std::count(unit->dim.exponent.begin(), unit->dim.exponent.end(), 0) + 1 != max_bases)
             continue;
         for (std::size_t i = 0; i < max_bases; ++i) {
             above[i] = above[i] || unit->dim.exponent[i] * term.exponent > 0;

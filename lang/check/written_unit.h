@@ -1,4 +1,5 @@
-// The unit of a formula in the words its author used: `speed * width` of lines in mi/h and ft is in mi.ft/h.
+// The unit of a formula in the words its author used: `speed * width` of lines in mi/h and ft is in
+// mi.ft/h.
 #pragma once
 
 #include <deque>
@@ -40,10 +41,11 @@ class WrittenUnits {
     std::deque<std::string> kept_; // texts that terms point into
 };
 
-// Whether a unit text hides a ratio: gal/ac is a length, ac/ft another. Right as it may be, it is seldom what is missing.
+// Whether a unit text hides a ratio: gal/ac is a length, ac/ft another. Right as it may be, it is
+// seldom what is missing.
 bool hides_ratio(const Sheet& sheet, std::string_view unit_text);
-// Whether one of two units of one dimension hides a ratio that the other has not: gal/ac is a length, as in is, but a sum of
-// them is seldom meant.
+// Whether one of two units of one dimension hides a ratio that the other has not: gal/ac is a
+// length, as in is, but a sum of them is seldom meant.
 bool nothing_in_common(const Sheet& sheet, std::string_view a, std::string_view b);
 
 } // namespace acre::lang

@@ -1,4 +1,5 @@
-// The codes of diagnostics. One row each in codes.def; a code is never used for anything else again.
+// The codes of diagnostics. One row each in codes.def; a code is never used for anything else
+// again.
 #pragma once
 
 #include <cstddef>

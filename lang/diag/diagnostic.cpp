@@ -7,7 +7,9 @@
 namespace acre::lang {
 
 void Diagnostics::add(Diagnostic diagnostic) {
-    const auto same = [&](const Diagnostic& kept) { return kept.code == diagnostic.code && kept.primary.span == diagnostic.primary.span; };
+    const auto same = [&](const Diagnostic& kept) {
+        return kept.code == diagnostic.code && kept.primary.span == diagnostic.primary.span;
+    };
     if (std::any_of(list_.begin(), list_.end(), same))
         return;
     std::size_t& count = diagnostic.severity() == Severity::Error ? errors_ : warnings_;
@@ -23,9 +25,12 @@ void Diagnostics::sort() {
         const Span& at = d.primary.span;
         return std::tuple(d.severity(), at.file, at.begin, at.end, d.code);
     };
-    const auto place = [](const Diagnostic& d) { return std::tuple(d.primary.span.file, d.primary.span.begin); };
-    std::stable_sort(list_.begin(), list_.end(),
-                     [&](const Diagnostic& a, const Diagnostic& b) { return std::pair(place(a), key(a)) < std::pair(place(b), key(b)); });
+    const auto place = [](const Diagnostic& d) {
+        return std::tuple(d.primary.span.file, d.primary.span.begin);
+    };
+    std::stable_sort(list_.begin(), list_.end(), [&](const Diagnostic& a, const Diagnostic& b) {
+        return std::pair(place(a), key(a)) < std::pair(place(b), key(b));
+    });
 }
 
 } // namespace acre::lang

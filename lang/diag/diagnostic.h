@@ -39,10 +39,12 @@ struct Diagnostic {
     Severity severity() const { return severity_of(code); }
 };
 
-// Collects what the stages report. Errors never throw; a stage that reported one still returns a value.
+// Collects what the stages report. Errors never throw; a stage that reported one still returns a
+// value.
 class Diagnostics {
   public:
-    // Adds; drops a repeat of the same code at the same place. Past `cap` errors, or warnings, only the counts grow.
+    // Adds; drops a repeat of the same code at the same place. Past `cap` errors, or warnings, only
+    // the counts grow.
     void add(Diagnostic diagnostic);
     bool has_errors() const { return errors_ > 0; }
     std::size_t error_count() const { return errors_; }

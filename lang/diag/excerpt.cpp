@@ -43,7 +43,8 @@ Drawn draw(std::string_view line, std::size_t focus) {
     std::size_t end = line.size();
     if (line.size() > bytes_in_all) {
         out.first_byte = focus > bytes_before ? focus - bytes_before : 0;
-        while (out.first_byte < line.size() && out.first_byte > 0 && continues(line[out.first_byte]))
+        while (out.first_byte < line.size() && out.first_byte > 0 &&
+               continues(line[out.first_byte]))
             ++out.first_byte;
         end = std::min(line.size(), out.first_byte + bytes_in_all);
         out.more_before = out.first_byte > 0;
@@ -86,7 +87,8 @@ std::string fit(const Drawn& drawn, std::vector<Mark>& marks, std::size_t width)
     if (whole <= width && !drawn.more_before && !drawn.more_after)
         return drawn.text;
     const std::size_t room = width > 2 * cut.size() + 10 ? width - 2 * cut.size() : 10;
-    const auto primary = std::find_if(marks.begin(), marks.end(), [](const Mark& m) { return m.primary; });
+    const auto primary =
+        std::find_if(marks.begin(), marks.end(), [](const Mark& m) { return m.primary; });
     const Mark& focus = primary == marks.end() ? marks.front() : *primary;
     std::size_t first = focus.begin;
     std::size_t last = focus.end;
@@ -97,7 +99,8 @@ std::string fit(const Drawn& drawn, std::vector<Mark>& marks, std::size_t width)
         }
     }
     const std::size_t spare = last - first < room ? room - (last - first) : 0;
-    const std::size_t lead = std::max(spare / 2, spare > 24 ? spare - 24 : 0); // most of it before: labels stand after
+    const std::size_t lead =
+        std::max(spare / 2, spare > 24 ? spare - 24 : 0); // most of it before: labels stand after
     std::size_t from = first > lead ? first - lead : 0;
     from = std::min(from, whole > room ? whole - room : 0);
     const bool before = drawn.more_before || from > 0;
@@ -108,7 +111,9 @@ std::string fit(const Drawn& drawn, std::vector<Mark>& marks, std::size_t width)
         text += cut;
     const std::size_t shift = before ? cut.size() : 0;
     for (Mark& mark : marks) {
-        const auto moved = [&](std::size_t column) { return column < from ? 0 : std::min(column - from, room) + shift; };
+        const auto moved = [&](std::size_t column) {
+            return column < from ? 0 : std::min(column - from, room) + shift;
+        };
         mark.begin = moved(mark.begin);
         mark.end = std::max(moved(mark.end), mark.begin + 1);
     }
@@ -123,13 +128,15 @@ Row mark_row(const std::vector<Mark>& marks, Ink primary_ink) {
     for (const bool primary : {false, true})
         for (const Mark& mark : marks)
             if (mark.primary == primary)
-                std::fill(drawn.begin() + static_cast<std::ptrdiff_t>(mark.begin), drawn.begin() + static_cast<std::ptrdiff_t>(mark.end),
+                std::fill(drawn.begin() + static_cast<std::ptrdiff_t>(mark.begin),
+                          drawn.begin() + static_cast<std::ptrdiff_t>(mark.end),
                           primary ? '^' : '-');
     Row row;
     for (std::size_t at = 0; at < drawn.size();) {
         const std::size_t next = std::min(drawn.find_first_not_of(drawn[at], at), drawn.size());
         if (drawn[at] != ' ')
-            row.push_back({at, drawn.substr(at, next - at), drawn[at] == '^' ? primary_ink : Ink::Mark});
+            row.push_back(
+                {at, drawn.substr(at, next - at), drawn[at] == '^' ? primary_ink : Ink::Mark});
         at = next;
     }
     return row;
@@ -143,7 +150,8 @@ void hang(std::vector<Mark> pending, Ink primary_ink, std::vector<Row>& rows) {
         std::vector<Mark> later;
         std::size_t limit = static_cast<std::size_t>(-1); // columns from here on are taken
         for (auto mark = pending.rbegin(); mark != pending.rend(); ++mark) {
-            if (later.empty() && (row.empty() || mark->begin + text_columns(mark->text) + 2 <= limit)) {
+            if (later.empty() &&
+                (row.empty() || mark->begin + text_columns(mark->text) + 2 <= limit)) {
                 row.push_back({mark->begin, mark->text, ink(*mark)});
                 limit = mark->begin;
                 continue;
@@ -163,16 +171,21 @@ void hang(std::vector<Mark> pending, Ink primary_ink, std::vector<Row>& rows) {
 
 } // namespace
 
-std::vector<Row> draw_line(std::string_view line, std::vector<LineLabel> labels, std::size_t width, Ink primary_ink) {
-    const auto primary = std::find_if(labels.begin(), labels.end(), [](const LineLabel& l) { return l.primary; });
-    const Drawn drawn = draw(line, std::min(line.size(), (primary == labels.end() ? labels.front() : *primary).begin));
+std::vector<Row> draw_line(std::string_view line, std::vector<LineLabel> labels, std::size_t width,
+                           Ink primary_ink) {
+    const auto primary =
+        std::find_if(labels.begin(), labels.end(), [](const LineLabel& l) { return l.primary; });
+    const Drawn drawn = draw(
+        line, std::min(line.size(), (primary == labels.end() ? labels.front() : *primary).begin));
     std::vector<Mark> marks;
     marks.reserve(labels.size());
     for (LineLabel& label : labels) {
         const std::size_t begin = drawn.column(label.begin);
-        marks.push_back({begin, std::max(drawn.column(label.end), begin + 1), std::move(label.text), label.primary});
+        marks.push_back({begin, std::max(drawn.column(label.end), begin + 1), std::move(label.text),
+                         label.primary});
     }
-    std::stable_sort(marks.begin(), marks.end(), [](const Mark& a, const Mark& b) { return a.begin < b.begin; });
+    std::stable_sort(marks.begin(), marks.end(),
+                     [](const Mark& a, const Mark& b) { return a.begin < b.begin; });
 
     std::vector<Row> rows;
     rows.push_back({{0, fit(drawn, marks, width), Ink::Plain}});
@@ -182,11 +195,15 @@ std::vector<Row> draw_line(std::string_view line, std::vector<LineLabel> labels,
     for (const Mark& mark : marks)
         right = std::max(right, mark.end);
     Mark& last = marks.back();
-    if (last.end == right && !last.text.empty() && right + 1 + text_columns(last.text) <= std::max(width, right + 20)) {
-        rows.back().push_back({right + 1, std::move(last.text), last.primary ? primary_ink : Ink::Mark});
+    if (last.end == right && !last.text.empty() &&
+        right + 1 + text_columns(last.text) <= std::max(width, right + 20)) {
+        rows.back().push_back(
+            {right + 1, std::move(last.text), last.primary ? primary_ink : Ink::Mark});
         last.text.clear();
     }
-    marks.erase(std::remove_if(marks.begin(), marks.end(), [](const Mark& m) { return m.text.empty(); }), marks.end());
+    marks.erase(
+        std::remove_if(marks.begin(), marks.end(), [](const Mark& m) { return m.text.empty(); }),
+        marks.end());
     hang(std::move(marks), primary_ink, rows);
     return rows;
 }

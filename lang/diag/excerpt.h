@@ -24,8 +24,10 @@ struct LineLabel {
     bool primary = false;
 };
 
-// The line itself first, then the row of marks, then the rows of labels that did not fit beside their mark.
-// `labels` must not be empty. Tabs stand every four columns. No row but those of long label texts is wider than `width`.
-std::vector<Row> draw_line(std::string_view line, std::vector<LineLabel> labels, std::size_t width, Ink primary_ink);
+// The line itself first, then the row of marks, then the rows of labels that did not fit beside
+// their mark. `labels` must not be empty. Tabs stand every four columns. No row but those of long
+// label texts is wider than `width`.
+std::vector<Row> draw_line(std::string_view line, std::vector<LineLabel> labels, std::size_t width,
+                           Ink primary_ink);
 
 } // namespace acre::lang

@@ -1,4 +1,5 @@
-// How a text falls on the columns of a terminal, with what is unsafe drawn as the escapes of safe_text.h.
+// How a text falls on the columns of a terminal, with what is unsafe drawn as the escapes of
+// safe_text.h.
 #pragma once
 
 #include <cstddef>
@@ -9,9 +10,10 @@ namespace acre::lang {
 
 // One character of a text that may not be valid UTF-8.
 struct Glyph {
-    std::size_t bytes = 1;   // how many it takes
-    bool tab = false;        // drawn as whoever draws the line decides; else one column
-    std::size_t columns = 1; // 0 for a mark over the character before it, 2 for a wide one, more for an escape
+    std::size_t bytes = 1; // how many it takes
+    bool tab = false;      // drawn as whoever draws the line decides; else one column
+    std::size_t columns =
+        1; // 0 for a mark over the character before it, 2 for a wide one, more for an escape
 };
 
 // `at` must lie in the text.

@@ -93,16 +93,19 @@ class Drawing {
         out_ += '\n';
     }
 
-    void add_label(const Label& label, bool primary, std::vector<std::pair<FileId, ByLine>>& files) {
+    void add_label(const Label& label, bool primary,
+                   std::vector<std::pair<FileId, ByLine>>& files) {
         if (label.span.file >= sources_.size())
             return;
-        auto at = std::find_if(files.begin(), files.end(), [&](const auto& f) { return f.first == label.span.file; });
+        auto at = std::find_if(files.begin(), files.end(),
+                               [&](const auto& f) { return f.first == label.span.file; });
         if (at == files.end())
             at = files.insert(files.end(), {label.span.file, {}});
         const SourceFile& file = sources_.file(label.span.file);
         const std::uint32_t line = file.position(label.span.begin).line;
         const std::uint32_t line_begin = file.line_begin(line);
-        at->second[line].push_back({label.span.begin - line_begin, std::max(label.span.end, label.span.begin) - line_begin,
+        at->second[line].push_back({label.span.begin - line_begin,
+                                    std::max(label.span.end, label.span.begin) - line_begin,
                                     shortened(label.text, longest_label), primary});
         digits_ = std::max(digits_, std::to_string(line).size());
     }
@@ -116,10 +119,12 @@ class Drawing {
             drew_ = true;
             const SourceFile& file = sources_.file(id);
             const bool first = id == d.primary.span.file;
-            const Position at = first ? file.position(d.primary.span.begin) : Position{lines.begin()->first, 0};
+            const Position at =
+                first ? file.position(d.primary.span.begin) : Position{lines.begin()->first, 0};
             put(std::string(digits_, ' ') + (first ? "--> " : "::: "), Ink::Gutter);
             out_ += shortened(file.name(), longest_title);
-            out_ += first ? fmt::format(":{}:{}\n", at.line, at.column) : fmt::format(":{}\n", at.line);
+            out_ +=
+                first ? fmt::format(":{}:{}\n", at.line, at.column) : fmt::format(":{}\n", at.line);
             gutter("|");
             std::uint32_t before = 0;
             for (const auto& [number, labels] : lines) {
@@ -133,12 +138,15 @@ class Drawing {
         }
     }
 
-    void excerpt(std::string_view line, std::uint32_t number, const std::vector<LineLabel>& labels) {
+    void excerpt(std::string_view line, std::uint32_t number,
+                 const std::vector<LineLabel>& labels) {
         const std::size_t taken = digits_ + 3;
         const std::size_t width = style_.width > taken + 20 ? style_.width - taken : 20;
         bool is_line = true;
         for (const Row& row : draw_line(line, labels, width, primary_ink_)) {
-            put(is_line ? fmt::format("{:>{}} |", number, digits_) : std::string(digits_ + 1, ' ') + "|", Ink::Gutter);
+            put(is_line ? fmt::format("{:>{}} |", number, digits_)
+                        : std::string(digits_ + 1, ' ') + "|",
+                Ink::Gutter);
             out_ += ' ';
             std::size_t column = 0;
             for (const Piece& piece : row) {
@@ -168,7 +176,9 @@ class Drawing {
                 std::size_t fold = rest.size();
                 if (text_columns(rest) > width) {
                     const std::size_t blank = rest.rfind(' ', width);
-                    fold = blank == std::string::npos || blank == 0 ? std::min(rest.find(' '), rest.size()) : blank;
+                    fold = blank == std::string::npos || blank == 0
+                               ? std::min(rest.find(' '), rest.size())
+                               : blank;
                 }
                 if (!first)
                     out_.append(indent, ' ');
@@ -215,7 +225,8 @@ std::string render(const Diagnostics& diagnostics, const SourceMap& sources, Ren
     if (diagnostics.has_errors())
         out += counted(diagnostics.error_count(), "error");
     if (diagnostics.warning_count() > 0)
-        out += (diagnostics.has_errors() ? ", " : "") + counted(diagnostics.warning_count(), "warning");
+        out += (diagnostics.has_errors() ? ", " : "") +
+               counted(diagnostics.warning_count(), "warning");
     if (diagnostics.left_out() > 0)
         out += fmt::format(", {} of them not shown", diagnostics.left_out());
     return out + '\n';

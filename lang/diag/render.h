@@ -9,8 +9,9 @@
 //      |
 //      = help: `field_rate` (line 9) is in ac/h: write  land_charge * field_rate
 //
-// The first two lines keep their form, so that editors can match them. Excerpts are cut from the text's own bytes; whatever
-// could move a cursor or turn the reading direction is drawn as an escape (see safe_text.h).
+// The first two lines keep their form, so that editors can match them. Excerpts are cut from the
+// text's own bytes; whatever could move a cursor or turn the reading direction is drawn as an
+// escape (see safe_text.h).
 #pragma once
 
 #include <string>
@@ -29,6 +30,7 @@ struct RenderStyle {
 std::string render(const Diagnostic& diagnostic, const SourceMap& sources, RenderStyle style = {});
 
 // All in their order, a blank line between, and a count at the end. Empty when there is none.
-std::string render(const Diagnostics& diagnostics, const SourceMap& sources, RenderStyle style = {});
+std::string render(const Diagnostics& diagnostics, const SourceMap& sources,
+                   RenderStyle style = {});
 
 } // namespace acre::lang

@@ -39,10 +39,12 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
         std::swap(a, b);
     if (b.size() - a.size() > limit || b.size() > longest)
         return limit + 1;
-    // Every letter that one has and the other has not takes a step of its own: most pairs of names end here.
+    // Every letter that one has and the other has not takes a step of its own: most pairs of names
+    // end here.
     const std::uint32_t in_a = letters_of(a);
     const std::uint32_t in_b = letters_of(b);
-    if (static_cast<std::size_t>(std::max(std::popcount(in_a & ~in_b), std::popcount(in_b & ~in_a))) > limit)
+    if (static_cast<std::size_t>(
+            std::max(std::popcount(in_a & ~in_b), std::popcount(in_b & ~in_a))) > limit)
         return limit + 1;
     // Rows of the usual table: two back (for a swap), one back, and this one.
     std::array<std::array<std::size_t, longest + 1>, 3> rows;
@@ -68,13 +70,17 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
     return std::min(rows[a.size() % 3][b.size()], limit + 1);
 }
 
-std::vector<std::string_view> near_names(std::string_view word, std::span<const std::string_view> names, std::size_t at_most) {
-    const auto allowed = [](std::string_view w) { return w.size() < 2 ? 0 : std::max<std::size_t>(1, w.size() / 3); };
+std::vector<std::string_view>
+near_names(std::string_view word, std::span<const std::string_view> names, std::size_t at_most) {
+    const auto allowed = [](std::string_view w) {
+        return w.size() < 2 ? 0 : std::max<std::size_t>(1, w.size() / 3);
+    };
     std::vector<Near> found;
     for (const std::string_view name : names) {
         const std::size_t limit = allowed(word);
         std::size_t distance = edit_distance(word, name, limit);
-        if (distance > limit && (name.find('.') != std::string_view::npos || word.find('.') != std::string_view::npos)) {
+        if (distance > limit && (name.find('.') != std::string_view::npos ||
+                                 word.find('.') != std::string_view::npos)) {
             const std::size_t part_limit = allowed(last_part(word));
             const std::size_t part = edit_distance(last_part(word), last_part(name), part_limit);
             distance = part <= part_limit ? part + 1 : limit + 1; // the prefix differs as well
@@ -85,7 +91,8 @@ std::vector<std::string_view> near_names(std::string_view word, std::span<const 
         }
         found.push_back({distance, name});
     }
-    std::stable_sort(found.begin(), found.end(), [](const Near& a, const Near& b) { return a.distance < b.distance; });
+    std::stable_sort(found.begin(), found.end(),
+                     [](const Near& a, const Near& b) { return a.distance < b.distance; });
     std::vector<std::string_view> out;
     for (const Near& near : found) {
         if (out.size() == at_most)

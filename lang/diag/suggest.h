@@ -8,11 +8,14 @@
 
 namespace acre::lang {
 
-// Letters to insert, remove, replace or swap with a neighbour to get from `a` to `b`; anything past `limit` is limit + 1.
+// Letters to insert, remove, replace or swap with a neighbour to get from `a` to `b`; anything past
+// `limit` is limit + 1.
 std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t limit);
 
-// The nearest of `names`, nearest first, ties in the order given; repeats once. Empty when none is near: a third of the
-// letters may differ. Case counts less than a letter. A name with dots is near too when its last part is.
-std::vector<std::string_view> near_names(std::string_view word, std::span<const std::string_view> names, std::size_t at_most = 3);
+// The nearest of `names`, nearest first, ties in the order given; repeats once. Empty when none is
+// near: a third of the letters may differ. Case counts less than a letter. A name with dots is near
+// too when its last part is.
+std::vector<std::string_view>
+near_names(std::string_view word, std::span<const std::string_view> names, std::size_t at_most = 3);
 
 } // namespace acre::lang

@@ -4,7 +4,9 @@
 
 namespace acre::lang {
 
-SourceFile::SourceFile(std::string name, std::string text) : name_(std::move(name)), text_(std::move(text)) {
+SourceFile::SourceFile(std::string name, std::string text)
+    : name_(std::move(name)),
+      text_(std::move(text)) {
     line_starts_.push_back(0);
     for (std::size_t at = text_.find('\n'); at != std::string::npos; at = text_.find('\n', at + 1))
         line_starts_.push_back(static_cast<std::uint32_t>(at + 1));
@@ -12,11 +14,13 @@ SourceFile::SourceFile(std::string name, std::string text) : name_(std::move(nam
 
 Position SourceFile::position(std::uint32_t offset) const {
     const auto end = std::min<std::size_t>(offset, text_.size());
-    const auto after = std::upper_bound(line_starts_.begin(), line_starts_.end(), static_cast<std::uint32_t>(end));
+    const auto after =
+        std::upper_bound(line_starts_.begin(), line_starts_.end(), static_cast<std::uint32_t>(end));
     const std::uint32_t begin = *(after - 1);
     std::uint32_t column = 1;
     for (std::size_t i = begin; i < end; ++i)
-        column += (static_cast<unsigned char>(text_[i]) & 0xC0U) != 0x80U; // a continuation byte starts no character
+        column += (static_cast<unsigned char>(text_[i]) & 0xC0U) !=
+                  0x80U; // a continuation byte starts no character
     return {static_cast<std::uint32_t>(after - line_starts_.begin()), column};
 }
 

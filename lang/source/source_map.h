@@ -26,7 +26,9 @@ class SourceFile {
     SourceFile(std::string name, std::string text);
 
     const std::string& name() const { return name_; } // as shown to people: a relative path
-    std::string_view text() const { return text_; }   // valid UTF-8 without BOM, or the reader said so
+    std::string_view text() const {
+        return text_;
+    } // valid UTF-8 without BOM, or the reader said so
     Position position(std::uint32_t offset) const;
     std::string_view line(std::uint32_t line_number) const; // without its line end
     std::uint32_t line_begin(std::uint32_t line_number) const;

@@ -1,5 +1,5 @@
-// What the rules of the grammar build: pieces of formulas, and the draft of the statement they stand in.
-// Included by parse.cpp only.
+// What the rules of the grammar build: pieces of formulas, and the draft of the statement they
+// stand in. Included by parse.cpp only.
 #pragma once
 
 #include "lang/syntax/draft.h"

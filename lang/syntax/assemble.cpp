@@ -117,7 +117,9 @@ void Assembler::add(std::uint32_t index, Draft& draft, Formulas& formulas) {
 ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& formulas) {
     const std::vector<ast::ExprId>& v = formulas.values();
     const auto value = [&](std::size_t i) { return i < v.size() ? v[i] : ast::none; };
-    const auto alias = [&] { return d.words.empty() ? std::nullopt : std::optional(d.words.front()); };
+    const auto alias = [&] {
+        return d.words.empty() ? std::nullopt : std::optional(d.words.front());
+    };
     switch (line.head) {
     case Keyword::Use:
         return ast::Use{d.texts.front(), alias(), d.bindings};
@@ -168,7 +170,8 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     }
 }
 
-void Assembler::add_inner(const LogicalLine& line, ast::Statement& parent, Draft& d, Formulas& formulas) {
+void Assembler::add_inner(const LogicalLine& line, ast::Statement& parent, Draft& d,
+                          Formulas& formulas) {
     const std::vector<ast::ExprId>& v = formulas.values();
     const auto set = [&] { return ast::Set{d.words.front(), v.front(), d.because}; };
     if (auto* table = std::get_if<ast::Table>(&parent.node)) {
@@ -197,13 +200,13 @@ void Assembler::add_row(ast::Table& table, const LogicalLine& line, Formulas& fo
     const std::optional<double> x = literal_value(module_, row.x);
     const Span x_span = module_.exprs[row.x].span;
     if (x && last_x_ && *x <= *last_x_)
-        diagnostics_.add(
-            {Code::S113,
-             *x == *last_x_ ? "two rows of the table begin with the same number" : "the first column of the table does not rise",
-             {x_span, "must be larger"},
-             {{*last_x_span_, "than this"}},
-             {},
-             {{"order the rows by their first number", {}}}});
+        diagnostics_.add({Code::S113,
+                          *x == *last_x_ ? "two rows of the table begin with the same number"
+                                         : "the first column of the table does not rise",
+                          {x_span, "must be larger"},
+                          {{*last_x_span_, "than this"}},
+                          {},
+                          {{"order the rows by their first number", {}}}});
     if (x) {
         last_x_ = x;
         last_x_span_ = x_span;
@@ -211,13 +214,17 @@ void Assembler::add_row(ast::Table& table, const LogicalLine& line, Formulas& fo
     table.rows.push_back(row);
 }
 
-void Assembler::add_to_define(ast::Define& define, const LogicalLine& line, Draft& d, Formulas& formulas) {
+void Assembler::add_to_define(ast::Define& define, const LogicalLine& line, Draft& d,
+                              Formulas& formulas) {
     const std::vector<ast::ExprId>& v = formulas.values();
     const auto add_range = [&](std::vector<ast::ParameterRange>& ranges) {
         for (const ast::ParameterRange& other : ranges)
             if (other.name.text == d.words.front().text)
-                twice(fmt::format("`{} {}`", spelling_of(line.head), other.name.text), d.words.front().span, other.name.span);
-        ranges.push_back({d.words.front(), {v[0], v[1], join(module_.exprs[v[0]].span, module_.exprs[v[1]].span)}, d.label});
+                twice(fmt::format("`{} {}`", spelling_of(line.head), other.name.text),
+                      d.words.front().span, other.name.span);
+        ranges.push_back({d.words.front(),
+                          {v[0], v[1], join(module_.exprs[v[0]].span, module_.exprs[v[1]].span)},
+                          d.label});
     };
     switch (line.head) {
     case Keyword::Source:
@@ -247,13 +254,18 @@ void Assembler::add_to_define(ast::Define& define, const LogicalLine& line, Draf
 }
 
 void Assembler::twice(std::string_view what, Span again, Span first) {
-    diagnostics_.add(
-        {Code::S116, fmt::format("{} is given twice", what), {again, "again"}, {{first, "first here"}}, {}, {{"keep one of them", {}}}});
+    diagnostics_.add({Code::S116,
+                      fmt::format("{} is given twice", what),
+                      {again, "again"},
+                      {{first, "first here"}},
+                      {},
+                      {{"keep one of them", {}}}});
 }
 
 // A job says once for whom it is, when, for which season and which field.
 void Assembler::check_once(const LogicalLine& line) {
-    if (line.head != Keyword::For && line.head != Keyword::Date && line.head != Keyword::Season && line.head != Keyword::Field)
+    if (line.head != Keyword::For && line.head != Keyword::Date && line.head != Keyword::Season &&
+        line.head != Keyword::Field)
         return;
     for (const auto& [word, first] : said_once_) {
         if (word == line.head) {
@@ -269,12 +281,14 @@ void Assembler::close_table() {
         return;
     const LogicalLine& line = lines_[table_line_];
     if (rows_seen_ < 2 && statement_of_[table_line_] != ast::none)
-        diagnostics_.add({Code::S112,
-                          fmt::format("the table has {}, and needs two at least", rows_seen_ == 0 ? "no rows" : "one row"),
-                          {span(line), ""},
-                          {},
-                          {},
-                          {{"write the rows below, indented: two numbers a row, the first column rising", {}}}});
+        diagnostics_.add(
+            {Code::S112,
+             fmt::format("the table has {}, and needs two at least",
+                         rows_seen_ == 0 ? "no rows" : "one row"),
+             {span(line), ""},
+             {},
+             {},
+             {{"write the rows below, indented: two numbers a row, the first column rising", {}}}});
     table_line_ = no_parent;
 }
 

@@ -45,10 +45,11 @@ enum class Form : std::uint8_t {
 class Assembler {
   public:
     // `kind` is the kind of file by its name; the module gets the kind its text says.
-    Assembler(ast::Module& module, const std::vector<LogicalLine>& lines, std::string_view text, FileKind kind, Diagnostics& diagnostics);
+    Assembler(ast::Module& module, const std::vector<LogicalLine>& lines, std::string_view text,
+              FileKind kind, Diagnostics& diagnostics);
 
-    // How to read line `index`; empty when it may not stand where it stands (S104, S114, S119 are reported) or belongs to
-    // such a statement. Lines are asked for in order.
+    // How to read line `index`; empty when it may not stand where it stands (S104, S114, S119 are
+    // reported) or belongs to such a statement. Lines are asked for in order.
     std::optional<Form> form_of(std::uint32_t index);
     // Line `index` has been read. Reports S112, S113, S116.
     void add(std::uint32_t index, Draft& draft, Formulas& formulas);
@@ -56,13 +57,17 @@ class Assembler {
     void finish();
 
   private:
-    bool is_header(std::uint32_t index) const { return index == 0 && kind_ != FileKind::CommandLine; }
+    bool is_header(std::uint32_t index) const {
+        return index == 0 && kind_ != FileKind::CommandLine;
+    }
     std::optional<Form> header_form(const LogicalLine& line);
     void misplaced(const LogicalLine& line);
     ast::StatementNode make(const LogicalLine& line, Draft& draft, Formulas& formulas);
-    void add_inner(const LogicalLine& line, ast::Statement& parent, Draft& draft, Formulas& formulas);
+    void add_inner(const LogicalLine& line, ast::Statement& parent, Draft& draft,
+                   Formulas& formulas);
     void add_row(ast::Table& table, const LogicalLine& line, Formulas& formulas);
-    void add_to_define(ast::Define& define, const LogicalLine& line, Draft& draft, Formulas& formulas);
+    void add_to_define(ast::Define& define, const LogicalLine& line, Draft& draft,
+                       Formulas& formulas);
     void check_once(const LogicalLine& line);
     bool too_many_inner(const LogicalLine& line); // S122
     void close_table();
@@ -76,9 +81,11 @@ class Assembler {
     FileKind kind_;
     bool says_what_it_is_ = false; // the first statement is a header, right or wrong
     Diagnostics& diagnostics_;
-    std::vector<std::uint32_t> statement_of_; // of a line: index of its statement; no_statement when it has none
-    std::vector<bool> skipped_;               // the statement of the line is misplaced: its inner lines are not read
-    std::uint32_t table_line_ = no_parent;    // the table whose rows are being read
+    std::vector<std::uint32_t>
+        statement_of_; // of a line: index of its statement; no_statement when it has none
+    std::vector<bool>
+        skipped_; // the statement of the line is misplaced: its inner lines are not read
+    std::uint32_t table_line_ = no_parent; // the table whose rows are being read
     std::uint32_t rows_seen_ = 0;
     std::uint32_t counted_ = no_parent; // the statement whose inner lines are being counted
     std::uint32_t inner_seen_ = 0;

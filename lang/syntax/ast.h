@@ -1,5 +1,5 @@
-// The syntax tree: what a text says, before anybody asks what its names mean. Every node knows its span; names and
-// units are views into the text, which the source map keeps alive.
+// The syntax tree: what a text says, before anybody asks what its names mean. Every node knows its
+// span; names and units are views into the text, which the source map keeps alive.
 #pragma once
 
 #include <cstdint>
@@ -162,7 +162,15 @@ struct Caution {
     ExprId condition = none; // none: always
     Text message;
 };
-enum class StepKind : std::uint8_t { Overhead, Contingency, Markup, Margin, AtLeast, RoundUp, RoundTo };
+enum class StepKind : std::uint8_t {
+    Overhead,
+    Contingency,
+    Markup,
+    Margin,
+    AtLeast,
+    RoundUp,
+    RoundTo
+};
 struct Step {
     StepKind kind;
     ExprId value = none;
@@ -267,8 +275,10 @@ struct Field {
     ExprId heading = none; // none: as the layout finds best
 };
 
-using StatementNode = std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate, Require, Caution, Price,
-                                   Table, Define, Set, Option, Block, ModelReference, SeasonReference, For, Date, Field>;
+using StatementNode =
+    std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate,
+                 Require, Caution, Price, Table, Define, Set, Option, Block, ModelReference,
+                 SeasonReference, For, Date, Field>;
 struct Statement {
     Span span;                 // the whole statement with its inner lines
     std::uint32_t part = none; // index of the Part statement it stands in
@@ -279,7 +289,8 @@ struct Module {
     FileId file = 0;
     FileKind kind = FileKind::Model;
     Text title;
-    std::vector<Statement> statements; // in the order written; the statements of a part follow the part
+    std::vector<Statement>
+        statements; // in the order written; the statements of a part follow the part
     std::vector<Expr> exprs;
     std::vector<ExprId> args; // arguments of calls, by range
 };

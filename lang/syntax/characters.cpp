@@ -11,7 +11,8 @@ struct Decoded {
     std::uint32_t length = 0; // 0: not UTF-8
 };
 
-// One sequence of two to four bytes, by the table of well-formed sequences of the Unicode standard (section 3.9).
+// One sequence of two to four bytes, by the table of well-formed sequences of the Unicode standard
+// (section 3.9).
 Decoded decode(const unsigned char* p, std::size_t left) {
     const auto tail = [&](std::size_t i) { return i < left && (p[i] & 0xC0U) == 0x80U; };
     const std::uint32_t a = p[0];
@@ -23,16 +24,19 @@ Decoded decode(const unsigned char* p, std::size_t left) {
             return {code, 3};
     }
     if (a >= 0xF0 && a <= 0xF4 && tail(1) && tail(2) && tail(3)) {
-        const std::uint32_t code = ((a & 0x07U) << 18U) | ((p[1] & 0x3FU) << 12U) | ((p[2] & 0x3FU) << 6U) | (p[3] & 0x3FU);
+        const std::uint32_t code = ((a & 0x07U) << 18U) | ((p[1] & 0x3FU) << 12U) |
+                                   ((p[2] & 0x3FU) << 6U) | (p[3] & 0x3FU);
         if (code >= 0x10000 && code <= 0x10FFFF)
             return {code, 4};
     }
     return {};
 }
 
-// The second set of control characters, and the signs that embed, override or isolate a direction of writing.
+// The second set of control characters, and the signs that embed, override or isolate a direction
+// of writing.
 bool is_unwanted(std::uint32_t code) {
-    return (code >= 0x80 && code <= 0x9F) || (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
+    return (code >= 0x80 && code <= 0x9F) || (code >= 0x202A && code <= 0x202E) ||
+           (code >= 0x2066 && code <= 0x2069);
 }
 
 // Eight bytes that are plain text: no high bit, none below the blank, no delete.
@@ -59,7 +63,8 @@ CharacterScan scan_characters(std::string_view text) {
         if (i + 8 <= size && (std::memcpy(&eight, p + i, 8), plain(eight))) {
             i += 8;
         } else if (p[i] < 0x80) {
-            const bool line_end = p[i] == '\n' || (p[i] == '\r' && i + 1 < size && p[i + 1] == '\n');
+            const bool line_end =
+                p[i] == '\n' || (p[i] == '\r' && i + 1 < size && p[i + 1] == '\n');
             if ((p[i] < 0x20 && p[i] != '\t' && !line_end) || p[i] == 0x7F)
                 unwanted(i);
             ++i;

@@ -1,5 +1,5 @@
-// The characters a text may hold: valid UTF-8 without control characters, so that no model can move a cursor, hide a
-// line or turn the direction of writing on somebody's screen.
+// The characters a text may hold: valid UTF-8 without control characters, so that no model can move
+// a cursor, hide a line or turn the direction of writing on somebody's screen.
 #pragma once
 
 #include <cstdint>

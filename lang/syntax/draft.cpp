@@ -45,7 +45,8 @@ void Draft::take_text(std::optional<ast::Text>& place, std::string_view clause) 
     texts.pop_back();
 }
 
-void Draft::take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause) {
+void Draft::take_range(Formulas& formulas, std::optional<ast::Range>& place,
+                       std::string_view clause) {
     const ast::ExprId high = formulas.take();
     const ast::ExprId low = formulas.take();
     const Span span = join(formulas.expr(low).span, formulas.expr(high).span);

@@ -38,7 +38,8 @@ struct Draft {
     bool is_not = false; // `is` is followed by `not`
 
     void clear();
-    // A clause is complete: its pieces move from the stacks to their place. S116 when the place is taken.
+    // A clause is complete: its pieces move from the stacks to their place. S116 when the place is
+    // taken.
     void take_text(std::optional<ast::Text>& place, std::string_view clause);
     void take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause);
     void take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span);

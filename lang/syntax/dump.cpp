@@ -9,11 +9,16 @@ namespace acre::lang {
 
 namespace {
 
-constexpr auto operators = std::to_array<std::string_view>({"+", "-", "*", "/", "^", "<", "<=", ">", ">=", "==", "!=", "and", "or"});
-constexpr auto shapes = std::to_array<std::string_view>({"", " triangular", " pert", " even", " step"});
-constexpr auto steps = std::to_array<std::string_view>({"overhead", "contingency", "markup", "margin", "at least", "round up", "round to"});
-constexpr auto knowns = std::to_array<std::string_view>({"", "read", "recalled", "common_practice", "ours"});
-constexpr auto kinds = std::to_array<std::string_view>({"model", "library", "season", "job", "command"});
+constexpr auto operators = std::to_array<std::string_view>(
+    {"+", "-", "*", "/", "^", "<", "<=", ">", ">=", "==", "!=", "and", "or"});
+constexpr auto shapes =
+    std::to_array<std::string_view>({"", " triangular", " pert", " even", " step"});
+constexpr auto steps = std::to_array<std::string_view>(
+    {"overhead", "contingency", "markup", "margin", "at least", "round up", "round to"});
+constexpr auto knowns =
+    std::to_array<std::string_view>({"", "read", "recalled", "common_practice", "ours"});
+constexpr auto kinds =
+    std::to_array<std::string_view>({"model", "library", "season", "job", "command"});
 
 template <typename... F> struct Visitor : F... { using F::operator()...; };
 template <typename... F> Visitor(F...) -> Visitor<F...>;
@@ -36,16 +41,24 @@ class Dumper {
     std::string expr(ast::ExprId id) const {
         return std::visit(
             Visitor{
-                [&](const ast::Number& n) { return n.unit ? fmt::format("{}{}", n.value, unit(*n.unit)) : fmt::format("{}", n.value); },
+                [&](const ast::Number& n) {
+                    return n.unit ? fmt::format("{}{}", n.value, unit(*n.unit))
+                                  : fmt::format("{}", n.value);
+                },
                 [&](const ast::Name& n) { return std::string(n.text); },
                 [&](const ast::Negate& n) { return fmt::format("(- {})", expr(n.of)); },
                 [&](const ast::Not& n) { return fmt::format("(not {})", expr(n.of)); },
                 [&](const ast::Binary& b) {
-                    return fmt::format("({} {} {})", expr(b.left), operators[static_cast<std::size_t>(b.op)], expr(b.right));
+                    return fmt::format("({} {} {})", expr(b.left),
+                                       operators[static_cast<std::size_t>(b.op)], expr(b.right));
                 },
-                [&](const ast::Is& i) { return fmt::format("({} is{} {})", expr(i.value), i.negated ? " not" : "", i.choice.text); },
+                [&](const ast::Is& i) {
+                    return fmt::format("({} is{} {})", expr(i.value), i.negated ? " not" : "",
+                                       i.choice.text);
+                },
                 [&](const ast::When& w) {
-                    return fmt::format("(when {} then {} otherwise {})", expr(w.condition), expr(w.then), expr(w.otherwise));
+                    return fmt::format("(when {} then {} otherwise {})", expr(w.condition),
+                                       expr(w.then), expr(w.otherwise));
                 },
                 [&](const ast::Call& c) {
                     std::string args;
@@ -58,7 +71,9 @@ class Dumper {
     }
 
   private:
-    static std::string unit(const ast::UnitText& u) { return fmt::format("[{}{}]", u.dollar ? "$" : "", u.text); }
+    static std::string unit(const ast::UnitText& u) {
+        return fmt::format("[{}{}]", u.dollar ? "$" : "", u.text);
+    }
     template <typename... Args> void put(fmt::format_string<Args...> format, Args&&... args) {
         out_ += fmt::format(format, std::forward<Args>(args)...);
     }
@@ -75,7 +90,9 @@ class Dumper {
         if (id != ast::none)
             put(" {} {}", word, expr(id));
     }
-    std::string range(const ast::Range& r) const { return fmt::format("{} .. {}", expr(r.low), expr(r.high)); }
+    std::string range(const ast::Range& r) const {
+        return fmt::format("{} .. {}", expr(r.low), expr(r.high));
+    }
     static std::string parameters(const std::vector<ast::Parameter>& list) {
         std::string s;
         for (const ast::Parameter& p : list)
@@ -106,9 +123,13 @@ class Dumper {
             put(" with {} = {}", b.name.text, expr(b.value));
     }
     void write(const ast::Noun& n) { put("noun {}", n.name.text); }
-    void write(const ast::UnitDefinition& u) { put("unit {} = {}{}", u.name.text, u.number, unit(u.unit)); }
+    void write(const ast::UnitDefinition& u) {
+        put("unit {} = {}{}", u.name.text, u.number, unit(u.unit));
+    }
     void write(const ast::Choice& c) { put("choice {} = {}", c.name.text, options(c.options)); }
-    void write(const ast::Part& p) { put("part \"{}\"{}", p.title.text, p.each_block ? " each block" : ""); }
+    void write(const ast::Part& p) {
+        put("part \"{}\"{}", p.title.text, p.each_block ? " each block" : "");
+    }
     void write(const ast::Given& g) {
         put("given {}", g.name.text);
         if (g.unit)
@@ -130,11 +151,16 @@ class Dumper {
         clause(" because", c.because);
     }
     void write(const ast::Event& e) {
-        put("event {} = {} over {} costs {}", e.name.text, expr(e.rate), expr(e.quantity), expr(e.money));
+        put("event {} = {} over {} costs {}", e.name.text, expr(e.rate), expr(e.quantity),
+            expr(e.money));
         clause("", e.label);
     }
-    void write(const ast::Correlate& c) { put("correlate {}, {} {}", c.first.text, c.second.text, expr(c.strength)); }
-    void write(const ast::Require& r) { put("require {} \"{}\"", expr(r.condition), r.message.text); }
+    void write(const ast::Correlate& c) {
+        put("correlate {}, {} {}", c.first.text, c.second.text, expr(c.strength));
+    }
+    void write(const ast::Require& r) {
+        put("require {} \"{}\"", expr(r.condition), r.message.text);
+    }
     void write(const ast::Caution& c) {
         put("caution");
         value("when", c.condition);
@@ -153,8 +179,8 @@ class Dumper {
             inner("{} {}", steps[static_cast<std::size_t>(s.kind)], expr(s.value));
     }
     void write(const ast::Table& t) {
-        put("table {} ({} : {}) :{} {}", t.name.text, t.parameter.name.text, unit(t.parameter.type), t.staircase ? " step" : "",
-            unit(t.unit));
+        put("table {} ({} : {}) :{} {}", t.name.text, t.parameter.name.text, unit(t.parameter.type),
+            t.staircase ? " step" : "", unit(t.unit));
         clause("", t.label);
         clause(" because", t.because);
         put(" below {}", t.below == ast::TableEnd::Hold ? "hold" : "error");

@@ -1,5 +1,5 @@
-// The syntax tree as text, without places: two texts that mean the same have the same dump. For tests and for whoever
-// wants to see how a text was read.
+// The syntax tree as text, without places: two texts that mean the same have the same dump. For
+// tests and for whoever wants to see how a text was read.
 #pragma once
 
 #include <string>

@@ -20,7 +20,8 @@ bool is_blank(char c) {
 }
 
 [[noreturn]] void too_deep(Span span, std::string title, std::string help) {
-    throw SyntaxError{{Code::S109, std::move(title), {span, "too deep here"}, {}, {}, {{std::move(help), {}}}}};
+    throw SyntaxError{
+        {Code::S109, std::move(title), {span, "too deep here"}, {}, {}, {{std::move(help), {}}}}};
 }
 
 } // namespace
@@ -39,7 +40,8 @@ void Formulas::begin_statement(std::string_view text) {
 }
 
 void Formulas::drop_statement() {
-    module_.exprs.erase(module_.exprs.begin() + static_cast<std::ptrdiff_t>(first_expr_), module_.exprs.end());
+    module_.exprs.erase(module_.exprs.begin() + static_cast<std::ptrdiff_t>(first_expr_),
+                        module_.exprs.end());
     module_.args.resize(first_arg_);
     depths_.resize(first_expr_);
     values_.clear();
@@ -52,8 +54,10 @@ Span Formulas::span(std::string_view text) const {
 
 void Formulas::push(const ast::Expr& expr, std::uint32_t depth) {
     if (depth > max_formula_depth)
-        too_deep(expr.span, fmt::format("the formula is more than {} levels deep", number_text(max_formula_depth)),
-                 "give pieces of it lines of their own");
+        too_deep(
+            expr.span,
+            fmt::format("the formula is more than {} levels deep", number_text(max_formula_depth)),
+            "give pieces of it lines of their own");
     values_.push_back(static_cast<ast::ExprId>(module_.exprs.size()));
     module_.exprs.push_back(expr);
     depths_.push_back(static_cast<std::uint16_t>(depth));
@@ -67,8 +71,10 @@ ast::ExprId Formulas::take() {
 
 void Formulas::enter(std::string_view text) {
     if (++nesting_ > max_nesting)
-        too_deep(span(text), fmt::format("brackets, conditions or signs are nested more than {} deep", max_nesting),
-                 "give the inner pieces lines of their own");
+        too_deep(
+            span(text),
+            fmt::format("brackets, conditions or signs are nested more than {} deep", max_nesting),
+            "give the inner pieces lines of their own");
 }
 
 void Formulas::number(std::string_view text) {
@@ -115,23 +121,34 @@ void Formulas::division_sign(std::string_view text) {
     const bool blank_before = before != slash;
     const bool blank_behind = behind != statement_end_ && is_blank(*behind);
     const bool name_behind = behind != statement_end_ && is_letter(*behind);
-    const ast::Expr* literal = last_literal_ < module_.exprs.size() ? &module_.exprs[last_literal_] : nullptr;
+    const ast::Expr* literal =
+        last_literal_ < module_.exprs.size() ? &module_.exprs[last_literal_] : nullptr;
     if (literal != nullptr && base_ + literal->span.end == before) {
         const bool has_unit = std::get<ast::Number>(literal->node).unit.has_value();
-        if ((blank_before != blank_behind && (has_unit || name_behind)) || (!blank_before && !blank_behind && name_behind)) {
-            Diagnostic d{Code::S107, "it is not clear whether this `/` divides or belongs to a unit", {span(text), ""}, {}, {}, {}};
+        if ((blank_before != blank_behind && (has_unit || name_behind)) ||
+            (!blank_before && !blank_behind && name_behind)) {
+            Diagnostic d{Code::S107,
+                         "it is not clear whether this `/` divides or belongs to a unit",
+                         {span(text), ""},
+                         {},
+                         {},
+                         {}};
             const char* mended = blank_before ? "/ " : blank_behind ? " /" : " / ";
-            d.helps.push_back({"to divide, put a blank on both sides of `/`", Edit{span(text), mended}});
+            d.helps.push_back(
+                {"to divide, put a blank on both sides of `/`", Edit{span(text), mended}});
             const char* end = behind;
             while (end != statement_end_ && is_letter(*end))
                 ++end;
-            const std::string_view number(base_ + literal->span.begin, literal->span.end - literal->span.begin);
+            const std::string_view number(base_ + literal->span.begin,
+                                          literal->span.end - literal->span.begin);
             if (has_unit)
                 d.helps.push_back({"a unit has no blanks inside", {}});
             else if (end != behind)
-                d.helps.push_back({fmt::format("to write a rate, give the unit a 1 of its own: write  {} 1/{}", shortened(number),
-                                               shortened({behind, static_cast<std::size_t>(end - behind)})),
-                                   {}});
+                d.helps.push_back(
+                    {fmt::format("to write a rate, give the unit a 1 of its own: write  {} 1/{}",
+                                 shortened(number),
+                                 shortened({behind, static_cast<std::size_t>(end - behind)})),
+                     {}});
             throw SyntaxError{std::move(d)};
         }
     }
@@ -143,7 +160,8 @@ void Formulas::fold_binary() {
     signs_.pop_back();
     const ast::ExprId right = take();
     const ast::ExprId left = take();
-    push({join(expr(left).span, expr(right).span), ast::Binary{s.op, s.span, left, right}}, std::max(depth(left), depth(right)) + 1);
+    push({join(expr(left).span, expr(right).span), ast::Binary{s.op, s.span, left, right}},
+         std::max(depth(left), depth(right)) + 1);
 }
 
 void Formulas::unary_sign(std::string_view text) {
@@ -185,7 +203,8 @@ void Formulas::close_bracket(std::string_view text) {
 void Formulas::open_call(std::string_view text) {
     open_bracket(text);
     const ast::ExprId name = take(); // always the newest expression: a call makes one node, not two
-    calls_.push_back({{std::get<ast::Name>(expr(name).node).text, expr(name).span}, values_.size()});
+    calls_.push_back(
+        {{std::get<ast::Name>(expr(name).node).text, expr(name).span}, values_.size()});
     module_.exprs.pop_back();
     depths_.pop_back();
 }
@@ -224,7 +243,9 @@ void Formulas::fold_when() {
         leave();
         more = !arm.first;
         const std::uint32_t deepest = std::max({depth(condition), depth(then), depth(otherwise)});
-        push({{module_.file, arm.begin, expr(otherwise).span.end}, ast::When{condition, then, otherwise}}, deepest + 1);
+        push({{module_.file, arm.begin, expr(otherwise).span.end},
+              ast::When{condition, then, otherwise}},
+             deepest + 1);
     }
 }
 

@@ -1,4 +1,5 @@
-// Builds the expressions of a module from the bottom up, as the reader of a statement meets their pieces.
+// Builds the expressions of a module from the bottom up, as the reader of a statement meets their
+// pieces.
 #pragma once
 
 #include <cstdint>
@@ -19,7 +20,8 @@ class Formulas {
 
     // Pieces. A `text` is where the piece stands; the newest expression is the last of values().
     void number(std::string_view text); // S106
-    void dollar(std::string_view text); // the newest number is money; `text` holds the sign and the number
+    void dollar(
+        std::string_view text); // the newest number is money; `text` holds the sign and the number
     void unit_of_number(std::string_view text);
     void name(std::string_view text);
     void is(std::string_view choice, bool negated);
@@ -30,8 +32,9 @@ class Formulas {
     void fold_negate();
     void fold_not();
     void open_bracket(std::string_view text);
-    void close_bracket(std::string_view text); // of a bracketed formula: its span takes the brackets in
-    void open_call(std::string_view text);     // the newest expression is the name of the function
+    void
+    close_bracket(std::string_view text);  // of a bracketed formula: its span takes the brackets in
+    void open_call(std::string_view text); // the newest expression is the name of the function
     void close_call(std::string_view text);
     void close_head(); // of the parameters of a table or define
     void begin_when(std::string_view text, bool first);
@@ -43,7 +46,9 @@ class Formulas {
     std::vector<ast::ExprId>& values() { return values_; }
     ast::ExprId take();
     const ast::Expr& expr(ast::ExprId id) const { return module_.exprs[id]; }
-    const std::vector<std::uint32_t>& open_brackets() const { return brackets_; } // offsets, innermost last
+    const std::vector<std::uint32_t>& open_brackets() const {
+        return brackets_;
+    } // offsets, innermost last
     Span span(std::string_view text) const;
     const char* statement_end() const { return statement_end_; }
 

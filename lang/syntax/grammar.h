@@ -1,7 +1,9 @@
-// The grammar of one statement, as rules of PEGTL and nothing else. Which lines make a statement is decided before
-// (layout.h); what the rules build is told in actions.h, what they say when they fail in messages.h.
+// The grammar of one statement, as rules of PEGTL and nothing else. Which lines make a statement is
+// decided before (layout.h); what the rules build is told in actions.h, what they say when they
+// fail in messages.h.
 //
-//   formula     = "when" disjunction "then" disjunction { "when" disjunction "then" disjunction } "otherwise" formula
+//   formula     = "when" disjunction "then" disjunction { "when" disjunction "then" disjunction }
+//   "otherwise" formula
 //               | disjunction
 //   disjunction = conjunction { "or" conjunction }                  weakest
 //   conjunction = negation { "and" negation }
@@ -23,19 +25,18 @@
 //   unit_def    = "unit" NAME "=" NUMBER unit
 //   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
 //   part        = "part" TEXT [ "each" "block" ]
-//   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ] { given_clause }
-//   line        = NAME ":" unit "=" formula { TEXT | because }
-//   cost        = "cost" NAME ":" unit "=" formula "over" formula { TEXT | because }
-//   event       = "event" NAME "=" formula "over" formula "costs" formula [ TEXT ]
-//   correlate   = "correlate" NAME "," NAME formula
-//   require     = "require" formula TEXT
-//   caution     = "caution" [ "when" disjunction ] TEXT
-//   price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT } ]
-//   step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least" | "round" ( "up" "to" | "to" ) ) formula
-//   table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ] unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) }
-//   row         = [ "-" ] NUMBER [ "-" ] NUMBER
-//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit ( "native" | "=" formula ) [ TEXT ]
-//   inner       = line | ( "source" | "note" ) TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
+//   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
+//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because } cost        =
+//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because } event       = "event" NAME
+//   "=" formula "over" formula "costs" formula [ TEXT ] correlate   = "correlate" NAME "," NAME
+//   formula require     = "require" formula TEXT caution     = "caution" [ "when" disjunction ]
+//   TEXT price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT
+//   } ] step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least" | "round" (
+//   "up" "to" | "to" ) ) formula table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ]
+//   unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) } row         = [ "-" ]
+//   NUMBER [ "-" ] NUMBER define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ]
+//   ")" ":" unit ( "native" | "=" formula ) [ TEXT ] inner       = line | ( "source" | "note" )
+//   TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula [ because ]
 //   option      = "option" TEXT
@@ -44,8 +45,8 @@
 //   reference   = ( "model" | "library" | "season" | "job" | "for" ) TEXT
 //   date        = "date" YEAR "-" MONTH "-" DAY
 //
-//   given_clause = TEXT | because | "within" range | "swing" [ "triangular" | "pert" | "even" | "step" ] range
-//   because      = "because" TEXT
+//   given_clause = TEXT | because | "within" range | "swing" [ "triangular" | "pert" | "even" |
+//   "step" ] range because      = "because" TEXT
 #pragma once
 
 #include <tao/pegtl.hpp>

@@ -27,22 +27,25 @@ bool is_blank(char c) {
 
 // Where a `#` outside quotes begins a comment; the end of the line if nowhere.
 const char* find_comment(const char* begin, const char* end) {
-    const auto* sign = static_cast<const char*>(std::memchr(begin, '#', static_cast<std::size_t>(end - begin)));
+    const auto* sign =
+        static_cast<const char*>(std::memchr(begin, '#', static_cast<std::size_t>(end - begin)));
     if (sign == nullptr)
         return end;
     bool quoted = false;
-    for (const char* p = begin; p != end; ++p) {
+    for (const char* p = begin; p != end; ++p)
         if (*p == '"')
             quoted = !quoted;
         else if (*p == '#' && !quoted)
             return p;
-    }
     return end;
 }
 
 class Layouter {
   public:
-    Layouter(std::string_view text, FileId file, Diagnostics& diagnostics) : text_(text), file_(file), diagnostics_(diagnostics) {}
+    Layouter(std::string_view text, FileId file, Diagnostics& diagnostics)
+        : text_(text),
+          file_(file),
+          diagnostics_(diagnostics) {}
 
     std::vector<LogicalLine> run(const std::vector<std::uint32_t>& unwanted) {
         lines_.reserve(text_.size() / 32 + 1);
@@ -51,12 +54,14 @@ class Layouter {
         std::size_t next_unwanted = 0;
         const char* p = text_.starts_with(byte_order_mark) ? base + byte_order_mark.size() : base;
         while (p != end) {
-            const auto* line_end = static_cast<const char*>(std::memchr(p, '\n', static_cast<std::size_t>(end - p)));
+            const auto* line_end =
+                static_cast<const char*>(std::memchr(p, '\n', static_cast<std::size_t>(end - p)));
             if (line_end == nullptr)
                 line_end = end;
             const bool placed = place(trimmed(p, line_end));
             const auto limit = static_cast<std::uint32_t>(line_end - base);
-            for (; next_unwanted < unwanted.size() && unwanted[next_unwanted] < limit; ++next_unwanted)
+            for (; next_unwanted < unwanted.size() && unwanted[next_unwanted] < limit;
+                 ++next_unwanted)
                 if (placed)
                     lines_[current_].damaged = true;
             p = line_end == end ? end : line_end + 1;
@@ -84,7 +89,8 @@ class Layouter {
             open_.pop_back();
         if (!open_.empty()) {
             LogicalLine& above = lines_[open_.back()];
-            if (!has_inner_lines(above.head) || (above.inner_indent == 0 && continues(above, line))) {
+            if (!has_inner_lines(above.head) ||
+                (above.inner_indent == 0 && continues(above, line))) {
                 above.end = line.end;
                 if (has_inner_lines(above.head))
                     look_at_end(above, line);
@@ -114,11 +120,17 @@ class Layouter {
     // Inner lines of one statement, and all lines at the margin, begin in one column.
     void check_indent(std::uint32_t& wanted, Physical line) {
         if (wanted != line.indent && (wanted != 0 || open_.empty())) {
-            Diagnostic d{Code::S115, "the line begins in a column where no line above begins", {{file_, line.begin, line.end}, ""}, {}, {},
+            Diagnostic d{Code::S115,
+                         "the line begins in a column where no line above begins",
+                         {{file_, line.begin, line.end}, ""},
+                         {},
+                         {},
                          {}};
-            d.helps.push_back({open_.empty() ? std::string("begin the line at the margin, or deeper than the statement it belongs to")
-                                             : fmt::format("indent it by {} blanks, as the line above", wanted),
-                               Edit{{file_, line_begin(line.begin), line.begin}, std::string(wanted, ' ')}});
+            d.helps.push_back(
+                {open_.empty() ? std::string("begin the line at the margin, or deeper than the "
+                                             "statement it belongs to")
+                               : fmt::format("indent it by {} blanks, as the line above", wanted),
+                 Edit{{file_, line_begin(line.begin), line.begin}, std::string(wanted, ' ')}});
             diagnostics_.add(std::move(d));
         }
         wanted = line.indent;
@@ -143,8 +155,10 @@ class Layouter {
         const char* word = end;
         while (word != begin && is_name_char(word[-1]))
             --word;
-        statement.unfinished = word == end ? std::string_view("=,+-*/^<>|(:.").find(end[-1]) != std::string_view::npos
-                                           : role_of(keyword_of({word, static_cast<std::size_t>(end - word)})) == WordRole::Joint;
+        statement.unfinished =
+            word == end ? std::string_view("=,+-*/^<>|(:.").find(end[-1]) != std::string_view::npos
+                        : role_of(keyword_of({word, static_cast<std::size_t>(end - word)})) ==
+                              WordRole::Joint;
         count_brackets(statement, line);
     }
 
@@ -176,7 +190,9 @@ class Layouter {
         return word != Keyword::None && names_a_line(word_end, end) ? Keyword::None : word;
     }
 
-    std::uint32_t offset(const char* p) const { return static_cast<std::uint32_t>(p - text_.data()); }
+    std::uint32_t offset(const char* p) const {
+        return static_cast<std::uint32_t>(p - text_.data());
+    }
     std::uint32_t line_begin(std::uint32_t at) const {
         const std::size_t before = text_.rfind('\n', at);
         return before == std::string_view::npos ? 0 : static_cast<std::uint32_t>(before + 1);
@@ -186,7 +202,8 @@ class Layouter {
     FileId file_;
     Diagnostics& diagnostics_;
     std::vector<LogicalLine> lines_;
-    std::vector<std::uint32_t> open_; // the statements that a deeper line may belong to, outermost first
+    std::vector<std::uint32_t>
+        open_; // the statements that a deeper line may belong to, outermost first
     std::uint32_t current_ = 0;
 };
 
@@ -196,7 +213,8 @@ Layout lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) 
     const std::string_view text = sources.file(file).text();
     if (text.size() > max_file_bytes) {
         diagnostics.add({Code::S118,
-                         fmt::format("the file has {} bytes, more than the limit of {}", number_text(static_cast<double>(text.size())),
+                         fmt::format("the file has {} bytes, more than the limit of {}",
+                                     number_text(static_cast<double>(text.size())),
                                      number_text(max_file_bytes)),
                          {{file, 0, 0}, ""},
                          {},
@@ -207,13 +225,14 @@ Layout lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) 
     const CharacterScan scan = scan_characters(text);
     if (scan.invalid_at != CharacterScan::none) {
         const std::uint32_t at = scan.invalid_at;
-        diagnostics.add({Code::F703,
-                         fmt::format("the file is not UTF-8 text: byte {} at offset {}",
-                                     fmt::format("0x{:02X}", static_cast<unsigned char>(text[at])), at),
-                         {{file, at, at}, ""},
-                         {},
-                         {},
-                         {}});
+        diagnostics.add(
+            {Code::F703,
+             fmt::format("the file is not UTF-8 text: byte {} at offset {}",
+                         fmt::format("0x{:02X}", static_cast<unsigned char>(text[at])), at),
+             {{file, at, at}, ""},
+             {},
+             {},
+             {}});
         return {};
     }
     for (const std::uint32_t at : scan.unwanted)

@@ -1,10 +1,11 @@
-// The first look at a text: which physical lines make one statement, and which statement belongs to which.
-// Every statement can then be read by itself.
+// The first look at a text: which physical lines make one statement, and which statement belongs to
+// which. Every statement can then be read by itself.
 //
-// A line that is indented deeper than the statement above belongs to it: as an inner line when that statement has inner
-// lines, else as its continuation. A statement with inner lines may be continued too, before its first inner line: while
-// a bracket is open, when it ends in an operator, `=`, a comma or a word that asks for more (`otherwise`), and by a line
-// that begins with a sign, a text, or a word that begins no statement (`then`, `covers`).
+// A line that is indented deeper than the statement above belongs to it: as an inner line when that
+// statement has inner lines, else as its continuation. A statement with inner lines may be
+// continued too, before its first inner line: while a bracket is open, when it ends in an operator,
+// `=`, a comma or a word that asks for more (`otherwise`), and by a line that begins with a sign, a
+// text, or a word that begins no statement (`then`, `covers`).
 #pragma once
 
 #include <cstdint>
@@ -19,15 +20,16 @@ namespace acre::lang {
 inline constexpr std::uint32_t tab_stop = 8;
 inline constexpr std::uint32_t no_parent = 0xFFFFFFFF;
 
-// First and last byte are those of what is written, without indentation, trailing blanks and comment; line ends and
-// comments inside count as blanks.
+// First and last byte are those of what is written, without indentation, trailing blanks and
+// comment; line ends and comments inside count as blanks.
 struct LogicalLine {
     std::uint32_t begin = 0;
     std::uint32_t end = 0;
     std::uint32_t parent = no_parent;
-    std::uint32_t indent = 0;     // columns
-    Keyword head = Keyword::None; // the first word, unless `:` or `=` follows it: then the word is a name
-    bool damaged = false;         // a character in it is reported already
+    std::uint32_t indent = 0; // columns
+    Keyword head =
+        Keyword::None;    // the first word, unless `:` or `=` follows it: then the word is a name
+    bool damaged = false; // a character in it is reported already
     // of statements with inner lines:
     bool unfinished = false;         // it ends in a sign or word that asks for more
     std::uint32_t open_brackets = 0; // at its end
@@ -36,7 +38,7 @@ struct LogicalLine {
 
 struct Layout {
     std::vector<LogicalLine> lines; // an inner line comes after its statement
-    bool readable = false;          // false: not UTF-8, or too large; nothing of it is worth reading
+    bool readable = false; // false: not UTF-8, or too large; nothing of it is worth reading
 };
 
 // Reports F703, S100 (control characters), S115, S118.

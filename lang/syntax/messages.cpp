@@ -74,30 +74,36 @@ class Describer {
             return missing_unit();
         case Expected::UnitPower:
             return bad_unit("the power of a unit is a whole number",
-                            "behind a number and its unit `^` belongs to the unit: to raise the value, put a blank before it");
+                            "behind a number and its unit `^` belongs to the unit: to raise the "
+                            "value, put a blank before it");
         case Expected::UnitInside:
         case Expected::UnitClose:
             return bad_unit_bracket();
         case Expected::Equals:
             return missing_equals();
         case Expected::Dots:
-            return after_value("`..` and an upper bound are missing after {}", "a range is written A .. B");
+            return after_value("`..` and an upper bound are missing after {}",
+                               "a range is written A .. B");
         case Expected::Comma:
             return missing("a comma is missing after {}", "write  correlate A, B 60 %");
         case Expected::Word:
             return missing_word();
         case Expected::BracketOpen:
-            return missing("`(` is missing after {}", "what it takes stands in brackets: (NAME : UNIT)");
+            return missing("`(` is missing after {}",
+                           "what it takes stands in brackets: (NAME : UNIT)");
         case Expected::BracketClose:
             return unclosed_bracket();
         case Expected::Cell:
             return bad_row();
         case Expected::PriceForm:
-            return missing("it is not said what the price is for, after {}", "write  per UNIT of QUANTITY  or  lump");
+            return missing("it is not said what the price is for, after {}",
+                           "write  per UNIT of QUANTITY  or  lump");
         case Expected::TableEnd:
-            return missing("`hold` or `error` is missing after {}", "`hold` keeps the value of the last row, `error` stops");
+            return missing("`hold` or `error` is missing after {}",
+                           "`hold` keeps the value of the last row, `error` stops");
         case Expected::Known:
-            return missing("it is not said how it is known, after {}", "write one of  read  recalled  common_practice  ours");
+            return missing("it is not said how it is known, after {}",
+                           "write one of  read  recalled  common_practice  ours");
         case Expected::Date:
             return bad_date();
         case Expected::QuoteClose:
@@ -112,7 +118,9 @@ class Describer {
     std::string_view before() const { return before_.in(b_.text); }
     bool at_end() const { return found_.kind == TokenKind::End; }
     Span span(Token t) const { return {b_.file, t.begin, t.end}; }
-    static std::string quoted(std::string_view text) { return fmt::format("`{}`", shortened(text)); }
+    static std::string quoted(std::string_view text) {
+        return fmt::format("`{}`", shortened(text));
+    }
     bool begins_a_line(Token t) const {
         std::uint32_t i = t.begin;
         while (i > b_.begin && (b_.text[i - 1] == ' ' || b_.text[i - 1] == '\t'))
@@ -123,15 +131,18 @@ class Describer {
         return t.kind == TokenKind::Number || t.in(b_.text) == ")" || t.in(b_.text) == "%" ||
                (t.kind == TokenKind::Name && is_value_word(keyword_of(t.in(b_.text))));
     }
-    static Diagnostic make(Code code, std::string title, Span at, std::string label, std::string help) {
+    static Diagnostic make(Code code, std::string title, Span at, std::string label,
+                           std::string help) {
         Diagnostic d{code, std::move(title), {at, std::move(label)}, {}, {}, {}};
         if (!help.empty())
             d.helps.push_back({std::move(help), {}});
         return d;
     }
-    // Something is missing behind the token before: that token is labelled, since behind it there may be nothing.
+    // Something is missing behind the token before: that token is labelled, since behind it there
+    // may be nothing.
     Diagnostic missing(const char* title, std::string help, std::string label = "") const {
-        return make(Code::S103, fmt::format(fmt::runtime(title), quoted(before())), span(before_), std::move(label), std::move(help));
+        return make(Code::S103, fmt::format(fmt::runtime(title), quoted(before())), span(before_),
+                    std::move(label), std::move(help));
     }
     // The same where a formula ends: a value that follows it lacks an operator.
     Diagnostic after_value(const char* title, std::string help) const {
@@ -139,25 +150,33 @@ class Describer {
     }
     bool breaks_a_formula() const {
         const std::string_view f = found();
-        return begins_a_line(found_) || (is_value(before_) && (is_value(found_) || f == "(" || f == ")")) || is_comparison(f) || f == "=" ||
-               f == ",";
+        return begins_a_line(found_) ||
+               (is_value(before_) && (is_value(found_) || f == "(" || f == ")")) ||
+               is_comparison(f) || f == "=" || f == ",";
     }
-    static bool is_comparison(std::string_view s) { return s == "<" || s == ">" || s == "<=" || s == ">=" || s == "==" || s == "!="; }
+    static bool is_comparison(std::string_view s) {
+        return s == "<" || s == ">" || s == "<=" || s == ">=" || s == "==" || s == "!=";
+    }
 
     Diagnostic unclosed_text(std::size_t open) const {
-        const std::uint32_t end = std::min(b_.end, static_cast<std::uint32_t>(std::min(b_.text.find('\n', open), b_.text.size())));
-        return make(Code::S102, "a text in quotes is not closed", {b_.file, static_cast<std::uint32_t>(open), end}, "opened here",
+        const std::uint32_t end = std::min(
+            b_.end, static_cast<std::uint32_t>(std::min(b_.text.find('\n', open), b_.text.size())));
+        return make(Code::S102, "a text in quotes is not closed",
+                    {b_.file, static_cast<std::uint32_t>(open), end}, "opened here",
                     "end the text with \" on the same line");
     }
 
     Diagnostic missing_value() const {
         const Keyword word = found_.kind == TokenKind::Name ? keyword_of(found()) : Keyword::None;
         if (found() == "." && found_.end < b_.end && is_digit(b_.text[found_.end]))
-            return make(Code::S106, "a number begins with a point", span(found_), "no digit before it", "write 0.5, not .5");
+            return make(Code::S106, "a number begins with a point", span(found_),
+                        "no digit before it", "write 0.5, not .5");
         if (word == Keyword::When)
-            return make(Code::S103, "a `when` inside a formula stands in brackets", span(found_), "", "write  (when … then … otherwise …)");
+            return make(Code::S103, "a `when` inside a formula stands in brackets", span(found_),
+                        "", "write  (when … then … otherwise …)");
         const WordRole role = role_of(word);
-        if (!begins_a_line(found_) && (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Value))
+        if (!begins_a_line(found_) &&
+            (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Value))
             return reserved(found_);
         std::string_view label = "";
         for (const auto& [sign, text] : missing_after)
@@ -170,19 +189,23 @@ class Describer {
     }
 
     Diagnostic reserved(Token t) const {
-        return make(Code::S108, fmt::format("{} is a word of the notation and cannot be a name", quoted(t.in(b_.text))), span(t), "",
-                    fmt::format("choose a longer name, as `{}_1`", t.in(b_.text)));
+        return make(
+            Code::S108,
+            fmt::format("{} is a word of the notation and cannot be a name", quoted(t.in(b_.text))),
+            span(t), "", fmt::format("choose a longer name, as `{}_1`", t.in(b_.text)));
     }
 
     Diagnostic missing_name() const {
         if (found_.begin == b_.begin)
             return describe_unknown(b_.text, {b_.file, b_.begin, b_.end}, "");
         if (found_.kind == TokenKind::Number)
-            return make(Code::S103, fmt::format("a name is missing after {}", quoted(before())), span(found_),
-                        "a name begins with a letter", "");
+            return make(Code::S103, fmt::format("a name is missing after {}", quoted(before())),
+                        span(found_), "a name begins with a letter", "");
         if (found() == "_")
             return make(Code::S103, "a name begins with a letter", span(found_), "", "");
-        return missing(b_.expected == Expected::Name ? "a name is missing after {}" : "the name of a choice is missing after {}", "");
+        return missing(b_.expected == Expected::Name ? "a name is missing after {}"
+                                                     : "the name of a choice is missing after {}",
+                       "");
     }
 
     Diagnostic missing_colon() const {
@@ -190,21 +213,25 @@ class Describer {
         const bool head = before_.begin == b_.begin; // the line begins with the name
         if (head && found() != "=")
             return describe_unknown(b_.text, {b_.file, b_.begin, b_.end}, "");
-        return make(Code::S105, fmt::format("the unit of {} is missing", quoted(name)), span(before_), "no unit",
-                    fmt::format("write  {} : UNIT{}  and for a plain number  {} : 1", name, found() == "=" ? " = …" : "", name));
+        return make(Code::S105, fmt::format("the unit of {} is missing", quoted(name)),
+                    span(before_), "no unit",
+                    fmt::format("write  {} : UNIT{}  and for a plain number  {} : 1", name,
+                                found() == "=" ? " = …" : "", name));
     }
 
     Diagnostic missing_unit() const {
         if (found_.kind == TokenKind::Number)
-            return make(Code::S107, "a unit begins with a letter, $ or %", span(found_), "a number", "a plain number has the unit 1");
-        return make(Code::S105, fmt::format("a unit is missing after {}", quoted(before())), span(before_), "no unit",
-                    "for a plain number write 1");
+            return make(Code::S107, "a unit begins with a letter, $ or %", span(found_), "a number",
+                        "a plain number has the unit 1");
+        return make(Code::S105, fmt::format("a unit is missing after {}", quoted(before())),
+                    span(before_), "no unit", "for a plain number write 1");
     }
 
     Diagnostic bad_unit(std::string title, std::string help = "") const {
         const Span at = at_end() ? span(before_) : span(found_);
         if (help.empty())
-            help = "a unit has no blanks inside: $/(ac.ft), ft^2; to divide by a value, put blanks around `/`";
+            help = "a unit has no blanks inside: $/(ac.ft), ft^2; to divide by a value, put blanks "
+                   "around `/`";
         return make(Code::S107, std::move(title), at, "", std::move(help));
     }
 
@@ -212,16 +239,18 @@ class Describer {
         const std::string_view f = found();
         if (b_.expected == Expected::UnitInside || f == "." || f == "/" || f == "^")
             return bad_unit("a unit with a bracket is not written in one piece");
-        return make(Code::S107, "the bracket of a unit is not closed", span(before_), "`)` is missing behind this",
-                    "a unit is written without blanks:  $/(ac.ft)");
+        return make(Code::S107, "the bracket of a unit is not closed", span(before_),
+                    "`)` is missing behind this", "a unit is written without blanks:  $/(ac.ft)");
     }
 
     Diagnostic missing_equals() const {
         const std::string_view f = found();
         if (f == "/" || f == "^" || f == "." || f == "*")
-            return bad_unit("a unit is written without blanks, with `.` to multiply and `/` to divide");
+            return bad_unit(
+                "a unit is written without blanks, with `.` to multiply and `/` to divide");
         if (f == "==")
-            return make(Code::S103, "`==` compares; a value is given with `=`", span(found_), "", "write `=`");
+            return make(Code::S103, "`==` compares; a value is given with `=`", span(found_), "",
+                        "write `=`");
         return missing("`=` and a value are missing after {}", "");
     }
 
@@ -231,14 +260,16 @@ class Describer {
         if (!at_end() && breaks_a_formula())
             return left_over();
         if (of_when)
-            return make(Code::S111, fmt::format("`when` has no {}", word), span(before_), fmt::format("{} is missing behind this", word),
+            return make(Code::S111, fmt::format("`when` has no {}", word), span(before_),
+                        fmt::format("{} is missing behind this", word),
                         "write  when CONDITION then VALUE otherwise VALUE");
         std::string help;
         if (b_.word == Keyword::Over)
             help = "write  = RATE over QUANTITY";
         if (b_.word == Keyword::To)
             help = "write  round up to $5/ac  or  round to $5/ac";
-        return make(Code::S103, fmt::format("{} is missing after {}", word, quoted(before())), span(before_), "", std::move(help));
+        return make(Code::S103, fmt::format("{} is missing after {}", word, quoted(before())),
+                    span(before_), "", std::move(help));
     }
 
     Diagnostic unclosed_bracket() const {
@@ -247,29 +278,35 @@ class Describer {
         if (b_.open_brackets.empty())
             return left_over();
         const std::uint32_t open = b_.open_brackets.back();
-        return make(Code::S101, "a bracket is not closed", {b_.file, open, open + 1}, "opened here", "close it with )");
+        return make(Code::S101, "a bracket is not closed", {b_.file, open, open + 1}, "opened here",
+                    "close it with )");
     }
 
     Diagnostic bad_row() const {
         if (found_.begin == b_.begin || at_end())
-            return make(Code::S103, "a row of a table is two numbers", {b_.file, b_.begin, b_.end}, "",
-                        "write them with blanks between, in the units of the head");
+            return make(Code::S103, "a row of a table is two numbers", {b_.file, b_.begin, b_.end},
+                        "", "write them with blanks between, in the units of the head");
         return make(Code::S100, "a row of a table is two numbers", span(found_), "not a number",
                     "the units stand in the head of the table");
     }
 
     Diagnostic bad_date() const {
         const Span at = at_end() ? span(before_) : Span{b_.file, found_.begin, b_.end};
-        return make(Code::S117, "a date is written year-month-day", at, "", "write it as 2027-03-14");
+        return make(Code::S117, "a date is written year-month-day", at, "",
+                    "write it as 2027-03-14");
     }
 
     Diagnostic left_over() const {
         const std::string_view f = found();
         if (f == ")")
-            return make(Code::S101, "a bracket is closed that was never opened", span(found_), "no ( for this", "");
+            return make(Code::S101, "a bracket is closed that was never opened", span(found_),
+                        "no ( for this", "");
         if (begins_a_line(found_))
-            return make(Code::S115, fmt::format("{} stands deeper than the line above and so continues it", quoted(f)), span(found_), "",
-                        "begin a statement of its own in the column of the statement above");
+            return make(
+                Code::S115,
+                fmt::format("{} stands deeper than the line above and so continues it", quoted(f)),
+                span(found_), "",
+                "begin a statement of its own in the column of the statement above");
         std::string title = fmt::format("{} does not belong here", quoted(f));
         std::string label;
         std::string help;
@@ -287,8 +324,10 @@ class Describer {
             label = "no text stands here";
         } else if (is_value(before_) && (is_value(found_) || f == "(")) {
             title = fmt::format("an operator is missing before {}", quoted(f));
-            const bool money = before_.kind == TokenKind::Number && before_.begin > b_.begin && b_.text[before_.begin - 1] == '$';
-            help = money ? fmt::format("money per unit is written ${}/{}", before(), f) : "to multiply, write `*`";
+            const bool money = before_.kind == TokenKind::Number && before_.begin > b_.begin &&
+                               b_.text[before_.begin - 1] == '$';
+            help = money ? fmt::format("money per unit is written ${}/{}", before(), f)
+                         : "to multiply, write `*`";
             if (const std::vector<std::string_view> near = near_clauses(f); !near.empty())
                 help = fmt::format("a word of the notation is near: `{}`", near.front());
         }
@@ -320,7 +359,8 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
     if (first.kind == TokenKind::Sign && is_foreign_sign(word))
         return describe_foreign_sign(word, {line.file, first.begin, first.end});
     Diagnostic d{Code::S100,
-                 fmt::format("`{}` begins no statement{}{}", shortened(word), place.empty() ? "" : " ", place),
+                 fmt::format("`{}` begins no statement{}{}", shortened(word),
+                             place.empty() ? "" : " ", place),
                  {{line.file, first.begin, first.end}, ""},
                  {},
                  {},
@@ -333,10 +373,12 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
                 heads.push_back(word_spellings[i]);
         }
         if (const std::vector<std::string_view> near = near_names(word, heads, 1); !near.empty())
-            d.helps.push_back({fmt::format("a word of the notation is near: `{}`", near.front()),
-                               Edit{{line.file, first.begin, first.end}, std::string(near.front())}});
+            d.helps.push_back(
+                {fmt::format("a word of the notation is near: `{}`", near.front()),
+                 Edit{{line.file, first.begin, first.end}, std::string(near.front())}});
         else
-            d.helps.push_back({fmt::format("a line is written  {} : UNIT = FORMULA", shortened(word)), {}});
+            d.helps.push_back(
+                {fmt::format("a line is written  {} : UNIT = FORMULA", shortened(word)), {}});
     }
     return d;
 }

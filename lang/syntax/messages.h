@@ -1,4 +1,5 @@
-// What is said when a statement breaks off: from what was expected, and where, to a diagnostic in the author's words.
+// What is said when a statement breaks off: from what was expected, and where, to a diagnostic in
+// the author's words.
 #pragma once
 
 #include <cstdint>

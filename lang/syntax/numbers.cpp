@@ -17,7 +17,8 @@ namespace acre::lang {
 namespace {
 
 [[noreturn]] void wrong(Span span, std::string title, std::string label, std::vector<Help> helps) {
-    throw SyntaxError{{Code::S106, std::move(title), {span, std::move(label)}, {}, {}, std::move(helps)}};
+    throw SyntaxError{
+        {Code::S106, std::move(title), {span, std::move(label)}, {}, {}, std::move(helps)}};
 }
 
 // One to three digits, not a lone zero, then groups of exactly three.
@@ -28,7 +29,8 @@ bool well_grouped(std::string_view whole) {
     if (first > 3 || whole.front() == '0')
         return false;
     for (std::size_t at = first; at < whole.size(); at += 4)
-        if (whole[at] != ',' || whole.size() - at < 4 || whole.substr(at + 1, 3).find(',') != std::string_view::npos)
+        if (whole[at] != ',' || whole.size() - at < 4 ||
+            whole.substr(at + 1, 3).find(',') != std::string_view::npos)
             return false;
     return true;
 }
@@ -45,7 +47,8 @@ std::string without_commas(std::string_view text) {
 // "1,85" as it was perhaps meant.
 std::string with_point(std::string_view text) {
     const std::size_t comma = text.find(',');
-    return fmt::format("{}.{}", shortened(text.substr(0, comma)), shortened(text.substr(comma + 1)));
+    return fmt::format("{}.{}", shortened(text.substr(0, comma)),
+                       shortened(text.substr(comma + 1)));
 }
 
 } // namespace
@@ -56,15 +59,19 @@ double read_number(std::string_view text, std::string_view next, Span span) {
     const bool grouped = whole.find(',') != std::string_view::npos;
     if (grouped && !well_grouped(whole)) {
         std::vector<Help> helps;
-        if (whole.front() == '0' || (whole.find(',') == whole.rfind(',') && whole.size() - whole.find(',') != 4))
-            helps.push_back({fmt::format("for a decimal, write a point: {}", with_point(text)), {}});
+        if (whole.front() == '0' ||
+            (whole.find(',') == whole.rfind(',') && whole.size() - whole.find(',') != 4))
+            helps.push_back(
+                {fmt::format("for a decimal, write a point: {}", with_point(text)), {}});
         helps.push_back({"between two values write a comma and a blank", {}});
-        wrong(span, fmt::format("the commas of `{}` do not group three digits", shortened(text)), "groups of three digits",
-              std::move(helps));
+        wrong(span, fmt::format("the commas of `{}` do not group three digits", shortened(text)),
+              "groups of three digits", std::move(helps));
     }
-    if (next.starts_with('.') && !next.starts_with("..") && !(next.size() > 1 && is_letter(next[1]))) {
+    if (next.starts_with('.') && !next.starts_with("..") &&
+        !(next.size() > 1 && is_letter(next[1]))) {
         if (next.size() > 1 && is_digit(next[1]))
-            wrong({span.file, span.end, span.end + 1}, "a number has two decimal points", "the second point", {});
+            wrong({span.file, span.end, span.end + 1}, "a number has two decimal points",
+                  "the second point", {});
         wrong({span.file, span.end, span.end + 1}, "a number ends in a point", "no digit follows",
               {{fmt::format("write {} or {}.0", shortened(text), shortened(text)), {}}});
     }
@@ -76,7 +83,8 @@ double read_number(std::string_view text, std::string_view next, Span span) {
     double value = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (error == std::errc::result_out_of_range)
-        wrong(span, "the number is too large or too small to be kept", "outside 1e-308 to 1e308", {});
+        wrong(span, "the number is too large or too small to be kept", "outside 1e-308 to 1e308",
+              {});
     return value;
 }
 

@@ -1,4 +1,5 @@
-// Reads statements with the grammar: one run of PEGTL each, errors caught at the end of the statement.
+// Reads statements with the grammar: one run of PEGTL each, errors caught at the end of the
+// statement.
 #include "lang/syntax/parse.h"
 
 #include <fmt/format.h>
@@ -55,7 +56,8 @@ template <> inline constexpr Expectation expectation<g::table_end>{Expected::Tab
 template <> inline constexpr Expectation expectation<g::token<g::known_text>>{Expected::Known};
 template <> inline constexpr Expectation expectation<g::date_text>{Expected::Date};
 
-constexpr std::size_t bytes_a_value = 12; // of text, for each piece of a formula: few texts have more pieces
+constexpr std::size_t bytes_a_value =
+    12; // of text, for each piece of a formula: few texts have more pieces
 
 struct Failure { // thrown by a rule that must match; becomes a message where the statement is known
     Expectation expectation;
@@ -63,7 +65,8 @@ struct Failure { // thrown by a rule that must match; becomes a message where th
 };
 
 template <typename Rule> struct control : pegtl::normal<Rule> {
-    template <typename Input> [[noreturn]] static void raise(const Input& in, Reading& /*reading*/) {
+    template <typename Input>
+    [[noreturn]] static void raise(const Input& in, Reading& /*reading*/) {
         throw Failure{expectation<Rule>, in.current()};
     }
 };
@@ -89,9 +92,10 @@ class StatementReader {
             run(statement, form);
             return true;
         } catch (const Failure& failure) {
-            diagnostics_.add(describe({text_, file_, line.begin, line.end, static_cast<std::uint32_t>(failure.at - text_.data()),
-                                       failure.expectation.expected, failure.expectation.word, line.head, form == Form::Row,
-                                       formulas_.open_brackets()}));
+            diagnostics_.add(describe({text_, file_, line.begin, line.end,
+                                       static_cast<std::uint32_t>(failure.at - text_.data()),
+                                       failure.expectation.expected, failure.expectation.word,
+                                       line.head, form == Form::Row, formulas_.open_brackets()}));
         } catch (SyntaxError& error) {
             diagnostics_.add(std::move(error.diagnostic));
         }
@@ -103,21 +107,23 @@ class StatementReader {
 
   private:
     void report_too_long(const LogicalLine& line) {
-        diagnostics_.add({Code::S120,
-                          fmt::format("the statement has {} bytes, more than the limit of {}", number_text(line.end - line.begin),
-                                      number_text(max_statement_bytes)),
-                          {{file_, line.begin, line.begin + 1}, "begins here"},
-                          {},
-                          {},
-                          {{"give pieces of it lines of their own", {}}}});
+        diagnostics_.add(
+            {Code::S120,
+             fmt::format("the statement has {} bytes, more than the limit of {}",
+                         number_text(line.end - line.begin), number_text(max_statement_bytes)),
+             {{file_, line.begin, line.begin + 1}, "begins here"},
+             {},
+             {},
+             {{"give pieces of it lines of their own", {}}}});
     }
 
     template <typename Rule> void run_rule(std::string_view statement) {
-        pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf, const char*> in(statement.data(),
-                                                                                        statement.data() + statement.size(), "");
+        pegtl::memory_input<pegtl::tracking_mode::lazy, pegtl::eol::lf, const char*> in(
+            statement.data(), statement.data() + statement.size(), "");
         Reading reading{formulas_, draft_};
         const bool read = pegtl::parse<Rule, g::action, control>(in, reading);
-        if (!read) // a rule begins with the word it was chosen by, so it cannot fail before it must match
+        if (!read) // a rule begins with the word it was chosen by, so it cannot fail before it must
+                   // match
             throw Failure{{Expected::End}, in.current()};
     }
 
@@ -200,7 +206,9 @@ ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnost
     StatementReader reader(module, text, diagnostics);
     Assembler assembler(module, layout.lines, text, kind, diagnostics);
     const std::size_t errors_before = diagnostics.error_count();
-    for (std::uint32_t i = 0; i < layout.lines.size() && diagnostics.error_count() - errors_before < max_syntax_errors; ++i) {
+    for (std::uint32_t i = 0;
+         i < layout.lines.size() && diagnostics.error_count() - errors_before < max_syntax_errors;
+         ++i) {
         const LogicalLine& line = layout.lines[i];
         const std::optional<Form> form = assembler.form_of(i);
         if (form && !line.damaged && reader.read(line, *form))

@@ -11,23 +11,28 @@
 namespace acre::lang {
 
 // Limits of a text that may come from a stranger (tests/limits has each, at it and past it).
-inline constexpr std::uint32_t max_file_bytes = 4U << 20U;       // S118: a model of 2,000 lines has a hundred thousand
-inline constexpr std::uint32_t max_statement_bytes = 64U << 10U; // S120: with the lines that continue it
-inline constexpr std::uint32_t max_name_bytes = 100;             // S121: of a name that is given
-inline constexpr std::uint32_t max_text_bytes = 4'000;           // S121: of a text in quotes
-inline constexpr std::uint32_t max_number_bytes = 100;           // S121: with its commas
-inline constexpr std::uint32_t max_options = 200;                // S122: of a choice
-inline constexpr std::uint32_t max_parameters = 50;              // S122: of a define
-inline constexpr std::uint32_t max_listed = 1'000;               // S122: values of a call, of `with`; texts of `covers`
-inline constexpr std::uint32_t max_inner_lines = 1'000;          // S122: of a define, price, option or block
-inline constexpr std::uint32_t max_nesting = 200;                // brackets, conditions, unary signs
-inline constexpr std::uint32_t max_formula_depth = 1'000;        // of an expression tree: a sum of 1,000 values is this deep
+inline constexpr std::uint32_t max_file_bytes =
+    4U << 20U; // S118: a model of 2,000 lines has a hundred thousand
+inline constexpr std::uint32_t max_statement_bytes =
+    64U << 10U;                                        // S120: with the lines that continue it
+inline constexpr std::uint32_t max_name_bytes = 100;   // S121: of a name that is given
+inline constexpr std::uint32_t max_text_bytes = 4'000; // S121: of a text in quotes
+inline constexpr std::uint32_t max_number_bytes = 100; // S121: with its commas
+inline constexpr std::uint32_t max_options = 200;      // S122: of a choice
+inline constexpr std::uint32_t max_parameters = 50;    // S122: of a define
+inline constexpr std::uint32_t max_listed =
+    1'000; // S122: values of a call, of `with`; texts of `covers`
+inline constexpr std::uint32_t max_inner_lines = 1'000; // S122: of a define, price, option or block
+inline constexpr std::uint32_t max_nesting = 200;       // brackets, conditions, unary signs
+inline constexpr std::uint32_t max_formula_depth =
+    1'000; // of an expression tree: a sum of 1,000 values is this deep
 inline constexpr std::uint32_t max_table_rows = 10'000;
-inline constexpr std::size_t max_syntax_errors = 10'000; // of one text; what stands behind the last is not read
+inline constexpr std::size_t max_syntax_errors =
+    10'000; // of one text; what stands behind the last is not read
 
 // Always returns a module, of the statements that could be read. Reports S1xx and F703.
-// `kind` comes from the file's ending: Model (a .rate file; becomes Library if the text says so), Season, Job, CommandLine
-// (statements `set NAME = VALUE` only).
+// `kind` comes from the file's ending: Model (a .rate file; becomes Library if the text says so),
+// Season, Job, CommandLine (statements `set NAME = VALUE` only).
 ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnostics& diagnostics);
 
 } // namespace acre::lang

@@ -166,8 +166,8 @@ std::string_view header_of(FileKind kind) {
 
 } // namespace
 
-Assembler::Assembler(ast::Module& module, const std::vector<LogicalLine>& lines, std::string_view text, FileKind kind,
-                     Diagnostics& diagnostics)
+Assembler::Assembler(ast::Module& module, const std::vector<LogicalLine>& lines,
+                     std::string_view text, FileKind kind, Diagnostics& diagnostics)
     : module_(module),
       lines_(lines),
       text_(text),
@@ -176,8 +176,12 @@ Assembler::Assembler(ast::Module& module, const std::vector<LogicalLine>& lines,
       statement_of_(lines.size(), ast::none),
       skipped_(lines.size(), false) {
     if (lines.empty() && kind != FileKind::CommandLine)
-        diagnostics_.add(
-            {Code::S114, fmt::format("the file says nothing; it begins with {}", header_of(kind)), {{module.file, 0, 0}, ""}, {}, {}, {}});
+        diagnostics_.add({Code::S114,
+                          fmt::format("the file says nothing; it begins with {}", header_of(kind)),
+                          {{module.file, 0, 0}, ""},
+                          {},
+                          {},
+                          {}});
 }
 
 std::string_view Assembler::first_word(const LogicalLine& line) const {
@@ -186,16 +190,24 @@ std::string_view Assembler::first_word(const LogicalLine& line) const {
     return {begin, static_cast<std::size_t>(end_of_dotted_name(begin, end) - begin)};
 }
 
-// The first statement says what the file is. A file of another kind is read as what it says, so that one error is all.
+// The first statement says what the file is. A file of another kind is read as what it says, so
+// that one error is all.
 std::optional<Form> Assembler::header_form(const LogicalLine& line) {
     const std::optional<FileKind> said = kind_said_by(line.head);
-    const bool fits = said && (*said == kind_ || (kind_ == FileKind::Model && *said == FileKind::Library));
+    const bool fits =
+        said && (*said == kind_ || (kind_ == FileKind::Model && *said == FileKind::Library));
     if (!fits) {
-        Diagnostic d{Code::S114, fmt::format("the file does not begin with {}", header_of(kind_)), {span(line), ""}, {}, {}, {}};
+        Diagnostic d{Code::S114,
+                     fmt::format("the file does not begin with {}", header_of(kind_)),
+                     {span(line), ""},
+                     {},
+                     {},
+                     {}};
         if (!said)
             d.helps.push_back({"put this line first, with a name of your own", std::nullopt});
         if (said)
-            d.notes.push_back(fmt::format("a file that begins with `{}` has another ending", first_word(line)));
+            d.notes.push_back(
+                fmt::format("a file that begins with `{}` has another ending", first_word(line)));
         diagnostics_.add(std::move(d));
     }
     if (!said)
@@ -221,12 +233,13 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
         close_table();
     if (above == Keyword::Table && line.head == Keyword::None) {
         if (++rows_seen_ == max_table_rows + 1)
-            diagnostics_.add({Code::S119,
-                              fmt::format("the table has more than {} rows", number_text(max_table_rows)),
-                              {span(line), "one too many"},
-                              {},
-                              {},
-                              {}});
+            diagnostics_.add(
+                {Code::S119,
+                 fmt::format("the table has more than {} rows", number_text(max_table_rows)),
+                 {span(line), "one too many"},
+                 {},
+                 {},
+                 {}});
         return rows_seen_ <= max_table_rows ? std::optional(Form::Row) : std::nullopt;
     }
     if (above != Keyword::None && above != Keyword::Part && too_many_inner(line)) {
@@ -235,7 +248,9 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
     }
     const Place place = above == Keyword::None ? place_in(kind_) : place_in(above);
     const Permit* permit = permit_of(line.head);
-    const bool is_known = permit != nullptr || kind_said_by(line.head).has_value(); // `library` and `job` stand nowhere but first
+    const bool is_known =
+        permit != nullptr ||
+        kind_said_by(line.head).has_value(); // `library` and `job` stand nowhere but first
     if (permit == nullptr || (permit->places & place) == 0) {
         if (is_known && line.head != Keyword::None)
             misplaced(line);
@@ -260,7 +275,8 @@ bool Assembler::too_many_inner(const LogicalLine& line) {
     if (++inner_seen_ == max_inner_lines + 1)
         diagnostics_.add(
             {Code::S122,
-             fmt::format("more than {} lines in one `{}`", number_text(max_inner_lines), spelling_of(lines_[line.parent].head)),
+             fmt::format("more than {} lines in one `{}`", number_text(max_inner_lines),
+                         spelling_of(lines_[line.parent].head)),
              {span(line), "one too many"},
              {},
              {},
@@ -273,20 +289,24 @@ void Assembler::misplaced(const LogicalLine& line) {
     const Place place = above == Keyword::None ? place_in(kind_) : place_in(above);
     const std::string_view word = spelling_of(line.head);
     const Permit* permit = permit_of(line.head);
-    Diagnostic d{Code::S104,
-                 fmt::format("`{}` may not stand {}", word, name_of_place(place)),
-                 {{module_.file, line.begin, line.begin + static_cast<std::uint32_t>(word.size())}, ""},
-                 {},
-                 {},
-                 {}};
+    Diagnostic d{
+        Code::S104,
+        fmt::format("`{}` may not stand {}", word, name_of_place(place)),
+        {{module_.file, line.begin, line.begin + static_cast<std::uint32_t>(word.size())}, ""},
+        {},
+        {},
+        {}};
     if (line.parent != no_parent)
         d.others.push_back(
-            {{module_.file, lines_[line.parent].begin, lines_[line.parent].begin + static_cast<std::uint32_t>(spelling_of(above).size())},
+            {{module_.file, lines_[line.parent].begin,
+              lines_[line.parent].begin + static_cast<std::uint32_t>(spelling_of(above).size())},
              "it is indented below this"});
     if (kind_said_by(line.head) && (permit == nullptr || place != InJob))
-        d.helps.push_back({fmt::format("`{}` says what a file is, once, in its first line", word), {}});
+        d.helps.push_back(
+            {fmt::format("`{}` says what a file is, once, in its first line", word), {}});
     else if (permit != nullptr)
-        d.helps.push_back({fmt::format("`{}` stands {}", word, list_of_places(permit->places)), {}});
+        d.helps.push_back(
+            {fmt::format("`{}` stands {}", word, list_of_places(permit->places)), {}});
     diagnostics_.add(std::move(d));
 }
 

@@ -16,14 +16,19 @@ struct Replacement {
 };
 
 constexpr auto replacements = std::to_array<Replacement>({
-    {"\u201C", "\""}, {"\u201D", "\""}, {"\u201E", "\""},  {"\u2018", "\""}, {"\u2019", "\""},
-    {"'", "\""},      {"\u00AB", "\""}, {"\u00BB", "\""},                                  // quotes
-    {"\u2212", "-"},  {"\u2013", "-"},  {"\u2014", "-"},                                   // dashes
-    {"\u00D7", "*"},  {"\u00B7", "*"},  {"\u00F7", "/"},   {"\u2215", "/"},  {"\\", "/"},  // operators
-    {"\u2264", "<="}, {"\u2265", ">="}, {"\u2260", "!="},  {"&", "and"},     {"!", "not"}, // comparisons
-    {"[", "("},       {"]", ")"},       {"{", "("},        {"}", ")"},                     // brackets
-    {"\u00B2", "^2"}, {"\u00B3", "^3"}, {"\u00B0", "deg"}, {"\u2026", ".."},               // powers, angles, ranges
-    {"\u00A0", " "},  {"\u2009", " "},  {"\u202F", " "},                                   // blanks of other widths
+    {"\u201C", "\""}, {"\u201D", "\""}, {"\u201E", "\""},
+    {"\u2018", "\""}, {"\u2019", "\""}, {"'", "\""},
+    {"\u00AB", "\""}, {"\u00BB", "\""},                  // quotes
+    {"\u2212", "-"},  {"\u2013", "-"},  {"\u2014", "-"}, // dashes
+    {"\u00D7", "*"},  {"\u00B7", "*"},  {"\u00F7", "/"},
+    {"\u2215", "/"},  {"\\", "/"}, // operators
+    {"\u2264", "<="}, {"\u2265", ">="}, {"\u2260", "!="},
+    {"&", "and"},     {"!", "not"}, // comparisons
+    {"[", "("},       {"]", ")"},       {"{", "("},
+    {"}", ")"}, // brackets
+    {"\u00B2", "^2"}, {"\u00B3", "^3"}, {"\u00B0", "deg"},
+    {"\u2026", ".."},                                    // powers, angles, ranges
+    {"\u00A0", " "},  {"\u2009", " "},  {"\u202F", " "}, // blanks of other widths
 });
 
 } // namespace
@@ -34,7 +39,8 @@ bool is_foreign_sign(std::string_view sign) {
     const char c = sign.front();
     if (sign.size() == 2 && (c == '.' || sign[1] == '='))
         return false;
-    return !is_name_char(c) && std::string_view("\"#$%()*+,-./:<=>^|").find(c) == std::string_view::npos;
+    return !is_name_char(c) &&
+           std::string_view("\"#$%()*+,-./:<=>^|").find(c) == std::string_view::npos;
 }
 
 Diagnostic describe_foreign_sign(std::string_view sign, Span span) {
@@ -42,11 +48,16 @@ Diagnostic describe_foreign_sign(std::string_view sign, Span span) {
         if (r.sign != sign)
             continue;
         const bool blank = r.instead == " ";
-        Diagnostic d{Code::S100, blank ? "a blank of unusual width stands here" : fmt::format("the notation has no sign `{}`", sign),
-                     {span, ""}, {},
-                     {},         {}};
+        Diagnostic d{Code::S100,
+                     blank ? "a blank of unusual width stands here"
+                           : fmt::format("the notation has no sign `{}`", sign),
+                     {span, ""},
+                     {},
+                     {},
+                     {}};
         d.helps.push_back(
-            {blank ? std::string("write a plain blank") : fmt::format("write {}", r.instead), Edit{span, std::string(r.instead)}});
+            {blank ? std::string("write a plain blank") : fmt::format("write {}", r.instead),
+             Edit{span, std::string(r.instead)}});
         return d;
     }
     return {Code::S100, fmt::format("the notation has no sign `{}`", sign),

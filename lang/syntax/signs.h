@@ -1,4 +1,5 @@
-// Signs that the notation does not have, and what to write instead. Texts copied from a letter or a web page are full of them.
+// Signs that the notation does not have, and what to write instead. Texts copied from a letter or a
+// web page are full of them.
 #pragma once
 
 #include <string>
@@ -13,7 +14,8 @@ bool is_foreign_sign(std::string_view sign);
 // S100.
 Diagnostic describe_foreign_sign(std::string_view sign, Span span);
 
-// A piece of text for a title: at most 40 bytes, cut between characters, with "…" when something is left out.
+// A piece of text for a title: at most 40 bytes, cut between characters, with "…" when something is
+// left out.
 std::string shortened(std::string_view text);
 
 } // namespace acre::lang

@@ -1,4 +1,5 @@
-// How the reading of one statement ends early: thrown inside the reader of a statement and caught at its end, never seen outside.
+// How the reading of one statement ends early: thrown inside the reader of a statement and caught
+// at its end, never seen outside.
 #pragma once
 
 #include "lang/diag/diagnostic.h"

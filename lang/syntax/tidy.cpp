@@ -20,7 +20,8 @@ constexpr std::uint32_t continuation_width = 4;
 std::vector<std::uint32_t> binary_minus_signs(const ast::Module& module) {
     std::vector<std::uint32_t> offsets;
     for (const ast::Expr& expr : module.exprs)
-        if (const auto* binary = std::get_if<ast::Binary>(&expr.node); binary != nullptr && binary->op == ast::BinaryOp::Subtract)
+        if (const auto* binary = std::get_if<ast::Binary>(&expr.node);
+            binary != nullptr && binary->op == ast::BinaryOp::Subtract)
             offsets.push_back(binary->op_span.begin);
     std::sort(offsets.begin(), offsets.end());
     return offsets;
@@ -40,7 +41,8 @@ class Tidier {
             statement(i);
             at = lines_[i].end;
         }
-        between(at, static_cast<std::uint32_t>(text_.size()), static_cast<std::uint32_t>(lines_.size()));
+        between(at, static_cast<std::uint32_t>(text_.size()),
+                static_cast<std::uint32_t>(lines_.size()));
         align(rows_);
         return joined();
     }
@@ -90,8 +92,8 @@ class Tidier {
         place_comments(first, next);
     }
 
-    // A block of comments stands at the level of the statement that follows. The last block of an indented run of
-    // statements, with an empty line behind it, stays with them.
+    // A block of comments stands at the level of the statement that follows. The last block of an
+    // indented run of statements, with an empty line behind it, stays with them.
     void place_comments(std::size_t first, std::uint32_t next) {
         const std::uint32_t next_level = next < lines_.size() ? level(next) : 0;
         const std::uint32_t next_column = next < lines_.size() ? lines_[next].indent : 0;
@@ -142,7 +144,8 @@ class Tidier {
 
 } // namespace
 
-std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind kind, Diagnostics& diagnostics) {
+std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind kind,
+                                Diagnostics& diagnostics) {
     Diagnostics found;
     const ast::Module module = parse(sources, file, kind, found);
     const bool failed = found.has_errors();

@@ -1,5 +1,6 @@
-// The canonical layout of a text: two blanks a level, one blank around operators, columns of neighbours aligned,
-// comments and the author's order kept. Tidying twice is tidying once, and the syntax tree is the same before and after.
+// The canonical layout of a text: two blanks a level, one blank around operators, columns of
+// neighbours aligned, comments and the author's order kept. Tidying twice is tidying once, and the
+// syntax tree is the same before and after.
 #pragma once
 
 #include <optional>
@@ -10,7 +11,9 @@
 
 namespace acre::lang {
 
-// Empty when the text has syntax errors (they are reported): a text that cannot be read is left alone.
-std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind kind, Diagnostics& diagnostics);
+// Empty when the text has syntax errors (they are reported): a text that cannot be read is left
+// alone.
+std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind kind,
+                                Diagnostics& diagnostics);
 
 } // namespace acre::lang

@@ -14,8 +14,9 @@ constexpr std::size_t widest_spread = 40;
 constexpr std::size_t widest_line = 110; // of a line with its comment lined up
 
 std::size_t width_of(std::string_view text) {
-    return static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(),
+        [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
 // The pieces of a row that are not yet part of its text, up to the next stop.
@@ -93,16 +94,20 @@ void align_comments(TidyRows begin, TidyRows end) {
 
 void align(std::vector<TidyRow>& rows) {
     for (auto run = rows.begin(); run != rows.end();) {
-        const auto end =
-            std::find_if(std::next(run), rows.end(), [&](const TidyRow& row) { return run->pieces.empty() || !continues_run(*run, row); });
+        const auto end = std::find_if(std::next(run), rows.end(), [&](const TidyRow& row) {
+            return run->pieces.empty() || !continues_run(*run, row);
+        });
         align_run(run, end);
         run = end;
     }
-    const auto has_both = [](const TidyRow& row) { return !row.pieces.empty() && !row.comment.empty(); };
+    const auto has_both = [](const TidyRow& row) {
+        return !row.pieces.empty() && !row.comment.empty();
+    };
     for (auto row = rows.begin(); row != rows.end();) {
         if (has_both(*row)) {
-            const auto end =
-                std::find_if(row, rows.end(), [&](const TidyRow& other) { return !has_both(other) || other.indent != row->indent; });
+            const auto end = std::find_if(row, rows.end(), [&](const TidyRow& other) {
+                return !has_both(other) || other.indent != row->indent;
+            });
             align_comments(row, end);
             row = end;
         } else {

@@ -8,18 +8,23 @@ namespace acre::lang {
 
 namespace {
 
-// The end of a unit that begins at `at`, or of what follows a dollar amount: the text has been parsed, so it is well-formed.
+// The end of a unit that begins at `at`, or of what follows a dollar amount: the text has been
+// parsed, so it is well-formed.
 class UnitScan {
   public:
     static bool begins_factor(char c) { return is_letter(c) || c == '%' || c == '$' || c == '('; }
-    UnitScan(std::string_view text, std::uint32_t at, std::uint32_t end) : text_(text), at_(at), end_(end) {}
+    UnitScan(std::string_view text, std::uint32_t at, std::uint32_t end)
+        : text_(text),
+          at_(at),
+          end_(end) {}
 
     std::uint32_t whole() {
         factor();
         return tails();
     }
     std::uint32_t tails() {
-        while (at_ + 1 < end_ && (text_[at_] == '.' || text_[at_] == '/') && begins_factor(text_[at_ + 1])) {
+        while (at_ + 1 < end_ && (text_[at_] == '.' || text_[at_] == '/') &&
+               begins_factor(text_[at_ + 1])) {
             ++at_;
             factor();
         }
@@ -49,7 +54,8 @@ class UnitScan {
 
 class StatementRows {
   public:
-    StatementRows(std::string_view text, const LogicalLine& line, Keyword parent, const std::vector<std::uint32_t>& binary_minus)
+    StatementRows(std::string_view text, const LogicalLine& line, Keyword parent,
+                  const std::vector<std::uint32_t>& binary_minus)
         : text_(text),
           line_(line),
           parent_(parent),
@@ -57,7 +63,8 @@ class StatementRows {
 
     std::vector<TidyRow> run() {
         rows_.emplace_back();
-        for (Token t = next_token(text_, line_.begin, line_.end); t.kind != TokenKind::End; t = next_token(text_, t.end, line_.end))
+        for (Token t = next_token(text_, line_.begin, line_.end); t.kind != TokenKind::End;
+             t = next_token(text_, t.end, line_.end))
             take(t);
         if (rows_.back().pieces.empty() && rows_.back().comment.empty())
             rows_.pop_back();
@@ -68,12 +75,23 @@ class StatementRows {
 
   private:
     // What stands before, as far as the blanks between two pieces depend on it.
-    enum class Before : std::uint8_t { Start, Word, Name, Number, Colon, Per, Open, UnaryMinus, Other };
+    enum class Before : std::uint8_t {
+        Start,
+        Word,
+        Name,
+        Number,
+        Colon,
+        Per,
+        Open,
+        UnaryMinus,
+        Other
+    };
 
     // Statements that are lined up with each other; the words of a job's head go together.
     Keyword group() const {
         if (parent_ == Keyword::None &&
-            (line_.head == Keyword::Season || line_.head == Keyword::For || line_.head == Keyword::Date || line_.head == Keyword::Field))
+            (line_.head == Keyword::Season || line_.head == Keyword::For ||
+             line_.head == Keyword::Date || line_.head == Keyword::Field))
             return Keyword::Model;
         if (parent_ == Keyword::Price)
             return Keyword::Price;
@@ -96,7 +114,8 @@ class StatementRows {
 
     void take_solid(Token& t) {
         const bool row = parent_ == Keyword::Table;
-        const bool unit = (before_ == Before::Colon && !is_staircase(t)) || before_ == Before::Per ||
+        const bool unit = (before_ == Before::Colon && !is_staircase(t)) ||
+                          before_ == Before::Per ||
                           (before_ == Before::Number && !row && begins_unit(t));
         if (unit) {
             t.end = UnitScan(text_, t.begin, line_.end).whole();
@@ -115,8 +134,8 @@ class StatementRows {
             return false;
         const Token next = next_solid_token(text_, t.end, line_.end);
         const Keyword word = keyword_of(next.in(text_));
-        return next.kind != TokenKind::End && next.kind != TokenKind::Text && word != Keyword::Below && word != Keyword::Above &&
-               word != Keyword::Because;
+        return next.kind != TokenKind::End && next.kind != TokenKind::Text &&
+               word != Keyword::Below && word != Keyword::Above && word != Keyword::Because;
     }
 
     bool begins_unit(Token t) const {
@@ -124,9 +143,11 @@ class StatementRows {
         if (s == "%" || s == "$")
             return true;
         if (t.kind == TokenKind::Number)
-            return s == "1" && t.end + 1 < line_.end && text_[t.end] == '/' && UnitScan::begins_factor(text_[t.end + 1]);
+            return s == "1" && t.end + 1 < line_.end && text_[t.end] == '/' &&
+                   UnitScan::begins_factor(text_[t.end + 1]);
         const char* const base = text_.data();
-        const auto size = static_cast<std::size_t>(end_of_word(base + t.begin, base + line_.end) - (base + t.begin));
+        const auto size = static_cast<std::size_t>(end_of_word(base + t.begin, base + line_.end) -
+                                                   (base + t.begin));
         return t.kind == TokenKind::Name && !is_reserved(keyword_of(text_.substr(t.begin, size)));
     }
 
@@ -141,8 +162,12 @@ class StatementRows {
             if (before_ == Before::Colon)
                 return Before::Colon; // the word of a staircase
             const bool head = count_ == 0 && line_.head != Keyword::None;
-            const bool clause = before_text_ == "swing" ? is_shape(word) : word == Keyword::Heading && line_.head == Keyword::Field;
-            return head || clause || (is_reserved(word) && role_of(word) != WordRole::Value) ? Before::Word : Before::Name;
+            const bool clause = before_text_ == "swing"
+                                    ? is_shape(word)
+                                    : word == Keyword::Heading && line_.head == Keyword::Field;
+            return head || clause || (is_reserved(word) && role_of(word) != WordRole::Value)
+                       ? Before::Word
+                       : Before::Name;
         }
         if (s == ":")
             return Before::Colon;
@@ -154,7 +179,8 @@ class StatementRows {
     }
 
     static bool is_shape(Keyword word) {
-        return word == Keyword::Triangular || word == Keyword::Pert || word == Keyword::Even || word == Keyword::Step;
+        return word == Keyword::Triangular || word == Keyword::Pert || word == Keyword::Even ||
+               word == Keyword::Step;
     }
 
     void put(Token t, Before next) {
@@ -178,18 +204,24 @@ class StatementRows {
         if (s == "(" && before_ == Before::Name)
             return is_head_bracket() ? 1 : 0;
         if (t.kind == TokenKind::Text)
-            return count_ == 1 || before_ == Before::Word || before_text_ == "," || line_.head == Keyword::Block ? 1 : 2;
+            return count_ == 1 || before_ == Before::Word || before_text_ == "," ||
+                           line_.head == Keyword::Block
+                       ? 1
+                       : 2;
         const Keyword word = t.kind == TokenKind::Name ? keyword_of(s) : Keyword::None;
-        const bool clause = word == Keyword::Because || word == Keyword::Swing ||
-                            (word == Keyword::Within && line_.head != Keyword::Example) ||
-                            (line_.head == Keyword::Table && (word == Keyword::Below || word == Keyword::Above));
+        const bool clause =
+            word == Keyword::Because || word == Keyword::Swing ||
+            (word == Keyword::Within && line_.head != Keyword::Example) ||
+            (line_.head == Keyword::Table && (word == Keyword::Below || word == Keyword::Above));
         if (clause || (parent_ == Keyword::Table && stop_of(t) == Stop::Second))
             return 2;
         return 1;
     }
 
     // The bracket behind the name of a table or a define: `define f (a : ft)`.
-    bool is_head_bracket() const { return count_ == 2 && (line_.head == Keyword::Table || line_.head == Keyword::Define); }
+    bool is_head_bracket() const {
+        return count_ == 2 && (line_.head == Keyword::Table || line_.head == Keyword::Define);
+    }
 
     Stop stop_of(Token t) const {
         const std::string_view s = t.in(text_);
@@ -199,7 +231,8 @@ class StatementRows {
             return is_behind_step_words() ? Stop::Second : Stop::None;
         if (group() == Keyword::Model && parent_ == Keyword::None)
             return count_ == 1 ? Stop::Second : Stop::None;
-        if (depth_ > 0 || line_.head == Keyword::Define || line_.head == Keyword::Table || line_.head == Keyword::Use)
+        if (depth_ > 0 || line_.head == Keyword::Define || line_.head == Keyword::Table ||
+            line_.head == Keyword::Use)
             return Stop::None;
         if (s == ":")
             return Stop::Colon;

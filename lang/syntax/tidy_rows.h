@@ -1,5 +1,5 @@
-// The canonical layout in the making: a statement as rows of pieces with the blanks between them, and the alignment of
-// neighbouring rows. Used by tidy.cpp only.
+// The canonical layout in the making: a statement as rows of pieces with the blanks between them,
+// and the alignment of neighbouring rows. Used by tidy.cpp only.
 #pragma once
 
 #include <cstdint>
@@ -30,8 +30,8 @@ struct TidyRow {
     std::string text;              // the pieces put together, by align()
 };
 
-// The rows of a statement, as many as the author wrote. `binary_minus` holds the offsets of all subtraction signs of the
-// text, rising: any other minus is a sign of a number or a bracket.
+// The rows of a statement, as many as the author wrote. `binary_minus` holds the offsets of all
+// subtraction signs of the text, rising: any other minus is a sign of a number or a bracket.
 std::vector<TidyRow> rows_of(std::string_view text, const LogicalLine& line, Keyword parent,
                              const std::vector<std::uint32_t>& binary_minus);
 

@@ -38,7 +38,8 @@ const char* end_of_number(const char* p, const char* end) {
 bool is_double_sign(const char* p, const char* end) {
     if (end - p < 2)
         return false;
-    return (p[0] == '.' && p[1] == '.') || (p[1] == '=' && (p[0] == '<' || p[0] == '>' || p[0] == '=' || p[0] == '!'));
+    return (p[0] == '.' && p[1] == '.') ||
+           (p[1] == '=' && (p[0] == '<' || p[0] == '>' || p[0] == '=' || p[0] == '!'));
 }
 
 } // namespace
@@ -55,7 +56,8 @@ Token next_token(std::string_view text, std::uint32_t at, std::uint32_t end) {
     while (p != last && (*p == ' ' || *p == '\t' || *p == '\r'))
         ++p;
     const auto token = [&](TokenKind kind, const char* stop) {
-        return Token{kind, static_cast<std::uint32_t>(p - base), static_cast<std::uint32_t>(stop - base)};
+        return Token{kind, static_cast<std::uint32_t>(p - base),
+                     static_cast<std::uint32_t>(stop - base)};
     };
     if (p == last)
         return token(TokenKind::End, p);
@@ -85,7 +87,8 @@ Token next_solid_token(std::string_view text, std::uint32_t at, std::uint32_t en
 
 Token token_before(std::string_view text, std::uint32_t begin, std::uint32_t at) {
     Token before{TokenKind::End, begin, begin};
-    for (Token t = next_solid_token(text, begin, at); t.kind != TokenKind::End; t = next_solid_token(text, t.end, at))
+    for (Token t = next_solid_token(text, begin, at); t.kind != TokenKind::End;
+         t = next_solid_token(text, t.end, at))
         before = t;
     return before;
 }

@@ -1,5 +1,6 @@
-// A statement as a row of tokens, for messages (what stands before the break?) and for the canonical layout. The grammar
-// decides what is right; this only tells pieces apart, and takes any text without failing.
+// A statement as a row of tokens, for messages (what stands before the break?) and for the
+// canonical layout. The grammar decides what is right; this only tells pieces apart, and takes any
+// text without failing.
 #pragma once
 
 #include <cstddef>
@@ -18,12 +19,14 @@ struct Token {
     std::string_view in(std::string_view text) const { return text.substr(begin, end - begin); }
 };
 
-// The token at or behind `at`; blanks are skipped. A sign is one of `..` `<=` `>=` `==` `!=`, or one character (code
-// point). A name may be dotted. A text runs to its closing quote or the line end. LineEnd is one `\n`, before `end`.
+// The token at or behind `at`; blanks are skipped. A sign is one of `..` `<=` `>=` `==` `!=`, or
+// one character (code point). A name may be dotted. A text runs to its closing quote or the line
+// end. LineEnd is one `\n`, before `end`.
 Token next_token(std::string_view text, std::uint32_t at, std::uint32_t end);
 // As next_token, without comments and line ends.
 Token next_solid_token(std::string_view text, std::uint32_t at, std::uint32_t end);
-// The last token, neither comment nor line end, that begins at `begin` or later and ends at `at` or before.
+// The last token, neither comment nor line end, that begins at `begin` or later and ends at `at` or
+// before.
 Token token_before(std::string_view text, std::uint32_t begin, std::uint32_t at);
 
 // The length in bytes of the code point that begins with `lead`.

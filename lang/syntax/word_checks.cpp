@@ -32,26 +32,33 @@ int two_digits(std::string_view text, std::size_t at) {
 void check_length(std::string_view what, std::string_view text, std::uint32_t limit, Span span) {
     if (text.size() <= limit)
         return;
-    throw SyntaxError{{Code::S121,
-                       fmt::format("{} of {} bytes is longer than the limit of {}", what, number_text(static_cast<double>(text.size())),
-                                   number_text(limit)),
-                       {span, ""},
-                       {},
-                       {},
-                       {}}};
+    throw SyntaxError{
+        {Code::S121,
+         fmt::format("{} of {} bytes is longer than the limit of {}", what,
+                     number_text(static_cast<double>(text.size())), number_text(limit)),
+         {span, ""},
+         {},
+         {},
+         {}}};
 }
 
 void check_count(std::string_view what, std::size_t count, std::uint32_t limit, Span span) {
     if (count > limit)
         throw SyntaxError{
-            {Code::S122, fmt::format("more than {} {} in one statement", number_text(limit), what), {span, "one too many"}, {}, {}, {}}};
+            {Code::S122,
+             fmt::format("more than {} {} in one statement", number_text(limit), what),
+             {span, "one too many"},
+             {},
+             {},
+             {}}};
 }
 
 void check_new_name(std::string_view name, Span span) {
     check_length("a name", name, max_name_bytes, span);
     if (const std::size_t dot = name.find('.'); dot != std::string_view::npos)
         throw SyntaxError{{Code::S100,
-                           fmt::format("`{}` is a name with a dot, which only a used model makes", shortened(name)),
+                           fmt::format("`{}` is a name with a dot, which only a used model makes",
+                                       shortened(name)),
                            {span, ""},
                            {},
                            {},
@@ -90,7 +97,8 @@ ast::Date read_date(std::string_view text, Span span) {
     const int day = two_digits(text, 8);
     constexpr auto days = std::to_array<int>({31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31});
     const auto wrong = [&](std::string title) {
-        throw SyntaxError{{Code::S117, std::move(title), {span, "not in the calendar"}, {}, {}, {}}};
+        throw SyntaxError{
+            {Code::S117, std::move(title), {span, "not in the calendar"}, {}, {}, {}}};
     };
     if (month < 1 || month > 12)
         wrong(fmt::format("there is no month {}", month));

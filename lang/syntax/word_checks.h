@@ -1,4 +1,5 @@
-// The checks of single words: new names, choices, dates, how a formula is known. All throw SyntaxError.
+// The checks of single words: new names, choices, dates, how a formula is known. All throw
+// SyntaxError.
 #pragma once
 
 #include <string_view>
@@ -11,7 +12,8 @@ namespace acre::lang {
 void check_length(std::string_view what, std::string_view text, std::uint32_t limit, Span span);
 // S122 more of `what` (plural) than the limit; the last of them is at `span`.
 void check_count(std::string_view what, std::size_t count, std::uint32_t limit, Span span);
-void check_new_name(std::string_view name, Span span);    // S108 a word of the notation; S100 a dotted name
+void check_new_name(std::string_view name,
+                    Span span); // S108 a word of the notation; S100 a dotted name
 void check_choice_name(std::string_view name, Span span); // S108, but `yes` and `no` are choices
 ast::Known read_known(std::string_view word, Span span);  // S100
 ast::Date read_date(std::string_view text, Span span);    // S117; `text` is 0000-00-00

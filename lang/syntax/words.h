@@ -53,7 +53,8 @@ constexpr bool is_letter(char c) {
 constexpr bool is_name_char(char c) {
     return is_letter(c) || is_digit(c) || c == '_';
 }
-// The end of the name that begins at `begin`; the name may be dotted. `begin` itself if there is none.
+// The end of the name that begins at `begin`; the name may be dotted. `begin` itself if there is
+// none.
 const char* end_of_word(const char* begin, const char* end);
 const char* end_of_dotted_name(const char* begin, const char* end);
 

@@ -29,7 +29,8 @@ struct Table {
     Table() {
         list.reserve(std::size(rows));
         for (const Row& row : rows) {
-            const Unit unit = row.base >= 0 ? base_unit(static_cast<std::size_t>(row.base)) : defined(row);
+            const Unit unit =
+                row.base >= 0 ? base_unit(static_cast<std::size_t>(row.base)) : defined(row);
             list.push_back({row.name, unit, row.use == Use::Shown});
             by_name.emplace(row.name, unit);
         }
@@ -38,7 +39,8 @@ struct Table {
     Unit defined(const Row& row) const {
         UnitError error;
         const auto terms = read_terms(row.of, error);
-        Unit unit{Dim{}, divide(read_ratio(row.times).value(), read_ratio(row.over).value()).value()};
+        Unit unit{Dim{},
+                  divide(read_ratio(row.times).value(), read_ratio(row.over).value()).value()};
         for (const UnitTerm& term : *terms)
             unit = multiply(unit, power(by_name.at(term.name), term.exponent).value()).value();
         return unit;

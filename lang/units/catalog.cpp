@@ -31,7 +31,8 @@ const Unit* UnitCatalog::find(std::string_view name) const {
 bool UnitCatalog::add_noun(std::string_view name) {
     if (std::find(nouns_.begin(), nouns_.end(), name) != nouns_.end())
         return true;
-    if (first_noun + nouns_.size() == max_bases || !add_unit(name, base_unit(first_noun + nouns_.size())))
+    if (first_noun + nouns_.size() == max_bases ||
+        !add_unit(name, base_unit(first_noun + nouns_.size())))
         return false;
     nouns_.emplace_back(name);
     return true;
@@ -66,8 +67,11 @@ std::vector<std::string_view> spelled_words() {
 
 std::string_view usual_spelling(std::string_view word) {
     std::string lower(word);
-    std::transform(lower.begin(), lower.end(), lower.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
-    const auto* const at = std::find_if(std::begin(spellings), std::end(spellings), [&](const Spelling& s) { return s.word == lower; });
+    std::transform(
+        lower.begin(), lower.end(), lower.begin(),
+        [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    const auto* const at = std::find_if(std::begin(spellings), std::end(spellings),
+                                        [&](const Spelling& s) { return s.word == lower; });
     return at == std::end(spellings) ? std::string_view{} : at->unit;
 }
 
@@ -80,7 +84,8 @@ std::optional<Unit> read_unit(std::string_view text, const UnitCatalog& catalog,
     for (const UnitTerm& term : *terms) {
         const Unit* const unit = catalog.find(term.name);
         if (unit == nullptr) {
-            error = {UnitError::Kind::Unknown, term.begin, term.begin + term.name.size(), std::string(term.name)};
+            error = {UnitError::Kind::Unknown, term.begin, term.begin + term.name.size(),
+                     std::string(term.name)};
             return std::nullopt;
         }
         std::optional<Unit> next;

@@ -18,16 +18,17 @@ class UnitCatalog {
     UnitCatalog(); // with the built-in units (catalog.def)
 
     const Unit* find(std::string_view name) const;
-    // A noun is a base of its own; the same noun twice is the same base. False when all bases are taken, or when the name
-    // means another unit already.
+    // A noun is a base of its own; the same noun twice is the same base. False when all bases are
+    // taken, or when the name means another unit already.
     bool add_noun(std::string_view name);
     // False when the name means another unit already.
     bool add_unit(std::string_view name, const Unit& unit);
     bool is_built_in(std::string_view name) const;
     std::vector<std::string_view> names() const; // for near-name suggestions
 
-    // A short text for a unit nobody wrote: "$/ac", "h/yr", "lb.ft/s^2", "%", "1". Exact: reading the text gives the unit
-    // again, but where no names make the scale: then a factor stands before a usual unit of the kind: "7.5 ac/h".
+    // A short text for a unit nobody wrote: "$/ac", "h/yr", "lb.ft/s^2", "%", "1". Exact: reading
+    // the text gives the unit again, but where no names make the scale: then a factor stands before
+    // a usual unit of the kind: "7.5 ac/h".
     std::string text(const Unit& unit) const;
     // The field's usual unit of the kind, whatever its scale: "ac/h" for length squared over time.
     std::string usual_text(const Dim& dim) const;
@@ -35,18 +36,22 @@ class UnitCatalog {
   private:
     struct Hash {
         using is_transparent = void;
-        std::size_t operator()(std::string_view s) const { return std::hash<std::string_view>{}(s); }
+        std::size_t operator()(std::string_view s) const {
+            return std::hash<std::string_view>{}(s);
+        }
     };
     std::unordered_map<std::string, Unit, Hash, std::equal_to<>> added_;
     std::vector<std::string> added_names_; // in order
     std::vector<std::string> nouns_;       // the base of nouns_[i] is first_noun + i
 };
 
-// How a unit is written here that people spell otherwise: "acres" -> "ac", "hour" -> "h". Empty when not known.
+// How a unit is written here that people spell otherwise: "acres" -> "ac", "hour" -> "h". Empty
+// when not known.
 std::string_view usual_spelling(std::string_view word);
 std::vector<std::string_view> spelled_words(); // all that it knows, lower case
 
-// Reads a unit text: names joined by '.', '/' and '^' whole number, brackets, "1". `text` has no blanks.
+// Reads a unit text: names joined by '.', '/' and '^' whole number, brackets, "1". `text` has no
+// blanks.
 std::optional<Unit> read_unit(std::string_view text, const UnitCatalog& catalog, UnitError& error);
 
 } // namespace acre::lang

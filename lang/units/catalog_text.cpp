@@ -1,4 +1,5 @@
-// Finds a short text for a unit that nobody wrote: tries names for each base in turn until the scale comes out exactly.
+// Finds a short text for a unit that nobody wrote: tries names for each base in turn until the
+// scale comes out exactly.
 
 #include <algorithm>
 #include <cstdlib>
@@ -27,14 +28,18 @@ struct Choice {
 };
 
 int bases_in(const Dim& dim) {
-    return static_cast<int>(std::count_if(dim.exponent.begin(), dim.exponent.end(), [](std::int8_t e) { return e != 0; }));
+    return static_cast<int>(std::count_if(
+        dim.exponent.begin(), dim.exponent.end(), [](std::int8_t e) { return e != 0; }));
 }
 
 class Speller {
   public:
-    Speller(std::vector<Named> names, const std::vector<std::string>& nouns) : names_(std::move(names)), nouns_(nouns) {}
+    Speller(std::vector<Named> names, const std::vector<std::string>& nouns)
+        : names_(std::move(names)),
+          nouns_(nouns) {}
 
-    // Exactly, or else nothing. Compound names (hp, psi, a unit of the author's own) are tried after plain ones.
+    // Exactly, or else nothing. Compound names (hp, psi, a unit of the author's own) are tried
+    // after plain ones.
     std::optional<std::string> exact(const Unit& unit) {
         target_ = unit;
         need_scale_ = true;
@@ -45,7 +50,8 @@ class Speller {
                 continue;
             for (const int exponent : {1, -1}) {
                 // Only where the name takes bases away: lbf.s^2/ft for a mass helps nobody.
-                const auto rest = exponent == 1 ? divide(unit, named.unit) : multiply(unit, named.unit);
+                const auto rest =
+                    exponent == 1 ? divide(unit, named.unit) : multiply(unit, named.unit);
                 if (!rest || bases_in(rest->dim) >= bases_in(unit.dim))
                     continue;
                 UnitTerms terms;
@@ -74,7 +80,8 @@ class Speller {
             found_ = so_far;
             return !need_scale_ || so_far == target_ ? std::optional(terms) : std::nullopt;
         }
-        const std::size_t base = step < built_in ? std::size_t{writing_order[step]} : first_noun + (step - built_in);
+        const std::size_t base =
+            step < built_in ? std::size_t{writing_order[step]} : first_noun + (step - built_in);
         const int exponent = target_.dim.exponent[base] - so_far.dim.exponent[base];
         if (exponent == 0)
             return search(terms, so_far, step + 1);
@@ -106,10 +113,13 @@ class Speller {
                 out.push_back(choice);
             }
         };
-        const auto power_of_base = [base](const Named& named) { return bases_in(named.unit.dim) == 1 ? named.unit.dim.exponent[base] : 0; };
+        const auto power_of_base = [base](const Named& named) {
+            return bases_in(named.unit.dim) == 1 ? named.unit.dim.exponent[base] : 0;
+        };
         for (const bool root : {false, true}) // one name: gal and ac before ft^3 and ft^2
             for (const Named& named : names_)
-                if (const int e = power_of_base(named); e > 0 && size % e == 0 && (size != e) == root)
+                if (const int e = power_of_base(named);
+                    e > 0 && size % e == 0 && (size != e) == root)
                     add({{&named, size / e}});
         if (out.empty() || base == Length) // two names: mi.ft, ac.ft, gal/ac
             for (const Named& a : names_)
@@ -136,14 +146,16 @@ class Speller {
 
 // Names as they are tried: the field's usual ones first.
 std::vector<Named> usual_order(const std::vector<std::string>& added, const UnitCatalog& catalog) {
-    constexpr std::string_view first[] = {"$", "ac", "ft", "mi", "h", "min", "gal", "lb", "ton", "yr", "in", "cy"};
+    constexpr std::string_view first[] = {"$",   "ac", "ft",  "mi", "h",  "min",
+                                          "gal", "lb", "ton", "yr", "in", "cy"};
     std::vector<Named> out;
     for (const std::string_view name : first)
         out.push_back({name, *catalog.find(name)});
     for (const std::string& name : added)
         out.push_back({name, *catalog.find(name), false});
     for (const BuiltinUnit& unit : builtin_units())
-        if (unit.shown && std::find(std::begin(first), std::end(first), unit.name) == std::end(first))
+        if (unit.shown &&
+            std::find(std::begin(first), std::end(first), unit.name) == std::end(first))
             out.push_back({unit.name, unit.unit});
     return out;
 }

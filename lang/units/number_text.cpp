@@ -18,7 +18,9 @@ using Buffer = std::array<char, 400>;
 std::string_view fixed(double value, int decimals, Buffer& buffer) {
     if (value != std::floor(value))
         value *= 1 + 1e-12;
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                   std::chars_format::fixed, decimals)
+                         .ptr;
     return {buffer.data(), static_cast<std::size_t>(end - buffer.data())};
 }
 
@@ -29,7 +31,9 @@ struct Shortest {
 };
 Shortest shortest(double value) {
     Buffer buffer;
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::scientific).ptr;
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
+                                   std::chars_format::scientific)
+                         .ptr;
     const std::string_view text{buffer.data(), static_cast<std::size_t>(end - buffer.data())};
     const auto e = text.find('e');
     const int digits = static_cast<int>(e) - (text.find('.') == std::string_view::npos ? 0 : 1);
@@ -49,9 +53,8 @@ std::string grouped(std::string_view digits) {
     std::string text;
     text.reserve(digits.size() + point / 3);
     for (std::size_t i = 0; i < point; ++i) {
-        if (i > 0 && (point - i) % 3 == 0) {
+        if (i > 0 && (point - i) % 3 == 0)
             text += ',';
-        }
         text += digits[i];
     }
     return text.append(digits.substr(point));
@@ -60,54 +63,50 @@ std::string grouped(std::string_view digits) {
 std::string without_trailing_zeros(std::string text) {
     if (text.find('.') != std::string::npos) {
         text.erase(text.find_last_not_of('0') + 1);
-        if (text.back() == '.') {
+        if (text.back() == '.')
             text.pop_back();
-        }
     }
     return text;
 }
 
 std::string scientific(double magnitude) {
     Buffer buffer;
-    const auto end =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), magnitude, std::chars_format::scientific, shown_digits - 1).ptr;
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), magnitude,
+                                   std::chars_format::scientific, shown_digits - 1)
+                         .ptr;
     const std::string_view text{buffer.data(), static_cast<std::size_t>(end - buffer.data())};
     const auto e = text.find('e');
     int exponent = 0;
-    std::from_chars(text.data() + e + 1 + (text[e + 1] == '+' ? 1 : 0), text.data() + text.size(), exponent);
+    std::from_chars(text.data() + e + 1 + (text[e + 1] == '+' ? 1 : 0), text.data() + text.size(),
+                    exponent);
     return without_trailing_zeros(std::string(text.substr(0, e))) + "e" + std::to_string(exponent);
 }
 
 std::string magnitude_text(double magnitude, int least_decimals) {
-    if (magnitude >= 1e15 || (magnitude > 0 && magnitude < 1e-4)) {
+    if (magnitude >= 1e15 || (magnitude > 0 && magnitude < 1e-4))
         return scientific(magnitude);
-    }
     Buffer buffer;
-    if (magnitude == 0) {
+    if (magnitude == 0)
         return grouped(fixed(0.0, least_decimals, buffer));
-    }
     const Shortest exact = shortest(magnitude);
-    if (exact.digits <= exact_digits || magnitude == std::floor(magnitude)) {
+    if (exact.digits <= exact_digits || magnitude == std::floor(magnitude))
         return grouped(fixed(magnitude, std::max(exact.decimals, least_decimals), buffer));
-    }
     const int decimals = std::max(0, shown_digits - 1 - exponent_of(magnitude));
-    if (decimals <= least_decimals) {
+    if (decimals <= least_decimals)
         return grouped(fixed(magnitude, least_decimals, buffer));
-    }
     std::string text = without_trailing_zeros(std::string(fixed(magnitude, decimals, buffer)));
     if (const auto point = text.find('.'); least_decimals > 0) {
         const auto have = point == std::string::npos ? 0 : text.size() - point - 1;
-        if (have < static_cast<std::size_t>(least_decimals)) {
+        if (have < static_cast<std::size_t>(least_decimals))
             return grouped(fixed(magnitude, least_decimals, buffer));
-        }
     }
     return grouped(text);
 }
 
-std::string signed_text(double value, std::string_view before, int least_decimals, std::string_view after) {
-    if (std::isnan(value)) {
+std::string signed_text(double value, std::string_view before, int least_decimals,
+                        std::string_view after) {
+    if (std::isnan(value))
         return "no answer";
-    }
     std::string text = std::signbit(value) && value != 0 ? "-" : "";
     text.append(before);
     text += std::isinf(value) ? "infinite" : magnitude_text(std::abs(value), least_decimals);
@@ -121,29 +120,30 @@ std::string number_text(double value) {
 }
 
 std::string quantity_text(double value, std::string_view unit_text) {
-    if (unit_text.empty() || unit_text == "1") {
+    if (unit_text.empty() || unit_text == "1")
         return number_text(value);
-    }
     if (unit_text == "$") {
-        const bool whole = std::abs(value - std::round(value)) <= 1e-9 * std::max(1.0, std::abs(value));
-        return whole || !std::isfinite(value) ? signed_text(std::round(value), "$", 0, "") : money_text(value);
+        const bool whole =
+            std::abs(value - std::round(value)) <= 1e-9 * std::max(1.0, std::abs(value));
+        return whole || !std::isfinite(value) ? signed_text(std::round(value), "$", 0, "")
+                                              : money_text(value);
     }
     if (unit_text.starts_with("$/")) {
-        // Above a dollar the cents are what a bill shows; below it the digits that matter. An author's own digits stay.
+        // Above a dollar the cents are what a bill shows; below it the digits that matter. An
+        // author's own digits stay.
         const double magnitude = std::abs(value);
-        const bool long_tail = std::isfinite(value) && magnitude >= 1 && magnitude < 1e13 && shortest(magnitude).digits > exact_digits;
-        if (long_tail) {
+        const bool long_tail = std::isfinite(value) && magnitude >= 1 && magnitude < 1e13 &&
+                               shortest(magnitude).digits > exact_digits;
+        if (long_tail)
             return money_text(value).append(unit_text.substr(1));
-        }
         return signed_text(value, "$", 2, unit_text.substr(1));
     }
     return signed_text(value, "", 0, "").append(" ").append(unit_text);
 }
 
 std::string money_text(double dollars) {
-    if (!std::isfinite(dollars)) {
+    if (!std::isfinite(dollars))
         return signed_text(dollars, "$", 2, "");
-    }
     Buffer buffer;
     const std::string_view digits = fixed(std::abs(dollars), 2, buffer);
     const bool zero = digits.find_first_not_of("0.") == std::string_view::npos;
@@ -151,7 +151,8 @@ std::string money_text(double dollars) {
 }
 
 std::string cents_text(std::int64_t cents) {
-    const std::uint64_t magnitude = cents < 0 ? 0 - static_cast<std::uint64_t>(cents) : static_cast<std::uint64_t>(cents);
+    const std::uint64_t magnitude =
+        cents < 0 ? 0 - static_cast<std::uint64_t>(cents) : static_cast<std::uint64_t>(cents);
     std::string digits = std::to_string(magnitude / 100) + ".";
     digits += static_cast<char>('0' + magnitude % 100 / 10);
     digits += static_cast<char>('0' + magnitude % 10);

@@ -1,4 +1,5 @@
-// Numbers as people read them: thousands grouped, no more digits than carry meaning, the unit where it is said.
+// Numbers as people read them: thousands grouped, no more digits than carry meaning, the unit where
+// it is said.
 #pragma once
 
 #include <cstdint>
@@ -7,12 +8,14 @@
 
 namespace acre::lang {
 
-// "1,850,000", "0.9892", "2.5e-7". A number that takes five digits or fewer, or is whole, is shown as it is ("12.125"); any other is
-// rounded to four significant digits, never fewer than its whole part has. NaN is "no answer".
+// "1,850,000", "0.9892", "2.5e-7". A number that takes five digits or fewer, or is whole, is shown
+// as it is ("12.125"); any other is rounded to four significant digits, never fewer than its whole
+// part has. NaN is "no answer".
 std::string number_text(double value);
 
-// The number with its unit as the author writes it: "80 ac", "18 %", "$4.35/gal", "$1,850,000", "-$12.50/ac".
-// Money per something has cents at least; a plain number (unit "1" or empty) stands alone.
+// The number with its unit as the author writes it: "80 ac", "18 %", "$4.35/gal", "$1,850,000",
+// "-$12.50/ac". Money per something has cents at least; a plain number (unit "1" or empty) stands
+// alone.
 std::string quantity_text(double value, std::string_view unit_text);
 
 // Money to the cent: "$1,234.50", "-$0.07". For columns of amounts; |dollars| below 9e13.

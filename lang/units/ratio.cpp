@@ -85,7 +85,8 @@ std::optional<Ratio> multiply(Ratio a, Ratio b) {
     const Wide across = common_divisor(a.num, b.den);
     const Wide back = common_divisor(b.num, a.den);
     Ratio out;
-    if (multiply_overflows(a.num / across, b.num / back, out.num) || multiply_overflows(a.den / back, b.den / across, out.den))
+    if (multiply_overflows(a.num / across, b.num / back, out.num) ||
+        multiply_overflows(a.den / back, b.den / across, out.den))
         return std::nullopt;
     return out;
 }
@@ -98,7 +99,9 @@ std::optional<Ratio> power(Ratio a, int exponent) {
     if (exponent < 0)
         a = {a.den, a.num};
     Ratio out;
-    for (unsigned left = exponent < 0 ? 0U - static_cast<unsigned>(exponent) : static_cast<unsigned>(exponent); left > 0; left >>= 1U) {
+    for (unsigned left = exponent < 0 ? 0U - static_cast<unsigned>(exponent)
+                                      : static_cast<unsigned>(exponent);
+         left > 0; left >>= 1U) {
         if ((left & 1U) != 0) {
             const auto next = multiply(out, a);
             if (!next)
@@ -127,8 +130,8 @@ double to_double(Ratio a) {
     constexpr Wide exact = Wide{1} << 53U;
     if (a.num <= exact && a.den <= exact) // one rounding, by the division
         return static_cast<double>(a.num) / static_cast<double>(a.den);
-    // Both shifted to the top bit; then 64 bits of the quotient by long division, the last one set when anything is left:
-    // the conversion rounds once, to nearest.
+    // Both shifted to the top bit; then 64 bits of the quotient by long division, the last one set
+    // when anything is left: the conversion rounds once, to nearest.
     const int num_zeros = leading_zeros(a.num);
     const int den_zeros = leading_zeros(a.den);
     Wide rest = a.num << static_cast<unsigned>(num_zeros);

@@ -1,4 +1,5 @@
-// An exact positive fraction. Every unit of the catalog is one, so conversions carry no rounding of their own.
+// An exact positive fraction. Every unit of the catalog is one, so conversions carry no rounding of
+// their own.
 #pragma once
 
 #include <cstdint>

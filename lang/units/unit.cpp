@@ -20,7 +20,8 @@ std::optional<Unit> with_scale(const Dim& dim, const std::optional<Ratio>& scale
     return scale ? std::optional(Unit{dim, *scale}) : std::nullopt;
 }
 
-// x with x = r exactly in doubles, if there is one: a small enough whole number over a power of two.
+// x with x = r exactly in doubles, if there is one: a small enough whole number over a power of
+// two.
 bool is_exact_double(Ratio r) {
     constexpr Wide exact = Wide{1} << 53U;
     return r.num <= exact && r.den <= exact && (r.den & (r.den - 1)) == 0;

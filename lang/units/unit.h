@@ -1,5 +1,5 @@
-// A unit is a dimension and an exact scale. A dimension is a fixed array of whole exponents, one for each base,
-// so two units are of one kind exactly when their arrays are equal.
+// A unit is a dimension and an exact scale. A dimension is a fixed array of whole exponents, one
+// for each base, so two units are of one kind exactly when their arrays are equal.
 #pragma once
 
 #include <array>
@@ -14,7 +14,8 @@
 
 namespace acre::lang {
 
-// Built-in bases; a model's nouns follow. The year is apart from clock time on purpose: $/yr + $/h must not add up.
+// Built-in bases; a model's nouns follow. The year is apart from clock time on purpose: $/yr + $/h
+// must not add up.
 enum Base : std::uint8_t { Length, Mass, Time, Money, Year, Angle, Day, Shift, first_noun };
 inline constexpr std::size_t max_bases = 32;
 
@@ -26,7 +27,8 @@ struct Dim {
 
 struct Unit {
     Dim dim;
-    Ratio scale; // one of this unit, in base units (inch, pound, second, dollar, year, degree, day, shift, one noun)
+    Ratio scale; // one of this unit, in base units (inch, pound, second, dollar, year, degree, day,
+                 // shift, one noun)
     friend bool operator==(const Unit&, const Unit&) = default;
     bool is_plain() const { return dim.is_plain(); }
 };
@@ -41,7 +43,8 @@ std::optional<Unit> power(const Unit& a, int exponent);
 // (then the caller converts to base units first).
 std::optional<Unit> square_root(const Unit& a);
 
-// How a number in `from` becomes a number in `to`: multiply by factor, or divide by it, whichever is exact in doubles.
+// How a number in `from` becomes a number in `to`: multiply by factor, or divide by it, whichever
+// is exact in doubles.
 struct Conversion {
     double factor = 1;
     bool divide = false;

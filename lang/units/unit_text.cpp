@@ -26,7 +26,8 @@ class TermReader {
     }
 
   private:
-    bool fail(std::size_t begin, std::size_t end, UnitError::Kind kind = UnitError::Kind::Malformed) {
+    bool fail(std::size_t begin, std::size_t end,
+              UnitError::Kind kind = UnitError::Kind::Malformed) {
         begin = std::min(begin, text_.size());
         end = std::clamp(end, begin, text_.size());
         error_ = {kind, begin, end, std::string(text_.substr(begin, end - begin))};
@@ -78,13 +79,15 @@ class TermReader {
         if (c == '$' || c == '%')
             ++at_;
         else if (is_letter(c))
-            while (at_ < text_.size() && (is_letter(text_[at_]) || is_digit(text_[at_]) || text_[at_] == '_'))
+            while (at_ < text_.size() &&
+                   (is_letter(text_[at_]) || is_digit(text_[at_]) || text_[at_] == '_'))
                 ++at_;
         else
             return fail(at_, at_ + 1);
         if (out_.count == UnitTerms::most)
             return fail(begin, at_, UnitError::Kind::TooLarge);
-        out_.terms[out_.count++] = {text_.substr(begin, at_ - begin), 1, static_cast<std::uint32_t>(begin)};
+        out_.terms[out_.count++] = {text_.substr(begin, at_ - begin), 1,
+                                    static_cast<std::uint32_t>(begin)};
         return true;
     }
 
@@ -95,7 +98,8 @@ class TermReader {
         const std::size_t first = at_;
         exponent = 0;
         for (; at_ < text_.size() && is_digit(text_[at_]); ++at_)
-            exponent = std::min(exponent * 10 + (text_[at_] - '0'), UnitTerms::largest_exponent + 1);
+            exponent =
+                std::min(exponent * 10 + (text_[at_] - '0'), UnitTerms::largest_exponent + 1);
         if (at_ == first)
             return fail(begin, at_);
         if (exponent > UnitTerms::largest_exponent)
@@ -120,7 +124,8 @@ std::optional<UnitTerms> combine(const UnitTerms& a, const UnitTerms& b, int sig
     UnitTerms out;
     const auto add = [&out](const UnitTerm& term, int times) {
         UnitTerm* const end = out.terms.data() + out.count;
-        UnitTerm* const same = std::find_if(out.terms.data(), end, [&](const UnitTerm& t) { return t.name == term.name; });
+        UnitTerm* const same = std::find_if(out.terms.data(), end,
+                                            [&](const UnitTerm& t) { return t.name == term.name; });
         if (same == end) {
             if (out.count == UnitTerms::most)
                 return false;
@@ -135,8 +140,8 @@ std::optional<UnitTerms> combine(const UnitTerms& a, const UnitTerms& b, int sig
     for (const UnitTerm& term : b)
         if (!add(term, sign))
             return std::nullopt;
-    UnitTerm* const kept =
-        std::remove_if(out.terms.data(), out.terms.data() + out.count, [](const UnitTerm& t) { return t.exponent == 0; });
+    UnitTerm* const kept = std::remove_if(out.terms.data(), out.terms.data() + out.count,
+                                          [](const UnitTerm& t) { return t.exponent == 0; });
     out.count = static_cast<std::size_t>(kept - out.terms.data());
     return out;
 }

@@ -35,11 +35,12 @@ struct UnitTerms {
     const UnitTerm* end() const { return terms.data() + count; }
 };
 
-// `text` has no blanks. Names are a letter, then letters, digits and '_'; or one of '$' and '%'. Each name stands in the
-// result as often as in the text. Reports Malformed and TooLarge.
+// `text` has no blanks. Names are a letter, then letters, digits and '_'; or one of '$' and '%'.
+// Each name stands in the result as often as in the text. Reports Malformed and TooLarge.
 std::optional<UnitTerms> read_terms(std::string_view text, UnitError& error);
 
-// a * b^sign with each name once; names that cancel are left out. Empty when it has too many names or too large an exponent.
+// a * b^sign with each name once; names that cancel are left out. Empty when it has too many names
+// or too large an exponent.
 std::optional<UnitTerms> combine(const UnitTerms& a, const UnitTerms& b, int sign);
 
 // "$/(ac.ft)", "lb.ft/s^2", "1/h", "1": names with positive exponents first, each in its order.

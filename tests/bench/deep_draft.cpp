@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "engine/native_deep_draft.h"
+#include "engine/native/deep_draft.h"
 
 namespace {
 
@@ -17,16 +17,19 @@ using Args = std::array<double, draft_args>;
 constexpr Args pan = {1.8288, 0.0889, 45, 0.9144, 16, 14.4, 0,  35, 23, 0.3048, 18,  60, 0,
                       38,     25,     0,  16,     6,  0.5,  34, 23, 16, 6,      0.5, 34, 23};
 // Four layers of unlike ground, all above the tip.
-constexpr Args four = {1.8288, 0.0889, 45, 0.4, 16, 9, 1, 33, 23, 0.4, 16.5, 14, 2, 31, 22, 0.4, 18, 60, 0, 38, 25, 17, 22, 4, 27, 20};
+constexpr Args four = {1.8288, 0.0889, 45,  0.4, 16, 9, 1,  33, 23, 0.4, 16.5, 14, 2,
+                       31,     22,     0.4, 18,  60, 0, 38, 25, 17, 22,  4,    27, 20};
 
 template <class F> double microseconds(F f) {
     constexpr int calls = 20000;
     double best = 1e9, sum = 0;
     for (int round = 0; round < 5; ++round) {
-        const std::clock_t start = std::clock(); // of the processor, so that busy neighbours do not count
+        const std::clock_t start =
+            std::clock(); // of the processor, so that busy neighbours do not count
         for (int i = 0; i < calls; ++i)
             sum += f(i);
-        best = std::min(best, 1e6 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC / calls);
+        best = std::min(best,
+                        1e6 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC / calls);
     }
     return sum == 0 ? 0 : best;
 }
@@ -36,7 +39,8 @@ template <class F> double microseconds(F f) {
 int main() {
     const NativeFunction& draft = deep_draft_functions()[0];
     std::array<double, draft_args> slope{};
-    for (const auto& [name, ground] : {std::pair{"three layers", pan}, std::pair{"four layers", four}}) {
+    for (const auto& [name, ground] :
+         {std::pair{"three layers", pan}, std::pair{"four layers", four}}) {
         const double value = microseconds([&, g = ground](int i) mutable {
             g[0] = 1.8 + i * 1e-6;
             return draft.value(g);
@@ -45,7 +49,8 @@ int main() {
             g[0] = 1.8 + i * 1e-6;
             return draft.slopes(g, slope);
         });
-        fmt::print("{:<13} value {:6.2f} µs   with {} slopes {:6.2f} µs ({:.1f} times)   limit 20 µs: {:.1f} times quicker\n", name, value,
-                   draft_args, slopes, slopes / value, 20 / value);
+        fmt::print("{:<13} value {:6.2f} µs   with {} slopes {:6.2f} µs ({:.1f} times)   limit 20 "
+                   "µs: {:.1f} times quicker\n",
+                   name, value, draft_args, slopes, slopes / value, 20 / value);
     }
 }

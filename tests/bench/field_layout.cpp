@@ -1,4 +1,5 @@
-// Laying fields out: one field, the best heading, and a boundary of a hundred thousand points; each beside its limit.
+// Laying fields out: one field, the best heading, and a boundary of a hundred thousand points; each
+// beside its limit.
 #include <algorithm>
 #include <cmath>
 #include <ctime>
@@ -22,7 +23,8 @@ std::string boundary(int points) {
     for (int i = 0; i <= points; ++i) {
         const double angle = 2 * std::numbers::pi * (i % points) / points;
         const double wave = 1 + 0.05 * std::sin(7 * angle);
-        fmt::format_to(std::back_inserter(text), "{}[{:.9f},{:.9f}]", i == 0 ? "" : ",", -140 + 0.0051 * wave * std::cos(angle),
+        fmt::format_to(std::back_inserter(text), "{}[{:.9f},{:.9f}]", i == 0 ? "" : ",",
+                       -140 + 0.0051 * wave * std::cos(angle),
                        36.6 + 0.0041 * wave * std::sin(angle));
     }
     return text + "]]}";
@@ -47,7 +49,8 @@ engine::PlaneField flat(const std::string& text) {
 }
 
 void row(const char* what, double took, double limit) {
-    fmt::print("{:<52} {:8.2f} ms   limit {:6.0f} ms: {:.1f} times quicker\n", what, took, limit, limit / took);
+    fmt::print("{:<52} {:8.2f} ms   limit {:6.0f} ms: {:.1f} times quicker\n", what, took, limit,
+               limit / took);
 }
 
 } // namespace
@@ -65,9 +68,10 @@ int main() {
     const engine::PlaneField field = flat(small);
     row("160 acres, 200 points: read, laid flat, laid out",
         milliseconds([&] { pulls += lay_out(flat(small), request, fault)->pulls.size(); }), 10);
-    row("the same, best of 180 headings and the longest edges", milliseconds([&] { pulls += rank_headings(field, request).size(); }), 500);
+    row("the same, best of 180 headings and the longest edges",
+        milliseconds([&] { pulls += rank_headings(field, request).size(); }), 500);
     const std::string large = boundary(100'000);
-    row("100,000 points: read, laid flat, laid out", milliseconds([&] { pulls += lay_out(flat(large), request, fault)->pulls.size(); }),
-        2000);
+    row("100,000 points: read, laid flat, laid out",
+        milliseconds([&] { pulls += lay_out(flat(large), request, fault)->pulls.size(); }), 2000);
     fmt::print("{} pulls in all; {:.1f} acres\n", pulls, field.area / 4046.8564224);
 }

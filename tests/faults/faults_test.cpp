@@ -1,5 +1,5 @@
-// Every call that changes a disk, of every command that does, goes wrong in every way: what is left is the old or the new, the program
-// says which, and the next run works.
+// Every call that changes a disk, of every command that does, goes wrong in every way: what is left
+// is the old or the new, the program says which, and the next run works.
 #include <doctest/doctest.h>
 
 #include <atomic>
@@ -97,7 +97,8 @@ std::string book_fault(const std::string& folder) {
         if (entry.path().extension() != ".json")
             continue;
         any = true;
-        const nlohmann::json record = nlohmann::json::parse(file_text(entry.path()), nullptr, false);
+        const nlohmann::json record =
+            nlohmann::json::parse(file_text(entry.path()), nullptr, false);
         if (!record.is_object())
             return entry.path().string() + " is no record";
         if (record["kind"] == "quote" && !numbers.insert(record["quote"]).second)
@@ -105,7 +106,9 @@ std::string book_fault(const std::string& folder) {
     }
     acre::cli::Console console;
     const std::vector<std::string> words = {"verify", folder};
-    return any && acre::cli::run(words, console) != 0 ? "the book does not verify: " + console.out + console.err : "";
+    return any && acre::cli::run(words, console) != 0
+               ? "the book does not verify: " + console.out + console.err
+               : "";
 }
 
 // Old or new, and nothing beside unless the program could not help it.
@@ -120,7 +123,8 @@ std::string state_fault(const Trial& trial, const State& state, bool excused) {
         const File* new_file = at(trial.prepared->after, path);
         if (is_beside(path))
             ++beside;
-        else if (!(old_file != nullptr && *old_file == file) && !(new_file != nullptr && *new_file == file))
+        else if (!(old_file != nullptr && *old_file == file) &&
+                 !(new_file != nullptr && *new_file == file))
             return path + " is neither the old nor the new";
     }
     for (const auto& [path, file] : trial.prepared->before)
@@ -138,7 +142,8 @@ std::string message_fault(const Trial& trial, const Ended& ended, const State& s
     bool named = about_output || (command.book && has(ended.err, "the book `book`"));
     for (const std::string& target : command.targets) {
         const bool stood = before.contains(target);
-        const bool is_old = state.contains(target) == stood && (!stood || state.at(target) == before.at(target));
+        const bool is_old =
+            state.contains(target) == stood && (!stood || state.at(target) == before.at(target));
         if (has(ended.err, "acrewright: `" + target + "` was not written: ")) {
             named = true;
             if (!is_old)
@@ -156,7 +161,8 @@ std::string message_fault(const Trial& trial, const Ended& ended, const State& s
     for (const auto& [path, file] : state)
         added += !before.contains(path) && path.ends_with(".json") ? 1 : 0;
     if (command.book && has(ended.err, "the book `book`") &&
-        (added == 0) != (has(ended.err, "no quote was issued") || has(ended.err, "nothing was written")))
+        (added == 0) !=
+            (has(ended.err, "no quote was issued") || has(ended.err, "nothing was written")))
         return "what became of the record is told wrongly";
     if (command.book && about_output && !has(ended.err, " all the same"))
         return "it is not said that the record stands";
@@ -176,7 +182,8 @@ std::string outcome_fault(const Trial& trial, const Ended& ended, const State& s
         return message_fault(trial, ended, state);
     State settled = state;
     std::erase_if(settled, [](const auto& file) { return is_beside(file.first); });
-    if (trial.call().path.ends_with("head") || trial.call().second.ends_with("head") || has(trial.call().path, "book/")) {
+    if (trial.call().path.ends_with("head") || trial.call().second.ends_with("head") ||
+        has(trial.call().path, "book/")) {
         // The head may stay one behind: the next run moves it.
         State wanted = p.after;
         wanted.erase("book/head");
@@ -190,7 +197,8 @@ std::string outcome_fault(const Trial& trial, const Ended& ended, const State& s
 }
 
 // The next run works, and what the fault left beside does not grow.
-std::string next_fault(const Trial& trial, const std::string& room, const State& state, const Ended& next) {
+std::string next_fault(const Trial& trial, const std::string& room, const State& state,
+                       const Ended& next) {
     const WritingCommand& command = trial.prepared->command;
     if (next.code != 0)
         return "ends with " + std::to_string(next.code) + ": " + next.err;
@@ -213,10 +221,12 @@ std::string next_fault(const Trial& trial, const std::string& room, const State&
 std::string try_out(const Trial& trial, const std::string& room, const std::string& aside) {
     const Prepared& p = *trial.prepared;
     copy_folder(p.folder, room);
-    const Ended ended = run_program(room, aside, p.command.words, {trial.at, trial.kind->is, trial.kind->on});
+    const Ended ended =
+        run_program(room, aside, p.command.words, {trial.at, trial.kind->is, trial.kind->on});
     const State state = state_of(room);
-    const bool excused = trial.kind->ends == Ends::Killed || trial.kind->on || trial.call().name == "unlink" ||
-                         (trial.call().name == "open" && std::string_view(trial.kind->is) == "lost");
+    const bool excused =
+        trial.kind->ends == Ends::Killed || trial.kind->on || trial.call().name == "unlink" ||
+        (trial.call().name == "open" && std::string_view(trial.kind->is) == "lost");
     std::string fault = state_fault(trial, state, excused);
     if (fault.empty())
         fault = outcome_fault(trial, ended, state);
@@ -224,7 +234,8 @@ std::string try_out(const Trial& trial, const std::string& room, const std::stri
         fault = book_fault(room + "/book");
     if (!fault.empty())
         return fault + "\n" + ended.err;
-    const Ended next = run_program(room, aside, p.command.next.empty() ? p.command.words : p.command.next);
+    const Ended next =
+        run_program(room, aside, p.command.next.empty() ? p.command.words : p.command.next);
     fault = next_fault(trial, room, state, next);
     if (!fault.empty())
         return "the next run " + fault;
@@ -248,8 +259,8 @@ TEST_CASE("whatever call goes wrong, in whatever way, the old is there or the ne
         for (long at = 1; at <= static_cast<long>(prepared.dry.calls.size()); ++at)
             for (const Kind& kind : kinds) {
                 const Trial trial{&prepared, &kind, at};
-                const bool fits =
-                    (*kind.only == '\0' || trial.call().name == kind.only) && (!kind.stdout_alone || trial.call().path == "stdout");
+                const bool fits = (*kind.only == '\0' || trial.call().name == kind.only) &&
+                                  (!kind.stdout_alone || trial.call().path == "stdout");
                 if (fits)
                     trials.push_back(trial);
             }
@@ -264,13 +275,15 @@ TEST_CASE("whatever call goes wrong, in whatever way, the old is there or the ne
             const std::string fault = try_out(trials[i], room, aside);
             const std::lock_guard lock(guard);
             if (!fault.empty())
-                faults.push_back(trials[i].prepared->command.name + ", call " + std::to_string(trials[i].at) + " (" +
-                                 trials[i].call().name + " " + trials[i].call().path + "), " + trials[i].kind->is +
+                faults.push_back(trials[i].prepared->command.name + ", call " +
+                                 std::to_string(trials[i].at) + " (" + trials[i].call().name + " " +
+                                 trials[i].call().path + "), " + trials[i].kind->is +
                                  (trials[i].kind->on ? " from there on" : "") + ": " + fault);
         }
     };
     std::vector<std::thread> workers;
-    for (std::size_t worker = 0; worker < std::max(1U, std::min(4U, std::thread::hardware_concurrency())); ++worker)
+    for (std::size_t worker = 0;
+         worker < std::max(1U, std::min(4U, std::thread::hardware_concurrency())); ++worker)
         workers.emplace_back(work, worker);
     for (std::thread& worker : workers)
         worker.join();
@@ -289,9 +302,12 @@ TEST_CASE("without any one of its flushes a command would lose something in a po
         CHECK(after_power_cut(p.before, {{p.dry.calls, true}}) == "");
         for (std::size_t i = 0; i < p.dry.calls.size(); ++i) {
             // Of two files that go to one folder the last flush serves both.
-            const auto same = [&](const Call& later) { return later.name == "fsync" && later.path.empty() && p.dry.calls[i].path.empty(); };
+            const auto same = [&](const Call& later) {
+                return later.name == "fsync" && later.path.empty() && p.dry.calls[i].path.empty();
+            };
             if (p.dry.calls[i].name != "fsync" ||
-                std::any_of(p.dry.calls.begin() + static_cast<std::ptrdiff_t>(i) + 1, p.dry.calls.end(), same))
+                std::any_of(p.dry.calls.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                            p.dry.calls.end(), same))
                 continue;
             ++flushes;
             std::vector<Call> less = p.dry.calls;
@@ -306,7 +322,8 @@ TEST_CASE("what a killed program left beside is removed a day later, and nothing
     const ScratchFolder scratch;
     const Prepared p = prepare(writing_commands().front(), scratch, 0);
     const auto day_old = fs::file_time_type::clock::now() - std::chrono::hours(25);
-    for (const char* name : {".acrewright-Ab12cd", ".acrewright-fresh1", ".acrewright-longer12", ".acrewright", "old.rate"}) {
+    for (const char* name : {".acrewright-Ab12cd", ".acrewright-fresh1", ".acrewright-longer12",
+                             ".acrewright", "old.rate"}) {
         scratch.write("prepared0/" + std::string(name), "x");
         if (std::string_view(name) != ".acrewright-fresh1")
             fs::last_write_time(p.folder + "/" + name, day_old);
@@ -314,17 +331,19 @@ TEST_CASE("what a killed program left beside is removed a day later, and nothing
     CHECK(run_program(p.folder, scratch.path(), p.command.words).code == 0);
     const State state = state_of(p.folder);
     CHECK(!state.contains(".acrewright-Ab12cd"));
-    for (const char* name : {".acrewright-fresh1", ".acrewright-longer12", ".acrewright", "old.rate"})
+    for (const char* name :
+         {".acrewright-fresh1", ".acrewright-longer12", ".acrewright", "old.rate"})
         CHECK_MESSAGE(state.contains(name), name);
 }
 
 TEST_CASE("standard output on a full disk, and a reader that is gone") {
     const ScratchFolder scratch;
     const Prepared p = prepare(writing_commands().back(), scratch, 0);
-    for (const Line& line :
-         {Line{"price", "meadow.job"}, Line{"price", "meadow.job", "--watch"}, Line{"tidy", "meadow.job"}, Line{"--help"}}) {
+    for (const Line& line : {Line{"price", "meadow.job"}, Line{"price", "meadow.job", "--watch"},
+                             Line{"tidy", "meadow.job"}, Line{"--help"}}) {
         const Ended ended = run_program(p.folder, scratch.path(), line, {}, "/dev/full");
         CHECK(ended.code == 3);
-        CHECK(ended.err == "acrewright: the result could not be written: No space left on device\n");
+        CHECK(ended.err ==
+              "acrewright: the result could not be written: No space left on device\n");
     }
 }

@@ -158,13 +158,15 @@ class Disk {
                 return path + " is not whole";
             if (!content.needs.empty() && !is_there(names, content.needs))
                 return path + " is there and " + content.needs + " is not";
-            if (const int record = record_number(path); record > 1 && !is_there(names, record_path(folder_of(path), record - 1)))
+            if (const int record = record_number(path);
+                record > 1 && !is_there(names, record_path(folder_of(path), record - 1)))
                 return path + " is there and the record before it is not";
         }
         if (all)
             for (const std::string& path : changed_)
                 // A head that a fault kept from moving is moved by the next run.
-                if ((!at_fault_ || name_of(path) != "head") && (!is_there(names, path) || names.at(path) != at(path)))
+                if ((!at_fault_ || name_of(path) != "head") &&
+                    (!is_there(names, path) || names.at(path) != at(path)))
                     return path + " is not there although it was said to be";
         return {};
     }
@@ -181,7 +183,8 @@ std::string after_power_cut(const State& before, const std::vector<PlayedRun>& r
             said = said || (run.success && run.calls[i].path == "stdout");
             disk.play(run.calls[i]);
             if (const std::string fault = disk.judge(said); !fault.empty())
-                return "a power cut after call " + std::to_string(i + 1) + " (" + run.calls[i].name + "): " + fault;
+                return "a power cut after call " + std::to_string(i + 1) + " (" +
+                       run.calls[i].name + "): " + fault;
         }
         if (const std::string fault = disk.judge(run.success); !fault.empty())
             return "a power cut after the end: " + fault;

@@ -18,7 +18,8 @@ namespace {
 
 std::string bytes_of(const fs::path& path) {
     std::string bytes(fs::file_size(path), '\0');
-    std::ifstream(path, std::ios::binary).read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    std::ifstream(path, std::ios::binary)
+        .read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
     return bytes;
 }
 
@@ -26,7 +27,8 @@ std::string below(const std::string& path, const std::string& folder) {
     if (path == "stdout" || path.empty())
         return path;
     const fs::path full = fs::path(path).is_absolute() ? fs::path(path) : fs::path(folder) / path;
-    const std::string relative = full.lexically_normal().lexically_relative(fs::path(folder).lexically_normal()).string();
+    const std::string relative =
+        full.lexically_normal().lexically_relative(fs::path(folder).lexically_normal()).string();
     return relative == "." ? "" : relative;
 }
 
@@ -50,7 +52,8 @@ std::vector<Call> read_calls(const std::string& log, const std::string& folder) 
 
 } // namespace
 
-Ended run_program(const std::string& folder, const std::string& aside, const std::vector<std::string>& words, const Fault& fault,
+Ended run_program(const std::string& folder, const std::string& aside,
+                  const std::vector<std::string>& words, const Fault& fault,
                   const std::string& out) {
     const std::string said = out.empty() ? aside + "/out" : out;
     const std::string faults = aside + "/err";
@@ -58,7 +61,8 @@ Ended run_program(const std::string& folder, const std::string& aside, const std
     ::unlink(log.c_str());
     std::vector<std::string> arguments = {ACREWRIGHT_PROGRAM};
     arguments.insert(arguments.end(), words.begin(), words.end());
-    std::vector<std::string> environment = {"LD_PRELOAD=" ACREWRIGHT_FAULT_SHIM, "FAULT_LOG=" + log, "FAULT_AT=" + std::to_string(fault.at),
+    std::vector<std::string> environment = {"LD_PRELOAD=" ACREWRIGHT_FAULT_SHIM, "FAULT_LOG=" + log,
+                                            "FAULT_AT=" + std::to_string(fault.at),
                                             "FAULT_IS=" + fault.is};
     if (fault.on)
         environment.emplace_back("FAULT_ON=yes");
@@ -72,12 +76,14 @@ Ended run_program(const std::string& folder, const std::string& aside, const std
     posix_spawn_file_actions_t actions;
     ::posix_spawn_file_actions_init(&actions);
     ::posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-    ::posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, said.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
-    ::posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, faults.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600);
+    ::posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, said.c_str(),
+                                       O_WRONLY | O_CREAT | O_TRUNC, 0600);
+    ::posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, faults.c_str(),
+                                       O_WRONLY | O_CREAT | O_TRUNC, 0600);
     ::posix_spawn_file_actions_addchdir_np(&actions, folder.c_str());
     pid_t child = 0;
-    const int spawned =
-        ::posix_spawn(&child, ACREWRIGHT_PROGRAM, &actions, nullptr, pointers(arguments).data(), pointers(environment).data());
+    const int spawned = ::posix_spawn(&child, ACREWRIGHT_PROGRAM, &actions, nullptr,
+                                      pointers(arguments).data(), pointers(environment).data());
     ::posix_spawn_file_actions_destroy(&actions);
     int status = 0;
     if (spawned != 0 || ::waitpid(child, &status, 0) != child)
@@ -94,8 +100,8 @@ State state_of(const std::string& folder) {
     State state;
     for (const auto& entry : fs::recursive_directory_iterator(folder))
         if (entry.is_regular_file())
-            state[entry.path().lexically_relative(folder).string()] = {static_cast<unsigned>(entry.status().permissions()),
-                                                                       bytes_of(entry.path())};
+            state[entry.path().lexically_relative(folder).string()] = {
+                static_cast<unsigned>(entry.status().permissions()), bytes_of(entry.path())};
     return state;
 }
 

@@ -1,4 +1,5 @@
-// Runs the program with the shim before it, in a folder of its own, and looks at what it left there.
+// Runs the program with the shim before it, in a folder of its own, and looks at what it left
+// there.
 #pragma once
 
 #include <map>
@@ -26,8 +27,10 @@ struct Ended {
     std::vector<Call> calls;
 };
 
-// `aside`: a folder for what is not to be seen in `folder`. `out`: where standard output goes, if not to a file beside.
-Ended run_program(const std::string& folder, const std::string& aside, const std::vector<std::string>& words, const Fault& fault = {},
+// `aside`: a folder for what is not to be seen in `folder`. `out`: where standard output goes, if
+// not to a file beside.
+Ended run_program(const std::string& folder, const std::string& aside,
+                  const std::vector<std::string>& words, const Fault& fault = {},
                   const std::string& out = {});
 
 struct File {

@@ -1,10 +1,11 @@
-// Preloaded into the program: stands before the calls of the system that change a disk, counts them, writes each down, and lets one
-// of them go wrong. Nothing is really flushed: a test pulls no plug, and what was flushed stands in the list of calls.
+// Preloaded into the program: stands before the calls of the system that change a disk, counts
+// them, writes each down, and lets one of them go wrong. Nothing is really flushed: a test pulls no
+// plug, and what was flushed stands in the list of calls.
 //
-//   FAULT_LOG=FILE     one line a call: NAME <tab> RESULT <tab> PATH <tab> SECOND PATH (`stdout` is a path)
-//   FAULT_AT=N         the call that goes wrong, from 1
-//   FAULT_ON=yes       and so does every later one that the fault fits
-//   FAULT_IS=WHAT      an error: ENOSPC EIO EDQUOT EROFS EPERM EINTR EAGAIN; `lost`: done, but EIO is said; `one`, `half`: that much is
+//   FAULT_LOG=FILE     one line a call: NAME <tab> RESULT <tab> PATH <tab> SECOND PATH (`stdout` is
+//   a path) FAULT_AT=N         the call that goes wrong, from 1 FAULT_ON=yes       and so does
+//   every later one that the fault fits FAULT_IS=WHAT      an error: ENOSPC EIO EDQUOT EROFS EPERM
+//   EINTR EAGAIN; `lost`: done, but EIO is said; `one`, `half`: that much is
 //                      written; `before`, `after`: the program is killed there
 #include <cerrno>
 #include <csignal>
@@ -55,7 +56,8 @@ Plan& plan() {
             return value == nullptr ? "" : value;
         };
         if (const char* file = word("FAULT_LOG"); *file != '\0') {
-            const long opened = ::syscall(SYS_openat, AT_FDCWD, file, O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0600);
+            const long opened = ::syscall(SYS_openat, AT_FDCWD, file,
+                                          O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0600);
             plan.log = ::fcntl(static_cast<int>(opened), F_DUPFD_CLOEXEC, most_descriptors);
             ::syscall(SYS_close, opened);
         }
@@ -86,7 +88,8 @@ const char* path_of(int descriptor) {
 void note(const char* name, long result, const char* path, const char* second = "") {
     char line[2048];
     const int error = errno;
-    const int size = std::snprintf(line, sizeof line, "%s\t%ld\t%s\t%s\n", name, result, path, second);
+    const int size =
+        std::snprintf(line, sizeof line, "%s\t%ld\t%s\t%s\n", name, result, path, second);
     ::syscall(SYS_write, plan().log, line, static_cast<std::size_t>(size));
     errno = error;
 }
@@ -99,13 +102,16 @@ void note(const char* name, long result, const char* path, const char* second = 
 // A full disk still removes and closes.
 bool fits(std::string_view name) {
     const bool full = plan().is == "ENOSPC" || plan().is == "EDQUOT";
-    return !(plan().on && full && (name == "unlink" || name == "close" || name == "fchmod" || name == "flock"));
+    return !(plan().on && full &&
+             (name == "unlink" || name == "close" || name == "fchmod" || name == "flock"));
 }
 
-// Every call goes through here. `call` does it and returns what the system does; `part`, for a call that writes: does it with so many
-// bytes. `nothing`: the call ends what it is about even when it fails, as close does.
+// Every call goes through here. `call` does it and returns what the system does; `part`, for a call
+// that writes: does it with so many bytes. `nothing`: the call ends what it is about even when it
+// fails, as close does.
 template <class Call, class Part>
-long faulty(const char* name, const char* path, const char* second, long bytes, bool ends, Call call, Part part) {
+long faulty(const char* name, const char* path, const char* second, long bytes, bool ends,
+            Call call, Part part) {
     Plan& p = plan();
     ++p.count;
     const bool hit = p.at != 0 && (p.count == p.at || (p.on && p.count > p.at)) && fits(name);
@@ -137,8 +143,10 @@ long faulty(const char* name, const char* path, const char* second, long bytes, 
     return result;
 }
 
-template <class Call> long faulty(const char* name, const char* path, const char* second, Call call, bool ends = false) {
-    return faulty(name, path, second, 0, ends, call, [&](long) { return call(); });
+template <class Call>
+long faulty(const char* name, const char* path, const char* second, Call call, bool ends = false) {
+    return faulty(
+        name, path, second, 0, ends, call, [&](long) { return call(); });
 }
 
 template <class Function> Function* real(const char* name) {
@@ -161,7 +169,9 @@ int open_in(int folder, const char* path, int flags, mode_t mode) {
 }
 
 long rename_as(const char* name, const char* from, const char* to, unsigned flags) {
-    return faulty(name, from, to, [&] { return ::syscall(SYS_renameat2, AT_FDCWD, from, AT_FDCWD, to, flags); });
+    return faulty(
+        name, from, to,
+        [&] { return ::syscall(SYS_renameat2, AT_FDCWD, from, AT_FDCWD, to, flags); });
 }
 
 mode_t mode_in(int flags, va_list& list) {
@@ -172,21 +182,21 @@ mode_t mode_in(int flags, va_list& list) {
 
 extern "C" {
 
-#define ACREWRIGHT_OPEN(name)                                                                                                              \
-    int name(const char* path, int flags, ...) {                                                                                           \
-        va_list list;                                                                                                                      \
-        va_start(list, flags);                                                                                                             \
-        const mode_t mode = mode_in(flags, list);                                                                                          \
-        va_end(list);                                                                                                                      \
-        return open_in(AT_FDCWD, path, flags, mode);                                                                                       \
+#define ACREWRIGHT_OPEN(name)                                                                      \
+    int name(const char* path, int flags, ...) {                                                   \
+        va_list list;                                                                              \
+        va_start(list, flags);                                                                     \
+        const mode_t mode = mode_in(flags, list);                                                  \
+        va_end(list);                                                                              \
+        return open_in(AT_FDCWD, path, flags, mode);                                               \
     }
-#define ACREWRIGHT_OPENAT(name)                                                                                                            \
-    int name(int folder, const char* path, int flags, ...) {                                                                               \
-        va_list list;                                                                                                                      \
-        va_start(list, flags);                                                                                                             \
-        const mode_t mode = mode_in(flags, list);                                                                                          \
-        va_end(list);                                                                                                                      \
-        return open_in(folder, path, flags, mode);                                                                                         \
+#define ACREWRIGHT_OPENAT(name)                                                                    \
+    int name(int folder, const char* path, int flags, ...) {                                       \
+        va_list list;                                                                              \
+        va_start(list, flags);                                                                     \
+        const mode_t mode = mode_in(flags, list);                                                  \
+        va_end(list);                                                                              \
+        return open_in(folder, path, flags, mode);                                                 \
     }
 ACREWRIGHT_OPEN(open)
 ACREWRIGHT_OPEN(open64)
@@ -200,7 +210,8 @@ int __open64_2(const char* path, int flags) {
 }
 
 int mkostemp(char* path, int flags) {
-    const int made = static_cast<int>(faulty("open", path, "", [&] { return long{real<int(char*, int)>("mkostemp")(path, flags)}; }));
+    const int made = static_cast<int>(faulty(
+        "open", path, "", [&] { return long{real<int(char*, int)>("mkostemp")(path, flags)}; }));
     remember(made, path, true);
     return made;
 }
@@ -219,14 +230,18 @@ ssize_t write(int descriptor, const void* bytes, std::size_t size) {
     if (descriptor != STDOUT_FILENO && !ours(descriptor))
         return part(static_cast<long>(size));
     return faulty(
-        "write", path_of(descriptor), "", static_cast<long>(size), false, [&] { return part(static_cast<long>(size)); }, part);
+        "write", path_of(descriptor), "", static_cast<long>(size), false,
+        [&] { return part(static_cast<long>(size)); }, part);
 }
 ssize_t pwrite(int descriptor, const void* bytes, std::size_t size, off_t at) {
-    const auto part = [&](long most) { return ::syscall(SYS_pwrite64, descriptor, bytes, most, at); };
+    const auto part = [&](long most) {
+        return ::syscall(SYS_pwrite64, descriptor, bytes, most, at);
+    };
     if (!ours(descriptor))
         return part(static_cast<long>(size));
     return faulty(
-        "write", path_of(descriptor), "", static_cast<long>(size), false, [&] { return part(static_cast<long>(size)); }, part);
+        "write", path_of(descriptor), "", static_cast<long>(size), false,
+        [&] { return part(static_cast<long>(size)); }, part);
 }
 ssize_t pwrite64(int descriptor, const void* bytes, std::size_t size, off_t at) {
     return pwrite(descriptor, bytes, size, at);
@@ -235,8 +250,9 @@ ssize_t writev(int descriptor, const iovec* parts, int count) {
     const auto call = [&] { return ::syscall(SYS_writev, descriptor, parts, count); };
     if (descriptor != STDOUT_FILENO && !ours(descriptor))
         return call();
-    return faulty("write", path_of(descriptor), "", 2, false, call,
-                  [&](long) { return ::syscall(SYS_writev, descriptor, parts, count > 1 ? count / 2 : count); });
+    return faulty("write", path_of(descriptor), "", 2, false, call, [&](long) {
+        return ::syscall(SYS_writev, descriptor, parts, count > 1 ? count / 2 : count);
+    });
 }
 
 int fsync(int descriptor) {
@@ -250,7 +266,8 @@ int fdatasync(int descriptor) {
 int close(int descriptor) {
     const auto call = [&] { return ::syscall(SYS_close, descriptor); };
     const bool counts = descriptor == STDOUT_FILENO || (ours(descriptor) && writable[descriptor]);
-    const int result = static_cast<int>(counts ? faulty("close", path_of(descriptor), "", call, true) : call());
+    const int result =
+        static_cast<int>(counts ? faulty("close", path_of(descriptor), "", call, true) : call());
     if (ours(descriptor))
         paths[descriptor][0] = '\0';
     return result;
@@ -258,12 +275,14 @@ int close(int descriptor) {
 int fchmod(int descriptor, mode_t mode) {
     if (!ours(descriptor))
         return static_cast<int>(::syscall(SYS_fchmod, descriptor, mode));
-    return static_cast<int>(faulty("fchmod", path_of(descriptor), "", [&] { return ::syscall(SYS_fchmod, descriptor, mode); }));
+    return static_cast<int>(faulty("fchmod", path_of(descriptor), "",
+                                   [&] { return ::syscall(SYS_fchmod, descriptor, mode); }));
 }
 int ftruncate(int descriptor, off_t size) {
     if (!ours(descriptor))
         return static_cast<int>(::syscall(SYS_ftruncate, descriptor, size));
-    return static_cast<int>(faulty("ftruncate", path_of(descriptor), "", [&] { return ::syscall(SYS_ftruncate, descriptor, size); }));
+    return static_cast<int>(faulty("ftruncate", path_of(descriptor), "",
+                                   [&] { return ::syscall(SYS_ftruncate, descriptor, size); }));
 }
 int ftruncate64(int descriptor, off_t size) {
     return ftruncate(descriptor, size);
@@ -273,7 +292,8 @@ int ftruncate64(int descriptor, off_t size) {
 int flock(int descriptor, int operation) {
     if (!ours(descriptor))
         return static_cast<int>(::syscall(SYS_flock, descriptor, operation));
-    return static_cast<int>(faulty("flock", path_of(descriptor), "", [&] { return ::syscall(SYS_flock, descriptor, operation); }));
+    return static_cast<int>(faulty("flock", path_of(descriptor), "",
+                                   [&] { return ::syscall(SYS_flock, descriptor, operation); }));
 }
 #pragma GCC diagnostic pop
 int rename(const char* from, const char* to) {
@@ -286,16 +306,19 @@ int renameat2(int, const char* from, int, const char* to, unsigned flags) {
     return static_cast<int>(rename_as("rename", from, to, flags));
 }
 int link(const char* from, const char* to) {
-    return static_cast<int>(faulty("link", from, to, [&] { return ::syscall(SYS_linkat, AT_FDCWD, from, AT_FDCWD, to, 0); }));
+    return static_cast<int>(faulty(
+        "link", from, to, [&] { return ::syscall(SYS_linkat, AT_FDCWD, from, AT_FDCWD, to, 0); }));
 }
 int linkat(int, const char* from, int, const char* to, int) {
     return link(from, to);
 }
 int mkdir(const char* path, mode_t mode) {
-    return static_cast<int>(faulty("mkdir", path, "", [&] { return ::syscall(SYS_mkdirat, AT_FDCWD, path, mode); }));
+    return static_cast<int>(faulty(
+        "mkdir", path, "", [&] { return ::syscall(SYS_mkdirat, AT_FDCWD, path, mode); }));
 }
 int unlink(const char* path) {
-    return static_cast<int>(faulty("unlink", path, "", [&] { return ::syscall(SYS_unlinkat, AT_FDCWD, path, 0); }));
+    return static_cast<int>(faulty(
+        "unlink", path, "", [&] { return ::syscall(SYS_unlinkat, AT_FDCWD, path, 0); }));
 }
 int remove(const char* path) {
     return unlink(path);

@@ -1,4 +1,5 @@
-// A field boundary as GeoJSON, read, laid flat and laid out three ways. The first byte says how wide and which way.
+// A field boundary as GeoJSON, read, laid flat and laid out three ways. The first byte says how
+// wide and which way.
 #include <cmath>
 
 #include "cli/field/lay.h"
@@ -26,7 +27,8 @@ void hold_layout(const cli::LaidField& laid) {
         ripped += pull.length();
     }
     HOLDS(std::fabs(layout.travel - ripped) <= 1e-9 * ripped);
-    HOLDS(layout.shortest <= layout.mean * (1 + 1e-12) && layout.mean <= layout.longest * (1 + 1e-12));
+    HOLDS(layout.shortest <= layout.mean * (1 + 1e-12) &&
+          layout.mean <= layout.longest * (1 + 1e-12));
     HOLDS(std::isfinite(layout.between) && layout.between >= 0);
     HOLDS(std::isfinite(layout.ripping_time) && std::isfinite(layout.turning_time));
 }
@@ -47,7 +49,8 @@ ACREWRIGHT_TARGET(boundary, text) {
     const double heading = (how & 31) * 11.0;
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
-    const auto laid = cli::lay_text("f.geojson", std::string(text), request, heading, sources, diagnostics);
+    const auto laid =
+        cli::lay_text("f.geojson", std::string(text), request, heading, sources, diagnostics);
     fuzz::hold_diagnostics(diagnostics, sources);
     HOLDS(laid.has_value() == !diagnostics.has_errors());
     if (!laid)
@@ -56,7 +59,8 @@ ACREWRIGHT_TARGET(boundary, text) {
     HOLDS_FOR(fuzz::is_safe(cli::field_text(*laid, false)), cli::field_text(*laid, false));
     if (laid->layout.pulls.size() < 1'000) {
         lang::SourceMap again;
-        const auto best = cli::lay_text("f.geojson", std::string(text), request, std::nullopt, again, diagnostics);
+        const auto best = cli::lay_text("f.geojson", std::string(text), request, std::nullopt,
+                                        again, diagnostics);
         if (best) // no pull may fit by another heading
             hold_layout(*best);
         fuzz::hold_json(cli::field_json(*laid));

@@ -1,5 +1,6 @@
-// A job, then its season, then values of the command line (NAME=VALUE, one a line), then what a field layout sets; between them
-// a line of three dashes. Priced against small models, with every option, and once more from its own record.
+// A job, then its season, then values of the command line (NAME=VALUE, one a line), then what a
+// field layout sets; between them a line of three dashes. Priced against small models, with every
+// option, and once more from its own record.
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/small_files.h"
 #include "tests/fuzz/target.h"
@@ -23,7 +24,8 @@ ACREWRIGHT_TARGET(job, text) {
         const std::size_t end = std::min(values.find('\n', at), values.size());
         const std::string set = values.substr(at, end - at);
         const std::size_t equals = std::min(set.find('='), set.size());
-        request.sets.emplace_back(set.substr(0, equals), equals < set.size() ? set.substr(equals + 1) : "");
+        request.sets.emplace_back(set.substr(0, equals),
+                                  equals < set.size() ? set.substr(equals + 1) : "");
         at = end + 1;
     }
     tests::MemoryLoader loader(files);

@@ -1,11 +1,12 @@
-// Bytes throw the dice of tests/property/random_model.h: models in which every formula is well typed, so that nothing stops at the
-// parser. All readers of them must say the same: the naive one, value, block, adjoint; before and after tidy.
+// Bytes throw the dice of tests/property/random_model.h: models in which every formula is well
+// typed, so that nothing stops at the parser. All readers of them must say the same: the naive one,
+// value, block, adjoint; before and after tidy.
 #include <bit>
 #include <cmath>
 
-#include "engine/break_even.h"
-#include "engine/grid.h"
-#include "engine/sensitivity.h"
+#include "engine/questions/what_if/break_even.h"
+#include "engine/questions/what_if/grid.h"
+#include "engine/questions/what_if/sensitivity.h"
 #include "lang/syntax/tidy.h"
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/readers.h"
@@ -46,11 +47,14 @@ void ask(const engine::Run& run, std::string_view line) {
         HOLDS(!refusal.what.empty());
     refusal = {};
     const auto now = run.values.slot[run.compiled->plan.line_slot[sheet.find(line)]];
-    const engine::BreakEvenQuestion question{"g3", line, std::isfinite(now) ? now * 1.1 + 1 : 1, engine::Range{0.5, 45}};
-    if (const auto found = engine::break_even(sheet, *run.compiled, run.values, question, refusal)) {
+    const engine::BreakEvenQuestion question{"g3", line, std::isfinite(now) ? now * 1.1 + 1 : 1,
+                                             engine::Range{0.5, 45}};
+    if (const auto found =
+            engine::break_even(sheet, *run.compiled, run.values, question, refusal)) {
         for (const engine::Crossing& crossing : found->crossings)
             HOLDS(found->range.contains(crossing.x) &&
-                  crossing.x <= crossing.x_after + (crossing.kind == engine::CrossingKind::Root ? HUGE_VAL : 0));
+                  crossing.x <= crossing.x_after +
+                                    (crossing.kind == engine::CrossingKind::Root ? HUGE_VAL : 0));
     } else {
         HOLDS(!refusal.what.empty());
     }
@@ -60,7 +64,8 @@ void ask(const engine::Run& run, std::string_view line) {
     grid.along = {{"g3", *places}, {"g6", *places}};
     grid.lines = {line};
     if (const auto made = engine::grid(sheet, *run.compiled, run.values, grid, refusal))
-        HOLDS(made->cells == 25 && made->columns.size() == 1 && made->columns[0].value.size() == 25);
+        HOLDS(made->cells == 25 && made->columns.size() == 1 &&
+              made->columns[0].value.size() == 25);
     else
         HOLDS(!refusal.what.empty());
 }
@@ -85,12 +90,14 @@ ACREWRIGHT_TARGET(models, bytes) {
     run_job(tidied(model, lang::FileKind::Model), tidied(job, lang::FileKind::Job), again, false);
     HOLDS(again.compiled && again.compiled->plan.operations == run.compiled->plan.operations);
     for (std::size_t slot = 0; slot < run.values.slot.size(); ++slot)
-        HOLDS(std::bit_cast<std::uint64_t>(again.values.slot[slot]) == std::bit_cast<std::uint64_t>(run.values.slot[slot]));
+        HOLDS(std::bit_cast<std::uint64_t>(again.values.slot[slot]) ==
+              std::bit_cast<std::uint64_t>(run.values.slot[slot]));
 
     tests::Dice lanes(bytes.substr(bytes.size() - std::min<std::size_t>(bytes.size(), 32)));
     fuzz::hold_block(run.compiled->plan, lanes);
     std::vector<engine::Slot> targets;
-    for (const lang::LineId line : {(*run.sheet)->price_total, (*run.sheet)->find("l0"), (*run.sheet)->find("c0.amount")})
+    for (const lang::LineId line :
+         {(*run.sheet)->price_total, (*run.sheet)->find("l0"), (*run.sheet)->find("c0.amount")})
         if (line != lang::none && run.compiled->plan.line_slot[line] != engine::no_slot)
             targets.push_back(run.compiled->plan.line_slot[line]);
     fuzz::hold_slopes(run.compiled->plan, targets);

@@ -1,4 +1,5 @@
-// Any text as a model, a job, a season or values of the command line: read, tidied, checked, compiled, evaluated, shown.
+// Any text as a model, a job, a season or values of the command line: read, tidied, checked,
+// compiled, evaluated, shown.
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/small_files.h"
 #include "tests/fuzz/target.h"

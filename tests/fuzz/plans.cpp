@@ -1,4 +1,5 @@
-// Bytes throw the dice of tests/property/random_plan.h: plans of every operation, and every reader of them.
+// Bytes throw the dice of tests/property/random_plan.h: plans of every operation, and every reader
+// of them.
 #include "tests/fuzz/readers.h"
 #include "tests/fuzz/target.h"
 #include "tests/property/random_plan.h"

@@ -6,15 +6,15 @@
 
 #include <nlohmann/json.hpp>
 
-#include "cli/json/diagnostics_json.h"
-#include "cli/json/explain_json.h"
-#include "cli/json/price_json.h"
-#include "cli/text/explain_text.h"
-#include "cli/text/price_text.h"
+#include "cli/explain/explain_json.h"
+#include "cli/explain/explain_text.h"
+#include "cli/price/price_json.h"
+#include "cli/price/price_text.h"
+#include "cli/shared/json/diagnostics_json.h"
 #include "engine/book/canonical.h"
 #include "engine/book/record.h"
-#include "engine/estimate.h"
-#include "engine/explain.h"
+#include "engine/questions/estimate.h"
+#include "engine/questions/explain.h"
 #include "lang/diag/render.h"
 #include "lang/syntax/dump.h"
 #include "lang/syntax/parse.h"
@@ -42,9 +42,10 @@ void hold_values(const engine::Run& run) {
         if (slot == engine::no_slot)
             continue;
         const tests::Naive expected = naive.line(line);
-        HOLDS_FOR(expected.agrees(run.values.slot[slot]), (*run.sheet)->lines[line].name + " is " + std::to_string(run.values.slot[slot]) +
-                                                              ", the naive reader says " + std::to_string(expected.value) + " within " +
-                                                              std::to_string(expected.error));
+        HOLDS_FOR(expected.agrees(run.values.slot[slot]),
+                  (*run.sheet)->lines[line].name + " is " + std::to_string(run.values.slot[slot]) +
+                      ", the naive reader says " + std::to_string(expected.value) + " within " +
+                      std::to_string(expected.error));
     }
 }
 
@@ -60,24 +61,28 @@ void hold_explanations(const engine::Run& run) {
     for (const lang::LineId line : lines) {
         if (run.compiled->plan.line_slot[line] == engine::no_slot)
             continue;
-        const engine::Step step = engine::explain(*run.sheet, *run.compiled, run.values, run.sources, line, {8});
+        const engine::Step step =
+            engine::explain(*run.sheet, *run.compiled, run.values, run.sources, line, {8});
         HOLDS_FOR(is_safe(cli::explain_text(step)), cli::explain_text(step));
         hold_json(cli::explain_json(step));
     }
 }
 
 // The record of a price is canonical, and the price comes out of it again.
-void hold_record(const lang::Request& request, const engine::RememberingLoader& loader, const engine::Run& run,
-                 const engine::Estimate& estimate) {
-    const nlohmann::json record = engine::record_of(request, loader, *run.sheet, *run.compiled, run.values, estimate, run.sources, "test");
-    const std::optional<nlohmann::json> again = engine::read_canonical(engine::canonical(record) + "\n");
+void hold_record(const lang::Request& request, const engine::RememberingLoader& loader,
+                 const engine::Run& run, const engine::Estimate& estimate) {
+    const nlohmann::json record = engine::record_of(request, loader, *run.sheet, *run.compiled,
+                                                    run.values, estimate, run.sources, "test");
+    const std::optional<nlohmann::json> again =
+        engine::read_canonical(engine::canonical(record) + "\n");
     HOLDS(again && *again == record);
     const std::optional<lang::Request> asked = engine::request_of(*again);
     HOLDS(asked.has_value());
     engine::RecordLoader texts(*again);
     engine::Run second;
     HOLDS(engine::run(*asked, texts, second));
-    const auto price = engine::estimate(*second.sheet, *second.compiled, second.values, second.sources, second.diagnostics);
+    const auto price = engine::estimate(*second.sheet, *second.compiled, second.values,
+                                        second.sources, second.diagnostics);
     const std::vector<std::string> differences = engine::differences(*again, second, price);
     HOLDS_FOR(differences.empty(), differences.front());
 }
@@ -133,7 +138,9 @@ lang::FileKind kind_of(std::string_view text) {
 
 void hold_json(std::string_view text) {
     HOLDS_FOR(nlohmann::json::accept(text), text);
-    HOLDS_FOR(std::all_of(text.begin(), text.end(), [](char c) { return (c >= ' ' && c <= '~') || c == '\n'; }), text);
+    HOLDS_FOR(std::all_of(text.begin(), text.end(),
+                          [](char c) { return (c >= ' ' && c <= '~') || c == '\n'; }),
+              text);
 }
 
 bool hold_job(const lang::Request& request, lang::Loader& files, engine::Run& run) {
@@ -146,7 +153,8 @@ bool hold_job(const lang::Request& request, lang::Loader& files, engine::Run& ru
     HOLDS(run.sheet && run.compiled && run.values.slot.size() == run.compiled->plan.size());
     hold_values(run);
     hold_explanations(run);
-    const auto estimate = engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    const auto estimate =
+        engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
     run.diagnostics.sort();
     hold_diagnostics(run.diagnostics, run.sources);
     HOLDS(estimate.has_value() == !run.diagnostics.has_errors());

@@ -13,10 +13,12 @@
 
 namespace acre::fuzz {
 
-// Every span lies in its text, and the rendering can be shown on a terminal and read by other programs.
+// Every span lies in its text, and the rendering can be shown on a terminal and read by other
+// programs.
 void hold_diagnostics(const lang::Diagnostics& diagnostics, const lang::SourceMap& sources);
 
-// A text can be read, or it has errors; then its tidy form means the same and is its own tidy form. True: it can be read.
+// A text can be read, or it has errors; then its tidy form means the same and is its own tidy form.
+// True: it can be read.
 bool hold_syntax(std::string_view text, lang::FileKind kind);
 
 // By the first word of the text: what it is.
@@ -25,8 +27,8 @@ lang::FileKind kind_of(std::string_view text);
 // JSON of this program: it can be read, and is ASCII.
 void hold_json(std::string_view text);
 
-// Compiles, evaluates, judges, shows and records a job, and checks what must hold on the way. What came about is in `run`.
-// True: there is a price.
+// Compiles, evaluates, judges, shows and records a job, and checks what must hold on the way. What
+// came about is in `run`. True: there is a price.
 bool hold_job(const lang::Request& request, lang::Loader& loader, engine::Run& run);
 
 } // namespace acre::fuzz

@@ -6,10 +6,10 @@
 #include <string>
 #include <vector>
 
-#include "engine/adjoint.h"
-#include "engine/block.h"
-#include "engine/block/kernels.h"
-#include "engine/value.h"
+#include "engine/readers/adjoint.h"
+#include "engine/readers/block.h"
+#include "engine/readers/block/kernels.h"
+#include "engine/readers/value.h"
 #include "tests/fuzz/target.h"
 
 namespace acre::fuzz {
@@ -48,7 +48,8 @@ std::vector<double> inputs_of(const Plan& plan) {
 }
 
 bool same_bits(double a, double b) {
-    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b) || (std::isnan(a) && std::isnan(b));
+    return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b) ||
+           (std::isnan(a) && std::isnan(b));
 }
 
 // Everything the target rests on is of a size at which differences of doubles still say something.
@@ -59,7 +60,8 @@ bool tame(const Plan& plan, const Values& values, Slot target) {
             continue;
         const engine::Operation& op = plan.operations[slot];
         const double size = std::fabs(values.slot[slot]);
-        if ((op.code == engine::Code::Sqrt && size == 0) || (op.code == engine::Code::Power && !(values.slot[op.a] > 0)))
+        if ((op.code == engine::Code::Sqrt && size == 0) ||
+            (op.code == engine::Code::Power && !(values.slot[op.a] > 0)))
             return false;
         if (op.code == engine::Code::Native || (size != 0 && !(size > 1e-4 && size < 1e4)))
             return false;
@@ -67,7 +69,8 @@ bool tame(const Plan& plan, const Values& values, Slot target) {
     return true;
 }
 
-double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, double h, Slot target) {
+double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, double h,
+                  Slot target) {
     const double x = inputs[k];
     inputs[k] = x + h;
     const double high = engine::evaluate(plan, inputs).slot[target];
@@ -75,9 +78,10 @@ double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, d
     return (high - engine::evaluate(plan, inputs).slot[target]) / (2 * h);
 }
 
-// Whether every condition and whole number of the plan is the same on both sides of x: the slope is that of the branch taken, and
-// exactly on an edge the branch is taken at one point only.
-bool decides_alike(const Plan& plan, const Values& values, std::vector<double> inputs, std::size_t k, double h) {
+// Whether every condition and whole number of the plan is the same on both sides of x: the slope is
+// that of the branch taken, and exactly on an edge the branch is taken at one point only.
+bool decides_alike(const Plan& plan, const Values& values, std::vector<double> inputs,
+                   std::size_t k, double h) {
     using engine::Code;
     const double x = inputs[k];
     for (const double other : {x - h, x + h}) {
@@ -85,8 +89,8 @@ bool decides_alike(const Plan& plan, const Values& values, std::vector<double> i
         const Values moved = engine::evaluate(plan, inputs);
         for (Slot slot = 0; slot < plan.size(); ++slot) {
             const Code code = plan.operations[slot].code;
-            const bool decides =
-                (code >= Code::Less && code <= Code::Not) || code == Code::Ceil || code == Code::Floor || code == Code::Round;
+            const bool decides = (code >= Code::Less && code <= Code::Not) || code == Code::Ceil ||
+                                 code == Code::Floor || code == Code::Round;
             if (decides && !same_bits(moved.slot[slot], values.slot[slot]))
                 return false;
         }
@@ -94,8 +98,10 @@ bool decides_alike(const Plan& plan, const Values& values, std::vector<double> i
     return true;
 }
 
-// Exactly at a kink central differences settle too, on the mean of both sides; the sides by themselves tell.
-bool at_kink(const Plan& plan, std::vector<double> inputs, std::size_t k, Slot target, double middle) {
+// Exactly at a kink central differences settle too, on the mean of both sides; the sides by
+// themselves tell.
+bool at_kink(const Plan& plan, std::vector<double> inputs, std::size_t k, Slot target,
+             double middle) {
     constexpr double h = 1e-5;
     const double x = inputs[k];
     const double here = engine::evaluate(plan, inputs).slot[target];
@@ -114,7 +120,8 @@ void hold_block(const Plan& plan, tests::Dice& dice) {
         if (dice.below(4) != 3)
             varied.push_back(k);
     std::vector<Slot> wanted;
-    for (Slot slot = plan.size() > 64 ? static_cast<Slot>(plan.size() - 64) : 0; slot < plan.size(); ++slot)
+    for (Slot slot = plan.size() > 64 ? static_cast<Slot>(plan.size() - 64) : 0; slot < plan.size();
+         ++slot)
         wanted.push_back(slot);
     if (plan.size() > 64)
         wanted.push_back(static_cast<Slot>(dice.below(plan.size())));
@@ -144,9 +151,11 @@ void hold_block(const Plan& plan, tests::Dice& dice) {
         for (std::size_t k = 0; k < wanted.size(); ++k)
             for (std::size_t lane = 0; lane < lanes; ++lane)
                 HOLDS_FOR(same_bits(expected[lane].slot[wanted[k]], out[k][lane]),
-                          std::string(set->name) + ", slot " + std::to_string(wanted[k]) + " of operation " +
-                              std::to_string(static_cast<int>(plan.operations[wanted[k]].code)) + ": " + std::to_string(out[k][lane]) +
-                              ", the value reader says " + std::to_string(expected[lane].slot[wanted[k]]));
+                          std::string(set->name) + ", slot " + std::to_string(wanted[k]) +
+                              " of operation " +
+                              std::to_string(static_cast<int>(plan.operations[wanted[k]].code)) +
+                              ": " + std::to_string(out[k][lane]) + ", the value reader says " +
+                              std::to_string(expected[lane].slot[wanted[k]]));
     }
 }
 
@@ -165,13 +174,17 @@ void hold_slopes(const Plan& plan, const std::vector<Slot>& targets) {
             const double coarse = difference(plan, inputs, k, 1e-5, target);
             const double fine = difference(plan, inputs, k, 2.5e-6, target);
             const double scale = std::fabs(fine) + 1e-3 * std::fabs(values.slot[target]) + 1e-3;
-            // A kink, a step or an edge between the points: the three differences are not of one slope.
-            if (!(std::fabs(coarse - fine) < 1e-6 * scale && std::fabs(wide - coarse) < 1e-5 * scale) ||
-                at_kink(plan, inputs, k, target, fine) || !decides_alike(plan, values, inputs, k, 4e-5))
+            // A kink, a step or an edge between the points: the three differences are not of one
+            // slope.
+            if (!(std::fabs(coarse - fine) < 1e-6 * scale &&
+                  std::fabs(wide - coarse) < 1e-5 * scale) ||
+                at_kink(plan, inputs, k, target, fine) ||
+                !decides_alike(plan, values, inputs, k, 4e-5))
                 continue;
-            HOLDS_FOR(std::fabs(slope[k] - fine) <= 1e-4 * scale, "input " + std::to_string(k) + ", slot " + std::to_string(target) +
-                                                                      ": slope " + std::to_string(slope[k]) + ", difference " +
-                                                                      std::to_string(fine));
+            HOLDS_FOR(std::fabs(slope[k] - fine) <= 1e-4 * scale,
+                      "input " + std::to_string(k) + ", slot " + std::to_string(target) +
+                          ": slope " + std::to_string(slope[k]) + ", difference " +
+                          std::to_string(fine));
         }
     }
 }

@@ -1,12 +1,13 @@
 // The readers of a plan against each other.
 #pragma once
 
-#include "engine/plan.h"
+#include "engine/plan/plan.h"
 #include "tests/support/dice.h"
 
 namespace acre::fuzz {
 
-// Lanes of thrown inputs through the block reader, at every width of this machine, to the last bit of the value reader.
+// Lanes of thrown inputs through the block reader, at every width of this machine, to the last bit
+// of the value reader.
 void hold_block(const engine::Plan& plan, tests::Dice& dice);
 
 // Slopes of the last slots against central differences, wherever those have settled.

@@ -1,7 +1,8 @@
-// A record of a quote book: read as canonical JSON, then sealed anew as anybody can, and given to every command that reads books.
+// A record of a quote book: read as canonical JSON, then sealed anew as anybody can, and given to
+// every command that reads books.
 #include <nlohmann/json.hpp>
 
-#include "cli/book/book.h"
+#include "cli/shared/quote_book/book.h"
 #include "engine/book/canonical.h"
 #include "engine/book/record.h"
 #include "tests/fuzz/properties.h"
@@ -13,11 +14,14 @@ using namespace acre;
 
 namespace {
 
-constexpr const char* daily_log = "date,machine,meter_start,meter_stop,acres,gallons,amount.haul\n"
-                                  "2027-03-14,crawler,100,109.5,22,310,\n2027-03-15,crawler,109.5,118,19,270,$3600\n";
-constexpr const char* wording = ": firm.name = Tamarack Flat Ground Works\n== Scope\nRip {acres} for {job.for}.\n- {north.area}\n"
-                                "? method is full_field\nThe whole field.\n\n@items\n@cautions\n@picture\n"
-                                "@fuel-steps base=crawler.fuel_price per=gallons step=0.25 rows=3\n@signatures\n";
+constexpr const char* daily_log =
+    "date,machine,meter_start,meter_stop,acres,gallons,amount.haul\n"
+    "2027-03-14,crawler,100,109.5,22,310,\n2027-03-15,crawler,109.5,118,19,270,$3600\n";
+constexpr const char* wording =
+    ": firm.name = Tamarack Flat Ground Works\n== Scope\nRip {acres} for {job.for}.\n- "
+    "{north.area}\n"
+    "? method is full_field\nThe whole field.\n\n@items\n@cautions\n@picture\n"
+    "@fuel-steps base=crawler.fuel_price per=gallons step=0.25 rows=3\n@signatures\n";
 
 } // namespace
 
@@ -27,7 +31,11 @@ ACREWRIGHT_TARGET(record, text) {
         HOLDS(engine::canonical(*canonical) + "\n" == text);
     bool deep = false;
     nlohmann::json record = nlohmann::json::parse(
-        text, [&](int depth, nlohmann::json::parse_event_t, nlohmann::json&) { return !(deep = deep || depth > 60); }, false);
+        text,
+        [&](int depth, nlohmann::json::parse_event_t, nlohmann::json&) {
+            return !(deep = deep || depth > 60);
+        },
+        false);
     HOLDS(!canonical || (!record.is_discarded() && record == *canonical));
     if (record.is_discarded() || deep || !record.is_object())
         return;
@@ -48,21 +56,24 @@ ACREWRIGHT_TARGET(record, text) {
     fuzz::set_out(files);
     const auto it = record.find("quote");
     const std::string number =
-        it != record.end() && it->is_string() && !it->get<std::string>().empty() ? it->get<std::string>() : "2027-001";
-    for (const std::vector<std::string>& words :
-         std::vector<std::vector<std::string>>{{"verify", "book"},
-                                               {"verify", "book", "--json"},
-                                               {"book", "book"},
-                                               {"book", "book", "--csv"},
-                                               {"book", "book", "--cost-csv"},
-                                               {"book", "book", "--json", "--season", "2027.season"},
-                                               {"book", "book", "--season", "2027.season"},
-                                               {"variance", "--book", "book", "--", number, "log.csv"},
-                                               {"variance", "--json", "--book", "book", "--hours", "north.hours", "--", number, "log.csv"},
-                                               {"bridge", "--book", "book", "--season", "2027.season", "--", number, "again"},
-                                               {"bridge", "--book", "book", "--total", "--json", "--", number, "f.job"},
-                                               {"mark", "--book", "book", "--date", "2027-04-01", "--", number, "accepted"},
-                                               {"quote", "f.job", "--book", "book", "--date", "2027-04-02", "--replaces", number}}) {
+        it != record.end() && it->is_string() && !it->get<std::string>().empty()
+            ? it->get<std::string>()
+            : "2027-001";
+    for (const std::vector<std::string>& words : std::vector<std::vector<std::string>>{
+             {"verify", "book"},
+             {"verify", "book", "--json"},
+             {"book", "book"},
+             {"book", "book", "--csv"},
+             {"book", "book", "--cost-csv"},
+             {"book", "book", "--json", "--season", "2027.season"},
+             {"book", "book", "--season", "2027.season"},
+             {"variance", "--book", "book", "--", number, "log.csv"},
+             {"variance", "--json", "--book", "book", "--hours", "north.hours", "--", number,
+              "log.csv"},
+             {"bridge", "--book", "book", "--season", "2027.season", "--", number, "again"},
+             {"bridge", "--book", "book", "--total", "--json", "--", number, "f.job"},
+             {"mark", "--book", "book", "--date", "2027-04-01", "--", number, "accepted"},
+             {"quote", "f.job", "--book", "book", "--date", "2027-04-02", "--replaces", number}}) {
         cli::Console console;
         fuzz::hold_command(words, console);
     }

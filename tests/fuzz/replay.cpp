@@ -1,5 +1,5 @@
-// Feeds what the fuzzer found to the same functions, without the fuzzer: every file of corpus/TARGET and failures/TARGET, and the
-// project's own texts as seeds.
+// Feeds what the fuzzer found to the same functions, without the fuzzer: every file of
+// corpus/TARGET and failures/TARGET, and the project's own texts as seeds.
 //
 //   replay                     all of it
 //   replay TARGET FILE...      these files
@@ -59,14 +59,13 @@ std::vector<fs::path> files_below(const fs::path& folder) {
 std::string words_of(std::string_view command) {
     std::string words;
     char quote = 0;
-    for (const char c : command) {
+    for (const char c : command)
         if (quote == 0 && (c == '\'' || c == '"'))
             quote = c;
         else if (c == quote)
             quote = 0;
         else
             words += quote == 0 && c == ' ' ? '\n' : c;
-    }
     return words + "\n";
 }
 
@@ -79,18 +78,22 @@ void command_seeds(const fs::path& file, std::vector<Input>& seeds) {
         const std::string line = text.substr(at, end - at);
         at = end + 1;
         if (line.starts_with(name))
-            seeds.push_back({"command_line", file.parent_path().filename().string() + "-" + std::to_string(count++),
+            seeds.push_back({"command_line",
+                             file.parent_path().filename().string() + "-" + std::to_string(count++),
                              words_of(line.substr(name.size()))});
     }
 }
 
-// A record of the small job, as the program itself writes it: those of the examples are too large for a fuzzer.
+// A record of the small job, as the program itself writes it: those of the examples are too large
+// for a fuzzer.
 std::string small_record() {
     std::map<std::string, std::string> files = small_files();
     files["f.job"] = small_job();
     set_out(files);
     cli::Console console;
-    HOLDS_FOR(hold_command({"quote", "f.job", "--book", "book", "--date", "2027-03-14", "--json"}, console) == 0, console.err);
+    HOLDS_FOR(hold_command({"quote", "f.job", "--book", "book", "--date", "2027-03-14", "--json"},
+                           console) == 0,
+              console.err);
     return console.out;
 }
 
@@ -119,13 +122,16 @@ std::vector<Input> seeds() {
             if (name == "cmd")
                 command_seeds(file, list);
         }
-    list.push_back(
-        {"job", "small", small_job() + "---\n" + small_files().at("2027.season") + "---\nload=52 %\n---\nset north.area = 61 ac\n"});
+    list.push_back({"job", "small",
+                    small_job() + "---\n" + small_files().at("2027.season") +
+                        "---\nload=52 %\n---\nset north.area = 61 ac\n"});
     for (const auto& [name, text] : small_files())
         list.push_back({"notation", name, text});
     list.push_back({"record", "small", small_record()});
-    for (const char* word : {"7 ft", "$4.35/gal", "1,320 ft..2,640 ft by 100 ft", "depth=4 ft,5 ft,6 ft", "north.soil=fine,coarse",
-                             "2027-03-14", "lb.ft/(s^2.ac)", "18 %", "load=20 %..60 % by 10 %", "=1+2", "method = full_field"})
+    for (const char* word :
+         {"7 ft", "$4.35/gal", "1,320 ft..2,640 ft by 100 ft", "depth=4 ft,5 ft,6 ft",
+          "north.soil=fine,coarse", "2027-03-14", "lb.ft/(s^2.ac)", "18 %",
+          "load=20 %..60 % by 10 %", "=1+2", "method = full_field"})
         list.push_back({"words", std::string("word-") + std::to_string(list.size()), word});
     std::string counting; // dice that throw all they can
     for (int i = 0; i < 512; ++i)
@@ -140,7 +146,8 @@ std::vector<Input> kept() {
     std::vector<Input> list;
     for (const char* kind : {"corpus", "failures"})
         for (const Target* target = first; target != nullptr; target = target->next)
-            for (const fs::path& file : files_below(fs::path(ACREWRIGHT_ROOT) / "tests/fuzz" / kind / target->name))
+            for (const fs::path& file :
+                 files_below(fs::path(ACREWRIGHT_ROOT) / "tests/fuzz" / kind / target->name))
                 list.push_back({target->name, file.string(), text_of(file)});
     return list;
 }

@@ -22,7 +22,9 @@ class Folder {
   public:
     Folder() {
         const fs::path memory = "/dev/shm";
-        std::string path = (::access(memory.c_str(), W_OK) == 0 ? memory : fs::temp_directory_path()) / "acrewright-fuzz-XXXXXX";
+        std::string path =
+            (::access(memory.c_str(), W_OK) == 0 ? memory : fs::temp_directory_path()) /
+            "acrewright-fuzz-XXXXXX";
         HOLDS(::mkdtemp(path.data()) != nullptr);
         path_ = path;
         HOLDS(::chdir(path.c_str()) == 0);
@@ -43,8 +45,8 @@ class Folder {
 };
 
 bool leads_out(std::string_view path) {
-    return path.starts_with('/') || path == ".." || path.starts_with("../") || path.find("/../") != std::string_view::npos ||
-           path.ends_with("/..");
+    return path.starts_with('/') || path == ".." || path.starts_with("../") ||
+           path.find("/../") != std::string_view::npos || path.ends_with("/..");
 }
 
 } // namespace
@@ -64,7 +66,8 @@ void set_out(const std::map<std::string, std::string>& files) {
 
 bool stays_inside(const std::vector<std::string>& words) {
     for (const std::string& word : words)
-        if (leads_out(word) || (word.find('=') != std::string::npos && leads_out(std::string_view(word).substr(word.find('=') + 1))))
+        if (leads_out(word) || (word.find('=') != std::string::npos &&
+                                leads_out(std::string_view(word).substr(word.find('=') + 1))))
             return false;
     return true;
 }
@@ -72,9 +75,12 @@ bool stays_inside(const std::vector<std::string>& words) {
 int hold_command(const std::vector<std::string>& words, cli::Console& console) {
     const int code = cli::run(words, console);
     show(console.out + console.err);
-    HOLDS_FOR(code == cli::exit_done || code == cli::exit_at_fault || code == cli::exit_usage || code == cli::exit_file, console.err);
+    HOLDS_FOR(code == cli::exit_done || code == cli::exit_at_fault || code == cli::exit_usage ||
+                  code == cli::exit_file,
+              console.err);
     HOLDS_FOR(is_safe(console.err), console.err);
-    HOLDS(code == cli::exit_done || !console.err.empty() || !console.out.empty()); // a failure is told
+    HOLDS(code == cli::exit_done || !console.err.empty() ||
+          !console.out.empty()); // a failure is told
     if (console.out.starts_with('{') && console.out.ends_with("}\n"))
         hold_json(console.out);
     return code;

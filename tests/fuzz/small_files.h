@@ -1,4 +1,5 @@
-// The models and the season that jobs of the fuzzer may name: small, and with a little of everything in them.
+// The models and the season that jobs of the fuzzer may name: small, and with a little of
+// everything in them.
 #pragma once
 
 #include <map>

@@ -1,4 +1,5 @@
-// Bytes throw the dice of tests/property/random_program.h: whole models in odd spacing, and a formula whose tree is known.
+// Bytes throw the dice of tests/property/random_program.h: whole models in odd spacing, and a
+// formula whose tree is known.
 #include "lang/syntax/dump.h"
 #include "lang/syntax/parse.h"
 #include "tests/fuzz/properties.h"
@@ -13,10 +14,12 @@ ACREWRIGHT_TARGET(syntax_tree, bytes) {
     fuzz::show(text);
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
-    const lang::ast::Module module = lang::parse(sources, sources.add("f", text), lang::FileKind::Model, diagnostics);
+    const lang::ast::Module module =
+        lang::parse(sources, sources.add("f", text), lang::FileKind::Model, diagnostics);
     HOLDS_FOR(!diagnostics.has_errors(), text);
     const std::string dump = lang::dump(module);
-    HOLDS_FOR(dump.substr(dump.find('\n') + 1) == "x : [1] = " + formula.tree + "\n", text + dump + formula.tree);
+    HOLDS_FOR(dump.substr(dump.find('\n') + 1) == "x : [1] = " + formula.tree + "\n",
+              text + dump + formula.tree);
     HOLDS(fuzz::hold_syntax(text, lang::FileKind::Model));
     const std::string model = program.model();
     fuzz::show(model);

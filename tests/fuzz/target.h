@@ -2,8 +2,9 @@
 //
 //   ACREWRIGHT_TARGET(notation, text) { … }
 //
-// a function of one text that ends the program when something that must hold does not. Built for the fuzzer it is
-// LLVMFuzzerTestOneInput; built into `replay` (ACREWRIGHT_REPLAY) it enters a list.
+// a function of one text that ends the program when something that must hold does not. Built for
+// the fuzzer it is LLVMFuzzerTestOneInput; built into `replay` (ACREWRIGHT_REPLAY) it enters a
+// list.
 #pragma once
 
 #include <algorithm>
@@ -28,8 +29,10 @@ struct Target {
 };
 void enter(Target& target); // replay.cpp
 
-[[noreturn]] inline void broken(const char* what, const char* file, int line, std::string_view detail = {}) {
-    std::fprintf(stderr, "%s:%d: does not hold: %s\n%.*s\n", file, line, what, static_cast<int>(detail.size()), detail.data());
+[[noreturn]] inline void broken(const char* what, const char* file, int line,
+                                std::string_view detail = {}) {
+    std::fprintf(stderr, "%s:%d: does not hold: %s\n%.*s\n", file, line, what,
+                 static_cast<int>(detail.size()), detail.data());
     std::abort();
 }
 
@@ -52,7 +55,8 @@ inline bool is_safe(std::string_view text) {
     return true;
 }
 
-// The pieces of an input of several texts: a line of three dashes stands between them. Missing pieces are empty.
+// The pieces of an input of several texts: a line of three dashes stands between them. Missing
+// pieces are empty.
 template <std::size_t count> std::array<std::string, count> pieces(std::string_view text) {
     std::array<std::string, count> parts;
     for (std::size_t i = 0; i < count; ++i) {
@@ -65,25 +69,27 @@ template <std::size_t count> std::array<std::string, count> pieces(std::string_v
 
 } // namespace acre::fuzz
 
-#define HOLDS(condition) ((condition) ? (void)0 : acre::fuzz::broken(#condition, __FILE__, __LINE__))
-#define HOLDS_FOR(condition, detail) ((condition) ? (void)0 : acre::fuzz::broken(#condition, __FILE__, __LINE__, detail))
+#define HOLDS(condition)                                                                           \
+    ((condition) ? (void)0 : acre::fuzz::broken(#condition, __FILE__, __LINE__))
+#define HOLDS_FOR(condition, detail)                                                               \
+    ((condition) ? (void)0 : acre::fuzz::broken(#condition, __FILE__, __LINE__, detail))
 
 #ifdef ACREWRIGHT_REPLAY
-#define ACREWRIGHT_TARGET(name, text)                                                                                                      \
-    static void name##_target(std::string_view text);                                                                                      \
-    namespace {                                                                                                                            \
-    struct name##_entry {                                                                                                                  \
-        acre::fuzz::Target target{#name, name##_target, nullptr};                                                                          \
-        name##_entry() { acre::fuzz::enter(target); }                                                                                      \
-    } name##_entered;                                                                                                                      \
-    }                                                                                                                                      \
+#define ACREWRIGHT_TARGET(name, text)                                                              \
+    static void name##_target(std::string_view text);                                              \
+    namespace {                                                                                    \
+    struct name##_entry {                                                                          \
+        acre::fuzz::Target target{#name, name##_target, nullptr};                                  \
+        name##_entry() { acre::fuzz::enter(target); }                                              \
+    } name##_entered;                                                                              \
+    }                                                                                              \
     static void name##_target(std::string_view text)
 #else
-#define ACREWRIGHT_TARGET(name, text)                                                                                                      \
-    static void name##_target(std::string_view text);                                                                                      \
-    extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {                                                    \
-        name##_target({reinterpret_cast<const char*>(data), size});                                                                        \
-        return 0;                                                                                                                          \
-    }                                                                                                                                      \
+#define ACREWRIGHT_TARGET(name, text)                                                              \
+    static void name##_target(std::string_view text);                                              \
+    extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {            \
+        name##_target({reinterpret_cast<const char*>(data), size});                                \
+        return 0;                                                                                  \
+    }                                                                                              \
     static void name##_target(std::string_view text)
 #endif

@@ -1,5 +1,6 @@
-// The firm's words for a quote, then the title of the job, then a caution; filled in with the record of a small job and shown as
-// HTML and as text. What is inner stays off the page, and no text of anybody becomes markup.
+// The firm's words for a quote, then the title of the job, then a caution; filled in with the
+// record of a small job and shown as HTML and as text. What is inner stays off the page, and no
+// text of anybody becomes markup.
 #include <nlohmann/json.hpp>
 
 #include <set>
@@ -7,7 +8,7 @@
 #include "cli/quote/page.h"
 #include "cli/quote/wording.h"
 #include "engine/book/record.h"
-#include "engine/estimate.h"
+#include "engine/questions/estimate.h"
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/small_files.h"
 #include "tests/fuzz/target.h"
@@ -25,10 +26,13 @@ nlohmann::json small_record() {
     request.text = fuzz::small_job();
     engine::Run run;
     HOLDS(engine::run(request, loader, run));
-    const auto estimate = engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    const auto estimate =
+        engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
     HOLDS(estimate.has_value());
-    nlohmann::json record = engine::record_of(request, loader, *run.sheet, *run.compiled, run.values, *estimate, run.sources, "test");
-    // Gallons an acre, as the fuel table needs them; an inner line that no other text would hold by chance.
+    nlohmann::json record = engine::record_of(request, loader, *run.sheet, *run.compiled,
+                                              run.values, *estimate, run.sources, "test");
+    // Gallons an acre, as the fuel table needs them; an inner line that no other text would hold by
+    // chance.
     record["lines"].push_back({{"name", "gallons"}, {"value", 11.25}, {"unit", "gal/ac"}});
     record["lines"].push_back({{"name", "hidden"}, {"value", 918273.25}, {"unit", "$"}});
     record["inner"].push_back("hidden");
@@ -38,16 +42,20 @@ nlohmann::json small_record() {
 // Only tags that the page itself is made of, and no attribute that runs anything.
 void hold_markup(const std::string& html) {
     static const std::set<std::string, std::less<>> tags = {
-        "!doctype", "html", "head", "meta",  "title", "style", "body", "header", "div", "h1",     "h2",      "p",   "b",
-        "br",       "ul",   "li",   "table", "tr",    "th",    "td",   "figure", "svg", "footer", "section", "span"};
+        "!doctype", "html", "head",   "meta", "title",  "style",   "body", "header", "div",
+        "h1",       "h2",   "p",      "b",    "br",     "ul",      "li",   "table",  "tr",
+        "th",       "td",   "figure", "svg",  "footer", "section", "span"};
     for (std::size_t at = html.find('<'); at != std::string::npos; at = html.find('<', at + 1)) {
         std::string name;
         for (std::size_t i = at + 1 + (html[at + 1] == '/' ? 1 : 0);
-             i < html.size() && (std::isalnum(static_cast<unsigned char>(html[i])) || html[i] == '!'); ++i)
+             i < html.size() &&
+             (std::isalnum(static_cast<unsigned char>(html[i])) || html[i] == '!');
+             ++i)
             name += static_cast<char>(std::tolower(static_cast<unsigned char>(html[i])));
         HOLDS_FOR(tags.contains(name), name + "\n" + html);
     }
-    HOLDS_FOR(html.find("918,273") == std::string::npos && html.find("918273") == std::string::npos, html);
+    HOLDS_FOR(html.find("918,273") == std::string::npos && html.find("918273") == std::string::npos,
+              html);
 }
 
 } // namespace
@@ -64,14 +72,16 @@ ACREWRIGHT_TARGET(wording, text) {
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
     const lang::FileId file = sources.add("f.wording", words);
-    const auto page = cli::fill_in(sources, file, record, {{"quote.number", "2027-001"}, {"job.title", title}}, diagnostics);
+    const auto page = cli::fill_in(
+        sources, file, record, {{"quote.number", "2027-001"}, {"job.title", title}}, diagnostics);
     fuzz::hold_diagnostics(diagnostics, sources);
     HOLDS(page.has_value() == !diagnostics.has_errors());
     if (!page)
         return;
     const std::string html = cli::quote_html(*page, record, "");
     const std::string plain = cli::quote_page_text(*page, record);
-    if (words.find("918") == std::string::npos && title.find("918") == std::string::npos && caution.find("918") == std::string::npos) {
+    if (words.find("918") == std::string::npos && title.find("918") == std::string::npos &&
+        caution.find("918") == std::string::npos) {
         hold_markup(html);
         HOLDS(plain.find("918,273") == std::string::npos);
     }

@@ -1,14 +1,14 @@
-// One word of a command line, as a quantity, a range, a given and its places, a date, a unit, a value for --set, a name; and as a
-// text to be shown.
+// One word of a command line, as a quantity, a range, a given and its places, a date, a unit, a
+// value for --set, a name; and as a text to be shown.
 #include <bit>
 #include <cmath>
 
-#include "cli/axis_words.h"
-#include "cli/clock.h"
-#include "cli/files/confined.h"
-#include "cli/quantity.h"
-#include "cli/safe_text.h"
-#include "cli/text/wrap.h"
+#include "cli/shared/axis_words.h"
+#include "cli/shared/clock.h"
+#include "cli/shared/files/confined.h"
+#include "cli/shared/quantity.h"
+#include "cli/shared/safe_text.h"
+#include "cli/shared/text/wrap.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/catalog.h"
 #include "lang/units/number_text.h"
@@ -53,7 +53,9 @@ void hold_quantities(std::string_view word) {
 }
 
 void hold_axis(std::string_view word) {
-    const std::string places = word.find('=') == std::string_view::npos ? "crawler.burn=" + std::string(word) : std::string(word);
+    const std::string places = word.find('=') == std::string_view::npos
+                                   ? "crawler.burn=" + std::string(word)
+                                   : std::string(word);
     cli::AxisWords axis;
     std::string reason;
     const bool read = cli::read_axis(places, small_sheet(), axis, reason);
@@ -65,7 +67,8 @@ void hold_axis(std::string_view word) {
     HOLDS(small_sheet().find(axis.given) != lang::none);
 }
 
-// A unit that can be read has a text, and reading that text gives the unit again, but where the text is a number of a usual unit.
+// A unit that can be read has a text, and reading that text gives the unit again, but where the
+// text is a number of a usual unit.
 void hold_unit(std::string_view word) {
     static const lang::UnitCatalog catalog;
     lang::UnitError error;
@@ -98,8 +101,10 @@ void hold_text(std::string_view word) {
     }
     const std::string first = field.substr(field.starts_with('"') ? 1 : 0, 1);
     HOLDS_FOR(first.empty() || std::string_view("=@").find(first) == std::string_view::npos, field);
-    HOLDS(!cli::is_confined(word) || (word != ".." && !word.starts_with("../") && !word.ends_with("/..") && !word.starts_with('/') &&
-                                      word.find("/../") == std::string_view::npos && word.find('\\') == std::string_view::npos));
+    HOLDS(!cli::is_confined(word) ||
+          (word != ".." && !word.starts_with("../") && !word.ends_with("/..") &&
+           !word.starts_with('/') && word.find("/../") == std::string_view::npos &&
+           word.find('\\') == std::string_view::npos));
     HOLDS(fuzz::is_safe(cli::wrap(safe, 40)));
 }
 

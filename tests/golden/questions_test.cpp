@@ -1,4 +1,5 @@
-// The questions of examples/README.md: each command runs, and says the figures that the table marks as its answer.
+// The questions of examples/README.md: each command runs, and says the figures that the table marks
+// as its answer.
 #include <doctest/doctest.h>
 
 #include <cstdlib>
@@ -70,7 +71,8 @@ TEST_CASE("the commands of the twenty-five questions say what the table says") {
             CHECK_MESSAGE(code == 0, said);
             CHECK(!figures.empty());
             for (const std::string& figure : figures)
-                CHECK_MESSAGE(said.find(figure) != std::string::npos, figure << " is not in\n" << said);
+                CHECK_MESSAGE(said.find(figure) != std::string::npos, figure << " is not in\n"
+                                                                             << said);
         }
     }
     CHECK(questions == 25);

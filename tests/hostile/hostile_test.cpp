@@ -7,7 +7,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "cli/book/book.h"
+#include "cli/shared/quote_book/book.h"
 #include "engine/book/canonical.h"
 #include "tests/hostile/judge.h"
 #include "tests/hostile/media.h"
@@ -20,7 +20,8 @@ using Json = nlohmann::json;
 
 namespace {
 
-// Steers a terminal, turns the direction of writing, hides, ends a line, ends an element or an attribute, begins a formula.
+// Steers a terminal, turns the direction of writing, hides, ends a line, ends an element or an
+// attribute, begins a formula.
 const std::string steering = "\x1b]0;owned\x07\x1b[2J\x1b[31m\x7f\xc2\x9b"
                              "5n";
 const std::string turning = "\xe2\x80\xae"
@@ -28,7 +29,8 @@ const std::string turning = "\xe2\x80\xae"
 const std::string hiding = "\xe2\x80\x8b\xc2\xad\xef\xbb\xbf\xe2\x81\xa0\xf3\xa0\x81\x81";
 const std::string lines = "\n\rFORGED\xe2\x80\xa8"
                           "FORGED\xe2\x80\xa9\x85\x0b\x0c";
-const std::string elements = "</script></style></title></text><script>alert(1)</script><b onmouseover='x' style=\"y\">&quot;&#x3c;]]><!--";
+const std::string elements = "</script></style></title></text><script>alert(1)</script><b "
+                             "onmouseover='x' style=\"y\">&quot;&#x3c;]]><!--";
 // What the notation takes inside quotes.
 const std::vector<std::string> notation_words = {
     "=cmd|' /C calc'!A0 ",
@@ -39,8 +41,9 @@ const std::vector<std::string> notation_words = {
     "+1,\xd8\xa7\xd9\x84\xd8\xb9 \xf3\xa0\x81\x81\xef\xb8\x8f ",
 };
 // What JSON can carry into a text, and what a file that is no notation can.
-const std::vector<std::string> any_words = {steering + turning, hiding + lines, elements + "\x1b[0m",      "=1+1" + lines,
-                                            "\t-1+1",           "\r@x",         "\"=1\",\"" + lines + "\""};
+const std::vector<std::string> any_words = {
+    steering + turning, hiding + lines, elements + "\x1b[0m",      "=1+1" + lines,
+    "\t-1+1",           "\r@x",         "\"=1\",\"" + lines + "\""};
 
 // In a folder of its own, which is where the program is then.
 void settle(const ScratchFolder& scratch, const Files& files) {
@@ -60,7 +63,8 @@ Files hostile_firm(const std::string& word, const std::string& loose) {
     // Here anything goes: JSON's own escapes, a quoted cell, a text without quotes.
     Json field = Json::parse(small_firm("")["field.geojson"]);
     field["properties"]["name"] = loose + " meadow";
-    files["field.geojson"] = files["more/long.geojson"] = field.dump(-1, ' ', true, Json::error_handler_t::replace);
+    files["field.geojson"] = files["more/long.geojson"] =
+        field.dump(-1, ' ', true, Json::error_handler_t::replace);
     return files;
 }
 
@@ -102,11 +106,13 @@ TEST_CASE("the checks of this test find what they are for") {
     CHECK(terminal_fault("caf\xc3\xa9\n") == "");
     CHECK(markup_fault("<!DOCTYPE html><p class=\"a\">x &lt; y</p>", seen) == "");
     CHECK(seen == std::set<std::string>{"p", "p@class"});
-    for (const char* text : {"<p>", "<p></b></p>", "<p a=b></p>", "<p onclick=\"x\"></p>", "<script></script>", "a & b", "a > b",
-                             "<p a=\"<\"></p>", "<style><b></style>", "</p>"})
+    for (const char* text :
+         {"<p>", "<p></b></p>", "<p a=b></p>", "<p onclick=\"x\"></p>", "<script></script>",
+          "a & b", "a > b", "<p a=\"<\"></p>", "<style><b></style>", "</p>"})
         CHECK_MESSAGE(markup_fault(text, seen) != "", text);
     CHECK(csv_fault("a,b\r\n-1,\"c,\"\"d\"\r\n") == "");
-    for (const char* text : {"a\r\n=1+1\r\n", "a\r\n\"=1\"\r\n", "a,b\r\nc\r\n", "a\n", "a\r\n\" @x\"\r\n", "a\r\nb\"c\r\n"})
+    for (const char* text : {"a\r\n=1+1\r\n", "a\r\n\"=1\"\r\n", "a,b\r\nc\r\n", "a\n",
+                             "a\r\n\" @x\"\r\n", "a\r\nb\"c\r\n"})
         CHECK_MESSAGE(csv_fault(text) != "", text);
     CHECK(json_fault("{\"a\": \"\\u001b\"}\n") == "");
     CHECK(json_fault("{\"a\": \"\xe2\x80\xae\"}") != "");
@@ -154,13 +160,18 @@ TEST_CASE("a stranger's book, log, boundary and words of a quote stay text") {
         std::string cell = word;
         for (std::size_t at = cell.find('"'); at != std::string::npos; at = cell.find('"', at + 2))
             cell.insert(at, 1, '"');
-        scratch.write("log.csv", "date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,\"amount." +
-                                     cell + "\",note\n2027-06-14,\"" + cell + "\",\"" + cell + "\",100.0,107.0,33,41,4.45,0.5,\"" + cell +
-                                     "\",120,\"" + cell + "\"\n2027-06-15,mower,,107.0,113.5,27,40,4.45,,,,\n");
-        scratch.write("words.wording", ": firm.name = " + word + "\n: firm.line = x " + word + "\n== " + word + "\n" + word +
-                                           " {acres}\n- " + word + "\n@items\n? " + word + "\nx\n@" + word + "\n{" + word + "}\n");
+        scratch.write("log.csv", "date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_"
+                                 "price,down_hours,down_cause,\"amount." +
+                                     cell + "\",note\n2027-06-14,\"" + cell + "\",\"" + cell +
+                                     "\",100.0,107.0,33,41,4.45,0.5,\"" + cell + "\",120,\"" +
+                                     cell + "\"\n2027-06-15,mower,,107.0,113.5,27,40,4.45,,,,\n");
+        scratch.write("words.wording", ": firm.name = " + word + "\n: firm.line = x " + word +
+                                           "\n== " + word + "\n" + word + " {acres}\n- " + word +
+                                           "\n@items\n? " + word + "\nx\n@" + word + "\n{" + word +
+                                           "}\n");
         // First so that everything is still worked out, then all but what makes it a quote.
-        for (const Kept& kept : {Kept{"kind", "quote", "texts", "references", "request", "unit"}, Kept{"kind"}}) {
+        for (const Kept& kept :
+             {Kept{"kind", "quote", "texts", "references", "request", "unit"}, Kept{"kind"}}) {
             spoil_book(word, kept);
             for (const Judged& judged : all_commands())
                 judge.run(judged, false, seen);
@@ -192,9 +203,10 @@ TEST_CASE("names of files and words of the command line stay text in what is sai
                 Judged other = judged;
                 std::string& place = other.words[i];
                 const std::size_t dot = place.rfind('.');
-                place = dot != std::string::npos && place.size() - dot < 9 && i > 0 ? (i % 2 == 0 ? "sound" : "") + name + place.substr(dot)
-                        : place.starts_with("--")                                   ? place + name
-                                                                                    : word;
+                place = dot != std::string::npos && place.size() - dot < 9 && i > 0
+                            ? (i % 2 == 0 ? "sound" : "") + name + place.substr(dot)
+                        : place.starts_with("--") ? place + name
+                                                  : word;
                 other.file.clear();
                 judge.run(other, false, seen);
             }
@@ -207,28 +219,29 @@ TEST_CASE("names of files and words of the command line stay text in what is sai
             more.words.back() = word;
             judge.run(more, false, seen);
         }
-        for (const Line& words :
-             std::vector<Line>{{word},
-                               {"help", word},
-                               {"library", word},
-                               {"codes", word},
-                               {"verify", name},
-                               {"price", name + ".txt"},
-                               {"price", "meadow.job", "--models", name},
-                               {"explain", "meadow.job", word},
-                               {"sensitivity", "meadow.job", "--of", word},
-                               {"break-even", "meadow.job", "--vary", "area", "--until", word + "=1"},
-                               {"break-even", "meadow.job", "--vary", "area", "--until", "margin=" + word},
-                               {"break-even", "meadow.job", "--vary", "area", "--price", word},
-                               {"break-even", "meadow.job", "--vary", "area", "--price", "$1", "--between", "1 ac.." + word},
-                               {"grid", "meadow.job", "--along", word + "=1,2"},
-                               {"grid", "meadow.job", "--along", "area=1 ac," + word},
-                               {"grid", "meadow.job", "--along", "ground=flat," + word},
-                               {"compare", "meadow.job", "bank.job", "--over", word + " 20 ac..100 ac"},
-                               {"compare", "meadow.job", "bank.job", "--over", "area 20 ac.." + word},
-                               {"rate-card", "meadow.job", "--rows", word + "=1,2", "--columns", "pace=4 ac/h"},
-                               {"season", ".", "--fleet", word + "=2"},
-                               {"field", "field.geojson", "--picture", "missing/" + name + ".svg"}})
+        for (const Line& words : std::vector<Line>{
+                 {word},
+                 {"help", word},
+                 {"library", word},
+                 {"codes", word},
+                 {"verify", name},
+                 {"price", name + ".txt"},
+                 {"price", "meadow.job", "--models", name},
+                 {"explain", "meadow.job", word},
+                 {"sensitivity", "meadow.job", "--of", word},
+                 {"break-even", "meadow.job", "--vary", "area", "--until", word + "=1"},
+                 {"break-even", "meadow.job", "--vary", "area", "--until", "margin=" + word},
+                 {"break-even", "meadow.job", "--vary", "area", "--price", word},
+                 {"break-even", "meadow.job", "--vary", "area", "--price", "$1", "--between",
+                  "1 ac.." + word},
+                 {"grid", "meadow.job", "--along", word + "=1,2"},
+                 {"grid", "meadow.job", "--along", "area=1 ac," + word},
+                 {"grid", "meadow.job", "--along", "ground=flat," + word},
+                 {"compare", "meadow.job", "bank.job", "--over", word + " 20 ac..100 ac"},
+                 {"compare", "meadow.job", "bank.job", "--over", "area 20 ac.." + word},
+                 {"rate-card", "meadow.job", "--rows", word + "=1,2", "--columns", "pace=4 ac/h"},
+                 {"season", ".", "--fleet", word + "=2"},
+                 {"field", "field.geojson", "--picture", "missing/" + name + ".svg"}})
             judge.run({words}, false, seen);
     }
     fs::current_path(home);

@@ -45,7 +45,8 @@ std::string without_ink(const std::string& text) {
     std::string plain;
     for (std::size_t at = 0; at < text.size();) {
         bool ink = false;
-        for (const std::string known : {"\x1b[0m", "\x1b[1m", "\x1b[2m", "\x1b[33m", "\x1b[1;31m", "\x1b[1;33m", "\x1b[36m", "\x1b[34m"})
+        for (const std::string known : {"\x1b[0m", "\x1b[1m", "\x1b[2m", "\x1b[33m", "\x1b[1;31m",
+                                        "\x1b[1;33m", "\x1b[36m", "\x1b[34m"})
             if (!ink && text.compare(at, known.size(), known) == 0) {
                 at += known.size();
                 ink = true;
@@ -73,7 +74,8 @@ Said Judge::run(const Judged& judged, bool work, std::set<std::string>& markup) 
         CHECK(terminal_fault(said.out) == "");
     if (judged.form == Form::Text || judged.form == Form::Csv) {
         CHECK(!forged(said.out));
-        if (judged.words[0] != "quote" && judged.words[0] != "mark") { // these would go on to the next record
+        if (judged.words[0] != "quote" &&
+            judged.words[0] != "mark") { // these would go on to the next record
             const Said inked = say(judged.words, true);
             CHECK(without_ink(inked.err) == said.err);
             CHECK(without_ink(inked.out) == said.out);
@@ -102,49 +104,67 @@ void Judge::file(const std::string& path, std::set<std::string>& markup) {
 }
 
 std::vector<Judged> all_commands() {
-    const Line card = {"rate-card",          "meadow.job", "--rows",         "area=20 ac,40 ac", "--columns",
-                       "pace=4 ac/h,5 ac/h", "--bands",    "haul=$100,$200", "--date",           "2027-01-15"};
+    const Line card = {"rate-card", "meadow.job",         "--rows",  "area=20 ac,40 ac",
+                       "--columns", "pace=4 ac/h,5 ac/h", "--bands", "haul=$100,$200",
+                       "--date",    "2027-01-15"};
     const auto with = [](Line words, const Line& more) {
         words.insert(words.end(), more.begin(), more.end());
         return words;
     };
     std::vector<Judged> all = {
-        {{"quote", "meadow.job", "--book", "book", "--date", "2027-03-01", "--wording", "words.wording", "--page", "p.html", "--text",
-          "p.txt"},
+        {{"quote", "meadow.job", "--book", "book", "--date", "2027-03-01", "--wording",
+          "words.wording", "--page", "p.html", "--text", "p.txt"},
          Form::Text,
          "p.html"},
-        {{"quote", "bank.job", "--book", "book", "--date", "2027-03-01", "--by", "Okafor", "--wording", "words.wording", "--text", "p.txt",
-          "--json"},
+        {{"quote", "bank.job", "--book", "book", "--date", "2027-03-01", "--by", "Okafor",
+          "--wording", "words.wording", "--text", "p.txt", "--json"},
          Form::Json,
          "p.txt"},
         {{"quote", "meadow.job", "--draft", "--date", "2027-03-01", "--wording", "words.wording"}},
-        {{"mark", "2027-001", "accepted", "--book", "book", "--date", "2027-03-09", "--note", "by telephone"}},
-        {{"compare", "meadow.job", "bank.job", "--over", "area 20 ac..100 ac", "--svg", "c.svg"}, Form::Text, "c.svg"},
+        {{"mark", "2027-001", "accepted", "--book", "book", "--date", "2027-03-09", "--note",
+          "by telephone"}},
+        {{"compare", "meadow.job", "bank.job", "--over", "area 20 ac..100 ac", "--svg", "c.svg"},
+         Form::Text,
+         "c.svg"},
         {{"compare", "meadow.job", "--flip", "pace"}},
         {{"compare", "meadow.job", "bank.job", "--json"}, Form::Json},
         {card},
         {with(card, {"--earns", "--page", "card.html"}), Form::Text, "card.html"},
         {with(card, {"--csv"}), Form::Csv},
         {with(card, {"--json"}), Form::Json},
-        {{"grid", "meadow.job", "--along", "area=20 ac,40 ac", "--along", "ground=flat,rough", "--svg", "g.svg"}, Form::Text, "g.svg"},
-        {{"grid", "meadow.job", "--along", "area=20 ac..60 ac by 20 ac", "--csv", "--svg", "g.svg"}, Form::Csv, "g.svg"},
+        {{"grid", "meadow.job", "--along", "area=20 ac,40 ac", "--along", "ground=flat,rough",
+          "--svg", "g.svg"},
+         Form::Text,
+         "g.svg"},
+        {{"grid", "meadow.job", "--along", "area=20 ac..60 ac by 20 ac", "--csv", "--svg", "g.svg"},
+         Form::Csv,
+         "g.svg"},
         {{"break-even", "meadow.job", "--vary", "area", "--against", "bank.job"}},
-        {{"break-even", "meadow.job", "--vary", "fuel_price", "--price", "$1,500", "--between", "$1/gal..$19/gal", "--json"}, Form::Json},
+        {{"break-even", "meadow.job", "--vary", "fuel_price", "--price", "$1,500", "--between",
+          "$1/gal..$19/gal", "--json"},
+         Form::Json},
         {{"bridge", "meadow.job", "bank.job", "--svg", "b.svg"}, Form::Text, "b.svg"},
         {{"bridge", "2027-001", "again", "--season", "later.season", "--book", "book"}},
         {{"bridge", "2027-001", "2027-002", "--book", "book", "--json"}, Form::Json},
-        {{"risk", "meadow.job", "--trials", "256", "--threads", "1", "--svg", "r.svg"}, Form::Text, "r.svg"},
+        {{"risk", "meadow.job", "--trials", "256", "--threads", "1", "--svg", "r.svg"},
+         Form::Text,
+         "r.svg"},
         {{"sensitivity", "meadow.job", "--svg", "s.svg"}, Form::Text, "s.svg"},
         {{"season", ".", "--page", "season.html"}, Form::Text, "season.html"},
-        {{"field", "field.geojson", "--lines", "lines.geojson", "--picture", "f.svg"}, Form::Text, "lines.geojson"},
+        {{"field", "field.geojson", "--lines", "lines.geojson", "--picture", "f.svg"},
+         Form::Text,
+         "lines.geojson"},
         {{"field", "field.geojson", "--picture", "f.svg", "--json"}, Form::Json, "f.svg"},
-        {{"variance", "2027-001", "log.csv", "--book", "book", "--propose", "learned.season"}, Form::Text, "learned.season"},
+        {{"variance", "2027-001", "log.csv", "--book", "book", "--propose", "learned.season"},
+         Form::Text,
+         "learned.season"},
         {{"book", "book", "--season", "later.season"}},
         {{"book", "book", "--csv"}, Form::Csv},
         {{"book", "book", "--cost-csv"}, Form::Csv},
         {{"check", "meadow.job", "models/mowing.rate", "season.season"}},
         {{"tidy", "models/mowing.rate"}, Form::Source},
-        {{"quote", "more/mapped.job", "--book", "second", "--date", "2027-03-01", "--wording", "words.wording", "--page", "p.html"},
+        {{"quote", "more/mapped.job", "--book", "second", "--date", "2027-03-01", "--wording",
+          "words.wording", "--page", "p.html"},
          Form::Text,
          "p.html"},
         {{"price", "more/slow.job"}, Form::Text, {}, 1},
@@ -154,23 +174,24 @@ std::vector<Judged> all_commands() {
         {{"library"}},
         {{"codes"}},
     };
-    for (const Line& words : std::vector<Line>{{"price", "meadow.job"},
-                                               {"price", "meadow.job", "--names"},
-                                               {"price", "models/mowing.rate"},
-                                               {"price", "more/blocks.job"},
-                                               {"price", "more/mapped.job"},
-                                               {"explain", "more/blocks.job"},
-                                               {"sensitivity", "more/blocks.job"},
-                                               {"explain", "meadow.job"},
-                                               {"risk", "meadow.job", "--trials", "256", "--threads", "1"},
-                                               {"sensitivity", "meadow.job", "--all"},
-                                               {"season", "."},
-                                               {"variance", "2027-001", "log.csv", "--book", "book"},
-                                               {"book", "book"},
-                                               {"book", "book", "--season", "later.season"},
-                                               {"verify", "book"},
-                                               {"check", "bank.job"},
-                                               {"grid", "meadow.job", "--along", "pace=4 ac/h,5 ac/h"}}) {
+    for (const Line& words :
+         std::vector<Line>{{"price", "meadow.job"},
+                           {"price", "meadow.job", "--names"},
+                           {"price", "models/mowing.rate"},
+                           {"price", "more/blocks.job"},
+                           {"price", "more/mapped.job"},
+                           {"explain", "more/blocks.job"},
+                           {"sensitivity", "more/blocks.job"},
+                           {"explain", "meadow.job"},
+                           {"risk", "meadow.job", "--trials", "256", "--threads", "1"},
+                           {"sensitivity", "meadow.job", "--all"},
+                           {"season", "."},
+                           {"variance", "2027-001", "log.csv", "--book", "book"},
+                           {"book", "book"},
+                           {"book", "book", "--season", "later.season"},
+                           {"verify", "book"},
+                           {"check", "bank.job"},
+                           {"grid", "meadow.job", "--along", "pace=4 ac/h,5 ac/h"}}) {
         all.push_back({words});
         all.push_back({with(words, {"--json"}), Form::Json});
     }

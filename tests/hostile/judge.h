@@ -33,12 +33,14 @@ struct Judged {
     int code = 0; // as it must end, if it can do its work
 };
 
-// Every command with every form it has, in the folder of a small_firm. The book gets two quotes and a word.
+// Every command with every form it has, in the folder of a small_firm. The book gets two quotes and
+// a word.
 std::vector<Judged> all_commands();
 
 class Judge {
   public:
-    // `work`: the command must be able to do its work. `markup`: where elements and attributes of the pages go.
+    // `work`: the command must be able to do its work. `markup`: where elements and attributes of
+    // the pages go.
     Said run(const Judged& judged, bool work, std::set<std::string>& markup);
 
     int runs = 0;

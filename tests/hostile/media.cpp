@@ -23,7 +23,9 @@ std::string near(std::string_view text, std::size_t at) {
 
 // The character at `at`, which moves behind it; -1: not UTF-8.
 std::int32_t character(std::string_view text, std::size_t& at) {
-    const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0; };
+    const auto byte = [&](std::size_t i) {
+        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0;
+    };
     const int first = byte(at++);
     if (first < 0x80)
         return first;
@@ -53,7 +55,7 @@ class Markup {
         skip("<!DOCTYPE html>");
         if (skip("<?xml"))
             at_ = text_.find("?>") + 2;
-        while (at_ < text_.size() && what_.empty()) {
+        while (at_ < text_.size() && what_.empty())
             if (text_[at_] == '<')
                 tag();
             else if (text_[at_] == '&')
@@ -62,7 +64,6 @@ class Markup {
                 say("a bare >");
             else
                 ++at_;
-        }
         if (what_.empty() && !open_.empty())
             say("<" + open_.back() + "> is not closed");
         return what_;
@@ -83,7 +84,8 @@ class Markup {
     }
     std::string name() {
         const std::size_t begin = at_;
-        while (at_ < text_.size() && (std::isalnum(static_cast<unsigned char>(text_[at_])) != 0 || text_[at_] == '-' || text_[at_] == ':'))
+        while (at_ < text_.size() && (std::isalnum(static_cast<unsigned char>(text_[at_])) != 0 ||
+                                      text_[at_] == '-' || text_[at_] == ':'))
             ++at_;
         return std::string(text_.substr(begin, at_ - begin));
     }
@@ -105,8 +107,10 @@ class Markup {
         }
         const std::string element = name();
         seen_.insert(element);
-        constexpr const char* refused[] = {"script", "iframe", "object", "embed", "link", "img", "image", "form", "base", "foreignObject"};
-        if (element.empty() || std::find(std::begin(refused), std::end(refused), element) != std::end(refused))
+        constexpr const char* refused[] = {"script", "iframe", "object", "embed", "link",
+                                           "img",    "image",  "form",   "base",  "foreignObject"};
+        if (element.empty() ||
+            std::find(std::begin(refused), std::end(refused), element) != std::end(refused))
             return say("<" + element + "> may not be here");
         while (what_.empty() && !skip(">")) {
             if (skip("/>"))
@@ -120,7 +124,8 @@ class Markup {
             const std::size_t end = text_.find("</style>", at_);
             const std::string_view inside = text_.substr(at_, end - at_);
             if (end == std::string_view::npos || inside.find('<') != std::string_view::npos ||
-                inside.find("url(") != std::string_view::npos || inside.find("@import") != std::string_view::npos)
+                inside.find("url(") != std::string_view::npos ||
+                inside.find("@import") != std::string_view::npos)
                 return say("a style with something in it");
             at_ = end + 8;
         } else if (element != "meta" && element != "br" && element != "hr") {
@@ -130,16 +135,16 @@ class Markup {
     void attribute(const std::string& element) {
         const std::string called = name();
         seen_.insert(element + "@" + called);
-        if (called.empty() || called.starts_with("on") || called == "src" || called.ends_with("href") || !skip("=\""))
+        if (called.empty() || called.starts_with("on") || called == "src" ||
+            called.ends_with("href") || !skip("=\""))
             return say("an attribute `" + called + "` that may not be here");
-        while (at_ < text_.size() && text_[at_] != '"' && what_.empty()) {
+        while (at_ < text_.size() && text_[at_] != '"' && what_.empty())
             if (text_[at_] == '&')
                 entity();
             else if (text_[at_] == '<')
                 say("a bare < in an attribute");
             else
                 ++at_;
-        }
         ++at_;
     }
 };
@@ -150,11 +155,12 @@ std::string terminal_fault(std::string_view text, bool carriage_returns) {
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t begin = at;
         const std::int32_t c = character(text, at);
-        const bool line_end = c == '\n' || (carriage_returns && c == '\r' && at < text.size() && text[at] == '\n');
-        if ((c < 0x20 && !line_end) || (c >= 0x7F && c <= 0x9F) || c == 0xAD || c == 0x61C || (c >= 0x200B && c <= 0x200F) ||
-            (c >= 0x2028 && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) || c == 0xFEFF || (c >= 0xE0000 && c <= 0xE007F)) {
+        const bool line_end =
+            c == '\n' || (carriage_returns && c == '\r' && at < text.size() && text[at] == '\n');
+        if ((c < 0x20 && !line_end) || (c >= 0x7F && c <= 0x9F) || c == 0xAD || c == 0x61C ||
+            (c >= 0x200B && c <= 0x200F) || (c >= 0x2028 && c <= 0x202E) ||
+            (c >= 0x2060 && c <= 0x206F) || c == 0xFEFF || (c >= 0xE0000 && c <= 0xE007F))
             return "character " + std::to_string(c) + near(text, begin);
-        }
     }
     return {};
 }
@@ -173,7 +179,8 @@ std::string csv_fault(std::string_view text) {
     for (std::size_t at = 0; at < text.size();) {
         std::string cell;
         if (text[at] == '"') {
-            for (++at; at < text.size() && !(text[at] == '"' && text.substr(at, 2) != "\"\""); ++at) {
+            for (++at; at < text.size() && !(text[at] == '"' && text.substr(at, 2) != "\"\"");
+                 ++at) {
                 cell += text[at];
                 at += text[at] == '"' ? 1 : 0;
             }
@@ -186,7 +193,9 @@ std::string csv_fault(std::string_view text) {
             }
         }
         const std::size_t first = cell.find_first_not_of(" \t\r\n");
-        if (first != std::string::npos && std::string_view("=+-@|%").find(cell[first]) != std::string_view::npos && !is_number(cell))
+        if (first != std::string::npos &&
+            std::string_view("=+-@|%").find(cell[first]) != std::string_view::npos &&
+            !is_number(cell))
             return "a cell that a spreadsheet would run" + near(text, at);
         ++cells;
         if (at < text.size() && text[at] == ',') {
@@ -199,7 +208,8 @@ std::string csv_fault(std::string_view text) {
         if (columns == 0)
             columns = cells;
         if (cells != columns)
-            return "a line of " + std::to_string(cells) + " cells and not " + std::to_string(columns) + near(text, at);
+            return "a line of " + std::to_string(cells) + " cells and not " +
+                   std::to_string(columns) + near(text, at);
         cells = 0;
     }
     return columns == 0 ? "no line" : "";

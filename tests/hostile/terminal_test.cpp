@@ -26,14 +26,16 @@ std::string on_terminal(const Line& words) {
     posix_spawn_file_actions_t actions;
     ::posix_spawn_file_actions_init(&actions);
     for (const int descriptor : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO})
-        ::posix_spawn_file_actions_addopen(&actions, descriptor, ::ptsname(terminal), O_RDWR | O_NOCTTY, 0);
+        ::posix_spawn_file_actions_addopen(&actions, descriptor, ::ptsname(terminal),
+                                           O_RDWR | O_NOCTTY, 0);
     std::vector<char*> arguments = {const_cast<char*>(ACREWRIGHT_PROGRAM)};
     for (const std::string& word : words)
         arguments.push_back(const_cast<char*>(word.c_str()));
     arguments.push_back(nullptr);
     char* environment[] = {const_cast<char*>("TERM=xterm"), nullptr};
     pid_t child = 0;
-    REQUIRE(::posix_spawn(&child, ACREWRIGHT_PROGRAM, &actions, nullptr, arguments.data(), environment) == 0);
+    REQUIRE(::posix_spawn(&child, ACREWRIGHT_PROGRAM, &actions, nullptr, arguments.data(),
+                          environment) == 0);
     ::posix_spawn_file_actions_destroy(&actions);
     std::string said;
     char buffer[4096];
@@ -47,14 +49,18 @@ std::string on_terminal(const Line& words) {
 
 } // namespace
 
-TEST_CASE("the text of a file is shown harmless on a terminal, and is kept byte for byte elsewhere") {
+TEST_CASE(
+    "the text of a file is shown harmless on a terminal, and is kept byte for byte elsewhere") {
     const ScratchFolder scratch;
     const std::string text = "model \"a\xe2\x80\x8b\xe2\x80\xa8"
                              "b\"\n";
     const std::string path = scratch.write("m.rate", text);
-    CHECK(on_terminal({"tidy", path}) == "model \"a\\u{200b}\\u{2028}b\"\r\n"); // the terminal itself makes CRLF
+    CHECK(on_terminal({"tidy", path}) ==
+          "model \"a\\u{200b}\\u{2028}b\"\r\n"); // the terminal itself makes CRLF
     const std::string kept = scratch.path("kept");
-    REQUIRE(std::system((std::string(ACREWRIGHT_PROGRAM) + " tidy " + path + " >" + kept).c_str()) == 0);
+    REQUIRE(std::system(
+                (std::string(ACREWRIGHT_PROGRAM) + " tidy " + path + " >" + kept).c_str()) == 0);
     CHECK(file_text(kept) == text);
-    CHECK(without_ink(on_terminal({"check", scratch.path("none\x1b[2J.rate")})).find('\x1b') == std::string::npos);
+    CHECK(without_ink(on_terminal({"check", scratch.path("none\x1b[2J.rate")})).find('\x1b') ==
+          std::string::npos);
 }

@@ -3,30 +3,30 @@
 
 #include <map>
 
-#include "cli/book/book.h"
-#include "cli/chart/heat_map.h"
 #include "cli/command.h"
 #include "cli/compare/columns.h"
-#include "cli/files/read_text.h"
+#include "cli/grid/grid_page.h"
 #include "cli/quote/wording.h"
 #include "cli/rate_card/card.h"
+#include "cli/risk/risk_page.h"
 #include "cli/season/job_facts.h"
-#include "cli/what_if/grid_page.h"
-#include "cli/what_if/risk_page.h"
+#include "cli/shared/chart/heat_map.h"
+#include "cli/shared/files/read_text.h"
+#include "cli/shared/quote_book/book.h"
 #include "engine/book/canonical.h"
-#include "engine/book/job_log.h"
-#include "engine/break_even.h"
-#include "engine/bridge.h"
-#include "engine/compile_plan.h"
-#include "engine/effort.h"
 #include "engine/field/boundary.h"
 #include "engine/field/layout.h"
-#include "engine/grid.h"
-#include "engine/node_compiler.h"
-#include "engine/risk.h"
-#include "engine/risk/points.h"
-#include "engine/sensitivity.h"
-#include "engine/shapley.h"
+#include "engine/log/job_log.h"
+#include "engine/plan/compile_plan.h"
+#include "engine/plan/effort.h"
+#include "engine/plan/node_compiler.h"
+#include "engine/questions/bridge/bridge.h"
+#include "engine/questions/bridge/shapley.h"
+#include "engine/questions/risk/points.h"
+#include "engine/questions/risk/risk.h"
+#include "engine/questions/what_if/break_even.h"
+#include "engine/questions/what_if/grid.h"
+#include "engine/questions/what_if/sensitivity.h"
 #include "lang/compile.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/unit.h"
@@ -39,34 +39,80 @@ using namespace acre::lang;
 using namespace acre::engine;
 using namespace acre::cli;
 
-#define ACRE_LIMIT(name)                                                                                                                   \
+#define ACRE_LIMIT(name)                                                                           \
     { #name, static_cast < std::uint64_t>(name) }
 const std::map<std::string, std::uint64_t>& values() {
     static constexpr std::size_t max_steps = NodeCompiler::max_steps;
     static const std::map<std::string, std::uint64_t> map = {
-        ACRE_LIMIT(max_bases),           ACRE_LIMIT(max_file_bytes),      ACRE_LIMIT(max_statement_bytes),
-        ACRE_LIMIT(max_name_bytes),      ACRE_LIMIT(max_text_bytes),      ACRE_LIMIT(max_number_bytes),
-        ACRE_LIMIT(max_options),         ACRE_LIMIT(max_parameters),      ACRE_LIMIT(max_listed),
-        ACRE_LIMIT(max_inner_lines),     ACRE_LIMIT(max_nesting),         ACRE_LIMIT(max_formula_depth),
-        ACRE_LIMIT(max_table_rows),      ACRE_LIMIT(max_syntax_errors),   ACRE_LIMIT(max_use_depth),
-        ACRE_LIMIT(max_files),           ACRE_LIMIT(max_program_bytes),   ACRE_LIMIT(max_uses),
-        ACRE_LIMIT(max_instances),       ACRE_LIMIT(max_blocks),          ACRE_LIMIT(max_job_options),
-        ACRE_LIMIT(max_parts),           ACRE_LIMIT(max_conditions),      ACRE_LIMIT(max_correlations),
-        ACRE_LIMIT(max_sheet_lines),     ACRE_LIMIT(max_sheet_nodes),     ACRE_LIMIT(max_sheet_name_bytes),
-        ACRE_LIMIT(max_plan_operations), ACRE_LIMIT(max_steps),           ACRE_LIMIT(max_pulls),
-        ACRE_LIMIT(max_boundary_depth),  ACRE_LIMIT(max_log_rows),        ACRE_LIMIT(max_boundary_vertices),
-        ACRE_LIMIT(max_log_columns),     ACRE_LIMIT(max_record_depth),    ACRE_LIMIT(max_crossings),
-        ACRE_LIMIT(max_paired),          ACRE_LIMIT(max_effort),          ACRE_LIMIT(max_point_dimensions),
-        ACRE_LIMIT(max_moved),           ACRE_LIMIT(max_trials),          ACRE_LIMIT(max_measured),
-        ACRE_LIMIT(max_exact_players),   ACRE_LIMIT(max_players),         ACRE_LIMIT(max_grid_axes),
-        ACRE_LIMIT(max_grid_cells),      ACRE_LIMIT(max_grid_answers),    ACRE_LIMIT(max_variants),
-        ACRE_LIMIT(max_variant_nodes),   ACRE_LIMIT(max_card_cells),      ACRE_LIMIT(max_book_records),
-        ACRE_LIMIT(max_record_bytes),    ACRE_LIMIT(max_book_bytes),      ACRE_LIMIT(max_book_faults),
-        ACRE_LIMIT(max_words),           ACRE_LIMIT(max_word_bytes),      ACRE_LIMIT(max_data_bytes),
-        ACRE_LIMIT(max_table_cells),     ACRE_LIMIT(max_wording_bytes),   ACRE_LIMIT(max_page_bytes),
-        ACRE_LIMIT(max_made_parts),      ACRE_LIMIT(max_season_jobs),     ACRE_LIMIT(max_season_steps),
-        ACRE_LIMIT(max_kept_steps),      ACRE_LIMIT(max_season_machines), ACRE_LIMIT(max_season_messages),
-        ACRE_LIMIT(max_heat_cells),      ACRE_LIMIT(max_columns),         ACRE_LIMIT(max_side_by_side),
+        ACRE_LIMIT(max_bases),
+        ACRE_LIMIT(max_file_bytes),
+        ACRE_LIMIT(max_statement_bytes),
+        ACRE_LIMIT(max_name_bytes),
+        ACRE_LIMIT(max_text_bytes),
+        ACRE_LIMIT(max_number_bytes),
+        ACRE_LIMIT(max_options),
+        ACRE_LIMIT(max_parameters),
+        ACRE_LIMIT(max_listed),
+        ACRE_LIMIT(max_inner_lines),
+        ACRE_LIMIT(max_nesting),
+        ACRE_LIMIT(max_formula_depth),
+        ACRE_LIMIT(max_table_rows),
+        ACRE_LIMIT(max_syntax_errors),
+        ACRE_LIMIT(max_use_depth),
+        ACRE_LIMIT(max_files),
+        ACRE_LIMIT(max_program_bytes),
+        ACRE_LIMIT(max_uses),
+        ACRE_LIMIT(max_instances),
+        ACRE_LIMIT(max_blocks),
+        ACRE_LIMIT(max_job_options),
+        ACRE_LIMIT(max_parts),
+        ACRE_LIMIT(max_conditions),
+        ACRE_LIMIT(max_correlations),
+        ACRE_LIMIT(max_sheet_lines),
+        ACRE_LIMIT(max_sheet_nodes),
+        ACRE_LIMIT(max_sheet_name_bytes),
+        ACRE_LIMIT(max_plan_operations),
+        ACRE_LIMIT(max_steps),
+        ACRE_LIMIT(max_pulls),
+        ACRE_LIMIT(max_boundary_depth),
+        ACRE_LIMIT(max_log_rows),
+        ACRE_LIMIT(max_boundary_vertices),
+        ACRE_LIMIT(max_log_columns),
+        ACRE_LIMIT(max_record_depth),
+        ACRE_LIMIT(max_crossings),
+        ACRE_LIMIT(max_paired),
+        ACRE_LIMIT(max_effort),
+        ACRE_LIMIT(max_point_dimensions),
+        ACRE_LIMIT(max_moved),
+        ACRE_LIMIT(max_trials),
+        ACRE_LIMIT(max_measured),
+        ACRE_LIMIT(max_exact_players),
+        ACRE_LIMIT(max_players),
+        ACRE_LIMIT(max_grid_axes),
+        ACRE_LIMIT(max_grid_cells),
+        ACRE_LIMIT(max_grid_answers),
+        ACRE_LIMIT(max_variants),
+        ACRE_LIMIT(max_variant_nodes),
+        ACRE_LIMIT(max_card_cells),
+        ACRE_LIMIT(max_book_records),
+        ACRE_LIMIT(max_record_bytes),
+        ACRE_LIMIT(max_book_bytes),
+        ACRE_LIMIT(max_book_faults),
+        ACRE_LIMIT(max_words),
+        ACRE_LIMIT(max_word_bytes),
+        ACRE_LIMIT(max_data_bytes),
+        ACRE_LIMIT(max_table_cells),
+        ACRE_LIMIT(max_wording_bytes),
+        ACRE_LIMIT(max_page_bytes),
+        ACRE_LIMIT(max_made_parts),
+        ACRE_LIMIT(max_season_jobs),
+        ACRE_LIMIT(max_season_steps),
+        ACRE_LIMIT(max_kept_steps),
+        ACRE_LIMIT(max_season_machines),
+        ACRE_LIMIT(max_season_messages),
+        ACRE_LIMIT(max_heat_cells),
+        ACRE_LIMIT(max_columns),
+        ACRE_LIMIT(max_side_by_side),
         ACRE_LIMIT(max_threads),
     };
     return map;

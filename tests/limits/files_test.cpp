@@ -6,14 +6,14 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include "cli/book/book.h"
 #include "cli/command.h"
-#include "cli/files/read_text.h"
 #include "cli/quote/wording.h"
+#include "cli/shared/files/read_text.h"
+#include "cli/shared/quote_book/book.h"
 #include "engine/book/canonical.h"
-#include "engine/book/job_log.h"
 #include "engine/field/boundary.h"
 #include "engine/field/layout.h"
+#include "engine/log/job_log.h"
 #include "lang/diag/render.h"
 #include "tests/limits/limits.h"
 #include "tests/support/scratch_folder.h"
@@ -32,7 +32,9 @@ std::string read_file(std::uint64_t bytes, std::size_t limit) {
     const ScratchFolder folder;
     std::string text;
     lang::LoadFailure failure;
-    return cli::read_text(folder.write("f", std::string(bytes, 'x')), false, text, failure, limit) ? "" : failure.detail;
+    return cli::read_text(folder.write("f", std::string(bytes, 'x')), false, text, failure, limit)
+               ? ""
+               : failure.detail;
 }
 
 // What a reader of one text says of it.
@@ -43,7 +45,9 @@ template <class Read> std::string said_of(std::string text, const Read& read) {
     return lang::render(diagnostics, sources);
 }
 std::string boundary(const std::string& text) {
-    return said_of(text, [](auto& sources, auto file, auto& diagnostics) { engine::read_boundary(sources, file, diagnostics); });
+    return said_of(
+        text, [](auto& sources, auto file,
+                 auto& diagnostics) { engine::read_boundary(sources, file, diagnostics); });
 }
 std::string ring(std::uint64_t points) { // a comb: no need for a circle, nothing is laid
     std::string text = R"({"type": "Polygon", "coordinates": [[)";
@@ -52,11 +56,14 @@ std::string ring(std::uint64_t points) { // a comb: no need for a circle, nothin
     return text + "[-119.000000,36.0]]]}";
 }
 std::string nested(std::uint64_t depth) { // below the feature and its properties
-    return R"({"type": "Feature", "properties": {"name": )" + std::string(depth - 1, '[') + std::string(depth - 1, ']') +
+    return R"({"type": "Feature", "properties": {"name": )" + std::string(depth - 1, '[') +
+           std::string(depth - 1, ']') +
            R"(}, "geometry": {"type": "Polygon", "coordinates": [[[0, 0], [0.001, 0], [0.001, 0.001], [0, 0]]]}})";
 }
 std::string nested_record(std::uint64_t depth) { // below the outermost
-    return engine::read_canonical(std::string(depth + 1, '[') + std::string(depth + 1, ']') + "\n") ? "" : "is not a whole record";
+    return engine::read_canonical(std::string(depth + 1, '[') + std::string(depth + 1, ']') + "\n")
+               ? ""
+               : "is not a whole record";
 }
 
 std::string log(std::uint64_t rows, std::uint64_t columns) {
@@ -66,15 +73,21 @@ std::string log(std::uint64_t rows, std::uint64_t columns) {
     text += '\n';
     for (std::uint64_t i = 0; i < rows; ++i)
         text += "2027-03-14,,,1\n";
-    return said_of(text, [](auto& sources, auto file, auto& diagnostics) { engine::read_job_log(sources, file, diagnostics); });
+    return said_of(text, [](auto& sources, auto file, auto& diagnostics) {
+        engine::read_job_log(sources, file, diagnostics);
+    });
 }
 
 std::string worded(const std::string& text) {
     return said_of(
-        text, [](auto& sources, auto file, auto& diagnostics) { cli::fill_in(sources, file, nlohmann::json::object(), {}, diagnostics); });
+        text,
+        [](auto& sources, auto file, auto& diagnostics) {
+            cli::fill_in(sources, file, nlohmann::json::object(), {}, diagnostics);
+        });
 }
 std::string page(std::uint64_t bytes) {
-    return worded(": w = " + std::string(1'000, 'x') + "\n" + repeated("{w}\n\n", bytes / 1'000) + std::string(bytes % 1'000, 'y') + "\n");
+    return worded(": w = " + std::string(1'000, 'x') + "\n" + repeated("{w}\n\n", bytes / 1'000) +
+                  std::string(bytes % 1'000, 'y') + "\n");
 }
 
 // A book of empty records: one file by very many names.
@@ -101,7 +114,8 @@ std::string book_of_bytes(std::uint64_t bytes, std::size_t a_record) {
     return cli::Book(folder.path()).read(entries, reason) ? "" : reason;
 }
 
-const char* const small_model = "model \"m\"\ngiven a = 1 ac\ngiven b = 1\ncost c : $/ac = $1/ac over a * b\nprice \"P\" per ac of a\n";
+const char* const small_model = "model \"m\"\ngiven a = 1 ac\ngiven b = 1\ncost c : $/ac = $1/ac "
+                                "over a * b\nprice \"P\" per ac of a\n";
 
 std::string asked(std::vector<std::string> words) {
     const ScratchFolder folder;
@@ -140,7 +154,8 @@ std::string season_of(std::uint64_t jobs) {
 }
 std::string machines_of(std::uint64_t n) {
     const ScratchFolder folder;
-    folder.write("machine.rate", "model \"machine\"\ngiven hours_per_year = 1,000 h/yr\ngiven paid = $1/yr\nfixed_per_year : $/yr = paid\n"
+    folder.write("machine.rate", "model \"machine\"\ngiven hours_per_year = 1,000 h/yr\ngiven paid "
+                                 "= $1/yr\nfixed_per_year : $/yr = paid\n"
                                  "own_per_hour : $/h = paid / hours_per_year\n");
     std::string text = small_model;
     std::string sum = "0 $/h";
@@ -164,7 +179,8 @@ std::string pulls(std::uint64_t n) {
     request.spacing = 0.05;
     engine::LayoutFault fault{};
     engine::lay_out(field, request, fault);
-    return fault == engine::LayoutFault::TooManyPulls ? fmt::format("more than {} pulls", "200,000") : "";
+    return fault == engine::LayoutFault::TooManyPulls ? fmt::format("more than {} pulls", "200,000")
+                                                      : "";
 }
 
 } // namespace
@@ -186,7 +202,8 @@ std::vector<LimitCase> cases_of_files() {
         {"max_book_bytes", [](auto n) { return book_of_bytes(n, cli::max_record_bytes); }, false},
         {"max_card_cells",
          [](auto n) {
-             return asked({"rate-card", "--rows", up_to("a", n, " ac"), "--columns", "b=1", "--csv"});
+             return asked(
+                 {"rate-card", "--rows", up_to("a", n, " ac"), "--columns", "b=1", "--csv"});
          }},
         {"max_table_cells",
          [](auto n) {
@@ -194,7 +211,8 @@ std::vector<LimitCase> cases_of_files() {
          }},
         {"max_heat_cells",
          [](auto n) {
-             return asked({"grid", "--csv", "--along", "b=1", "--along", up_to("a", n, " ac"), "--svg", "@/map.svg"});
+             return asked({"grid", "--csv", "--along", "b=1", "--along", up_to("a", n, " ac"),
+                           "--svg", "@/map.svg"});
          }},
         {"max_columns", columns_of},
         {"max_side_by_side", side_by_side, false},

@@ -1,5 +1,5 @@
 // What a job comes to: files, instances, blocks, lines, steps.
-#include "engine/compile_plan.h"
+#include "engine/plan/compile_plan.h"
 #include "tests/limits/limits.h"
 #include "tests/support/compile_text.h"
 
@@ -14,7 +14,8 @@ std::string compiled(const std::string& text, const Files& files = {}) {
     choices.files = files;
     return compile_text(text, choices).rendered();
 }
-std::string model_of(std::uint64_t times, const std::string& before, const std::string& after = "\n") {
+std::string model_of(std::uint64_t times, const std::string& before,
+                     const std::string& after = "\n") {
     std::string text = head();
     for (std::uint64_t i = 0; i < times; ++i)
         text.append(before).append(std::to_string(i)).append(after);
@@ -27,7 +28,8 @@ std::string job_with(const std::string& statements, const std::string& model) {
 std::string used_deep(std::uint64_t n) {
     Files files;
     for (std::uint64_t i = 1; i <= n; ++i)
-        files["f" + std::to_string(i) + ".rate"] = head() + "given g = 1\n" + (i < n ? "use \"f" + std::to_string(i + 1) + "\"\n" : "");
+        files["f" + std::to_string(i) + ".rate"] =
+            head() + "given g = 1\n" + (i < n ? "use \"f" + std::to_string(i + 1) + "\"\n" : "");
     return compiled(head() + "use \"f1\"\n", files);
 }
 
@@ -43,9 +45,13 @@ std::string many_files(std::uint64_t n) {
 
 std::string many_bytes(std::uint64_t n) {
     const std::string text = head() + "use \"a\"\nuse \"b\"\nuse \"c\"\n";
-    const auto filled = [](std::uint64_t size) { return head() + "#" + std::string(size - head().size() - 1, 'x'); };
+    const auto filled = [](std::uint64_t size) {
+        return head() + "#" + std::string(size - head().size() - 1, 'x');
+    };
     const std::uint64_t third = (n - text.size()) / 3;
-    return compiled(text, {{"a.rate", filled(third)}, {"b.rate", filled(third)}, {"c.rate", filled(n - text.size() - 2 * third)}});
+    return compiled(text, {{"a.rate", filled(third)},
+                           {"b.rate", filled(third)},
+                           {"c.rate", filled(n - text.size() - 2 * third)}});
 }
 
 std::string many_instances(std::uint64_t n) { // one of them the model itself
@@ -72,7 +78,8 @@ std::string many_name_bytes(std::uint64_t n) {
     for (int i = 1'000; i < 2'000; ++i)
         blocks += "block b" + std::to_string(i) + "\n";
     const std::uint64_t name = std::string("b1000.g10").size();
-    std::string model = head() + "given x = 1 \"" + std::string(n % 1'000 - 1, 'x') + "\"\npart \"p\" each block\n";
+    std::string model =
+        head() + "given x = 1 \"" + std::string(n % 1'000 - 1, 'x') + "\"\npart \"p\" each block\n";
     std::uint64_t left = n / 1'000;
     for (int i = 10; left > 0; ++i) {
         const std::uint64_t label = std::min<std::uint64_t>(left - name, 3'900);
@@ -84,7 +91,8 @@ std::string many_name_bytes(std::uint64_t n) {
 
 // Functions written out over and over: more operations than the sheet has steps.
 std::size_t operations(std::uint64_t calls, std::string& said) {
-    std::string text = head() + "define f (x : 1) : 1 = " + repeated("sqrt(", 100) + "x" + repeated(" + 1)", 100) + "\ngiven g = 2\n";
+    std::string text = head() + "define f (x : 1) : 1 = " + repeated("sqrt(", 100) + "x" +
+                       repeated(" + 1)", 100) + "\ngiven g = 2\n";
     for (std::uint64_t i = 0; i < calls; ++i)
         text += "a" + std::to_string(i) + " : 1 = f(g + " + std::to_string(i) + ")\n";
     Compilation c = compile_ok(text);
@@ -96,7 +104,8 @@ std::string many_operations(std::uint64_t n) {
     std::string said;
     const std::size_t one = operations(10, said);
     const std::size_t each = (operations(20, said) - one) / 10;
-    const std::uint64_t calls = 10 + (n - one) / each; // as many as fit into n operations, and one more past the limit
+    const std::uint64_t calls =
+        10 + (n - one) / each; // as many as fit into n operations, and one more past the limit
     operations(n > engine::max_plan_operations ? calls + 1 : calls, said);
     return said;
 }
@@ -114,12 +123,20 @@ std::vector<LimitCase> cases_of_jobs() {
              return compiled(model_of(n, "use \"f\" as a"), {{"f.rate", head()}});
          }},
         {"max_instances", many_instances},
-        {"max_blocks", [=](auto n) { return job_with("block " + counted("b", "\nblock ", n) + "\n", each); }},
+        {"max_blocks",
+         [=](auto n) { return job_with("block " + counted("b", "\nblock ", n) + "\n", each); }},
         {"max_job_options",
-         [=](auto n) { return job_with("option \"" + counted("b", "\"\noption \"", n) + "\"\n", head() + "given g = 1\n"); }},
+         [=](auto n) {
+             return job_with("option \"" + counted("b", "\"\noption \"", n) + "\"\n",
+                             head() + "given g = 1\n");
+         }},
         {"max_parts", [](auto n) { return compiled(model_of(n, "part \"p", "\"\n")); }},
         {"max_conditions", [](auto n) { return compiled(model_of(n, "caution \"c", "\"\n")); }},
-        {"max_correlations", [](auto n) { return compiled(head() + "given a = 1\ngiven b = 1\n" + repeated("correlate a, b 1 %\n", n)); }},
+        {"max_correlations",
+         [](auto n) {
+             return compiled(head() + "given a = 1\ngiven b = 1\n" +
+                             repeated("correlate a, b 1 %\n", n));
+         }},
         {"max_sheet_lines", [](auto n) { return compiled(model_of(n, "given a", " = 1\n")); }},
         {"max_sheet_nodes", many_steps},
         {"max_sheet_name_bytes", many_name_bytes},

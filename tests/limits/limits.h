@@ -1,4 +1,5 @@
-// The limits as people read them, in DEVELOPERS.md, and what proves each: something of a given size, and what is said of it.
+// The limits as people read them, in DEVELOPERS.md, and what proves each: something of a given
+// size, and what is said of it.
 #pragma once
 
 #include <cstdint>
@@ -20,7 +21,8 @@ struct LimitCase {
     std::string name;
     // Makes something of size n, reads it and gives back all that is said of it.
     std::function<std::string(std::uint64_t n)> said;
-    bool at_the_limit = true; // false: what is accepted takes too long or too much for a test; tests/bench/worst_cases.sh has it
+    bool at_the_limit = true; // false: what is accepted takes too long or too much for a test;
+                              // tests/bench/worst_cases.sh has it
 };
 std::vector<LimitCase> cases_of_texts();     // one file of the notation
 std::vector<LimitCase> cases_of_jobs();      // what a job comes to

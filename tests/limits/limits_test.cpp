@@ -59,7 +59,8 @@ namespace {
 
 std::vector<LimitCase> all_cases() {
     std::vector<LimitCase> all;
-    for (const auto& cases : {cases_of_texts(), cases_of_jobs(), cases_of_questions(), cases_of_files()})
+    for (const auto& cases :
+         {cases_of_texts(), cases_of_jobs(), cases_of_questions(), cases_of_files()})
         all.insert(all.end(), cases.begin(), cases.end());
     return all;
 }
@@ -74,7 +75,8 @@ TEST_CASE("every limit is accepted at it and refused just past it by a message t
     const std::vector<Limit> limits = limits_of_table();
     for (const LimitCase& one : all_cases()) {
         CAPTURE(one.name);
-        const auto limit = std::find_if(limits.begin(), limits.end(), [&](const Limit& l) { return l.name == one.name; });
+        const auto limit = std::find_if(limits.begin(), limits.end(),
+                                        [&](const Limit& l) { return l.name == one.name; });
         REQUIRE(limit != limits.end());
         REQUIRE_FALSE(limit->said.empty());
         const std::uint64_t n = value_of(one.name);
@@ -83,7 +85,9 @@ TEST_CASE("every limit is accepted at it and refused just past it by a message t
             CHECK_MESSAGE(at.find(limit->said) == std::string::npos, beginning(at));
         }
         const std::string past = one.said(n + 1);
-        CHECK_MESSAGE(past.find(limit->said) != std::string::npos, "not `" << limit->said << "` but:\n" << beginning(past));
+        CHECK_MESSAGE(past.find(limit->said) != std::string::npos, "not `" << limit->said
+                                                                           << "` but:\n"
+                                                                           << beginning(past));
     }
 }
 
@@ -111,12 +115,15 @@ TEST_CASE("every limit of a header is known here") {
     static const std::regex constant(R"(constexpr [\w:]+ (max_\w+)\s*=)");
     const std::vector<std::string> known = constants();
     for (const char* layer : {"lang", "engine", "cli"})
-        for (const auto& entry : fs::recursive_directory_iterator(fs::path(ACREWRIGHT_ROOT) / layer)) {
+        for (const auto& entry :
+             fs::recursive_directory_iterator(fs::path(ACREWRIGHT_ROOT) / layer)) {
             if (entry.path().extension() != ".h")
                 continue;
             const std::string text = file_text(entry.path());
-            for (auto at = std::sregex_iterator(text.begin(), text.end(), constant); at != std::sregex_iterator(); ++at)
+            for (auto at = std::sregex_iterator(text.begin(), text.end(), constant);
+                 at != std::sregex_iterator(); ++at)
                 CHECK_MESSAGE(std::find(known.begin(), known.end(), (*at)[1].str()) != known.end(),
-                              (*at)[1].str() << " of " << entry.path() << " is in no table of limits");
+                              (*at)[1].str()
+                                  << " of " << entry.path() << " is in no table of limits");
         }
 }

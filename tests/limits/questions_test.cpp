@@ -1,8 +1,8 @@
 // What is asked of a job, at the limits of each question.
-#include "engine/bridge.h"
-#include "engine/grid.h"
-#include "engine/risk.h"
-#include "engine/sensitivity.h"
+#include "engine/questions/bridge/bridge.h"
+#include "engine/questions/risk/risk.h"
+#include "engine/questions/what_if/grid.h"
+#include "engine/questions/what_if/sensitivity.h"
 #include "tests/limits/limits.h"
 #include "tests/support/opened.h"
 
@@ -28,7 +28,8 @@ std::string gridded(const Opened& job, const GridQuestion& question) {
     return refusal.what;
 }
 std::string grid_axes(std::uint64_t n) {
-    const Opened job = open_text(model("given " + counted("a", " = 1\ngiven ", n) + " = 1\n", "a0"));
+    const Opened job =
+        open_text(model("given " + counted("a", " = 1\ngiven ", n) + " = 1\n", "a0"));
     GridQuestion question;
     std::vector<std::string> names;
     for (std::uint64_t i = 0; i < n; ++i)
@@ -58,8 +59,8 @@ std::string grid_of_effort(std::uint64_t /*n*/) {
 std::string swinging(std::uint64_t n) {
     std::string lines = "s0 : 1 = 0\n";
     for (std::uint64_t i = 0; i < n; ++i)
-        lines += "given a" + std::to_string(i) + " = 1 swing 0.5 .. 2\ns" + std::to_string(i + 1) + " : 1 = s" + std::to_string(i) +
-                 " + a" + std::to_string(i) + "\n";
+        lines += "given a" + std::to_string(i) + " = 1 swing 0.5 .. 2\ns" + std::to_string(i + 1) +
+                 " : 1 = s" + std::to_string(i) + " + a" + std::to_string(i) + "\n";
     return model(lines, "s" + std::to_string(n));
 }
 std::string moved(std::uint64_t n) {
@@ -86,8 +87,12 @@ std::string bridged(std::uint64_t changes) {
     std::string sets;
     for (std::uint64_t i = 0; i < changes; ++i)
         sets += "set a" + std::to_string(i) + " = 2\n";
-    MemoryLoader loader({{"m.rate", model("given " + counted("a", " = 1\ngiven ", changes) + " = 1\n", counted("a", " + ", changes))}});
-    const auto side = [&](const std::string& text) { return BridgeSide{request_of("job \"j\"\nmodel \"m\"\n" + text, {}), &loader}; };
+    MemoryLoader loader(
+        {{"m.rate", model("given " + counted("a", " = 1\ngiven ", changes) + " = 1\n",
+                          counted("a", " + ", changes))}});
+    const auto side = [&](const std::string& text) {
+        return BridgeSide{request_of("job \"j\"\nmodel \"m\"\n" + text, {}), &loader};
+    };
     Run before, after;
     BridgeFault fault;
     bridge(side(""), side(sets), true, before, after, fault);
@@ -103,7 +108,8 @@ std::vector<LimitCase> cases_of_questions() {
         {"max_grid_answers", [](auto n) { return grid_of((n + 15) / 16, 16); }},
         {"max_effort", grid_of_effort, false},
         {"max_moved", moved, false},
-        {"max_point_dimensions", [](auto n) { return drawn(open_text(swinging((n + 1) / 2)), trials(256)); }},
+        {"max_point_dimensions",
+         [](auto n) { return drawn(open_text(swinging((n + 1) / 2)), trials(256)); }},
         {"max_trials", [](auto n) { return drawn(open_text(swinging(2)), trials(n)); }, false},
         {"max_measured",
          [](auto n) {
@@ -115,10 +121,12 @@ std::vector<LimitCase> cases_of_questions() {
     };
 }
 
-TEST_CASE("a model too large to be drawn as often as usual is drawn less, one that is small as often as was said") {
+TEST_CASE("a model too large to be drawn as often as usual is drawn less, one that is small as "
+          "often as was said") {
     std::string lines = "x0 : 1 = a\n";
     for (int i = 0; i < 20'000; ++i)
-        lines += "x" + std::to_string(i + 1) + " : 1 = sin(x" + std::to_string(i) + " * 1 deg) + a\n";
+        lines +=
+            "x" + std::to_string(i + 1) + " : 1 = sin(x" + std::to_string(i) + " * 1 deg) + a\n";
     const Opened large = open_text(model("given a = 1 swing 0.5 .. 2\n" + lines, "x20000"));
     const Opened small = open_text(swinging(3));
     Refusal refusal;

@@ -34,37 +34,54 @@ std::string errors_of(std::uint64_t n) {
 
 std::vector<LimitCase> cases_of_texts() {
     return {
-        {"max_file_bytes", [](auto n) { return parsed(head() + "#" + std::string(n - head().size() - 1, 'x')); }},
+        {"max_file_bytes",
+         [](auto n) { return parsed(head() + "#" + std::string(n - head().size() - 1, 'x')); }},
         {"max_statement_bytes", [](auto n) { return parsed_line(std::string(n - 9, ' ') + "1"); }},
-        {"max_name_bytes", [](auto n) { return parsed(head() + std::string(n, 'a') + " : 1 = 1\n"); }},
+        {"max_name_bytes",
+         [](auto n) { return parsed(head() + std::string(n, 'a') + " : 1 = 1\n"); }},
         {"max_text_bytes", [](auto n) { return parsed_line("1 \"" + std::string(n, 'a') + "\""); }},
         {"max_number_bytes", [](auto n) { return parsed_line("0." + std::string(n - 2, '1')); }},
-        {"max_options", [](auto n) { return parsed(head() + "choice c = " + counted("o", " | ", n) + "\n"); }},
-        {"max_parameters", [](auto n) { return parsed(head() + "define f (p : 1, " + counted("q", " : 1, ", n - 1) + " : 1) : 1 = 1\n"); }},
+        {"max_options",
+         [](auto n) { return parsed(head() + "choice c = " + counted("o", " | ", n) + "\n"); }},
+        {"max_parameters",
+         [](auto n) {
+             return parsed(head() + "define f (p : 1, " + counted("q", " : 1, ", n - 1) +
+                           " : 1) : 1 = 1\n");
+         }},
         {"max_listed", [](auto n) { return parsed_line("min(" + repeated("1, ", n - 1) + "1)"); }},
-        {"max_inner_lines", [](auto n) { return parsed(head() + "price \"p\" lump\n" + repeated("  overhead 1 %\n", n)); }},
-        {"max_nesting", [](auto n) { return parsed_line(std::string(n, '(') + "1" + std::string(n, ')')); }},
+        {"max_inner_lines",
+         [](auto n) {
+             return parsed(head() + "price \"p\" lump\n" + repeated("  overhead 1 %\n", n));
+         }},
+        {"max_nesting",
+         [](auto n) { return parsed_line(std::string(n, '(') + "1" + std::string(n, ')')); }},
         {"max_formula_depth", [](auto n) { return parsed_line(repeated("1+", n - 1) + "1"); }},
         {"max_table_rows", [](auto n) { return parsed(table_of(n)); }},
         {"max_syntax_errors", errors_of},
         {"max_bases",
-         [](auto n) { return compile_text(head() + "noun " + counted("n", "\nnoun ", n - lang::first_noun) + "\n").rendered(); }},
+         [](auto n) {
+             return compile_text(head() + "noun " + counted("n", "\nnoun ", n - lang::first_noun) +
+                                 "\n")
+                 .rendered();
+         }},
     };
 }
 
 TEST_CASE("beside a count, bytes bound what can be listed: a choice and a list of values too") {
-    CHECK(parsed(head() + "price \"p\" lump covers \"a\"" + repeated(", \"a\"", 1'000) + "\n").find("more than 1,000 texts") !=
-          std::string::npos);
-    CHECK(parsed(head() + "use \"f\" as x with " + counted("g", " = 1, ", 1'001) + " = 1\n").find("more than 1,000 values") !=
-          std::string::npos);
-    CHECK(parsed(head() + "given c = " + counted("o", " | ", 201) + "\n").find("more than 200 options") != std::string::npos);
+    CHECK(parsed(head() + "price \"p\" lump covers \"a\"" + repeated(", \"a\"", 1'000) + "\n")
+              .find("more than 1,000 texts") != std::string::npos);
+    CHECK(parsed(head() + "use \"f\" as x with " + counted("g", " = 1, ", 1'001) + " = 1\n")
+              .find("more than 1,000 values") != std::string::npos);
+    CHECK(parsed(head() + "given c = " + counted("o", " | ", 201) + "\n")
+              .find("more than 200 options") != std::string::npos);
 }
 
 TEST_CASE("a text of everything too long at once gives short messages") {
     const std::string megabyte(std::size_t{1} << 20U, 'a');
     for (const std::string& line :
-         {megabyte, megabyte + " : 1 = 1", "a : " + megabyte + " = 1", "a : 1 = " + megabyte, "a : 1 = 1 " + megabyte,
-          "a : 1 = \"" + megabyte + "\"", "use \"" + megabyte + "\"", "part \"" + megabyte + "\"", "price \"" + megabyte + "\" lump"}) {
+         {megabyte, megabyte + " : 1 = 1", "a : " + megabyte + " = 1", "a : 1 = " + megabyte,
+          "a : 1 = 1 " + megabyte, "a : 1 = \"" + megabyte + "\"", "use \"" + megabyte + "\"",
+          "part \"" + megabyte + "\"", "price \"" + megabyte + "\" lump"}) {
         CAPTURE(line.substr(0, 20));
         CHECK(compile_text(head() + line + "\n").rendered().size() < 2'000);
     }

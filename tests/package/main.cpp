@@ -1,7 +1,7 @@
 // Prices a model held in a text, with nothing but the installed headers and libraries.
 #include <cstdio>
 
-#include "engine/estimate.h"
+#include "engine/questions/estimate.h"
 #include "engine/run.h"
 
 namespace {
@@ -30,13 +30,12 @@ int main() {
                    "  markup 25 %\n";
     NoFiles loader;
     acre::engine::Run run;
-    if (!acre::engine::run(request, loader, run)) {
+    if (!acre::engine::run(request, loader, run))
         return 1;
-    }
-    const auto estimate = acre::engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
-    if (!estimate) {
+    const auto estimate =
+        acre::engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    if (!estimate)
         return 1;
-    }
     // 8 h at $30 and a quarter on top.
     std::printf("%lld\n", static_cast<long long>(estimate->price_cents));
     return estimate->price_cents == 30000 ? 0 : 1;

@@ -4,5 +4,8 @@
 int main() {
     const acre::lang::UnitCatalog catalog;
     acre::lang::UnitError error;
-    return acre::lang::read_unit("$/ac", catalog, error) && !acre::lang::read_unit("$/acer", catalog, error) ? 0 : 1;
+    return acre::lang::read_unit("$/ac", catalog, error) &&
+                   !acre::lang::read_unit("$/acer", catalog, error)
+               ? 0
+               : 1;
 }

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "engine/adjoint.h"
+#include "engine/readers/adjoint.h"
 #include "tests/property/random_plan.h"
 
 using namespace acre::engine;
@@ -12,7 +12,8 @@ using acre::tests::RandomPlan;
 
 namespace {
 
-double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, double h, Slot target) {
+double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, double h,
+                  Slot target) {
     const double x = inputs[k];
     inputs[k] = x + h;
     const double high = evaluate(plan, inputs).slot[target];
@@ -29,7 +30,8 @@ bool tame(const Plan& plan, const Values& values, Slot target) {
         const Operation& op = plan.operations[slot];
         const double size = std::fabs(values.slot[slot]);
         // A root at zero has no slope, and a power of a number below zero none by its exponent.
-        if ((op.code == Code::Sqrt && size == 0) || (op.code == Code::Power && values.slot[op.a] <= 0))
+        if ((op.code == Code::Sqrt && size == 0) ||
+            (op.code == Code::Power && values.slot[op.a] <= 0))
             return false;
         if (size != 0 && !(size > 1e-5 && size < 1e5))
             return false;

@@ -1,15 +1,15 @@
-// The block reader against the value reader, lane by lane, to the last bit: for every operation, every width of vector this
-// machine has, any number of lanes, and any choice of what varies.
+// The block reader against the value reader, lane by lane, to the last bit: for every operation,
+// every width of vector this machine has, any number of lanes, and any choice of what varies.
 #include <doctest/doctest.h>
 
 #include <bit>
 #include <cmath>
 #include <set>
 
-#include "engine/block.h"
-#include "engine/block/kernels.h"
-#include "engine/native.h"
-#include "engine/value.h"
+#include "engine/native/native.h"
+#include "engine/readers/block.h"
+#include "engine/readers/block/kernels.h"
+#include "engine/readers/value.h"
 #include "tests/property/random_plan.h"
 
 using namespace acre::engine;
@@ -32,8 +32,9 @@ struct Lanes {
 };
 
 // How many of the answers differ; `sound` counts those that are numbers.
-std::size_t differences(const Plan& plan, const std::vector<std::uint32_t>& varied, const std::vector<Slot>& wanted, std::size_t lanes,
-                        std::uint32_t bits, PlanMaker& random, std::size_t& sound) {
+std::size_t differences(const Plan& plan, const std::vector<std::uint32_t>& varied,
+                        const std::vector<Slot>& wanted, std::size_t lanes, std::uint32_t bits,
+                        PlanMaker& random, std::size_t& sound) {
     const BlockReader reader(plan, varied, wanted, {}, bits);
     const auto scratch = reader.scratch();
     Lanes in(varied.size(), lanes), out(wanted.size(), lanes);
@@ -70,7 +71,8 @@ std::vector<std::uint32_t> some_inputs(const Plan& plan, PlanMaker& random) {
 
 } // namespace
 
-TEST_CASE("a block gives the bits of the value reader, whatever the plan, the width and the number of lanes") {
+TEST_CASE("a block gives the bits of the value reader, whatever the plan, the width and the number "
+          "of lanes") {
     std::size_t sound = 0, answers = 0;
     std::set<Code> seen;
     for (std::uint64_t seed = 1; seed <= 120; ++seed) {
@@ -94,7 +96,7 @@ TEST_CASE("a block gives the bits of the value reader, whatever the plan, the wi
             }
     }
     CHECK(seen.size() == static_cast<std::size_t>(Code::Native) + 1); // no operation went untried
-    CHECK(sound > answers / 5);                                       // and most plans gave numbers, not only poison
+    CHECK(sound > answers / 5); // and most plans gave numbers, not only poison
     CHECK(sound < answers);
 }
 
@@ -103,21 +105,26 @@ TEST_CASE("full blocks and blocks a lane short agree too") {
     for (std::uint64_t seed = 1000; seed < 1006; ++seed) {
         PlanMaker random(seed);
         const RandomPlan made = random.make(10, 120);
-        std::vector<Slot> wanted{made.numbers.back(), made.conditions.back(), made.numbers[made.numbers.size() / 2], 0};
+        std::vector<Slot> wanted{made.numbers.back(), made.conditions.back(),
+                                 made.numbers[made.numbers.size() / 2], 0};
         for (const std::size_t lanes : {511U, 512U})
-            CHECK(differences(made.plan, some_inputs(made.plan, random), wanted, lanes, 512, random, sound) == 0);
+            CHECK(differences(made.plan, some_inputs(made.plan, random), wanted, lanes, 512, random,
+                              sound) == 0);
     }
     CHECK(sound > 0);
 }
 
 TEST_CASE("an infinity on the way never comes back as a number") {
-    // 1 / (x * x) with x * x too large is poison, not zero; so is min(x * x, 3), and the branch not taken harms nothing.
+    // 1 / (x * x) with x * x too large is poison, not zero; so is min(x * x, 3), and the branch not
+    // taken harms nothing.
     Plan plan;
     plan.inputs = {{0, 1e200, 0, false}};
     plan.constants = {1, 3};
-    plan.operations = {{Code::Input, 0},       {Code::Constant, 0},   {Code::Constant, 1}, {Code::Multiply, 0, 0},  {Code::Divide, 1, 3},
-                       {Code::Min, 3, 2},      {Code::Less, 3, 2},    {Code::Less, 1, 2},  {Code::Select, 7, 2, 3}, {Code::Add, 3, 1},
-                       {Code::Multiply, 3, 3}, {Code::Divide, 9, 10}, {Code::Exp, 3}};
+    plan.operations = {{Code::Input, 0},       {Code::Constant, 0},    {Code::Constant, 1},
+                       {Code::Multiply, 0, 0}, {Code::Divide, 1, 3},   {Code::Min, 3, 2},
+                       {Code::Less, 3, 2},     {Code::Less, 1, 2},     {Code::Select, 7, 2, 3},
+                       {Code::Add, 3, 1},      {Code::Multiply, 3, 3}, {Code::Divide, 9, 10},
+                       {Code::Exp, 3}};
     const std::vector<Slot> wanted{4, 5, 6, 8, 11, 12};
     for (const lanes::KernelSet* set : lanes::kernel_sets()) {
         const BlockReader reader(plan, std::vector<std::uint32_t>{0}, wanted, {}, set->bits);
@@ -151,11 +158,13 @@ TEST_CASE("what does not vary is not done again for each lane") {
 }
 
 TEST_CASE("what a native function said of a lane is said again only for the same arguments") {
-    // A search over depths is not done again where only prices moved; a lane whose ground moved must not get an old answer.
+    // A search over depths is not done again where only prices moved; a lane whose ground moved
+    // must not get an old answer.
     for (const std::size_t calls : {1U, 40U}) { // more than are remembered lane by lane
         Plan plan;
-        const std::vector<double> ground{5,  0.4, 50, 1.5, 95,  180, 60, 30, 20,  1,   100, 400, 90,
-                                         34, 22,  2,  105, 700, 120, 36, 23, 110, 900, 150, 33,  22};
+        const std::vector<double> ground{5,   0.4, 50,  1.5, 95,  180, 60, 30,  20,
+                                         1,   100, 400, 90,  34,  22,  2,  105, 700,
+                                         120, 36,  23,  110, 900, 150, 33, 22};
         const std::uint32_t arity = native_functions()[0].arity;
         REQUIRE(ground.size() == arity);
         for (std::uint32_t k = 0; k < arity; ++k) {
@@ -183,7 +192,9 @@ TEST_CASE("what a native function said of a lane is said again only for the same
             for (std::size_t i = 0; i < lanes; ++i) {
                 in.column[2][i] = 1 + round + static_cast<double>(i); // the price, every time
                 if (round == 0 || i % 3 == static_cast<std::size_t>(round) % 3) {
-                    in.column[0][i] = 3 + static_cast<double>((i / 2 + static_cast<std::size_t>(round)) % 5); // neighbours may be alike
+                    in.column[0][i] =
+                        3 + static_cast<double>((i / 2 + static_cast<std::size_t>(round)) %
+                                                5); // neighbours may be alike
                     in.column[1][i] = 150 + static_cast<double>(i % 4);
                 }
             }

@@ -1,5 +1,6 @@
-// Ten thousand random pairs of models: whatever changed, the rows of the bridge add up to the cent and to the last bits.
-#include "engine/bridge.h"
+// Ten thousand random pairs of models: whatever changed, the rows of the bridge add up to the cent
+// and to the last bits.
+#include "engine/questions/bridge/bridge.h"
 
 #include <doctest/doctest.h>
 
@@ -16,18 +17,25 @@ namespace {
 // A small ripping model: a formula and a rounding picked by chance, values by chance.
 struct Draw {
     std::mt19937_64& random;
-    double even(double low, double high) { return low + (high - low) * static_cast<double>(random() >> 11) * 0x1p-53; }
+    double even(double low, double high) {
+        return low + (high - low) * static_cast<double>(random() >> 11) * 0x1p-53;
+    }
     bool chance(int in) { return random() % static_cast<unsigned>(in) == 0; }
-    template <std::size_t N> const char* one_of(const char* const (&texts)[N]) { return texts[random() % N]; }
+    template <std::size_t N> const char* one_of(const char* const (&texts)[N]) {
+        return texts[random() % N];
+    }
 };
 
 std::string model(Draw& draw) {
-    static constexpr const char* hours[] = {"area / (spacing * speed) / 83 %", "area / (spacing * speed) + 2 h",
+    static constexpr const char* hours[] = {"area / (spacing * speed) / 83 %",
+                                            "area / (spacing * speed) + 2 h",
                                             "ceil(area / (spacing * speed), 1 h)"};
-    static constexpr const char* steps[] = {"  margin share\n", "  overhead 9 %\n  margin share\n", "  margin share\n  round up to $1/ac\n",
+    static constexpr const char* steps[] = {"  margin share\n", "  overhead 9 %\n  margin share\n",
+                                            "  margin share\n  round up to $1/ac\n",
                                             "  markup share\n  at least $4,000\n"};
     return std::string("model \"m\"\n"
-                       "given area = 80 ac\ngiven spacing = 7 ft\ngiven speed = 1.5 mi/h\ngiven rate = $300/h\ngiven diesel = $4/gal\n"
+                       "given area = 80 ac\ngiven spacing = 7 ft\ngiven speed = 1.5 mi/h\ngiven "
+                       "rate = $300/h\ngiven diesel = $4/gal\n"
                        "given burn = 35 gal/h\ngiven share = 12 %\ngiven method = one | both\n"
                        "hours : h = (") +
            draw.one_of(hours) +
@@ -41,7 +49,8 @@ std::string job(Draw& draw) {
     std::string text = "job \"j\"\nmodel \"m\"\n";
     const auto set = [&](const char* name, double low, double high, const char* unit) {
         if (draw.chance(2))
-            text += std::string("set ") + name + " = " + std::to_string(draw.even(low, high)) + " " + unit + "\n";
+            text += std::string("set ") + name + " = " + std::to_string(draw.even(low, high)) +
+                    " " + unit + "\n";
     };
     set("area", 20, 400, "ac");
     set("spacing", 4, 9, "ft");
@@ -79,7 +88,9 @@ TEST_CASE("ten thousand random pairs: the rows add up to the cent") {
         engine::Run after;
         engine::BridgeFault fault;
         const bool total = draw.chance(2);
-        const auto result = engine::bridge({request(old_job), &old_loader}, {request(new_job), &new_loader}, total, before, after, fault);
+        const auto result =
+            engine::bridge({request(old_job), &old_loader}, {request(new_job), &new_loader}, total,
+                           before, after, fault);
         CAPTURE(old_model);
         CAPTURE(new_model);
         CAPTURE(old_job);
@@ -93,21 +104,23 @@ TEST_CASE("ten thousand random pairs: the rows add up to the cent") {
             with_models += row.kind == engine::BridgeKind::Model ? 1 : 0;
         }
         REQUIRE(cents == result->after_cents - result->before_cents);
-        REQUIRE(share == doctest::Approx(result->after - result->before).epsilon(1e-9).scale(result->after));
+        REQUIRE(share ==
+                doctest::Approx(result->after - result->before).epsilon(1e-9).scale(result->after));
     }
     CHECK(with_models > 500);
 }
 
 TEST_CASE("one change takes the whole difference, two share what they do together") {
-    const std::string text =
-        "model \"m\"\ngiven area = 10 ac\ngiven a = 10 $/h\ngiven b = 5 h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
+    const std::string text = "model \"m\"\ngiven area = 10 ac\ngiven a = 10 $/h\ngiven b = 5 "
+                             "h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
     tests::MemoryLoader loader({{"m.rate", text}});
     const auto rows = [&](const std::string& sets) {
         engine::Run before;
         engine::Run after;
         engine::BridgeFault fault;
         const auto result = engine::bridge({request("job \"j\"\nmodel \"m\"\n"), &loader},
-                                           {request("job \"j\"\nmodel \"m\"\n" + sets), &loader}, true, before, after, fault);
+                                           {request("job \"j\"\nmodel \"m\"\n" + sets), &loader},
+                                           true, before, after, fault);
         REQUIRE(result);
         return result->rows;
     };

@@ -1,4 +1,5 @@
-// Transcendental functions: one double, lanes of every width, with and without fused multiply-add; and against the C library.
+// Transcendental functions: one double, lanes of every width, with and without fused multiply-add;
+// and against the C library.
 #include <doctest/doctest.h>
 
 #include <bit>
@@ -6,10 +7,10 @@
 #include <random>
 #include <vector>
 
-#include "engine/block.h"
-#include "engine/block/kernels.h"
-#include "engine/math_functions.h"
-#include "engine/operations.h"
+#include "engine/plan/math_functions.h"
+#include "engine/plan/operations.h"
+#include "engine/readers/block.h"
+#include "engine/readers/block/kernels.h"
 
 #if defined(__x86_64__)
 #include <sleef.h>
@@ -27,7 +28,8 @@ class Numbers {
         return std::isfinite(x) ? x : 1;
     }
     double near() {
-        return std::ldexp(static_cast<double>(static_cast<std::int64_t>(random_())), -63 + static_cast<int>(random_() % 14) - 4);
+        return std::ldexp(static_cast<double>(static_cast<std::int64_t>(random_())),
+                          -63 + static_cast<int>(random_() % 14) - 4);
     }
 
   private:
@@ -42,20 +44,25 @@ bool same(double a, double b) {
 double apart(double got, long double right) {
     if (!std::isfinite(got) || right == 0 || std::fabs(static_cast<double>(right)) < 1e-300)
         return 0;
-    const double last = std::nextafter(std::fabs(static_cast<double>(right)), HUGE_VAL) - std::fabs(static_cast<double>(right));
-    return static_cast<double>(std::fabs((static_cast<long double>(got) - right) / static_cast<long double>(last)));
+    const double last = std::nextafter(std::fabs(static_cast<double>(right)), HUGE_VAL) -
+                        std::fabs(static_cast<double>(right));
+    return static_cast<double>(
+        std::fabs((static_cast<long double>(got) - right) / static_cast<long double>(last)));
 }
 
 } // namespace
 
 TEST_CASE("every function gives the same bits for one double and for lanes of every width") {
     constexpr std::size_t lanes = block_lanes, blocks = 40;
-    for (const Code code : {Code::Exp, Code::Log, Code::Sin, Code::Cos, Code::Tan, Code::Atan, Code::Power, Code::Sqrt}) {
+    for (const Code code : {Code::Exp, Code::Log, Code::Sin, Code::Cos, Code::Tan, Code::Atan,
+                            Code::Power, Code::Sqrt}) {
         Plan plan;
         plan.inputs = {{0, 1, 0, false}, {1, 1, 1, false}};
-        plan.operations = {{Code::Input, 0}, {Code::Input, 1}, {code, 0, code == Code::Power ? 1U : 0U}};
+        plan.operations = {
+            {Code::Input, 0}, {Code::Input, 1}, {code, 0, code == Code::Power ? 1U : 0U}};
         for (const lanes::KernelSet* set : lanes::kernel_sets()) {
-            const BlockReader reader(plan, std::vector<std::uint32_t>{0, 1}, std::vector<Slot>{2}, {}, set->bits);
+            const BlockReader reader(plan, std::vector<std::uint32_t>{0, 1}, std::vector<Slot>{2},
+                                     {}, set->bits);
             const auto scratch = reader.scratch();
             Numbers numbers;
             std::vector<double> x(lanes), y(lanes), out(lanes);
@@ -65,7 +72,9 @@ TEST_CASE("every function gives the same bits for one double and for lanes of ev
             for (std::size_t block = 0; block < blocks; ++block) {
                 for (std::size_t i = 0; i < lanes; ++i) {
                     x[i] = i % 4 == 0 ? numbers.any() : numbers.near() * (i % 4 == 1 ? 180 : 1);
-                    y[i] = i % 8 == 2 ? std::round(numbers.near()) : i % 8 == 0 ? numbers.any() : numbers.near();
+                    y[i] = i % 8 == 2   ? std::round(numbers.near())
+                           : i % 8 == 0 ? numbers.any()
+                                        : numbers.near();
                 }
                 reader.run(lanes, in, to, *scratch);
                 for (std::size_t i = 0; i < lanes; ++i) {
@@ -88,11 +97,15 @@ TEST_CASE("one double is within one unit in the last place of the C library's lo
     double worst_exp = 0, worst_log = 0, worst_atan = 0, worst_power = 0;
     for (int k = 0; k < 200'000; ++k) {
         const double x = numbers.near(), positive = std::fabs(x) + 1e-12, y = numbers.near();
-        worst_exp = std::max(worst_exp, apart(math_functions().exp(x), std::exp(static_cast<long double>(x))));
-        worst_log = std::max(worst_log, apart(math_functions().log(positive), std::log(static_cast<long double>(positive))));
-        worst_atan = std::max(worst_atan, apart(math_functions().atan(x), std::atan(static_cast<long double>(x))));
+        worst_exp = std::max(worst_exp,
+                             apart(math_functions().exp(x), std::exp(static_cast<long double>(x))));
+        worst_log = std::max(worst_log, apart(math_functions().log(positive),
+                                              std::log(static_cast<long double>(positive))));
+        worst_atan = std::max(
+            worst_atan, apart(math_functions().atan(x), std::atan(static_cast<long double>(x))));
         worst_power = std::max(worst_power, apart(math_functions().power(positive, y),
-                                                  std::pow(static_cast<long double>(positive), static_cast<long double>(y))));
+                                                  std::pow(static_cast<long double>(positive),
+                                                           static_cast<long double>(y))));
     }
     CHECK(worst_exp < 1);
     CHECK(worst_log < 1);

@@ -1,4 +1,5 @@
-// What the library's formulas must do whatever the numbers: money scales, ownership is never negative, deeper is harder.
+// What the library's formulas must do whatever the numbers: money scales, ownership is never
+// negative, deeper is harder.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -9,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/native_deep_draft.h"
+#include "engine/native/deep_draft.h"
 #include "tests/published/formulas.h"
 
 using namespace acre;
@@ -20,7 +21,9 @@ namespace {
 class Random {
   public:
     explicit Random(std::uint64_t seed) : engine_(seed) {}
-    double between(double low, double high) { return low + (high - low) * static_cast<double>(engine_() >> 11) * 0x1p-53; }
+    double between(double low, double high) {
+        return low + (high - low) * static_cast<double>(engine_() >> 11) * 0x1p-53;
+    }
     bool coin() { return (engine_() & 1) != 0; }
 
   private:
@@ -29,7 +32,8 @@ class Random {
 
 using Args = std::array<double, engine::draft_args>;
 
-// Four random layers, now and then a pan among them, within the range the formulas are meant for; kN and m.
+// Four random layers, now and then a pan among them, within the range the formulas are meant for;
+// kN and m.
 Args random_ground(Random& r) {
     Args a{r.between(0.3, 2.2), r.between(0.04, 0.6), r.between(25, 75)};
     std::size_t i = 3;
@@ -142,7 +146,8 @@ TEST_CASE("the search finds the least of all its candidates, one by one") {
                 look(z);
         }
         CHECK(found.draft == doctest::Approx(least).epsilon(1e-12));
-        CHECK(engine::shank_draft_at(a, found.critical_depth).draft == doctest::Approx(least).epsilon(1e-12));
+        CHECK(engine::shank_draft_at(a, found.critical_depth).draft ==
+              doctest::Approx(least).epsilon(1e-12));
         CHECK(where >= 0);
     }
 }
@@ -167,8 +172,8 @@ TEST_CASE("draft scales with the units of force and length") {
 }
 
 TEST_CASE("every formula of money scales with money") {
-    // Twice and three times the dollars in, as many dollars out; a result that is not money stays. Left out: formulas with a
-    // fee of their own, and those that count whole cents.
+    // Twice and three times the dollars in, as many dollars out; a result that is not money stays.
+    // Left out: formulas with a fee of their own, and those that count whole cents.
     const std::set<std::string> own_fee = {"state_permit_fee", "surcharge_steps", "fuel_surcharge"};
     const Compilation c = compile_ok(library_user());
     const lang::Sheet& s = **c.sheet;
@@ -177,18 +182,23 @@ TEST_CASE("every formula of money scales with money") {
     std::vector<double> expected;
     int money_formulas = 0;
     for (const lang::Function& f : s.functions) {
-        if (f.type.kind != lang::Type::Kind::Number || own_fee.count(f.name) != 0 || f.examples.empty())
+        if (f.type.kind != lang::Type::Kind::Number || own_fee.count(f.name) != 0 ||
+            f.examples.empty())
             continue;
         bool takes_money = false;
         for (const lang::Type& t : f.parameter_types)
-            takes_money = takes_money || (t.kind == lang::Type::Kind::Number && t.unit.dim.exponent[lang::Money] != 0);
+            takes_money = takes_money || (t.kind == lang::Type::Kind::Number &&
+                                          t.unit.dim.exponent[lang::Money] != 0);
         if (!takes_money)
             continue;
         const auto call = std::find_if(s.nodes.begin(), s.nodes.end(), [&](const lang::Node& n) {
-            return n.op == lang::Op::Define && s.functions[n.index].name == f.name && n.arg_count == f.parameters.size() &&
-                   std::any_of(f.examples.begin(), f.examples.end(), [&](const lang::FunctionExample& e) {
-                       return e.span.begin <= n.span.begin && n.span.end <= e.span.end && e.span.file == n.span.file;
-                   });
+            return n.op == lang::Op::Define && s.functions[n.index].name == f.name &&
+                   n.arg_count == f.parameters.size() &&
+                   std::any_of(f.examples.begin(), f.examples.end(),
+                               [&](const lang::FunctionExample& e) {
+                                   return e.span.begin <= n.span.begin &&
+                                          n.span.end <= e.span.end && e.span.file == n.span.file;
+                               });
         });
         CAPTURE(f.name);
         REQUIRE(call != s.nodes.end());
@@ -198,7 +208,8 @@ TEST_CASE("every formula of money scales with money") {
                 const lang::Node& arg = s.nodes[s.args[call->first_arg + i]];
                 const lang::Type& t = f.parameter_types[i];
                 const std::string as = std::string(c.sources->text(arg.span));
-                const bool money = t.kind == lang::Type::Kind::Number && t.unit.dim.exponent[lang::Money] != 0;
+                const bool money =
+                    t.kind == lang::Type::Kind::Number && t.unit.dim.exponent[lang::Money] != 0;
                 text += (i ? ", " : "") + (money ? "(" + as + ") * " + std::to_string(times) : as);
             }
             return text + ")";
@@ -221,23 +232,41 @@ TEST_CASE("ownership is never negative") {
     Random r(6);
     std::vector<Formula> formulas;
     for (int trial = 0; trial < 150; ++trial) {
-        const auto n = [&](double low, double high) { return std::to_string(r.between(low, high)); };
+        const auto n = [&](double low, double high) {
+            return std::to_string(r.between(low, high));
+        };
         const std::string price = "$" + n(1000, 2e6), life = n(1, 25) + " yr",
-                          rate = (trial % 5 == 0 ? std::string("0") : n(0, 25)) + " %/yr", year = n(1, 30) + " yr";
+                          rate = (trial % 5 == 0 ? std::string("0") : n(0, 25)) + " %/yr",
+                          year = n(1, 30) + " yr";
         const std::string salvage = price + " * " + n(0, 1);
         formulas.push_back({"straight_line(" + price + ", " + salvage + ", " + life + ")", "$/yr"});
-        formulas.push_back({"declining_balance(" + price + ", " + salvage + ", " + life + ", " + n(1, 2) + ", " + year + ")", "$/yr"});
-        formulas.push_back({"years_digits(" + price + ", " + salvage + ", " + life + ", " + year + ")", "$/yr"});
+        formulas.push_back({"declining_balance(" + price + ", " + salvage + ", " + life + ", " +
+                                n(1, 2) + ", " + year + ")",
+                            "$/yr"});
+        formulas.push_back(
+            {"years_digits(" + price + ", " + salvage + ", " + life + ", " + year + ")", "$/yr"});
         formulas.push_back({"capital_recovery_factor(" + rate + ", " + life + ")", "%/yr"});
         formulas.push_back({"sinking_fund_factor(" + rate + ", " + life + ")", "%/yr"});
-        formulas.push_back({"sinking_fund(" + price + ", " + salvage + ", " + rate + ", " + life + ", " + year + ")", "$/yr"});
-        formulas.push_back({"capital_recovery(" + price + ", " + salvage + ", " + rate + ", " + life + ")", "$/yr"});
-        formulas.push_back({"book_declining(" + price + ", " + salvage + ", " + life + ", 2, " + year + ")", "$"});
-        formulas.push_back({"book_straight_line(" + price + ", " + salvage + ", " + life + ", " + year + ")", "$"});
-        formulas.push_back({"remaining_value(tractor_above_150_hp, " + price + ", " + n(0, 60) + " yr, " + n(0, 5000) + " h/yr)", "$"});
-        formulas.push_back({"remaining_value_older(tractor, " + price + ", " + n(0, 60) + " yr)", "$"});
-        formulas.push_back({"pamphlet_depreciation(" + price + ", " + n(0, 100) + " %, $0, 9,000 h)", "$/h"});
-        formulas.push_back({"accumulated_repair(tractor_crawler, " + price + ", " + n(0, 20000) + " h)", "$"});
+        formulas.push_back({"sinking_fund(" + price + ", " + salvage + ", " + rate + ", " + life +
+                                ", " + year + ")",
+                            "$/yr"});
+        formulas.push_back(
+            {"capital_recovery(" + price + ", " + salvage + ", " + rate + ", " + life + ")",
+             "$/yr"});
+        formulas.push_back(
+            {"book_declining(" + price + ", " + salvage + ", " + life + ", 2, " + year + ")", "$"});
+        formulas.push_back(
+            {"book_straight_line(" + price + ", " + salvage + ", " + life + ", " + year + ")",
+             "$"});
+        formulas.push_back({"remaining_value(tractor_above_150_hp, " + price + ", " + n(0, 60) +
+                                " yr, " + n(0, 5000) + " h/yr)",
+                            "$"});
+        formulas.push_back(
+            {"remaining_value_older(tractor, " + price + ", " + n(0, 60) + " yr)", "$"});
+        formulas.push_back(
+            {"pamphlet_depreciation(" + price + ", " + n(0, 100) + " %, $0, 9,000 h)", "$/h"});
+        formulas.push_back(
+            {"accumulated_repair(tractor_crawler, " + price + ", " + n(0, 20000) + " h)", "$"});
     }
     const std::vector<double> values = values_of(formulas);
     for (std::size_t i = 0; i < values.size(); ++i)
@@ -248,12 +277,16 @@ TEST_CASE("a gang is at least one shank and at most all of them alone") {
     Random r(7);
     std::vector<Formula> formulas;
     for (int trial = 0; trial < 60; ++trial) {
-        const auto n = [&](double low, double high) { return std::to_string(r.between(low, high)); };
-        const std::string depth = n(1, 7) + " ft", ground = "2 ft, loam, dry, 1 ft, weak_pan, dry, clay, moist)",
+        const auto n = [&](double low, double high) {
+            return std::to_string(r.between(low, high));
+        };
+        const std::string depth = n(1, 7) + " ft",
+                          ground = "2 ft, loam, dry, 1 ft, weak_pan, dry, clay, moist)",
                           count = std::to_string(2 + trial % 4);
         const std::string one = "ground_draft(" + depth + ", 4 in, 45 deg, 1, 3 ft, 1, " + ground;
-        formulas.push_back(
-            {"ground_draft(" + depth + ", 4 in, 45 deg, " + count + ", " + n(0, 16) + " ft, 1, " + ground + " / " + one, "1"});
+        formulas.push_back({"ground_draft(" + depth + ", 4 in, 45 deg, " + count + ", " + n(0, 16) +
+                                " ft, 1, " + ground + " / " + one,
+                            "1"});
     }
     const std::vector<double> ratio = values_of(formulas);
     for (std::size_t i = 0; i < ratio.size(); ++i) {

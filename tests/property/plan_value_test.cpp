@@ -4,7 +4,8 @@
 
 #include <doctest/doctest.h>
 
-#include "engine/explain.h"
+#include "engine/faults/faults.h"
+#include "engine/questions/explain.h"
 #include "tests/property/random_model.h"
 #include "tests/support/naive_value.h"
 #include "tests/support/priced.h"
@@ -41,7 +42,8 @@ TEST_CASE("the plan says what the plainest reader of the same formulas says") {
     CHECK(vague < 30);
 }
 
-TEST_CASE("a line without an answer has a fault with a place, a line with one has none, and both can be explained") {
+TEST_CASE("a line without an answer has a fault with a place, a line with one has none, and both "
+          "can be explained") {
     int faults = 0;
     for (std::uint64_t seed = 200; seed < 260; ++seed) {
         const std::string text = RandomModel(Dice(seed)).text(12);
@@ -52,7 +54,8 @@ TEST_CASE("a line without an answer has a fault with a place, a line with one ha
             CAPTURE(name);
             const std::vector<lang::LineId> roots{p.line(name)};
             lang::Diagnostics diagnostics;
-            engine::report_faults(p.checked(), *p.compiled, p.values, *p.text.sources, roots, diagnostics);
+            engine::report_faults(p.checked(), *p.compiled, p.values, *p.text.sources, roots,
+                                  diagnostics);
             REQUIRE((diagnostics.error_count() > 0) == std::isnan(p.value(name)));
             for (const lang::Diagnostic& fault : diagnostics.all()) {
                 ++faults;
@@ -60,7 +63,8 @@ TEST_CASE("a line without an answer has a fault with a place, a line with one ha
                 REQUIRE(fault.title.find("lawful") == std::string::npos);
                 REQUIRE(fault.title.find("`l") != std::string::npos); // the line is named
             }
-            const engine::Step step = engine::explain(p.checked(), *p.compiled, p.values, *p.text.sources, roots.front());
+            const engine::Step step =
+                engine::explain(p.checked(), *p.compiled, p.values, *p.text.sources, roots.front());
             REQUIRE_FALSE(step.written.empty());
             REQUIRE(step.with_numbers.find("g0") == std::string::npos);
         }

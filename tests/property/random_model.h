@@ -1,4 +1,5 @@
-// Random models in which every formula is well typed: a formula is made for the unit it must have. One throw of dice, one text.
+// Random models in which every formula is well typed: a formula is made for the unit it must have.
+// One throw of dice, one text.
 #pragma once
 
 #include <string>
@@ -15,22 +16,23 @@ class RandomModel {
     // Givens g0 … g14 and lines l0 … of the units below.
     std::string text(int lines) {
         std::string text = beginning();
-        for (const std::string& unit : units) {
+        for (const std::string& unit : units)
             for (int i = 0; i < 3; ++i)
                 names_.push_back({"g" + std::to_string(names_.size()), unit});
-        }
         for (const Name& name : names_)
             text += "given " + name.text + " = " + literal(name.unit, false) + "\n";
         return text + lines_of(lines);
     }
 
-    // The same as a whole model with bounds and swings, blocks, costs, an event, conditions and a price.
+    // The same as a whole model with bounds and swings, blocks, costs, an event, conditions and a
+    // price.
     std::string priced_text(int lines) {
         std::string text = beginning();
         for (const std::string& unit : units) {
             for (int i = 0; i < 3; ++i) {
                 names_.push_back({"g" + std::to_string(names_.size()), unit});
-                text += in_order({"given ", names_.back().text, " = ", literal(unit, false), bounds(unit), "\n"});
+                text += in_order({"given ", names_.back().text, " = ", literal(unit, false),
+                                  bounds(unit), "\n"});
             }
         }
         text += "part \"Ground\" each block\n  given size = " + literal("ft", false) + "\n";
@@ -43,7 +45,8 @@ class RandomModel {
         text += lines_of(lines);
         text += "part \"Costs\"\n";
         for (std::size_t costs = 1 + dice_.below(3), i = 0; i < costs; ++i)
-            text += in_order({"  cost c", std::to_string(i), " : $/h = ", number("$/h", 3), " over ", number("h", 3), "\n"});
+            text += in_order({"  cost c", std::to_string(i), " : $/h = ", number("$/h", 3),
+                              " over ", number("h", 3), "\n"});
         if (dice_.below(3) == 1)
             text += in_order({"event tip = ", literal("1", false), " 1/h over ", number("h", 2),
                               " costs $180\ncost tips : $/h = tip.amount / 1 h over 1 h\n"});
@@ -53,9 +56,10 @@ class RandomModel {
             text += in_order({"caution when ", condition(2), "  \"look twice\"\n"});
         if (dice_.below(3) == 1)
             text += "correlate g0, g1 40 %\n";
-        text += in_order({"price \"Work\" ", dice_.below(3) == 1 ? "lump" : "per ft of " + number("ft", 2), "\n"});
-        for (const char* step :
-             {"overhead 9 %", "contingency 5 %", "markup 10 %", "margin 15 %", "at least $650", "round up to $5", "round to $1"})
+        text += in_order({"price \"Work\" ",
+                          dice_.below(3) == 1 ? "lump" : "per ft of " + number("ft", 2), "\n"});
+        for (const char* step : {"overhead 9 %", "contingency 5 %", "markup 10 %", "margin 15 %",
+                                 "at least $650", "round up to $5", "round to $1"})
             if (dice_.below(2) == 1)
                 text += in_order({"  ", step, "\n"});
         return text;
@@ -64,10 +68,13 @@ class RandomModel {
     // A job of that model: blocks, options and values of its own.
     std::string job(const std::string& model) {
         std::string text = "job \"j\"\nmodel \"" + model + "\"\n";
-        for (std::size_t given = dice_.below(8); given < 15 && dice_.below(3) != 0; given += 1 + dice_.below(4))
-            text += in_order({"set g", std::to_string(given), " = ", literal(units[given / 3], false), "\n"});
+        for (std::size_t given = dice_.below(8); given < 15 && dice_.below(3) != 0;
+             given += 1 + dice_.below(4))
+            text += in_order(
+                {"set g", std::to_string(given), " = ", literal(units[given / 3], false), "\n"});
         for (std::size_t blocks = dice_.below(3), i = 0; i < blocks; ++i)
-            text += in_order({"block b", std::to_string(i), "\n  set size = ", literal("ft", false), "\n"});
+            text += in_order(
+                {"block b", std::to_string(i), "\n  set size = ", literal("ft", false), "\n"});
         return text;
     }
 
@@ -86,12 +93,16 @@ class RandomModel {
                "choice ground = soft | firm | hard\n"
                "given soil : ground = firm\n"
                "given ground_now : ground = hard\n"
-               "table burn (load : 1) : gal/h below hold above error\n  -4  2\n  0  3.5\n  1  9.25\n  6  11\n"
+               "table burn (load : 1) : gal/h below hold above error\n  -4  2\n  0  3.5\n  1  "
+               "9.25\n  6  11\n"
                "table fee (weight : 1) : step 1 below error above hold\n  -3  1\n  2  4\n  5  0.5\n"
-               "define reach (a : ft, b : 1) : ft = wide * b - a / (1 + b ^ 2)\n  wide : ft = a + 2 ft\n"
-               "define eased (x : 1) : 1 = when x < 0 then -reach(x * 1 ft, 2) / 1 ft otherwise sqrt(x)\n"
+               "define reach (a : ft, b : 1) : ft = wide * b - a / (1 + b ^ 2)\n  wide : ft = a + "
+               "2 ft\n"
+               "define eased (x : 1) : 1 = when x < 0 then -reach(x * 1 ft, 2) / 1 ft otherwise "
+               "sqrt(x)\n"
                "  limit x -40 .. 400\n"
-               "define mixed (s : ground, x : 1) : 1 = when s is soft then x / 2 when s is hard then x + 1 otherwise eased(x)\n";
+               "define mixed (s : ground, x : 1) : 1 = when s is soft then x / 2 when s is hard "
+               "then x + 1 otherwise eased(x)\n";
     }
     std::string lines_of(int lines) {
         std::string text;
@@ -105,13 +116,15 @@ class RandomModel {
     }
     std::string bounds(const std::string& unit) {
         const auto both = [&](const std::string& low, const std::string& high) {
-            return low + (unit == "1" ? "" : " " + unit) + " .. " + high + (unit == "1" ? "" : " " + unit);
+            return low + (unit == "1" ? "" : " " + unit) + " .. " + high +
+                   (unit == "1" ? "" : " " + unit);
         };
         std::string text;
         if (below(2) == 1)
             text += "  within " + both("0", "50");
         if (below(2) == 1)
-            text += in_order({"  swing ", pick({"", "triangular ", "pert ", "even ", "step "}), both("1", "45")});
+            text += in_order({"  swing ", pick({"", "triangular ", "pert ", "even ", "step "}),
+                              both("1", "45")});
         return text;
     }
     std::string literal(const std::string& unit, bool other_units) {
@@ -127,10 +140,9 @@ class RandomModel {
     }
     std::string name(const std::string& unit) {
         std::vector<std::string> fitting;
-        for (const Name& name : names_) {
+        for (const Name& name : names_)
             if (name.unit == unit)
                 fitting.push_back(name.text);
-        }
         return pick(fitting);
     }
     std::string number(const std::string& unit, int depth) {
@@ -158,13 +170,17 @@ class RandomModel {
         case 8:
             return in_order({"(-abs(", same(), "))"});
         case 9:
-            return in_order({"(when ", condition(depth - 1), " then ", same(), " otherwise ", same(), ")"});
+            return in_order(
+                {"(when ", condition(depth - 1), " then ", same(), " otherwise ", same(), ")"});
         case 10:
-            return in_order({pick({"ceil", "floor", "round"}), "(", same(), ", ", literal(unit, false), ")"});
+            return in_order(
+                {pick({"ceil", "floor", "round"}), "(", same(), ", ", literal(unit, false), ")"});
         case 11:
             return unit == "ft" ? in_order({"reach(", same(), ", ", plain(), ")"}) : same();
         case 12:
-            return unit == "ft" ? in_order({"(", number("h", depth - 1), " * ", number("mi/h", depth - 1), ")"}) : same();
+            return unit == "ft" ? in_order({"(", number("h", depth - 1), " * ",
+                                            number("mi/h", depth - 1), ")"})
+                                : same();
         case 13:
             return in_order({"(", plain(), " * ", same(), ")"});
         case 14:
@@ -202,9 +218,12 @@ class RandomModel {
         case 3:
             return in_order({"not ", inner()});
         case 4:
-            return pick({"soil is firm", "soil is not firm", "ground_now is soft", "ground_now is hard"});
+            return pick(
+                {"soil is firm", "soil is not firm", "ground_now is soft", "ground_now is hard"});
         default:
-            return in_order({number(unit, depth - 1), pick({" < ", " <= ", " > ", " >= ", " == ", " != "}), number(unit, depth - 1)});
+            return in_order({number(unit, depth - 1),
+                             pick({" < ", " <= ", " > ", " >= ", " == ", " != "}),
+                             number(unit, depth - 1)});
         }
     }
 

@@ -5,8 +5,8 @@
 #include <limits>
 #include <vector>
 
-#include "engine/native.h"
-#include "engine/plan.h"
+#include "engine/native/native.h"
+#include "engine/plan/plan.h"
 #include "tests/support/dice.h"
 
 namespace acre::tests {
@@ -21,7 +21,8 @@ class PlanMaker {
     explicit PlanMaker(std::uint64_t seed) : dice_(seed) {}
     explicit PlanMaker(Dice dice) : dice_(dice) {}
 
-    // `smooth`: only operations that have a slope, on operands where they have one nearly everywhere.
+    // `smooth`: only operations that have a slope, on operands where they have one nearly
+    // everywhere.
     RandomPlan make(std::size_t inputs, std::size_t operations, bool smooth = false) {
         made_ = {};
         for (std::uint32_t k = 0; k < inputs; ++k) {
@@ -33,7 +34,8 @@ class PlanMaker {
             made_.plan.constants.push_back(smooth ? real(0.5, 2) : number());
             push({engine::Code::Constant, static_cast<std::uint32_t>(k)}, false);
         }
-        // Tables throw dice of their own: forty of them would use up what a fuzzer gives before the first operation.
+        // Tables throw dice of their own: forty of them would use up what a fuzzer gives before the
+        // first operation.
         PlanMaker tables(below(65'536));
         for (const std::size_t rows : {2U, 5U, 16U, 17U, 40U})
             for (int kind = 0; kind < 8; ++kind)
@@ -95,11 +97,13 @@ class PlanMaker {
 
     void add_operation(bool smooth) {
         using engine::Code;
-        static constexpr Code arithmetic[] = {Code::Add, Code::Subtract, Code::Multiply, Code::Divide};
+        static constexpr Code arithmetic[] = {Code::Add, Code::Subtract, Code::Multiply,
+                                              Code::Divide};
         static constexpr Code unary[] = {Code::Negate, Code::Sqrt, Code::Exp,  Code::Log, Code::Sin,
                                          Code::Cos,    Code::Tan,  Code::Atan, Code::Abs};
         static constexpr Code whole[] = {Code::Ceil, Code::Floor, Code::Round};
-        static constexpr Code comparison[] = {Code::Less, Code::LessEqual, Code::Greater, Code::GreaterEqual, Code::Equal, Code::NotEqual};
+        static constexpr Code comparison[] = {Code::Less,         Code::LessEqual, Code::Greater,
+                                              Code::GreaterEqual, Code::Equal,     Code::NotEqual};
         switch (below(16)) {
         default:
             return push({arithmetic[below(4)], any_number(), any_number()}, false);
@@ -132,7 +136,9 @@ class PlanMaker {
         case 10:
             if (below(3) == 0)
                 return push({Code::Guard, any_condition(), any_number()}, false);
-            return push({Code::Table, static_cast<std::uint32_t>(below(made_.plan.tables.size())), any_number()}, false);
+            return push({Code::Table, static_cast<std::uint32_t>(below(made_.plan.tables.size())),
+                         any_number()},
+                        false);
         case 11:
             if (below(6) == 0)
                 return add_call();
@@ -147,7 +153,8 @@ class PlanMaker {
         for (std::uint32_t k = 0; k < functions[which].arity; ++k)
             call.args.push_back(any_number());
         made_.plan.calls.push_back(std::move(call));
-        push({engine::Code::Native, static_cast<std::uint32_t>(made_.plan.calls.size() - 1)}, false);
+        push({engine::Code::Native, static_cast<std::uint32_t>(made_.plan.calls.size() - 1)},
+             false);
     }
 
     Dice dice_;

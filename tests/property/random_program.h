@@ -1,5 +1,5 @@
-// Random texts of the notation: models with odd spacing that can be read, and formulas together with the tree they must
-// make. One seed, one text.
+// Random texts of the notation: models with odd spacing that can be read, and formulas together
+// with the tree they must make. One seed, one text.
 #pragma once
 
 #include <cstdint>
@@ -22,10 +22,13 @@ class RandomProgram {
     explicit RandomProgram(Dice dice) : dice_(dice) {}
 
     // A formula whose tree is at most `depth` levels deep.
-    RandomFormula formula(int depth) { return one_of(8) == 0 ? when(depth) : condition_or_value(depth); }
+    RandomFormula formula(int depth) {
+        return one_of(8) == 0 ? when(depth) : condition_or_value(depth);
+    }
 
     std::string model() {
-        std::string text = one_of(4) == 0 ? "# before\n\nmodel \"m\"\n" : "model \"m\"  # what it is\n";
+        std::string text =
+            one_of(4) == 0 ? "# before\n\nmodel \"m\"\n" : "model \"m\"  # what it is\n";
         for (int parts = 1 + one_of(4); parts > 0; --parts) {
             text += free_lines(0);
             text += statement_with_inner_lines();
@@ -40,13 +43,26 @@ class RandomProgram {
     }
     std::string maybe(const std::string& text) { return one_of(2) == 0 ? text : ""; }
     std::string blanks() { return std::string(static_cast<std::size_t>(1 + one_of(3)), ' '); }
-    std::string no_or_some_blanks() { return std::string(static_cast<std::size_t>(one_of(3)), ' '); }
-    std::string name() { return pick<std::string>({"a", "b1", "long_name", "crawler.fuel", "h", "margin", "limit", "x.y.z", "even"}); }
-    std::string plain_name() { return pick<std::string>({"a", "b1", "long_name", "h", "margin", "limit", "Even"}); }
-    std::string unit() { return pick<std::string>({"ft", "mi/h", "$/(ac.ft)", "ft^2", "%", "1", "1/h", "kg.m^2/s^2", "$"}); }
-    std::string text() { return pick<std::string>({"\"l\"", "\"not # a comment\"", "\"\u00E9 (\"", "\"\""}); }
+    std::string no_or_some_blanks() {
+        return std::string(static_cast<std::size_t>(one_of(3)), ' ');
+    }
+    std::string name() {
+        return pick<std::string>(
+            {"a", "b1", "long_name", "crawler.fuel", "h", "margin", "limit", "x.y.z", "even"});
+    }
+    std::string plain_name() {
+        return pick<std::string>({"a", "b1", "long_name", "h", "margin", "limit", "Even"});
+    }
+    std::string unit() {
+        return pick<std::string>(
+            {"ft", "mi/h", "$/(ac.ft)", "ft^2", "%", "1", "1/h", "kg.m^2/s^2", "$"});
+    }
+    std::string text() {
+        return pick<std::string>({"\"l\"", "\"not # a comment\"", "\"\u00E9 (\"", "\"\""});
+    }
     std::string break_or_blank() {
-        return one_of(6) == 0 ? pick<std::string>({"\n      ", "  # why\n      ", "\n\n      "}) : no_or_some_blanks();
+        return one_of(6) == 0 ? pick<std::string>({"\n      ", "  # why\n      ", "\n\n      "})
+                              : no_or_some_blanks();
     }
 
     RandomFormula literal() {
@@ -110,7 +126,8 @@ class RandomProgram {
         case 3: {
             const RandomFormula left = at_least(4, value(depth - 1), false);
             const bool negated = one_of(2) == 0;
-            return {left.text + " is " + (negated ? "not " : "") + "fine", "(" + left.tree + " is " + (negated ? "not " : "") + "fine)", 3};
+            return {left.text + " is " + (negated ? "not " : "") + "fine",
+                    "(" + left.tree + " is " + (negated ? "not " : "") + "fine)", 3};
         }
         default: {
             const std::string op = pick<std::string>({"<", "<=", ">", ">=", "==", "!="});
@@ -142,7 +159,8 @@ class RandomProgram {
         return {f.text + ")", f.tree + ")"};
     }
 
-    // Brackets around a formula that is weaker than its place, or as weak where the place needs more.
+    // Brackets around a formula that is weaker than its place, or as weak where the place needs
+    // more.
     RandomFormula at_least(int strength, RandomFormula f, bool more) {
         if (f.strength < strength || (more && f.strength == strength) || one_of(8) == 0)
             return {"(" + f.text + ")", f.tree};
@@ -155,12 +173,15 @@ class RandomProgram {
     RandomFormula binary(const std::string& op, int strength, int depth, bool from_right = false) {
         const RandomFormula left = at_least(strength, value(depth - 1), from_right);
         // a power may have a signed right side without brackets
-        const RandomFormula right = at_least(from_right ? 6 : strength, value(depth - 1), !from_right);
+        const RandomFormula right =
+            at_least(from_right ? 6 : strength, value(depth - 1), !from_right);
         // behind a number `^` could belong to its unit
-        const std::string t = in_order({left.text, from_right ? " " : break_or_blank(), op, no_or_some_blanks(), right.text});
+        const std::string t = in_order(
+            {left.text, from_right ? " " : break_or_blank(), op, no_or_some_blanks(), right.text});
         return {t, "(" + left.tree + " " + op + " " + right.tree + ")", from_right ? 7 : strength};
     }
-    RandomFormula division(int depth) { // blanks on both sides: behind a number `/` could belong to its unit
+    RandomFormula
+    division(int depth) { // blanks on both sides: behind a number `/` could belong to its unit
         const RandomFormula left = at_least(5, value(depth - 1), false);
         const RandomFormula right = at_least(5, value(depth - 1), true);
         return {left.text + " / " + right.text, "(" + left.tree + " / " + right.tree + ")", 5};
@@ -168,14 +189,17 @@ class RandomProgram {
     RandomFormula word_binary(const std::string& op, int strength, int depth) {
         const RandomFormula left = at_least(strength, condition_or_value(depth - 1), false);
         const RandomFormula right = at_least(strength, condition_or_value(depth - 1), true);
-        return {left.text + " " + op + " " + right.text, "(" + left.tree + " " + op + " " + right.tree + ")", strength};
+        return {left.text + " " + op + " " + right.text,
+                "(" + left.tree + " " + op + " " + right.tree + ")", strength};
     }
 
     std::string free_lines(int indent) {
         std::string text;
         for (int i = one_of(3); i > 0; --i)
-            text += pick<std::string>(
-                {"\n", "\n\n", "# note\n", std::string(static_cast<std::size_t>(indent), ' ') + "# inner\n", "      # deep\n", " \t\n"});
+            text +=
+                pick<std::string>({"\n", "\n\n", "# note\n",
+                                   std::string(static_cast<std::size_t>(indent), ' ') + "# inner\n",
+                                   "      # deep\n", " \t\n"});
         return text;
     }
     std::string clauses() {
@@ -184,7 +208,8 @@ class RandomProgram {
             text_of_clauses += in_order({blanks(), text()});
         if (one_of(3) == 0)
             text_of_clauses +=
-                in_order({break_or_blank(), " within ", value(2).text, no_or_some_blanks(), "..", no_or_some_blanks(), value(2).text});
+                in_order({break_or_blank(), " within ", value(2).text, no_or_some_blanks(), "..",
+                          no_or_some_blanks(), value(2).text});
         if (one_of(3) == 0)
             text_of_clauses += in_order({" swing ", maybe("pert "), "0 .. ", value(2).text});
         if (one_of(3) == 0)
@@ -194,20 +219,24 @@ class RandomProgram {
     std::string statement() {
         switch (one_of(7)) {
         case 0:
-            return in_order({"given ", plain_name(), no_or_some_blanks(), "=", no_or_some_blanks(), formula(3).text, clauses()});
+            return in_order({"given ", plain_name(), no_or_some_blanks(), "=", no_or_some_blanks(),
+                             formula(3).text, clauses()});
         case 1:
             return in_order({"given ", plain_name(), " : ", unit(), clauses()});
         case 2:
-            return in_order({"given ", plain_name(), " = fine", no_or_some_blanks(), "|", no_or_some_blanks(), "coarse | yes", clauses()});
+            return in_order({"given ", plain_name(), " = fine", no_or_some_blanks(), "|",
+                             no_or_some_blanks(), "coarse | yes", clauses()});
         case 3:
-            return in_order({"cost ", plain_name(), ":", unit(), "=", value(3).text, " over ", value(2).text, blanks(), text()});
+            return in_order({"cost ", plain_name(), ":", unit(), "=", value(3).text, " over ",
+                             value(2).text, blanks(), text()});
         case 4:
             return in_order({"require ", formula(3).text, blanks(), text()});
         case 5:
-            return in_order({"caution ", maybe("when " + condition_or_value(3).text + " "), text()});
+            return in_order(
+                {"caution ", maybe("when " + condition_or_value(3).text + " "), text()});
         default:
-            return in_order({plain_name(), no_or_some_blanks(), ":", no_or_some_blanks(), unit(), no_or_some_blanks(), "=",
-                             break_or_blank(), formula(4).text});
+            return in_order({plain_name(), no_or_some_blanks(), ":", no_or_some_blanks(), unit(),
+                             no_or_some_blanks(), "=", break_or_blank(), formula(4).text});
         }
     }
     std::string statement_with_inner_lines() {
@@ -216,11 +245,11 @@ class RandomProgram {
         std::string text_of;
         switch (one_of(4)) {
         case 0:
-            text_of = in_order(
-                {"table t", no_or_some_blanks(), "(a:ft):", maybe("step "), unit(), maybe(" below hold"), maybe(" " + text()), "\n"});
+            text_of = in_order({"table t", no_or_some_blanks(), "(a:ft):", maybe("step "), unit(),
+                                maybe(" below hold"), maybe(" " + text()), "\n"});
             for (int i = 0; i < 2 + one_of(4); ++i)
-                text_of += in_order(
-                    {free_lines(indent), margin, std::to_string(i * 1000), blanks(), maybe("-"), "1,234.5", maybe("  # row"), "\n"});
+                text_of += in_order({free_lines(indent), margin, std::to_string(i * 1000), blanks(),
+                                     maybe("-"), "1,234.5", maybe("  # row"), "\n"});
             return text_of;
         case 1:
             return in_order({"define f (a : ft,",
@@ -254,16 +283,19 @@ class RandomProgram {
         default:
             break;
         }
-        text_of = in_order({"part", blanks(), text(), maybe(" each block"), maybe("  # inside"), "\n"});
+        text_of =
+            in_order({"part", blanks(), text(), maybe(" each block"), maybe("  # inside"), "\n"});
         for (int i = one_of(6); i > 0; --i)
             text_of += in_order({free_lines(indent), margin, statement(), maybe("  # tail"), "\n"});
         return text_of;
     }
     std::string steps() {
         std::string text_of;
-        for (const std::string step : {"overhead ", "margin", "at least ", "round up to ", "round to "})
+        for (const std::string step :
+             {"overhead ", "margin", "at least ", "round up to ", "round to "})
             if (one_of(2) == 0)
-                text_of += in_order({"  ", step, step.back() == ' ' ? "" : blanks(), value(2).text, "\n"});
+                text_of +=
+                    in_order({"  ", step, step.back() == ' ' ? "" : blanks(), value(2).text, "\n"});
         return text_of;
     }
 

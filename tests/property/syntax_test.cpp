@@ -1,4 +1,5 @@
-// The syntax under random texts: it never fails, tidy keeps the meaning, and tidy twice is tidy once.
+// The syntax under random texts: it never fails, tidy keeps the meaning, and tidy twice is tidy
+// once.
 #include <doctest/doctest.h>
 
 #include <filesystem>
@@ -96,11 +97,14 @@ TEST_CASE("a random formula is read as it was built, whatever brackets it was gi
 
 TEST_CASE("a text with random edits is read to its end, with errors in order") {
     std::mt19937 random(7);
-    const auto pick = [&](std::size_t n) { return std::uniform_int_distribution<std::size_t>(0, n - 1)(random); };
-    static const std::vector<std::string> pieces = {"(",    ")",   "\"",   "\n",   "\n  ", "\t",  "#", "=",    ":",
-                                                    "..",   ",",   "|",    "$",    "/",    "^",   "-", "when", "then",
-                                                    "is",   "1,2", "1e99", "\xFF", "\x01", " ",   ".", "%",    "* ",
-                                                    "\r\n", "é",   "part", "use ", "not",  "per", "0", "a.b",  "table t (a : ft) : 1\n"};
+    const auto pick = [&](std::size_t n) {
+        return std::uniform_int_distribution<std::size_t>(0, n - 1)(random);
+    };
+    static const std::vector<std::string> pieces = {
+        "(",    ")",   "\"",   "\n",   "\n  ", "\t",  "#", "=",    ":",
+        "..",   ",",   "|",    "$",    "/",    "^",   "-", "when", "then",
+        "is",   "1,2", "1e99", "\xFF", "\x01", " ",   ".", "%",    "* ",
+        "\r\n", "é",   "part", "use ", "not",  "per", "0", "a.b",  "table t (a : ft) : 1\n"};
     for (std::uint32_t round = 0; round < 4'000; ++round) {
         std::string text = tests::RandomProgram(round % 40 + 1).model();
         for (std::size_t edits = 1 + pick(6); edits > 0; --edits) {
@@ -142,7 +146,9 @@ TEST_CASE("any bytes at all are read to their end") {
         for (char& c : text)
             c = static_cast<char>(plain ? std::uniform_int_distribution<int>(9, 126)(random)
                                         : std::uniform_int_distribution<int>(0, 255)(random));
-        for (const lang::FileKind kind : {lang::FileKind::Model, lang::FileKind::Season, lang::FileKind::Job, lang::FileKind::CommandLine})
-            CHECK(tests::parse_text(text, kind).rendered().empty() == !tests::parse_text(text, kind).diagnostics.has_errors());
+        for (const lang::FileKind kind : {lang::FileKind::Model, lang::FileKind::Season,
+                                          lang::FileKind::Job, lang::FileKind::CommandLine})
+            CHECK(tests::parse_text(text, kind).rendered().empty() ==
+                  !tests::parse_text(text, kind).diagnostics.has_errors());
     }
 }

@@ -1,17 +1,18 @@
 // Break-even use against published arithmetic.
 #include <doctest/doctest.h>
 
-#include "engine/break_even.h"
-#include "engine/grid.h"
+#include "engine/questions/what_if/break_even.h"
+#include "engine/questions/what_if/grid.h"
 #include "tests/support/opened.h"
 
 using namespace acre::engine;
 using acre::tests::open_text;
 using acre::tests::Opened;
 
-// A textbook of farm management (machinery chapter; figures read in a published copy): a machine that costs 1,000 a year to own and
-// 4 an acre to run. Total cost at 10, 50, 100, 200, 500 acres: 1040, 1200, 1400, 1800, 3000; by the acre at 50, 100, 200, 500: 24,
-// 14, 9, 6. Against a custom rate of 21 it pays from "about 60" acres: 1000 / (21 - 4) = 58.82.
+// A textbook of farm management (machinery chapter; figures read in a published copy): a machine
+// that costs 1,000 a year to own and 4 an acre to run. Total cost at 10, 50, 100, 200, 500 acres:
+// 1040, 1200, 1400, 1800, 3000; by the acre at 50, 100, 200, 500: 24, 14, 9, 6. Against a custom
+// rate of 21 it pays from "about 60" acres: 1000 / (21 - 4) = 58.82.
 namespace {
 const std::string text = "model \"Own or hire\"\n"
                          "given acres = 100 ac  \"acres a year\"  within 1 ac .. 2,000 ac\n"
@@ -22,7 +23,8 @@ const std::string text = "model \"Own or hire\"\n"
 TEST_CASE("owning pays from 58.82 acres at a custom rate of 21") {
     const Opened job = open_text(text);
     Refusal refusal;
-    const auto found = break_even(job.sheet(), job.compiled, job.values, {"acres", "by_acre", 21, {}}, refusal);
+    const auto found =
+        break_even(job.sheet(), job.compiled, job.values, {"acres", "by_acre", 21, {}}, refusal);
     REQUIRE(found);
     REQUIRE(found->crossings.size() == 1);
     CHECK(found->crossings[0].kind == CrossingKind::Root);
@@ -34,7 +36,8 @@ TEST_CASE("owning pays from 58.82 acres at a custom rate of 21") {
 TEST_CASE("the table of total cost and cost an acre is the published one") {
     const Opened job = open_text(text);
     Refusal refusal;
-    const auto g = grid(job.sheet(), job.compiled, job.values, {{{"acres", {10, 50, 100, 200, 500}}}, {"total", "by_acre"}}, refusal);
+    const auto g = grid(job.sheet(), job.compiled, job.values,
+                        {{{"acres", {10, 50, 100, 200, 500}}}, {"total", "by_acre"}}, refusal);
     REQUIRE(g);
     CHECK(g->columns[0].value == std::vector<double>{1040, 1200, 1400, 1800, 3000});
     CHECK(g->columns[1].value == std::vector<double>{104, 24, 14, 9, 6});

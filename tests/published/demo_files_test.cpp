@@ -1,4 +1,5 @@
-// How the models and examples of the repository are written: what a reader may rely on in every one of them.
+// How the models and examples of the repository are written: what a reader may rely on in every one
+// of them.
 #include "lang/diag/render.h"
 #include "lang/syntax/tidy.h"
 #include "tests/support/demo.h"
@@ -63,18 +64,23 @@ TEST_CASE("every given of every model has a label, and a value only with a reaso
 
 TEST_CASE("a price that digs, hauls or burns says what to ask before") {
     const std::vector<std::pair<const char*, const char*>> says = {
-        {"01-first-price", "utility locating service"}, {"01-first-price", "Wetlands"},
-        {"01-first-price", "Overhead lines"},           {"01-first-price", "dry ground only"},
-        {"06-far-away", "authorities' to say"},         {"10-trees-out", "utility locating service"},
-        {"12-level", "utility locating service"},       {"14-old-block-to-rows", "air district"},
+        {"01-first-price", "utility locating service"},
+        {"01-first-price", "Wetlands"},
+        {"01-first-price", "Overhead lines"},
+        {"01-first-price", "dry ground only"},
+        {"06-far-away", "authorities' to say"},
+        {"10-trees-out", "utility locating service"},
+        {"12-level", "utility locating service"},
+        {"14-old-block-to-rows", "air district"},
     };
     for (const auto& [name, words] : says) {
         CAPTURE(name);
         CAPTURE(words);
         Demo job(name);
         const auto& cautions = job.estimate().cautions;
-        CHECK(std::any_of(cautions.begin(), cautions.end(),
-                          [&](const engine::CautionRow& row) { return row.text.find(words) != std::string::npos; }));
+        CHECK(std::any_of(cautions.begin(), cautions.end(), [&](const engine::CautionRow& row) {
+            return row.text.find(words) != std::string::npos;
+        }));
     }
 }
 

@@ -1,4 +1,5 @@
-// Formulas of the library, written in the notation and computed through the whole pipeline, against printed figures.
+// Formulas of the library, written in the notation and computed through the whole pipeline, against
+// printed figures.
 #pragma once
 
 #include <doctest/doctest.h>
@@ -7,8 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "engine/compile_plan.h"
-#include "engine/value.h"
+#include "engine/plan/compile_plan.h"
+#include "engine/readers/value.h"
 #include "models/library_texts.h"
 #include "tests/support/compile_text.h"
 
@@ -30,7 +31,8 @@ inline std::string library_user() {
 inline std::vector<double> values_of(const std::vector<Formula>& formulas) {
     std::string text = library_user();
     for (std::size_t i = 0; i < formulas.size(); ++i)
-        text += "v" + std::to_string(i) + " : " + formulas[i].unit + " = " + formulas[i].text + "\n";
+        text +=
+            "v" + std::to_string(i) + " : " + formulas[i].unit + " = " + formulas[i].text + "\n";
     Compilation c = compile_ok(text);
     const auto compiled = engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
     REQUIRE_MESSAGE(compiled.has_value(), c.rendered());

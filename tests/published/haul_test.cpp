@@ -47,7 +47,8 @@ TEST_CASE("the bridge formula, to the nearest 500 lb") {
         {"bridge_formula(4 ft, 2)", "lb", 34000, 0},
         {"bridge_formula(48 ft, 5)", "lb", 78000, 0},
         {"bridge_formula(51 ft, 5)", "lb", 80000, 0}, // 79,875 before rounding
-        // a public page on the two-tandem exception, seen: without it about 66,000 to 67,000 from 36 to 38 ft
+        // a public page on the two-tandem exception, seen: without it about 66,000 to 67,000 from
+        // 36 to 38 ft
         {"bridge_formula(36 ft, 4)", "lb", 66000, 0},
         {"bridge_formula(38 ft, 4)", "lb", 67500, 0}, // 67,333 before rounding
         {"group_limit(36 ft, 4, 1)", "lb", 68000, 0},
@@ -58,8 +59,8 @@ TEST_CASE("the bridge formula, to the nearest 500 lb") {
 }
 
 TEST_CASE("the bridge formula refuses a group of one axle and a group without length") {
-    for (const char* call :
-         {"bridge_formula(10 ft, 1)", "bridge_formula(10 ft, 0)", "bridge_formula(0 ft, 3)", "bridge_formula(-4 ft, 3)"}) {
+    for (const char* call : {"bridge_formula(10 ft, 1)", "bridge_formula(10 ft, 0)",
+                             "bridge_formula(0 ft, 3)", "bridge_formula(-4 ft, 3)"}) {
         CAPTURE(call);
         CHECK(std::isnan(value_of_formula(call, "lb")));
     }
@@ -67,7 +68,9 @@ TEST_CASE("the bridge formula refuses a group of one axle and a group without le
 
 TEST_CASE("every consecutive group of axles is looked at") {
     std::mt19937_64 random(9);
-    const auto between = [&](int low, int high) { return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1)); };
+    const auto between = [&](int low, int high) {
+        return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
+    };
     std::vector<Published> rows;
     for (int trial = 0; trial < 60; ++trial) {
         const int axles = between(2, 9);
@@ -85,18 +88,28 @@ TEST_CASE("every consecutive group of axles is looked at") {
                 gaps += ", " + std::to_string(g) + " ft";
             }
         }
-        rows.push_back({"worst_group(80,000 lb" + weights + gaps + ")", "lb", worst(weight, gap), 1e-6});
+        rows.push_back(
+            {"worst_group(80,000 lb" + weights + gaps + ")", "lb", worst(weight, gap), 1e-6});
     }
     check_all(rows);
 }
 
 TEST_CASE("escorts and a move") {
     check_all({
-        // state summaries of 2024, seen: California one over 12 ft, three over 14 ft; Colorado over 13 and 15 ft
-        {"escort_count(13 ft, first_escort_width(california), 1, more_escorts_width(california), more_escorts(california))", "1", 1, 0},
-        {"escort_count(14.5 ft, first_escort_width(california), 1, more_escorts_width(california), more_escorts(california))", "1", 3, 0},
-        {"escort_count(13 ft, first_escort_width(colorado), 1, more_escorts_width(colorado), more_escorts(colorado))", "1", 0, 0},
-        {"escort_count(15.5 ft, first_escort_width(colorado), 1, more_escorts_width(colorado), more_escorts(colorado))", "1", 2, 0},
+        // state summaries of 2024, seen: California one over 12 ft, three over 14 ft; Colorado over
+        // 13 and 15 ft
+        {"escort_count(13 ft, first_escort_width(california), 1, more_escorts_width(california), "
+         "more_escorts(california))",
+         "1", 1, 0},
+        {"escort_count(14.5 ft, first_escort_width(california), 1, more_escorts_width(california), "
+         "more_escorts(california))",
+         "1", 3, 0},
+        {"escort_count(13 ft, first_escort_width(colorado), 1, more_escorts_width(colorado), "
+         "more_escorts(colorado))",
+         "1", 0, 0},
+        {"escort_count(15.5 ft, first_escort_width(colorado), 1, more_escorts_width(colorado), "
+         "more_escorts(colorado))",
+         "1", 2, 0},
         // ours, on assumed figures
         {"move_amount(6 h, $185/h, 2, 6 h, $95/h, $140, 4 h, $165/h)", "$", 3050, 1e-9},
         {"2 * move_amount(6 h, $185/h, 2, 6 h, $95/h, $140, 4 h, $165/h)", "$", 6100, 1e-9},

@@ -1,4 +1,5 @@
-// Every formula of the library computes its own worked figures, and says where it comes from and how sure we are.
+// Every formula of the library computes its own worked figures, and says where it comes from and
+// how sure we are.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -6,7 +7,7 @@
 #include <set>
 #include <string>
 
-#include "engine/native.h"
+#include "engine/native/native.h"
 #include "lang/syntax/tidy.h"
 #include "tests/published/formulas.h"
 
@@ -43,7 +44,8 @@ TEST_CASE("every file of the library compiles by itself") {
         CHECK_MESSAGE(sheet.has_value(), lang::render(diagnostics, sources));
         CHECK_MESSAGE(diagnostics.all().empty(), lang::render(diagnostics, sources));
         const lang::FileId file = sources.add("again.rate", std::string(l.text));
-        CHECK(lang::tidy(sources, file, lang::FileKind::Model, diagnostics) == std::string(l.text)); // in canonical layout
+        CHECK(lang::tidy(sources, file, lang::FileKind::Model, diagnostics) ==
+              std::string(l.text)); // in canonical layout
     }
 }
 
@@ -56,8 +58,9 @@ TEST_CASE("every formula gives the figures of its own examples") {
             const std::string call = text_of(c, e.call), expected = text_of(c, e.expected);
             std::string condition = "(" + call + ") is " + expected;
             if (is_numeric(f)) {
-                const std::string allowed =
-                    e.tolerance == lang::none ? "1e-12 * abs(" + expected + ")" : text_of(c, e.tolerance) + " * (1 + 1e-9)";
+                const std::string allowed = e.tolerance == lang::none
+                                                ? "1e-12 * abs(" + expected + ")"
+                                                : text_of(c, e.tolerance) + " * (1 + 1e-9)";
                 condition = "abs(" + call + " - (" + expected + ")) <= " + allowed;
             }
             conditions.push_back({"when " + condition + " then 1 otherwise 0", "1"});
@@ -80,10 +83,12 @@ TEST_CASE("every formula names its source, how sure we are, and a worked figure"
         CHECK(!f.examples.empty());
         if (f.known == lang::ast::Known::CommonPractice) {
             const auto says = [&](const std::string& t) {
-                return t.find("common practice") != std::string::npos || t.find("trade usage") != std::string::npos ||
+                return t.find("common practice") != std::string::npos ||
+                       t.find("trade usage") != std::string::npos ||
                        t.find("margin and markup") != std::string::npos;
             };
-            CHECK((std::any_of(f.notes.begin(), f.notes.end(), says) || std::any_of(f.sources.begin(), f.sources.end(), says)));
+            CHECK((std::any_of(f.notes.begin(), f.notes.end(), says) ||
+                   std::any_of(f.sources.begin(), f.sources.end(), says)));
         }
         if (f.native)
             CHECK(engine::find_native(f.name).has_value());
@@ -97,13 +102,17 @@ TEST_CASE("the table of the library's README has every formula, with how sure we
     for (std::string line; std::getline(in, line);) {
         if (line.compare(0, 3, "| `") != 0)
             continue;
-        const auto name_end = line.find('`', 3), status = line.find(" | ", line.find(" | ", name_end) + 3) + 3;
-        rows.insert(line.substr(3, name_end - 3) + " " + line.substr(status, line.find(" | ", status) - status));
+        const auto name_end = line.find('`', 3),
+                   status = line.find(" | ", line.find(" | ", name_end) + 3) + 3;
+        rows.insert(line.substr(3, name_end - 3) + " " +
+                    line.substr(status, line.find(" | ", status) - status));
     }
     const Compilation c = library();
     for (const lang::Function& f : (*c.sheet)->functions) {
         CAPTURE(f.name);
-        const auto stands = [&](const char* status) { return rows.count(f.name + " " + status) != 0; };
+        const auto stands = [&](const char* status) {
+            return rows.count(f.name + " " + status) != 0;
+        };
         switch (f.known) {
         case lang::ast::Known::Read:
             CHECK((stands("verified") || stands("seen")));
@@ -129,7 +138,8 @@ TEST_CASE("every native function is declared by the library with its arguments")
     for (const engine::NativeFunction& n : engine::native_functions()) {
         CAPTURE(n.name);
         const auto& all = (*c.sheet)->functions;
-        const auto f = std::find_if(all.begin(), all.end(), [&](const lang::Function& x) { return x.name == n.name; });
+        const auto f = std::find_if(all.begin(), all.end(),
+                                    [&](const lang::Function& x) { return x.name == n.name; });
         REQUIRE(f != all.end());
         CHECK(f->native);
         CHECK(f->parameters.size() == n.arity);

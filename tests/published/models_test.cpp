@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/estimate.h"
+#include "engine/questions/estimate.h"
 #include "tests/support/compile_text.h"
 
 using namespace acre;
@@ -36,14 +36,16 @@ struct Priced {
 
 Priced price(const std::string& job) {
     Choices choices;
-    for (const char* model : {"ripping-worksheet.rate", "ripping-formula.rate", "owning-and-operating.rate", "implement-hour.rate"})
+    for (const char* model : {"ripping-worksheet.rate", "ripping-formula.rate",
+                              "owning-and-operating.rate", "implement-hour.rate"})
         choices.files[model] = folder_text(model);
     Priced p{compile_ok(folder_text(job), choices), {}, {}, {}};
     auto& c = p.compilation;
     p.compiled = engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
     REQUIRE_MESSAGE(p.compiled.has_value(), c.rendered());
     p.values = engine::evaluate(p.compiled->plan);
-    const auto estimate = engine::estimate(*c.sheet, *p.compiled, p.values, *c.sources, c.diagnostics);
+    const auto estimate =
+        engine::estimate(*c.sheet, *p.compiled, p.values, *c.sources, c.diagnostics);
     REQUIRE_MESSAGE(estimate.has_value(), c.rendered());
     p.estimate = *estimate;
     return p;
@@ -63,10 +65,13 @@ void check_lines(const Priced& p, const std::vector<Line>& lines) {
 } // namespace
 
 TEST_CASE("ripping worksheet a: acres an hour, volume, hourly cost and price per acre") {
-    // Colorado Division of Minerals and Geology, Estimating form, bulldozer ripping, DRMS document 741997 p. 9 (23 May 1996), seen.
+    // Colorado Division of Minerals and Geology, Estimating form, bulldozer ripping, DRMS document
+    // 741997 p. 9 (23 May 1996), seen.
     const Priced p = price("worksheet-a.job");
-    check_lines(p,
-                {{"acres_per_hour", 0.654, 0.0005}, {"volume_per_hour", 1054.72, 0.01}, {"volume", 10003, 0.5}, {"hourly", 77.71, 0.02}});
+    check_lines(p, {{"acres_per_hour", 0.654, 0.0005},
+                    {"volume_per_hour", 1054.72, 0.01},
+                    {"volume", 10003, 0.5},
+                    {"hourly", 77.71, 0.02}});
     // ours: hourly cost over acres an hour, nothing derated
     CHECK(std::abs(p.estimate.price_per_unit - 118.87) <= 0.005);
     CHECK(p.estimate.costs.size() == 1);
@@ -74,22 +79,27 @@ TEST_CASE("ripping worksheet a: acres an hour, volume, hourly cost and price per
 }
 
 TEST_CASE("ripping worksheet c: acres an hour, volume, hourly cost and price per acre") {
-    // The same form, DRMS document 508112 p. 5 (28 August 1995), seen. It prints 95.84 an hour; its own parts add up to 95.85.
+    // The same form, DRMS document 508112 p. 5 (28 August 1995), seen. It prints 95.84 an hour; its
+    // own parts add up to 95.85.
     const Priced p = price("worksheet-c.job");
-    check_lines(p,
-                {{"acres_per_hour", 0.747, 0.0005}, {"volume_per_hour", 1204.84, 0.01}, {"volume", 12907, 0.5}, {"hourly", 95.84, 0.02}});
+    check_lines(p, {{"acres_per_hour", 0.747, 0.0005},
+                    {"volume_per_hour", 1204.84, 0.01},
+                    {"volume", 12907, 0.5},
+                    {"hourly", 95.84, 0.02}});
     CHECK(std::abs(p.line("hourly") - 95.85) < 1e-9);
     // ours: hourly cost over acres an hour, nothing derated
     CHECK(std::abs(p.estimate.price_per_unit - 128.33) <= 0.02);
 }
 
 TEST_CASE("the ripping formula of a construction textbook") {
-    // Nunnally, Construction methods and management, rock excavation; problem and solution seen on three pages: pass 3.33 min,
-    // 1,120 bank yd3/h, 0.12 $/yd3, with 2.22 for 60/27 (0.1 % less). One page misreads the turn as 3.0 min.
+    // Nunnally, Construction methods and management, rock excavation; problem and solution seen on
+    // three pages: pass 3.33 min, 1,120 bank yd3/h, 0.12 $/yd3, with 2.22 for 60/27 (0.1 % less).
+    // One page misreads the turn as 3.0 min.
     const Priced p = price("ripping-formula.job");
     check_lines(p, {{"cycle", 3.33, 0.005}, {"production", 1120 * 60 / 27 / 2.22, 1}});
     CHECK(std::abs(p.estimate.price_per_unit - 0.12) <= 0.005);
-    CHECK(std::abs(p.estimate.price_per_unit - 0.11608) <= 0.0002); // ours, from 2.22 in the place of 60/27
+    CHECK(std::abs(p.estimate.price_per_unit - 0.11608) <=
+          0.0002); // ours, from 2.22 in the place of 60/27
 }
 
 TEST_CASE("owning and operating an hour, sum of the years' digits") {
@@ -109,9 +119,13 @@ TEST_CASE("owning and operating an hour, sum of the years' digits") {
 }
 
 TEST_CASE("cost of an implement an hour") {
-    // Tanzania Institute of Education, Agriculture Form V (2023), p. 13, seen: 400, 342.2, 73.3, 815.5, 444.4, 1,259.9.
+    // Tanzania Institute of Education, Agriculture Form V (2023), p. 13, seen: 400, 342.2, 73.3,
+    // 815.5, 444.4, 1,259.9.
     const Priced p = price("implement-hour.job");
-    check_lines(p,
-                {{"depreciation", 400, 1e-9}, {"money", 342.2, 0.05}, {"tax", 73.3, 0.05}, {"fixed", 815.5, 0.2}, {"repair", 444.4, 0.05}});
+    check_lines(p, {{"depreciation", 400, 1e-9},
+                    {"money", 342.2, 0.05},
+                    {"tax", 73.3, 0.05},
+                    {"fixed", 815.5, 0.2},
+                    {"repair", 444.4, 0.05}});
     CHECK(std::abs(p.estimate.price_per_unit - 1259.9) <= 0.2);
 }

@@ -1,6 +1,7 @@
-// Draft in the ground through the notation: gangs, the class table, refusals, traction and the verdict.
-#include "engine/adjoint.h"
-#include "engine/estimate.h"
+// Draft in the ground through the notation: gangs, the class table, refusals, traction and the
+// verdict.
+#include "engine/questions/estimate.h"
+#include "engine/readers/adjoint.h"
 #include "tests/published/formulas.h"
 
 #include <cmath>
@@ -17,14 +18,16 @@ std::string shank(const std::string& depth) {
     return "ground_draft(" + depth + ", 3.5 in, 45 deg, 1, 7 ft, 1, " + dry_pan;
 }
 std::string gang(const std::string& depth, int shanks, const std::string& spacing) {
-    return "ground_draft(" + depth + ", 3.5 in, 45 deg, " + std::to_string(shanks) + ", " + spacing + ", 1, " + dry_pan;
+    return "ground_draft(" + depth + ", 3.5 in, 45 deg, " + std::to_string(shanks) + ", " +
+           spacing + ", 1, " + dry_pan;
 }
 
 } // namespace
 
 TEST_CASE("one shank over a hardpan at 3 to 4 ft") {
-    // ours: figures of an independent program with the same formulas; no measured draft at these depths is public.
-    // The trade's picture, common practice, no source: a hardpan at 3 to 4 ft under a 6 ft rip.
+    // ours: figures of an independent program with the same formulas; no measured draft at these
+    // depths is public. The trade's picture, common practice, no source: a hardpan at 3 to 4 ft
+    // under a 6 ft rip.
     const double kn[] = {75.0, 116.0, 173.9, 234.5, 298.7, 366.5, 437.8, 512.7, 591.2};
     std::vector<Published> rows;
     for (int i = 0; i < 9; ++i)
@@ -44,14 +47,18 @@ TEST_CASE("gangs of shanks share broken ground") {
 }
 
 TEST_CASE("draft by D497 is ten times too low at 6 ft, and is refused there") {
-    // from memory: narrow point 129 + 2.7 S2 lbf an inch. At 72 in the formula would say 6,808 lbf in medium soil.
+    // from memory: narrow point 129 + 2.7 S2 lbf an inch. At 72 in the formula would say 6,808 lbf
+    // in medium soil.
     check_all({{"tool_draft(narrow_subsoiler, medium, 1.5 mi/h, 1, 24 in) * 3", "lbf", 6808, 2}});
-    CHECK(std::isnan(value_of_formula("tool_draft(narrow_subsoiler, medium, 1.5 mi/h, 1, 25 in)", "lbf")));
+    CHECK(std::isnan(
+        value_of_formula("tool_draft(narrow_subsoiler, medium, 1.5 mi/h, 1, 25 in)", "lbf")));
     CHECK(value_of_formula(shank("6 ft"), "lbf") / 6808 > 10);
 }
 
-TEST_CASE("the tuned classes meet D497 at 12 to 20 in within its band of 50 %, but for sandy loam at 20 in") {
-    // Not independent: cohesions were lowered until this held; D497 rows from memory. Foot 6 cm wide.
+TEST_CASE("the tuned classes meet D497 at 12 to 20 in within its band of 50 %, but for sandy loam "
+          "at 20 in") {
+    // Not independent: cohesions were lowered until this held; D497 rows from memory. Foot 6 cm
+    // wide.
     struct Row {
         const char *ground, *texture;
         double depth, ratio_low, ratio_high;
@@ -69,48 +76,61 @@ TEST_CASE("the tuned classes meet D497 at 12 to 20 in within its band of 50 %, b
         CAPTURE(r.depth);
         const std::string d = std::to_string(r.depth) + " m";
         const std::string g = r.ground;
-        const std::string ours =
-            "ground_draft(" + d + ", 6 cm, 45 deg, 1, 7 ft, 1, 1 ft, " + g + ", friable, 1 ft, " + g + ", friable, " + g + ", friable)";
-        const double ratio = value_of_formula(ours + " / tool_draft(narrow_subsoiler, " + r.texture + ", 5 km/h, 1, " + d + ")", "1");
+        const std::string ours = "ground_draft(" + d + ", 6 cm, 45 deg, 1, 7 ft, 1, 1 ft, " + g +
+                                 ", friable, 1 ft, " + g + ", friable, " + g + ", friable)";
+        const double ratio = value_of_formula(
+            ours + " / tool_draft(narrow_subsoiler, " + r.texture + ", 5 km/h, 1, " + d + ")", "1");
         CHECK(ratio > r.ratio_low);
         CHECK(ratio < r.ratio_high);
     }
 }
 
 TEST_CASE("specific draft of a soil bin") {
-    // Cranfield thesis p. 99, Table 23, seen: 40.7, 70.8, 84.5 kN/m2; their own drafts and areas give 40.5, 70.7, 84.6
+    // Cranfield thesis p. 99, Table 23, seen: 40.7, 70.8, 84.5 kN/m2; their own drafts and areas
+    // give 40.5, 70.7, 84.6
     check_all({{"specific_draft(4.5 kN, 0.1111 m^2)", "kN/m^2", 40.7, 0.25},
                {"specific_draft(5.0 kN, 0.0707 m^2)", "kN/m^2", 70.8, 0.15},
                {"specific_draft(3.86 kN, 0.0456 m^2)", "kN/m^2", 84.5, 0.2}});
 }
 
 TEST_CASE("pull by weight and coefficient, speed by power and pull") {
-    // pull = coefficient × weight, 1 % of weight for 1 % of grade: public page of earthmoving formulas, seen; values ours
+    // pull = coefficient × weight, 1 % of weight for 1 % of grade: public page of earthmoving
+    // formulas, seen; values ours
     std::vector<Published> rows;
     const int weight[] = {150000, 180000, 210000};
     const double share[] = {0.50, 0.60, 0.70, 0.90};
     for (const int w : weight)
         for (const double s : share)
-            rows.push_back({"crawler_pull(" + std::to_string(w) + " lb, " + std::to_string(s) + ", 0 %)", "lbf", w * s, 1e-6});
-    const double pull[] = {80, 100, 120, 150}, slow[] = {2.34, 1.88, 1.56, 1.25}, fast[] = {3.28, 2.62, 2.19, 1.75};
+            rows.push_back(
+                {"crawler_pull(" + std::to_string(w) + " lb, " + std::to_string(s) + ", 0 %)",
+                 "lbf", w * s, 1e-6});
+    const double pull[] = {80, 100, 120, 150}, slow[] = {2.34, 1.88, 1.56, 1.25},
+                 fast[] = {3.28, 2.62, 2.19, 1.75};
     for (int i = 0; i < 4; ++i) {
-        rows.push_back({"power_speed(500 hp, " + std::to_string(pull[i] * 1000) + " lbf)", "mi/h", slow[i], 0.006});
-        rows.push_back({"power_speed(700 hp, " + std::to_string(pull[i] * 1000) + " lbf)", "mi/h", fast[i], 0.006});
+        rows.push_back({"power_speed(500 hp, " + std::to_string(pull[i] * 1000) + " lbf)", "mi/h",
+                        slow[i], 0.006});
+        rows.push_back({"power_speed(700 hp, " + std::to_string(pull[i] * 1000) + " lbf)", "mi/h",
+                        fast[i], 0.006});
     }
-    // 850 hp at 0.60 makes 510 hp and 1.94 mi/h at the 6 ft draft; 6 ft spacing at 85 % is 1.20 ac/h; 361 hp h an acre
+    // 850 hp at 0.60 makes 510 hp and 1.94 mi/h at the 6 ft draft; 6 ft spacing at 85 % is 1.20
+    // ac/h; 361 hp h an acre
     rows.push_back({"power_speed(510 hp, " + shank("6 ft") + ")", "mi/h", 1.94, 0.006});
-    rows.push_back({"field_capacity(power_speed(510 hp, " + shank("6 ft") + "), 6 ft, 85 %)", "ac/h", 1.20, 0.006});
+    rows.push_back({"field_capacity(power_speed(510 hp, " + shank("6 ft") + "), 6 ft, 85 %)",
+                    "ac/h", 1.20, 0.006});
     rows.push_back({"drawbar_energy(" + shank("6 ft") + ", 6 ft)", "hp.h/ac", 361, 0.5});
     check_all(rows);
 }
 
 TEST_CASE("three shanks at 6 ft in a moderate pan are too many, and one is what pulls") {
     // ours, and the trade's: three shanks shallow, one shank deep. 180,000 lb on firm ground.
-    const std::string one = shank("6 ft"), pull = "crawler_pull(180,000 lb, ripping_traction(firm), 0 %)";
-    const std::string shared = "ground_draft(6 ft - 4 ft / 2, 3.5 in, 45 deg, 1, 7 ft, 1, " + dry_pan;
-    const auto verdict = [&](const std::string& draft, const std::string& alone, const std::string& wanted, const char* answer) {
-        const std::string v =
-            "pulling_verdict(" + draft + ", " + alone + ", " + pull + ", power_speed(510 hp, " + draft + "), " + wanted + ") is " + answer;
+    const std::string one = shank("6 ft"),
+                      pull = "crawler_pull(180,000 lb, ripping_traction(firm), 0 %)";
+    const std::string shared =
+        "ground_draft(6 ft - 4 ft / 2, 3.5 in, 45 deg, 1, 7 ft, 1, " + dry_pan;
+    const auto verdict = [&](const std::string& draft, const std::string& alone,
+                             const std::string& wanted, const char* answer) {
+        const std::string v = "pulling_verdict(" + draft + ", " + alone + ", " + pull +
+                              ", power_speed(510 hp, " + draft + "), " + wanted + ") is " + answer;
         return value_of_formula("when " + v + " then 1 otherwise 0", "1") == 1;
     };
     CHECK(verdict(gang("6 ft", 3, "4 ft"), one, "1.5 mi/h", "not_with_this_many_shanks"));
@@ -118,15 +138,19 @@ TEST_CASE("three shanks at 6 ft in a moderate pan are too many, and one is what 
     CHECK(verdict(one, one, "2.5 mi/h", "power_limited"));
     CHECK(verdict(shank("7 ft"), shank("7 ft"), "1.2 mi/h", "traction_limited"));
     CHECK(verdict(gang("4 ft", 3, "4 ft"), shank("4 ft"), "1.5 mi/h", "pulls"));
-    check_all({{"shanks_that_pull(" + pull + ", " + one + ", " + shared + ")", "1", 1, 0},
-               {"pulling_margin(" + one + ", " + pull + ", power_speed(510 hp, " + one + "), 1.5 mi/h)", "%", 28.0, 0.1}});
+    check_all(
+        {{"shanks_that_pull(" + pull + ", " + one + ", " + shared + ")", "1", 1, 0},
+         {"pulling_margin(" + one + ", " + pull + ", power_speed(510 hp, " + one + "), 1.5 mi/h)",
+          "%", 28.0, 0.1}});
 }
 
 TEST_CASE("loosened ground and the spacing that breaks it all") {
-    check_all({// Cranfield thesis, Table 23, seen: 0.1111 m2 from a tine at 0.35 m; the angle was worked back from it (ours)
+    check_all({// Cranfield thesis, Table 23, seen: 0.1111 m2 from a tine at 0.35 m; the angle was
+               // worked back from it (ours)
                {"loosened_area(0.35 m, 0.35 m, 0.15 m, 25.5 deg)", "m^2", 0.1111, 0.001},
                {"loosened_area(0.35 m, 0.35 m, 0.07 m, 35.3 deg)", "m^2", 0.1111, 0.001},
-               // British Columbia Soil Management Handbook, section 4.3.1 p. 82, seen: 5 to 7 times the foot
+               // British Columbia Soil Management Handbook, section 4.3.1 p. 82, seen: 5 to 7 times
+               // the foot
                {"rule_critical_depth(3.5 in, 5)", "ft", 1.5, 0.05},
                {"rule_critical_depth(3.5 in, 7)", "ft", 2.0, 0.05},
                // Spoor and Godwin 1978, from memory
@@ -135,14 +159,19 @@ TEST_CASE("loosened ground and the spacing that breaks it all") {
 }
 
 TEST_CASE("slopes through the deep draft are exact, from the notation to the last input") {
-    // ours: the backward sweep against central differences, at a point inside one piece of the search
+    // ours: the backward sweep against central differences, at a point inside one piece of the
+    // search
     const std::string text =
         "model \"m\"\nuse \"library/deep-draft\" as deep\nuse \"library/traction\" as traction\n"
-        "given depth = 6 ft\ngiven foot = 3.5 in\ngiven rake = 45 deg\ngiven shanks = 3\ngiven apart = 5 ft\ngiven tuning = 1.1\n"
-        "given top = 3 ft\ngiven thick = 1 ft\ngiven c1 = 300 psf\ngiven c2 = 1,250 psf\ngiven c3 = 125 psf\ngiven phi = 35 deg\n"
-        "pull : lbf = deep_draft(depth, foot, rake, shanks, apart, tuning, top, 102 lbf/ft^3, c1, 0 psf, phi, 23 deg, thick, 115 lbf/ft^3, "
+        "given depth = 6 ft\ngiven foot = 3.5 in\ngiven rake = 45 deg\ngiven shanks = 3\ngiven "
+        "apart = 5 ft\ngiven tuning = 1.1\n"
+        "given top = 3 ft\ngiven thick = 1 ft\ngiven c1 = 300 psf\ngiven c2 = 1,250 psf\ngiven c3 "
+        "= 125 psf\ngiven phi = 35 deg\n"
+        "pull : lbf = deep_draft(depth, foot, rake, shanks, apart, tuning, top, 102 lbf/ft^3, c1, "
+        "0 psf, phi, 23 deg, thick, 115 lbf/ft^3, "
         "c2, 0 psf, 38 deg, "
-        "25 deg, 0 ft, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg)\n"
+        "25 deg, 0 ft, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg, 102 lbf/ft^3, c3, 10 psf, 34 deg, "
+        "23 deg)\n"
         "speed : mi/h = ripping_speed(9 mi/h, 510 hp, pull)\n";
     Compilation c = compile_ok(text);
     const auto compiled = acre::engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
@@ -162,8 +191,9 @@ TEST_CASE("slopes through the deep draft are exact, from the notation to the las
             auto low = inputs, high = inputs;
             low[i] -= h;
             high[i] += h;
-            const double difference =
-                (acre::engine::evaluate(plan, high).slot[slot] - acre::engine::evaluate(plan, low).slot[slot]) / (2 * h);
+            const double difference = (acre::engine::evaluate(plan, high).slot[slot] -
+                                       acre::engine::evaluate(plan, low).slot[slot]) /
+                                      (2 * h);
             CHECK(slope[i] == doctest::Approx(difference).epsilon(1e-6));
             CHECK(slope[i] != 0);
         }
@@ -171,17 +201,19 @@ TEST_CASE("slopes through the deep draft are exact, from the notation to the las
 }
 
 TEST_CASE("a price outside the tested range of a formula says so") {
-    const std::string text =
-        "model \"m\"\nuse \"library/draft\" as draft\ngiven speed = 9 mi/h\n"
-        "pull : lbf = tool_draft(straight_chisel, medium, speed, 5, 8 in)\ncost x : $/lbf = $1/lbf over pull\nprice \"Chisel\" lump\n";
+    const std::string text = "model \"m\"\nuse \"library/draft\" as draft\ngiven speed = 9 mi/h\n"
+                             "pull : lbf = tool_draft(straight_chisel, medium, speed, 5, 8 "
+                             "in)\ncost x : $/lbf = $1/lbf over pull\nprice \"Chisel\" lump\n";
     Compilation c = compile_ok(text);
     const auto compiled = acre::engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
     REQUIRE(compiled.has_value());
-    const auto estimate = acre::engine::estimate(*c.sheet, *compiled, acre::engine::evaluate(compiled->plan), *c.sources, c.diagnostics);
+    const auto estimate = acre::engine::estimate(
+        *c.sheet, *compiled, acre::engine::evaluate(compiled->plan), *c.sources, c.diagnostics);
     REQUIRE_MESSAGE(estimate.has_value(), c.rendered());
     bool said = false;
     for (const auto& caution : estimate->cautions)
-        if (caution.tested_range && caution.text.find("tool_draft") != std::string::npos && caution.text.find("9") != std::string::npos &&
+        if (caution.tested_range && caution.text.find("tool_draft") != std::string::npos &&
+            caution.text.find("9") != std::string::npos &&
             caution.text.find("7 mi/h") != std::string::npos)
             said = true;
     CHECK(said);

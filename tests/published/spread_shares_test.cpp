@@ -5,7 +5,7 @@
 #include <numbers>
 #include <string>
 
-#include "engine/risk.h"
+#include "engine/questions/risk/risk.h"
 #include "tests/support/opened.h"
 
 using namespace acre::engine;
@@ -41,18 +41,22 @@ void check_share(double got, double error, double expected, double largest_error
 
 } // namespace
 
-TEST_CASE("the function of Ishigami and Homma has the mean, spread and indices of its closed forms") {
-    // y = sin x1 + a sin^2 x2 + b x3^4 sin x1, each x even over -pi .. pi, a = 7, b = 0.1. T. Ishigami and T. Homma, "An importance
-    // quantification technique in uncertainty analysis for computer models", ISUMA 1990; closed forms as documented with
-    // OpenTURNS (use case "Ishigami") and UQTestFuns.
-    const Opened job = open_text("model \"Ishigami\"\n"
-                                 "given x1 = 10 deg  \"first\"  swing even -180 deg .. 180 deg\n"
-                                 "given x2 = 20 deg  \"second\"  swing even -180 deg .. 180 deg\n"
-                                 "given x3 = 0.5  \"third\"  swing even -3.141592653589793 .. 3.141592653589793\n"
-                                 "y : 1 = sin(x1) + 7 * sin(x2) ^ 2 + 0.1 * x3 ^ 4 * sin(x1)  \"answer\"\n");
+TEST_CASE(
+    "the function of Ishigami and Homma has the mean, spread and indices of its closed forms") {
+    // y = sin x1 + a sin^2 x2 + b x3^4 sin x1, each x even over -pi .. pi, a = 7, b = 0.1. T.
+    // Ishigami and T. Homma, "An importance quantification technique in uncertainty analysis for
+    // computer models", ISUMA 1990; closed forms as documented with OpenTURNS (use case "Ishigami")
+    // and UQTestFuns.
+    const Opened job =
+        open_text("model \"Ishigami\"\n"
+                  "given x1 = 10 deg  \"first\"  swing even -180 deg .. 180 deg\n"
+                  "given x2 = 20 deg  \"second\"  swing even -180 deg .. 180 deg\n"
+                  "given x3 = 0.5  \"third\"  swing even -3.141592653589793 .. 3.141592653589793\n"
+                  "y : 1 = sin(x1) + 7 * sin(x2) ^ 2 + 0.1 * x3 ^ 4 * sin(x1)  \"answer\"\n");
     const Risk r = risk_of(job, "y");
     const double pi = std::numbers::pi, a = 7, b = 0.1;
-    const double v1 = std::pow(1 + b * std::pow(pi, 4) / 5, 2) / 2, v2 = a * a / 8, v13 = 8 * b * b * std::pow(pi, 8) / 225;
+    const double v1 = std::pow(1 + b * std::pow(pi, 4) / 5, 2) / 2, v2 = a * a / 8,
+                 v13 = 8 * b * b * std::pow(pi, 8) / 225;
     const double v = v1 + v2 + v13;
     CHECK(v == doctest::Approx(13.844587940719).epsilon(1e-12));
     const Measured& y = r.measured[0];
@@ -70,14 +74,18 @@ TEST_CASE("the function of Ishigami and Homma has the mean, spread and indices o
 }
 
 TEST_CASE("the g-function of Sobol' has the indices of its closed forms") {
-    // g = product of (|4 x - 2| + a) / (1 + a), each x even over 0 .. 1, a = 0, 1, 4.5, 9, 99, 99, 99, 99: A. Saltelli and others,
-    // Computer Physics Communications 181 (2010), 259-270. V_i = 1 / (3 (1 + a_i)^2); V = product of (1 + V_i) - 1.
+    // g = product of (|4 x - 2| + a) / (1 + a), each x even over 0 .. 1, a = 0, 1, 4.5, 9, 99, 99,
+    // 99, 99: A. Saltelli and others, Computer Physics Communications 181 (2010), 259-270. V_i = 1
+    // / (3 (1 + a_i)^2); V = product of (1 + V_i) - 1.
     const double a[] = {0, 1, 4.5, 9, 99, 99, 99, 99};
     std::string text = "model \"g\"\n", product;
     for (int k = 0; k < 8; ++k) {
-        const std::string n = std::to_string(k + 1), ak = k == 2 ? "4.5" : std::to_string(static_cast<int>(a[k]));
+        const std::string n = std::to_string(k + 1),
+                          ak = k == 2 ? "4.5" : std::to_string(static_cast<int>(a[k]));
         text += "given x" + n + " = 0.3  \"x\"  swing even 0 .. 1\n";
-        product += (k == 0 ? "" : " * ") + ("(abs(4 * x" + n + " - 2) + " + ak + ") / " + std::to_string(1 + static_cast<int>(a[k]))) +
+        product += (k == 0 ? "" : " * ") +
+                   ("(abs(4 * x" + n + " - 2) + " + ak + ") / " +
+                    std::to_string(1 + static_cast<int>(a[k]))) +
                    (k == 2 ? ".5" : "");
     }
     text += "g : 1 = " + product + "  \"answer\"\n";

@@ -3,9 +3,9 @@
 
 #include <cmath>
 
-#include "engine/risk/draw.h"
-#include "engine/risk/points.h"
-#include "engine/risk/shapes.h"
+#include "engine/questions/risk/draw.h"
+#include "engine/questions/risk/points.h"
+#include "engine/questions/risk/shapes.h"
 
 using namespace acre::engine;
 
@@ -50,7 +50,8 @@ using acre::lang::ast::SwingShape;
 
 } // namespace
 
-TEST_CASE("a triangular swing has mean (a + b + c) / 3 and variance (a2 + b2 + c2 - ab - ac - bc) / 18") {
+TEST_CASE(
+    "a triangular swing has mean (a + b + c) / 3 and variance (a2 + b2 + c2 - ab - ac - bc) / 18") {
     // Any text of probability (the variance from memory): 2, 5, 14 give 7 and 6.5.
     const Moments m = drawn(shape_of(axis_of(2, 5, 14, SwingShape::Triangular)));
     CHECK(m.mean == doctest::Approx(7).epsilon(1e-6));
@@ -59,9 +60,10 @@ TEST_CASE("a triangular swing has mean (a + b + c) / 3 and variance (a2 + b2 + c
     CHECK(m.greatest < 14);
 }
 
-TEST_CASE("a PERT swing is a beta distribution: variance (mean - a)(b - mean) / 7, not the width squared over 36") {
-    // Mean (a + 4 m + b) / 6 and the shapes as published for PERT; the variance is that of the beta distribution (from memory).
-    // 2, 5, 14: mean 6, variance 32 / 7; the planning rule would say 4.
+TEST_CASE("a PERT swing is a beta distribution: variance (mean - a)(b - mean) / 7, not the width "
+          "squared over 36") {
+    // Mean (a + 4 m + b) / 6 and the shapes as published for PERT; the variance is that of the beta
+    // distribution (from memory). 2, 5, 14: mean 6, variance 32 / 7; the planning rule would say 4.
     const Moments m = drawn(shape_of(axis_of(2, 5, 14, SwingShape::Pert)));
     CHECK(m.mean == doctest::Approx(6).epsilon(1e-6));
     CHECK(m.variance == doctest::Approx(32.0 / 7).epsilon(1e-5));
@@ -77,13 +79,17 @@ TEST_CASE("an even swing has mean (a + b) / 2 and variance (b - a)^2 / 12") {
 
 TEST_CASE("a value at the end of its swing, or outside, puts the mode at that end") {
     for (const double value : {2.0, 1.0}) {
-        CHECK(drawn(shape_of(axis_of(2, value, 8, SwingShape::Triangular))).mean == doctest::Approx(4).epsilon(1e-6));
-        CHECK(drawn(shape_of(axis_of(2, value, 8, SwingShape::Pert))).mean == doctest::Approx(3).epsilon(1e-6));
+        CHECK(drawn(shape_of(axis_of(2, value, 8, SwingShape::Triangular))).mean ==
+              doctest::Approx(4).epsilon(1e-6));
+        CHECK(drawn(shape_of(axis_of(2, value, 8, SwingShape::Pert))).mean ==
+              doctest::Approx(3).epsilon(1e-6));
     }
 }
 
-TEST_CASE("the tables of quantiles hold the normal distribution to six digits, far into its tails") {
-    // Abramowitz and Stegun, table 26.1 and 26.6 (from memory): quantiles of the normal distribution.
+TEST_CASE(
+    "the tables of quantiles hold the normal distribution to six digits, far into its tails") {
+    // Abramowitz and Stegun, table 26.1 and 26.6 (from memory): quantiles of the normal
+    // distribution.
     const QuantileTable normal = normal_quantiles();
     const double rows[][2] = {{0.5, 0},
                               {0.8413447460685429, 1},
@@ -109,7 +115,8 @@ TEST_CASE("the tables of quantiles hold the normal distribution to six digits, f
 }
 
 TEST_CASE("scrambled points stay as even as the sequence: one in every cell of equal size") {
-    // A property of (0, m, 1) nets: of the first 2^m points of one dimension, exactly one in each interval of 2^-m.
+    // A property of (0, m, 1) nets: of the first 2^m points of one dimension, exactly one in each
+    // interval of 2^-m.
     const SobolSequence sequence(5);
     const ScrambledPoints points(sequence, 3, 9);
     std::vector<std::uint64_t> offset(5);

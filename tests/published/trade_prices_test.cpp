@@ -1,9 +1,11 @@
-// The rate models against the trade: what their prices must lie between, and what hand arithmetic says when a figure moves.
+// The rate models against the trade: what their prices must lie between, and what hand arithmetic
+// says when a figure moves.
 //
-// Bands. Almond replanting in California, 2019: ripping $300 to 700 an acre, pulling $200 to 300, grinding $500 to 700,
-// spreading chips $125 to 400, discing twice $50 to 80, touch-up levelling $70, berms and floating $60, planting about
-// $1,400 an acre all in (UC Davis, Whole Orchard Recycling, Cost-Benefit Guide; interviews of 2019). Since then machinery
-// cost 23 % more, labor 18 %, diesel 38 % by 2022 (University of Missouri Extension G302, 2023): about 27 % together, with
+// Bands. Almond replanting in California, 2019: ripping $300 to 700 an acre, pulling $200 to 300,
+// grinding $500 to 700, spreading chips $125 to 400, discing twice $50 to 80, touch-up levelling
+// $70, berms and floating $60, planting about $1,400 an acre all in (UC Davis, Whole Orchard
+// Recycling, Cost-Benefit Guide; interviews of 2019). Since then machinery cost 23 % more, labor 18
+// %, diesel 38 % by 2022 (University of Missouri Extension G302, 2023): about 27 % together, with
 // weights of ours (40, 25, 35 %).
 #include <cmath>
 
@@ -39,19 +41,27 @@ TEST_CASE("prices lie where published prices lie") {
         const char* over = ""; // divided by this line
     };
     const Band bands[] = {
-        {"01-first-price", "", "ripping.rate", 300, 700 * since_2019, "UC Davis 2019 and Missouri G302"},
-        {"04-crossed", "", "ripping.rate", 300, 700 * since_2019, "UC Davis 2019 and Missouri G302"},
-        {"07-three-fields", "", "price.per_unit", 300, 700 * since_2019, "UC Davis 2019 and Missouri G302, with the move"},
-        {"10-trees-out", "", "pulling_and_piling.rate", 200, 300 * since_2019, "UC Davis 2019 and Missouri G302"},
-        {"10-trees-out", "", "grinding.rate", 500, 700 * since_2019, "UC Davis 2019 and Missouri G302"},
-        {"10-trees-out", "", "chips.rate", 125, 400 * since_2019, "UC Davis 2019 and Missouri G302"},
-        {"11-disc-and-float", "", "discing.rate", 50, 80 * since_2019, "UC Davis 2019 and Missouri G302, two passes"},
+        {"01-first-price", "", "ripping.rate", 300, 700 * since_2019,
+         "UC Davis 2019 and Missouri G302"},
+        {"04-crossed", "", "ripping.rate", 300, 700 * since_2019,
+         "UC Davis 2019 and Missouri G302"},
+        {"07-three-fields", "", "price.per_unit", 300, 700 * since_2019,
+         "UC Davis 2019 and Missouri G302, with the move"},
+        {"10-trees-out", "", "pulling_and_piling.rate", 200, 300 * since_2019,
+         "UC Davis 2019 and Missouri G302"},
+        {"10-trees-out", "", "grinding.rate", 500, 700 * since_2019,
+         "UC Davis 2019 and Missouri G302"},
+        {"10-trees-out", "", "chips.rate", 125, 400 * since_2019,
+         "UC Davis 2019 and Missouri G302"},
+        {"11-disc-and-float", "", "discing.rate", 50, 80 * since_2019,
+         "UC Davis 2019 and Missouri G302, two passes"},
         // One figure, not a band: a quarter to either side is ours.
         {"11-disc-and-float", "", "floating.rate", 60 * 0.25, 60 * since_2019 * 1.25,
          "UC Davis 2019, berms and floating; without the berms"},
-        {"13-plant", "", "price.total", 1400 * 0.75, 1400 * since_2019 * 1.25, "UC Davis 2019, all in", "area"},
-        // Arkansas, mid-2000s, $1.15 to 1.25 a cubic yard of precision levelling (University of Arkansas); up to three times
-        // that is ours, for twenty years and for touch-up.
+        {"13-plant", "", "price.total", 1400 * 0.75, 1400 * since_2019 * 1.25,
+         "UC Davis 2019, all in", "area"},
+        // Arkansas, mid-2000s, $1.15 to 1.25 a cubic yard of precision levelling (University of
+        // Arkansas); up to three times that is ours, for twenty years and for touch-up.
         {"12-level", "", "levelling.rate", 1.15, 3 * 1.25, "University of Arkansas"},
         // Suggested for tests of this trade, 2024 dollars: our own arithmetic, for plausibility.
         {"04-crossed", "Crossed", "ripping.rate", 650, 1600, "plausibility"},
@@ -72,24 +82,29 @@ TEST_CASE("prices lie where published prices lie") {
     }
 }
 
-// Site preparation in the US South (Alabama Extension, forestry costs): one pass costs 33 % less than two in 2018 and 51 %
-// less in 2016, so two passes are 1.49 to 2.04 times one.
+// Site preparation in the US South (Alabama Extension, forestry costs): one pass costs 33 % less
+// than two in 2018 and 51 % less in 2016, so two passes are 1.49 to 2.04 times one.
 TEST_CASE("ripping both ways costs one and a half to two times one way") {
-    const double ratio = Demo("04-crossed", "Crossed")["ripping.cost"] / Demo("04-crossed")["ripping.cost"];
+    const double ratio =
+        Demo("04-crossed", "Crossed")["ripping.cost"] / Demo("04-crossed")["ripping.cost"];
     CHECK(ratio >= 1 / (1 - 0.33));
     CHECK(ratio <= 1 / (1 - 0.51));
 }
 
-// Two ends of 35 ft on a row of 1,320 ft leave 94.7 % (pistachio orchard management, UC: row break every quarter mile,
-// 35 ft to turn): what plant.rate takes as the planted share.
+// Two ends of 35 ft on a row of 1,320 ft leave 94.7 % (pistachio orchard management, UC: row break
+// every quarter mile, 35 ft to turn): what plant.rate takes as the planted share.
 TEST_CASE("trees an acre come from row width and tree spacing") {
     const Demo job("13-plant");
     CHECK(job["trees_per_acre"] == doctest::Approx(43560.0 / (21 * 16) * 0.95));
-    const Demo wide = Demo("13-plant", "", {{"row_width", "22 ft"}, {"tree_spacing", "14 ft"}, {"planted_share", "100 %"}});
-    CHECK(wide["trees_per_acre"] == doctest::Approx(141.4).epsilon(0.001)); // trees an acre at 22 by 14, any orchard handbook
+    const Demo wide =
+        Demo("13-plant", "",
+             {{"row_width", "22 ft"}, {"tree_spacing", "14 ft"}, {"planted_share", "100 %"}});
+    CHECK(wide["trees_per_acre"] ==
+          doctest::Approx(141.4).epsilon(0.001)); // trees an acre at 22 by 14, any orchard handbook
 }
 
-// Common practice, no source: two 12-hour shifts give 22 machine hours; 45 gal/h at 930 hp; 1,000 to 1,200 gal a day.
+// Common practice, no source: two 12-hour shifts give 22 machine hours; 45 gal/h at 930 hp; 1,000
+// to 1,200 gal a day.
 TEST_CASE("a day in season is 22 meter hours and a tanker of fuel") {
     const Demo job("01-first-price", "", {{"crawler.power", "930 hp"}});
     CHECK(job["crew.meter_per_day"] == 22);
@@ -98,19 +113,21 @@ TEST_CASE("a day in season is 22 meter hours and a tanker of fuel") {
     CHECK(job["crawler.burn"] * job["crew.meter_per_day"] < 1200);
 }
 
-// California Wage Order 14: six days of 12 h are 40 h straight and 32 h at one and a half, 88 h paid for 72; at 14 h a day
-// 2 h more each day are double: 40 + 1.5 × 32 + 2 × 12 = 112 for 84.
+// California Wage Order 14: six days of 12 h are 40 h straight and 32 h at one and a half, 88 h
+// paid for 72; at 14 h a day 2 h more each day are double: 40 + 1.5 × 32 + 2 × 12 = 112 for 84.
 TEST_CASE("an hour is paid once: straight, one and a half, or double") {
     CHECK(Demo("01-first-price")["crew.paid_share"] == doctest::Approx(88.0 / 72));
-    CHECK(Demo("06-far-away", "Off season, one shift")["crew.paid_share"] == doctest::Approx(112.0 / 84));
+    CHECK(Demo("06-far-away", "Off season, one shift")["crew.paid_share"] ==
+          doctest::Approx(112.0 / 84));
     CHECK(Demo("01-first-price", "", {{"crew.law", "none_paid"}})["crew.paid_share"] == 1);
-    CHECK(Demo("01-first-price", "", {{"crew.law", "over_forty"}})["crew.paid_share"] == doctest::Approx(88.0 / 72));
+    CHECK(Demo("01-first-price", "", {{"crew.law", "over_forty"}})["crew.paid_share"] ==
+          doctest::Approx(88.0 / 72));
 }
 
 // From here on, hand arithmetic: what one figure does to the price.
 double price_of(double cost, const Demo& job) {
-    return cost * (1 + job["season_prices.overhead_share"] / 100) * (1 + job["season_prices.reserve_share"] / 100) /
-           (1 - job["season_prices.margin"] / 100);
+    return cost * (1 + job["season_prices.overhead_share"] / 100) *
+           (1 + job["season_prices.reserve_share"] / 100) / (1 - job["season_prices.margin"] / 100);
 }
 
 TEST_CASE("hours are way over speed and turns, in hours of fifty minutes") {
@@ -123,19 +140,24 @@ TEST_CASE("hours are way over speed and turns, in hours of fifty minutes") {
 TEST_CASE("a crawler hour adds up from its parts") {
     const Demo job("01-first-price");
     const double years = 15000 / 2300.0, average = ((years - 1) * 1.25 + 2) / (2 * years);
-    const double own = 1'640'000 * 0.75 / 15000 + (1'640'000 * average * (0.0725 + 0.016) + 38'000 / 5.0 + 2'600) / 2300;
+    const double own = 1'640'000 * 0.75 / 15000 +
+                       (1'640'000 * average * (0.0725 + 0.016) + 38'000 / 5.0 + 2'600) / 2300;
     CHECK(job["crawler.own_per_hour"] == doctest::Approx(own));
     const double fuel = 850 * 0.36 / 7 * 0.9 * (4.47 + 0.21);
-    const double operate = fuel * 1.15 + 35 / 11.0 + 168'000 / 4500.0 + 1'640'000 * 0.6 / 15000 + 7'000 / 4000.0;
+    const double operate =
+        fuel * 1.15 + 35 / 11.0 + 168'000 / 4500.0 + 1'640'000 * 0.6 / 15000 + 7'000 / 4000.0;
     CHECK(job["crawler.operate_per_hour"] == doctest::Approx(operate));
-    CHECK(job["crawler.standby_per_hour"] == doctest::Approx(0.5 * 82 + 1'640'000 * average * 0.0725 / 2300));
+    CHECK(job["crawler.standby_per_hour"] ==
+          doctest::Approx(0.5 * 82 + 1'640'000 * average * 0.0725 / 2300));
 }
 
 TEST_CASE("a dollar more on diesel is the gallons, the oil with them, and the steps of the price") {
-    const Demo before("01-first-price"), after("01-first-price", "", {{"season_prices.diesel", "$5.47/gal"}});
+    const Demo before("01-first-price"),
+        after("01-first-price", "", {{"season_prices.diesel", "$5.47/gal"}});
     const double more = before["gallons"] * 1.0 * 1.15;
     CHECK(after["ripping.cost"] - before["ripping.cost"] == doctest::Approx(more));
-    CHECK(after["ripping.margin"] - before["ripping.margin"] == doctest::Approx(price_of(more, before)));
+    CHECK(after["ripping.margin"] - before["ripping.margin"] ==
+          doctest::Approx(price_of(more, before)));
 }
 
 TEST_CASE("closer pulls cost in proportion") {
@@ -155,7 +177,8 @@ TEST_CASE("a mile more is a mile there loaded and a mile back empty for every tr
     const double hours = 2 * (10 / 35.0 + 10 / 48.0);
     CHECK(far["haul.lowbed_hours"] - near["haul.lowbed_hours"] == doctest::Approx(hours));
     CHECK(far["haul.lowbed.amount"] - near["haul.lowbed.amount"] == doctest::Approx(hours * 178));
-    CHECK(far["haul.second_trailer.amount"] - near["haul.second_trailer.amount"] == doctest::Approx(hours * 124));
+    CHECK(far["haul.second_trailer.amount"] - near["haul.second_trailer.amount"] ==
+          doctest::Approx(hours * 124));
 }
 
 TEST_CASE("fields under one move share it") {
@@ -163,23 +186,28 @@ TEST_CASE("fields under one move share it") {
     CHECK(three["haul.lowbed_hours"] == doctest::Approx(2 * (46 / 35.0 + 46 / 48.0 + 2.5)));
     CHECK(three["haul.walking"] == doctest::Approx(2 * 1.4 / 3));
     CHECK(three["acres"] == doctest::Approx(62 + 28 + 37));
-    CHECK(three["machine_hours"] == doctest::Approx(three["home.block_hours"] + three["river.block_hours"] + three["hill.block_hours"]));
+    CHECK(three["machine_hours"] ==
+          doctest::Approx(three["home.block_hours"] + three["river.block_hours"] +
+                          three["hill.block_hours"]));
 }
 
 TEST_CASE("a small job costs the minimum, a large one does not") {
     CHECK(Demo("09-smallest-job")["ripping.amount"] >= 7500);
     CHECK(Demo("09-smallest-job")["ripping.margin"] < 7500);
-    CHECK(Demo("09-smallest-job")["ripping.amount"] < 7500 + 7.5); // rounded up to the dollar an acre
+    CHECK(Demo("09-smallest-job")["ripping.amount"] <
+          7500 + 7.5); // rounded up to the dollar an acre
     const Demo large("01-first-price");
     CHECK(large["ripping.amount"] < large["ripping.margin"] + 118);
 }
 
 TEST_CASE("the margin is a share of the price") {
     const Demo job("01-first-price");
-    CHECK((job["ripping.margin"] - job["ripping.contingency"]) / job["ripping.margin"] == doctest::Approx(0.12));
+    CHECK((job["ripping.margin"] - job["ripping.contingency"]) / job["ripping.margin"] ==
+          doctest::Approx(0.12));
 }
 
-TEST_CASE("three shanks at six feet in a moderate pan are refused, and the model says how many go") {
+TEST_CASE(
+    "three shanks at six feet in a moderate pan are refused, and the model says how many go") {
     Demo three("08-hard-pan", "Three shanks");
     const std::vector<lang::Code> faults = three.faults();
     REQUIRE(!faults.empty());
@@ -188,15 +216,22 @@ TEST_CASE("three shanks at six feet in a moderate pan are refused, and the model
 }
 
 TEST_CASE("a crawler that runs fewer hours owns each hour dearer, by what does not run with it") {
-    const Demo full("01-first-price"), idle("01-first-price", "", {{"crawler.hours_per_year", "1,500 h/yr"}});
-    const double fixed = full["crawler.interest_per_year"] + full["crawler.insurance_per_year"] + full["crawler.guidance_per_year"];
-    const double fixed_idle = idle["crawler.interest_per_year"] + idle["crawler.insurance_per_year"] + idle["crawler.guidance_per_year"];
-    CHECK(idle["crawler.own_per_hour"] - full["crawler.own_per_hour"] == doctest::Approx(fixed_idle / 1500 - fixed / 2300));
+    const Demo full("01-first-price"),
+        idle("01-first-price", "", {{"crawler.hours_per_year", "1,500 h/yr"}});
+    const double fixed = full["crawler.interest_per_year"] + full["crawler.insurance_per_year"] +
+                         full["crawler.guidance_per_year"];
+    const double fixed_idle = idle["crawler.interest_per_year"] +
+                              idle["crawler.insurance_per_year"] +
+                              idle["crawler.guidance_per_year"];
+    CHECK(idle["crawler.own_per_hour"] - full["crawler.own_per_hour"] ==
+          doctest::Approx(fixed_idle / 1500 - fixed / 2300));
 }
 
 TEST_CASE("two crawlers share a field by their pace and finish together") {
     const Demo pair("05-two-crawlers");
-    const auto pace = [](double speed) { return 7 * 2510 / 43560.0 / (2510 / (speed * 5280) + 0.7 / 60) * 50 / 60; };
+    const auto pace = [](double speed) {
+        return 7 * 2510 / 43560.0 / (2510 / (speed * 5280) + 0.7 / 60) * 50 / 60;
+    };
     CHECK(pair["pace"] == doctest::Approx(pace(1.7) + pace(1.25)));
     CHECK(pair["machine_hours"] == doctest::Approx(212 / (pace(1.7) + pace(1.25))));
     // The second has its own price and power; what it does not say itself is as the model has it.
@@ -206,7 +241,8 @@ TEST_CASE("two crawlers share a field by their pace and finish together") {
 }
 
 TEST_CASE("the speed is what the pull leaves, until a contractor says what he makes") {
-    const Demo easy("01-first-price"), hard("08-hard-pan"), known("08-hard-pan", "", {{"speed", "1.1 mi/h"}});
+    const Demo easy("01-first-price"), hard("08-hard-pan"),
+        known("08-hard-pan", "", {{"speed", "1.1 mi/h"}});
     // 375 lbf at 1 mi/h are one horsepower (33,000 / 88, exactly).
     CHECK(hard["speed"] == doctest::Approx(375 * 850 * 0.78 * 0.78 / hard["pull"]));
     CHECK(easy["pull"] < hard["pull"]);
@@ -215,35 +251,46 @@ TEST_CASE("the speed is what the pull leaves, until a contractor says what he ma
 }
 
 TEST_CASE("the fuel clause goes by whole steps of a dime") {
-    const Demo job("01-first-price", "", {{"fuel_now", "$5.19/gal"}}); // 72 cents over 4.47: seven steps
-    CHECK(job["fuel_surcharge_now"] == doctest::Approx(std::round(job["gallons_per_acre"] * 0.70 * 100) / 100));
+    const Demo job("01-first-price", "",
+                   {{"fuel_now", "$5.19/gal"}}); // 72 cents over 4.47: seven steps
+    CHECK(job["fuel_surcharge_now"] ==
+          doctest::Approx(std::round(job["gallons_per_acre"] * 0.70 * 100) / 100));
     CHECK(Demo("01-first-price", "", {{"fuel_now", "$4.20/gal"}})["fuel_surcharge_now"] == 0);
 }
 
 TEST_CASE("the whole job adds its services up, and shares what they share") {
     Demo whole("14-old-block-to-rows");
-    CHECK(whole["planted"] == doctest::Approx(whole["clearing.days"] + 7 + whole["rip.days"] + whole["smoothing.days"] +
-                                              whole["levelling.days"] + 14 + whole["planting.days"]));
+    CHECK(whole["planted"] ==
+          doctest::Approx(whole["clearing.days"] + 7 + whole["rip.days"] + whole["smoothing.days"] +
+                          whole["levelling.days"] + 14 + whole["planting.days"]));
     double tillage_moves = 0;
     for (const engine::CostRow& row : whole.estimate().costs)
-        if (row.name.find("tillage") != std::string::npos && row.name.find("lowbed") != std::string::npos)
+        if (row.name.find("tillage") != std::string::npos &&
+            row.name.find("lowbed") != std::string::npos)
             tillage_moves += 1;
     CHECK(tillage_moves == 1);
     CHECK(whole["clearing.trees"] == doctest::Approx(38 * 43560.0 / (24 * 20) * 0.92));
     // The services by themselves, on the same ground, cost the same.
-    const Demo disc = Demo::of_text("job \"d\"\nmodel \"disc-float\"\nseason \"2027\"\nset area = 38 ac\nset site.miles = 46 mi\n");
-    CHECK(whole["disc_and_float.cost"] == doctest::Approx(disc["discing.cost"] + disc["floating.cost"]));
-    const Demo plant = Demo::of_text("job \"p\"\nmodel \"plant\"\nseason \"2027\"\nset area = 38 ac\nset row_width = 21 ft\n"
-                                     "set tree_spacing = 15 ft\nset site.miles = 46 mi\n");
+    const Demo disc = Demo::of_text("job \"d\"\nmodel \"disc-float\"\nseason \"2027\"\nset area = "
+                                    "38 ac\nset site.miles = 46 mi\n");
+    CHECK(whole["disc_and_float.cost"] ==
+          doctest::Approx(disc["discing.cost"] + disc["floating.cost"]));
+    const Demo plant = Demo::of_text(
+        "job \"p\"\nmodel \"plant\"\nseason \"2027\"\nset area = 38 ac\nset row_width = 21 ft\n"
+        "set tree_spacing = 15 ft\nset site.miles = 46 mi\n");
     CHECK(whole["planting.cost"] == doctest::Approx(plant["planting.cost"]));
 }
 
 TEST_CASE("wood is burned only with a permit in hand") {
     CHECK(!Demo("10-trees-out", "", {{"with_the_wood", "burn_with_permit"}}).faults().empty());
-    CHECK(Demo("10-trees-out", "", {{"with_the_wood", "burn_with_permit"}, {"burn_permits", "1 permit"}}).faults().empty());
+    CHECK(Demo("10-trees-out", "",
+               {{"with_the_wood", "burn_with_permit"}, {"burn_permits", "1 permit"}})
+              .faults()
+              .empty());
 }
 
-TEST_CASE("taking the machine down is half a mechanic's day, and a shank costs about twelve thousand") {
+TEST_CASE(
+    "taking the machine down is half a mechanic's day, and a shank costs about twelve thousand") {
     // common practice, no source
     const Demo job("01-first-price");
     CHECK(job["haul.take_down"] == doctest::Approx(job["crew.day_hours"] / 2).epsilon(0.2));

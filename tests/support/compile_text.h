@@ -1,11 +1,12 @@
 // Texts to checked sheets, for tests of every stage.
 //
-//   const Compilation c = compile_text("model \"m\"\nspeed : mi/h = 3 mi/h\n");       // never fails a test by itself
-//   const Compilation c = compile_ok(text, {{"crawler.rate", "…"}});                    // fails the test, showing the errors
-//   const Diagnostic d = expect_diag(text, Code::N201);                                 // fails the test if it is not reported
-//   value_of(text, "speed")                                                             // see value_of.h
+//   const Compilation c = compile_text("model \"m\"\nspeed : mi/h = 3 mi/h\n");       // never
+//   fails a test by itself const Compilation c = compile_ok(text, {{"crawler.rate", "…"}}); //
+//   fails the test, showing the errors const Diagnostic d = expect_diag(text, Code::N201); // fails
+//   the test if it is not reported value_of(text, "speed") // see value_of.h
 //
-// A text that begins with `job` is a job; "season" is never compiled by itself; everything else is a model.
+// A text that begins with `job` is a job; "season" is never compiled by itself; everything else is
+// a model.
 #pragma once
 
 #include <doctest/doctest.h>
@@ -23,7 +24,8 @@
 namespace acre::tests {
 
 struct Compilation {
-    std::unique_ptr<lang::SourceMap> sources = std::make_unique<lang::SourceMap>(); // outlives the sheet
+    std::unique_ptr<lang::SourceMap> sources =
+        std::make_unique<lang::SourceMap>(); // outlives the sheet
     lang::Diagnostics diagnostics;
     std::optional<lang::CheckedSheet> sheet;
 
@@ -76,10 +78,12 @@ inline Compilation compile_ok(const std::string& text, const Choices& choices = 
 }
 
 // The first diagnostic of this code.
-inline lang::Diagnostic expect_diag(const std::string& text, lang::Code code, const Choices& choices = {}) {
+inline lang::Diagnostic expect_diag(const std::string& text, lang::Code code,
+                                    const Choices& choices = {}) {
     const Compilation out = compile_text(text, choices);
     const lang::Diagnostic* found = out.find(code);
-    REQUIRE_MESSAGE(found != nullptr, "expected " << lang::name_of(code) << ", got:\n" << out.rendered());
+    REQUIRE_MESSAGE(found != nullptr, "expected " << lang::name_of(code) << ", got:\n"
+                                                  << out.rendered());
     return *found;
 }
 

@@ -1,4 +1,5 @@
-// The models and jobs of this repository, priced in process: models/*.rate, examples/*.season, examples/*.job.
+// The models and jobs of this repository, priced in process: models/*.rate, examples/*.season,
+// examples/*.job.
 #pragma once
 
 #include <doctest/doctest.h>
@@ -10,7 +11,8 @@
 #include <string>
 #include <vector>
 
-#include "engine/estimate.h"
+#include "engine/faults/faults.h"
+#include "engine/questions/estimate.h"
 #include "tests/support/value_of.h"
 
 namespace acre::tests {
@@ -21,9 +23,11 @@ inline std::string text_of(const std::filesystem::path& path) {
     return {std::istreambuf_iterator<char>(in), {}};
 }
 
-inline std::vector<std::filesystem::path> demo_files(const std::string& folder, const std::string& ending) {
+inline std::vector<std::filesystem::path> demo_files(const std::string& folder,
+                                                     const std::string& ending) {
     std::vector<std::filesystem::path> out;
-    for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(ACREWRIGHT_ROOT) / folder))
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::filesystem::path(ACREWRIGHT_ROOT) / folder))
         if (entry.path().extension() == ending)
             out.push_back(entry.path());
     std::sort(out.begin(), out.end());
@@ -37,9 +41,12 @@ class Demo {
 
     // `job`: "01-first-price", of examples/.
     explicit Demo(const std::string& job, const std::string& option = {}, Sets sets = {})
-        : Demo(text_of(std::filesystem::path(ACREWRIGHT_ROOT) / "examples" / (job + ".job")), option, std::move(sets), 0) {}
+        : Demo(text_of(std::filesystem::path(ACREWRIGHT_ROOT) / "examples" / (job + ".job")),
+               option, std::move(sets), 0) {}
     // A job written in the test.
-    static Demo of_text(const std::string& text, Sets sets = {}) { return Demo(text, {}, std::move(sets), 0); }
+    static Demo of_text(const std::string& text, Sets sets = {}) {
+        return Demo(text, {}, std::move(sets), 0);
+    }
 
     double operator[](std::string_view line) const {
         const lang::LineId id = sheet().find(line);
@@ -50,7 +57,8 @@ class Demo {
     }
     const engine::Estimate& estimate() {
         if (!estimate_) {
-            estimate_ = engine::estimate(*c_.sheet, *compiled_, values_, *c_.sources, c_.diagnostics);
+            estimate_ =
+                engine::estimate(*c_.sheet, *compiled_, values_, *c_.sources, c_.diagnostics);
             REQUIRE_MESSAGE(estimate_.has_value(), c_.rendered());
         }
         return *estimate_;

@@ -1,6 +1,6 @@
-// Where random texts and plans get their throws from: a seed, or bytes that somebody else chose (a fuzzer: every byte is a
-// decision, so it can change one and keep the rest). Bytes that are used up throw 0 for ever, so choice 0 of a generator is
-// the one that ends.
+// Where random texts and plans get their throws from: a seed, or bytes that somebody else chose (a
+// fuzzer: every byte is a decision, so it can change one and keep the rest). Bytes that are used up
+// throw 0 for ever, so choice 0 of a generator is the one that ends.
 #pragma once
 
 #include <cstddef>
@@ -27,8 +27,8 @@ class Dice {
         return thrown % n;
     }
     double real(double low, double high) {
-        const double share =
-            seeded_ ? static_cast<double>(random_() >> 11) * 0x1p-53 : static_cast<double>(byte() * 256 + byte()) * 0x1p-16;
+        const double share = seeded_ ? static_cast<double>(random_() >> 11) * 0x1p-53
+                                     : static_cast<double>(byte() * 256 + byte()) * 0x1p-16;
         return low + (high - low) * share;
     }
     bool used_up() const { return !seeded_ && bytes_.empty(); }
@@ -47,8 +47,8 @@ class Dice {
     bool seeded_ = false;
 };
 
-// Pieces put together. In a list they are made from left to right; in a sum of texts every compiler has its own order, and the
-// same throws would be another text.
+// Pieces put together. In a list they are made from left to right; in a sum of texts every compiler
+// has its own order, and the same throws would be another text.
 inline std::string in_order(std::initializer_list<std::string> pieces) {
     std::string text;
     for (const std::string& piece : pieces)

@@ -1,4 +1,5 @@
-// Files that exist only in a test: name ("crawler.rate") to text. "library/…" comes from the program's own library.
+// Files that exist only in a test: name ("crawler.rate") to text. "library/…" comes from the
+// program's own library.
 #pragma once
 
 #include <map>
@@ -16,9 +17,10 @@ class MemoryLoader : public lang::Loader {
   public:
     explicit MemoryLoader(Files files) : files_(std::move(files)) {}
 
-    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view /*from*/, lang::Loaded& loaded,
-              lang::LoadFailure& failure) override {
-        const std::string name = std::string(reference) + (kind == lang::ReferenceKind::Model ? ".rate" : ".season");
+    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view /*from*/,
+              lang::Loaded& loaded, lang::LoadFailure& failure) override {
+        const std::string name =
+            std::string(reference) + (kind == lang::ReferenceKind::Model ? ".rate" : ".season");
         if (const auto found = files_.find(name); found != files_.end()) {
             loaded = {name, found->second};
             return true;

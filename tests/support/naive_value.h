@@ -1,6 +1,7 @@
-// The plainest reader there could be: walks the checked formulas of a sheet one by one, with the C library's functions and no
-// plan. What the plan says must be what this says, up to the error that both may have: each value carries a bound of it, and is
-// unsure where a decision hangs on less than that (a comparison of all but equal values, a root of all but nothing).
+// The plainest reader there could be: walks the checked formulas of a sheet one by one, with the C
+// library's functions and no plan. What the plan says must be what this says, up to the error that
+// both may have: each value carries a bound of it, and is unsure where a decision hangs on less
+// than that (a comparison of all but equal values, a root of all but nothing).
 #pragma once
 
 #include <algorithm>
@@ -17,11 +18,14 @@ namespace acre::tests {
 struct Naive {
     double value = 0; // NaN: no answer
     double error = 0; // at most so far from what any other sound reader says
-    bool sure = true; // false: another reader may have decided otherwise on the way, and nothing can be said
+    bool sure = true; // false: another reader may have decided otherwise on the way, and nothing
+                      // can be said
 
     bool no_answer() const { return std::isnan(value); }
     // What another reader says can be so.
-    bool agrees(double other) const { return !sure || (no_answer() ? std::isnan(other) : std::fabs(other - value) <= error); }
+    bool agrees(double other) const {
+        return !sure || (no_answer() ? std::isnan(other) : std::fabs(other - value) <= error);
+    }
 };
 
 class NaiveValue {
@@ -30,7 +34,9 @@ class NaiveValue {
 
     Naive line(lang::LineId id) {
         if (!known_[id]) {
-            const Naive made = sheet_.lines[id].value == lang::none ? poison() : of(sheet_.lines[id].value, {}, nullptr);
+            const Naive made = sheet_.lines[id].value == lang::none
+                                   ? poison()
+                                   : of(sheet_.lines[id].value, {}, nullptr);
             known_[id] = made;
         }
         return *known_[id];
@@ -39,7 +45,8 @@ class NaiveValue {
 
   private:
     using Args = std::vector<Naive>;
-    static constexpr std::size_t most_nodes = 300'000; // functions of functions: their tree may be larger than any plan
+    static constexpr std::size_t most_nodes =
+        300'000; // functions of functions: their tree may be larger than any plan
     static constexpr std::size_t deepest = 1'500;
     static constexpr double unit = 1e-15; // a few roundings
     static constexpr double degree = 3.14159265358979323846 / 180;
@@ -54,11 +61,13 @@ class NaiveValue {
             return {value, 0, sure};
         const double size = std::fabs(value);
         const Naive made{value, error + unit * size, sure};
-        return size > 1e290 || (size < 1e-290 && size > 0) || !std::isfinite(made.error) ? unsure() : made;
+        return size > 1e290 || (size < 1e-290 && size > 0) || !std::isfinite(made.error) ? unsure()
+                                                                                         : made;
     }
     // The same of factors: what comes to zero may be a rest too small for a double.
     static Naive product(double value, double error, bool sure, bool of_nothing) {
-        return value == 0 && !of_nothing ? Naive{0, error + 1e-290, sure} : rounded(value, error, sure);
+        return value == 0 && !of_nothing ? Naive{0, error + 1e-290, sure}
+                                         : rounded(value, error, sure);
     }
     static Naive truth(bool holds, double apart, double error, bool sure) {
         return error > 0 && apart <= error ? unsure() : Naive{holds ? 1.0 : 0.0, 0, sure};
@@ -148,13 +157,18 @@ class NaiveValue {
         case Op::Abs:
             return {std::fabs(a.value), a.error, a.sure};
         case Op::Sqrt:
-            return near_zero ? unsure() : rounded(std::sqrt(a.value), exact(a) ? 0 : a.error / std::sqrt(a.value), a.sure);
+            return near_zero ? unsure()
+                             : rounded(std::sqrt(a.value),
+                                       exact(a) ? 0 : a.error / std::sqrt(a.value), a.sure);
         case Op::Exp:
-            return product(std::exp(a.value), std::exp(a.value) * std::expm1(std::fmin(a.error, 700.0)), a.sure, false);
+            return product(std::exp(a.value),
+                           std::exp(a.value) * std::expm1(std::fmin(a.error, 700.0)), a.sure,
+                           false);
         case Op::Log:
             if (near_zero)
                 return unsure();
-            return a.value > 0 ? rounded(std::log(a.value), 2 * a.error / (a.value - a.error) + unit, a.sure)
+            return a.value > 0 ? rounded(std::log(a.value),
+                                         2 * a.error / (a.value - a.error) + unit, a.sure)
                                : Naive{std::numeric_limits<double>::quiet_NaN(), 0, a.sure};
         case Op::Sin:
             return rounded(std::sin(a.value * degree), angle_error(a) + unit, a.sure);
@@ -162,19 +176,24 @@ class NaiveValue {
             return rounded(std::cos(a.value * degree), angle_error(a) + unit, a.sure);
         case Op::Tan: {
             const double far = std::fabs(std::cos(a.value * degree)) - 2 * angle_error(a);
-            return far < 1e-6 ? unsure() : rounded(std::tan(a.value * degree), 2 * angle_error(a) / (far * far) + unit, a.sure);
+            return far < 1e-6 ? unsure()
+                              : rounded(std::tan(a.value * degree),
+                                        2 * angle_error(a) / (far * far) + unit, a.sure);
         }
         case Op::Atan:
             return rounded(std::atan(a.value) / degree, a.error / degree, a.sure);
         case Op::Convert: {
-            const double moved = std::fabs(n.conversion.apply(a.value + a.error) - n.conversion.apply(a.value));
+            const double moved =
+                std::fabs(n.conversion.apply(a.value + a.error) - n.conversion.apply(a.value));
             return product(n.conversion.apply(a.value), 2 * moved, a.sure, a.value == 0);
         }
         default:
             return unsure();
         }
     }
-    static double angle_error(const Naive& a) { return (a.error + unit * std::fabs(a.value)) * degree; }
+    static double angle_error(const Naive& a) {
+        return (a.error + unit * std::fabs(a.value)) * degree;
+    }
 
     static Naive two(lang::Op op, const Naive& a, const Naive& b, bool sure) {
         using lang::Op;
@@ -186,8 +205,10 @@ class NaiveValue {
         case Op::Subtract:
             return rounded(a.value - b.value, error, sure);
         case Op::Multiply:
-            return product(a.value * b.value, std::fabs(a.value) * b.error + std::fabs(b.value) * a.error + a.error * b.error, sure,
-                           a.value == 0 || b.value == 0);
+            return product(a.value * b.value,
+                           std::fabs(a.value) * b.error + std::fabs(b.value) * a.error +
+                               a.error * b.error,
+                           sure, a.value == 0 || b.value == 0);
         case Op::Divide:
             return divide(a, b, sure);
         case Op::Power:
@@ -214,12 +235,15 @@ class NaiveValue {
         if (std::fabs(b.value) <= b.error)
             return unsure();
         const double ratio = a.value / b.value;
-        return product(ratio, (a.error + std::fabs(ratio) * b.error) / (std::fabs(b.value) - b.error), sure, a.value == 0);
+        return product(ratio,
+                       (a.error + std::fabs(ratio) * b.error) / (std::fabs(b.value) - b.error),
+                       sure, a.value == 0);
     }
     static Naive power(const Naive& a, const Naive& b, bool sure) {
         const double result = std::pow(a.value, b.value);
         if (std::isnan(result) || std::isinf(result))
-            return exact(a) && exact(b) ? Naive{std::numeric_limits<double>::quiet_NaN(), 0, sure} : unsure();
+            return exact(a) && exact(b) ? Naive{std::numeric_limits<double>::quiet_NaN(), 0, sure}
+                                        : unsure();
         const bool whole_exponent = exact(b) && b.value == std::nearbyint(b.value);
         if (!exact(a) && (std::fabs(a.value) <= 2 * a.error || (a.value < 0 && !whole_exponent)))
             return unsure();
@@ -227,7 +251,8 @@ class NaiveValue {
         share += exact(b) || a.value == 0 ? 0 : b.error * std::fabs(std::log(std::fabs(a.value)));
         // The library takes the logarithm times the exponent: what is lost there grows with it.
         share += unit * (a.value == 0 ? 0 : std::fabs(b.value * std::log(std::fabs(a.value))));
-        return share > 0.1 ? unsure() : product(result, std::fabs(result) * 2 * share, sure, a.value == 0);
+        return share > 0.1 ? unsure()
+                           : product(result, std::fabs(result) * 2 * share, sure, a.value == 0);
     }
 
     Naive over_args(const lang::Node& n, const Args& args, const lang::Function* in) {
@@ -261,7 +286,8 @@ class NaiveValue {
             for (const lang::NodeId end : {limit.low, limit.high}) {
                 const Naive bound = of(end, inner, &function);
                 const bool open =
-                    !x.no_answer() && !bound.no_answer() && (end == limit.low ? x.value >= bound.value : x.value <= bound.value);
+                    !x.no_answer() && !bound.no_answer() &&
+                    (end == limit.low ? x.value >= bound.value : x.value <= bound.value);
                 const double error = x.error + bound.error;
                 sure = sure && x.sure && bound.sure;
                 if (error > 0 && std::fabs(x.value - bound.value) <= error)
@@ -284,8 +310,10 @@ class NaiveValue {
         if (std::fabs(x) > 1e9)
             return unsure();
         const double dust = std::fmin(1e-9 * std::fmax(1, std::fabs(x)), 1e-3);
-        const double edge = op == lang::Op::Round ? std::fabs(std::fabs(std::fabs(x) - std::floor(std::fabs(x)) - 0.5) - dust)
-                                                  : std::fabs(std::fabs(x - std::nearbyint(x)) - dust);
+        const double edge =
+            op == lang::Op::Round
+                ? std::fabs(std::fabs(std::fabs(x) - std::floor(std::fabs(x)) - 0.5) - dust)
+                : std::fabs(std::fabs(x - std::nearbyint(x)) - dust);
         if (edge <= ratio.error + 1e-13 * std::fmax(1, std::fabs(x)))
             return unsure();
         double steps = 0;
@@ -300,7 +328,9 @@ class NaiveValue {
 
     static Naive table(const lang::Table& t, const Naive& at) {
         const double x = at.value;
-        const auto near = [&](double edge) { return !exact(at) && std::fabs(x - edge) <= at.error; };
+        const auto near = [&](double edge) {
+            return !exact(at) && std::fabs(x - edge) <= at.error;
+        };
         if ((near(t.x.front()) && !t.hold_below) || (near(t.x.back()) && !t.hold_above))
             return unsure();
         if ((x < t.x.front() && !t.hold_below) || (x > t.x.back() && !t.hold_above))
@@ -320,8 +350,11 @@ class NaiveValue {
                 found = true;
             }
         }
-        return t.staircase ? Naive{y, 0, at.sure}
-                           : rounded(y, steepest * (at.error + 4 * unit * std::fabs(x)) + 8 * unit * largest, at.sure);
+        return t.staircase
+                   ? Naive{y, 0, at.sure}
+                   : rounded(y,
+                             steepest * (at.error + 4 * unit * std::fabs(x)) + 8 * unit * largest,
+                             at.sure);
     }
 
     const lang::Sheet& sheet_;

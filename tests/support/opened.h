@@ -4,8 +4,8 @@
 #include <optional>
 #include <string>
 
-#include "engine/compile_plan.h"
-#include "engine/value.h"
+#include "engine/plan/compile_plan.h"
+#include "engine/readers/value.h"
 #include "tests/support/compile_text.h"
 
 namespace acre::tests {
@@ -16,14 +16,17 @@ struct Opened {
     engine::Values values;
 
     const lang::Sheet& sheet() const { return **compilation.sheet; }
-    engine::Slot slot(std::string_view line) const { return compiled.plan.line_slot[sheet().find(line)]; }
+    engine::Slot slot(std::string_view line) const {
+        return compiled.plan.line_slot[sheet().find(line)];
+    }
     double value(std::string_view line) const { return values.slot[slot(line)]; }
 };
 
 // Fails the test when the text does not compile.
 inline Opened open_text(const std::string& text, const Choices& choices = {}) {
     Opened opened{compile_ok(text, choices), {}, {}};
-    auto compiled = engine::compile_plan(*opened.compilation.sheet, *opened.compilation.sources, opened.compilation.diagnostics);
+    auto compiled = engine::compile_plan(*opened.compilation.sheet, *opened.compilation.sources,
+                                         opened.compilation.diagnostics);
     REQUIRE_MESSAGE(compiled.has_value(), opened.compilation.rendered());
     opened.compiled = std::move(*compiled);
     opened.values = engine::evaluate(opened.compiled.plan);

@@ -13,13 +13,16 @@
 namespace acre::tests {
 
 struct Parsed {
-    std::unique_ptr<lang::SourceMap> sources = std::make_unique<lang::SourceMap>(); // the tree looks into its texts
+    std::unique_ptr<lang::SourceMap> sources =
+        std::make_unique<lang::SourceMap>(); // the tree looks into its texts
     lang::Diagnostics diagnostics;
     lang::ast::Module module;
 
     std::string dump() const { return lang::dump(module); }
     std::string rendered() const { return lang::render(diagnostics, *sources); }
-    lang::Position position(const lang::Diagnostic& d) const { return sources->file(0).position(d.primary.span.begin); }
+    lang::Position position(const lang::Diagnostic& d) const {
+        return sources->file(0).position(d.primary.span.begin);
+    }
     std::string_view text_at(lang::Span span) const { return sources->text(span); }
 };
 

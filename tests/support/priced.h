@@ -5,8 +5,8 @@
 #include <string>
 #include <string_view>
 
-#include "engine/compile_plan.h"
-#include "engine/value.h"
+#include "engine/plan/compile_plan.h"
+#include "engine/readers/value.h"
 #include "tests/support/compile_text.h"
 
 namespace acre::tests {

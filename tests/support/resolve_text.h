@@ -1,5 +1,5 @@
-// Texts to a sheet with all names resolved, before any unit is checked; and formulas of a sheet written back, so that a test
-// can say in one line what a name or a price step came to.
+// Texts to a sheet with all names resolved, before any unit is checked; and formulas of a sheet
+// written back, so that a test can say in one line what a name or a price step came to.
 #pragma once
 
 #include <doctest/doctest.h>
@@ -25,8 +25,12 @@ inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
             parts.push_back(written(sheet, part));
     for (std::uint32_t i = 0; i < node.arg_count; ++i)
         parts.push_back(written(sheet, sheet.args[node.first_arg + i]));
-    const auto infix = [&](std::string_view op) { return fmt::format("({} {} {})", parts[0], op, parts[1]); };
-    const auto call = [&](std::string_view name) { return fmt::format("{}({})", name, fmt::join(parts, ", ")); };
+    const auto infix = [&](std::string_view op) {
+        return fmt::format("({} {} {})", parts[0], op, parts[1]);
+    };
+    const auto call = [&](std::string_view name) {
+        return fmt::format("{}({})", name, fmt::join(parts, ", "));
+    };
     switch (node.op) {
     case Op::Number:
         return fmt::format("{}", node.number);
@@ -122,7 +126,8 @@ struct Resolved {
     std::string rendered() const { return lang::render(diagnostics, *sources); }
     std::string formula(std::string_view name) const {
         const lang::LineId line = sheet.find(name);
-        return line == lang::none ? fmt::format("no line {}", name) : written(sheet, sheet.lines[line].value);
+        return line == lang::none ? fmt::format("no line {}", name)
+                                  : written(sheet, sheet.lines[line].value);
     }
     const lang::Line& line(std::string_view name) const {
         const lang::LineId id = sheet.find(name);
@@ -142,7 +147,8 @@ struct Resolved {
 inline Resolved resolve_text(const std::string& text, const Choices& choices = {}) {
     Resolved out;
     MemoryLoader loader(choices.files);
-    if (const auto program = lang::load_program(request_of(text, choices), loader, *out.sources, out.diagnostics))
+    if (const auto program =
+            lang::load_program(request_of(text, choices), loader, *out.sources, out.diagnostics))
         out.sheet = lang::resolve(*program, *out.sources, out.diagnostics);
     out.diagnostics.sort();
     return out;

@@ -25,7 +25,9 @@ class ScratchFolder {
     ScratchFolder(const ScratchFolder&) = delete;
     ScratchFolder& operator=(const ScratchFolder&) = delete;
 
-    std::string path(const std::string& name = "") const { return name.empty() ? path_.string() : (path_ / name).string(); }
+    std::string path(const std::string& name = "") const {
+        return name.empty() ? path_.string() : (path_ / name).string();
+    }
 
     // Makes the folders above it too.
     std::string write(const std::string& name, const std::string& text) const {

@@ -1,5 +1,6 @@
-// A firm that mows meadows: a model with a machine, two jobs, two seasons, a log, a boundary, words for a quote. Every command has
-// something to do with it and is done at once. Invented, like its figures.
+// A firm that mows meadows: a model with a machine, two jobs, two seasons, a log, a boundary, words
+// for a quote. Every command has something to do with it and is done at once. Invented, like its
+// figures.
 #pragma once
 
 #include <map>
@@ -10,7 +11,8 @@ namespace acre::tests {
 
 using Files = std::map<std::string, std::string>; // text by name
 
-// `word` is appended to every text somebody could write. It must be one that the notation takes inside quotes.
+// `word` is appended to every text somebody could write. It must be one that the notation takes
+// inside quotes.
 inline Files small_firm(std::string_view word = {}) {
     Files files = {
         {"models/mower.rate", R"(model "Mower§"
@@ -131,11 +133,13 @@ for "Pell & Daughter Farms§"
 date 2027-06-15
 set area = 20 ac  because "county map§"
 )"},
-        {"log.csv", R"(date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,amount.trailer,note
+        {"log.csv",
+         R"(date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,amount.trailer,note
 2027-06-14,mower§,Abara§,100.0,107.0,33,41,4.45,0.5,rain§,120,wet corner§
 2027-06-15,mower§,Abara§,107.0,113.5,27,40,4.45,,,,
 )"},
-        {"field.geojson", R"({"type": "Feature", "properties": {"name": "Long meadow§"}, "geometry": {"type": "Polygon",
+        {"field.geojson",
+         R"({"type": "Feature", "properties": {"name": "Long meadow§"}, "geometry": {"type": "Polygon",
  "coordinates": [[[-140.7242, 36.6213], [-140.7163, 36.6213], [-140.7164, 36.6275], [-140.7242, 36.6275], [-140.7242, 36.6213]]]}}
 )"},
         {"words.wording", R"(: firm.name = Tamarack Flat Ground Works§
@@ -148,7 +152,8 @@ Mow {acres}§
 @signatures
 )"}};
     for (auto& [name, text] : files)
-        for (std::size_t at = text.find("§"); at != std::string::npos; at = text.find("§", at + word.size()))
+        for (std::size_t at = text.find("§"); at != std::string::npos;
+             at = text.find("§", at + word.size()))
             text.replace(at, std::string_view("§").size(), word);
     files["more/long.geojson"] = files["field.geojson"];
     return files;

@@ -14,13 +14,16 @@
 namespace acre::lang::resolving {
 namespace {
 
-void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, const Scope& used, const Symbol* computed) {
+void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, const Scope& used,
+                    const Symbol* computed) {
     if (lost_to_syntax(r, name.text, used.module->file))
         return;
-    Diagnostic d = problem(computed != nullptr ? Code::I606 : Code::I601,
-                           computed != nullptr ? fmt::format("`{}` is computed in \"{}\" and cannot be set", name.text, use.path.text)
-                                               : fmt::format("\"{}\" has no given named `{}`", use.path.text, name.text),
-                           name.span, "not a given");
+    Diagnostic d = problem(
+        computed != nullptr ? Code::I606 : Code::I601,
+        computed != nullptr
+            ? fmt::format("`{}` is computed in \"{}\" and cannot be set", name.text, use.path.text)
+            : fmt::format("\"{}\" has no given named `{}`", use.path.text, name.text),
+        name.span, "not a given");
     if (computed != nullptr)
         d.others.push_back({computed->span, "computed here"});
     std::vector<std::string_view> names;
@@ -28,7 +31,8 @@ void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, c
         if (!r.diagnostics.full() && other.kind == Symbol::Kind::Given)
             names.push_back(other.name);
     for (const std::string_view near : near_names(name.text, names))
-        d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near), Edit{name.span, std::string(near)}});
+        d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near),
+                           Edit{name.span, std::string(near)}});
     r.add(std::move(d));
 }
 
@@ -48,7 +52,8 @@ void lay(Resolution& r, std::uint32_t id) {
     const auto name_of = [&use](std::uint32_t i) { return use.bindings[i].name.text; };
     for (std::size_t i = 0; i < use.bindings.size() && !r.full; ++i) {
         const ast::Binding& binding = use.bindings[i];
-        const std::uint32_t first = bound.insert(binding.name.text, static_cast<std::uint32_t>(i), name_of);
+        const std::uint32_t first =
+            bound.insert(binding.name.text, static_cast<std::uint32_t>(i), name_of);
         if (first != NameTable::absent) {
             report_set_twice(r, binding.name, use.bindings[first].name.span);
             continue;
@@ -59,11 +64,14 @@ void lay(Resolution& r, std::uint32_t id) {
             continue;
         }
         const ast::Module& module = *scope.module;
-        const Span span =
-            binding.value < module.exprs.size() ? join(binding.name.span, module.exprs[binding.value].span) : binding.name.span;
-        for (std::uint32_t b = 0; b < (symbol->each_block() && instance.block == none ? r.block_count : 1); ++b) {
+        const Span span = binding.value < module.exprs.size()
+                              ? join(binding.name.span, module.exprs[binding.value].span)
+                              : binding.name.span;
+        for (std::uint32_t b = 0;
+             b < (symbol->each_block() && instance.block == none ? r.block_count : 1); ++b) {
             const Line& line = r.sheet.lines[line_of(r, id, *symbol, 0, b)];
-            r.sheet.givens[line.given].settings.push_back({Layer::Binding, span, build(r, where, binding.value, choice_of(line.type)), {}});
+            r.sheet.givens[line.given].settings.push_back(
+                {Layer::Binding, span, build(r, where, binding.value, choice_of(line.type)), {}});
         }
     }
 }

@@ -1,4 +1,5 @@
-// Functions and tables: one of each for the whole compilation, whoever uses the model that writes it.
+// Functions and tables: one of each for the whole compilation, whoever uses the model that writes
+// it.
 #include <algorithm>
 #include <string>
 #include <utility>
@@ -14,7 +15,8 @@
 namespace acre::lang::resolving {
 namespace {
 
-// The text of a statement with every run of blanks as one: two copies of one definition are the same.
+// The text of a statement with every run of blanks as one: two copies of one definition are the
+// same.
 std::string squeezed(std::string_view text) {
     std::string out;
     for (const char c : text) {
@@ -30,25 +32,29 @@ std::string squeezed(std::string_view text) {
 // False when the name is taken; it is reported unless it is the same definition in another module.
 bool is_new(Resolution& r, const Callable& callable) {
     if (find_builtin(callable.name) != nullptr) {
-        r.add(problem(Code::N202, fmt::format("`{}` is a function of the notation", callable.name), callable.name_span, "taken",
-                      {"give it another name"}));
+        r.add(problem(Code::N202, fmt::format("`{}` is a function of the notation", callable.name),
+                      callable.name_span, "taken", {"give it another name"}));
         return false;
     }
-    const std::uint32_t there = r.callable_names.insert(callable.name, static_cast<std::uint32_t>(r.callables.size()),
-                                                        [&r](std::uint32_t i) { return r.callables[i].name; });
+    const std::uint32_t there =
+        r.callable_names.insert(callable.name, static_cast<std::uint32_t>(r.callables.size()),
+                                [&r](std::uint32_t i) { return r.callables[i].name; });
     if (there == NameTable::absent)
         return true;
     const Callable& first = r.callables[there];
     if (first.module == callable.module) {
-        report_twice(r.sources, r.diagnostics, fmt::format("`{}` is defined twice", callable.name), callable.name_span, first.name_span);
+        report_twice(r.sources, r.diagnostics, fmt::format("`{}` is defined twice", callable.name),
+                     callable.name_span, first.name_span);
         return false;
     }
     const auto text = [&r](const Callable& c) {
         return squeezed(r.sources.text(r.program.modules[c.module].statements[c.statement].span));
     };
     if (text(first) != text(callable))
-        report_twice(r.sources, r.diagnostics, fmt::format("two used models define `{}` differently", callable.name), callable.name_span,
-                     first.name_span, "give one of them another name", Code::N210);
+        report_twice(r.sources, r.diagnostics,
+                     fmt::format("two used models define `{}` differently", callable.name),
+                     callable.name_span, first.name_span, "give one of them another name",
+                     Code::N210);
     return false;
 }
 
@@ -77,7 +83,10 @@ void declare_function(Resolution& r, Callable callable, const ast::Define& defin
     const auto name_of = [&function](std::uint32_t i) { return name_in_function(function, i); };
     const auto declare = [&](const ast::Word& name, std::uint32_t at) {
         if (names.insert(name.text, at, name_of) != NameTable::absent)
-            r.add(problem(Code::N202, fmt::format("`{}` stands twice in the function `{}`", name.text, function.name), name.span, "again"));
+            r.add(problem(
+                Code::N202,
+                fmt::format("`{}` stands twice in the function `{}`", name.text, function.name),
+                name.span, "again"));
     };
     for (const ast::Parameter& parameter : define.parameters) {
         declare(parameter.name, static_cast<std::uint32_t>(function.parameters.size()));
@@ -86,8 +95,10 @@ void declare_function(Resolution& r, Callable callable, const ast::Define& defin
         function.parameter_types.push_back(r.declared_type(parameter.type));
     }
     for (const ast::Line& local : define.locals) {
-        declare(local.name, static_cast<std::uint32_t>(function.parameters.size() + function.locals.size()));
-        function.locals.push_back({std::string(local.name.text), r.declared_type(local.unit), none, local.name.span});
+        declare(local.name,
+                static_cast<std::uint32_t>(function.parameters.size() + function.locals.size()));
+        function.locals.push_back(
+            {std::string(local.name.text), r.declared_type(local.unit), none, local.name.span});
     }
     r.function_names.push_back(std::move(names));
     for (const ast::Text& source : define.sources)
@@ -105,17 +116,22 @@ void declare_table(Resolution& r, Callable callable, const ast::Table& table, Sp
     r.sheet.tables.push_back(read_table(r, r.program.modules[callable.module], table, span));
 }
 
-void fill_ranges(Resolution& r, const Where& where, const std::vector<ast::ParameterRange>& ranges, std::vector<FunctionRange>& out) {
+void fill_ranges(Resolution& r, const Where& where, const std::vector<ast::ParameterRange>& ranges,
+                 std::vector<FunctionRange>& out) {
     const Function& function = *where.function;
     for (const ast::ParameterRange& range : ranges) {
         const std::uint32_t at = r.find_in_function(function, range.name.text);
         if (at >= function.parameters.size()) {
-            Diagnostic d = problem(Code::N201, fmt::format("`{}` is not a parameter of `{}`", range.name.text, function.name),
-                                   range.name.span, "not defined");
-            const std::vector<std::string_view> names(function.parameters.begin(), function.parameters.end());
+            Diagnostic d = problem(
+                Code::N201,
+                fmt::format("`{}` is not a parameter of `{}`", range.name.text, function.name),
+                range.name.span, "not defined");
+            const std::vector<std::string_view> names(function.parameters.begin(),
+                                                      function.parameters.end());
             for (const std::string_view near : near_names(range.name.text, names))
                 d.helps.push_back(
-                    {fmt::format("a parameter with a similar name exists: `{}`", near), Edit{range.name.span, std::string(near)}});
+                    {fmt::format("a parameter with a similar name exists: `{}`", near),
+                     Edit{range.name.span, std::string(near)}});
             r.add(std::move(d));
             continue;
         }
@@ -137,7 +153,8 @@ void fill_function(Resolution& r, const Callable& callable) {
     if (define.value != ast::none)
         function.value = build(r, where, define.value, choice_of(function.type));
     for (std::size_t i = 0; i < define.locals.size(); ++i)
-        function.locals[i].value = build(r, where, define.locals[i].value, choice_of(function.locals[i].type));
+        function.locals[i].value =
+            build(r, where, define.locals[i].value, choice_of(function.locals[i].type));
     fill_ranges(r, where, define.tested, function.tested);
     fill_ranges(r, where, define.limits, function.limits);
     if (!r.program.every_function && callable.module != r.program.model)
@@ -157,13 +174,15 @@ void fill_function(Resolution& r, const Callable& callable) {
 } // namespace
 
 const Callable* Resolution::find_callable(std::string_view name) const {
-    const std::uint32_t id = callable_names.find(name, [this](std::uint32_t i) { return callables[i].name; });
+    const std::uint32_t id =
+        callable_names.find(name, [this](std::uint32_t i) { return callables[i].name; });
     return id == NameTable::absent ? nullptr : &callables[id];
 }
 
 std::uint32_t Resolution::find_in_function(const Function& function, std::string_view name) const {
     const auto id = static_cast<std::size_t>(&function - sheet.functions.data());
-    return function_names[id].find(name, [&function](std::uint32_t i) { return name_in_function(function, i); });
+    return function_names[id].find(
+        name, [&function](std::uint32_t i) { return name_in_function(function, i); });
 }
 
 void declare_callables(Resolution& r) {
@@ -172,9 +191,13 @@ void declare_callables(Resolution& r) {
         for (std::uint32_t s = 0; s < module.statements.size(); ++s) {
             const ast::Statement& statement = module.statements[s];
             if (const auto* define = std::get_if<ast::Define>(&statement.node))
-                declare_function(r, {Callable::Kind::Function, define->name.text, define->name.span, m, s, 0}, *define, statement.span);
+                declare_function(
+                    r, {Callable::Kind::Function, define->name.text, define->name.span, m, s, 0},
+                    *define, statement.span);
             else if (const auto* table = std::get_if<ast::Table>(&statement.node))
-                declare_table(r, {Callable::Kind::Table, table->name.text, table->name.span, m, s, 0}, *table, statement.span);
+                declare_table(r,
+                              {Callable::Kind::Table, table->name.text, table->name.span, m, s, 0},
+                              *table, statement.span);
         }
     }
 }

@@ -7,7 +7,8 @@
 namespace acre::lang::resolving {
 
 NodeId FormulaBuilder::of(const ast::Call& call, Span span, ChoiceId) {
-    if (const Callable* callable = r_.find_callable(call.function.text); callable != nullptr && sees(callable->module))
+    if (const Callable* callable = r_.find_callable(call.function.text);
+        callable != nullptr && sees(callable->module))
         return call_to(*callable, call, span);
     if (const Builtin* builtin = find_builtin(call.function.text))
         return call_to(*builtin, call, span);
@@ -58,16 +59,19 @@ NodeId FormulaBuilder::call_to(const Callable& callable, const ast::Call& call, 
     return with_args(Op::Define, callable.index, call, span, &function);
 }
 
-NodeId FormulaBuilder::with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, const Function* function) {
+NodeId FormulaBuilder::with_args(Op op, std::uint32_t index, const ast::Call& call, Span span,
+                                 const Function* function) {
     std::vector<NodeId> args(call.arg_count);
     for (std::uint32_t i = 0; i < call.arg_count; ++i) {
-        const ChoiceId expected = function != nullptr ? choice_of(function->parameter_types[i]) : none;
+        const ChoiceId expected =
+            function != nullptr ? choice_of(function->parameter_types[i]) : none;
         args[i] = build(module_.args[call.first_arg + i], expected);
     }
     return call_node(op, index, args, span, call.function.span);
 }
 
-NodeId FormulaBuilder::call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args, Span span, Span op_span) {
+NodeId FormulaBuilder::call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args,
+                                 Span span, Span op_span) {
     const NodeId id = indexed(op, index, span, op_span);
     r_.sheet.nodes[id].first_arg = static_cast<std::uint32_t>(r_.sheet.args.size());
     r_.sheet.nodes[id].arg_count = static_cast<std::uint32_t>(args.size());
@@ -94,7 +98,8 @@ NodeId FormulaBuilder::over_blocks(const Builtin& builtin, const ast::Call& call
             report_not_of_blocks(r_, builtin.name, name->text, expr->span, found.line);
             return missing(span);
         }
-        return call_node(builtin.op, 0, {line_node(r_, found.line, expr->span)}, span, call.function.span);
+        return call_node(builtin.op, 0, {line_node(r_, found.line, expr->span)}, span,
+                         call.function.span);
     }
     std::vector<NodeId> args;
     Where at = where_;
@@ -107,7 +112,8 @@ NodeId FormulaBuilder::over_blocks(const Builtin& builtin, const ast::Call& call
     return call_node(builtin.op, 0, args, span, call.function.span);
 }
 
-// A line of an each-block part, where there is one block only: in a job without blocks, or in a model used for one block.
+// A line of an each-block part, where there is one block only: in a job without blocks, or in a
+// model used for one block.
 bool FormulaBuilder::of_single_block(const Found& found) const {
     if (found.symbol != nullptr)
         return found.symbol->each_block();

@@ -40,9 +40,11 @@ class LineMaker {
         for (std::size_t first = 0; first < scope_.symbols.size() && !r_.full;) {
             std::size_t last = first + 1;
             if (scope_.symbols[first].each_block())
-                while (last < scope_.symbols.size() && scope_.symbols[last].part == scope_.symbols[first].part)
+                while (last < scope_.symbols.size() &&
+                       scope_.symbols[last].part == scope_.symbols[first].part)
                     ++last;
-            for (std::uint32_t b = 0; b < (scope_.symbols[first].each_block() ? blocks : 1) && !r_.full; ++b)
+            for (std::uint32_t b = 0;
+                 b < (scope_.symbols[first].each_block() ? blocks : 1) && !r_.full; ++b)
                 for (std::size_t s = first; s < last; ++s)
                     make(s, b);
             first = last;
@@ -90,8 +92,11 @@ class LineMaker {
                         {"used models and blocks multiply: shorter labels are enough"});
         const LineId there = r_.sheet.find(line.name);
         if (there != none)
-            report_twice(r_.sources, r_.diagnostics, fmt::format("two lines would be called `{}`", line.name), span,
-                         r_.sheet.lines[there].name_span, {}, span.file == r_.sheet.lines[there].name_span.file ? Code::N202 : Code::N210);
+            report_twice(r_.sources, r_.diagnostics,
+                         fmt::format("two lines would be called `{}`", line.name), span,
+                         r_.sheet.lines[there].name_span, {},
+                         span.file == r_.sheet.lines[there].name_span.file ? Code::N202
+                                                                           : Code::N210);
         return r_.sheet.add(std::move(line));
     }
 
@@ -124,8 +129,10 @@ class LineMaker {
         const ast::Number* number = literal(module_, given.value);
         if (number == nullptr) {
             line.type.kind = Type::Kind::Poison;
-            Diagnostic d = problem(Code::S105, fmt::format("the unit of `{}` is missing", given.name.text), given.name.span, {},
-                                   {fmt::format("write it after the name: given {} : UNIT = …", given.name.text)});
+            Diagnostic d = problem(
+                Code::S105, fmt::format("the unit of `{}` is missing", given.name.text),
+                given.name.span, {},
+                {fmt::format("write it after the name: given {} : UNIT = …", given.name.text)});
             r_.add(std::move(d));
         } else if (number->unit) {
             declare(line, *number->unit);
@@ -134,7 +141,8 @@ class LineMaker {
         }
     }
 
-    // One type for the statement, whatever the number of instances: values of two instances compare.
+    // One type for the statement, whatever the number of instances: values of two instances
+    // compare.
     ChoiceId anonymous_choice(std::size_t s, const ast::Given& given) {
         if (anonymous_.empty())
             anonymous_.assign(scope_.symbols.size(), none);
@@ -191,16 +199,20 @@ class LineMaker {
 };
 
 bool same_options(const ChoiceType& a, const ast::Choice& b) {
-    return std::equal(a.options.begin(), a.options.end(), b.options.begin(), b.options.end(),
-                      [](const std::string& x, const ast::Word& y) { return x == y.text; });
+    return std::equal(
+        a.options.begin(), a.options.end(), b.options.begin(), b.options.end(),
+        [](const std::string& x, const ast::Word& y) { return x == y.text; });
 }
 
 } // namespace
 
-void Resolution::too_many(std::string_view what, std::size_t limit, Span span, std::vector<std::string> helps) {
+void Resolution::too_many(std::string_view what, std::size_t limit, Span span,
+                          std::vector<std::string> helps) {
     if (!full)
-        add(problem(Code::N214, fmt::format("the job comes to more than {} {}", number_text(static_cast<double>(limit)), what), span,
-                    "one too many", std::move(helps)));
+        add(problem(Code::N214,
+                    fmt::format("the job comes to more than {} {}",
+                                number_text(static_cast<double>(limit)), what),
+                    span, "one too many", std::move(helps)));
     full = true;
 }
 
@@ -215,7 +227,8 @@ Type Resolution::declared_type(const ast::UnitText& text) {
 }
 
 ChoiceId Resolution::find_choice(std::string_view name) const {
-    return choice_names.find(name, [this](std::uint32_t i) -> std::string_view { return sheet.choices[i].name; });
+    return choice_names.find(
+        name, [this](std::uint32_t i) -> std::string_view { return sheet.choices[i].name; });
 }
 
 ChoiceId Resolution::add_choice(const ast::Word& name, const std::vector<ast::Word>& options) {
@@ -223,10 +236,13 @@ ChoiceId Resolution::add_choice(const ast::Word& name, const std::vector<ast::Wo
     ChoiceType type{std::string(name.text), {}, name.span};
     NameTable names;
     for (const ast::Word& option : options) {
-        const std::uint32_t there = names.insert(option.text, static_cast<std::uint32_t>(type.options.size()),
-                                                 [&type](std::uint32_t i) -> std::string_view { return type.options[i]; });
+        const std::uint32_t there =
+            names.insert(option.text, static_cast<std::uint32_t>(type.options.size()),
+                         [&type](std::uint32_t i) -> std::string_view { return type.options[i]; });
         if (there != NameTable::absent)
-            add(problem(Code::N202, fmt::format("`{}` stands twice in the choice `{}`", option.text, name.text), option.span, "again"));
+            add(problem(Code::N202,
+                        fmt::format("`{}` stands twice in the choice `{}`", option.text, name.text),
+                        option.span, "again"));
         type.options.emplace_back(option.text);
     }
     sheet.choices.push_back(std::move(type));
@@ -235,7 +251,9 @@ ChoiceId Resolution::add_choice(const ast::Word& name, const std::vector<ast::Wo
 }
 
 std::uint32_t Resolution::find_option(ChoiceId choice, std::string_view name) const {
-    return option_names[choice].find(name, [&](std::uint32_t i) -> std::string_view { return sheet.choices[choice].options[i]; });
+    return option_names[choice].find(
+        name,
+        [&](std::uint32_t i) -> std::string_view { return sheet.choices[choice].options[i]; });
 }
 
 void declare_choices(Resolution& r) {
@@ -244,18 +262,22 @@ void declare_choices(Resolution& r) {
             const auto* choice = std::get_if<ast::Choice>(&statement.node);
             if (choice == nullptr)
                 continue;
-            const ChoiceId there = r.choice_names.insert(choice->name.text, static_cast<ChoiceId>(r.sheet.choices.size()),
-                                                         [&r](std::uint32_t i) -> std::string_view { return r.sheet.choices[i].name; });
+            const ChoiceId there = r.choice_names.insert(
+                choice->name.text, static_cast<ChoiceId>(r.sheet.choices.size()),
+                [&r](std::uint32_t i) -> std::string_view { return r.sheet.choices[i].name; });
             if (there == NameTable::absent) {
                 r.add_choice(choice->name, choice->options);
                 continue;
             }
             const Span first = r.sheet.choices[there].span;
             if (first.file == choice->name.span.file)
-                report_twice(r.sources, r.diagnostics, fmt::format("the choice `{}` is defined twice", choice->name.text),
+                report_twice(r.sources, r.diagnostics,
+                             fmt::format("the choice `{}` is defined twice", choice->name.text),
                              choice->name.span, first);
             else if (!same_options(r.sheet.choices[there], *choice))
-                report_twice(r.sources, r.diagnostics, fmt::format("two used models define the choice `{}` differently", choice->name.text),
+                report_twice(r.sources, r.diagnostics,
+                             fmt::format("two used models define the choice `{}` differently",
+                                         choice->name.text),
                              choice->name.span, first, "give one of them another name", Code::N210);
         }
     }
@@ -269,11 +291,13 @@ void list_blocks(Resolution& r) {
         const auto* block = std::get_if<ast::Block>(&statement.node);
         if (block == nullptr)
             continue;
-        const std::uint32_t there = names.insert(block->name.text, static_cast<std::uint32_t>(r.blocks.size()),
-                                                 [&r](std::uint32_t i) { return r.blocks[i]->name.text; });
+        const std::uint32_t there =
+            names.insert(block->name.text, static_cast<std::uint32_t>(r.blocks.size()),
+                         [&r](std::uint32_t i) { return r.blocks[i]->name.text; });
         if (there != NameTable::absent) {
-            report_twice(r.sources, r.diagnostics, fmt::format("two blocks are called `{}`", block->name.text), block->name.span,
-                         r.blocks[there]->name.span);
+            report_twice(r.sources, r.diagnostics,
+                         fmt::format("two blocks are called `{}`", block->name.text),
+                         block->name.span, r.blocks[there]->name.span);
             continue;
         }
         if (r.blocks.size() == max_blocks) {
@@ -281,8 +305,8 @@ void list_blocks(Resolution& r) {
             break;
         }
         r.blocks.push_back(block);
-        r.sheet.blocks.push_back(
-            {std::string(block->name.text), text_or_empty(block->label), text_or_empty(block->field), none, statement.span});
+        r.sheet.blocks.push_back({std::string(block->name.text), text_or_empty(block->label),
+                                  text_or_empty(block->field), none, statement.span});
     }
     r.block_count = r.blocks.empty() ? 1 : static_cast<std::uint32_t>(r.blocks.size());
 }
@@ -291,11 +315,13 @@ void declare_lines(Resolution& r) {
     std::size_t lines = 0;
     for (const Instance& instance : r.instances) {
         const Scope& scope = r.scopes[instance.module];
-        lines += scope.plain_lines + std::size_t{scope.each_lines} * (instance.block == none ? r.block_count : 1);
+        lines += scope.plain_lines +
+                 std::size_t{scope.each_lines} * (instance.block == none ? r.block_count : 1);
     }
     if (lines > max_sheet_lines) {
-        r.too_many("lines", max_sheet_lines, r.scopes[r.program.model].module->title.span,
-                   {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"});
+        r.too_many(
+            "lines", max_sheet_lines, r.scopes[r.program.model].module->title.span,
+            {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"});
         return;
     }
     r.sheet.lines.reserve(lines + 64);

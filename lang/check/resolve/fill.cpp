@@ -1,4 +1,5 @@
-// Formulas of all lines, each in the instance and block it stands in; requirements, cautions, correlations.
+// Formulas of all lines, each in the instance and block it stands in; requirements, cautions,
+// correlations.
 #include <algorithm>
 #include <string>
 #include <utility>
@@ -34,7 +35,8 @@ class Filler {
         for (std::size_t first = 0; first < scope_.symbols.size();) {
             std::size_t last = first + 1;
             const bool each = scope_.symbols[first].each_block();
-            while (each && last < scope_.symbols.size() && scope_.symbols[last].part == scope_.symbols[first].part)
+            while (each && last < scope_.symbols.size() &&
+                   scope_.symbols[last].part == scope_.symbols[first].part)
                 ++last;
             for (std::uint32_t b = 0; b < (each ? blocks : 1) && !r_.full; ++b) {
                 const Where where = at(each, b);
@@ -50,7 +52,9 @@ class Filler {
     }
 
   private:
-    Where at(bool each, std::uint32_t block) const { return r_.at(instance_, here_.block != none ? here_.block : each ? block : none); }
+    Where at(bool each, std::uint32_t block) const {
+        return r_.at(instance_, here_.block != none ? here_.block : each ? block : none);
+    }
 
     Line& line(LineId id) { return r_.sheet.lines[id]; }
 
@@ -84,7 +88,9 @@ class Filler {
             value = build(r_, where, ast.value, choice_of(line(id).type));
         }
         if (value != none)
-            given.settings.push_back({Layer::Model, line(id).span, value, ast.because ? std::string(ast.because->text) : std::string()});
+            given.settings.push_back(
+                {Layer::Model, line(id).span, value,
+                 ast.because ? std::string(ast.because->text) : std::string()});
         if (ast.within) {
             given.within_low = build(r_, where, ast.within->low);
             given.within_high = build(r_, where, ast.within->high);
@@ -110,17 +116,22 @@ class Filler {
         const NodeId quantity = build(r_, where, ast.quantity);
         const Span rate_span = expr_span(module_, ast.rate, span);
         const Span quantity_span = expr_span(module_, ast.quantity, span);
-        line(id).value = binary_node(r_, Op::Multiply, rate, quantity, join(rate_span, quantity_span), between(rate_span, quantity_span));
+        line(id).value =
+            binary_node(r_, Op::Multiply, rate, quantity, join(rate_span, quantity_span),
+                        between(rate_span, quantity_span));
         line(id + 1).value = product(id, join(rate_span, quantity_span), id + 2, money);
         line(id + 2).value = build(r_, where, ast.money);
     }
 
-    static Span between(Span a, Span b) { return a.end <= b.begin ? Span{a.file, a.end, b.begin} : join(a, b); }
+    static Span between(Span a, Span b) {
+        return a.end <= b.begin ? Span{a.file, a.end, b.begin} : join(a, b);
+    }
 
     NodeId product(LineId a, Span a_span, LineId b, Span b_span) {
         const NodeId left = line_node(r_, a, a_span);
         const NodeId right = line_node(r_, b, b_span);
-        return binary_node(r_, Op::Multiply, left, right, join(a_span, b_span), between(a_span, b_span));
+        return binary_node(r_, Op::Multiply, left, right, join(a_span, b_span),
+                           between(a_span, b_span));
     }
 
     void conditions(const ast::Statement& statement) {
@@ -146,7 +157,8 @@ class Filler {
             condition.message = require != nullptr ? require->message.text : caution->message.text;
             condition.span = statement.span;
             condition.block = where.block == none ? none : r_.shown_block(where.block);
-            (require != nullptr ? r_.sheet.requires_ : r_.sheet.cautions).push_back(std::move(condition));
+            (require != nullptr ? r_.sheet.requires_ : r_.sheet.cautions)
+                .push_back(std::move(condition));
         }
     }
 
@@ -164,23 +176,34 @@ class Filler {
     std::uint32_t given_of(const Where& where, const ast::Word& name) {
         const Found found = look_up(r_, where, name.text);
         if (found.state == Found::State::Line && found.each_block && where.block == none) {
-            r_.add(problem(Code::N215, fmt::format("`{}` is one for each block: it swings with another given of its own part", name.text),
-                           name.span, "one value a block", {"move the correlation into that part"}));
+            r_.add(problem(
+                Code::N215,
+                fmt::format(
+                    "`{}` is one for each block: it swings with another given of its own part",
+                    name.text),
+                name.span, "one value a block", {"move the correlation into that part"}));
             return none;
         }
         if (found.state == Found::State::Line) {
             if (const std::uint32_t given = line(found.line).given; given != none)
                 return given;
-            Diagnostic d = problem(Code::I606, fmt::format("`{}` is computed: only givens swing", name.text), name.span, "not a given");
+            Diagnostic d =
+                problem(Code::I606, fmt::format("`{}` is computed: only givens swing", name.text),
+                        name.span, "not a given");
             d.others.push_back({line(found.line).name_span, "defined here"});
             r_.add(std::move(d));
             return none;
         }
         if (found.state == Found::State::Absent && !lost_to_syntax(r_, name.text, name.span.file)) {
-            Diagnostic d = problem(Code::N201, fmt::format("no given named `{}`", name.text), name.span, "not defined");
-            const std::vector<std::string> names = r_.diagnostics.full() ? std::vector<std::string>{} : names_in_sight(r_, instance_, true);
-            for (const std::string_view near : near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))
-                d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near), Edit{name.span, std::string(near)}});
+            Diagnostic d = problem(Code::N201, fmt::format("no given named `{}`", name.text),
+                                   name.span, "not defined");
+            const std::vector<std::string> names = r_.diagnostics.full()
+                                                       ? std::vector<std::string>{}
+                                                       : names_in_sight(r_, instance_, true);
+            for (const std::string_view near :
+                 near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))
+                d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near),
+                                   Edit{name.span, std::string(near)}});
             r_.add(std::move(d));
         }
         return none;
@@ -193,14 +216,17 @@ class Filler {
     const ast::Module& module_;
 };
 
-// About as many nodes as the texts have, in every instance and block; more come with prices and unit conversions. A vector of
-// nodes is large: growing it by copies costs more than all else here.
+// About as many nodes as the texts have, in every instance and block; more come with prices and
+// unit conversions. A vector of nodes is large: growing it by copies costs more than all else here.
 void reserve_nodes(Resolution& r) {
     std::size_t nodes = 0;
     for (const Instance& instance : r.instances) {
         const Scope& scope = r.scopes[instance.module];
         const std::size_t lines = std::max<std::size_t>(1, scope.plain_lines + scope.each_lines);
-        const std::size_t each = instance.block == none ? scope.module->exprs.size() * scope.each_lines / lines * (r.block_count - 1) : 0;
+        const std::size_t each =
+            instance.block == none
+                ? scope.module->exprs.size() * scope.each_lines / lines * (r.block_count - 1)
+                : 0;
         nodes += scope.module->exprs.size() + each + 3 * r.sheet.costs.size() / r.instances.size();
     }
     r.sheet.nodes.reserve(std::min<std::size_t>(nodes + nodes / 8 + 64, max_sheet_nodes));

@@ -14,9 +14,10 @@ namespace acre::lang::resolving {
 namespace {
 
 Op op_of(ast::BinaryOp op) {
-    static constexpr std::array<Op, 13> ops = {Op::Add,      Op::Subtract,  Op::Multiply, Op::Divide,       Op::Power,
-                                               Op::Less,     Op::LessEqual, Op::Greater,  Op::GreaterEqual, Op::Equal,
-                                               Op::NotEqual, Op::And,       Op::Or};
+    static constexpr std::array<Op, 13> ops = {
+        Op::Add,      Op::Subtract,  Op::Multiply, Op::Divide,       Op::Power,
+        Op::Less,     Op::LessEqual, Op::Greater,  Op::GreaterEqual, Op::Equal,
+        Op::NotEqual, Op::And,       Op::Or};
     return ops[static_cast<std::size_t>(op)];
 }
 
@@ -96,7 +97,8 @@ NodeId FormulaBuilder::name_in_function(const ast::Name& name, Span span, Choice
     const std::uint32_t at = r_.find_in_function(*where_.function, name.text);
     const auto parameters = static_cast<std::uint32_t>(where_.function->parameters.size());
     if (at != none)
-        return at < parameters ? indexed(Op::Parameter, at, span, span) : indexed(Op::Local, at - parameters, span, span);
+        return at < parameters ? indexed(Op::Parameter, at, span, span)
+                               : indexed(Op::Local, at - parameters, span, span);
     return unknown(name, span, expected);
 }
 
@@ -139,7 +141,8 @@ NodeId FormulaBuilder::of(const ast::Binary& binary, Span span, ChoiceId) {
 
 // A bare name that is no line: it can only be an option of what stands on the other side.
 bool FormulaBuilder::names_option(ast::ExprId id) const {
-    const auto* name = id < module_.exprs.size() ? std::get_if<ast::Name>(&module_.exprs[id].node) : nullptr;
+    const auto* name =
+        id < module_.exprs.size() ? std::get_if<ast::Name>(&module_.exprs[id].node) : nullptr;
     if (name == nullptr)
         return false;
     if (where_.function != nullptr)
@@ -153,8 +156,10 @@ NodeId FormulaBuilder::of(const ast::Is& is, Span span, ChoiceId) {
     if (choice == none) {
         if (r_.sheet.nodes[a].op != Op::Missing && !is_poison(a))
             r_.add(problem(Code::U309,
-                           fmt::format("`is` asks about a choice, and `{}` is not one", r_.sources.text(r_.sheet.nodes[a].span)),
-                           r_.sheet.nodes[a].span, "not a choice", {"compare numbers with  ==  <  or  >"}));
+                           fmt::format("`is` asks about a choice, and `{}` is not one",
+                                       r_.sources.text(r_.sheet.nodes[a].span)),
+                           r_.sheet.nodes[a].span, "not a choice",
+                           {"compare numbers with  ==  <  or  >"}));
         return missing(span);
     }
     const std::uint32_t option = r_.find_option(choice, is.choice.text);
@@ -171,7 +176,8 @@ NodeId FormulaBuilder::of(const ast::When& when, Span span, ChoiceId expected) {
     const NodeId a = build(when.condition, none);
     const NodeId b = build(when.then, expected);
     const NodeId c = build(when.otherwise, expected);
-    return make(Op::When, span, {span.file, span.begin, std::min(span.end, span.begin + 4)}, a, b, c);
+    return make(Op::When, span, {span.file, span.begin, std::min(span.end, span.begin + 4)}, a, b,
+                c);
 }
 
 // The choice a node gives, as far as declarations tell; none for anything else.
@@ -202,7 +208,8 @@ bool FormulaBuilder::is_poison(NodeId id) const {
     const Node& node = r_.sheet.nodes[id];
     switch (node.op) {
     case Op::Line:
-        return r_.sheet.lines[node.index].type.kind == Type::Kind::Poison && r_.sheet.lines[node.index].role != Role::CostQuantity;
+        return r_.sheet.lines[node.index].type.kind == Type::Kind::Poison &&
+               r_.sheet.lines[node.index].role != Role::CostQuantity;
     case Op::Parameter:
         return where_.function->parameter_types[node.index].kind == Type::Kind::Poison;
     case Op::Local:

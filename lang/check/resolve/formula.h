@@ -8,8 +8,9 @@
 
 namespace acre::lang::resolving {
 
-// Reports N201, N203, N204, N205, N206, N211, N213, N215, U309, N214; what could not be resolved is a Missing node.
-// `expected`: the choice that stands here, whose options may be named; none: a number or a condition.
+// Reports N201, N203, N204, N205, N206, N211, N213, N215, U309, N214; what could not be resolved is
+// a Missing node. `expected`: the choice that stands here, whose options may be named; none: a
+// number or a condition.
 NodeId build(Resolution& r, const Where& where, ast::ExprId expr, ChoiceId expected = none);
 
 // The choice of a type; none for a number.

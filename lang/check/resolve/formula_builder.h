@@ -1,4 +1,5 @@
-// The maker of one formula's nodes; formula.cpp has names and operators, calls.cpp functions, tables and blocks.
+// The maker of one formula's nodes; formula.cpp has names and operators, calls.cpp functions,
+// tables and blocks.
 #pragma once
 
 #include <cstdint>
@@ -13,7 +14,10 @@ namespace acre::lang::resolving {
 
 class FormulaBuilder {
   public:
-    FormulaBuilder(Resolution& r, const Where& where) : r_(r), where_(where), module_(*where.module) {}
+    FormulaBuilder(Resolution& r, const Where& where)
+        : r_(r),
+          where_(where),
+          module_(*where.module) {}
 
     NodeId build(ast::ExprId id, ChoiceId expected);
 
@@ -40,8 +44,10 @@ class FormulaBuilder {
     bool sees(std::uint32_t module) const;
     NodeId call_to(const Builtin& builtin, const ast::Call& call, Span span);
     NodeId call_to(const Callable& callable, const ast::Call& call, Span span);
-    NodeId with_args(Op op, std::uint32_t index, const ast::Call& call, Span span, const Function* function);
-    NodeId call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args, Span span, Span op_span);
+    NodeId with_args(Op op, std::uint32_t index, const ast::Call& call, Span span,
+                     const Function* function);
+    NodeId call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args, Span span,
+                     Span op_span);
     NodeId over_blocks(const Builtin& builtin, const ast::Call& call, Span span);
     bool of_single_block(const Found& found) const;
 

@@ -24,7 +24,8 @@ std::optional<int> written_power(const Sheet& sheet, NodeId id) {
         const std::optional<int> power = written_power(sheet, node.a);
         return power ? std::optional<int>(-*power) : std::nullopt;
     }
-    if (node.op != Op::Number || !node.type.unit.is_plain() || std::abs(node.number) > 99 || node.number != std::floor(node.number))
+    if (node.op != Op::Number || !node.type.unit.is_plain() || std::abs(node.number) > 99 ||
+        node.number != std::floor(node.number))
         return std::nullopt;
     return static_cast<int>(node.number);
 }
@@ -100,7 +101,8 @@ class Typer {
   private:
     // The first of two of one kind.
     static Type alike(const Type& a, const Type& b) {
-        const bool same = a.kind == b.kind && (a.kind != Type::Kind::Number || a.unit.dim == b.unit.dim);
+        const bool same =
+            a.kind == b.kind && (a.kind != Type::Kind::Number || a.unit.dim == b.unit.dim);
         return same ? a : poison();
     }
 
@@ -145,8 +147,8 @@ void read_quantities(const Sheet& sheet, NodeId id, std::vector<LineId>& out) {
         read_quantities(sheet, sheet.args[node.first_arg + i], out);
 }
 
-// Quantities may read each other, in any order and in chains of any length: those that are read are typed first. One that
-// rests on itself stays poison, and the check for loops tells it.
+// Quantities may read each other, in any order and in chains of any length: those that are read are
+// typed first. One that rests on itself stays poison, and the check for loops tells it.
 class QuantityTyper {
   public:
     explicit QuantityTyper(Resolution& r) : r_(r), state_(r.sheet.lines.size(), State::New) {}
@@ -179,7 +181,8 @@ class QuantityTyper {
         if (line.type.kind != Type::Kind::Number)
             return;
         const Node& node = r_.sheet.nodes[line.value];
-        line.unit_text = node.op == Op::Line ? r_.sheet.lines[node.index].unit_text : r_.sheet.units.text(line.type.unit);
+        line.unit_text = node.op == Op::Line ? r_.sheet.lines[node.index].unit_text
+                                             : r_.sheet.units.text(line.type.unit);
     }
 
     Resolution& r_;

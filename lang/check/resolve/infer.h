@@ -1,5 +1,6 @@
-// The type of a formula, as far as declarations tell it: for the lines that declare none (quantities of costs) and for
-// the steps of a price, whose meaning hangs on their unit. The unit check itself comes later and trusts nothing here.
+// The type of a formula, as far as declarations tell it: for the lines that declare none
+// (quantities of costs) and for the steps of a price, whose meaning hangs on their unit. The unit
+// check itself comes later and trusts nothing here.
 #pragma once
 
 #include "lang/check/resolve/resolution.h"

@@ -1,4 +1,5 @@
-// Instances of used models: one shared by all who use it plainly, one of its own for a use with bindings.
+// Instances of used models: one shared by all who use it plainly, one of its own for a use with
+// bindings.
 #include <algorithm>
 #include <string>
 #include <utility>
@@ -24,7 +25,8 @@ class Builder {
     }
 
   private:
-    std::uint32_t add(std::uint32_t module, std::string prefix, std::uint32_t owner, std::uint32_t alias, std::uint32_t block) {
+    std::uint32_t add(std::uint32_t module, std::string prefix, std::uint32_t owner,
+                      std::uint32_t alias, std::uint32_t block) {
         const auto id = static_cast<std::uint32_t>(r_.instances.size());
         Instance instance;
         instance.module = module;
@@ -34,7 +36,8 @@ class Builder {
         instance.block = block;
         instance.first_part = static_cast<std::uint32_t>(r_.sheet.parts.size());
         const Scope& scope = r_.scopes[module];
-        std::string name = instance.prefix.substr(0, instance.prefix.empty() ? 0 : instance.prefix.size() - 1);
+        std::string name =
+            instance.prefix.substr(0, instance.prefix.empty() ? 0 : instance.prefix.size() - 1);
         if (r_.sheet.parts.size() + scope.parts.size() > max_parts)
             r_.too_many("parts", max_parts, scope.module->title.span);
         for (const std::uint32_t at : r_.full ? std::vector<std::uint32_t>{} : scope.parts) {
@@ -48,16 +51,20 @@ class Builder {
         return id;
     }
 
-    // The costs of a used model count in the part that uses it; used outside all parts, in one named after it.
+    // The costs of a used model count in the part that uses it; used outside all parts, in one
+    // named after it.
     std::uint32_t part_to_join(std::uint32_t owner, std::uint32_t alias, const Scope& used) {
         const Scope& scope = r_.scopes[r_.instances[owner].module];
         const std::uint32_t joined =
-            owner == 0 ? scope.part_of(scope.module->statements[scope.aliases[alias].statement]) : r_.instances[owner].join;
+            owner == 0 ? scope.part_of(scope.module->statements[scope.aliases[alias].statement])
+                       : r_.instances[owner].join;
         if (joined != none || !used.has_costs)
             return joined;
         std::vector<Part>& parts = r_.sheet.parts;
         const std::string_view title = used.module->title.text;
-        const auto same = std::find_if(parts.begin(), parts.end(), [&](const Part& p) { return p.instance.empty() && p.title == title; });
+        const auto same = std::find_if(parts.begin(), parts.end(), [&](const Part& p) {
+            return p.instance.empty() && p.title == title;
+        });
         if (same != parts.end())
             return static_cast<std::uint32_t>(same - parts.begin());
         parts.push_back({std::string(title), {}, false});
@@ -71,7 +78,8 @@ class Builder {
             const Alias& alias = scope.aliases[a];
             if (alias.module == none)
                 continue;
-            const std::uint32_t target = alias.own ? make_own(owner, a, alias) : make_shared(owner, a, alias);
+            const std::uint32_t target =
+                alias.own ? make_own(owner, a, alias) : make_shared(owner, a, alias);
             r_.instances[owner].targets[a] = target;
         }
     }
@@ -86,7 +94,8 @@ class Builder {
             std::string prefix = r_.instances[owner].prefix;
             if (each && !r_.blocks.empty())
                 prefix += std::string(r_.blocks[b]->name.text) + ".";
-            const std::uint32_t id = add(alias.module, prefix + alias.name + ".", owner, a, each ? b : block);
+            const std::uint32_t id =
+                add(alias.module, prefix + alias.name + ".", owner, a, each ? b : block);
             if (b == 0)
                 first = id;
         }
@@ -100,15 +109,20 @@ class Builder {
         const SourceFile& file = r_.sources.file(r_.scopes[alias.module].module->file);
         const std::string prefix = stem_of(file.name()) + ".";
         for (const std::uint32_t other : r_.shared) {
-            if (other == none || r_.instances[other].prefix != prefix || !has_lines(alias.module) || !has_lines(r_.instances[other].module))
+            if (other == none || r_.instances[other].prefix != prefix || !has_lines(alias.module) ||
+                !has_lines(r_.instances[other].module))
                 continue; // a library has no lines whose names could meet
             const Instance& first = r_.instances[other];
-            const Alias& first_alias = r_.scopes[r_.instances[first.owner].module].aliases[first.alias];
-            Diagnostic d =
-                problem(Code::N210, fmt::format("two used models would both be called `{}`", prefix.substr(0, prefix.size() - 1)),
-                        alias.span, file.name());
-            d.others.push_back({first_alias.span, r_.sources.file(r_.scopes[first.module].module->file).name()});
-            d.notes.push_back("a model used without `with` is named after its file, the same for all who use it");
+            const Alias& first_alias =
+                r_.scopes[r_.instances[first.owner].module].aliases[first.alias];
+            Diagnostic d = problem(Code::N210,
+                                   fmt::format("two used models would both be called `{}`",
+                                               prefix.substr(0, prefix.size() - 1)),
+                                   alias.span, file.name());
+            d.others.push_back(
+                {first_alias.span, r_.sources.file(r_.scopes[first.module].module->file).name()});
+            d.notes.push_back(
+                "a model used without `with` is named after its file, the same for all who use it");
             d.helps.push_back({"rename one of the two files", std::nullopt});
             r_.add(std::move(d));
             return none;
@@ -124,9 +138,13 @@ class Builder {
         if (r_.instances.size() < max_instances)
             return true;
         if (!too_many_)
-            r_.add(problem(Code::N214, fmt::format("used models come to more than {} instances", number_text(max_instances)), alias.span,
-                           fmt::format("in `{}`", r_.scopes[r_.instances[owner].module].module->title.text),
-                           {"each use with `with` makes one, and one for each block in an each-block part"}));
+            r_.add(problem(
+                Code::N214,
+                fmt::format("used models come to more than {} instances",
+                            number_text(max_instances)),
+                alias.span,
+                fmt::format("in `{}`", r_.scopes[r_.instances[owner].module].module->title.text),
+                {"each use with `with` makes one, and one for each block in an each-block part"}));
         too_many_ = true;
         return false;
     }
@@ -135,7 +153,8 @@ class Builder {
     bool too_many_ = false;
 };
 
-// Models that use each other in a loop: reported once a loop, and the use that closes it is taken out.
+// Models that use each other in a loop: reported once a loop, and the use that closes it is taken
+// out.
 class LoopFinder {
   public:
     explicit LoopFinder(Resolution& r) : r_(r), state_(r.uses.size(), State::New) {}
@@ -176,7 +195,9 @@ class LoopFinder {
         return nothing;
     }
 
-    std::string_view name(std::uint32_t module) const { return r_.sources.file(r_.program.modules[module].file).name(); }
+    std::string_view name(std::uint32_t module) const {
+        return r_.sources.file(r_.program.modules[module].file).name();
+    }
 
     void report(std::uint32_t module, std::size_t which, std::uint32_t used) {
         const auto first = std::find(path_.begin(), path_.end(), used);
@@ -185,8 +206,11 @@ class LoopFinder {
             path += fmt::format("{} uses ", name(*at));
         path += name(used);
         const auto count = path_.end() - first;
-        Diagnostic d = problem(Code::N207, count == 1 ? "a model uses itself" : fmt::format("{} models use each other in a loop", count),
-                               use(module, which).path.span, "closes the loop");
+        Diagnostic d =
+            problem(Code::N207,
+                    count == 1 ? "a model uses itself"
+                               : fmt::format("{} models use each other in a loop", count),
+                    use(module, which).path.span, "closes the loop");
         for (auto at = first; at + 1 != path_.end(); ++at) {
             const auto& uses = r_.uses[*at];
             const auto next = std::find(uses.begin(), uses.end(), *(at + 1)) - uses.begin();
@@ -220,7 +244,8 @@ void make_scopes(Resolution& r) {
     LoopFinder(r).run();
     r.scopes.reserve(r.program.modules.size());
     for (std::size_t i = 0; i < r.program.modules.size(); ++i) {
-        r.scopes.push_back(make_scope(r.program.modules[i], r.uses[i], r.program, r.sources, r.diagnostics));
+        r.scopes.push_back(
+            make_scope(r.program.modules[i], r.uses[i], r.program, r.sources, r.diagnostics));
         std::vector<bool> seen(r.program.modules.size());
         see(r, static_cast<std::uint32_t>(i), seen);
         r.sees.push_back(std::move(seen));

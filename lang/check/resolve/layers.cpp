@@ -1,5 +1,5 @@
-// Layers of values from outside the model: the season, the job, a field layout, blocks, the option, the command line. Later
-// wins; every value remembers who set it.
+// Layers of values from outside the model: the season, the job, a field layout, blocks, the option,
+// the command line. Later wins; every value remembers who set it.
 #include <algorithm>
 #include <string>
 #include <unordered_map>
@@ -20,17 +20,23 @@ namespace {
 // One list of `set` statements: the values of one place, in which each given may be set once.
 class Place {
   public:
-    Place(Resolution& r, Layer layer, const Where& where, bool apply) : r_(r), layer_(layer), where_(where), apply_(apply) {}
+    Place(Resolution& r, Layer layer, const Where& where, bool apply)
+        : r_(r),
+          layer_(layer),
+          where_(where),
+          apply_(apply) {}
 
     void set(const ast::Set& set, Span span) {
-        const Found found = where_.block == none ? look_up_outside(r_, set.name.text, none) : in_block(set.name);
+        const Found found =
+            where_.block == none ? look_up_outside(r_, set.name.text, none) : in_block(set.name);
         if (found.state == Found::State::Absent)
             return unknown(set.name);
         if (found.state == Found::State::Silent)
             return;
         if (r_.sheet.lines[found.line].given == none)
             return computed(set.name, found.line);
-        if (where_.block != none && !found.each_block && r_.sheet.lines[found.line].block != where_.block)
+        if (where_.block != none && !found.each_block &&
+            r_.sheet.lines[found.line].block != where_.block)
             return not_of_block(set.name, found.line);
         const bool all = found.each_block && where_.block == none;
         if (set_before(set.name, found.line, all))
@@ -50,19 +56,22 @@ class Place {
     // In a block a name is that of the block itself, and of nothing else.
     Found in_block(const ast::Word& name) const {
         const Found found = look_up(r_, 0, name.text, where_.block);
-        return found.state == Found::State::Absent ? look_up_outside(r_, name.text, where_.block) : found;
+        return found.state == Found::State::Absent ? look_up_outside(r_, name.text, where_.block)
+                                                   : found;
     }
 
     // `all`: for all blocks; one of them may still be set apart.
     bool set_before(const ast::Word& name, LineId line, bool all) {
-        const auto [there, added] = before_.try_emplace(std::uint64_t{line} * 2 + (all ? 1 : 0), name.span);
+        const auto [there, added] =
+            before_.try_emplace(std::uint64_t{line} * 2 + (all ? 1 : 0), name.span);
         if (added)
             return false;
         report_set_twice(r_, name, there->second);
         return true;
     }
 
-    void put(LineId line, const ast::Set& set, Span span, const std::string& because, const Where& where, bool all) {
+    void put(LineId line, const ast::Set& set, Span span, const std::string& because,
+             const Where& where, bool all) {
         const std::size_t nodes = r_.sheet.nodes.size();
         const std::size_t args = r_.sheet.args.size();
         const NodeId value = build(r_, where, set.value, choice_of(r_.sheet.lines[line].type));
@@ -71,10 +80,12 @@ class Place {
             r_.sheet.args.resize(args);
             return;
         }
-        // What is set for one block holds for it, whether it stands before or after what is set for all.
+        // What is set for one block holds for it, whether it stands before or after what is set for
+        // all.
         auto& settings = r_.sheet.givens[r_.sheet.lines[line].given].settings;
         const bool one_is_set = all && !settings.empty() && settings.back().layer == layer_;
-        settings.insert(one_is_set ? settings.end() - 1 : settings.end(), {layer_, span, value, because});
+        settings.insert(one_is_set ? settings.end() - 1 : settings.end(),
+                        {layer_, span, value, because});
     }
 
     void unknown(const ast::Word& name) {
@@ -83,15 +94,20 @@ class Place {
         if (layer_ == Layer::Season)
             return unknown_in_season(name);
         if (r_.diagnostics.full())
-            return r_.add(problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span));
+            return r_.add(
+                problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span));
         if (no_such_block(name))
             return;
-        Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span, "not in the model");
+        Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span,
+                               "not in the model");
         for (const std::string_view near : near_givens(name.text))
-            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", near, place(near, name.span.file)),
+            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", near,
+                                           place(near, name.span.file)),
                                Edit{name.span, std::string(near)}});
         if (d.helps.empty())
-            d.notes.push_back(fmt::format("the model is {}", r_.sources.file(r_.scopes[r_.program.model].module->file).name()));
+            d.notes.push_back(
+                fmt::format("the model is {}",
+                            r_.sources.file(r_.scopes[r_.program.model].module->file).name()));
         r_.add(std::move(d));
     }
 
@@ -104,13 +120,15 @@ class Place {
         if (found.state != Found::State::Line || !found.each_block)
             return false;
         const std::string_view head = name.text.substr(0, dot);
-        Diagnostic d = problem(Code::I607, fmt::format("the job has no block `{}`", head), name.span, "not a block");
+        Diagnostic d = problem(Code::I607, fmt::format("the job has no block `{}`", head),
+                               name.span, "not a block");
         std::vector<std::string_view> names;
         for (const ast::Block* block : r_.blocks)
             names.push_back(block->name.text);
         const auto near = near_names(head, names);
         for (const std::string_view other : near)
-            d.helps.push_back({fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
+            d.helps.push_back(
+                {fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
         d.notes.push_back(fmt::format("its blocks are {}", listed(names)));
         r_.add(std::move(d));
         return true;
@@ -122,8 +140,10 @@ class Place {
             return;
         const std::string_view head = name.text.substr(0, name.text.find('.'));
         const bool of_known_model =
-            head.size() < name.text.size() && std::any_of(r_.instances.begin(), r_.instances.end(), [&](const Instance& i) {
-                return i.prefix.size() > head.size() && i.prefix[head.size()] == '.' && i.prefix.compare(0, head.size(), head) == 0;
+            head.size() < name.text.size() &&
+            std::any_of(r_.instances.begin(), r_.instances.end(), [&](const Instance& i) {
+                return i.prefix.size() > head.size() && i.prefix[head.size()] == '.' &&
+                       i.prefix.compare(0, head.size(), head) == 0;
             });
         std::vector<std::string_view> near;
         if (of_known_model) {
@@ -137,14 +157,19 @@ class Place {
             if (near.empty())
                 return;
         }
-        Diagnostic d = problem(Code::L807, fmt::format("no given named `{}`: the season sets it for nothing here", name.text), name.span);
+        Diagnostic d = problem(
+            Code::L807,
+            fmt::format("no given named `{}`: the season sets it for nothing here", name.text),
+            name.span);
         for (const std::string_view other : near)
-            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", other, place(other, name.span.file)),
+            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", other,
+                                           place(other, name.span.file)),
                                Edit{name.span, std::string(other)}});
         r_.add(std::move(d));
     }
 
-    // As the job's model says them, and by their own dotted names; without the lines of single blocks.
+    // As the job's model says them, and by their own dotted names; without the lines of single
+    // blocks.
     const std::vector<std::string_view>& givens() {
         if (givens_.empty()) {
             in_sight_ = names_in_sight(r_, 0, true);
@@ -155,36 +180,49 @@ class Place {
         }
         return givens_;
     }
-    std::vector<std::string_view> near_givens(std::string_view name) { return near_names(name, givens()); }
+    std::vector<std::string_view> near_givens(std::string_view name) {
+        return near_names(name, givens());
+    }
 
     std::string place(std::string_view name, FileId seen_from) const {
         const Found found = look_up_outside(r_, name, none);
         return found.state != Found::State::Line
                    ? std::string()
-                   : fmt::format(" ({})", place_of(r_.sources, r_.sheet.lines[found.line].name_span, seen_from));
+                   : fmt::format(" ({})", place_of(r_.sources, r_.sheet.lines[found.line].name_span,
+                                                   seen_from));
     }
 
     void computed(const ast::Word& name, LineId line) {
         const Line& there = r_.sheet.lines[line];
-        Diagnostic d = problem(Code::I606, fmt::format("`{}` is computed and cannot be set", name.text), name.span, "not a given");
+        Diagnostic d =
+            problem(Code::I606, fmt::format("`{}` is computed and cannot be set", name.text),
+                    name.span, "not a given");
         d.others.push_back({there.name_span, "computed here"});
-        const std::string_view formula = there.value == none ? std::string_view() : r_.sources.text(r_.sheet.nodes[there.value].span);
-        if (there.role == Role::Line && !formula.empty() && formula.size() < 60 && formula.find('\n') == std::string_view::npos)
-            d.helps.push_back({fmt::format("to let people set it, make it a given in the model: write  given {} : {} = {}",
-                                           name.text.substr(name.text.rfind('.') + 1), there.unit_text, formula),
-                               std::nullopt});
+        const std::string_view formula = there.value == none
+                                             ? std::string_view()
+                                             : r_.sources.text(r_.sheet.nodes[there.value].span);
+        if (there.role == Role::Line && !formula.empty() && formula.size() < 60 &&
+            formula.find('\n') == std::string_view::npos)
+            d.helps.push_back(
+                {fmt::format("to let people set it, make it a given in the model: write  given {} "
+                             ": {} = {}",
+                             name.text.substr(name.text.rfind('.') + 1), there.unit_text, formula),
+                 std::nullopt});
         r_.add(std::move(d));
     }
 
     void not_of_block(const ast::Word& name, LineId line) {
-        Diagnostic d = problem(Code::I601, fmt::format("`{}` is one for the whole job: a block cannot set it", name.text), name.span,
-                               "not of a part marked each block");
+        Diagnostic d =
+            problem(Code::I601,
+                    fmt::format("`{}` is one for the whole job: a block cannot set it", name.text),
+                    name.span, "not of a part marked each block");
         d.others.push_back({r_.sheet.lines[line].name_span, "defined here"});
         d.helps.push_back({"set it in the job, outside the blocks", std::nullopt});
         r_.add(std::move(d));
     }
 
-    static constexpr std::size_t most_looked_up = 100; // names of a season that are searched for near ones
+    static constexpr std::size_t most_looked_up =
+        100; // names of a season that are searched for near ones
     std::size_t looked_up_ = 0;
     Resolution& r_;
     Layer layer_;
@@ -209,11 +247,13 @@ void lay_sets(Resolution& r, std::uint32_t module, Layer layer) {
 }
 
 Span set_span(const ast::Module& module, const ast::Set& set) {
-    const Span value = set.value < module.exprs.size() ? module.exprs[set.value].span : set.name.span;
+    const Span value =
+        set.value < module.exprs.size() ? module.exprs[set.value].span : set.name.span;
     return join(join(set.name.span, value), set.because ? set.because->span : value);
 }
 
-void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, std::uint32_t block, bool apply) {
+void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, std::uint32_t block,
+              bool apply) {
     const Where where = outside(r, r.program.job, block);
     Place place(r, layer, where, apply);
     for (const ast::Set& set : sets)
@@ -223,13 +263,17 @@ void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, std
 void lay_blocks(Resolution& r) {
     for (std::uint32_t b = 0; b < r.blocks.size() && !r.full; ++b)
         lay_list(r, r.blocks[b]->sets, Layer::Block, b, true);
-    const bool wanted = std::any_of(r.scopes.begin(), r.scopes.end(), [](const Scope& s) { return s.each_lines > 0; }) ||
-                        std::any_of(r.sheet.parts.begin(), r.sheet.parts.end(), [](const Part& p) { return p.each_block; });
+    const bool wanted = std::any_of(r.scopes.begin(), r.scopes.end(),
+                                    [](const Scope& s) { return s.each_lines > 0; }) ||
+                        std::any_of(r.sheet.parts.begin(), r.sheet.parts.end(),
+                                    [](const Part& p) { return p.each_block; });
     if (!r.blocks.empty() && !wanted)
-        r.add(problem(Code::I607,
-                      fmt::format("the job lists blocks, and the model \"{}\" has no part for each block",
-                                  r.scopes[r.program.model].module->title.text),
-                      r.blocks.front()->name.span, "not a block of this model", {"in the model, mark a part: part \"…\" each block"}));
+        r.add(problem(
+            Code::I607,
+            fmt::format("the job lists blocks, and the model \"{}\" has no part for each block",
+                        r.scopes[r.program.model].module->title.text),
+            r.blocks.front()->name.span, "not a block of this model",
+            {"in the model, mark a part: part \"…\" each block"}));
 }
 
 void lay_options(Resolution& r) {
@@ -240,11 +284,13 @@ void lay_options(Resolution& r) {
         const auto* option = std::get_if<ast::Option>(&statement.node);
         if (option == nullptr)
             continue;
-        const std::uint32_t there = titles_taken.insert(option->title.text, static_cast<std::uint32_t>(options.size()),
-                                                        [&](std::uint32_t i) { return options[i]->title.text; });
+        const std::uint32_t there =
+            titles_taken.insert(option->title.text, static_cast<std::uint32_t>(options.size()),
+                                [&](std::uint32_t i) { return options[i]->title.text; });
         if (there != NameTable::absent) {
-            report_twice(r.sources, r.diagnostics, fmt::format("two options are called \"{}\"", option->title.text), option->title.span,
-                         options[there]->title.span);
+            report_twice(r.sources, r.diagnostics,
+                         fmt::format("two options are called \"{}\"", option->title.text),
+                         option->title.span, options[there]->title.span);
             continue;
         }
         if (options.size() == max_job_options)
@@ -260,18 +306,23 @@ void lay_options(Resolution& r) {
     }
     if (r.program.option.empty() || chosen)
         return;
-    Diagnostic d = problem(Code::I605, fmt::format("the job has no option \"{}\"", r.program.option), job.title.span);
-    const std::vector<std::string_view> titles(r.sheet.job.options.begin(), r.sheet.job.options.end());
+    Diagnostic d = problem(
+        Code::I605, fmt::format("the job has no option \"{}\"", r.program.option), job.title.span);
+    const std::vector<std::string_view> titles(r.sheet.job.options.begin(),
+                                               r.sheet.job.options.end());
     for (const std::string_view near : near_names(r.program.option, titles, 1))
-        d.helps.push_back({fmt::format("an option with a similar title exists: \"{}\"", near), std::nullopt});
-    d.notes.push_back(titles.empty() ? std::string("the job lists no options") : fmt::format("its options are {}", listed(titles)));
+        d.helps.push_back(
+            {fmt::format("an option with a similar title exists: \"{}\"", near), std::nullopt});
+    d.notes.push_back(titles.empty() ? std::string("the job lists no options")
+                                     : fmt::format("its options are {}", listed(titles)));
     r.add(std::move(d));
 }
 
 } // namespace
 
 void report_set_twice(Resolution& r, const ast::Word& name, Span first) {
-    Diagnostic d = problem(Code::I604, fmt::format("`{}` is set twice in one place", name.text), name.span, "again");
+    Diagnostic d = problem(Code::I604, fmt::format("`{}` is set twice in one place", name.text),
+                           name.span, "again");
     d.others.push_back({first, "first here"});
     d.helps.push_back({"keep one of the two", std::nullopt});
     r.add(std::move(d));

@@ -13,9 +13,11 @@ bool cut(std::string_view name, std::string_view& head, std::string_view& tail) 
     return true;
 }
 
-Found line_found(const Resolution& r, std::uint32_t instance, const Symbol& symbol, std::uint32_t which, std::uint32_t block) {
+Found line_found(const Resolution& r, std::uint32_t instance, const Symbol& symbol,
+                 std::uint32_t which, std::uint32_t block) {
     const bool each = symbol.each_block() && r.instances[instance].block == none;
-    return {Found::State::Line, line_of(r, instance, symbol, which, block == none ? 0 : block), each, &symbol};
+    return {Found::State::Line, line_of(r, instance, symbol, which, block == none ? 0 : block),
+            each, &symbol};
 }
 
 std::uint32_t shared_by_stem(const Resolution& r, std::string_view stem) {
@@ -31,14 +33,17 @@ std::uint32_t shared_by_stem(const Resolution& r, std::string_view stem) {
 
 } // namespace
 
-LineId line_of(const Resolution& r, std::uint32_t instance, const Symbol& symbol, std::uint32_t which, std::uint32_t block) {
+LineId line_of(const Resolution& r, std::uint32_t instance, const Symbol& symbol,
+               std::uint32_t which, std::uint32_t block) {
     const Instance& owner = r.instances[instance];
     if (owner.block != none)
         return owner.first_line + symbol.offset + which; // made for one block
-    return owner.first_line + symbol.offset + symbol.each_before * (r.block_count - 1) + block * symbol.stride + which;
+    return owner.first_line + symbol.offset + symbol.each_before * (r.block_count - 1) +
+           block * symbol.stride + which;
 }
 
-Found look_up(const Resolution& r, std::uint32_t instance, std::string_view name, std::uint32_t block) {
+Found look_up(const Resolution& r, std::uint32_t instance, std::string_view name,
+              std::uint32_t block) {
     bool each = false;
     for (;;) {
         const Instance& here = r.instances[instance];
@@ -62,7 +67,8 @@ Found look_up(const Resolution& r, std::uint32_t instance, std::string_view name
         const Alias* alias = scope.find_alias(head);
         if (alias == nullptr)
             return {};
-        const std::uint32_t target = here.targets[static_cast<std::size_t>(alias - scope.aliases.data())];
+        const std::uint32_t target =
+            here.targets[static_cast<std::size_t>(alias - scope.aliases.data())];
         if (target == none)
             return {Found::State::Silent};
         const bool instance_each = alias->each_block && here.block == none;
@@ -79,7 +85,8 @@ Found look_up_outside(const Resolution& r, std::string_view name, std::uint32_t 
     std::string_view tail;
     if (cut(name, head, tail)) {
         if (const std::uint32_t shared = shared_by_stem(r, head); shared != none) {
-            if (const Found found = look_up(r, shared, tail, block); found.state != Found::State::Absent)
+            if (const Found found = look_up(r, shared, tail, block);
+                found.state != Found::State::Absent)
                 return found;
         }
     }
@@ -92,7 +99,8 @@ Found look_up(const Resolution& r, const Where& where, std::string_view name) {
     if (where.outside) {
         // Within a block its own line comes before one of the same name elsewhere.
         if (where.block != none) {
-            if (const Found found = look_up(r, where.instance, name, where.block); found.state != Found::State::Absent)
+            if (const Found found = look_up(r, where.instance, name, where.block);
+                found.state != Found::State::Absent)
                 return found;
         }
         return look_up_outside(r, name, where.block);
@@ -101,12 +109,14 @@ Found look_up(const Resolution& r, const Where& where, std::string_view name) {
     if (found.state != Found::State::Absent || where.instance != 0)
         return found;
     const LineId line = r.sheet.find(name);
-    if (line != none && (r.sheet.lines[line].role == Role::PriceLine || r.sheet.lines[line].role == Role::Total))
+    if (line != none &&
+        (r.sheet.lines[line].role == Role::PriceLine || r.sheet.lines[line].role == Role::Total))
         return {Found::State::Line, line, false, nullptr};
     return {};
 }
 
-std::vector<std::string> names_in_sight(const Resolution& r, std::uint32_t instance, bool givens_only) {
+std::vector<std::string> names_in_sight(const Resolution& r, std::uint32_t instance,
+                                        bool givens_only) {
     constexpr std::size_t enough = 100'000; // a help may miss a name; it may not take for ever
     std::vector<std::string> out;
     const auto add = [&](std::uint32_t module, const std::string& prefix) {

@@ -18,38 +18,48 @@ std::vector<std::string_view> views(const std::vector<std::string>& names) {
 }
 
 // Where a name that the place can see is defined; nothing for what has no place of its own.
-std::string defined_at(const Resolution& r, const Where& where, std::string_view name, FileId seen_from) {
+std::string defined_at(const Resolution& r, const Where& where, std::string_view name,
+                       FileId seen_from) {
     const Found found = look_up(r, where, name);
     if (found.state != Found::State::Line)
         return {};
-    return fmt::format(" ({})", place_of(r.sources, r.sheet.lines[found.line].name_span, seen_from));
+    return fmt::format(" ({})",
+                       place_of(r.sources, r.sheet.lines[found.line].name_span, seen_from));
 }
 
-void add_near(Diagnostic& d, const Resolution& r, const Where& where, std::string_view name, const std::vector<std::string>& names) {
+void add_near(Diagnostic& d, const Resolution& r, const Where& where, std::string_view name,
+              const std::vector<std::string>& names) {
     for (const std::string_view near : near_names(name, views(names)))
-        d.helps.push_back({fmt::format("a line with a similar name exists: `{}`{}", near, defined_at(r, where, near, d.primary.span.file)),
+        d.helps.push_back({fmt::format("a line with a similar name exists: `{}`{}", near,
+                                       defined_at(r, where, near, d.primary.span.file)),
                            Edit{d.primary.span, std::string(near)}});
 }
 
 // A dotted name whose head is no used model, or whose model has no such line.
-Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_view name, Span span) {
+Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_view name,
+                          Span span) {
     const Scope& scope = r.scopes[r.instances[where.instance].module];
     const std::string_view head = name.substr(0, name.find('.'));
     if (const Alias* alias = scope.find_alias(head); alias != nullptr && alias->module != none) {
-        Diagnostic d = problem(Code::N201, fmt::format("`{}` has no line or given named `{}`", head, name.substr(head.size() + 1)), span,
-                               "not defined there");
-        d.notes.push_back(fmt::format("`{}` is {}", head, r.sources.file(r.scopes[alias->module].module->file).name()));
+        Diagnostic d = problem(
+            Code::N201,
+            fmt::format("`{}` has no line or given named `{}`", head, name.substr(head.size() + 1)),
+            span, "not defined there");
+        d.notes.push_back(fmt::format("`{}` is {}", head,
+                                      r.sources.file(r.scopes[alias->module].module->file).name()));
         std::vector<std::string> names;
         for (const Symbol& symbol : r.scopes[alias->module].symbols)
             names.push_back(fmt::format("{}.{}", head, symbol.name));
         add_near(d, r, where, name, names);
         return d;
     }
-    Diagnostic d = problem(Code::N201, fmt::format("no model is used as `{}` here", head), span, "not defined");
+    Diagnostic d = problem(Code::N201, fmt::format("no model is used as `{}` here", head), span,
+                           "not defined");
     if (const Symbol* symbol = scope.find(head)) {
         d.title = fmt::format("`{}` has no `{}`", head, name.substr(head.size() + 1));
         for (std::uint32_t which = 1; which < symbol->line_count(); ++which)
-            d.helps.push_back({fmt::format("write  {}{}", head, suffix_of(symbol->kind, which)), std::nullopt});
+            d.helps.push_back(
+                {fmt::format("write  {}{}", head, suffix_of(symbol->kind, which)), std::nullopt});
         return d;
     }
     std::vector<std::string> aliases;
@@ -57,7 +67,8 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
         aliases.push_back(other.name);
     const auto near = near_names(head, views(aliases));
     for (const std::string_view other : near)
-        d.helps.push_back({fmt::format("a used model with a similar name exists: `{}`", other), std::nullopt});
+        d.helps.push_back(
+            {fmt::format("a used model with a similar name exists: `{}`", other), std::nullopt});
     if (near.empty())
         d.helps.push_back({fmt::format("to use a model, write  use \"{}\"", head), std::nullopt});
     return d;
@@ -66,18 +77,21 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
 // What the name is instead, if it means anything at all.
 bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name) {
     if (r.find_choice(name) != none) {
-        d.notes.push_back(fmt::format("`{}` names a choice, which is not a value: it stands after a colon", name));
+        d.notes.push_back(fmt::format(
+            "`{}` names a choice, which is not a value: it stands after a colon", name));
         return true;
     }
     for (const ChoiceType& choice : r.sheet.choices) {
         if (std::find(choice.options.begin(), choice.options.end(), name) == choice.options.end())
             continue;
-        d.notes.push_back(
-            fmt::format("`{}` is one of the choice `{}`: it stands after `is`, or where that choice is expected", name, choice.name));
+        d.notes.push_back(fmt::format("`{}` is one of the choice `{}`: it stands after `is`, or "
+                                      "where that choice is expected",
+                                      name, choice.name));
         return true;
     }
     if (r.sheet.units.find(name) != nullptr) {
-        d.notes.push_back(fmt::format("`{}` is a unit: units stand after a number or a colon", name));
+        d.notes.push_back(
+            fmt::format("`{}` is a unit: units stand after a number or a colon", name));
         d.helps.push_back({fmt::format("write  1 {}", name), std::nullopt});
         return true;
     }
@@ -104,16 +118,19 @@ std::string signature_of(const Resolution& r, const Callable& callable) {
     std::string out = std::string(callable.name) + "(";
     if (callable.kind == Callable::Kind::Table) {
         const Table& table = r.sheet.tables[callable.index];
-        return fmt::format("{}{} : {}) : {}", out, table.parameter_name, table.parameter_text, table.result_text);
+        return fmt::format("{}{} : {}) : {}", out, table.parameter_name, table.parameter_text,
+                           table.result_text);
     }
     const Function& function = r.sheet.functions[callable.index];
     for (std::size_t i = 0; i < function.parameters.size(); ++i)
-        out += fmt::format("{}{} : {}", i > 0 ? ", " : "", function.parameters[i], function.parameter_texts[i]);
+        out += fmt::format("{}{} : {}", i > 0 ? ", " : "", function.parameters[i],
+                           function.parameter_texts[i]);
     return out + ") : " + function.type_text;
 }
 
 bool lost_to_syntax(const Resolution& r, std::string_view name, FileId file) {
-    const std::string_view last = name.substr(name.rfind('.') == std::string_view::npos ? 0 : name.rfind('.') + 1);
+    const std::string_view last =
+        name.substr(name.rfind('.') == std::string_view::npos ? 0 : name.rfind('.') + 1);
     const std::string_view head = name.substr(0, name.find('.'));
     for (const Diagnostic& d : r.diagnostics.all()) {
         if (name_of(d.code).front() != 'S' || (d.primary.span.file != file && head == last))
@@ -135,37 +152,49 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
     if (lost_to_syntax(r, name, span.file))
         return;
     if (r.diagnostics.full())
-        return r.add(problem(Code::N201, fmt::format("no line or given named `{}`", name), span, "not defined"));
+        return r.add(problem(Code::N201, fmt::format("no line or given named `{}`", name), span,
+                             "not defined"));
     if (const Callable* callable = r.find_callable(name)) {
         const bool table = callable->kind == Callable::Kind::Table;
-        return r.add(problem(Code::N211, fmt::format("`{}` is a {}, not a value", name, table ? "table" : "function"), span,
-                             "used as a value", {fmt::format("give it what it needs in brackets: write  {}", form_of(r, *callable))}));
+        return r.add(problem(
+            Code::N211,
+            fmt::format("`{}` is a {}, not a value", name, table ? "table" : "function"), span,
+            "used as a value",
+            {fmt::format("give it what it needs in brackets: write  {}", form_of(r, *callable))}));
     }
     if (where.function != nullptr) {
         const Function& function = *where.function;
-        Diagnostic d = problem(Code::N201, fmt::format("`{}` is not a parameter of `{}`, nor a line inside it", name, function.name), span,
-                               "not defined");
+        Diagnostic d = problem(Code::N201,
+                               fmt::format("`{}` is not a parameter of `{}`, nor a line inside it",
+                                           name, function.name),
+                               span, "not defined");
         std::vector<std::string> names = function.parameters;
         for (const Local& local : function.locals)
             names.push_back(local.name);
         for (const std::string_view near : near_names(name, views(names)))
-            d.helps.push_back({fmt::format("a similar name exists: `{}`", near), Edit{span, std::string(near)}});
+            d.helps.push_back(
+                {fmt::format("a similar name exists: `{}`", near), Edit{span, std::string(near)}});
         if (d.helps.empty() && !add_other_meaning(d, r, name))
-            d.notes.push_back("a function sees nothing but its parameters and its own lines: hand it what it needs");
+            d.notes.push_back("a function sees nothing but its parameters and its own lines: hand "
+                              "it what it needs");
         return r.add(std::move(d));
     }
     if (where.instance == none) {
-        Diagnostic d = problem(Code::N201, fmt::format("`{}` cannot be named here", name), span, "not a number");
+        Diagnostic d = problem(Code::N201, fmt::format("`{}` cannot be named here", name), span,
+                               "not a number");
         d.notes.push_back("an example of a function is written with numbers");
         return r.add(std::move(d));
     }
     if (name.find('.') != std::string_view::npos)
         return r.add(unknown_dotted(r, where, name, span));
-    Diagnostic d = problem(Code::N201, fmt::format("no line or given named `{}`", name), span, "not defined");
+    Diagnostic d =
+        problem(Code::N201, fmt::format("no line or given named `{}`", name), span, "not defined");
     if (const Builtin* builtin = find_builtin(name)) {
         d.code = Code::N211;
         d.title = fmt::format("`{}` is a function, not a value", name);
-        d.helps.push_back({fmt::format("give it what it needs in brackets: write  {}", builtin->form), std::nullopt});
+        d.helps.push_back(
+            {fmt::format("give it what it needs in brackets: write  {}", builtin->form),
+             std::nullopt});
         return r.add(std::move(d));
     }
     if (!add_other_meaning(d, r, name))
@@ -181,14 +210,18 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         std::string path = file.name();
         if (path.size() > 5 && path.substr(path.size() - 5) == ".rate")
             path.resize(path.size() - 5);
-        return r.add(problem(Code::N205, fmt::format("no function or table named `{}` is in sight here", name.text), name.span,
-                             fmt::format("defined in {}", file.name()),
-                             {fmt::format("use the model that defines it: write  use \"{}\"", path)}));
+        return r.add(problem(
+            Code::N205, fmt::format("no function or table named `{}` is in sight here", name.text),
+            name.span, fmt::format("defined in {}", file.name()),
+            {fmt::format("use the model that defines it: write  use \"{}\"", path)}));
     }
-    if (where.function == nullptr && where.instance != none && look_up(r, where, name.text).state == Found::State::Line)
-        return r.add(problem(Code::N211, fmt::format("`{}` is a value, not a function", name.text), name.span, "called",
+    if (where.function == nullptr && where.instance != none &&
+        look_up(r, where, name.text).state == Found::State::Line)
+        return r.add(problem(Code::N211, fmt::format("`{}` is a value, not a function", name.text),
+                             name.span, "called",
                              {fmt::format("to multiply, write  {} * (…)", name.text)}));
-    Diagnostic d = problem(Code::N205, fmt::format("no function or table named `{}`", name.text), name.span, "not defined");
+    Diagnostic d = problem(Code::N205, fmt::format("no function or table named `{}`", name.text),
+                           name.span, "not defined");
     if (r.diagnostics.full())
         return r.add(std::move(d));
     std::vector<std::string_view> names;
@@ -198,15 +231,19 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         names.push_back(callable.name);
     for (const std::string_view near : near_names(name.text, names)) {
         const Callable* callable = r.find_callable(near);
-        const std::string form = callable != nullptr ? signature_of(r, *callable) : std::string(find_builtin(near)->form);
-        d.helps.push_back({fmt::format("a similar name exists: {}", form), Edit{name.span, std::string(near)}});
+        const std::string form = callable != nullptr ? signature_of(r, *callable)
+                                                     : std::string(find_builtin(near)->form);
+        d.helps.push_back(
+            {fmt::format("a similar name exists: {}", form), Edit{name.span, std::string(near)}});
     }
     r.add(std::move(d));
 }
 
 void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view option, Span span) {
     const ChoiceType& type = r.sheet.choices[choice];
-    Diagnostic d = problem(Code::N204, fmt::format("`{}` is not one of the choice `{}`", option, type.name), span, "no such choice");
+    Diagnostic d =
+        problem(Code::N204, fmt::format("`{}` is not one of the choice `{}`", option, type.name),
+                span, "no such choice");
     if (r.diagnostics.full())
         return r.add(std::move(d));
     const std::vector<std::string_view> options = views(type.options);
@@ -216,47 +253,61 @@ void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view opti
     r.add(std::move(d));
 }
 
-void report_call_length(Resolution& r, const Callable& callable, std::uint32_t given, const ast::Word& name) {
+void report_call_length(Resolution& r, const Callable& callable, std::uint32_t given,
+                        const ast::Word& name) {
     const bool table = callable.kind == Callable::Kind::Table;
     const std::size_t wanted = table ? 1 : r.sheet.functions[callable.index].parameters.size();
-    Diagnostic d =
-        problem(Code::N206, fmt::format("`{}` takes {} value{}, {} given", name.text, wanted, wanted == 1 ? "" : "s", count_of(given)),
-                name.span, {}, {fmt::format("it reads  {}", signature_of(r, callable))});
+    Diagnostic d = problem(Code::N206,
+                           fmt::format("`{}` takes {} value{}, {} given", name.text, wanted,
+                                       wanted == 1 ? "" : "s", count_of(given)),
+                           name.span, {}, {fmt::format("it reads  {}", signature_of(r, callable))});
     d.others.push_back({callable.name_span, "defined here"});
     r.add(std::move(d));
 }
 
-void report_call_length(Resolution& r, const Builtin& builtin, std::uint32_t given, const ast::Word& name) {
+void report_call_length(Resolution& r, const Builtin& builtin, std::uint32_t given,
+                        const ast::Word& name) {
     std::string wanted = fmt::format("{} value{}", builtin.least, builtin.least == 1 ? "" : "s");
     if (builtin.most == none)
         wanted = fmt::format("{} values or more", builtin.least);
     else if (builtin.most > builtin.least)
         wanted = fmt::format("{} or {} values", builtin.least, builtin.most);
-    r.add(problem(Code::N206, fmt::format("`{}` takes {}, {} given", name.text, wanted, count_of(given)), name.span, {},
-                  {fmt::format("it reads  {}", builtin.form)}));
+    r.add(problem(Code::N206,
+                  fmt::format("`{}` takes {}, {} given", name.text, wanted, count_of(given)),
+                  name.span, {}, {fmt::format("it reads  {}", builtin.form)}));
 }
 
 void report_read_from_outside(Resolution& r, std::string_view name, Span span, LineId line) {
     const Line& read = r.sheet.lines[line];
-    Diagnostic d = problem(Code::N215, fmt::format("`{}` is computed for each block: here it needs sum, most or least", name), span,
-                           "one value a block");
+    Diagnostic d = problem(
+        Code::N215,
+        fmt::format("`{}` is computed for each block: here it needs sum, most or least", name),
+        span, "one value a block");
     d.others.push_back({read.name_span, "defined in a part marked each block"});
-    d.helps.push_back({fmt::format("for all blocks together write  sum({})", name), Edit{span, fmt::format("sum({})", name)}});
-    d.helps.push_back({"or move this line into the part that is computed for each block", std::nullopt});
+    d.helps.push_back({fmt::format("for all blocks together write  sum({})", name),
+                       Edit{span, fmt::format("sum({})", name)}});
+    d.helps.push_back(
+        {"or move this line into the part that is computed for each block", std::nullopt});
     r.add(std::move(d));
 }
 
-void report_not_of_blocks(Resolution& r, std::string_view function, std::string_view argument, Span span, LineId line) {
+void report_not_of_blocks(Resolution& r, std::string_view function, std::string_view argument,
+                          Span span, LineId line) {
     if (line == none) {
-        r.add(problem(Code::N213, fmt::format("`{}` takes the name of a line that is computed for each block", function), span,
-                      "not a name",
-                      {fmt::format("give  {}  a line of its own in the part marked each block, and name that line here", argument)}));
+        r.add(problem(
+            Code::N213,
+            fmt::format("`{}` takes the name of a line that is computed for each block", function),
+            span, "not a name",
+            {fmt::format("give  {}  a line of its own in the part marked each block, and name that "
+                         "line here",
+                         argument)}));
         return;
     }
-    Diagnostic d = problem(Code::N213,
-                           fmt::format("`{}` has one value for the whole job: there are no blocks to take {} of", argument,
-                                       function == "sum" ? "the sum" : fmt::format("the {}", function)),
-                           span, "not of a part marked each block");
+    Diagnostic d = problem(
+        Code::N213,
+        fmt::format("`{}` has one value for the whole job: there are no blocks to take {} of",
+                    argument, function == "sum" ? "the sum" : fmt::format("the {}", function)),
+        span, "not of a part marked each block");
     d.others.push_back({r.sheet.lines[line].name_span, "defined here"});
     d.helps.push_back({fmt::format("write  {}", argument), std::nullopt});
     r.add(std::move(d));

@@ -9,16 +9,23 @@
 
 namespace acre::lang::resolving {
 
-// A name whose own statement could not be read: one mistake is told once. `file` is where the name is used.
+// A name whose own statement could not be read: one mistake is told once. `file` is where the name
+// is used.
 bool lost_to_syntax(const Resolution& r, std::string_view name, FileId file);
 
-void report_unknown_name(Resolution& r, const Where& where, std::string_view name, Span span);                          // N201, N211
-void report_unknown_function(Resolution& r, const Where& where, const ast::Word& name);                                 // N205, N211
-void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view option, Span span);                         // N204
-void report_call_length(Resolution& r, const Callable& callable, std::uint32_t given, const ast::Word& name);           // N206
-void report_call_length(Resolution& r, const Builtin& builtin, std::uint32_t given, const ast::Word& name);             // N206
-void report_read_from_outside(Resolution& r, std::string_view name, Span span, LineId line);                            // N215
-void report_not_of_blocks(Resolution& r, std::string_view function, std::string_view argument, Span span, LineId line); // N213
+void report_unknown_name(Resolution& r, const Where& where, std::string_view name,
+                         Span span); // N201, N211
+void report_unknown_function(Resolution& r, const Where& where,
+                             const ast::Word& name); // N205, N211
+void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view option,
+                           Span span); // N204
+void report_call_length(Resolution& r, const Callable& callable, std::uint32_t given,
+                        const ast::Word& name); // N206
+void report_call_length(Resolution& r, const Builtin& builtin, std::uint32_t given,
+                        const ast::Word& name);                                              // N206
+void report_read_from_outside(Resolution& r, std::string_view name, Span span, LineId line); // N215
+void report_not_of_blocks(Resolution& r, std::string_view function, std::string_view argument,
+                          Span span, LineId line); // N213
 
 // "field_capacity(speed : mi/h, width : ft) : ac/h"
 std::string signature_of(const Resolution& r, const Callable& callable);

@@ -23,30 +23,35 @@ bool names(const ast::Statement& statement, std::string_view word) {
 
 bool is_a_line(std::string_view word, FileId file, const std::vector<ast::Module>& modules) {
     for (const ast::Module& module : modules)
-        if (module.file == file && std::any_of(module.statements.begin(), module.statements.end(),
-                                               [word](const ast::Statement& statement) { return names(statement, word); }))
+        if (module.file == file &&
+            std::any_of(module.statements.begin(), module.statements.end(),
+                        [word](const ast::Statement& statement) { return names(statement, word); }))
             return true;
     return false;
 }
 
 } // namespace
 
-std::optional<Help> meant_instead(std::string_view word, Span span, const SourceMap& sources, const std::vector<ast::Module>& modules) {
+std::optional<Help> meant_instead(std::string_view word, Span span, const SourceMap& sources,
+                                  const std::vector<ast::Module>& modules) {
     const std::string_view text = sources.file(span.file).text();
     const char before = span.begin > 0 && span.begin <= text.size() ? text[span.begin - 1] : ' ';
     if (before == '/' && is_a_line(word, span.file, modules))
-        return Help{fmt::format("`{}` is a line of the model: to divide by it, put blanks around `/`", word),
-                    Edit{{span.file, span.begin - 1, span.begin}, " / "}};
+        return Help{
+            fmt::format("`{}` is a line of the model: to divide by it, put blanks around `/`",
+                        word),
+            Edit{{span.file, span.begin - 1, span.begin}, " / "}};
     if (before != ' ')
         return std::nullopt;
     std::vector<std::string_view> clauses;
-    for (const Keyword clause :
-         {Keyword::Because, Keyword::Within, Keyword::Swing, Keyword::Over, Keyword::Otherwise, Keyword::Then, Keyword::Costs})
+    for (const Keyword clause : {Keyword::Because, Keyword::Within, Keyword::Swing, Keyword::Over,
+                                 Keyword::Otherwise, Keyword::Then, Keyword::Costs})
         clauses.push_back(spelling_of(clause));
     const std::vector<std::string_view> near = near_names(word, clauses, 1);
     if (near.empty())
         return std::nullopt;
-    return Help{fmt::format("a word of the notation is near: `{}`", near.front()), Edit{span, std::string(near.front())}};
+    return Help{fmt::format("a word of the notation is near: `{}`", near.front()),
+                Edit{span, std::string(near.front())}};
 }
 
 } // namespace acre::lang::resolving

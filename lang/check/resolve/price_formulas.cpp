@@ -1,4 +1,5 @@
-// The formulas of the lines that prices make: plain nodes whose spans point at the text they stand for.
+// The formulas of the lines that prices make: plain nodes whose spans point at the text they stand
+// for.
 #include <algorithm>
 #include <string>
 #include <unordered_map>
@@ -17,7 +18,10 @@ namespace {
 
 class Filler {
   public:
-    explicit Filler(Resolution& r) : r_(r), money_(*r.sheet.units.find("$")), where_(r.at(0, none)) {}
+    explicit Filler(Resolution& r)
+        : r_(r),
+          money_(*r.sheet.units.find("$")),
+          where_(r.at(0, none)) {}
 
     void cover(const std::vector<PriceStatement>& statements) {
         std::vector<std::vector<std::uint32_t>> items_of_part(r_.sheet.parts.size());
@@ -83,14 +87,16 @@ class Filler {
         if (sheet.price_per_unit != none)
             line(sheet.price_per_unit).value = quotient(sheet.price_total, quantity, span);
         line(sheet.profit_total).value =
-            binary_node(r_, Op::Subtract, line_node(r_, sheet.price_total, span), line_node(r_, sheet.cost_total, span), span, span);
+            binary_node(r_, Op::Subtract, line_node(r_, sheet.price_total, span),
+                        line_node(r_, sheet.cost_total, span), span, span);
         line(sheet.profit_share).value = quotient(sheet.profit_total, sheet.price_total, span);
     }
 
   private:
     Line& line(LineId id) { return r_.sheet.lines[id]; }
 
-    void cover_part(const ast::Text& title, std::uint32_t item, const std::unordered_multimap<std::string_view, std::uint32_t>& parts,
+    void cover_part(const ast::Text& title, std::uint32_t item,
+                    const std::unordered_multimap<std::string_view, std::uint32_t>& parts,
                     std::vector<std::vector<std::uint32_t>>& items_of_part) {
         const auto [first, last] = parts.equal_range(title.text);
         for (auto part = first; part != last; ++part) {
@@ -104,10 +110,11 @@ class Filler {
         for (const Part& part : r_.sheet.parts)
             if (part.instance.empty() && !r_.diagnostics.full())
                 titles.push_back(part.title);
-        Diagnostic d = problem(Code::N208, fmt::format("no part is called \"{}\"", title.text), title.span, "not a part");
+        Diagnostic d = problem(Code::N208, fmt::format("no part is called \"{}\"", title.text),
+                               title.span, "not a part");
         for (const std::string_view near : near_names(title.text, titles))
-            d.helps.push_back(
-                {fmt::format("a part with a similar title exists: \"{}\"", near), Edit{title.span, fmt::format("\"{}\"", near)}});
+            d.helps.push_back({fmt::format("a part with a similar title exists: \"{}\"", near),
+                               Edit{title.span, fmt::format("\"{}\"", near)}});
         if (d.helps.empty() && !titles.empty() && titles.size() <= 12)
             d.notes.push_back(fmt::format("the parts are {}", listed(titles)));
         r_.add(std::move(d));
@@ -129,25 +136,33 @@ class Filler {
     }
 
     NodeId quotient(LineId a, LineId b, Span span) {
-        return binary_node(r_, Op::Divide, line_node(r_, a, span), line_node(r_, b, span), span, span);
+        return binary_node(r_, Op::Divide, line_node(r_, a, span), line_node(r_, b, span), span,
+                           span);
     }
 
-    // The sum after a step, from the sum before it. Spans point at the step's own text, except that of its value.
+    // The sum after a step, from the sum before it. Spans point at the step's own text, except that
+    // of its value.
     NodeId step_formula(const PriceItem& item, PriceStep& step, LineId before) {
         const Span span = step.span;
         const auto sum_before = [&] { return line_node(r_, before, span); };
-        const auto two = [&](Op op, NodeId a, NodeId b) { return binary_node(r_, op, a, b, span, span); };
+        const auto two = [&](Op op, NodeId a, NodeId b) {
+            return binary_node(r_, op, a, b, span, span);
+        };
         if (!fits(item, step))
             return sum_before(); // reported, here or where its value went wrong
         switch (step.kind) {
         case ast::StepKind::Overhead:
         case ast::StepKind::Contingency:
         case ast::StepKind::Markup:
-            return two(Op::Multiply, sum_before(), two(Op::Add, number_node(r_, 1, one, span), step.value));
+            return two(Op::Multiply, sum_before(),
+                       two(Op::Add, number_node(r_, 1, one, span), step.value));
         case ast::StepKind::Margin:
-            return two(Op::Divide, sum_before(), two(Op::Subtract, number_node(r_, 1, one, span), step.value));
+            return two(Op::Divide, sum_before(),
+                       two(Op::Subtract, number_node(r_, 1, one, span), step.value));
         case ast::StepKind::AtLeast: {
-            const NodeId least = step.per_unit ? two(Op::Multiply, step.value, line_node(r_, item.quantity, span)) : step.value;
+            const NodeId least =
+                step.per_unit ? two(Op::Multiply, step.value, line_node(r_, item.quantity, span))
+                              : step.value;
             return call(Op::Max, sum_before(), least, span);
         }
         case ast::StepKind::RoundUp:
@@ -173,7 +188,8 @@ class Filler {
         return add_node(r_, node);
     }
 
-    // Whether the value is of a unit that the step can use; tells at least and round whether it is per unit.
+    // Whether the value is of a unit that the step can use; tells at least and round whether it is
+    // per unit.
     bool fits(const PriceItem& item, PriceStep& step) {
         const Type type = type_of(r_, step.value);
         if (type.kind == Type::Kind::Poison)
@@ -191,7 +207,8 @@ class Filler {
                 const Type& rate = r_.sheet.lines[item.rate].type;
                 if (rate.kind == Type::Kind::Poison)
                     return false;
-                wanted = fmt::format("money, or money per unit: {}", r_.sheet.lines[item.rate].unit_text);
+                wanted = fmt::format("money, or money per unit: {}",
+                                     r_.sheet.lines[item.rate].unit_text);
                 step.per_unit = type.kind == Type::Kind::Number && type.unit.dim == rate.unit.dim;
                 if (step.per_unit)
                     return true;
@@ -200,7 +217,8 @@ class Filler {
         const Span value = r_.sheet.nodes[step.value].span;
         std::string name(step_names[static_cast<std::size_t>(step.kind)]);
         std::replace(name.begin(), name.end(), '_', ' ');
-        r_.add(problem(Code::U311, fmt::format("the step `{}` needs {}", name, wanted), value, unit_of(type)));
+        r_.add(problem(Code::U311, fmt::format("the step `{}` needs {}", name, wanted), value,
+                       unit_of(type)));
         return false;
     }
 

@@ -1,4 +1,5 @@
-// Which lines a price makes: the cost covered, the sum after each step, the amount, the rate, and the totals.
+// Which lines a price makes: the cost covered, the sum after each step, the amount, the rate, and
+// the totals.
 #include <algorithm>
 #include <string>
 #include <utility>
@@ -30,7 +31,8 @@ std::string item_name(std::string_view title) {
 }
 
 std::string per_text(std::string_view unit) {
-    return unit.find_first_of("./") == std::string_view::npos ? fmt::format("$/{}", unit) : fmt::format("$/({})", unit);
+    return unit.find_first_of("./") == std::string_view::npos ? fmt::format("$/{}", unit)
+                                                              : fmt::format("$/({})", unit);
 }
 
 class Declarer {
@@ -45,25 +47,33 @@ class Declarer {
         item_.span = statement.span;
         taken_told_ = false;
         steps_of_kind_.fill(0);
-        item_.cost = add("cost", money_, "$", ast.title.span, fmt::format("cost covered by {}", ast.title.text));
+        item_.cost = add("cost", money_, "$", ast.title.span,
+                         fmt::format("cost covered by {}", ast.title.text));
         Type per;
         if (!ast.lump && ast.per) {
             per = r_.declared_type(*ast.per);
             item_.per_text = full_text(*ast.per);
             if (per.kind == Type::Kind::Choice) {
-                r_.add(problem(Code::U309, fmt::format("a price is per unit, and `{}` is a choice", item_.per_text), ast.per->span,
-                               "a choice"));
+                r_.add(problem(
+                    Code::U309,
+                    fmt::format("a price is per unit, and `{}` is a choice", item_.per_text),
+                    ast.per->span, "a choice"));
                 per.kind = Type::Kind::Poison;
             }
-            const Span span = ast.quantity < module().exprs.size() ? module().exprs[ast.quantity].span : ast.title.span;
-            item_.quantity = add("quantity", per, item_.per_text, span, fmt::format("quantity of {}", ast.title.text));
+            const Span span = ast.quantity < module().exprs.size()
+                                  ? module().exprs[ast.quantity].span
+                                  : ast.title.span;
+            item_.quantity = add("quantity", per, item_.per_text, span,
+                                 fmt::format("quantity of {}", ast.title.text));
         }
         for (const ast::Step& step : ast.steps) {
             PriceStep out{step.kind, none, none, false, step.span};
-            out.line = add(step_name(step), money_, "$", step.span, std::string(r_.sources.text(step.span)));
+            out.line = add(step_name(step), money_, "$", step.span,
+                           std::string(r_.sources.text(step.span)));
             item_.steps.push_back(out);
         }
-        item_.amount = add("amount", money_, "$", ast.title.span, fmt::format("price of {}", ast.title.text));
+        item_.amount =
+            add("amount", money_, "$", ast.title.span, fmt::format("price of {}", ast.title.text));
         if (item_.quantity != none)
             item_.rate = add("rate", per_unit(per), per_text(item_.per_text), ast.title.span,
                              fmt::format("price of {} per {}", ast.title.text, item_.per_text));
@@ -78,12 +88,16 @@ class Declarer {
         if (sheet.prices.empty())
             return;
         sheet.price_total = add("price.total", money_, "$", span, "price");
-        const auto first = std::find_if(sheet.prices.begin(), sheet.prices.end(), [](const PriceItem& i) { return i.quantity != none; });
+        const auto first = std::find_if(sheet.prices.begin(), sheet.prices.end(),
+                                        [](const PriceItem& i) { return i.quantity != none; });
         if (first != sheet.prices.end())
-            sheet.price_per_unit = add("price.per_unit", per_unit(sheet.lines[first->quantity].type), per_text(first->per_text), span,
-                                       fmt::format("price per {}, all in", first->per_text));
+            sheet.price_per_unit =
+                add("price.per_unit", per_unit(sheet.lines[first->quantity].type),
+                    per_text(first->per_text), span,
+                    fmt::format("price per {}, all in", first->per_text));
         sheet.profit_total = add("profit.total", money_, "$", span, "price less cost");
-        sheet.profit_share = add("profit.share", {Type::Kind::Number, 0, *sheet.units.find("%")}, "%", span, "profit over price");
+        sheet.profit_share = add("profit.share", {Type::Kind::Number, 0, *sheet.units.find("%")},
+                                 "%", span, "profit over price");
     }
 
   private:
@@ -103,7 +117,8 @@ class Declarer {
         return {Type::Kind::Poison, 0, {}};
     }
 
-    LineId add(std::string_view name, const Type& type, std::string unit, Span span, std::string label) {
+    LineId add(std::string_view name, const Type& type, std::string unit, Span span,
+               std::string label) {
         Line line;
         line.name = item_.name.empty() ? std::string(name) : fmt::format("{}.{}", item_.name, name);
         line.label = std::move(label);
@@ -113,8 +128,11 @@ class Declarer {
         line.unit_text = std::move(unit);
         const LineId there = r_.sheet.find(line.name);
         if (there != none && !taken_told_)
-            report_twice(r_.sources, r_.diagnostics, fmt::format("two lines would be called `{}`", line.name), span,
-                         r_.sheet.lines[there].name_span, "the lines of a price are named after it: give one of the two another name");
+            report_twice(
+                r_.sources, r_.diagnostics,
+                fmt::format("two lines would be called `{}`", line.name), span,
+                r_.sheet.lines[there].name_span,
+                "the lines of a price are named after it: give one of the two another name");
         taken_told_ |= there != none;
         return r_.sheet.add(std::move(line));
     }
@@ -138,7 +156,8 @@ std::vector<PriceStatement> price_statements(const Resolution& r) {
 }
 
 Span totals_span(const Resolution& r, const std::vector<PriceStatement>& statements) {
-    return statements.empty() ? r.program.modules[r.program.model].title.span : statements.front().ast->title.span;
+    return statements.empty() ? r.program.modules[r.program.model].title.span
+                              : statements.front().ast->title.span;
 }
 
 void declare_prices(Resolution& r) {

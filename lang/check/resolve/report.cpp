@@ -10,19 +10,23 @@ namespace acre::lang::resolving {
 std::string place_of(const SourceMap& sources, Span span, FileId seen_from) {
     const SourceFile& file = sources.file(span.file);
     const std::uint32_t line = file.position(span.begin).line;
-    return span.file == seen_from ? fmt::format("line {}", line) : fmt::format("{}:{}", file.name(), line);
+    return span.file == seen_from ? fmt::format("line {}", line)
+                                  : fmt::format("{}:{}", file.name(), line);
 }
 
-Diagnostic problem(Code code, std::string title, Span span, std::string label, std::vector<std::string> helps) {
+Diagnostic problem(Code code, std::string title, Span span, std::string label,
+                   std::vector<std::string> helps) {
     Diagnostic out{code, std::move(title), {span, std::move(label)}, {}, {}, {}};
     for (std::string& help : helps)
         out.helps.push_back({std::move(help), std::nullopt});
     return out;
 }
 
-void report_twice(const SourceMap& sources, Diagnostics& diagnostics, std::string title, Span second, Span first, std::string help,
-                  Code code) {
-    Diagnostic out = problem(code, std::move(title), second, fmt::format("again; first at {}", place_of(sources, first, second.file)));
+void report_twice(const SourceMap& sources, Diagnostics& diagnostics, std::string title,
+                  Span second, Span first, std::string help, Code code) {
+    Diagnostic out =
+        problem(code, std::move(title), second,
+                fmt::format("again; first at {}", place_of(sources, first, second.file)));
     out.others.push_back({first, "first here"});
     if (!help.empty())
         out.helps.push_back({std::move(help), std::nullopt});

@@ -1,4 +1,5 @@
-// What the stages of resolve share: the sheet in the making, the scopes of the modules, the instances made of them.
+// What the stages of resolve share: the sheet in the making, the scopes of the modules, the
+// instances made of them.
 #pragma once
 
 #include <cstdint>
@@ -23,7 +24,8 @@ struct Instance {
     std::uint32_t join = none;  // the part in which its costs count
     std::uint32_t first_part = 0;
     LineId first_line = 0;
-    std::vector<std::uint32_t> targets; // by alias: the instance, or the first of one for each block; none: reported
+    std::vector<std::uint32_t>
+        targets; // by alias: the instance, or the first of one for each block; none: reported
 };
 
 // A function or a table: called by name, one for the whole compilation.
@@ -41,11 +43,16 @@ struct Where {
     std::uint32_t instance = none;       // whose names it sees; none: no lines at all
     std::uint32_t block = none;          // none: the job as a whole
     const Function* function = nullptr;  // within a define: its parameters and lines
-    bool outside = false;                // a job, a season, the command line: dotted names of the sheet are seen as well
+    bool outside =
+        false; // a job, a season, the command line: dotted names of the sheet are seen as well
 };
 
 struct Resolution {
-    Resolution(const Program& p, const SourceMap& s, Diagnostics& d) : program(p), sources(s), diagnostics(d), units(sheet.units, s, d) {}
+    Resolution(const Program& p, const SourceMap& s, Diagnostics& d)
+        : program(p),
+          sources(s),
+          diagnostics(d),
+          units(sheet.units, s, d) {}
     Resolution(const Resolution&) = delete;
     Resolution& operator=(const Resolution&) = delete;
 
@@ -55,13 +62,14 @@ struct Resolution {
     Sheet sheet;
     UnitTexts units;
 
-    std::vector<std::vector<std::uint32_t>> uses; // of the program, without the uses that would loop
-    std::vector<Scope> scopes;                    // by module
-    std::vector<std::vector<bool>> sees;          // by module: the modules whose functions it may call
-    std::vector<Instance> instances;              // 0 is the job's own model
-    std::vector<std::uint32_t> shared;            // by module: its shared instance, or none
-    std::uint32_t block_count = 1;                // a job without blocks is one piece of ground
-    std::vector<const ast::Block*> blocks;        // of the job
+    std::vector<std::vector<std::uint32_t>>
+        uses;                              // of the program, without the uses that would loop
+    std::vector<Scope> scopes;             // by module
+    std::vector<std::vector<bool>> sees;   // by module: the modules whose functions it may call
+    std::vector<Instance> instances;       // 0 is the job's own model
+    std::vector<std::uint32_t> shared;     // by module: its shared instance, or none
+    std::uint32_t block_count = 1;         // a job without blocks is one piece of ground
+    std::vector<const ast::Block*> blocks; // of the job
     std::vector<Callable> callables;
     NameTable callable_names;
     std::vector<bool> wanted;                // by callable: its formulas are asked for
@@ -75,19 +83,24 @@ struct Resolution {
         return {scopes[instances[instance].module].module, instance, block, nullptr, false};
     }
     const Callable* find_callable(std::string_view name) const;
-    void want(const Callable& callable);                                               // the formulas of a function that is called
-    ChoiceId find_choice(std::string_view name) const;                                 // none if there is no such choice
-    ChoiceId add_choice(const ast::Word& name, const std::vector<ast::Word>& options); // reports N202
-    std::uint32_t find_option(ChoiceId choice, std::string_view name) const;           // none if it is not one of the choice
+    void want(const Callable& callable);               // the formulas of a function that is called
+    ChoiceId find_choice(std::string_view name) const; // none if there is no such choice
+    ChoiceId add_choice(const ast::Word& name,
+                        const std::vector<ast::Word>& options); // reports N202
+    std::uint32_t find_option(ChoiceId choice,
+                              std::string_view name) const; // none if it is not one of the choice
     // A parameter, or a line as its index past the parameters; none.
     std::uint32_t find_in_function(const Function& function, std::string_view name) const;
-    // The type a unit text declares: of a choice if there is one of this name. Poison when it is reported.
+    // The type a unit text declares: of a choice if there is one of this name. Poison when it is
+    // reported.
     Type declared_type(const ast::UnitText& text);
-    // The block a line of block number `block` belongs to, for readers of the sheet: none in a job without blocks.
+    // The block a line of block number `block` belongs to, for readers of the sheet: none in a job
+    // without blocks.
     std::uint32_t shown_block(std::uint32_t block) const { return blocks.empty() ? none : block; }
     void add(Diagnostic diagnostic) { diagnostics.add(std::move(diagnostic)); }
     // N214: `what` are more than `limit`. The sheet is given up.
-    void too_many(std::string_view what, std::size_t limit, Span span, std::vector<std::string> helps = {});
+    void too_many(std::string_view what, std::size_t limit, Span span,
+                  std::vector<std::string> helps = {});
     std::size_t name_bytes = 0; // of names, labels and reasons of the lines so far
 };
 

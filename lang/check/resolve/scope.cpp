@@ -37,14 +37,18 @@ const ast::Word* named(const ast::StatementNode& node, Symbol::Kind& kind) {
 
 class Maker {
   public:
-    Maker(const SourceMap& sources, Diagnostics& diagnostics) : sources_(sources), diagnostics_(diagnostics) {}
+    Maker(const SourceMap& sources, Diagnostics& diagnostics)
+        : sources_(sources),
+          diagnostics_(diagnostics) {}
 
     void add_symbol(Scope& scope, std::uint32_t at, const ast::Word& name, Symbol::Kind kind) {
         const ast::Statement& statement = scope.module->statements[at];
         const auto id = static_cast<std::uint32_t>(scope.symbols.size());
-        const std::uint32_t there = scope.symbol_names.insert(name.text, id, [&](std::uint32_t i) { return scope.symbols[i].name; });
+        const std::uint32_t there = scope.symbol_names.insert(
+            name.text, id, [&](std::uint32_t i) { return scope.symbols[i].name; });
         if (there != NameTable::absent) {
-            report_twice(sources_, diagnostics_, fmt::format("`{}` is defined twice", name.text), name.span, scope.symbols[there].span);
+            report_twice(sources_, diagnostics_, fmt::format("`{}` is defined twice", name.text),
+                         name.span, scope.symbols[there].span);
             return;
         }
         Symbol symbol{kind, name.text, name.span, at, scope.part_of(statement)};
@@ -77,7 +81,8 @@ class Maker {
         each_part_ = none;
     }
 
-    void add_alias(Scope& scope, std::uint32_t at, const ast::Use& use, std::uint32_t module, const Program& program) {
+    void add_alias(Scope& scope, std::uint32_t at, const ast::Use& use, std::uint32_t module,
+                   const Program& program) {
         Alias alias;
         alias.span = use.alias ? use.alias->span : use.path.span;
         alias.statement = at;
@@ -92,14 +97,20 @@ class Maker {
             alias.name = stem_of(use.path.text);
         const auto id = static_cast<std::uint32_t>(scope.aliases.size());
         const std::uint32_t there =
-            scope.alias_names.insert(alias.name, id, [&](std::uint32_t i) -> std::string_view { return scope.aliases[i].name; });
+            scope.alias_names.insert(alias.name, id, [&](std::uint32_t i) -> std::string_view {
+                return scope.aliases[i].name;
+            });
         if (there != NameTable::absent) {
             const Alias& first = scope.aliases[there];
             if (alias.own || first.own || first.module != module)
-                report_twice(sources_, diagnostics_, fmt::format("two used models are called `{}` here", alias.name), alias.span,
-                             first.span, fmt::format("write a name of its own after `as`, for example  as {}_2", alias.name));
+                report_twice(sources_, diagnostics_,
+                             fmt::format("two used models are called `{}` here", alias.name),
+                             alias.span, first.span,
+                             fmt::format("write a name of its own after `as`, for example  as {}_2",
+                                         alias.name));
             if (alias.own)
-                alias.module = none; // keep the list in step with the statements, but make no instance
+                alias.module =
+                    none; // keep the list in step with the statements, but make no instance
         }
         scope.aliases.push_back(std::move(alias));
     }
@@ -128,12 +139,14 @@ std::uint32_t line_with_suffix(Symbol::Kind kind, std::string_view tail) {
 }
 
 const Symbol* Scope::find(std::string_view name) const {
-    const std::uint32_t id = symbol_names.find(name, [this](std::uint32_t i) { return symbols[i].name; });
+    const std::uint32_t id =
+        symbol_names.find(name, [this](std::uint32_t i) { return symbols[i].name; });
     return id == NameTable::absent ? nullptr : &symbols[id];
 }
 
 const Alias* Scope::find_alias(std::string_view name) const {
-    const std::uint32_t id = alias_names.find(name, [this](std::uint32_t i) -> std::string_view { return aliases[i].name; });
+    const std::uint32_t id = alias_names.find(
+        name, [this](std::uint32_t i) -> std::string_view { return aliases[i].name; });
     return id == NameTable::absent ? nullptr : &aliases[id];
 }
 
@@ -148,7 +161,8 @@ bool Scope::in_each_block(const ast::Statement& statement) const {
 
 std::string stem_of(std::string_view file_name) {
     const std::size_t slash = file_name.find_last_of("/\\");
-    std::string_view stem = slash == std::string_view::npos ? file_name : file_name.substr(slash + 1);
+    std::string_view stem =
+        slash == std::string_view::npos ? file_name : file_name.substr(slash + 1);
     if (const std::size_t dot = stem.rfind('.'); dot != std::string_view::npos && dot > 0)
         stem = stem.substr(0, dot);
     std::string name;
@@ -162,8 +176,8 @@ std::string stem_of(std::string_view file_name) {
     return name.empty() || name.front() == '_' ? "model" + name : name;
 }
 
-Scope make_scope(const ast::Module& module, const std::vector<std::uint32_t>& uses, const Program& program, const SourceMap& sources,
-                 Diagnostics& diagnostics) {
+Scope make_scope(const ast::Module& module, const std::vector<std::uint32_t>& uses,
+                 const Program& program, const SourceMap& sources, Diagnostics& diagnostics) {
     Scope scope;
     scope.module = &module;
     scope.symbols.reserve(module.statements.size());
@@ -181,7 +195,8 @@ Scope make_scope(const ast::Module& module, const std::vector<std::uint32_t>& us
             scope.part_number[at] = static_cast<std::uint32_t>(scope.parts.size());
             scope.parts.push_back(at);
         } else if (const auto* use = std::get_if<ast::Use>(&node)) {
-            maker.add_alias(scope, at, *use, next_use < uses.size() ? uses[next_use] : none, program);
+            maker.add_alias(scope, at, *use, next_use < uses.size() ? uses[next_use] : none,
+                            program);
             ++next_use;
         }
     }

@@ -1,5 +1,5 @@
-// What one module names, before anybody makes instances of it: its lines and where each stands in an instance, and the
-// models it uses by their names.
+// What one module names, before anybody makes instances of it: its lines and where each stands in
+// an instance, and the models it uses by their names.
 #pragma once
 
 #include <cstdint>
@@ -23,8 +23,8 @@ struct Symbol {
     std::string_view name;
     Span span;
     std::uint32_t statement = 0;
-    std::uint32_t part = none;     // which part of its module
-    std::uint32_t offset = 0;      // of its first line among those of an instance, were there one block
+    std::uint32_t part = none; // which part of its module
+    std::uint32_t offset = 0;  // of its first line among those of an instance, were there one block
     std::uint32_t each_before = 0; // lines of each-block parts that stand before its own part
     std::uint32_t stride = 0;      // lines of its each-block part; 0: computed once for the job
 
@@ -32,7 +32,8 @@ struct Symbol {
     std::uint32_t line_count() const { return kind == Kind::Cost || kind == Kind::Event ? 3 : 1; }
 };
 
-// The name of a symbol's line after the symbol's own: "", ".quantity", ".amount" of a cost; "", ".amount", ".money" of an event.
+// The name of a symbol's line after the symbol's own: "", ".quantity", ".amount" of a cost; "",
+// ".amount", ".money" of an event.
 std::string_view suffix_of(Symbol::Kind kind, std::uint32_t which);
 // The other way round; `tail` without its dot. none: there is no such line.
 std::uint32_t line_with_suffix(Symbol::Kind kind, std::string_view tail);
@@ -67,7 +68,7 @@ struct Scope {
 std::string stem_of(std::string_view file_name);
 
 // Reports N202. `uses`: the modules that the Use statements name, in order.
-Scope make_scope(const ast::Module& module, const std::vector<std::uint32_t>& uses, const Program& program, const SourceMap& sources,
-                 Diagnostics& diagnostics);
+Scope make_scope(const ast::Module& module, const std::vector<std::uint32_t>& uses,
+                 const Program& program, const SourceMap& sources, Diagnostics& diagnostics);
 
 } // namespace acre::lang::resolving

@@ -13,16 +13,18 @@
 namespace acre::lang::resolving {
 namespace {
 
-// What is wrong with a unit text, in place: `at` and `end` count within the full text, which may begin with a dollar that
-// stands apart in the source.
-Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t begin, std::size_t end) {
+// What is wrong with a unit text, in place: `at` and `end` count within the full text, which may
+// begin with a dollar that stands apart in the source.
+Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t begin,
+            std::size_t end) {
     const std::string_view whole = sources.file(text.span.file).text();
     const std::size_t dollar = text.dollar ? 1 : 0;
     const auto offset = static_cast<std::size_t>(text.text.data() - whole.data());
     if (offset > whole.size() || end < begin || end < dollar)
         return text.span;
     const std::size_t from = offset + (begin < dollar ? 0 : begin - dollar);
-    return {text.span.file, static_cast<std::uint32_t>(from), static_cast<std::uint32_t>(offset + end - dollar)};
+    return {text.span.file, static_cast<std::uint32_t>(from),
+            static_cast<std::uint32_t>(offset + end - dollar)};
 }
 
 // "acer" is near to acre, which is written ac.
@@ -51,7 +53,8 @@ std::string full_text(const ast::UnitText& unit) {
 }
 
 std::optional<Unit> UnitTexts::read_text(const ast::UnitText& text, UnitError& error) const {
-    return text.dollar ? read_unit(full_text(text), catalog_, error) : read_unit(text.text, catalog_, error);
+    return text.dollar ? read_unit(full_text(text), catalog_, error)
+                       : read_unit(text.text, catalog_, error);
 }
 
 void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
@@ -60,7 +63,8 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
     case UnitError::Kind::Unknown: {
         if (failed_.count(error.word) > 0)
             return; // its own definition is told
-        Diagnostic d = problem(Code::N203, fmt::format("no unit named `{}`", error.word), span, "not a known unit");
+        Diagnostic d = problem(Code::N203, fmt::format("no unit named `{}`", error.word), span,
+                               "not a known unit");
         if (const std::string_view usual = usual_spelling(error.word); !usual.empty()) {
             d.helps.push_back({fmt::format("write  {}", usual), Edit{span, std::string(usual)}});
             return diagnostics_.add(std::move(d));
@@ -68,20 +72,30 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         if (diagnostics_.full())
             return diagnostics_.add(std::move(d));
         for (const std::string_view near : near_units(error.word, catalog_))
-            d.helps.push_back({fmt::format("a unit with a similar name exists: `{}`", near), Edit{span, std::string(near)}});
-        if (std::optional<Help> meant = diagnostics_.full() ? std::nullopt : meant_instead(error.word, span, sources_, *modules_))
+            d.helps.push_back({fmt::format("a unit with a similar name exists: `{}`", near),
+                               Edit{span, std::string(near)}});
+        if (std::optional<Help> meant = diagnostics_.full()
+                                            ? std::nullopt
+                                            : meant_instead(error.word, span, sources_, *modules_))
             d.helps.push_back(std::move(*meant));
         else
-            d.helps.push_back({fmt::format("to count something new, declare it: write  noun {}", error.word), std::nullopt});
+            d.helps.push_back(
+                {fmt::format("to count something new, declare it: write  noun {}", error.word),
+                 std::nullopt});
         diagnostics_.add(std::move(d));
         return;
     }
     case UnitError::Kind::Malformed:
-        diagnostics_.add(problem(Code::S107, fmt::format("`{}` is not written as a unit", full_text(text)), span, "cannot be read",
-                                 {"a unit is names joined by . and / with whole powers, without blanks: write  $/(ac.ft)  or  ft^2"}));
+        diagnostics_.add(problem(Code::S107,
+                                 fmt::format("`{}` is not written as a unit", full_text(text)),
+                                 span, "cannot be read",
+                                 {"a unit is names joined by . and / with whole powers, without "
+                                  "blanks: write  $/(ac.ft)  or  ft^2"}));
         return;
     case UnitError::Kind::TooLarge:
-        diagnostics_.add(problem(Code::U312, fmt::format("the unit `{}` is too large to be kept exactly", full_text(text)), span));
+        diagnostics_.add(problem(
+            Code::U312,
+            fmt::format("the unit `{}` is too large to be kept exactly", full_text(text)), span));
         return;
     }
 }
@@ -109,8 +123,9 @@ bool UnitTexts::is_new(const ast::Word& name, bool noun) {
     const std::uint32_t there = declared_names_.find(name.text, name_of);
     if (there == NameTable::absent) {
         if (catalog_.is_built_in(name.text)) {
-            diagnostics_.add(problem(Code::N202, fmt::format("`{}` is a unit already", name.text), name.span, "built in",
-                                     {fmt::format("give it another name, for example  {}_2", name.text)}));
+            diagnostics_.add(problem(
+                Code::N202, fmt::format("`{}` is a unit already", name.text), name.span, "built in",
+                {fmt::format("give it another name, for example  {}_2", name.text)}));
             return false;
         }
         declared_names_.insert(name.text, static_cast<std::uint32_t>(declared_.size()), name_of);
@@ -120,17 +135,20 @@ bool UnitTexts::is_new(const ast::Word& name, bool noun) {
     const Declared& first = declared_[there];
     const bool same_file = first.span.file == name.span.file;
     if (first.noun != noun || (noun && same_file))
-        report_twice(sources_, diagnostics_, fmt::format("`{}` is declared twice", name.text), name.span, first.span, {},
-                     same_file ? Code::N202 : Code::N210);
+        report_twice(sources_, diagnostics_, fmt::format("`{}` is declared twice", name.text),
+                     name.span, first.span, {}, same_file ? Code::N202 : Code::N210);
     return false;
 }
 
 void UnitTexts::declare_noun(const ast::Noun& noun) {
     if (is_new(noun.name, true) && !catalog_.add_noun(noun.name.text)) {
         failed_.emplace(noun.name.text);
-        diagnostics_.add(problem(Code::N209, fmt::format("`{}` is one kind of thing too many to be counted", noun.name.text),
-                                 noun.name.span, {},
-                                 {fmt::format("at most {} nouns fit; count some of them as plain numbers", max_bases - first_noun)}));
+        diagnostics_.add(
+            problem(Code::N209,
+                    fmt::format("`{}` is one kind of thing too many to be counted", noun.name.text),
+                    noun.name.span, {},
+                    {fmt::format("at most {} nouns fit; count some of them as plain numbers",
+                                 max_bases - first_noun)}));
     }
 }
 
@@ -149,15 +167,19 @@ bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, std::string&
     const std::optional<Ratio> number = read_ratio(definition.number);
     if (!number) {
         failed_.emplace(definition.name.text);
-        diagnostics_.add(problem(Code::S106, fmt::format("a unit cannot be {} of another", definition.number), definition.number_span, {},
-                                 {"write a number above zero, for example  unit tank = 1,100 gal"}));
+        diagnostics_.add(
+            problem(Code::S106, fmt::format("a unit cannot be {} of another", definition.number),
+                    definition.number_span, {},
+                    {"write a number above zero, for example  unit tank = 1,100 gal"}));
         return true;
     }
     const std::optional<Ratio> scale = multiply(*number, base->scale);
     if (!scale) {
         failed_.emplace(definition.name.text);
-        diagnostics_.add(problem(Code::U312, fmt::format("the unit `{}` is too large to be kept exactly", definition.name.text),
-                                 definition.number_span));
+        diagnostics_.add(problem(
+            Code::U312,
+            fmt::format("the unit `{}` is too large to be kept exactly", definition.name.text),
+            definition.number_span));
         return true;
     }
     const Unit unit{base->dim, *scale};
@@ -166,17 +188,21 @@ bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, std::string&
         return true;
     }
     const Unit* there = catalog_.find(definition.name.text);
-    const std::uint32_t first = declared_names_.find(definition.name.text, [this](std::uint32_t i) { return declared_[i].name; });
+    const std::uint32_t first = declared_names_.find(
+        definition.name.text, [this](std::uint32_t i) { return declared_[i].name; });
     if (first == NameTable::absent || declared_[first].noun || there == nullptr)
         return true; // reported by is_new
     const bool same_file = declared_[first].span.file == definition.name.span.file;
     if (same_file || !(*there == unit))
-        report_twice(sources_, diagnostics_, fmt::format("the unit `{}` is defined twice", definition.name.text), definition.name.span,
-                     declared_[first].span, {}, same_file ? Code::N202 : Code::N210);
+        report_twice(sources_, diagnostics_,
+                     fmt::format("the unit `{}` is defined twice", definition.name.text),
+                     definition.name.span, declared_[first].span, {},
+                     same_file ? Code::N202 : Code::N210);
     return true;
 }
 
-// Units that rest on nothing known. Who rests on one of them has no error of his own, unless they go round in a loop.
+// Units that rest on nothing known. Who rests on one of them has no error of his own, unless they
+// go round in a loop.
 void UnitTexts::report_waiting(const Waiting& waiting) {
     std::unordered_set<std::string> failed;
     for (const auto& [missing, units] : waiting)
@@ -193,9 +219,11 @@ void UnitTexts::report_waiting(const Waiting& waiting) {
     for (const auto& [missing, units] : waiting)
         for (const ast::UnitDefinition* unit : units)
             if (!told)
-                diagnostics_.add(problem(Code::N203, fmt::format("the unit `{}` rests on itself", unit->name.text), unit->name.span,
-                                         "in a loop",
-                                         {"define one of the units by one that is known, for example  unit tank = 1,100 gal"}));
+                diagnostics_.add(problem(
+                    Code::N203, fmt::format("the unit `{}` rests on itself", unit->name.text),
+                    unit->name.span, "in a loop",
+                    {"define one of the units by one that is known, for example  unit tank = 1,100 "
+                     "gal"}));
     failed_.merge(failed);
 }
 
@@ -203,12 +231,11 @@ void UnitTexts::declare(const std::vector<ast::Module>& modules) {
     modules_ = &modules;
     std::vector<const ast::UnitDefinition*> ready;
     for (const ast::Module& module : modules) {
-        for (const ast::Statement& statement : module.statements) {
+        for (const ast::Statement& statement : module.statements)
             if (const auto* noun = std::get_if<ast::Noun>(&statement.node))
                 declare_noun(*noun);
             else if (const auto* unit = std::get_if<ast::UnitDefinition>(&statement.node))
                 ready.push_back(unit);
-        }
     }
     std::reverse(ready.begin(), ready.end()); // taken from the back: in the order written
     // A unit that rests on one not declared yet waits for that name.
@@ -219,7 +246,8 @@ void UnitTexts::declare(const std::vector<ast::Module>& modules) {
         std::string missing;
         if (!declare_unit(*unit, missing)) {
             waiting[missing].push_back(unit);
-        } else if (const auto woken = waiting.find(std::string(unit->name.text)); woken != waiting.end()) {
+        } else if (const auto woken = waiting.find(std::string(unit->name.text));
+                   woken != waiting.end()) {
             ready.insert(ready.end(), woken->second.begin(), woken->second.end());
             waiting.erase(woken);
         }

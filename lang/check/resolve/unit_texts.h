@@ -1,4 +1,5 @@
-// Units as authors write them: the catalog of one compilation, and a memory of the texts already read.
+// Units as authors write them: the catalog of one compilation, and a memory of the texts already
+// read.
 #pragma once
 
 #include <cstdint>
@@ -27,11 +28,12 @@ class UnitTexts {
           sources_(sources),
           diagnostics_(diagnostics) {}
 
-    // First. Adds the nouns and units of all modules, in whatever order they are written. Reports N202, N203, N209, N210, S107, U312.
+    // First. Adds the nouns and units of all modules, in whatever order they are written. Reports
+    // N202, N203, N209, N210, S107, U312.
     void declare(const std::vector<ast::Module>& modules);
 
-    // nullptr when the text is not a unit; it is reported (N203, S107, U312) where the text first stands. The unit stays where
-    // it is until the next call.
+    // nullptr when the text is not a unit; it is reported (N203, S107, U312) where the text first
+    // stands. The unit stays where it is until the next call.
     const Unit* read(const ast::UnitText& text);
 
   private:
@@ -59,8 +61,9 @@ class UnitTexts {
     UnitCatalog& catalog_;
     const SourceMap& sources_;
     Diagnostics& diagnostics_;
-    const std::vector<ast::Module>* modules_ = nullptr; // those declared: they outlive the reading of their units
-    std::vector<Known> known_[2];                       // without and with a dollar
+    const std::vector<ast::Module>* modules_ =
+        nullptr;                  // those declared: they outlive the reading of their units
+    std::vector<Known> known_[2]; // without and with a dollar
     NameTable names_[2];
     std::vector<Declared> declared_;
     NameTable declared_names_;

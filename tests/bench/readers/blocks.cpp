@@ -7,8 +7,8 @@
 
 #include <fmt/format.h>
 
-#include "engine/block.h"
-#include "engine/block/kernels.h"
+#include "engine/readers/block.h"
+#include "engine/readers/block/kernels.h"
 #include "tests/bench/readers/model.h"
 #include "tests/bench/readers/rip_native.h"
 #include "tests/bench/readers/rivals.h"
@@ -20,7 +20,8 @@ constexpr int times = 1000;
 constexpr std::size_t lanes = engine::block_lanes;
 // Eight that move from job to job, and eight that move from season to season.
 constexpr Given by_job[] = {area, run, speed, clay, moisture, turn, haul, fuel_price};
-constexpr Given by_season[] = {fuel_price, wage, machine_price, interest, point_life, haul_rate, speed, margin_share};
+constexpr Given by_season[] = {fuel_price, wage,      machine_price, interest,
+                               point_life, haul_rate, speed,         margin_share};
 
 Rival module(const char* path) {
     // Its own function library first, whatever this program is linked with.
@@ -64,7 +65,8 @@ void measure_blocks(Model& model) {
     for (const engine::lanes::KernelSet* set : engine::lanes::kernel_sets()) {
         const engine::BlockReader reader(model.plan(), model.inputs, model.answers, {}, set->bits);
         const auto scratch = reader.scratch();
-        const double ns = best_of(times, [&] { reader.run(lanes, in.in(), ours.out(), *scratch); }) / lanes * 1e9;
+        const double ns =
+            best_of(times, [&] { reader.run(lanes, in.in(), ours.out(), *scratch); }) / lanes * 1e9;
         rows.push_back({fmt::format("block reader, all 25 varied, {}", set->name), ns, 0});
     }
     const auto part = [&](std::span<const Given> varied) {
@@ -76,7 +78,9 @@ void measure_blocks(Model& model) {
         }
         const engine::BlockReader reader(model.plan(), some, model.answers);
         const auto scratch = reader.scratch();
-        return best_of(times / 4, [&] { reader.run(lanes, columns.data(), theirs.out(), *scratch); }) / lanes * 1e9;
+        return best_of(times / 4,
+                       [&] { reader.run(lanes, columns.data(), theirs.out(), *scratch); }) /
+               lanes * 1e9;
     };
     rows.push_back({"block reader, 8 of 25: what moves from job to job", part(by_job), 0});
     rows.push_back({"block reader, 8 of 25: what moves from season to season", part(by_season), 0});
@@ -97,19 +101,22 @@ void measure_blocks(Model& model) {
     rival("by hand, plain loop, -Ofast, same library", module(ACREWRIGHT_RIP_SLEEF));
     rival("by hand, plain loop, -Ofast, glibc's vector library", module(ACREWRIGHT_RIP_GLIBC));
 
-    fmt::print("\nOne job, in blocks of {} that stay in cache, one core\n{:<58}{:>10}{:>8}{:>12}\n", lanes, "", "ns a job", "ratio",
-               "differs by");
+    fmt::print("\nOne job, in blocks of {} that stay in cache, one core\n{:<58}{:>10}{:>8}{:>12}\n",
+               lanes, "", "ns a job", "ratio", "differs by");
     for (const Row& row : rows)
-        fmt::print("{:<58}{:>10.2f}{:>8.2f}{:>12.1e}\n", row.name, row.ns, row.ns / rows[first_rival].ns, row.worst);
+        fmt::print("{:<58}{:>10.2f}{:>8.2f}{:>12.1e}\n", row.name, row.ns,
+                   row.ns / rows[first_rival].ns, row.worst);
     const engine::BlockReader reader(model.plan(), model.inputs, model.answers);
-    fmt::print("ratio: to explicit vectors. Plan of {} operations, {} instructions a block\n", model.plan().size(),
-               reader.size().instructions);
+    fmt::print("ratio: to explicit vectors. Plan of {} operations, {} instructions a block\n",
+               model.plan().size(), reader.size().instructions);
     const double by_hand = rows[first_rival].ns;
-    fmt::print("block to explicit vectors {:.2f} (1.3 wanted); to a plain loop -O3 {:.2f} (1 wanted); 8 of 25 to all by hand {:.2f}, "
+    fmt::print("block to explicit vectors {:.2f} (1.3 wanted); to a plain loop -O3 {:.2f} (1 "
+               "wanted); 8 of 25 to all by hand {:.2f}, "
                "{:.2f}, {:.2f} "
                "(0.6 wanted)\n",
-               rows[0].ns / by_hand, rows[0].ns / rows[first_rival + 1].ns, rows[first_rival - 3].ns / by_hand,
-               rows[first_rival - 2].ns / by_hand, rows[first_rival - 1].ns / by_hand);
+               rows[0].ns / by_hand, rows[0].ns / rows[first_rival + 1].ns,
+               rows[first_rival - 3].ns / by_hand, rows[first_rival - 2].ns / by_hand,
+               rows[first_rival - 1].ns / by_hand);
 }
 
 } // namespace acre::bench

@@ -1,4 +1,5 @@
-// The readers of the plan side by side with the same model written by hand and with general-purpose evaluators, in one run.
+// The readers of the plan side by side with the same model written by hand and with general-purpose
+// evaluators, in one run.
 #include <cstdio>
 #include <locale>
 
@@ -14,8 +15,8 @@ int main() {
     };
     std::locale::global(std::locale(std::locale(), new Grouped)); // ten million reads as 10,000,000
     Model model = open_model();
-    fmt::print("rip.rate: {} lines, {} givens varied, text to plan in {:.3f} ms (1 wanted)\n", (*model.run.sheet)->lines.size(),
-               model.inputs.size(), model.compile_seconds * 1e3);
+    fmt::print("rip.rate: {} lines, {} givens varied, text to plan in {:.3f} ms (1 wanted)\n",
+               (*model.run.sheet)->lines.size(), model.inputs.size(), model.compile_seconds * 1e3);
     measure_blocks(model);
     measure_slopes(model);
     measure_trials(model);

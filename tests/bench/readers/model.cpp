@@ -6,9 +6,9 @@
 
 #include <fmt/format.h>
 
-#include "engine/risk/draw.h"
-#include "engine/risk/points.h"
-#include "engine/risk/shapes.h"
+#include "engine/questions/risk/draw.h"
+#include "engine/questions/risk/points.h"
+#include "engine/questions/risk/shapes.h"
 #include "lang/diag/render.h"
 #include "tests/bench/readers/rip_native.h"
 
@@ -17,7 +17,8 @@ namespace {
 
 class NoFiles : public lang::Loader {
   public:
-    bool load(lang::ReferenceKind, std::string_view, std::string_view, lang::Loaded&, lang::LoadFailure& failure) override {
+    bool load(lang::ReferenceKind, std::string_view, std::string_view, lang::Loaded&,
+              lang::LoadFailure& failure) override {
         failure = {lang::Code::F701, ""};
         return false;
     }
@@ -48,7 +49,8 @@ Model open_model() {
     }
     engine::Refusal refusal;
     for (const char* name : given_name) {
-        const auto axis = engine::axis_named(**model.run.sheet, *model.run.compiled, model.run.values, name, refusal);
+        const auto axis = engine::axis_named(**model.run.sheet, *model.run.compiled,
+                                             model.run.values, name, refusal);
         if (!axis) {
             fmt::print("{}\n", refusal.what);
             std::exit(1);
@@ -61,7 +63,9 @@ Model open_model() {
     return model;
 }
 
-Columns::Columns(std::size_t columns, std::size_t lanes) : lanes_(lanes), memory_(columns * lanes + 8) {
+Columns::Columns(std::size_t columns, std::size_t lanes)
+    : lanes_(lanes),
+      memory_(columns * lanes + 8) {
     double* at = memory_.data();
     while (reinterpret_cast<std::uintptr_t>(at) % 64 != 0)
         ++at;
@@ -78,7 +82,8 @@ void draw_givens(const Model& model, Columns& columns, std::size_t lanes) {
     for (std::size_t block = 0; block < lanes / engine::points_in_block; ++block) {
         points.offsets(block, offset.data());
         for (std::size_t k = 0; k < given_count; ++k)
-            engine::draw_kernels().shaped(engine::shape_of(model.axes[k]), points.base(k), offset[k],
+            engine::draw_kernels().shaped(engine::shape_of(model.axes[k]), points.base(k),
+                                          offset[k],
                                           columns.out()[k] + block * engine::points_in_block);
     }
 }

@@ -1,4 +1,5 @@
-// The plan of rip.rate with its givens and answers in the order of rip_native.h, points to read it at, and a stopwatch.
+// The plan of rip.rate with its givens and answers in the order of rip_native.h, points to read it
+// at, and a stopwatch.
 #pragma once
 
 #include <algorithm>
@@ -7,8 +8,8 @@
 #include <span>
 #include <vector>
 
+#include "engine/questions/what_if/axis.h"
 #include "engine/run.h"
-#include "engine/what_if/axis.h"
 
 namespace acre::bench {
 
@@ -45,7 +46,8 @@ template <class Work> double best_of(int times, Work work) {
     for (int k = 0; k < times; ++k) {
         const auto start = std::chrono::steady_clock::now();
         work();
-        best = std::min(best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+        best = std::min(
+            best, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
     }
     return best;
 }

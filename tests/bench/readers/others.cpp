@@ -1,4 +1,5 @@
-// General-purpose evaluators that Debian packages, where they are installed: the same model, the same points.
+// General-purpose evaluators that Debian packages, where they are installed: the same model, the
+// same points.
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -10,7 +11,7 @@
 
 #include <fmt/format.h>
 
-#include "engine/block.h"
+#include "engine/readers/block.h"
 #include "tests/bench/readers/model.h"
 #include "tests/bench/readers/rip_native.h"
 
@@ -48,16 +49,19 @@ Row with_muparser(Columns& in) {
     for (std::size_t k = 0; k < given_count; ++k)
         parser.DefineVar(given_name[k], &variable[k]);
     std::size_t next = given_count;
-    for (const char* name : {"pulls", "pull", "drawbar", "going", "loaded", "burn", "kept", "worth", "after", "owning", "repair",
-                             "pull_time", "hours", "idle", "crew", "grit", "trips", "cost", "bite"})
+    for (const char* name :
+         {"pulls", "pull", "drawbar", "going", "loaded", "burn", "kept", "worth", "after", "owning",
+          "repair", "pull_time", "hours", "idle", "crew", "grit", "trips", "cost", "bite"})
         parser.DefineVar(name, &variable[next++]);
     parser.DefineFun("up", dust_ceiling);
     const char* text =
         "pulls = up(area * 43560 / (run * spacing)),"
-        "bite = clay <= 5 ? 210 : clay < 15 ? 210 + (clay - 5) * 6 : clay < 25 ? 270 + (clay - 15) * 7.5 : clay < 35 ? 345 + (clay - 25) * "
+        "bite = clay <= 5 ? 210 : clay < 15 ? 210 + (clay - 5) * 6 : clay < 25 ? 270 + (clay - 15) "
+        "* 7.5 : clay < 35 ? 345 + (clay - 25) * "
         "8.5 : "
         "clay < 45 ? 430 + (clay - 35) * 9 : clay < 60 ? 520 + (clay - 45) * 6 : 610,"
-        "pull = bite * (moisture > 18 ? 1.18 : moisture < 8 ? 1.25 : 1 + ((13 - moisture) / 100) ^ 2 * 4) * depth * 12 * (depth / 3) ^ "
+        "pull = bite * (moisture > 18 ? 1.18 : moisture < 8 ? 1.25 : 1 + ((13 - moisture) / 100) ^ "
+        "2 * 4) * depth * 12 * (depth / 3) ^ "
         "1.28,"
         "drawbar = power * 0.72 * (1 - slip / 100),"
         "going = min(speed, drawbar * 375 / pull),"
@@ -67,16 +71,19 @@ Row with_muparser(Columns& in) {
         "worth = machine_price * kept,"
         "after = machine_price * max(0.07, kept * exp(-0.11)),"
         "owning = (worth - after + (worth + after) / 2 * (interest + insurance) / 100) / use_hours,"
-        "repair = machine_price * 0.0034 * (((age * use_hours + use_hours) / 1000) ^ 1.62 - (age * use_hours / 1000) ^ 1.62) / use_hours,"
+        "repair = machine_price * 0.0034 * (((age * use_hours + use_hours) / 1000) ^ 1.62 - (age * "
+        "use_hours / 1000) ^ 1.62) / use_hours,"
         "pull_time = pulls * run / 5280 / going,"
         "hours = (pull_time + pulls * turn / 60) * (1 + 0.06 * ln(1 + pull_time / 10)),"
         "idle = up(hours / shift_hours) * shift_hours - hours,"
         "crew = wage * (1 + burden / 100),"
         "grit = clay > 40 && moisture < 12 ? 1.35 : clay > 40 || depth > 6 ? 1.15 : 1,"
         "trips = area > 400 ? 2 : 1,"
-        "cost = (burn * fuel_price * 1.12 + owning + repair + 420 * grit / point_life + shank_price / (point_life / grit * 14 * (3 / "
+        "cost = (burn * fuel_price * 1.12 + owning + repair + 420 * grit / point_life + "
+        "shank_price / (point_life / grit * 14 * (3 / "
         "depth) ^ 0.6) + "
-        "crew * (1 + 0.5 * max(0, shift_hours - 8) / shift_hours)) * hours + crew * 0.6 * idle + 180 * trips + haul_rate * haul * 2 * "
+        "crew * (1 + 0.5 * max(0, shift_hours - 8) / shift_hours)) * hours + crew * 0.6 * idle + "
+        "180 * trips + haul_rate * haul * 2 * "
         "trips,"
         "max(6500, cost * (1 + overhead_share / 100) / (1 - margin_share / 100)) / area";
     parser.SetExpr(text);
@@ -121,20 +128,25 @@ void measure_others(Model& model, double block_nanoseconds) {
         return;
     close(file);
     std::ofstream(path, std::ios::binary)
-        .write(reinterpret_cast<const char*>(in.in()[0]), static_cast<std::streamsize>(given_count * lanes * 8));
+        .write(reinterpret_cast<const char*>(in.in()[0]),
+               static_cast<std::streamsize>(given_count * lanes * 8));
 
-    fmt::print("\nThe same model and points in general-purpose evaluators, one core\n{:<58}{:>10}{:>8}{:>12}\n", "", "ns a job", "ratio",
-               "differs by");
+    fmt::print("\nThe same model and points in general-purpose evaluators, one "
+               "core\n{:<58}{:>10}{:>8}{:>12}\n",
+               "", "ns a job", "ratio", "differs by");
     const auto show = [&](const char* name, const Row& row) {
-        fmt::print("{:<58}{:>10.1f}{:>8.1f}{:>12.1e}\n", name, row.ns, row.ns / block_nanoseconds, std::fabs(row.sum / expected - 1));
+        fmt::print("{:<58}{:>10.1f}{:>8.1f}{:>12.1e}\n", name, row.ns, row.ns / block_nanoseconds,
+                   std::fabs(row.sum / expected - 1));
     };
     show("block reader, all 25 varied", {block_nanoseconds, expected});
     struct Other {
         const char *name, *command;
     };
     const Other others[] = {{"LuaJIT", "luajit " ACREWRIGHT_ROOT "/tests/bench/readers/rip.lua"},
-                            {"NumPy (32,768 jobs at a time)", "/usr/bin/python3 " ACREWRIGHT_ROOT "/tests/bench/readers/rip.py"},
-                            {"R (32,768 jobs at a time)", "Rscript --vanilla " ACREWRIGHT_ROOT "/tests/bench/readers/rip.R"}};
+                            {"NumPy (32,768 jobs at a time)",
+                             "/usr/bin/python3 " ACREWRIGHT_ROOT "/tests/bench/readers/rip.py"},
+                            {"R (32,768 jobs at a time)",
+                             "Rscript --vanilla " ACREWRIGHT_ROOT "/tests/bench/readers/rip.R"}};
     for (const Other& other : others) {
         Row row;
         if (ask(fmt::format("{} {} {} 2>/dev/null", other.command, path, lanes), row))

@@ -33,7 +33,8 @@ HWY_INLINE Lanes operator/(Lanes a, Lanes b) {
 }
 
 struct Functions {
-    template <std::size_t rows> static inline Lanes between_rows(Lanes at, const double (&x)[rows], const double (&y)[rows]) {
+    template <std::size_t rows>
+    static inline Lanes between_rows(Lanes at, const double (&x)[rows], const double (&y)[rows]) {
         return lines_between<Lanes, Functions>(at, x, y);
     }
     using Mask = hn::Mask<D>;
@@ -59,8 +60,10 @@ struct Functions {
     }
     static HWY_INLINE Lanes ceiling(Lanes x) {
         const V whole = hn::Floor(x.v);
-        const V dust = hn::Min(hn::Max(hn::Mul(hn::Set(d, 1e-9), hn::Abs(x.v)), hn::Set(d, 1e-9)), hn::Set(d, 1e-3));
-        return hn::IfThenElse(hn::Gt(hn::Sub(x.v, whole), dust), hn::Add(whole, hn::Set(d, 1)), whole);
+        const V dust = hn::Min(hn::Max(hn::Mul(hn::Set(d, 1e-9), hn::Abs(x.v)), hn::Set(d, 1e-9)),
+                               hn::Set(d, 1e-3));
+        return hn::IfThenElse(hn::Gt(hn::Sub(x.v, whole), dust), hn::Add(whole, hn::Set(d, 1)),
+                              whole);
     }
     static HWY_INLINE Lanes lesser(Lanes a, Lanes b) {
         return hn::Min(a.v, b.v);

@@ -3,8 +3,8 @@
 
 #include <fmt/format.h>
 
-#include "engine/adjoint.h"
-#include "engine/value.h"
+#include "engine/readers/adjoint.h"
+#include "engine/readers/value.h"
 #include "tests/bench/readers/model.h"
 #include "tests/bench/readers/rip_native.h"
 #include "tests/bench/readers/rivals.h"
@@ -27,13 +27,14 @@ void measure_slopes(Model& model) {
                          batch;
     const engine::Adjoint adjoint(plan, target);
     std::vector<double> slope(plan.inputs.size()), bar;
-    const double both = best_of(times,
-                                [&] {
-                                    for (int k = 0; k < batch; ++k) {
-                                        values = engine::evaluate(plan, inputs);
-                                        adjoint.run(values.slot, slope, bar);
-                                    }
-                                }) /
+    const double both = best_of(
+                            times,
+                            [&] {
+                                for (int k = 0; k < batch; ++k) {
+                                    values = engine::evaluate(plan, inputs);
+                                    adjoint.run(values.slot, slope, bar);
+                                }
+                            }) /
                         batch;
     const double alone = best_of(times, [&] { slope = engine::slopes(plan, values, target); });
     std::vector<double> difference(given_count);
@@ -50,7 +51,8 @@ void measure_slopes(Model& model) {
     });
     double worst = 0;
     for (std::size_t k = 0; k < given_count; ++k)
-        worst = std::max(worst, std::fabs(slope[model.inputs[k]] - difference[k]) / (1e-9 + std::fabs(difference[k])));
+        worst = std::max(worst, std::fabs(slope[model.inputs[k]] - difference[k]) /
+                                    (1e-9 + std::fabs(difference[k])));
     double out[answer_count];
     const double native = best_of(times,
                                   [&] {
@@ -67,10 +69,10 @@ void measure_slopes(Model& model) {
     row("slopes when the way is looked for anew", alone);
     row("25 central differences", central);
     row("by hand, plain code, three answers", native);
-    fmt::print(
-        "value and slopes to one value {:.2f} (2.5 wanted); faster than central differences by {:.0f} (15 wanted); differences agree to "
-        "{:.0e}\n",
-        both / value, central / both, worst);
+    fmt::print("value and slopes to one value {:.2f} (2.5 wanted); faster than central differences "
+               "by {:.0f} (15 wanted); differences agree to "
+               "{:.0e}\n",
+               both / value, central / both, worst);
 }
 
 } // namespace acre::bench

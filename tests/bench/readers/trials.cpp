@@ -5,12 +5,12 @@
 
 #include <fmt/format.h>
 
-#include "engine/risk.h"
-#include "engine/risk/draw.h"
-#include "engine/risk/points.h"
-#include "engine/risk/shapes.h"
-#include "engine/risk/tally.h"
-#include "engine/risk/workers.h"
+#include "engine/questions/risk/draw.h"
+#include "engine/questions/risk/points.h"
+#include "engine/questions/risk/risk.h"
+#include "engine/questions/risk/shapes.h"
+#include "engine/questions/risk/tally.h"
+#include "engine/questions/risk/workers.h"
 #include "tests/bench/readers/model.h"
 #include "tests/bench/readers/rip_native.h"
 #include "tests/bench/readers/rivals.h"
@@ -28,7 +28,8 @@ std::uint64_t resident_kilobytes() {
     return 0;
 }
 
-// By the clock, and by the time all cores spent: on a machine that others use only the second says much.
+// By the clock, and by the time all cores spent: on a machine that others use only the second says
+// much.
 struct Took {
     double wall = 1e9, cores = 1e9;
 };
@@ -37,7 +38,8 @@ template <class Work> Took took(Work work) {
     for (int k = 0; k < 5; ++k) {
         const std::clock_t before = std::clock();
         best.wall = std::min(best.wall, best_of(1, work));
-        best.cores = std::min(best.cores, static_cast<double>(std::clock() - before) / CLOCKS_PER_SEC);
+        best.cores =
+            std::min(best.cores, static_cast<double>(std::clock() - before) / CLOCKS_PER_SEC);
     }
     return best;
 }
@@ -62,15 +64,18 @@ double by_hand(const Model& model, unsigned threads) {
             for (std::uint64_t block = 0; block < trials / scrambles / points_in_block; ++block) {
                 points[scramble].offsets(block, offset.data());
                 for (std::size_t k = 0; k < given_count; ++k)
-                    draw_kernels().shaped(shapes[k], points[scramble].base(k), offset[k], in.out()[k]);
+                    draw_kernels().shaped(shapes[k], points[scramble].base(k), offset[k],
+                                          in.out()[k]);
                 rip_vectors(points_in_block, in.in(), out.out());
-                for (std::size_t i = 0; i < points_in_block; ++i) { // profit for price, margin beside it
+                for (std::size_t i = 0; i < points_in_block;
+                     ++i) { // profit for price, margin beside it
                     out[1][i] = paid * in[area][i] / given_value[area] - out[0][i];
                     out[3][i] = out[1][i] / (paid * in[area][i] / given_value[area]);
                 }
                 for (std::size_t m = 0; m < 4; ++m) {
                     Tally& t = tally[scramble * 4 + m];
-                    draw_kernels().count(out.out()[m], points_in_block, 0, bins, t.sums, bin.data());
+                    draw_kernels().count(out.out()[m], points_in_block, 0, bins, t.sums,
+                                         bin.data());
                     for (const std::int64_t b : bin)
                         ++t.bin[static_cast<std::size_t>(b)];
                     t.count += points_in_block;
@@ -92,17 +97,22 @@ void measure_trials(Model& model) {
     question.trials = trials;
     question.share_trials = 0;
     engine::Refusal refusal;
-    fmt::print("\n{:L} trials, all 25 swinging, price per acre, cost, profit and margin\n{:<58}{:>10}{:>12}{:>8}\n", trials, "", "seconds",
-               "of one core", "ratio");
+    fmt::print("\n{:L} trials, all 25 swinging, price per acre, cost, profit and "
+               "margin\n{:<58}{:>10}{:>12}{:>8}\n",
+               trials, "", "seconds", "of one core", "ratio");
     for (const unsigned threads : {1U, 2U}) {
         question.threads = threads;
         double mean = 0, hand_mean = 0;
-        const Took ours =
-            took([&] { mean = engine::risk(sheet, *model.run.compiled, model.run.values, question, refusal)->measured[0].mean; });
+        const Took ours = took([&] {
+            mean = engine::risk(sheet, *model.run.compiled, model.run.values, question, refusal)
+                       ->measured[0]
+                       .mean;
+        });
         const Took hand = took([&] { hand_mean = by_hand(model, threads); });
         const auto row = [&](const char* what, double result, Took time) {
-            fmt::print("{:<58}{:>10.3f}{:>12.3f}{:>8.2f}\n", fmt::format("{}, {} threads (mean {:.4f})", what, threads, result), time.wall,
-                       time.cores, time.cores / hand.cores);
+            fmt::print("{:<58}{:>10.3f}{:>12.3f}{:>8.2f}\n",
+                       fmt::format("{}, {} threads (mean {:.4f})", what, threads, result),
+                       time.wall, time.cores, time.cores / hand.cores);
         };
         row("risk", mean, ours);
         row("by hand, the same points", hand_mean, hand);
@@ -113,9 +123,13 @@ void measure_trials(Model& model) {
     fmt::print("twice the trials: {} KB more memory\n", resident_kilobytes() - before);
     question.trials = 1 << 20;
     question.share_trials = 1 << 16;
-    const Took shares = took([&] { engine::risk(sheet, *model.run.compiled, model.run.values, question, refusal); });
-    fmt::print("{:<58}{:>10.3f}{:>12.3f}\n", "1,048,576 trials and the shares of all givens, 2 threads", shares.wall, shares.cores);
-    fmt::print("0.25 seconds wanted on two cores, and 1.5 times by hand; on a busy machine look at the seconds of one core\n");
+    const Took shares = took(
+        [&] { engine::risk(sheet, *model.run.compiled, model.run.values, question, refusal); });
+    fmt::print("{:<58}{:>10.3f}{:>12.3f}\n",
+               "1,048,576 trials and the shares of all givens, 2 threads", shares.wall,
+               shares.cores);
+    fmt::print("0.25 seconds wanted on two cores, and 1.5 times by hand; on a busy machine look at "
+               "the seconds of one core\n");
 }
 
 } // namespace acre::bench

@@ -32,7 +32,10 @@ Filled fill(const std::string& wording) {
     lang::SourceMap sources;
     const lang::FileId file = sources.add("w", wording);
     lang::Diagnostics diagnostics;
-    Filled result{fill_in(sources, file, record(), {{"job.title", "Block \x1b[31m<b>"}, {"job.for", "=Grower"}}, diagnostics), {}};
+    Filled result{fill_in(sources, file, record(),
+                          {{"job.title", "Block \x1b[31m<b>"}, {"job.for", "=Grower"}},
+                          diagnostics),
+                  {}};
     if (!diagnostics.all().empty())
         result.code = std::string(lang::name_of(diagnostics.all()[0].code));
     return result;
@@ -46,9 +49,11 @@ std::string text_of(const std::string& wording) {
 } // namespace
 
 TEST_CASE("figures and words are filled in, conditions choose blocks") {
-    const std::string text = text_of(
-        ": firm.name = Firm\n== Scope\nRip {acres} at {depth}, {method}.\n\n? method is one_way\nfull field\n\n"
-        "? method is tree_rows\nrows only\n\n? not zero\nno standby\n\n? nothing\nleft out {nothing}\n\n- a point\n- another {acres}\n");
+    const std::string text =
+        text_of(": firm.name = Firm\n== Scope\nRip {acres} at {depth}, {method}.\n\n? method is "
+                "one_way\nfull field\n\n"
+                "? method is tree_rows\nrows only\n\n? not zero\nno standby\n\n? nothing\nleft out "
+                "{nothing}\n\n- a point\n- another {acres}\n");
     CHECK(text.find("Rip 152 ac at 6 ft, tree rows.") != std::string::npos);
     CHECK(text.find("rows only") != std::string::npos);
     CHECK(text.find("full field") == std::string::npos);
@@ -58,14 +63,15 @@ TEST_CASE("figures and words are filled in, conditions choose blocks") {
 }
 
 TEST_CASE("what is inner, unknown or malformed is an error, and no page is made") {
-    for (const auto& [wording, code] : {std::pair{"pay {cost.total}", "W001"},
-                                        {"margin {margin}", "W001"},
-                                        {"{acrs}", "W001"},
-                                        {"{acres", "W002"},
-                                        {"@unknown", "W002"},
-                                        {": no equals", "W002"},
-                                        {"@fuel-steps base=base", "W002"},
-                                        {"@fuel-steps base=acres per=depth step=0.25 rows=3", "W002"}}) {
+    for (const auto& [wording, code] :
+         {std::pair{"pay {cost.total}", "W001"},
+          {"margin {margin}", "W001"},
+          {"{acrs}", "W001"},
+          {"{acres", "W002"},
+          {"@unknown", "W002"},
+          {": no equals", "W002"},
+          {"@fuel-steps base=base", "W002"},
+          {"@fuel-steps base=acres per=depth step=0.25 rows=3", "W002"}}) {
         CAPTURE(wording);
         const Filled filled = fill(wording);
         CHECK(!filled.page);
@@ -74,7 +80,8 @@ TEST_CASE("what is inner, unknown or malformed is an error, and no page is made"
 }
 
 TEST_CASE("a word of nothing is reported where it stands, not anywhere in memory") {
-    for (const std::string wording : {": ", "== x\n:   ", "{ } {}", "?  \n@fuel-steps base= per= step=1 rows=1"}) {
+    for (const std::string wording :
+         {": ", "== x\n:   ", "{ } {}", "?  \n@fuel-steps base= per= step=1 rows=1"}) {
         CAPTURE(wording);
         lang::SourceMap sources;
         lang::Diagnostics diagnostics;
@@ -88,13 +95,15 @@ TEST_CASE("a word of nothing is reported where it stands, not anywhere in memory
 
 TEST_CASE("the fuel table is in whole cents of each step") {
     // 33.16 gal/ac, base 4.20, seven steps of 0.10 make $23.21 an acre (trade arithmetic).
-    const std::string text = text_of("@fuel-steps base=base per=gallons_per_acre step=0.10 rows=7\n");
+    const std::string text =
+        text_of("@fuel-steps base=base per=gallons_per_acre step=0.10 rows=7\n");
     CHECK(text.find("$4.90 a gallon and above") != std::string::npos);
     CHECK(text.find("$23.21/ac") != std::string::npos);
     CHECK(text.find("below $4.30 a gallon") != std::string::npos);
 }
 
-TEST_CASE("the page shows items and total, escapes what users wrote, and holds nothing of the inside") {
+TEST_CASE(
+    "the page shows items and total, escapes what users wrote, and holds nothing of the inside") {
     const Filled filled = fill(": firm.name = F & Co\n@items\n\n@cautions\n\n@signatures\n");
     REQUIRE(filled.page);
     const std::string html = quote_html(*filled.page, record(), "");

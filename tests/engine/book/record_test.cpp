@@ -8,7 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "engine/book/canonical.h"
-#include "engine/estimate.h"
+#include "engine/questions/estimate.h"
 #include "tests/support/memory_loader.h"
 
 using namespace acre;
@@ -17,13 +17,17 @@ using namespace acre::engine;
 namespace {
 
 const std::string model =
-    "model \"m\"\nuse \"prices\" as prices\nuse \"library/field-work\"\ngiven area = 80 ac \"net acres\"\ngiven rate = $300/h\n"
-    "given share = 12 %\nhours : h = area / field_capacity(1.5 mi/h, 7 ft, 83 %)\ncost machine : $/h = rate over hours\n"
-    "cost fuel : $/gal = prices.diesel over 35 gal/h * hours\nprice \"Ripping\" per ac of area\n  overhead 9 %\n  margin share\n"
+    "model \"m\"\nuse \"prices\" as prices\nuse \"library/field-work\"\ngiven area = 80 ac \"net "
+    "acres\"\ngiven rate = $300/h\n"
+    "given share = 12 %\nhours : h = area / field_capacity(1.5 mi/h, 7 ft, 83 %)\ncost machine : "
+    "$/h = rate over hours\n"
+    "cost fuel : $/gal = prices.diesel over 35 gal/h * hours\nprice \"Ripping\" per ac of area\n  "
+    "overhead 9 %\n  margin share\n"
     "  at least $4,000\n";
 const std::string prices = "model \"p\"\ngiven diesel : $/gal\n";
 const std::string season = "season \"2027\"\nset prices.diesel = $4.35/gal because \"dock\"\n";
-const std::string job = "job \"j\"\nmodel \"m\"\nseason \"2027\"\nset area = 152 ac because \"walked\"\n";
+const std::string job =
+    "job \"j\"\nmodel \"m\"\nseason \"2027\"\nset area = 152 ac because \"walked\"\n";
 
 struct Made {
     nlohmann::json record;
@@ -34,13 +38,17 @@ Made made(const std::string& text = job) {
     request.name = "j.job";
     request.text = text;
     request.sets = {{"share", "15 %"}};
-    tests::MemoryLoader files({{"m.rate", model}, {"prices.rate", prices}, {"2027.season", season}});
+    tests::MemoryLoader files(
+        {{"m.rate", model}, {"prices.rate", prices}, {"2027.season", season}});
     RememberingLoader loader(files);
     Run run;
     REQUIRE(engine::run(request, loader, run));
-    const auto priced = estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    const auto priced =
+        estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
     REQUIRE(priced);
-    return {record_of(request, loader, *run.sheet, *run.compiled, run.values, *priced, run.sources, "0"), priced->price_cents};
+    return {record_of(request, loader, *run.sheet, *run.compiled, run.values, *priced, run.sources,
+                      "0"),
+            priced->price_cents};
 }
 std::vector<std::string> differences_of(const nlohmann::json& record) {
     const auto request = request_of(record);
@@ -49,7 +57,8 @@ std::vector<std::string> differences_of(const nlohmann::json& record) {
     Run again;
     std::optional<Estimate> priced;
     if (engine::run(*request, loader, again))
-        priced = estimate(*again.sheet, *again.compiled, again.values, again.sources, again.diagnostics);
+        priced =
+            estimate(*again.sheet, *again.compiled, again.values, again.sources, again.diagnostics);
     return differences(record, again, priced);
 }
 
@@ -89,11 +98,15 @@ TEST_CASE("a record keeps who set what, where and because of what") {
 TEST_CASE("costs, steps and what makes them are marked as inner; acres and the price are not") {
     const nlohmann::json record = made().record;
     const auto inner = record["inner"].get<std::vector<std::string>>();
-    const auto is_inner = [&](const char* name) { return std::find(inner.begin(), inner.end(), name) != inner.end(); };
-    for (const char* name : {"machine", "machine.amount", "fuel", "cost.total", "profit.total", "profit.share", "ripping.cost",
-                             "ripping.overhead", "ripping.margin", "share"})
+    const auto is_inner = [&](const char* name) {
+        return std::find(inner.begin(), inner.end(), name) != inner.end();
+    };
+    for (const char* name :
+         {"machine", "machine.amount", "fuel", "cost.total", "profit.total", "profit.share",
+          "ripping.cost", "ripping.overhead", "ripping.margin", "share"})
         CHECK_MESSAGE(is_inner(name), name);
-    for (const char* name : {"area", "hours", "ripping.amount", "ripping.rate", "price.total", "prices.diesel"})
+    for (const char* name :
+         {"area", "hours", "ripping.amount", "ripping.rate", "price.total", "prices.diesel"})
         CHECK_MESSAGE(!is_inner(name), name);
 }
 

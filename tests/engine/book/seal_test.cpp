@@ -10,7 +10,8 @@
 using namespace acre::engine;
 
 TEST_CASE("SHA-256 gives the digests of FIPS 180-4") {
-    // NIST, "Secure Hash Standard" example values: one block "abc", two blocks, and the empty message.
+    // NIST, "Secure Hash Standard" example values: one block "abc", two blocks, and the empty
+    // message.
     CHECK(sha256("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     CHECK(sha256("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq") ==
           "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
@@ -19,16 +20,20 @@ TEST_CASE("SHA-256 gives the digests of FIPS 180-4") {
 
 TEST_CASE("Ed25519 gives the signatures of RFC 8032, section 7.1") {
     // TEST 1: empty message. TEST 2: one byte 0x72.
-    const auto one = key_pair_from_seed("9d61b19deffd5a60ba844af492ec2cc44449c5697b326919703bac031cae7f60");
+    const auto one =
+        key_pair_from_seed("9d61b19deffd5a60ba844af492ec2cc44449c5697b326919703bac031cae7f60");
     REQUIRE(one);
     CHECK(one->open == "d75a980182b10ab7d54bfed3c964073a0ee172f3daa62325af021a68f707511a");
-    CHECK(sign("", one->secret) == "e5564300c360ac729086e2cc806e828a84877f1eb8e5d974d873e065224901555fb8821590a33bacc61e39701cf9b46b"
+    CHECK(sign("", one->secret) == "e5564300c360ac729086e2cc806e828a84877f1eb8e5d974d873e0652249015"
+                                   "55fb8821590a33bacc61e39701cf9b46b"
                                    "d25bf5f0595bbe24655141438e7a100b");
-    const auto two = key_pair_from_seed("4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb");
+    const auto two =
+        key_pair_from_seed("4ccd089b28ff96da9db6c346ec114e0f5b8a319f35aba624da8cf6ed4fb8a6fb");
     REQUIRE(two);
     CHECK(two->open == "3d4017c3e843895a92b70aa74d1b7ebc9c982ccf2ec4968cc0cd55f12af4660c");
     const auto signature = sign("\x72", two->secret);
-    CHECK(signature == "92a009a9f0d4cab8720e820b5f642540a2b27b5416503f8fb3762223ebdb69da085ac1e43e15996e458f3613d0f11d8c387b2eaeb430"
+    CHECK(signature == "92a009a9f0d4cab8720e820b5f642540a2b27b5416503f8fb3762223ebdb69da085ac1e43e1"
+                       "5996e458f3613d0f11d8c387b2eaeb430"
                        "2aeeb00d291612bb0c00");
     CHECK(is_signed("\x72", *signature, two->open));
     CHECK(!is_signed("\x73", *signature, two->open));
@@ -45,13 +50,15 @@ TEST_CASE("malformed keys and signatures are refused, not used") {
 }
 
 TEST_CASE("one value has one canonical text, and only that text is read back") {
-    const auto value = nlohmann::json::parse(R"({ "b": [1, 2.50, 1e21, true, null], "a": {"é": "x\u0041\n", "Z": -0.1} })");
+    const auto value = nlohmann::json::parse(
+        R"({ "b": [1, 2.50, 1e21, true, null], "a": {"é": "x\u0041\n", "Z": -0.1} })");
     const std::string text = canonical(value);
     CHECK(text == R"({"a":{"Z":-0.1,"é":"xA\n"},"b":[1,2.5,1e+21,true,null]})");
     CHECK(read_canonical(text + "\n"));
     for (const std::string& bad :
-         {text, text + "\n\n", " " + text + "\n", std::string("{\"b\":1,\"a\":2}\n"), std::string("{\"a\":1.0e0}\n"),
-          std::string("{\"a\":1,\"a\":1}\n"), std::string("\n"), std::string("{"), std::string(1000, '[') + "\n"}) {
+         {text, text + "\n\n", " " + text + "\n", std::string("{\"b\":1,\"a\":2}\n"),
+          std::string("{\"a\":1.0e0}\n"), std::string("{\"a\":1,\"a\":1}\n"), std::string("\n"),
+          std::string("{"), std::string(1000, '[') + "\n"}) {
         CAPTURE(bad.substr(0, 60));
         CHECK(!read_canonical(bad));
     }

@@ -8,12 +8,14 @@
 
 using acre::engine::shape_fault;
 
-TEST_CASE("a record is refused for a member of another kind, with its name; members it does not know are not looked at") {
+TEST_CASE("a record is refused for a member of another kind, with its name; members it does not "
+          "know are not looked at") {
     const struct {
         const char* text;
         const char* fault;
     } cases[] = {
-        {R"({"kind":"quote","quote":"2027-001","price":{"cents":1200,"cost":9.5},"items":[{"cents":1200}],"counter":{"2027":1}})", ""},
+        {R"({"kind":"quote","quote":"2027-001","price":{"cents":1200,"cost":9.5},"items":[{"cents":1200}],"counter":{"2027":1}})",
+         ""},
         {R"({"kind":"word","weather":["dry"],"soil":7})", ""},
         {"{}", ""},
         {"[]", "it is not a set of members"},
@@ -24,7 +26,8 @@ TEST_CASE("a record is refused for a member of another kind, with its name; memb
         {R"({"price":{"cents":1e300}})", "`price.cents` is not an amount of cents"},
         {R"({"price":{"cents":18446744073709551615}})", "`price.cents` is not an amount of cents"},
         {R"({"price":[1]})", "`price` is not a set of members"},
-        {R"({"counter":{"2027":9223372036854775807}})", "one of `counter` is not a number of quotes"},
+        {R"({"counter":{"2027":9223372036854775807}})",
+         "one of `counter` is not a number of quotes"},
         {R"({"costs":[{"rate":"x"}]})", "`costs.rate` is not a number"},
         {R"({"inner":[null]})", "one of `inner` is not a text"},
         {R"({"job":{"title":[]}})", "`job.title` is not a text"},

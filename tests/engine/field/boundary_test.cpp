@@ -29,29 +29,37 @@ const std::string square = "[[-120,36],[-119.99,36],[-119.99,36.01],[-120,36.01]
 } // namespace
 
 TEST_CASE("a polygon is read by itself, in a feature, and in a collection") {
-    for (const std::string& text :
-         {polygon(square), R"({"type":"Feature","properties":{"name":"North 40","tags":[1,[2]]},"geometry":)" + polygon(square) + "}",
-          R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":null,"geometry":{"type":"Point","coordinates":[1,2]}},)"
-          R"({"type":"Feature","properties":{},"geometry":)" +
-              polygon(square) + "}]}",
-          R"({"type":"MultiPolygon","coordinates":[[)" + square + "]]}",
-          R"({"type":"GeometryCollection","geometries":[)" + polygon(square) + "]}"}) {
+    for (
+        const std::string& text :
+        {polygon(square),
+         R"({"type":"Feature","properties":{"name":"North 40","tags":[1,[2]]},"geometry":)" +
+             polygon(square) + "}",
+         R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":null,"geometry":{"type":"Point","coordinates":[1,2]}},)"
+         R"({"type":"Feature","properties":{},"geometry":)" +
+             polygon(square) + "}]}",
+         R"({"type":"MultiPolygon","coordinates":[[)" + square + "]]}",
+         R"({"type":"GeometryCollection","geometries":[)" + polygon(square) + "]}"}) {
         const Read result = read(text);
         REQUIRE(result.boundary);
         CHECK(result.boundary->polygons.size() == 1);
         CHECK(result.boundary->polygons[0].outer.size() == 4);
         CHECK(result.boundary->repairs.empty());
     }
-    CHECK(read(R"({"type":"Feature","properties":{"name":"North 40"},"geometry":)" + polygon(square) + "}").boundary->name == "North 40");
+    CHECK(read(R"({"type":"Feature","properties":{"name":"North 40"},"geometry":)" +
+               polygon(square) + "}")
+              .boundary->name == "North 40");
 }
 
 TEST_CASE("what can be mended is mended and said") {
     struct {
         std::string rings, said;
     } const cases[] = {
-        {"[[-120,36],[-119.99,36],[-119.99,36.01],[-120,36.01]]", "closed a ring whose last point is not its first"},
-        {"[[-120,36],[-120,36.01],[-119.99,36.01],[-119.99,36],[-120,36]]", "turned an outer ring that ran clockwise"},
-        {"[[-120,36],[-120,36],[-119.99,36],[-119.99,36.01],[-120,36.01],[-120,36]]", "left out points that repeat the one before"},
+        {"[[-120,36],[-119.99,36],[-119.99,36.01],[-120,36.01]]",
+         "closed a ring whose last point is not its first"},
+        {"[[-120,36],[-120,36.01],[-119.99,36.01],[-119.99,36],[-120,36]]",
+         "turned an outer ring that ran clockwise"},
+        {"[[-120,36],[-120,36],[-119.99,36],[-119.99,36.01],[-120,36.01],[-120,36]]",
+         "left out points that repeat the one before"},
     };
     for (const auto& [rings, said] : cases) {
         CAPTURE(rings);
@@ -86,7 +94,8 @@ TEST_CASE("a bad boundary is an error with its place") {
         {head + "[[-120,36],[-119,36],[36,-120]]]}", lang::Code::B903, 55},
         {head + "[[179.9,10],[-179.9,10],[-179.9,10.1]]]}", lang::Code::B906, 34},
         {head + "[[10,86],[11,86],[11,86.1]]]}", lang::Code::B906, 35},
-        {R"({"type":"Polygon","crs":{"type":"name","properties":{"name":"urn:ogc:def:crs:EPSG::32610"}},"coordinates":[)" + square + "]}",
+        {R"({"type":"Polygon","crs":{"type":"name","properties":{"name":"urn:ogc:def:crs:EPSG::32610"}},"coordinates":[)" +
+             square + "]}",
          lang::Code::B903, 0},
         {std::string(100'000, '['), lang::Code::B901, 0},
     };
@@ -106,7 +115,8 @@ TEST_CASE("points are counted up to the limit and not past it") {
     const auto ring = [](std::size_t points) {
         std::string text = "[";
         for (std::size_t i = 0; i < points; ++i)
-            text += (i == 0 ? "[" : ",[") + std::to_string(1e-6 * static_cast<double>(i)) + "," + std::to_string(i % 2) + "]";
+            text += (i == 0 ? "[" : ",[") + std::to_string(1e-6 * static_cast<double>(i)) + "," +
+                    std::to_string(i % 2) + "]";
         return text + "]";
     };
     CHECK(read(polygon(ring(engine::max_boundary_vertices))).boundary);

@@ -42,7 +42,8 @@ bool inside(const PlanePolygon& polygon, Point p) {
         bool in = false;
         for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++)
             if ((ring[i].y > p.y) != (ring[j].y > p.y) &&
-                p.x < (ring[j].x - ring[i].x) * (p.y - ring[i].y) / (ring[j].y - ring[i].y) + ring[i].x)
+                p.x < (ring[j].x - ring[i].x) * (p.y - ring[i].y) / (ring[j].y - ring[i].y) +
+                          ring[i].x)
                 in = !in;
         return in;
     };
@@ -65,10 +66,12 @@ PlaneRing star(std::mt19937_64& random, int points, double radius) {
 } // namespace
 
 TEST_CASE("geodesic areas agree with published polygons") {
-    // Documentation of the Rust port of GeographicLib, struct PolygonArea: one degree by one degree at the equator.
-    CHECK(geodesic_area({{0, 0}, {0, 1}, {1, 1}, {1, 0}}) == doctest::Approx(12308778361.469452).epsilon(1e-14));
-    // Closed form of the ellipsoid of revolution for a small cell between parallels (authalic integral):
-    // b²/2 · Δλ · [sin φ / (1 − e² sin² φ) + artanh(e sin φ)/e].
+    // Documentation of the Rust port of GeographicLib, struct PolygonArea: one degree by one degree
+    // at the equator.
+    CHECK(geodesic_area({{0, 0}, {0, 1}, {1, 1}, {1, 0}}) ==
+          doctest::Approx(12308778361.469452).epsilon(1e-14));
+    // Closed form of the ellipsoid of revolution for a small cell between parallels (authalic
+    // integral): b²/2 · Δλ · [sin φ / (1 − e² sin² φ) + artanh(e sin φ)/e].
     const double a = 6378137;
     const double f = 1 / 298.257223563;
     const double b = a * (1 - f);
@@ -78,14 +81,16 @@ TEST_CASE("geodesic areas agree with published polygons") {
         return s / (1 - e * e * s * s) + std::atanh(e * s) / e;
     };
     const double cell = b * b / 2 * (0.01 * std::numbers::pi / 180) * (zone(36.61) - zone(36.6));
-    CHECK(geodesic_area({{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}) == doctest::Approx(cell).epsilon(1e-8));
+    CHECK(geodesic_area({{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}) ==
+          doctest::Approx(cell).epsilon(1e-8));
 }
 
 TEST_CASE("laying flat keeps area and comes back to the same place") {
     lang::SourceMap sources;
     const lang::FileId file = sources.add("f", "x");
     lang::Diagnostics diagnostics;
-    const Boundary boundary{"", {{{{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}, {}}}, {}};
+    const Boundary boundary{
+        "", {{{{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}, {}}}, {}};
     const std::optional<PlaneField> field = lay_flat(boundary, sources, file, diagnostics);
     REQUIRE(field);
     CHECK(plane_area(field->polygons) == doctest::Approx(field->area).epsilon(1e-7));
@@ -100,7 +105,8 @@ TEST_CASE("a boundary that crosses itself, or a hole outside, is refused") {
     const auto code_of = [&](const Boundary& boundary) {
         lang::Diagnostics diagnostics;
         CHECK(!lay_flat(boundary, sources, file, diagnostics));
-        return diagnostics.all().empty() ? std::string() : std::string(lang::name_of(diagnostics.all()[0].code));
+        return diagnostics.all().empty() ? std::string()
+                                         : std::string(lang::name_of(diagnostics.all()[0].code));
     };
     CHECK(code_of({"", {{{{0, 36}, {0.01, 36.01}, {0.01, 36}, {0, 36.01}}, {}}}, {}}) == "B904");
     const LonLatRing square = {{0, 36}, {0.01, 36}, {0.01, 36.01}, {0, 36.01}};
@@ -137,7 +143,8 @@ TEST_CASE("a rectangle is laid out as by hand") {
 }
 
 TEST_CASE("rows of a square acre follow the trade's table") {
-    // Row feet an acre = 43,560 / row width: 22 ft 1,980; 20 ft 2,178; 21 ft 2,074 (arithmetic on the size of the acre).
+    // Row feet an acre = 43,560 / row width: 22 ft 1,980; 20 ft 2,178; 21 ft 2,074 (arithmetic on
+    // the size of the acre).
     for (const auto& [width, feet] : {std::pair{22.0, 1980.0}, {20.0, 2178.0}, {21.0, 2074.3}}) {
         const double side = 40 * width * foot; // a whole number of rows
         const PlaneField field = plane({{rectangle(0, 0, side, side), {}}});
@@ -145,7 +152,8 @@ TEST_CASE("rows of a square acre follow the trade's table") {
         request.spacing = width * foot;
         const Layout layout = laid(field, request);
         CHECK(layout.rows == 40);
-        CHECK(layout.travel / foot / (field.area / acre_area) == doctest::Approx(feet).epsilon(1e-4));
+        CHECK(layout.travel / foot / (field.area / acre_area) ==
+              doctest::Approx(feet).epsilon(1e-4));
     }
 }
 
@@ -181,14 +189,16 @@ TEST_CASE("a hole is gone round: two pulls in a row, a lift between them") {
 TEST_CASE("a circle is covered as its closed form says") {
     PlaneRing ring;
     for (int i = 0; i < 720; ++i)
-        ring.push_back({400 * std::cos(i * std::numbers::pi / 360), 400 * std::sin(i * std::numbers::pi / 360)});
+        ring.push_back({400 * std::cos(i * std::numbers::pi / 360),
+                        400 * std::sin(i * std::numbers::pi / 360)});
     const PlaneField field = plane({{ring, {}}});
     LayoutRequest request;
     request.spacing = 2;
     request.heading = 17;
     const Layout layout = laid(field, request);
     CHECK(layout.travel * 2 == doctest::Approx(std::numbers::pi * 400 * 400).epsilon(1e-3));
-    CHECK(layout.mean == doctest::Approx(std::numbers::pi * 400 / 2).epsilon(1e-3)); // mean chord of a circle
+    CHECK(layout.mean ==
+          doctest::Approx(std::numbers::pi * 400 / 2).epsilon(1e-3)); // mean chord of a circle
     CHECK(layout.longest == doctest::Approx(800).epsilon(1e-3));
 }
 
@@ -216,7 +226,8 @@ TEST_CASE("a machine that turns wide skips rows and still drives each once") {
     for (const int times : driven)
         CHECK(times == 1);
     for (std::size_t i = 1; i < 6; ++i)
-        CHECK(std::abs(static_cast<int>(layout.pulls[i].row) - static_cast<int>(layout.pulls[i - 1].row)) >= 2);
+        CHECK(std::abs(static_cast<int>(layout.pulls[i].row) -
+                       static_cast<int>(layout.pulls[i - 1].row)) >= 2);
 }
 
 TEST_CASE("no pull leaves the field and the width covered is within a spacing of the area") {
@@ -232,16 +243,19 @@ TEST_CASE("no pull leaves the field and the width covered is within a spacing of
         request.heading = static_cast<double>(random() % 3600) / 10;
         const Layout layout = laid(field, request);
         double perimeter = 0;
-        for (const PlaneRing* ring : {&polygon.outer, polygon.holes.empty() ? &polygon.outer : &polygon.holes[0]})
+        for (const PlaneRing* ring :
+             {&polygon.outer, polygon.holes.empty() ? &polygon.outer : &polygon.holes[0]})
             for (std::size_t i = 0; i < ring->size(); ++i) {
                 const Point a = (*ring)[i];
                 const Point b = (*ring)[(i + 1) % ring->size()];
                 perimeter += std::hypot(a.x - b.x, a.y - b.y);
             }
-        CHECK(std::abs(layout.travel * request.spacing - field.area) < request.spacing * perimeter / 2);
+        CHECK(std::abs(layout.travel * request.spacing - field.area) <
+              request.spacing * perimeter / 2);
         for (const Pull& pull : layout.pulls)
             for (const double t : {0.001, 0.25, 0.5, 0.75, 0.999})
-                CHECK(inside(polygon, {pull.from.x + t * (pull.to.x - pull.from.x), pull.from.y + t * (pull.to.y - pull.from.y)}));
+                CHECK(inside(polygon, {pull.from.x + t * (pull.to.x - pull.from.x),
+                                       pull.from.y + t * (pull.to.y - pull.from.y)}));
     }
 }
 
@@ -278,7 +292,8 @@ TEST_CASE("what cannot be laid out says why") {
     CHECK(fault_of(wide, request) == LayoutFault::TooManyPulls);
 }
 
-TEST_CASE("a field of teeth is refused before its cuts are kept: rows by teeth would be more than memory") {
+TEST_CASE("a field of teeth is refused before its cuts are kept: rows by teeth would be more than "
+          "memory") {
     // 4,000 teeth a mile long, 0.1 m apart: 160,000 rows of 8,000 cuts would be 1.3e9 of them.
     PlaneRing saw;
     for (int i = 0; i < 4000; ++i) {

@@ -67,19 +67,20 @@ TEST_CASE("a conversion stands only where scales differ, with the exact factor")
 }
 
 TEST_CASE("every node of a checked sheet has a type") {
-    const tests::Compilation c = compile_ok(head + "define f (x : ft, t : texture) : ft = y + x\n"
-                                                   "  y : in = when t is fine then x otherwise 2 * x\n"
-                                                   "table burn (load : %) : gal/h\n"
-                                                   "  0 1\n"
-                                                   "  100 2\n"
-                                                   "a : ft = f(depth, soil)\n"
-                                                   "b : gal/h = burn(0.5) + burn(50 %)\n"
-                                                   "g : ft = min(depth, 6 in, 1 yd)\n"
-                                                   "r : day = ceil(2.5 day, 1 day)\n"
-                                                   "q : ft = sqrt(2 ac)\n"
-                                                   "s : 1 = sin(30 deg)\n"
-                                                   "w : ft = when method is rows and not (depth > 3 ft) then 1 ft otherwise 2 in\n"
-                                                   "require depth < 1 yd * 3 or soil is not fine \"no\"\n");
+    const tests::Compilation c = compile_ok(
+        head + "define f (x : ft, t : texture) : ft = y + x\n"
+               "  y : in = when t is fine then x otherwise 2 * x\n"
+               "table burn (load : %) : gal/h\n"
+               "  0 1\n"
+               "  100 2\n"
+               "a : ft = f(depth, soil)\n"
+               "b : gal/h = burn(0.5) + burn(50 %)\n"
+               "g : ft = min(depth, 6 in, 1 yd)\n"
+               "r : day = ceil(2.5 day, 1 day)\n"
+               "q : ft = sqrt(2 ac)\n"
+               "s : 1 = sin(30 deg)\n"
+               "w : ft = when method is rows and not (depth > 3 ft) then 1 ft otherwise 2 in\n"
+               "require depth < 1 yd * 3 or soil is not fine \"no\"\n");
     const Sheet& sheet = **c.sheet;
     for (const Node& node : sheet.nodes) {
         CHECK(node.type.kind != Type::Kind::Poison);
@@ -97,14 +98,15 @@ TEST_CASE("every node of a checked sheet has a type") {
 }
 
 TEST_CASE("settings, bounds, swings and steps come in the unit of their given") {
-    const tests::Compilation c = compile_ok("job \"j\"\nmodel \"m\"\nset depth = 1 yd\n",
-                                            {{{"m.rate", "model \"m\"\n"
-                                                         "given depth = 24 in within 1 ft .. 2 m swing 0.5 yd .. 1.5 yd \"depth\"\n"
-                                                         "given area = 10 ac \"area\"\n"
-                                                         "cost work : $/ac = 100 $/ac over area \"work\"\n"
-                                                         "price \"Job\" per ac of area\n"
-                                                         "  margin 15 %\n"
-                                                         "  at least 90,000 cent\n"}}});
+    const tests::Compilation c = compile_ok(
+        "job \"j\"\nmodel \"m\"\nset depth = 1 yd\n",
+        {{{"m.rate", "model \"m\"\n"
+                     "given depth = 24 in within 1 ft .. 2 m swing 0.5 yd .. 1.5 yd \"depth\"\n"
+                     "given area = 10 ac \"area\"\n"
+                     "cost work : $/ac = 100 $/ac over area \"work\"\n"
+                     "price \"Job\" per ac of area\n"
+                     "  margin 15 %\n"
+                     "  at least 90,000 cent\n"}}});
     const Sheet& sheet = **c.sheet;
     const LineId depth = sheet.find("depth");
     const Given& given = sheet.givens[sheet.lines[depth].given];
@@ -112,7 +114,8 @@ TEST_CASE("settings, bounds, swings and steps come in the unit of their given") 
     CHECK(given.settings[0].value != given.settings[1].value);
     CHECK(sheet.lines[depth].value == given.settings[1].value);
     CHECK(sheet.nodes[given.settings[1].value].conversion.factor == 36);
-    for (const NodeId bound : {given.within_low, given.within_high, given.swing_low, given.swing_high})
+    for (const NodeId bound :
+         {given.within_low, given.within_high, given.swing_low, given.swing_high})
         CHECK(sheet.nodes[bound].type.unit.scale == sheet.lines[depth].type.unit.scale);
     CHECK(sheet.nodes[sheet.prices[0].steps[1].value].type.unit.dim.exponent[Money] == 1);
 }
@@ -121,9 +124,11 @@ TEST_CASE("a formula is checked against what others declare, so one mistake is o
     CHECK(codes(head + "a : $/h = land\n"
                        "b : $/h = a + 1 $/h\n"
                        "c : $/ac = b / pace\n") == "U302");
-    CHECK(codes(head + "a : ft = depth + nothing + age\n") == "N201"); // what is missing silences its sum
+    CHECK(codes(head + "a : ft = depth + nothing + age\n") ==
+          "N201"); // what is missing silences its sum
     CHECK(codes(head + "a : ft = (depth + age) * 2 + depth\n") == "U301");
-    CHECK(codes(head + "a : ft = f(age)\ndefine f (x : ft) : $ = x\n") == "U302 U305 U302"); // three mistakes
+    CHECK(codes(head + "a : ft = f(age)\ndefine f (x : ft) : $ = x\n") ==
+          "U302 U305 U302"); // three mistakes
 }
 
 TEST_CASE("each mistake has its code") {
@@ -202,14 +207,17 @@ TEST_CASE("what is right is left in peace") {
 }
 
 TEST_CASE("a loop is told once, with a mark on each step of a shortest way round") {
-    const Diagnostic d = expect_diag(head + "a : 1 = b + c\nb : 1 = a * 2\nc : 1 = d\nd : 1 = a\n", Code::G401);
+    const Diagnostic d =
+        expect_diag(head + "a : 1 = b + c\nb : 1 = a * 2\nc : 1 = d\nd : 1 = a\n", Code::G401);
     CHECK(d.title == "2 lines depend on each other");
     CHECK(d.primary.text == "`a` uses `b`");
     REQUIRE(d.others.size() == 1);
     CHECK(d.others[0].text == "`b` uses `a`");
     std::string chain;
     for (int i = 0; i < 3000; ++i)
-        chain.append("x" + std::to_string(i)).append(" : 1 = x" + std::to_string((i + 1) % 3000)).append("\n");
+        chain.append("x" + std::to_string(i))
+            .append(" : 1 = x" + std::to_string((i + 1) % 3000))
+            .append("\n");
     const Diagnostic large = expect_diag("model \"m\"\n" + chain, Code::G401);
     CHECK(large.others.size() == 5);
     CHECK(large.notes.at(0) == "and so on, 3000 steps in all, back to `x0`");
@@ -240,8 +248,10 @@ TEST_CASE("a formula as deep as may be is checked, in words too") {
     CHECK(codes(head + "a : $/h = " + sum + "\n") == "U302");
 }
 
-TEST_CASE("a loop through a value that a job sets is found, one through a value that is not in force is none") {
-    const tests::Files files = {{"m.rate", "model \"m\"\ngiven a = 1 \"a\"\nb : 1 = a + 1 \"b\"\n"}};
+TEST_CASE("a loop through a value that a job sets is found, one through a value that is not in "
+          "force is none") {
+    const tests::Files files = {
+        {"m.rate", "model \"m\"\ngiven a = 1 \"a\"\nb : 1 = a + 1 \"b\"\n"}};
     CHECK(codes("job \"j\"\nmodel \"m\"\nset a = b\n", {files}) == "G401");
     CHECK(codes("job \"j\"\nmodel \"m\"\nset a = b\n", {files, "", {{"a", "2"}}}).empty());
 }

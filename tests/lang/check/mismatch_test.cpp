@@ -49,8 +49,10 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
         const char* title;
         const char* help;
     } const rows[] = {
-        {"a : $/h = fuel_rate + land\n", Code::U301, "cannot add $/ac to $/h", "`pace` (line 4) is in ac/h: write  land * pace"},
-        {"a : $/ac = fuel_rate + land\n", Code::U301, "cannot add $/ac to $/h", "`pace` (line 4) is in ac/h: write  fuel_rate / pace"},
+        {"a : $/h = fuel_rate + land\n", Code::U301, "cannot add $/ac to $/h",
+         "`pace` (line 4) is in ac/h: write  land * pace"},
+        {"a : $/ac = fuel_rate + land\n", Code::U301, "cannot add $/ac to $/h",
+         "`pace` (line 4) is in ac/h: write  fuel_rate / pace"},
         {"a : $/h = owning + fuel_rate\n", Code::U303, "cannot add $/h to $/yr",
          "`season_use` (line 5) is in h/yr: write  owning / season_use"},
         {"a : $/yr = owning + fuel_rate\n", Code::U303, "cannot add $/h to $/yr",
@@ -59,22 +61,29 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
          "`season_use` (line 5) is in h/yr: write  fuel_rate * season_use"},
         {"a : $/ac = fuel_rate\n", Code::U302, "`a` is declared $/ac but its formula gives $/h",
          "`pace` (line 4) is in ac/h: write  fuel_rate / pace"},
-        {"a : $/ac = fuel_rate + 3 $/h\n", Code::U302, "`a` is declared $/ac but its formula gives $/h",
+        {"a : $/ac = fuel_rate + 3 $/h\n", Code::U302,
+         "`a` is declared $/ac but its formula gives $/h",
          "`pace` (line 4) is in ac/h: write  (fuel_rate + 3 $/h) / pace"},
         {"a : $/h = owning\n", Code::U302, "`a` is declared $/h but its formula gives $/yr",
          "`season_use` (line 5) is in h/yr: write  owning / season_use"},
-        {"cost c : $/h = fuel_rate over 10 ac\n", Code::U310, "`c` is $/h over ac, which is not money",
-         "`hours` (line 9) is in h: write  over hours"},
-        {"a : $/h = 24.50\n", Code::U304, "`a` is declared $/h but is given a plain number", "write  24.50 $/h"},
-        {"a : yr = age + 1\n", Code::U301, "cannot add a plain number to yr", "give the number its unit: write  1 yr"},
+        {"cost c : $/h = fuel_rate over 10 ac\n", Code::U310,
+         "`c` is $/h over ac, which is not money", "`hours` (line 9) is in h: write  over hours"},
+        {"a : $/h = 24.50\n", Code::U304, "`a` is declared $/h but is given a plain number",
+         "write  24.50 $/h"},
+        {"a : yr = age + 1\n", Code::U301, "cannot add a plain number to yr",
+         "give the number its unit: write  1 yr"},
         {"a : 1 = age ^ 0.68\n", Code::U306, "only a plain number can be raised to the power 0.68",
          "divide the unit away first: write  (age / 1 yr) ^ 0.68"},
-        {"a : 1 = log(age)\n", Code::U305, "`log` takes a plain number but is given yr", "divide the unit away: write  log(age / 1 yr)"},
-        {"a : 1 = sin(30)\n", Code::U305, "`sin` takes an angle but is given a plain number", "write  sin(30 deg)"},
-        {"a : h = ceil(hours)\n", Code::U305, "`ceil` needs a step for a value in h", "write  ceil(hours, 1 h)"},
-        {"define f (speed : mi/h) : mi/h = speed\na : mi/h = f(3)\n", Code::U305, "`f` takes `speed` in mi/h but is given a plain number",
-         "write  3 mi/h"},
-        {"require texture == 3 \"x\"\n", Code::U309, "cannot compare a choice of `texture` with a plain number",
+        {"a : 1 = log(age)\n", Code::U305, "`log` takes a plain number but is given yr",
+         "divide the unit away: write  log(age / 1 yr)"},
+        {"a : 1 = sin(30)\n", Code::U305, "`sin` takes an angle but is given a plain number",
+         "write  sin(30 deg)"},
+        {"a : h = ceil(hours)\n", Code::U305, "`ceil` needs a step for a value in h",
+         "write  ceil(hours, 1 h)"},
+        {"define f (speed : mi/h) : mi/h = speed\na : mi/h = f(3)\n", Code::U305,
+         "`f` takes `speed` in mi/h but is given a plain number", "write  3 mi/h"},
+        {"require texture == 3 \"x\"\n", Code::U309,
+         "cannot compare a choice of `texture` with a plain number",
          "ask for one of the choice: write  texture is fine"},
     };
     for (const auto& row : rows) {
@@ -86,8 +95,9 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
 }
 
 TEST_CASE("what the help says mends the formula") {
-    for (const char* text : {"a : $/h = fuel_rate + land\n", "a : $/ac = fuel_rate + land\n", "a : $/h = owning + fuel_rate\n",
-                             "a : $/yr = owning + fuel_rate\n", "a : $/ac = fuel_rate + 3 $/h\n", "a : $/h = 24.50\n",
+    for (const char* text : {"a : $/h = fuel_rate + land\n", "a : $/ac = fuel_rate + land\n",
+                             "a : $/h = owning + fuel_rate\n", "a : $/yr = owning + fuel_rate\n",
+                             "a : $/ac = fuel_rate + 3 $/h\n", "a : $/h = 24.50\n",
                              "cost c : $/h = fuel_rate over 10 ac\n", "a : yr = age + 1\n"}) {
         CAPTURE(std::string(text));
         const tests::Compilation c = tests::compile_text(head + text);
@@ -99,17 +109,24 @@ TEST_CASE("what the help says mends the formula") {
 TEST_CASE("units are those the author wrote") {
     const Diagnostic d = diag("a : ft = 3 mi/h * 2 ft\n", Code::U302);
     CHECK(d.title == "`a` is declared ft but its formula gives mi.ft/h");
-    CHECK(diag("a : ft = 1,000 mph / 2 km\n", Code::U302).title == "`a` is declared ft but its formula gives mph/km");
-    CHECK(diag("a : ft = fuel_rate / pace * 50 %\n", Code::U302).title == "`a` is declared ft but its formula gives $/ac");
-    CHECK(diag("a : ft = $4.35/gal * 2 gal\n", Code::U302).title == "`a` is declared ft but its formula gives $");
-    CHECK(diag("a : ac = 90 min * 2 mi/h / 1 h * hours\n", Code::U302).title == "`a` is declared ac but its formula gives mi");
-    CHECK(diag("a : ft = age ^ 2\n", Code::U302).title == "`a` is declared ft but its formula gives yr^2");
+    CHECK(diag("a : ft = 1,000 mph / 2 km\n", Code::U302).title ==
+          "`a` is declared ft but its formula gives mph/km");
+    CHECK(diag("a : ft = fuel_rate / pace * 50 %\n", Code::U302).title ==
+          "`a` is declared ft but its formula gives $/ac");
+    CHECK(diag("a : ft = $4.35/gal * 2 gal\n", Code::U302).title ==
+          "`a` is declared ft but its formula gives $");
+    CHECK(diag("a : ac = 90 min * 2 mi/h / 1 h * hours\n", Code::U302).title ==
+          "`a` is declared ac but its formula gives mi");
+    CHECK(diag("a : ft = age ^ 2\n", Code::U302).title ==
+          "`a` is declared ft but its formula gives yr^2");
 }
 
 TEST_CASE("the year is told apart from the hour, the day and the shift too") {
-    CHECK(diag("a : $/h = fuel_rate + owning\n", Code::U303).notes.at(0).find("one is not a fixed number of the other") !=
-          std::string::npos);
-    CHECK(diag("a : day = 3 day + hours\n", Code::U301).notes.at(0) == "a day has as many hours as the model says: a line in h/day");
+    CHECK(diag("a : $/h = fuel_rate + owning\n", Code::U303)
+              .notes.at(0)
+              .find("one is not a fixed number of the other") != std::string::npos);
+    CHECK(diag("a : day = 3 day + hours\n", Code::U301).notes.at(0) ==
+          "a day has as many hours as the model says: a line in h/day");
     CHECK(diag("a : shift = 3 shift + hours\n", Code::U301).notes.at(0) ==
           "a shift has as many hours as the model says: a line in h/shift");
 }
@@ -124,7 +141,8 @@ TEST_CASE("no help makes a loop, and none proposes a length that hides a ratio")
     // The only line in h/lb rests on the line to be mended.
     CHECK(diag("a : lb = hours\nb : lb/h = a / 1 h\n", Code::U302).helps.empty());
     // gal/ac is a length, but nobody means it as one.
-    CHECK(help(diag("a : ac = 12 ft * age / 1 yr\n", Code::U302)).find("flow") == std::string::npos);
+    CHECK(help(diag("a : ac = 12 ft * age / 1 yr\n", Code::U302)).find("flow") ==
+          std::string::npos);
 }
 
 TEST_CASE("a function sees nothing but its parameters, and so do its helps") {
@@ -133,19 +151,25 @@ TEST_CASE("a function sees nothing but its parameters, and so do its helps") {
     CHECK(diag("define f (p : $/yr) : $/h = p\n", Code::U302).helps.empty());
 }
 
-TEST_CASE("a value set in another file is told with its place, and the lines of the model by theirs") {
-    const Diagnostic d =
-        expect_diag("job \"j\"\nmodel \"m\"\nset wage = 24.50\n", Code::U304, {{{"m.rate", "model \"m\"\ngiven wage : $/h \"wage\"\n"}}});
+TEST_CASE(
+    "a value set in another file is told with its place, and the lines of the model by theirs") {
+    const Diagnostic d = expect_diag("job \"j\"\nmodel \"m\"\nset wage = 24.50\n", Code::U304,
+                                     {{{"m.rate", "model \"m\"\ngiven wage : $/h \"wage\"\n"}}});
     CHECK(d.title == "`wage` is declared $/h but is given a plain number");
     CHECK(help(d) == "write  24.50 $/h");
     REQUIRE(d.others.size() == 1);
     CHECK(d.others[0].span.file != d.primary.span.file);
 }
 
-TEST_CASE("names in reach: another model's line by its dotted name, and never a block's from outside") {
-    const tests::Choices files{{{"crawler.rate", "model \"c\"\ngiven use_a_year = 900 h/yr \"x\"\n"}}};
-    const Diagnostic d = expect_diag("model \"m\"\nuse \"crawler\" as c\ngiven owning = 9 $/yr\na : $/h = owning\n", Code::U302, files);
-    CHECK(help(d) == "`crawler.use_a_year` (crawler.rate:2) is in h/yr: write  owning / crawler.use_a_year");
+TEST_CASE(
+    "names in reach: another model's line by its dotted name, and never a block's from outside") {
+    const tests::Choices files{
+        {{"crawler.rate", "model \"c\"\ngiven use_a_year = 900 h/yr \"x\"\n"}}};
+    const Diagnostic d =
+        expect_diag("model \"m\"\nuse \"crawler\" as c\ngiven owning = 9 $/yr\na : $/h = owning\n",
+                    Code::U302, files);
+    CHECK(help(d) ==
+          "`crawler.use_a_year` (crawler.rate:2) is in h/yr: write  owning / crawler.use_a_year");
 }
 
 TEST_CASE("a flood of mistakes is counted and cut off, and long formulas are not quoted") {
@@ -158,5 +182,6 @@ TEST_CASE("a flood of mistakes is counted and cut off, and long formulas are not
     std::string sum = "owning";
     for (int i = 0; i < 100; ++i)
         sum += " + owning";
-    CHECK(help(diag("a : $/h = " + sum + "\n", Code::U302)) == "`season_use` (line 5) is in h/yr: divide by it");
+    CHECK(help(diag("a : $/h = " + sum + "\n", Code::U302)) ==
+          "`season_use` (line 5) is in h/yr: divide by it");
 }

@@ -25,18 +25,25 @@ const Type poison{Type::Kind::Poison, 0, {}};
 
 } // namespace
 
-TEST_CASE("sums, comparisons and the like take two of one kind, and the right side is converted to the left") {
+TEST_CASE("sums, comparisons and the like take two of one kind, and the right side is converted to "
+          "the left") {
     struct {
         Op op;
         std::string_view a, b;
         Mismatch mismatch;
-    } const rows[] = {{Op::Add, "ft", "in", Mismatch::None},           {Op::Subtract, "$/ac", "$/ac", Mismatch::None},
-                      {Op::Min, "kW", "hp", Mismatch::None},           {Op::Ceil, "day", "day", Mismatch::None},
-                      {Op::Less, "mi/h", "mph", Mismatch::None},       {Op::Add, "%", "1", Mismatch::None},
-                      {Op::Add, "gal/ac", "in", Mismatch::None}, // a length both; a warning is another matter
-                      {Op::Add, "$/yr", "$/h", Mismatch::UnlikeUnits}, {Op::Add, "$/ac", "$/h", Mismatch::UnlikeUnits},
-                      {Op::Max, "day", "h", Mismatch::UnlikeUnits},    {Op::Round, "day", "shift", Mismatch::UnlikeUnits},
-                      {Op::Equal, "ft", "1", Mismatch::UnlikeUnits}};
+    } const rows[] = {
+        {Op::Add, "ft", "in", Mismatch::None},
+        {Op::Subtract, "$/ac", "$/ac", Mismatch::None},
+        {Op::Min, "kW", "hp", Mismatch::None},
+        {Op::Ceil, "day", "day", Mismatch::None},
+        {Op::Less, "mi/h", "mph", Mismatch::None},
+        {Op::Add, "%", "1", Mismatch::None},
+        {Op::Add, "gal/ac", "in", Mismatch::None}, // a length both; a warning is another matter
+        {Op::Add, "$/yr", "$/h", Mismatch::UnlikeUnits},
+        {Op::Add, "$/ac", "$/h", Mismatch::UnlikeUnits},
+        {Op::Max, "day", "h", Mismatch::UnlikeUnits},
+        {Op::Round, "day", "shift", Mismatch::UnlikeUnits},
+        {Op::Equal, "ft", "1", Mismatch::UnlikeUnits}};
     for (const auto& row : rows) {
         CAPTURE(row.a);
         CAPTURE(row.b);
@@ -60,9 +67,10 @@ TEST_CASE("products and quotients multiply units and convert nothing") {
     struct {
         Op op;
         std::string_view a, b, gives;
-    } const rows[] = {{Op::Multiply, "$/h", "h/ac", "$/ac"}, {Op::Divide, "mi", "mi/h", "h"},    {Op::Multiply, "mi/h", "ft", "mi.ft/h"},
-                      {Op::Divide, "ft", "in", "ft/in"},     {Op::Multiply, "%", "ac", "ac.%"},  {Op::Divide, "$/yr", "h/yr", "$/h"},
-                      {Op::Multiply, "1", "lbf", "lbf"},     {Op::Divide, "gal", "ac", "gal/ac"}};
+    } const rows[] = {{Op::Multiply, "$/h", "h/ac", "$/ac"},   {Op::Divide, "mi", "mi/h", "h"},
+                      {Op::Multiply, "mi/h", "ft", "mi.ft/h"}, {Op::Divide, "ft", "in", "ft/in"},
+                      {Op::Multiply, "%", "ac", "ac.%"},       {Op::Divide, "$/yr", "h/yr", "$/h"},
+                      {Op::Multiply, "1", "lbf", "lbf"},       {Op::Divide, "gal", "ac", "gal/ac"}};
     for (const auto& row : rows) {
         CAPTURE(row.gives);
         const Outcome outcome = apply(row.op, number(row.a), number(row.b));
@@ -74,7 +82,9 @@ TEST_CASE("products and quotients multiply units and convert nothing") {
 }
 
 TEST_CASE("a whole written power keeps units, any other is for plain numbers") {
-    const auto whole = [](std::string_view a, int e) { return apply(Op::Power, number(a), number("1"), e); };
+    const auto whole = [](std::string_view a, int e) {
+        return apply(Op::Power, number(a), number("1"), e);
+    };
     CHECK(whole("ft", 2).type.unit == number("ft^2").unit);
     CHECK(whole("ft", -1).type.unit == number("1/ft").unit);
     CHECK(whole("ft", 0).type.unit == one);
@@ -99,7 +109,8 @@ TEST_CASE("a square root halves the unit, in base units where the scale has no r
     CHECK(apply(Op::Sqrt, number("ft")).mismatch == Mismatch::OddRoot);
 }
 
-TEST_CASE("exponentials take plain numbers, sines take angles, steps are needed where there is a unit") {
+TEST_CASE(
+    "exponentials take plain numbers, sines take angles, steps are needed where there is a unit") {
     CHECK(apply(Op::Exp, number("%")).first == one);
     CHECK(apply(Op::Log, number("yr")).mismatch == Mismatch::WantsPlain);
     CHECK(apply(Op::Sin, number("deg")).type.unit == one);

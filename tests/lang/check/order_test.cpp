@@ -37,7 +37,9 @@ std::set<std::uint32_t> reached(const Graph& graph, std::uint32_t start) {
 
 TEST_CASE("groups are those that reach each other, and come after what they rest on") {
     std::mt19937 engine(13);
-    const auto below = [&](std::uint32_t most) { return static_cast<std::uint32_t>(engine() % most); };
+    const auto below = [&](std::uint32_t most) {
+        return static_cast<std::uint32_t>(engine() % most);
+    };
     for (int round = 0; round < 200; ++round) {
         const std::uint32_t n = 1 + below(14);
         std::vector<std::vector<std::uint32_t>> edges(n);
@@ -58,7 +60,8 @@ TEST_CASE("groups are those that reach each other, and come after what they rest
         for (std::uint32_t i = 0; i < n; ++i)
             for (std::uint32_t j = 0; j < n; ++j) {
                 if (i != j)
-                    CHECK((group_of[i] == group_of[j]) == (reach[i].count(j) > 0 && reach[j].count(i) > 0));
+                    CHECK((group_of[i] == group_of[j]) ==
+                          (reach[i].count(j) > 0 && reach[j].count(i) > 0));
                 if (reach[i].count(j) > 0)
                     CHECK(group_of[j] <= group_of[i]);
             }

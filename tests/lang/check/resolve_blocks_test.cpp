@@ -34,7 +34,8 @@ part "Job"
   caution "always"
 price "Ripping" per ac of sum(area)
 )"},
-    {"draft.rate", "model \"Draft\"\ngiven depth = 3 ft\ngiven wet = 10 %\nforce : lbf = depth * 100 lbf/ft * (1 + wet)\n"},
+    {"draft.rate", "model \"Draft\"\ngiven depth = 3 ft\ngiven wet = 10 %\nforce : lbf = depth * "
+                   "100 lbf/ft * (1 + wet)\n"},
     {"shared.rate", "model \"S\"\ngiven wet = 20 %\npart \"E\" each block\n  given extra = 1 h\n"}};
 
 const std::string two_blocks = R"(job "j"
@@ -65,13 +66,15 @@ TEST_CASE("a model used with bindings in an each-block part has an instance for 
     const auto out = resolve_ok(two_blocks, {files});
     CHECK(out.formula("north.draft.depth") == "north.wide");
     CHECK(out.formula("south.draft.depth") == "south.wide");
-    CHECK(out.formula("south.draft.force") == "((south.draft.depth * 100) * (1 + south.draft.wet))");
+    CHECK(out.formula("south.draft.force") ==
+          "((south.draft.depth * 100) * (1 + south.draft.wet))");
     CHECK(out.formula("south.force") == "south.draft.force");
     CHECK(out.formula("deepest") == "most(north.draft.force, south.draft.force)");
     CHECK(out.line("south.draft.force").block == 1);
 }
 
-TEST_CASE("costs, events, requirements and cautions of an each-block part stand once for each block") {
+TEST_CASE(
+    "costs, events, requirements and cautions of an each-block part stand once for each block") {
     const auto out = resolve_ok(two_blocks, {files});
     CHECK(out.sheet.costs.size() == 3);
     CHECK(out.formula("north.tips.amount") == "(north.tips * north.tips.quantity)");
@@ -96,9 +99,12 @@ TEST_CASE("a job without blocks is one piece of ground with plain names") {
     CHECK(out.formula("hours") == "((area / 4) + shared.extra)");
 }
 
-TEST_CASE("what the job sets holds for all blocks, what a block sets for itself, an option over both") {
-    const std::string job = two_blocks + "set area = 50 ac because \"net\"\noption \"Wide\"\n  set wide = 6 ft\n  set north.wide = 7 ft\n";
-    const auto out = resolve_ok(job, {files, "Wide", {{"south.area", "40 ac"}}, "set area = 45 ac\n"});
+TEST_CASE(
+    "what the job sets holds for all blocks, what a block sets for itself, an option over both") {
+    const std::string job = two_blocks + "set area = 50 ac because \"net\"\noption \"Wide\"\n  set "
+                                         "wide = 6 ft\n  set north.wide = 7 ft\n";
+    const auto out =
+        resolve_ok(job, {files, "Wide", {{"south.area", "40 ac"}}, "set area = 45 ac\n"});
     CHECK(out.formula("north.area") == "60");
     CHECK(out.formula("south.area") == "40");
     CHECK(out.formula("north.wide") == "7");
@@ -106,22 +112,27 @@ TEST_CASE("what the job sets holds for all blocks, what a block sets for itself,
     using lang::Layer;
     std::string layers;
     for (const lang::Setting& setting : out.given("north.area").settings)
-        layers += std::to_string(static_cast<int>(setting.layer)) + "=" + written(out.sheet, setting.value) + " ";
+        layers += std::to_string(static_cast<int>(setting.layer)) + "=" +
+                  written(out.sheet, setting.value) + " ";
     CHECK(layers == "0=80 3=50 4=45 5=60 ");
     CHECK(out.given("north.area").settings[1].because == "net");
 }
 
 TEST_CASE("one block set apart keeps its value, whichever stands first") {
-    for (const char* sets : {"set north.area = 7 ac\nset area = 5 ac\n", "set area = 5 ac\nset north.area = 7 ac\n"}) {
+    for (const char* sets :
+         {"set north.area = 7 ac\nset area = 5 ac\n", "set area = 5 ac\nset north.area = 7 ac\n"}) {
         CAPTURE(sets);
-        const auto out = resolve_ok(std::string("job \"j\"\nmodel \"ground\"\n") + sets + "block north\nblock south\n", {files});
+        const auto out = resolve_ok(std::string("job \"j\"\nmodel \"ground\"\n") + sets +
+                                        "block north\nblock south\n",
+                                    {files});
         CHECK(out.formula("north.area") == "7");
         CHECK(out.formula("south.area") == "5");
     }
 }
 
 TEST_CASE("values set in a block, or for all blocks, are computed with the block's own lines") {
-    const auto out = resolve_ok(two_blocks + "  set wide = area / (10 ac/ft)\nset draft.wet = wide / (100 ft)\n", {files});
+    const auto out = resolve_ok(
+        two_blocks + "  set wide = area / (10 ac/ft)\nset draft.wet = wide / (100 ft)\n", {files});
     CHECK(out.formula("south.wide") == "(south.area / 10)");
     CHECK(out.formula("north.draft.wet") == "(north.wide / 100)");
     CHECK(out.formula("south.draft.wet") == "(south.wide / 100)");
@@ -132,13 +143,16 @@ TEST_CASE("slips with blocks") {
         std::string job, codes, title;
     };
     const std::vector<Row> rows = {
-        {"block a\n  set wage = $3/h\n", "I601", "`wage` is one for the whole job: a block cannot set it"},
+        {"block a\n  set wage = $3/h\n", "I601",
+         "`wage` is one for the whole job: a block cannot set it"},
         {"block a\n  set aria = 3 ac\n", "I601", "no given named `aria`"},
         {"block a\nset west.area = 3 ac\n", "I607", "the job has no block `west`"},
         {"block a\nblock a\n", "N202", "two blocks are called `a`"},
-        {"block a\n  set area = 1 ac\n  set area = 2 ac\n", "I604", "`area` is set twice in one place"},
+        {"block a\n  set area = 1 ac\n  set area = 2 ac\n", "I604",
+         "`area` is set twice in one place"},
         {"block a\n  set hours = 1 h\n", "I606", "`hours` is computed and cannot be set"},
-        {"block a\nset wage = hours * 1 $/h^2\n", "N215", "`hours` is computed for each block: here it needs sum, most or least"},
+        {"block a\nset wage = hours * 1 $/h^2\n", "N215",
+         "`hours` is computed for each block: here it needs sum, most or least"},
     };
     for (const Row& row : rows) {
         CAPTURE(row.job);
@@ -148,7 +162,8 @@ TEST_CASE("slips with blocks") {
     }
     const auto none = resolve_text("job \"j\"\nmodel \"draft\"\nblock a\n", {files});
     REQUIRE(none.codes() == "I607");
-    CHECK(none.diagnostics.all()[0].title == "the job lists blocks, and the model \"Draft\" has no part for each block");
+    CHECK(none.diagnostics.all()[0].title ==
+          "the job lists blocks, and the model \"Draft\" has no part for each block");
 }
 
 TEST_CASE("blocks multiply only so far") {
@@ -156,7 +171,10 @@ TEST_CASE("blocks multiply only so far") {
         std::string job = "job \"j\"\nmodel \"m\"\n";
         for (int i = 0; i < blocks; ++i)
             job += "block b" + std::to_string(i) + "\n";
-        return resolve_text(job, {Files{{"m.rate", "model \"m\"\npart \"P\" each block\n  given a = 3 ac\n" + lines}}}).codes();
+        return resolve_text(
+                   job, {Files{{"m.rate",
+                                "model \"m\"\npart \"P\" each block\n  given a = 3 ac\n" + lines}}})
+            .codes();
     };
     std::string hundred;
     for (int i = 0; i < 99; ++i)
@@ -167,7 +185,8 @@ TEST_CASE("blocks multiply only so far") {
     CHECK(codes(800, "  s : ac = sum(a)\n") == "N214"); // each of 800 lines reads 800
 }
 
-TEST_CASE("a line of a block is read from outside through sum, most and least only, blocks or not") {
+TEST_CASE(
+    "a line of a block is read from outside through sum, most and least only, blocks or not") {
     struct Row {
         std::string formula, codes;
     };
@@ -183,9 +202,11 @@ TEST_CASE("a line of a block is read from outside through sum, most and least on
     for (const Row& row : rows) {
         CAPTURE(row.formula);
         const auto out =
-            resolve_text("model \"m\"\nx : ac = " + row.formula + "\ngiven plain = 1 ac\npart \"P\" each block\n  given a = 3 ac\n");
+            resolve_text("model \"m\"\nx : ac = " + row.formula +
+                         "\ngiven plain = 1 ac\npart \"P\" each block\n  given a = 3 ac\n");
         CHECK_MESSAGE(out.codes() == row.codes, out.rendered());
     }
-    CHECK(resolve_ok("model \"m\"\npart \"P\" each block\n  given a = 3 ac\n  share : 1 = a / sum(a)\n").formula("share") ==
-          "(a / sum(a))");
+    CHECK(resolve_ok(
+              "model \"m\"\npart \"P\" each block\n  given a = 3 ac\n  share : 1 = a / sum(a)\n")
+              .formula("share") == "(a / sum(a))");
 }

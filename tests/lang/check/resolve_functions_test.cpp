@@ -56,11 +56,16 @@ TEST_CASE("a function that reaches for anything else is told what it may see") {
         std::string define, codes, title;
     };
     const std::vector<Row> rows = {
-        {"define f (x : ft) : ft = x + area", "N201", "`area` is not a parameter of `f`, nor a line inside it"},
-        {"define f (width : ft) : ft = widht", "N201", "`widht` is not a parameter of `f`, nor a line inside it"},
-        {"define f (x : ft) : ft = x\n  tested y 1 ft .. 2 ft", "N201", "`y` is not a parameter of `f`"},
-        {"define f (x : ft) : ft = x\n  example f(area) = 2 ft", "N201", "`area` cannot be named here"},
-        {"define f (x : ft) : ft = sum(x)", "N213", "`sum` takes the name of a line that is computed for each block"},
+        {"define f (x : ft) : ft = x + area", "N201",
+         "`area` is not a parameter of `f`, nor a line inside it"},
+        {"define f (width : ft) : ft = widht", "N201",
+         "`widht` is not a parameter of `f`, nor a line inside it"},
+        {"define f (x : ft) : ft = x\n  tested y 1 ft .. 2 ft", "N201",
+         "`y` is not a parameter of `f`"},
+        {"define f (x : ft) : ft = x\n  example f(area) = 2 ft", "N201",
+         "`area` cannot be named here"},
+        {"define f (x : ft) : ft = sum(x)", "N213",
+         "`sum` takes the name of a line that is computed for each block"},
         {"define f (x : ft) : ft = f", "N211", "`f` is a function, not a value"},
         {"define f (x : nothing) : ft = 3 ft", "N203", "no unit named `nothing`"},
     };
@@ -79,7 +84,9 @@ define draft (soil : texture) : lbf = when soil is fine then 3 lbf otherwise 2 l
 x : lbf = draft(coarse)
 )");
     CHECK(out.formula("x") == "draft(coarse)");
-    CHECK(resolve_text("model \"m\"\nchoice t = fine | coarse\ndefine f (s : t) : ft = 1 ft\nx : ft = f(fien)\n").codes() == "N204");
+    CHECK(resolve_text("model \"m\"\nchoice t = fine | coarse\ndefine f (s : t) : ft = 1 ft\nx : "
+                       "ft = f(fien)\n")
+              .codes() == "N204");
 }
 
 TEST_CASE("a table is rows of plain numbers in the units of its head") {
@@ -105,7 +112,8 @@ table fee (w : lb) : step $/h
     CHECK(out.sheet.tables[1].staircase);
     CHECK(out.sheet.tables[1].x == std::vector<double>{-1, 0});
     CHECK(out.sheet.tables[1].y == std::vector<double>{2, 1500});
-    CHECK(resolve_text("model \"m\"\nchoice c = a | b\ntable t (x : c) : ft\n  1 2\n  2 3\n").codes() == "U309");
+    CHECK(resolve_text("model \"m\"\nchoice c = a | b\ntable t (x : c) : ft\n  1 2\n  2 3\n")
+              .codes() == "U309");
 }
 
 TEST_CASE("units of one's own may rest on units written further down") {
@@ -123,7 +131,8 @@ given x = 1 load
     const std::vector<Row> rows = {
         {"unit a = 2 b\nunit b = 2 a\n", "N203 N203", "the unit `a` rests on itself"},
         {"unit a = 2 a\n", "N203", "the unit `a` rests on itself"},
-        {"unit a = 2 b\nunit b = 2 c\nx : a = 3 a\n", "N203", "no unit named `c`"}, // told once, not again by all who rest on it
+        {"unit a = 2 b\nunit b = 2 c\nx : a = 3 a\n", "N203",
+         "no unit named `c`"}, // told once, not again by all who rest on it
     };
     for (const Row& row : rows) {
         CAPTURE(row.units);

@@ -12,21 +12,25 @@ using tests::resolve_text;
 namespace {
 
 const Files files = {
-    {"rip.rate", "model \"Ripping\"\nuse \"season-prices\" as p\nuse \"crawler\" as big with age = 4 yr\nchoice texture = fine | medium\n"
-                 "given area = 80 ac  because \"county map\"\ngiven depth : ft\ngiven soil : texture = medium\n"
-                 "given method = full_field | tree_rows\ntravel : mi = area / (7 ft)\ncost crew : $/h = p.wage over 3 h\n"},
-    {"season-prices.rate", "model \"Season prices\"\ngiven diesel = $4.20/gal\ngiven wage = $30/h\n"},
+    {"rip.rate",
+     "model \"Ripping\"\nuse \"season-prices\" as p\nuse \"crawler\" as big with age = 4 "
+     "yr\nchoice texture = fine | medium\n"
+     "given area = 80 ac  because \"county map\"\ngiven depth : ft\ngiven soil : texture = medium\n"
+     "given method = full_field | tree_rows\ntravel : mi = area / (7 ft)\ncost crew : $/h = p.wage "
+     "over 3 h\n"},
+    {"season-prices.rate",
+     "model \"Season prices\"\ngiven diesel = $4.20/gal\ngiven wage = $30/h\n"},
     {"crawler.rate", "model \"Crawler\"\ngiven age = 3 yr\n"},
-    {"2027.season",
-     "season \"2027\"\nset season_prices.diesel = $4.35/gal  because \"quote of 4 January\"\nset area = 81 ac\nset big.age = 5 yr\n"
-     "set other.thing = 3 ac\n"},
+    {"2027.season", "season \"2027\"\nset season_prices.diesel = $4.35/gal  because \"quote of 4 "
+                    "January\"\nset area = 81 ac\nset big.age = 5 yr\n"
+                    "set other.thing = 3 ac\n"},
 };
 
 std::string layers(const tests::Resolved& out, std::string_view name) {
     std::string text;
     for (const lang::Setting& setting : out.given(name).settings)
-        text +=
-            (text.empty() ? "" : " ") + std::to_string(static_cast<int>(setting.layer)) + ":" + tests::written(out.sheet, setting.value);
+        text += (text.empty() ? "" : " ") + std::to_string(static_cast<int>(setting.layer)) + ":" +
+                tests::written(out.sheet, setting.value);
     return text;
 }
 
@@ -35,9 +39,11 @@ const std::string job = "job \"j\"\nmodel \"rip\"\n";
 } // namespace
 
 TEST_CASE("later layers win, and every value remembers who set it and because of what") {
-    const std::string text = job + "season \"2027\"\nset area = 152 ac  because \"walked\"\nset big.age = 6 yr\noption \"Rows\"\n"
+    const std::string text = job + "season \"2027\"\nset area = 152 ac  because \"walked\"\nset "
+                                   "big.age = 6 yr\noption \"Rows\"\n"
                                    "  set area = 140 ac\n  set method = tree_rows\n";
-    const auto out = resolve_ok(text, {files, "Rows", {{"area", "100 ac"}, {"soil", "fine"}}, "set area = 150 ac\n"});
+    const auto out = resolve_ok(
+        text, {files, "Rows", {{"area", "100 ac"}, {"soil", "fine"}}, "set area = 150 ac\n"});
     CHECK(layers(out, "area") == "0:80 2:81 3:152 4:150 6:140 7:100");
     CHECK(out.formula("area") == "100");
     CHECK(layers(out, "big.age") == "0:3 1:4 2:5 3:6");
@@ -45,7 +51,8 @@ TEST_CASE("later layers win, and every value remembers who set it and because of
     CHECK(layers(out, "soil") == "0:medium 7:fine");
     CHECK(layers(out, "season_prices.diesel") == "0:4.2 2:4.35");
     CHECK(layers(out, "depth").empty());
-    CHECK(out.line("depth").value == lang::none); // yours to set, and told only when somebody needs it
+    CHECK(out.line("depth").value ==
+          lang::none); // yours to set, and told only when somebody needs it
     const auto& settings = out.given("area").settings;
     CHECK(settings[0].because == "county map");
     CHECK(settings[2].because == "walked");
@@ -54,16 +61,19 @@ TEST_CASE("later layers win, and every value remembers who set it and because of
 }
 
 TEST_CASE("an option that is not chosen sets nothing, and its slips are told all the same") {
-    CHECK(layers(resolve_ok(job + "option \"A\"\n  set area = 1 ac\noption \"B\"\n  set area = 2 ac\n", {files, "B"}), "area") ==
-          "0:80 6:2");
+    CHECK(layers(
+              resolve_ok(job + "option \"A\"\n  set area = 1 ac\noption \"B\"\n  set area = 2 ac\n",
+                         {files, "B"}),
+              "area") == "0:80 6:2");
     CHECK(layers(resolve_ok(job + "option \"A\"\n  set area = 1 ac\n", {files}), "area") == "0:80");
     CHECK(resolve_text(job + "option \"A\"\n  set aria = 1 ac\n", {files}).codes() == "I601");
     CHECK(resolve_text(job + "option \"A\"\n  set area = aria\n", {files}).codes() == "N201");
 }
 
 TEST_CASE("a value from outside may be a formula over lines of the model") {
-    const auto out =
-        resolve_ok(job + "set depth = travel / 1000 + p.wage * 0 ft/($/h)\nset area = season_prices.wage * 2 ac/($/h)\n", {files});
+    const auto out = resolve_ok(job + "set depth = travel / 1000 + p.wage * 0 ft/($/h)\nset area = "
+                                      "season_prices.wage * 2 ac/($/h)\n",
+                                {files});
     CHECK(out.formula("depth") == "((travel / 1000) + (season_prices.wage * 0))");
     CHECK(out.formula("area") == "(season_prices.wage * 2)");
 }
@@ -73,15 +83,18 @@ TEST_CASE("what a job, an option, a block or the command line sets must be a giv
         std::string sets, codes, title, help;
     };
     const std::vector<Row> rows = {
-        {"set aria = 3 ac", "I601", "no given named `aria`", "a given with a similar name exists: `area` (rip.rate:5)"},
+        {"set aria = 3 ac", "I601", "no given named `aria`",
+         "a given with a similar name exists: `area` (rip.rate:5)"},
         {"set p.diesle = $3/gal", "I601", "no given named `p.diesle`",
          "a given with a similar name exists: `p.diesel` (season-prices.rate:2)"},
         {"set travel = 3 mi", "I606", "`travel` is computed and cannot be set",
-         "to let people set it, make it a given in the model: write  given travel : mi = area / (7 ft)"},
+         "to let people set it, make it a given in the model: write  given travel : mi = area / (7 "
+         "ft)"},
         {"set crew.amount = $3", "I606", "`crew.amount` is computed and cannot be set", ""},
         {"set cost.total = $3", "I606", "`cost.total` is computed and cannot be set", ""},
         {"set area = 3 ac\nset area = 4 ac", "I604", "`area` is set twice in one place", ""},
-        {"set p.wage = $3/h\nset season_prices.wage = $4/h", "I604", "`season_prices.wage` is set twice in one place", ""},
+        {"set p.wage = $3/h\nset season_prices.wage = $4/h", "I604",
+         "`season_prices.wage` is set twice in one place", ""},
         {"set soil = sandy", "N204", "`sandy` is not one of the choice `texture`", ""},
         {"set area = arae", "N201", "no line or given named `arae`", ""},
         {"set area = 3 acer", "N203", "no unit named `acer`", ""},
@@ -124,17 +137,22 @@ TEST_CASE("a season may set what other models use; a slip in a name of this one'
 }
 
 TEST_CASE("an option that the job does not list is told with those it does") {
-    const auto out =
-        resolve_text(job + "option \"Tree rows\"\n  set area = 1 ac\noption \"One way\"\n  set area = 2 ac\n", {files, "Tree row"});
+    const auto out = resolve_text(
+        job + "option \"Tree rows\"\n  set area = 1 ac\noption \"One way\"\n  set area = 2 ac\n",
+        {files, "Tree row"});
     REQUIRE(out.codes() == "I605");
     CHECK(out.diagnostics.all()[0].title == "the job has no option \"Tree row\"");
-    CHECK(out.diagnostics.all()[0].helps[0].text == "an option with a similar title exists: \"Tree rows\"");
+    CHECK(out.diagnostics.all()[0].helps[0].text ==
+          "an option with a similar title exists: \"Tree rows\"");
     CHECK(resolve_text(job, {files, "x"}).codes() == "I605");
-    CHECK(resolve_text(job + "option \"A\"\n  set area = 1 ac\noption \"A\"\n  set area = 2 ac\n", {files}).codes() == "N202");
+    CHECK(resolve_text(job + "option \"A\"\n  set area = 1 ac\noption \"A\"\n  set area = 2 ac\n",
+                       {files})
+              .codes() == "N202");
 }
 
 TEST_CASE("the sheet knows what the job says about itself") {
-    const auto out = resolve_ok(job + "season \"2027\"\nfor \"Quillon Orchards\"\ndate 2027-03-14\nfield \"b.geojson\" heading 32 deg\n"
+    const auto out = resolve_ok(job + "season \"2027\"\nfor \"Quillon Orchards\"\ndate "
+                                      "2027-03-14\nfield \"b.geojson\" heading 32 deg\n"
                                       "option \"A\"\n  set area = 1 ac\n",
                                 {files});
     const lang::JobInfo& info = out.sheet.job;
@@ -150,13 +168,16 @@ TEST_CASE("the sheet knows what the job says about itself") {
 }
 
 TEST_CASE("a given may swing and be bounded by formulas") {
-    const auto out = resolve_ok("model \"m\"\ngiven a = 3 ft within 0 ft .. 2 * b swing pert 2 ft .. b + 1 ft\ngiven b = 4 ft\n");
+    const auto out = resolve_ok("model \"m\"\ngiven a = 3 ft within 0 ft .. 2 * b swing pert 2 ft "
+                                ".. b + 1 ft\ngiven b = 4 ft\n");
     const lang::Given& a = out.given("a");
     CHECK(tests::written(out.sheet, a.within_high) == "(2 * b)");
     CHECK(tests::written(out.sheet, a.swing_low) == "2");
     CHECK(tests::written(out.sheet, a.swing_high) == "(b + 1)");
     CHECK(a.shape == lang::ast::SwingShape::Pert);
-    const auto related = resolve_ok("model \"m\"\ngiven a = 3 ft\ngiven b = 4 ft\ncorrelate a, b 60 %\n");
+    const auto related =
+        resolve_ok("model \"m\"\ngiven a = 3 ft\ngiven b = 4 ft\ncorrelate a, b 60 %\n");
     REQUIRE(related.sheet.correlations.size() == 1);
-    CHECK(related.sheet.givens[related.sheet.correlations[0].second].line == related.sheet.find("b"));
+    CHECK(related.sheet.givens[related.sheet.correlations[0].second].line ==
+          related.sheet.find("b"));
 }

@@ -66,7 +66,8 @@ TEST_CASE("names in a formula are lines, wherever they are written") {
         {"x : ac = area + (1 ac + 2 ac)", "(area + (1 + 2))"},
         {"x : ac = -area", "-area"},
         {"x : h = fuel.quantity", "fuel.quantity"},
-        {"x : $ = fuel.amount + break.amount + break.money", "((fuel.amount + break.amount) + break.money)"},
+        {"x : $ = fuel.amount + break.amount + break.money",
+         "((fuel.amount + break.amount) + break.money)"},
         {"x : 1 = break", "break"},
         {"x : ac = min(area, 3 ac, 4 ac)", "min(area, 3, 4)"},
         {"x : ac = ceil(area, 1 ac)", "ceil(area, 1)"},
@@ -74,13 +75,16 @@ TEST_CASE("names in a formula are lines, wherever they are written") {
         {"x : ft = twice(3 ft)", "twice(3)"},
         {"x : gal/h = burn(30 %)", "burn(30)"},
         {"x : ac = when soil is fine then area otherwise 0 ac", "when((soil == fine), area, 0)"},
-        {"x : ac = when soil is not fine then area otherwise 0 ac", "when((soil != fine), area, 0)"},
+        {"x : ac = when soil is not fine then area otherwise 0 ac",
+         "when((soil != fine), area, 0)"},
         {"x : ac = when soil == fine then area otherwise 0 ac", "when((soil == fine), area, 0)"},
         {"x : ac = when fine == soil then area otherwise 0 ac", "when((fine == soil), area, 0)"},
         {"x : texture = fine", "fine"},
         {"x : texture = when area > 3 ac then fine otherwise soil", "when((area > 3), fine, soil)"},
-        {"x : 1 = when method is tree_rows then 1 otherwise 2", "when((method == tree_rows), 1, 2)"},
-        {"x : ac = when (when area > 3 ac then soil otherwise fine_too) is fine then area otherwise 0 ac\nfine_too : texture = fine",
+        {"x : 1 = when method is tree_rows then 1 otherwise 2",
+         "when((method == tree_rows), 1, 2)"},
+        {"x : ac = when (when area > 3 ac then soil otherwise fine_too) is fine then area "
+         "otherwise 0 ac\nfine_too : texture = fine",
          "when((when((area > 3), soil, fine_too) == fine), area, 0)"},
         {"x : ac = when not (area > 3 ac and area < 5 ac or area == 7 ac) then area otherwise 0 ac",
          "when(not (((area > 3) and (area < 5)) or (area == 7)), area, 0)"},
@@ -99,7 +103,8 @@ TEST_CASE("an option wins over a line of the same name only where its choice is 
     CHECK(out.sheet.nodes[out.line("y").value].op == lang::Op::Choice);
 }
 
-TEST_CASE("a cost makes a rate, a quantity and an amount; an event a count, an amount and the money of one") {
+TEST_CASE("a cost makes a rate, a quantity and an amount; an event a count, an amount and the "
+          "money of one") {
     const auto out = resolve_ok(model);
     CHECK(out.formula("fuel") == "rate");
     CHECK(out.formula("fuel.quantity") == "8");
@@ -119,13 +124,22 @@ TEST_CASE("a quantity has the unit of its formula") {
         std::string quantity, unit;
     };
     const std::vector<Row> rows = {
-        {"8 h", "h"},          {"area", "ac"},      {"area * 2", "ac"},          {"area / (2 ac/h)", "h"},    {"max(area, 3 ac)", "ac"},
-        {"area + 1 ha", "ac"}, {"12 tree", "tree"}, {"sqrt(area * area)", "ac"}, {"(area ^ 2) / area", "ac"}, {"b.quantity * 2", "h"},
+        {"8 h", "h"},
+        {"area", "ac"},
+        {"area * 2", "ac"},
+        {"area / (2 ac/h)", "h"},
+        {"max(area, 3 ac)", "ac"},
+        {"area + 1 ha", "ac"},
+        {"12 tree", "tree"},
+        {"sqrt(area * area)", "ac"},
+        {"(area ^ 2) / area", "ac"},
+        {"b.quantity * 2", "h"},
     };
     for (const Row& row : rows) {
         CAPTURE(row.quantity);
-        const auto out = resolve_ok("model \"q\"\nnoun tree\ngiven area = 80 ac\ncost a : $/h = $1/h over " + row.quantity +
-                                    "\ncost b : $/h = $1/h over 9 h\n");
+        const auto out =
+            resolve_ok("model \"q\"\nnoun tree\ngiven area = 80 ac\ncost a : $/h = $1/h over " +
+                       row.quantity + "\ncost b : $/h = $1/h over 9 h\n");
         CHECK(out.line("a.quantity").unit_text == row.unit);
         CHECK(out.line("a.quantity").type.kind == lang::Type::Kind::Number);
     }
@@ -134,9 +148,13 @@ TEST_CASE("a quantity has the unit of its formula") {
 TEST_CASE("quantities that rest on each other end, in a loop as well") {
     std::string text = "model \"q\"\n";
     for (int i = 0; i < 3'000; ++i)
-        text += "cost c" + std::to_string(i) + " : $/h = $1/h over c" + std::to_string(i + 1) + ".quantity\n";
-    CHECK(resolve_ok(text + "cost c3000 : $/h = $1/h over 3 h\n").line("c0.quantity").unit_text == "h");
-    CHECK(resolve_ok(text + "cost c3000 : $/h = $1/h over c0.quantity\n").line("c0.quantity").type.kind == lang::Type::Kind::Poison);
+        text += "cost c" + std::to_string(i) + " : $/h = $1/h over c" + std::to_string(i + 1) +
+                ".quantity\n";
+    CHECK(resolve_ok(text + "cost c3000 : $/h = $1/h over 3 h\n").line("c0.quantity").unit_text ==
+          "h");
+    CHECK(resolve_ok(text + "cost c3000 : $/h = $1/h over c0.quantity\n")
+              .line("c0.quantity")
+              .type.kind == lang::Type::Kind::Poison);
 }
 
 TEST_CASE("a name that means nothing names the near one, and the line it stands on") {
@@ -158,32 +176,41 @@ TEST_CASE("functions and values are not taken for each other") {
         {"x : gal/h = burn", "N211", "`burn` is a table, not a value", "burn(load)"},
         {"x : ft = sqrt", "N211", "`sqrt` is a function, not a value", "sqrt(a)"},
         {"x : ft = area(2)", "N211", "`area` is a value, not a function", "area * (…)"},
-        {"x : ft = twise(2 ft)", "N205", "no function or table named `twise`", "twice(x : ft) : ft"},
+        {"x : ft = twise(2 ft)", "N205", "no function or table named `twise`",
+         "twice(x : ft) : ft"},
         {"x : ft = sqrtt(2)", "N205", "no function or table named `sqrtt`", "sqrt(a)"},
-        {"x : ft = twice(2 ft, 3 ft)", "N206", "`twice` takes 1 value, 2 given", "twice(x : ft) : ft"},
+        {"x : ft = twice(2 ft, 3 ft)", "N206", "`twice` takes 1 value, 2 given",
+         "twice(x : ft) : ft"},
         {"x : ft = twice()", "N206", "`twice` takes 1 value, none given", "twice(x : ft) : ft"},
-        {"x : gal/h = burn(1 %, 2 %)", "N206", "`burn` takes 1 value, 2 given", "burn(load : %) : gal/h"},
+        {"x : gal/h = burn(1 %, 2 %)", "N206", "`burn` takes 1 value, 2 given",
+         "burn(load : %) : gal/h"},
         {"x : ft = min(2 ft)", "N206", "`min` takes 2 values or more, 1 given", "min(a, b, …)"},
-        {"x : ft = ceil(2 ft, 3 ft, 4 ft)", "N206", "`ceil` takes 1 or 2 values, 3 given", "ceil(a, step)"},
+        {"x : ft = ceil(2 ft, 3 ft, 4 ft)", "N206", "`ceil` takes 1 or 2 values, 3 given",
+         "ceil(a, step)"},
     });
 }
 
 TEST_CASE("options are those of their choice") {
     check_slips({
-        {"x : ac = when soil is fnie then area otherwise area", "N204", "`fnie` is not one of the choice `texture`", "write  fine"},
-        {"x : ac = when method is fine then area otherwise area", "N204", "`fine` is not one of the choice `method`",
-         "`full_field` and `tree_rows`"},
-        {"x : texture = sandy", "N204", "`sandy` is not one of the choice `texture`", "`fine`, `medium` and `coarse`"},
+        {"x : ac = when soil is fnie then area otherwise area", "N204",
+         "`fnie` is not one of the choice `texture`", "write  fine"},
+        {"x : ac = when method is fine then area otherwise area", "N204",
+         "`fine` is not one of the choice `method`", "`full_field` and `tree_rows`"},
+        {"x : texture = sandy", "N204", "`sandy` is not one of the choice `texture`",
+         "`fine`, `medium` and `coarse`"},
         {"given y : texture = sandy", "N204", "`sandy` is not one of the choice `texture`", ""},
-        {"x : ac = when area is fine then area otherwise area", "U309", "`is` asks about a choice, and `area` is not one", ""},
+        {"x : ac = when area is fine then area otherwise area", "U309",
+         "`is` asks about a choice, and `area` is not one", ""},
     });
 }
 
-TEST_CASE("a unit that does not exist is told once, with near names and how to count something new") {
+TEST_CASE(
+    "a unit that does not exist is told once, with near names and how to count something new") {
     check_slips({
         {"x : acer = 3 acer\ny : acer = 4 acer", "N203", "no unit named `acer`", "noun acer"},
         {"x : ac = 3 treee/ac", "N203", "no unit named `treee`", "`tree`"},
-        {"given row_width = 22 ft\nx : ac/ft = 8 ac/row_width", "N203", "no unit named `row_width`", "put blanks around `/`"},
+        {"given row_width = 22 ft\nx : ac/ft = 8 ac/row_width", "N203", "no unit named `row_width`",
+         "put blanks around `/`"},
         {"given a = 1 becuase \"b\"", "N203", "no unit named `becuase`", "`because`"},
         {"x : $/treee = $3/tree", "N203", "no unit named `treee`", "`tree`"},
         {"given z = area * 2", "S105", "the unit of `z` is missing", "given z : UNIT"},
@@ -207,7 +234,8 @@ TEST_CASE("a name is defined once") {
         {"given q = a | b | a", "N202", "`a` stands twice in the choice `q`", ""},
         {"define twice (x : ft) : ft = x", "N202", "`twice` is defined twice", ""},
         {"define sqrt (x : ft) : ft = x", "N202", "`sqrt` is a function of the notation", ""},
-        {"define g (x : ft, x : h) : ft = 1 ft", "N202", "`x` stands twice in the function `g`", ""},
+        {"define g (x : ft, x : h) : ft = 1 ft", "N202", "`x` stands twice in the function `g`",
+         ""},
         {"table twice (x : ft) : ft\n  1 2\n  2 3", "N202", "`twice` is defined twice", ""},
     });
     const auto out = resolve_text(model + "area : ac = 3 ac\n");
@@ -227,7 +255,8 @@ TEST_CASE("so many kinds of things are counted, and no more") {
 }
 
 TEST_CASE("one slip is told once: a statement that cannot be read takes its users with it") {
-    const auto out = resolve_text("model \"m\"\ngiven speed = 3 mi/h mi/h\nx : mi/h = speed * 2\ny : mi/h = sped * 2\n");
+    const auto out = resolve_text(
+        "model \"m\"\ngiven speed = 3 mi/h mi/h\nx : mi/h = speed * 2\ny : mi/h = sped * 2\n");
     CHECK(out.codes().find("N201") == out.codes().rfind("N201")); // of `sped`, not of `speed`
     CHECK(out.codes().front() == 'S');
 }

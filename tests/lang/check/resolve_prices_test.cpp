@@ -37,27 +37,31 @@ TEST_CASE("the steps of a price are plain lines, each the sum after it") {
         {"at least $6,500", "at_least", "max(ripping.cost, 6500)"},
         {"at least $90/ac", "at_least", "max(ripping.cost, (90 * ripping.quantity))"},
         {"at least 90 $/ha", "at_least", "max(ripping.cost, (90 * ripping.quantity))"},
-        {"round up to $5/ac", "round_up", "(ceil((ripping.cost / ripping.quantity), 5) * ripping.quantity)"},
+        {"round up to $5/ac", "round_up",
+         "(ceil((ripping.cost / ripping.quantity), 5) * ripping.quantity)"},
         {"round up to $100", "round_up", "ceil(ripping.cost, 100)"},
-        {"round to $5/ac", "round_to", "(round((ripping.cost / ripping.quantity), 5) * ripping.quantity)"},
+        {"round to $5/ac", "round_to",
+         "(round((ripping.cost / ripping.quantity), 5) * ripping.quantity)"},
         {"round to $100", "round_to", "round(ripping.cost, 100)"},
         {"at least fuel * 2 h", "at_least", "max(ripping.cost, (fuel * 2))"},
     };
     for (const Row& row : rows) {
         CAPTURE(row.step);
-        const auto out = resolve_ok(model + "price \"Ripping\" per ac of area\n  " + row.step + "\n");
+        const auto out =
+            resolve_ok(model + "price \"Ripping\" per ac of area\n  " + row.step + "\n");
         CHECK(out.formula("ripping." + row.name) == row.formula);
         CHECK(out.formula("ripping.amount") == "ripping." + row.name);
         const lang::PriceItem& item = out.sheet.prices[0];
         REQUIRE(item.steps.size() == 1);
         CHECK(out.sources->text(item.steps[0].span) == row.step);
-        CHECK(out.sources->text(out.sheet.nodes[out.sheet.lines[item.steps[0].line].value].span) == row.step);
+        CHECK(out.sources->text(out.sheet.nodes[out.sheet.lines[item.steps[0].line].value].span) ==
+              row.step);
     }
 }
 
 TEST_CASE("steps go on from the one before; the second of a kind has a number") {
-    const auto out =
-        resolve_ok(model + "price \"Ripping\" per ac of area\n  overhead 9 %\n  overhead 2 %\n  margin 15 %\n  overhead 1 %\n");
+    const auto out = resolve_ok(model + "price \"Ripping\" per ac of area\n  overhead 9 %\n  "
+                                        "overhead 2 %\n  margin 15 %\n  overhead 1 %\n");
     CHECK(out.formula("ripping.overhead_2") == "(ripping.overhead * (1 + 2))");
     CHECK(out.formula("ripping.margin") == "(ripping.overhead_2 / (1 - 15))");
     CHECK(out.formula("ripping.overhead_3") == "(ripping.margin * (1 + 1))");
@@ -68,12 +72,15 @@ TEST_CASE("steps go on from the one before; the second of a kind has a number") 
 }
 
 TEST_CASE("items cover what they name, or what no other names; totals add them up") {
-    const auto out = resolve_ok(model + "price \"Move\" lump covers \"Haul\"\nprice \"The ripping, 7 ft\" per ac of area\n  margin 15 %\n"
-                                        "price \"Trees\" per tree of trees covers \"Field\", \"Haul\"\n");
+    const auto out =
+        resolve_ok(model + "price \"Move\" lump covers \"Haul\"\nprice \"The ripping, 7 ft\" per "
+                           "ac of area\n  margin 15 %\n"
+                           "price \"Trees\" per tree of trees covers \"Field\", \"Haul\"\n");
     CHECK(out.formula("move.cost") == "sum(lowbed.amount)");
     CHECK(out.formula("the_ripping_7_ft.cost") == "sum(loose.amount)");
     CHECK(out.formula("trees.cost") == "sum(fuel.amount, tips.amount, lowbed.amount)");
-    CHECK(out.formula("cost.total") == "sum(fuel.amount, tips.amount, lowbed.amount, loose.amount)");
+    CHECK(out.formula("cost.total") ==
+          "sum(fuel.amount, tips.amount, lowbed.amount, loose.amount)");
     CHECK(out.formula("price.total") == "sum(move.amount, the_ripping_7_ft.amount, trees.amount)");
     CHECK(out.formula("price.per_unit") == "(price.total / the_ripping_7_ft.quantity)");
     CHECK(out.formula("profit.total") == "(price.total - cost.total)");
@@ -93,17 +100,20 @@ TEST_CASE("a price that covers nothing costs nothing; without a per there is no 
 }
 
 TEST_CASE("lines of the model read prices and totals by their names") {
-    const auto out = resolve_ok(model + "x : $/ac = profit.total / area + ripping.rate\nprice \"Ripping\" per ac of area\n");
+    const auto out = resolve_ok(
+        model +
+        "x : $/ac = profit.total / area + ripping.rate\nprice \"Ripping\" per ac of area\n");
     CHECK(out.formula("x") == "((profit.total / area) + ripping.rate)");
 }
 
 TEST_CASE("the prices of used models do not count") {
-    const tests::Files files = {{"haul.rate", "model \"Haul\"\ncost driver : $/h = $30/h over 2 h\nprice \"Haul\" lump\n  margin 20 %\n"}};
+    const tests::Files files = {{"haul.rate", "model \"Haul\"\ncost driver : $/h = $30/h over 2 "
+                                              "h\nprice \"Haul\" lump\n  margin 20 %\n"}};
     const auto out = resolve_ok("model \"m\"\nuse \"haul\"\nprice \"All\" lump\n", {files});
     CHECK(out.sheet.prices.size() == 1);
     CHECK(out.formula("all.cost") == "sum(haul.driver.amount)");
-    CHECK(resolve_ok("model \"m\"\nuse \"haul\"\nprice \"All\" lump covers \"Haul\"\n", {files}).formula("all.cost") ==
-          "sum(haul.driver.amount)");
+    CHECK(resolve_ok("model \"m\"\nuse \"haul\"\nprice \"All\" lump covers \"Haul\"\n", {files})
+              .formula("all.cost") == "sum(haul.driver.amount)");
 }
 
 TEST_CASE("slips in prices") {
@@ -114,12 +124,15 @@ TEST_CASE("slips in prices") {
         {"price \"P\" per ac of area covers \"Feild\"", "N208", "no part is called \"Feild\""},
         {"price \"P\" per ac of aera", "N201", "no line or given named `aera`"},
         {"price \"P\" per acer of area", "N203", "no unit named `acer`"},
-        {"price \"P\" lump\n  overhead $3", "U311", "the step `overhead` needs a share, for example 15 %"},
+        {"price \"P\" lump\n  overhead $3", "U311",
+         "the step `overhead` needs a share, for example 15 %"},
         {"price \"P\" lump\n  at least 3", "U311", "the step `at least` needs money"},
         {"price \"P\" lump\n  at least $3/ac", "U311", "the step `at least` needs money"},
-        {"price \"P\" per ac of area\n  round up to $3/tree", "U311", "the step `round up` needs money, or money per unit: $/ac"},
+        {"price \"P\" per ac of area\n  round up to $3/tree", "U311",
+         "the step `round up` needs money, or money per unit: $/ac"},
         {"price \"P\" lump\n  margin marign", "N201", "no line or given named `marign`"},
-        {"price \"P\" lump\nprice \"p\" lump\n  margin 3 %", "N202", "two lines would be called `p.cost`"},
+        {"price \"P\" lump\nprice \"p\" lump\n  margin 3 %", "N202",
+         "two lines would be called `p.cost`"},
         {"price \"Fuel\" per ac of area", "N202", "two lines would be called `fuel.quantity`"},
     };
     for (const Row& row : rows) {

@@ -13,7 +13,8 @@ Diagnostic at(Code code, std::uint32_t begin) {
 }
 } // namespace
 
-TEST_CASE("every code has a letter, three digits, a summary of its own and the severity of its letter") {
+TEST_CASE(
+    "every code has a letter, three digits, a summary of its own and the severity of its letter") {
     std::set<std::string_view> names;
     std::set<std::string_view> summaries;
     for (std::size_t i = 0; i < code_count(); ++i) {

@@ -38,7 +38,8 @@ TEST_CASE("no byte that is not shown gets through, whatever the text") {
     std::size_t controls = 0;
     for (std::size_t i = 0; i < drawn.size(); ++i) {
         const auto c = static_cast<unsigned char>(drawn[i]);
-        controls += c < 0x20 || c == 0x7F || (c == 0xC2 && static_cast<unsigned char>(drawn[i + 1]) < 0xA0);
+        controls +=
+            c < 0x20 || c == 0x7F || (c == 0xC2 && static_cast<unsigned char>(drawn[i + 1]) < 0xA0);
     }
     CHECK(controls == 0);
 }

@@ -16,20 +16,27 @@ Span find(const SourceMap& map, FileId file, std::string_view what, int nth = 0)
     return {file, static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(at + what.size())};
 }
 
-Diagnostic diagnostic(Code code, std::string title, Label primary, std::vector<Label> others = {}, std::vector<std::string> notes = {},
-                      std::vector<Help> helps = {}) {
-    return {code, std::move(title), std::move(primary), std::move(others), std::move(notes), std::move(helps)};
+Diagnostic diagnostic(Code code, std::string title, Label primary, std::vector<Label> others = {},
+                      std::vector<std::string> notes = {}, std::vector<Help> helps = {}) {
+    return {code,
+            std::move(title),
+            std::move(primary),
+            std::move(others),
+            std::move(notes),
+            std::move(helps)};
 }
 
 } // namespace
 
 TEST_CASE("marks and labels stand under the text they speak of") {
     SourceMap map;
-    const FileId file = map.add("deep-rip.rate", "model \"Rip\"\ntotal : $/h = fuel_rate + land_charge\n");
-    const Diagnostic d = diagnostic(Code::U301, "cannot add $/ac to $/h", {find(map, file, "+"), ""},
-                                    {{find(map, file, "fuel_rate"), "$/h"}, {find(map, file, "land_charge"), "$/ac"}},
-                                    {"the two sides differ by a factor of ac/h"},
-                                    {{"`field_rate` (line 9) is in ac/h: write  land_charge * field_rate", {}}});
+    const FileId file =
+        map.add("deep-rip.rate", "model \"Rip\"\ntotal : $/h = fuel_rate + land_charge\n");
+    const Diagnostic d = diagnostic(
+        Code::U301, "cannot add $/ac to $/h", {find(map, file, "+"), ""},
+        {{find(map, file, "fuel_rate"), "$/h"}, {find(map, file, "land_charge"), "$/ac"}},
+        {"the two sides differ by a factor of ac/h"},
+        {{"`field_rate` (line 9) is in ac/h: write  land_charge * field_rate", {}}});
     CHECK(render(d, map) == R"(error[U301]: cannot add $/ac to $/h
  --> deep-rip.rate:2:25
   |
@@ -46,7 +53,9 @@ TEST_CASE("labels that fit share a row, those that do not hang from bars") {
     SourceMap map;
     const FileId file = map.add("a.rate", "aa + bb + cc\n");
     const Diagnostic d = diagnostic(Code::U301, "title", {find(map, file, "bb"), "the middle one"},
-                                    {{find(map, file, "aa"), "a long text that does not fit"}, {find(map, file, "cc"), "right"}}, {}, {});
+                                    {{find(map, file, "aa"), "a long text that does not fit"},
+                                     {find(map, file, "cc"), "right"}},
+                                    {}, {});
     CHECK(render(d, map) == R"(error[U301]: title
  --> a.rate:1:6
   |
@@ -59,12 +68,16 @@ TEST_CASE("labels that fit share a row, those that do not hang from bars") {
 
 TEST_CASE("labels on several lines and in several files each show their line") {
     SourceMap map;
-    const FileId model = map.add("rip.rate", "model \"Rip\"\n\n\ngiven wage : $/h\n\nx : 1 = 1\ny : 1 = 2\n");
+    const FileId model =
+        map.add("rip.rate", "model \"Rip\"\n\n\ngiven wage : $/h\n\nx : 1 = 1\ny : 1 = 2\n");
     const FileId season = map.add("2027.season", "season \"2027\"\nset wage = 24.50\n");
     const Diagnostic d =
-        diagnostic(Code::U304, "`wage` is declared $/h but is given a plain number", {find(map, season, "24.50"), "no unit"},
-                   {{find(map, model, "$/h"), "declared here"}, {find(map, model, "x"), ""}, {find(map, model, "y"), "and here"}}, {},
-                   {{"write  24.50 $/h", {}}});
+        diagnostic(Code::U304, "`wage` is declared $/h but is given a plain number",
+                   {find(map, season, "24.50"), "no unit"},
+                   {{find(map, model, "$/h"), "declared here"},
+                    {find(map, model, "x"), ""},
+                    {find(map, model, "y"), "and here"}},
+                   {}, {{"write  24.50 $/h", {}}});
     CHECK(render(d, map) == R"(error[U304]: `wage` is declared $/h but is given a plain number
  --> 2027.season:2:12
   |
@@ -106,7 +119,8 @@ TEST_CASE("a long line is cut to a window around the caret") {
     SourceMap map;
     const std::string pad(5'000'000, 'x');
     const FileId file = map.add("a.rate", pad + " here " + pad);
-    const std::string out = render(diagnostic(Code::N201, "t", {find(map, file, "here"), "label"}), map);
+    const std::string out =
+        render(diagnostic(Code::N201, "t", {find(map, file, "here"), "label"}), map);
     CHECK(out.size() < 600);
     std::size_t widest = 0;
     std::size_t line_begin = 0;
@@ -143,11 +157,12 @@ TEST_CASE("notes fold at blanks under their first line, and texts that never end
     SourceMap map;
     const FileId file = map.add("a.rate", "x\n");
     Diagnostic d = diagnostic(Code::U303, "t", {{file, 0, 1}, ""});
-    d.notes.push_back(
-        "a year (yr) counts seasons of ownership, an hour (h) counts work, and one of them is not a fixed number of the other");
+    d.notes.push_back("a year (yr) counts seasons of ownership, an hour (h) counts work, and one "
+                      "of them is not a fixed number of the other");
     CHECK(render(d, map).find("not a fixed number\n          of the other\n") == std::string::npos);
     CHECK(render(d, map).find("  = note: a year (yr) counts") != std::string::npos);
-    for (std::size_t at = 0, next; (next = render(d, map).find('\n', at)) != std::string::npos; at = next + 1)
+    for (std::size_t at = 0, next; (next = render(d, map).find('\n', at)) != std::string::npos;
+         at = next + 1)
         CHECK(next - at <= 100);
     d.title = std::string(1'000'000, 't');
     d.primary.text = d.notes[0] = std::string(1'000'000, 'n');
@@ -163,12 +178,11 @@ TEST_CASE("colour is put on only when it is asked for, and closed again") {
     CHECK(dyed.find("\x1b[1;31merror[N201]\x1b[0m") == 0);
     CHECK(dyed.find("\x1b[2J") == std::string::npos);
     std::string bare;
-    for (std::size_t i = 0; i < dyed.size(); ++i) {
+    for (std::size_t i = 0; i < dyed.size(); ++i)
         if (dyed[i] == '\x1b')
             i = dyed.find('m', i);
         else
             bare += dyed[i];
-    }
     CHECK(bare == render(d, map));
 }
 

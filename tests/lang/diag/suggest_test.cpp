@@ -24,11 +24,13 @@ TEST_CASE("the distance counts letters put in, taken out, replaced and swapped")
     }
     CHECK(edit_distance("kitten", "sitting", 2) == 3); // past the limit: limit + 1
     CHECK(edit_distance("abcdefgh", "x", 2) == 3);
-    CHECK(edit_distance(std::string(5000, 'a'), std::string(5000, 'a'), 2) == 3); // too long to compare
+    CHECK(edit_distance(std::string(5000, 'a'), std::string(5000, 'a'), 2) ==
+          3); // too long to compare
 }
 
 TEST_CASE("near names come nearest first, three at most, each once") {
-    const std::string_view names[] = {"row_width", "field_rate", "field_rates", "fuel_rate", "yield_rate", "field_rate", "moves"};
+    const std::string_view names[] = {"row_width",  "field_rate", "field_rates", "fuel_rate",
+                                      "yield_rate", "field_rate", "moves"};
     const auto near = near_names("feild_rate", names);
     REQUIRE(near.size() == 3);
     CHECK(near[0] == "field_rate");

@@ -8,7 +8,8 @@ TEST_CASE("positions count lines from one and characters from one") {
     const SourceFile file("a.rate", "one\ntw\xC3\xB6 x\r\n\tlast");
     struct {
         std::uint32_t offset, line, column;
-    } const rows[] = {{0, 1, 1}, {3, 1, 4}, {4, 2, 1}, {6, 2, 3}, {8, 2, 4}, {9, 2, 5}, {12, 3, 1}, {13, 3, 2}, {17, 3, 6}, {999, 3, 6}};
+    } const rows[] = {{0, 1, 1}, {3, 1, 4},  {4, 2, 1},  {6, 2, 3},  {8, 2, 4},
+                      {9, 2, 5}, {12, 3, 1}, {13, 3, 2}, {17, 3, 6}, {999, 3, 6}};
     for (const auto& row : rows) {
         CAPTURE(row.offset);
         CHECK(file.position(row.offset).line == row.line);

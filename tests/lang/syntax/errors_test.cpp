@@ -1,5 +1,5 @@
-// What is said about a statement that cannot be read: code, place, words. Each case is one statement after `model "m"`, so
-// its first line is line 2.
+// What is said about a statement that cannot be read: code, place, words. Each case is one
+// statement after `model "m"`, so its first line is line 2.
 #include <doctest/doctest.h>
 
 #include <fmt/format.h>
@@ -22,8 +22,8 @@ std::string all_errors(const tests::Parsed& p) {
     std::string list;
     for (const lang::Diagnostic& d : p.diagnostics.all()) {
         const lang::Position at = p.position(d);
-        list += fmt::format("{}{} {}:{} {} | {}", list.empty() ? "" : "\n", lang::name_of(d.code), at.line, at.column,
-                            p.text_at(d.primary.span), d.title);
+        list += fmt::format("{}{} {}:{} {} | {}", list.empty() ? "" : "\n", lang::name_of(d.code),
+                            at.line, at.column, p.text_at(d.primary.span), d.title);
         if (!d.primary.text.empty())
             list += fmt::format(" | {}", d.primary.text);
     }
@@ -42,7 +42,8 @@ void check(std::initializer_list<Case> cases) {
 TEST_CASE("a value that is missing is told at the sign before it") {
     check({
         {"x : 1 = a *", "S103 2:11 * | a value is missing after `*` | nothing to multiply by"},
-        {"x : 1 = a * # none", "S103 2:11 * | a value is missing after `*` | nothing to multiply by"},
+        {"x : 1 = a * # none",
+         "S103 2:11 * | a value is missing after `*` | nothing to multiply by"},
         {"x : 1 = a /", "S103 2:11 / | a value is missing after `/` | nothing to divide by"},
         {"x : 1 = a +", "S103 2:11 + | a value is missing after `+` | nothing to add"},
         {"x : 1 = a -", "S103 2:11 - | a value is missing after `-` | nothing to subtract"},
@@ -50,24 +51,32 @@ TEST_CASE("a value that is missing is told at the sign before it") {
         {"x : 1 =", "S103 2:7 = | a value is missing after `=` | no formula"},
         {"x : 1 = * a", "S103 2:7 = | a value is missing after `=` | no formula"},
         {"x : 1 = ()", "S103 2:9 ( | a value is missing after `(` | nothing in the bracket"},
-        {"x : 1 = f(a, )", "S103 2:12 , | a value is missing after `,` | no value behind the comma"},
+        {"x : 1 = f(a, )",
+         "S103 2:12 , | a value is missing after `,` | no value behind the comma"},
         {"x : 1 = a and", "S103 2:11 and | a value is missing after `and` | no second condition"},
         {"x : 1 = not", "S103 2:9 not | a value is missing after `not` | no condition"},
         {"x : 1 = a ==", "S103 2:11 == | a value is missing after `==` | nothing to compare with"},
-        {"x : 1 = when then 1 otherwise 2", "S103 2:9 when | a value is missing after `when` | no condition"},
-        {"x : 1 = when a then otherwise 2", "S103 2:16 then | a value is missing after `then` | no value for this case"},
-        {"x : 1 = when a then b otherwise", "S103 2:23 otherwise | a value is missing after `otherwise` | no value for the other cases"},
+        {"x : 1 = when then 1 otherwise 2",
+         "S103 2:9 when | a value is missing after `when` | no condition"},
+        {"x : 1 = when a then otherwise 2",
+         "S103 2:16 then | a value is missing after `then` | no value for this case"},
+        {"x : 1 = when a then b otherwise", "S103 2:23 otherwise | a value is missing after "
+                                            "`otherwise` | no value for the other cases"},
         {"x : 1 = a is", "S103 2:11 is | the name of a choice is missing after `is`"},
-        {"x : 1 = a * \"b\"", "S103 2:11 * | a value is missing after `*` | nothing to multiply by"},
+        {"x : 1 = a * \"b\"",
+         "S103 2:11 * | a value is missing after `*` | nothing to multiply by"},
         {"x : 1 = $", "S103 2:9 $ | a value is missing after `$` | no amount"},
         {"given a =", "S103 2:9 = | a value is missing after `=` | no formula"},
         {"given a = b |", "S103 2:13 | | the name of a choice is missing after `|`"},
-        {"given a = 1 within", "S103 2:13 within | a value is missing after `within` | no lower bound"},
-        {"given a = 1 within 0 ..", "S103 2:22 .. | a value is missing after `..` | no upper bound"},
+        {"given a = 1 within",
+         "S103 2:13 within | a value is missing after `within` | no lower bound"},
+        {"given a = 1 within 0 ..",
+         "S103 2:22 .. | a value is missing after `..` | no upper bound"},
         {"given a = 1 within 0", "S103 2:20 0 | `..` and an upper bound are missing after `0`"},
         {"given a = 1 swing pert", "S103 2:19 pert | a value is missing after `pert`"},
         {"given", "S103 2:1 given | a name is missing after `given`"},
-        {"given 3 = 4", "S103 2:7 3 | a name is missing after `given` | a name begins with a letter"},
+        {"given 3 = 4",
+         "S103 2:7 3 | a name is missing after `given` | a name begins with a letter"},
         {"given a = 1 because", "S103 2:13 because | a text in quotes is missing after `because`"},
         {"choice a =", "S103 2:10 = | the name of a choice is missing after `=`"},
         {"choice a", "S103 2:8 a | `=` and a value are missing after `a`"},
@@ -85,11 +94,15 @@ TEST_CASE("a value that is missing is told at the sign before it") {
         {"price \"A\" lump\n  at 3", "S103 3:3 at | `least` is missing after `at`"},
         {"price \"A\" lump\n  round up $5", "S103 3:9 up | `to` is missing after `up`"},
         {"price \"A\" lump\n  margin", "S103 3:3 margin | a value is missing after `margin`"},
-        {"table t (a : ft) : 1 below\n  1 2\n  2 3", "S103 2:22 below | `hold` or `error` is missing after `below`"},
+        {"table t (a : ft) : 1 below\n  1 2\n  2 3",
+         "S103 2:22 below | `hold` or `error` is missing after `below`"},
         {"table t (a : ft) : 1\n  1 2\n  2", "S103 4:3 2 | a row of a table is two numbers"},
-        {"define f (a : ft) : ft = a\n  known", "S103 3:3 known | it is not said how it is known, after `known`"},
-        {"x : 1 = a + when b then 1 otherwise 2", "S103 2:13 when | a `when` inside a formula stands in brackets"},
-        {"x : 1 = when a then when b then 1 otherwise 2 otherwise 3", "S103 2:21 when | a `when` inside a formula stands in brackets"},
+        {"define f (a : ft) : ft = a\n  known",
+         "S103 3:3 known | it is not said how it is known, after `known`"},
+        {"x : 1 = a + when b then 1 otherwise 2",
+         "S103 2:13 when | a `when` inside a formula stands in brackets"},
+        {"x : 1 = when a then when b then 1 otherwise 2 otherwise 3",
+         "S103 2:21 when | a `when` inside a formula stands in brackets"},
     });
 }
 
@@ -109,7 +122,8 @@ TEST_CASE("a bracket without its partner is told at the bracket") {
 TEST_CASE("a text ends on its line") {
     check({
         {"part \"A", "S102 2:6 \"A | a text in quotes is not closed | opened here"},
-        {"given a = 1 \"b  # not a comment", "S102 2:13 \"b  # not a comment | a text in quotes is not closed | opened here"},
+        {"given a = 1 \"b  # not a comment",
+         "S102 2:13 \"b  # not a comment | a text in quotes is not closed | opened here"},
         {"given a = \"b", "S102 2:11 \"b | a text in quotes is not closed | opened here"},
         {"part \"A\nx : 1 = 3", "S102 2:6 \"A | a text in quotes is not closed | opened here"},
     });
@@ -122,60 +136,88 @@ TEST_CASE("a unit is written in one piece behind a colon or a number") {
         {"x : = 3", "S105 2:3 : | a unit is missing after `:` | no unit"},
         {"x : 2 = 3", "S107 2:5 2 | a unit begins with a letter, $ or % | a number"},
         {"define f (a) : ft = a", "S105 2:11 a | the unit of `a` is missing | no unit"},
-        {"x : ft = 8 ac /row_width", "S107 2:15 / | it is not clear whether this `/` divides or belongs to a unit"},
-        {"x : ft = 8 ac/ row_width", "S107 2:14 / | it is not clear whether this `/` divides or belongs to a unit"},
-        {"x : ft = 5/h", "S107 2:11 / | it is not clear whether this `/` divides or belongs to a unit"},
-        {"x : ft = a * 5 /h", "S107 2:16 / | it is not clear whether this `/` divides or belongs to a unit"},
-        {"x : ft = $5 /h", "S107 2:13 / | it is not clear whether this `/` divides or belongs to a unit"},
+        {"x : ft = 8 ac /row_width",
+         "S107 2:15 / | it is not clear whether this `/` divides or belongs to a unit"},
+        {"x : ft = 8 ac/ row_width",
+         "S107 2:14 / | it is not clear whether this `/` divides or belongs to a unit"},
+        {"x : ft = 5/h",
+         "S107 2:11 / | it is not clear whether this `/` divides or belongs to a unit"},
+        {"x : ft = a * 5 /h",
+         "S107 2:16 / | it is not clear whether this `/` divides or belongs to a unit"},
+        {"x : ft = $5 /h",
+         "S107 2:13 / | it is not clear whether this `/` divides or belongs to a unit"},
         {"x : ft = 8 ac^x", "S107 2:15 x | the power of a unit is a whole number"},
-        {"x : ft = 8 $/(ac .ft)", "S107 2:18 . | a unit with a bracket is not written in one piece"},
+        {"x : ft = 8 $/(ac .ft)",
+         "S107 2:18 . | a unit with a bracket is not written in one piece"},
         {"x : $/(a/(b)) = 3", "S107 2:9 / | a unit with a bracket is not written in one piece"},
-        {"x : ac / h = 3", "S107 2:8 / | a unit is written without blanks, with `.` to multiply and `/` to divide"},
+        {"x : ac / h = 3",
+         "S107 2:8 / | a unit is written without blanks, with `.` to multiply and `/` to divide"},
         {"x : ft = $5 ac", "S110 2:13 ac | an operator is missing before `ac`"},
     });
 }
 
 TEST_CASE("a number is written as people write it") {
     check({
-        {"x : 1 = 1,85", "S106 2:9 1,85 | the commas of `1,85` do not group three digits | groups of three digits"},
-        {"x : 1 = 1,8500", "S106 2:9 1,8500 | the commas of `1,8500` do not group three digits | groups of three digits"},
-        {"x : 1 = 1850,000", "S106 2:9 1850,000 | the commas of `1850,000` do not group three digits | groups of three digits"},
-        {"x : 1 = 0,850", "S106 2:9 0,850 | the commas of `0,850` do not group three digits | groups of three digits"},
-        {"x : 1 = 1,850,00", "S106 2:9 1,850,00 | the commas of `1,850,00` do not group three digits | groups of three digits"},
-        {"x : 1 = f(1,2)", "S106 2:11 1,2 | the commas of `1,2` do not group three digits | groups of three digits"},
-        {"x : 1 = $1,85/gal", "S106 2:10 1,85 | the commas of `1,85` do not group three digits | groups of three digits"},
+        {"x : 1 = 1,85",
+         "S106 2:9 1,85 | the commas of `1,85` do not group three digits | groups of three digits"},
+        {"x : 1 = 1,8500", "S106 2:9 1,8500 | the commas of `1,8500` do not group three digits | "
+                           "groups of three digits"},
+        {"x : 1 = 1850,000", "S106 2:9 1850,000 | the commas of `1850,000` do not group three "
+                             "digits | groups of three digits"},
+        {"x : 1 = 0,850", "S106 2:9 0,850 | the commas of `0,850` do not group three digits | "
+                          "groups of three digits"},
+        {"x : 1 = 1,850,00", "S106 2:9 1,850,00 | the commas of `1,850,00` do not group three "
+                             "digits | groups of three digits"},
+        {"x : 1 = f(1,2)",
+         "S106 2:11 1,2 | the commas of `1,2` do not group three digits | groups of three digits"},
+        {"x : 1 = $1,85/gal", "S106 2:10 1,85 | the commas of `1,85` do not group three digits | "
+                              "groups of three digits"},
         {"x : 1 = .5", "S106 2:9 . | a number begins with a point | no digit before it"},
         {"x : 1 = 5.", "S106 2:10 . | a number ends in a point | no digit follows"},
         {"x : 1 = 1.2.3", "S106 2:12 . | a number has two decimal points | the second point"},
-        {"x : 1 = 1e999", "S106 2:9 1e999 | the number is too large or too small to be kept | outside 1e-308 to 1e308"},
+        {"x : 1 = 1e999", "S106 2:9 1e999 | the number is too large or too small to be kept | "
+                          "outside 1e-308 to 1e308"},
         {"x : 1 = 1, 850", "S110 2:10 , | `,` does not belong here"},
-        {"unit a = 1,1 gal", "S106 2:10 1,1 | the commas of `1,1` do not group three digits | groups of three digits"},
-        {"table t (a : ft) : 1\n  1 2\n  1,2 3", "S106 4:3 1,2 | the commas of `1,2` do not group three digits | groups of three digits"},
+        {"unit a = 1,1 gal",
+         "S106 2:10 1,1 | the commas of `1,1` do not group three digits | groups of three digits"},
+        {"table t (a : ft) : 1\n  1 2\n  1,2 3",
+         "S106 4:3 1,2 | the commas of `1,2` do not group three digits | groups of three digits"},
     });
 }
 
 TEST_CASE("a word of the notation is no name, and yes and no are choices") {
     check({
-        {"given price = 4", "S108 2:7 price | `price` is a word of the notation and cannot be a name"},
-        {"price : $ = 4", "S108 2:1 price | `price` is a word of the notation and cannot be a name"},
-        {"x : 1 = cost * 3", "S108 2:9 cost | `cost` is a word of the notation and cannot be a name"},
+        {"given price = 4",
+         "S108 2:7 price | `price` is a word of the notation and cannot be a name"},
+        {"price : $ = 4",
+         "S108 2:1 price | `price` is a word of the notation and cannot be a name"},
+        {"x : 1 = cost * 3",
+         "S108 2:9 cost | `cost` is a word of the notation and cannot be a name"},
         {"x : 1 = 3 * sum", "S108 2:13 sum | `sum` is a word of the notation and cannot be a name"},
-        {"given a = fine | over", "S108 2:18 over | `over` is a word of the notation and cannot be a name"},
-        {"x : 1 = a is then", "S108 2:14 then | `then` is a word of the notation and cannot be a name"},
+        {"given a = fine | over",
+         "S108 2:18 over | `over` is a word of the notation and cannot be a name"},
+        {"x : 1 = a is then",
+         "S108 2:14 then | `then` is a word of the notation and cannot be a name"},
         {"noun job", "S108 2:6 job | `job` is a word of the notation and cannot be a name"},
-        {"define min (a : ft, of : ft) : ft = a", "S108 2:21 of | `of` is a word of the notation and cannot be a name"},
+        {"define min (a : ft, of : ft) : ft = a",
+         "S108 2:21 of | `of` is a word of the notation and cannot be a name"},
         {"given yes = 4", "S108 2:7 yes | `yes` is a word of the notation and cannot be a name"},
-        {"given a.b = 4", "S100 2:7 a.b | `a.b` is a name with a dot, which only a used model makes"},
+        {"given a.b = 4",
+         "S100 2:7 a.b | `a.b` is a name with a dot, which only a used model makes"},
         {"given crossed = no | yes\ncaution when crossed is yes  \"two ways\"", ""},
-        {"margin : % = 3 %\nlimit : ft = 4 ft\nbelow : ft = limit", ""}, // words of one place are names elsewhere
+        {"margin : % = 3 %\nlimit : ft = 4 ft\nbelow : ft = limit",
+         ""}, // words of one place are names elsewhere
     });
 }
 
 TEST_CASE("when needs then and otherwise") {
     check({
-        {"x : 1 = when a otherwise b", "S111 2:14 a | `when` has no `then` | `then` is missing behind this"},
-        {"x : 1 = when a then b", "S111 2:21 b | `when` has no `otherwise` | `otherwise` is missing behind this"},
-        {"x : 1 = when a then b when c then d", "S111 2:35 d | `when` has no `otherwise` | `otherwise` is missing behind this"},
+        {"x : 1 = when a otherwise b",
+         "S111 2:14 a | `when` has no `then` | `then` is missing behind this"},
+        {"x : 1 = when a then b",
+         "S111 2:21 b | `when` has no `otherwise` | `otherwise` is missing behind this"},
+        {"x : 1 = when a then b when c then d",
+         "S111 2:35 d | `when` has no `otherwise` | `otherwise` is missing behind this"},
         {"x : 1 = when a < b < c then d otherwise e", "S110 2:20 < | `<` does not belong here"},
     });
 }
@@ -188,11 +230,14 @@ TEST_CASE("what is left over is told by what it looks like") {
         {"x : 1 = a < b < c", "S110 2:15 < | `<` does not belong here"},
         {"require a = b \"c\"", "S110 2:11 = | `=` does not belong here"},
         {"set_up : 1 = 3 within 2 .. 4", "S110 2:16 within | `within` does not belong here"},
-        {"given a = b becuase \"c\"", "S110 2:13 becuase | an operator is missing before `becuase`"},
+        {"given a = b becuase \"c\"",
+         "S110 2:13 becuase | an operator is missing before `becuase`"},
         {"table t (a : ft) : 1\n  1 2\n  2 3 4", "S110 4:7 4 | `4` does not belong here"},
-        {"table t (a : ft) : 1\n  1 2\n  2 ft 3", "S100 4:5 ft | a row of a table is two numbers | not a number"},
+        {"table t (a : ft) : 1\n  1 2\n  2 ft 3",
+         "S100 4:5 ft | a row of a table is two numbers | not a number"},
         {"noun tree trees", "S110 2:11 trees | an operator is missing before `trees`"},
-        {"x : 1 = 3\n  y : 1 = 4", "S115 3:3 y | `y` stands deeper than the line above and so continues it"},
+        {"x : 1 = 3\n  y : 1 = 4",
+         "S115 3:3 y | `y` stands deeper than the line above and so continues it"},
     });
 }
 
@@ -215,32 +260,46 @@ TEST_CASE("a line that is no statement is told what it may have meant") {
 TEST_CASE("a clause is given once") {
     check({
         {"given a = 3 \"b\" \"c\"", "S116 2:17 \"c\" | the label is given twice | again"},
-        {"given a = 3 because \"b\" because \"c\"", "S116 2:33 \"c\" | `because` is given twice | again"},
-        {"given a = 3 within 1 .. 2 within 3 .. 4", "S116 2:34 3 .. 4 | `within` is given twice | again"},
-        {"given a = 3 swing 1 .. 2 swing 3 .. 4", "S116 2:32 3 .. 4 | `swing` is given twice | again"},
-        {"table t (a : ft) : 1 below hold below error\n  1 2\n  2 3", "S116 2:33 below error | `below` is given twice | again"},
-        {"define f (a : ft) : ft = a\n  known read\n  known ours", "S116 4:3 known ours | `known` is given twice | again"},
-        {"define f (a : ft) : ft = a\n  limit a 1 ft .. 2 ft\n  limit a 1 ft .. 3 ft", "S116 4:9 a | `limit a` is given twice | again"},
+        {"given a = 3 because \"b\" because \"c\"",
+         "S116 2:33 \"c\" | `because` is given twice | again"},
+        {"given a = 3 within 1 .. 2 within 3 .. 4",
+         "S116 2:34 3 .. 4 | `within` is given twice | again"},
+        {"given a = 3 swing 1 .. 2 swing 3 .. 4",
+         "S116 2:32 3 .. 4 | `swing` is given twice | again"},
+        {"table t (a : ft) : 1 below hold below error\n  1 2\n  2 3",
+         "S116 2:33 below error | `below` is given twice | again"},
+        {"define f (a : ft) : ft = a\n  known read\n  known ours",
+         "S116 4:3 known ours | `known` is given twice | again"},
+        {"define f (a : ft) : ft = a\n  limit a 1 ft .. 2 ft\n  limit a 1 ft .. 3 ft",
+         "S116 4:9 a | `limit a` is given twice | again"},
     });
-    const tests::Parsed p = parse_text("job \"j\"\nmodel \"m\"\ndate 2027-03-14\ndate 2027-03-15\n", lang::FileKind::Job);
+    const tests::Parsed p = parse_text("job \"j\"\nmodel \"m\"\ndate 2027-03-14\ndate 2027-03-15\n",
+                                       lang::FileKind::Job);
     CHECK(all_errors(p) == "S116 4:1 date 2027-03-15 | `date` is given twice | again");
 }
 
 TEST_CASE("a table has two rows at least and rises") {
     check({
-        {"table t (a : ft) : 1", "S112 2:1 table t (a : ft) : 1 | the table has no rows, and needs two at least"},
-        {"table t (a : ft) : 1\n  1 2\nnoun tree", "S112 2:1 table t (a : ft) : 1 | the table has one row, and needs two at least"},
-        {"table t (a : ft) : 1\n  1 2\n  3 2\n  2 2", "S113 5:3 2 | the first column of the table does not rise | must be larger"},
-        {"table t (a : ft) : 1\n  1 2\n  1 3", "S113 4:3 1 | two rows of the table begin with the same number | must be larger"},
-        {"table t (a : ft) : 1\n  -1 2\n  -2 3", "S113 4:3 -2 | the first column of the table does not rise | must be larger"},
+        {"table t (a : ft) : 1",
+         "S112 2:1 table t (a : ft) : 1 | the table has no rows, and needs two at least"},
+        {"table t (a : ft) : 1\n  1 2\nnoun tree",
+         "S112 2:1 table t (a : ft) : 1 | the table has one row, and needs two at least"},
+        {"table t (a : ft) : 1\n  1 2\n  3 2\n  2 2",
+         "S113 5:3 2 | the first column of the table does not rise | must be larger"},
+        {"table t (a : ft) : 1\n  1 2\n  1 3",
+         "S113 4:3 1 | two rows of the table begin with the same number | must be larger"},
+        {"table t (a : ft) : 1\n  -1 2\n  -2 3",
+         "S113 4:3 -2 | the first column of the table does not rise | must be larger"},
         {"table t (a : ft) : 1\n  -2 -3\n  -1 3.5\n  1,000 0", ""},
     });
 }
 
 TEST_CASE("a statement stands in its place") {
     check({
-        {"part \"A\"\n  part \"B\"\n    x : 1 = 3", "S104 3:3 part | `part` may not stand in a part"},
-        {"part \"A\"\n  define f (a : ft) : ft = a\n    known read", "S104 3:3 define | `define` may not stand in a part"},
+        {"part \"A\"\n  part \"B\"\n    x : 1 = 3",
+         "S104 3:3 part | `part` may not stand in a part"},
+        {"part \"A\"\n  define f (a : ft) : ft = a\n    known read",
+         "S104 3:3 define | `define` may not stand in a part"},
         {"price \"A\" lump\n  given a = 3", "S104 3:3 given | `given` may not stand in a price"},
         {"price \"A\" lump\n  x : 1 = 3", "S100 3:3 x | `x` begins no statement in a price"},
         {"set a = 3", "S104 2:1 set | `set` may not stand in a model"},
@@ -250,41 +309,57 @@ TEST_CASE("a statement stands in its place") {
         {"overhead 3 %", "S104 2:1 overhead | `overhead` may not stand in a model"},
         {"option \"A\"\n  set a = 3", "S104 2:1 option | `option` may not stand in a model"},
     });
-    CHECK(all_errors(parse_text("library \"l\"\ngiven a = 3\n")) == "S104 2:1 given | `given` may not stand in a library");
-    CHECK(all_errors(parse_text("library \"l\"\nx : 1 = 3\n")) == "S100 2:1 x | `x` begins no statement in a library");
-    CHECK(all_errors(parse_text("season \"s\"\nprice \"A\" lump\n  margin 3 %\n", lang::FileKind::Season)) ==
+    CHECK(all_errors(parse_text("library \"l\"\ngiven a = 3\n")) ==
+          "S104 2:1 given | `given` may not stand in a library");
+    CHECK(all_errors(parse_text("library \"l\"\nx : 1 = 3\n")) ==
+          "S100 2:1 x | `x` begins no statement in a library");
+    CHECK(all_errors(parse_text("season \"s\"\nprice \"A\" lump\n  margin 3 %\n",
+                                lang::FileKind::Season)) ==
           "S104 2:1 price | `price` may not stand in a season");
-    CHECK(all_errors(parse_text("job \"j\"\nuse \"a\"\n", lang::FileKind::Job)) == "S104 2:1 use | `use` may not stand in a job");
-    CHECK(all_errors(parse_text("option \"A\"\n", lang::FileKind::CommandLine)) == "S104 1:1 option | `option` may not stand in `--set`");
+    CHECK(all_errors(parse_text("job \"j\"\nuse \"a\"\n", lang::FileKind::Job)) ==
+          "S104 2:1 use | `use` may not stand in a job");
+    CHECK(all_errors(parse_text("option \"A\"\n", lang::FileKind::CommandLine)) ==
+          "S104 1:1 option | `option` may not stand in `--set`");
 }
 
 TEST_CASE("a file says first what it is") {
-    CHECK(all_errors(parse_text("")) == "S114 1:1  | the file says nothing; it begins with `model \"NAME\"` or `library \"NAME\"`");
-    CHECK(all_errors(parse_text("\n# only a comment\n")) ==
-          "S114 1:1  | the file says nothing; it begins with `model \"NAME\"` or `library \"NAME\"`");
-    CHECK(all_errors(parse_text("x : 1 = 3\n")) ==
-          "S114 1:1 x : 1 = 3 | the file does not begin with `model \"NAME\"` or `library \"NAME\"`");
+    CHECK(
+        all_errors(parse_text("")) ==
+        "S114 1:1  | the file says nothing; it begins with `model \"NAME\"` or `library \"NAME\"`");
+    CHECK(
+        all_errors(parse_text("\n# only a comment\n")) ==
+        "S114 1:1  | the file says nothing; it begins with `model \"NAME\"` or `library \"NAME\"`");
+    CHECK(
+        all_errors(parse_text("x : 1 = 3\n")) ==
+        "S114 1:1 x : 1 = 3 | the file does not begin with `model \"NAME\"` or `library \"NAME\"`");
     CHECK(all_errors(parse_text("job \"j\"\nmodel \"m\"\nset a = 3\n")) ==
-          "S114 1:1 job \"j\" | the file does not begin with `model \"NAME\"` or `library \"NAME\"`"); // one error, not one a line
+          "S114 1:1 job \"j\" | the file does not begin with `model \"NAME\"` or `library "
+          "\"NAME\"`"); // one error, not one a line
     CHECK(all_errors(parse_text("model \"m\"\n", lang::FileKind::Season)) ==
           "S114 1:1 model \"m\" | the file does not begin with `season \"NAME\"`");
-    CHECK(all_errors(parse_text("set a = 3\n", lang::FileKind::Job)) == "S114 1:1 set a = 3 | the file does not begin with `job \"NAME\"`");
+    CHECK(all_errors(parse_text("set a = 3\n", lang::FileKind::Job)) ==
+          "S114 1:1 set a = 3 | the file does not begin with `job \"NAME\"`");
     CHECK(all_errors(parse_text("", lang::FileKind::CommandLine)).empty());
     CHECK(parse_text("library \"l\"\n").module.kind == lang::FileKind::Library);
 }
 
 TEST_CASE("a date is in the calendar") {
     const auto date = [](const char* text) {
-        return all_errors(parse_text("job \"j\"\ndate " + std::string(text) + "\n", lang::FileKind::Job));
+        return all_errors(
+            parse_text("job \"j\"\ndate " + std::string(text) + "\n", lang::FileKind::Job));
     };
     CHECK(date("2027-03-14").empty());
     CHECK(date("2028-02-29").empty()); // a leap year
     CHECK(date("2000-02-29").empty()); // divisible by 400
-    CHECK(date("2027-02-29") == "S117 2:6 2027-02-29 | month 2 of 2027 has 28 days, not 29 | not in the calendar");
-    CHECK(date("1900-02-29") == "S117 2:6 1900-02-29 | month 2 of 1900 has 28 days, not 29 | not in the calendar");
-    CHECK(date("2027-04-31") == "S117 2:6 2027-04-31 | month 4 of 2027 has 30 days, not 31 | not in the calendar");
+    CHECK(date("2027-02-29") ==
+          "S117 2:6 2027-02-29 | month 2 of 2027 has 28 days, not 29 | not in the calendar");
+    CHECK(date("1900-02-29") ==
+          "S117 2:6 1900-02-29 | month 2 of 1900 has 28 days, not 29 | not in the calendar");
+    CHECK(date("2027-04-31") ==
+          "S117 2:6 2027-04-31 | month 4 of 2027 has 30 days, not 31 | not in the calendar");
     CHECK(date("2027-13-01") == "S117 2:6 2027-13-01 | there is no month 13 | not in the calendar");
-    CHECK(date("2027-01-00") == "S117 2:6 2027-01-00 | month 1 of 2027 has 31 days, not 0 | not in the calendar");
+    CHECK(date("2027-01-00") ==
+          "S117 2:6 2027-01-00 | month 1 of 2027 has 31 days, not 0 | not in the calendar");
     CHECK(date("14 March 2027") == "S117 2:6 14 March 2027 | a date is written year-month-day");
     CHECK(date("2027-3-14") == "S117 2:6 2027-3-14 | a date is written year-month-day");
     CHECK(date("") == "S117 2:1 date | a date is written year-month-day");

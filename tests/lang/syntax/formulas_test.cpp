@@ -51,8 +51,10 @@ TEST_CASE("a formula is read by the strength of its operators") {
              Case{"soil is not fine", "(soil is not fine)"},
              Case{"soil is yes", "(soil is yes)"},
              Case{"when a then b otherwise c", "(when a then b otherwise c)"},
-             Case{"when a then b when c then d otherwise e", "(when a then b otherwise (when c then d otherwise e))"},
-             Case{"when a then b otherwise when c then d otherwise e", "(when a then b otherwise (when c then d otherwise e))"},
+             Case{"when a then b when c then d otherwise e",
+                  "(when a then b otherwise (when c then d otherwise e))"},
+             Case{"when a then b otherwise when c then d otherwise e",
+                  "(when a then b otherwise (when c then d otherwise e))"},
              Case{"when a or b then c + d otherwise e", "(when (a or b) then (c + d) otherwise e)"},
              Case{"(when a then b otherwise c) * d", "((when a then b otherwise c) * d)"},
              Case{"min(a, b + c, max(d, e))", "min(a, (b + c), max(d, e))"},
@@ -61,7 +63,8 @@ TEST_CASE("a formula is read by the strength of its operators") {
              Case{"f(a,b)", "f(a, b)"},
              Case{"sum(area)", "sum(area)"},
              Case{"most(x) + least(x)", "(most(x) + least(x))"},
-             Case{"crawler.fuel_price * haul.truck.hours", "(crawler.fuel_price * haul.truck.hours)"},
+             Case{"crawler.fuel_price * haul.truck.hours",
+                  "(crawler.fuel_price * haul.truck.hours)"},
              Case{"cost.total / price.total", "(cost.total / price.total)"},
              Case{"area/width", "(area / width)"},
              Case{"2/3", "(2 / 3)"},
@@ -97,8 +100,9 @@ TEST_CASE("a number takes the unit behind it and nothing else") {
              Case{"8 ac / 3", "(8[ac] / 3)"},
              Case{"8 ac*x", "(8[ac] * x)"},
              Case{"3 ft ^ 2", "(3[ft] ^ 2)"},
-             Case{"when a > 3 then 1 otherwise 2", "(when (a > 3) then 1 otherwise 2)"}, // `then` is no unit
-             Case{"h * 3 h", "(h * 3[h])"},                                              // a name may be spelled as a unit
+             Case{"when a > 3 then 1 otherwise 2",
+                  "(when (a > 3) then 1 otherwise 2)"}, // `then` is no unit
+             Case{"h * 3 h", "(h * 3[h])"},             // a name may be spelled as a unit
              Case{"min(1, 2)", "min(1, 2)"},
              Case{"min(1,850, 2)", "min(1850, 2)"},
          }) {
@@ -108,7 +112,8 @@ TEST_CASE("a number takes the unit behind it and nothing else") {
 }
 
 TEST_CASE("the place of every piece is kept") {
-    const tests::Parsed p = parse_text("model \"m\"\nx : mi = (a + $4.35/gal) * when_ok(b)  # note\n");
+    const tests::Parsed p =
+        parse_text("model \"m\"\nx : mi = (a + $4.35/gal) * when_ok(b)  # note\n");
     REQUIRE(!p.diagnostics.has_errors());
     const lang::ast::Statement& s = p.module.statements.front();
     CHECK(p.text_at(s.span) == "x : mi = (a + $4.35/gal) * when_ok(b)");
@@ -119,7 +124,8 @@ TEST_CASE("the place of every piece is kept") {
     CHECK(p.text_at(product.span) == "(a + $4.35/gal) * when_ok(b)");
     const auto& binary = std::get<lang::ast::Binary>(product.node);
     CHECK(p.text_at(binary.op_span) == "*");
-    CHECK(p.text_at(p.module.exprs[binary.left].span) == "(a + $4.35/gal)"); // brackets belong to what they hold
+    CHECK(p.text_at(p.module.exprs[binary.left].span) ==
+          "(a + $4.35/gal)"); // brackets belong to what they hold
     const auto& call = std::get<lang::ast::Call>(p.module.exprs[binary.right].node);
     CHECK(p.text_at(call.function.span) == "when_ok");
     CHECK(p.text_at(p.module.exprs[binary.right].span) == "when_ok(b)");

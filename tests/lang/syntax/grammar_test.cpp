@@ -8,9 +8,12 @@
 namespace tao::pegtl {
 
 // The three rules that read by hand read a name at least.
-template <typename Name, acre::lang::Keyword K> struct analyze_traits<Name, acre::lang::grammar::word_text<K>> : analyze_any_traits<> {};
-template <typename Name> struct analyze_traits<Name, acre::lang::grammar::used_text> : analyze_any_traits<> {};
-template <typename Name> struct analyze_traits<Name, acre::lang::grammar::unit_word> : analyze_any_traits<> {};
+template <typename Name, acre::lang::Keyword K>
+struct analyze_traits<Name, acre::lang::grammar::word_text<K>> : analyze_any_traits<> {};
+template <typename Name>
+struct analyze_traits<Name, acre::lang::grammar::used_text> : analyze_any_traits<> {};
+template <typename Name>
+struct analyze_traits<Name, acre::lang::grammar::unit_word> : analyze_any_traits<> {};
 
 } // namespace tao::pegtl
 

@@ -16,20 +16,26 @@ std::string first_error(std::string text) {
         return "";
     const lang::Diagnostic& d = p.diagnostics.all().front();
     const lang::Position at = p.position(d);
-    return std::string(lang::name_of(d.code)) + " " + std::to_string(at.line) + ":" + std::to_string(at.column);
+    return std::string(lang::name_of(d.code)) + " " + std::to_string(at.line) + ":" +
+           std::to_string(at.column);
 }
 
 } // namespace
 
 TEST_CASE("a deeper line continues a statement without inner lines") {
-    CHECK(tree_of("x : 1 = a\n  + b\n     + c\n  \"label\"\ny : 1 = d") == "x : [1] = ((a + b) + c) \"label\"\ny : [1] = d\n");
-    CHECK(tree_of("part \"A\"\n  x : 1 = a +\n      b\n  y : 1 = c") == "part \"A\"\n  x : [1] = (a + b)\n  y : [1] = c\n");
+    CHECK(tree_of("x : 1 = a\n  + b\n     + c\n  \"label\"\ny : 1 = d") ==
+          "x : [1] = ((a + b) + c) \"label\"\ny : [1] = d\n");
+    CHECK(tree_of("part \"A\"\n  x : 1 = a +\n      b\n  y : 1 = c") ==
+          "part \"A\"\n  x : [1] = (a + b)\n  y : [1] = c\n");
 }
 
 TEST_CASE("comments, blank lines and blanks at the end mean nothing") {
-    CHECK(tree_of("# first\n\nx : 1 = a # tail\n\n   # in between\n  + b   \n\n# last") == "x : [1] = (a + b)\n");
-    CHECK(tree_of("x : 1 = a \"not # a comment\" # but this") == "x : [1] = a \"not # a comment\"\n");
-    CHECK(tree_of("part \"A\"\n# at the margin\n  x : 1 = a\n        # deep\n  y : 1 = b") == "part \"A\"\n  x : [1] = a\n  y : [1] = b\n");
+    CHECK(tree_of("# first\n\nx : 1 = a # tail\n\n   # in between\n  + b   \n\n# last") ==
+          "x : [1] = (a + b)\n");
+    CHECK(tree_of("x : 1 = a \"not # a comment\" # but this") ==
+          "x : [1] = a \"not # a comment\"\n");
+    CHECK(tree_of("part \"A\"\n# at the margin\n  x : 1 = a\n        # deep\n  y : 1 = b") ==
+          "part \"A\"\n  x : [1] = a\n  y : [1] = b\n");
 }
 
 TEST_CASE("line ends of both kinds, a byte order mark, and a last line without an end") {
@@ -50,7 +56,8 @@ TEST_CASE("lines of one part begin in one column") {
     CHECK(first_error("model \"m\"\n x : 1 = a\n") == "S115 2:2");
     CHECK(first_error("  model \"m\"\nx : 1 = a\n") == "S115 1:3");
     // the first shift is told, not every line after it
-    const tests::Parsed p = parse_text("model \"m\"\npart \"A\"\n    x : 1 = a\n  y : 1 = b\n  z : 1 = c\n");
+    const tests::Parsed p =
+        parse_text("model \"m\"\npart \"A\"\n    x : 1 = a\n  y : 1 = b\n  z : 1 = c\n");
     CHECK(p.diagnostics.error_count() == 1);
     CHECK(p.dump() == "model \"m\"\npart \"A\"\n  x : [1] = a\n  y : [1] = b\n  z : [1] = c\n");
 }
@@ -58,10 +65,13 @@ TEST_CASE("lines of one part begin in one column") {
 TEST_CASE("a text that is not UTF-8 is told with the place of the byte") {
     for (const auto& [text, title] : std::initializer_list<std::pair<std::string, std::string>>{
              {"model \"a\xFFz\"\n", "the file is not UTF-8 text: byte 0xFF at offset 8"},
-             {"model \"\xC3\"\n", "the file is not UTF-8 text: byte 0xC3 at offset 7"},             // cut short
-             {"model \"\xC0\xAF\"\n", "the file is not UTF-8 text: byte 0xC0 at offset 7"},         // longer than needed
-             {"model \"\xED\xA0\x80\"\n", "the file is not UTF-8 text: byte 0xED at offset 7"},     // half of a pair
-             {"model \"\xF4\x90\x80\x80\"\n", "the file is not UTF-8 text: byte 0xF4 at offset 7"}, // past the last code point
+             {"model \"\xC3\"\n", "the file is not UTF-8 text: byte 0xC3 at offset 7"}, // cut short
+             {"model \"\xC0\xAF\"\n",
+              "the file is not UTF-8 text: byte 0xC0 at offset 7"}, // longer than needed
+             {"model \"\xED\xA0\x80\"\n",
+              "the file is not UTF-8 text: byte 0xED at offset 7"}, // half of a pair
+             {"model \"\xF4\x90\x80\x80\"\n",
+              "the file is not UTF-8 text: byte 0xF4 at offset 7"}, // past the last code point
              {"model \"\xE2\x82", "the file is not UTF-8 text: byte 0xE2 at offset 7"},
          }) {
         const tests::Parsed p = parse_text(text);
@@ -70,18 +80,22 @@ TEST_CASE("a text that is not UTF-8 is told with the place of the byte") {
         CHECK(p.diagnostics.all().front().title == title);
         CHECK(p.module.statements.empty());
     }
-    CHECK(parse_text("model \"\u00E9 \u20AC \U0001F69C\"\n").dump() == "model \"\u00E9 \u20AC \U0001F69C\"\n");
+    CHECK(parse_text("model \"\u00E9 \u20AC \U0001F69C\"\n").dump() ==
+          "model \"\u00E9 \u20AC \U0001F69C\"\n");
 }
 
 TEST_CASE("control characters are no text, and their line is not read further") {
     using namespace std::string_literals;
     CHECK(first_error("model \"m\"\nx : 1 = \0 3\n"s) == "S100 2:9");
-    CHECK(first_error("model \"m\"\npart \"a\x1B[31m\"\n") == "S100 2:8");  // would colour a terminal
-    CHECK(first_error("model \"m\"\npart \"a\x7F\"\n") == "S100 2:8");      // delete
-    CHECK(first_error("model \"m\"\npart \"a\u009B31m\"\n") == "S100 2:8"); // the same escape in one character
-    CHECK(first_error("model \"m\"\npart \"a\u202Eb\"\n") == "S100 2:8");   // turns the direction of writing
-    CHECK(first_error("model \"m\"\n# a\x01\n") == "S100 2:4");             // in a comment too
-    CHECK(first_error("model \"m\"\npart \"a\rb\"\n") == "S100 2:8");       // a lone carriage return
+    CHECK(first_error("model \"m\"\npart \"a\x1B[31m\"\n") ==
+          "S100 2:8");                                                 // would colour a terminal
+    CHECK(first_error("model \"m\"\npart \"a\x7F\"\n") == "S100 2:8"); // delete
+    CHECK(first_error("model \"m\"\npart \"a\u009B31m\"\n") ==
+          "S100 2:8"); // the same escape in one character
+    CHECK(first_error("model \"m\"\npart \"a\u202Eb\"\n") ==
+          "S100 2:8");                                          // turns the direction of writing
+    CHECK(first_error("model \"m\"\n# a\x01\n") == "S100 2:4"); // in a comment too
+    CHECK(first_error("model \"m\"\npart \"a\rb\"\n") == "S100 2:8"); // a lone carriage return
     const tests::Parsed p = parse_text("model \"m\"\nx : 1 = \x02 *\ny : 1 = 3\n");
     CHECK(p.diagnostics.error_count() == 1);
     CHECK(p.dump() == "model \"m\"\ny : [1] = 3\n");
@@ -90,7 +104,8 @@ TEST_CASE("control characters are no text, and their line is not read further") 
 TEST_CASE("the head of a line is its first word, unless it is named there") {
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
-    const lang::FileId file = sources.add("t", "part \"A\"\n  given a = 3\n  margin : 1 = 3\n  price = 3\nround to 3\n");
+    const lang::FileId file =
+        sources.add("t", "part \"A\"\n  given a = 3\n  margin : 1 = 3\n  price = 3\nround to 3\n");
     const lang::Layout layout = lang::lay_out(sources, file, diagnostics);
     REQUIRE(layout.lines.size() == 5);
     CHECK(layout.lines[0].head == lang::Keyword::Part);

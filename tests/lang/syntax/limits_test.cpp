@@ -22,7 +22,9 @@ std::string repeat(std::string_view piece, std::size_t times) {
 std::string error_of(const std::string& formula) {
     const tests::Parsed p = parse_text("model \"m\"\nx : 1 = " + formula + "\n");
     CHECK(p.diagnostics.error_count() <= 1);
-    return p.diagnostics.all().empty() ? "" : std::string(lang::name_of(p.diagnostics.all().front().code));
+    return p.diagnostics.all().empty()
+               ? ""
+               : std::string(lang::name_of(p.diagnostics.all().front().code));
 }
 
 } // namespace
@@ -34,14 +36,18 @@ TEST_CASE("brackets, calls, conditions and signs nest to the limit and no deeper
         const char* middle;
         const char* close;
     };
-    for (const Nest& nest : {Nest{"(", "a", ")"}, Nest{"f(", "a", ")"}, Nest{"-", "a", ""}, Nest{"not ", "a", ""}, Nest{"a ^ ", "a", ""},
-                             Nest{"when a then b otherwise ", "c", ""}, Nest{"(when a then b otherwise ", "c", ")"}}) {
+    for (const Nest& nest :
+         {Nest{"(", "a", ")"}, Nest{"f(", "a", ")"}, Nest{"-", "a", ""}, Nest{"not ", "a", ""},
+          Nest{"a ^ ", "a", ""}, Nest{"when a then b otherwise ", "c", ""},
+          Nest{"(when a then b otherwise ", "c", ")"}}) {
         CAPTURE(nest.open);
         const std::size_t levels = std::string_view(nest.open).starts_with("(when") ? n / 2 : n;
         CHECK(error_of(repeat(nest.open, levels) + nest.middle + repeat(nest.close, levels)) == "");
-        CHECK(error_of(repeat(nest.open, levels + 1) + nest.middle + repeat(nest.close, levels + 1)) == "S109");
+        CHECK(error_of(repeat(nest.open, levels + 1) + nest.middle +
+                       repeat(nest.close, levels + 1)) == "S109");
         const std::size_t many = lang::max_statement_bytes / 2 / std::string_view(nest.open).size();
-        CHECK(error_of(repeat(nest.open, many) + nest.middle + repeat(nest.close, many / 2)) == "S109");
+        CHECK(error_of(repeat(nest.open, many) + nest.middle + repeat(nest.close, many / 2)) ==
+              "S109");
         CHECK(error_of(repeat(nest.open, many)) == "S109");
     }
     CHECK(error_of(repeat("when a then b ", n) + "otherwise c") == ""); // arms nest in the tree
@@ -63,7 +69,8 @@ TEST_CASE("a chain of operators is as long as a tree may be deep") {
     for (int i = 0; i < 150; ++i)
         nested = "(" + nested + repeat(" + a", 100) + ")";
     CHECK(error_of(nested) == "S109");
-    CHECK(error_of("f(" + repeat("a, ", lang::max_listed - 1) + "a)") == ""); // arguments stand side by side
+    CHECK(error_of("f(" + repeat("a, ", lang::max_listed - 1) + "a)") ==
+          ""); // arguments stand side by side
 }
 
 TEST_CASE("a table has rows to the limit") {
@@ -72,7 +79,8 @@ TEST_CASE("a table has rows to the limit") {
         text += "  " + std::to_string(i) + " 1\n";
     const tests::Parsed full = parse_text(text);
     CHECK(full.rendered() == "");
-    CHECK(std::get<lang::ast::Table>(full.module.statements.front().node).rows.size() == lang::max_table_rows);
+    CHECK(std::get<lang::ast::Table>(full.module.statements.front().node).rows.size() ==
+          lang::max_table_rows);
     const tests::Parsed over = parse_text(text + "  20000 1\n  20001 1\n  20002 1\n");
     REQUIRE(over.diagnostics.error_count() == 1);
     CHECK(over.diagnostics.all().front().code == lang::Code::S119);
@@ -87,13 +95,15 @@ TEST_CASE("a file is as large as the limit") {
     const tests::Parsed over = parse_text(text + "\n");
     REQUIRE(over.diagnostics.error_count() == 1);
     CHECK(over.diagnostics.all().front().code == lang::Code::S118);
-    CHECK(over.diagnostics.all().front().title == "the file has 4,194,305 bytes, more than the limit of 4,194,304");
+    CHECK(over.diagnostics.all().front().title ==
+          "the file has 4,194,305 bytes, more than the limit of 4,194,304");
 }
 
 TEST_CASE("a statement as long as may be, or of megabytes, is one error or none") {
     const std::size_t long_one = lang::max_statement_bytes - 20, megabytes = 3U << 20U;
     CHECK(error_of(std::string(long_one, '1')) == "S121");
-    CHECK(error_of(std::string(long_one, 'a')) == ""); // that there is no such name is told elsewhere
+    CHECK(error_of(std::string(long_one, 'a')) ==
+          ""); // that there is no such name is told elsewhere
     CHECK(error_of(std::string(long_one, '"')) == "S103");
     CHECK(error_of(std::string(long_one, ' ') + "3") == "");
     CHECK(error_of(repeat("1,", long_one / 2)) == "S121");

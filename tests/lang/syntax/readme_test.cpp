@@ -1,4 +1,5 @@
-// Every fenced example of the reference is run: fragments are parsed, files with a name are compiled and priced.
+// Every fenced example of the reference is run: fragments are parsed, files with a name are
+// compiled and priced.
 #include <doctest/doctest.h>
 
 #include <fstream>
@@ -49,12 +50,15 @@ std::vector<Example> examples() {
 }
 
 lang::FileKind kind_of(const Example& e) {
-    return e.kind == "season" ? lang::FileKind::Season : e.kind == "job" ? lang::FileKind::Job : lang::FileKind::Model;
+    return e.kind == "season" ? lang::FileKind::Season
+           : e.kind == "job"  ? lang::FileKind::Job
+                              : lang::FileKind::Model;
 }
 
 // A fragment of a model stands below a first line.
 std::string whole_text(const Example& e) {
-    const bool fragment = e.kind == "rate" && !e.text.starts_with("model") && !e.text.starts_with("library");
+    const bool fragment =
+        e.kind == "rate" && !e.text.starts_with("model") && !e.text.starts_with("library");
     return fragment ? "model \"fragment\"\n" + e.text : e.text;
 }
 
@@ -85,9 +89,11 @@ TEST_CASE("examples of the reference mean the same after tidy") {
         lang::SourceMap sources;
         lang::Diagnostics diagnostics;
         const lang::FileId file = sources.add("README", whole_text(e));
-        const std::optional<std::string> tidied = lang::tidy(sources, file, kind_of(e), diagnostics);
+        const std::optional<std::string> tidied =
+            lang::tidy(sources, file, kind_of(e), diagnostics);
         REQUIRE(tidied.has_value());
-        CHECK(tests::parse_text(*tidied, kind_of(e)).dump() == tests::parse_text(whole_text(e), kind_of(e)).dump());
+        CHECK(tests::parse_text(*tidied, kind_of(e)).dump() ==
+              tests::parse_text(whole_text(e), kind_of(e)).dump());
     }
 }
 
@@ -96,7 +102,8 @@ TEST_CASE("the whole example prices as hand arithmetic says") {
     REQUIRE(files.contains("first-rip.job"));
     const tests::Choices choices{files, "", {}, ""};
     const std::string& job = files.at("first-rip.job");
-    // 44 ac of 43,560 sq ft, pulls 6 ft apart: 319,440 ft or 60.5 mi; at 1.5 mi/h and a fifth more: 48.4 h
+    // 44 ac of 43,560 sq ft, pulls 6 ft apart: 319,440 ft or 60.5 mi; at 1.5 mi/h and a fifth
+    // more: 48.4 h
     CHECK(tests::value_of(job, "travel", choices) == doctest::Approx(60.5).epsilon(1e-12));
     CHECK(tests::value_of(job, "hours", choices) == doctest::Approx(48.4).epsilon(1e-12));
     // 48.4 h at $345 and two moves at $1,800: $20,298; a margin of 15 % of the price: 20,298 / 0.85
@@ -104,5 +111,6 @@ TEST_CASE("the whole example prices as hand arithmetic says") {
     CHECK(tests::value_of(job, "price.total", choices) == doctest::Approx(23880).epsilon(1e-12));
     // the option: 7 ft apart, so 6/7 of the way: 41.485714 h, $14,312.57 and the moves
     const tests::Choices wider{files, "Wider", {}, ""};
-    CHECK(tests::value_of(job, "price.total", wider) == doctest::Approx((48.4 * 6 / 7 * 345 + 3600) / 0.85).epsilon(1e-12));
+    CHECK(tests::value_of(job, "price.total", wider) ==
+          doctest::Approx((48.4 * 6 / 7 * 345 + 3600) / 0.85).epsilon(1e-12));
 }

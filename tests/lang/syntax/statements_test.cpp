@@ -1,4 +1,5 @@
-// Every kind of statement, and the tree it makes. The first text of each pair is as people write it.
+// Every kind of statement, and the tree it makes. The first text of each pair is as people write
+// it.
 #include <doctest/doctest.h>
 
 #include "tests/support/parse_text.h"
@@ -27,7 +28,8 @@ TEST_CASE("declarations of a model") {
     check({
         {"use \"crawler\"", "use \"crawler\"\n"},
         {"use \"crawler\" as big", "use \"crawler\" as big\n"},
-        {"use \"crawler\" as big with age = 9 yr, crew.size = a + 1", "use \"crawler\" as big with age = 9[yr] with crew.size = (a + 1)\n"},
+        {"use \"crawler\" as big with age = 9 yr, crew.size = a + 1",
+         "use \"crawler\" as big with age = 9[yr] with crew.size = (a + 1)\n"},
         {"use \"crawler\" with age = 9 yr", "use \"crawler\" with age = 9[yr]\n"},
         {"noun tree", "noun tree\n"},
         {"unit tank = 1,100 gal", "unit tank = 1,100[gal]\n"},
@@ -67,11 +69,13 @@ TEST_CASE("lines, costs and what is asked of them") {
         {"x : 1 = a because \"b\"", "x : [1] = a because \"b\"\n"},
         {"cost f : $/h = a * b over c \"fuel\"", "cost f : [$/h] = (a * b) over c \"fuel\"\n"},
         {"cost f : $/h = a over b because \"c\"", "cost f : [$/h] = a over b because \"c\"\n"},
-        {"event e = 2 1/yr over a costs $300 \"tip\"", "event e = 2[1/yr] over a costs 300[$] \"tip\"\n"},
+        {"event e = 2 1/yr over a costs $300 \"tip\"",
+         "event e = 2[1/yr] over a costs 300[$] \"tip\"\n"},
         {"correlate a, b.c 60 %", "correlate a, b.c 60[%]\n"},
         {"correlate a, b -60 %", "correlate a, b (- 60[%])\n"},
         {"require a <= 2 * b  \"too wide\"", "require (a <= (2 * b)) \"too wide\"\n"},
-        {"require when a then b otherwise c  \"why\"", "require (when a then b otherwise c) \"why\"\n"},
+        {"require when a then b otherwise c  \"why\"",
+         "require (when a then b otherwise c) \"why\"\n"},
         {"caution when a is fine  \"wet\"", "caution when (a is fine) \"wet\"\n"},
         {"caution \"call first\"", "caution \"call first\"\n"},
     });
@@ -79,38 +83,50 @@ TEST_CASE("lines, costs and what is asked of them") {
 
 TEST_CASE("prices and their steps") {
     check({
-        {"price \"R\" per ac of area\n  overhead 9 %\n  contingency a\n  markup 10 %\n  margin 15 %\n  at least $6,500\n  round up to "
+        {"price \"R\" per ac of area\n  overhead 9 %\n  contingency a\n  markup 10 %\n  margin 15 "
+         "%\n  at least $6,500\n  round up to "
          "$5/ac\n  round to $1",
-         "price \"R\" per [ac] of area\n  overhead 9[%]\n  contingency a\n  markup 10[%]\n  margin 15[%]\n  at least 6500[$]\n"
+         "price \"R\" per [ac] of area\n  overhead 9[%]\n  contingency a\n  markup 10[%]\n  margin "
+         "15[%]\n  at least 6500[$]\n"
          "  round up 5[$/ac]\n  round to 1[$]\n"},
-        {"price \"M\" lump covers \"Haul\", \"Permits\"", "price \"M\" lump covers \"Haul\" covers \"Permits\"\n"},
+        {"price \"M\" lump covers \"Haul\", \"Permits\"",
+         "price \"M\" lump covers \"Haul\" covers \"Permits\"\n"},
         {"price \"M\" per $/h of hours + 2", "price \"M\" per [$/h] of (hours + 2)\n"},
-        {"price \"M\" per ac of area\n  covers \"Haul\"\n  margin 3 %", "price \"M\" per [ac] of area covers \"Haul\"\n  margin 3[%]\n"},
+        {"price \"M\" per ac of area\n  covers \"Haul\"\n  margin 3 %",
+         "price \"M\" per [ac] of area covers \"Haul\"\n  margin 3[%]\n"},
     });
 }
 
 TEST_CASE("tables and their ends") {
     check({
         {"table t (a : %) : gal/h \"l\" below hold above error because \"b\"\n  20 8\n  60 21.5",
-         "table t (a : [%]) : [gal/h] \"l\" because \"b\" below hold above error\n  20  8\n  60  21.5\n"},
+         "table t (a : [%]) : [gal/h] \"l\" because \"b\" below hold above error\n  20  8\n  60  "
+         "21.5\n"},
         {"table t (a : lb) : step $/move\n  0 -1\n  1,000 2",
          "table t (a : [lb]) : step [$/move] below error above error\n  0  (- 1)\n  1000  2\n"},
-        {"table t (a : lb) : step\n  0 1\n  1 2", "table t (a : [lb]) : [step] below error above error\n  0  1\n  1  2\n"},
+        {"table t (a : lb) : step\n  0 1\n  1 2",
+         "table t (a : [lb]) : [step] below error above error\n  0  1\n  1  2\n"},
         {"table t (a : lb) : 1\n  \"label on its own line\"\n  above hold\n  0 1\n  1 2",
-         "table t (a : [lb]) : [1] \"label on its own line\" below error above hold\n  0  1\n  1  2\n"},
+         "table t (a : [lb]) : [1] \"label on its own line\" below error above hold\n  0  1\n  1  "
+         "2\n"},
         {"part \"A\"\n  table t (a : lb) : 1\n    0 1\n    1 2\n  x : 1 = t(3 lb)",
-         "part \"A\"\n  table t (a : [lb]) : [1] below error above error\n    0  1\n    1  2\n  x : [1] = t(3[lb])\n"},
+         "part \"A\"\n  table t (a : [lb]) : [1] below error above error\n    0  1\n    1  2\n  x "
+         ": [1] = t(3[lb])\n"},
     });
 }
 
 TEST_CASE("defines with what is known about them") {
     check({
         {"define f (a : ft, kind : texture) : ft = a * 2\n"
-         "  source \"s\"\n  source \"t\"\n  known common_practice\n  tested a 1 ft .. 2 ft\n  limit a 0 ft .. 9 ft \"why\"\n"
-         "  example f(1 ft, fine) = 2 ft within 0.1 ft\n  example f(2 ft, fine) = 4 ft\n  note \"n\"\n  b : ft = a / 2\n",
+         "  source \"s\"\n  source \"t\"\n  known common_practice\n  tested a 1 ft .. 2 ft\n  "
+         "limit a 0 ft .. 9 ft \"why\"\n"
+         "  example f(1 ft, fine) = 2 ft within 0.1 ft\n  example f(2 ft, fine) = 4 ft\n  note "
+         "\"n\"\n  b : ft = a / 2\n",
          "define f (a : [ft], kind : [texture]) : [ft] = (a * 2)\n"
-         "  b : [ft] = (a / 2)\n  source \"s\"\n  source \"t\"\n  known common_practice\n  tested a 1[ft] .. 2[ft]\n"
-         "  limit a 0[ft] .. 9[ft] \"why\"\n  example f(1[ft], fine) = 2[ft] within 0.1[ft]\n  example f(2[ft], fine) = 4[ft]\n  note "
+         "  b : [ft] = (a / 2)\n  source \"s\"\n  source \"t\"\n  known common_practice\n  tested "
+         "a 1[ft] .. 2[ft]\n"
+         "  limit a 0[ft] .. 9[ft] \"why\"\n  example f(1[ft], fine) = 2[ft] within 0.1[ft]\n  "
+         "example f(2[ft], fine) = 4[ft]\n  note "
          "\"n\"\n"},
         {"define f () : 1 = 3", "define f () : [1] = 3\n"},
         {"define f (a : ft) : lbf native", "define f (a : [ft]) : [lbf] native\n"},
@@ -125,22 +141,29 @@ TEST_CASE("defines with what is known about them") {
 }
 
 TEST_CASE("a season and a job") {
-    const tests::Parsed season = parse_text("season \"2027\"\nset crawler.diesel = $4.35/gal  because \"quote\"\n", lang::FileKind::Season);
+    const tests::Parsed season =
+        parse_text("season \"2027\"\nset crawler.diesel = $4.35/gal  because \"quote\"\n",
+                   lang::FileKind::Season);
     CHECK(season.dump() == "season \"2027\"\nset crawler.diesel = 4.35[$/gal] because \"quote\"\n");
-    const tests::Parsed job = parse_text("job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
-                                         "field \"b.geojson\" heading 32 deg\nset area = 152 ac\noption \"Rows\"\n  set method = rows\n"
-                                         "block north \"North\"\n  set area = 60 ac\n  field \"n.geojson\"\nblock south\n",
-                                         lang::FileKind::Job);
+    const tests::Parsed job = parse_text(
+        "job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
+        "field \"b.geojson\" heading 32 deg\nset area = 152 ac\noption \"Rows\"\n  set method = "
+        "rows\n"
+        "block north \"North\"\n  set area = 60 ac\n  field \"n.geojson\"\nblock south\n",
+        lang::FileKind::Job);
     CHECK(job.rendered().empty());
-    CHECK(job.dump() == "job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
-                        "field \"b.geojson\" heading 32[deg]\nset area = 152[ac]\noption \"Rows\"\n  set method = rows\n"
-                        "block north \"North\"\n  set area = 60[ac]\n  field \"n.geojson\"\nblock south\n");
+    CHECK(job.dump() ==
+          "job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
+          "field \"b.geojson\" heading 32[deg]\nset area = 152[ac]\noption \"Rows\"\n  set method "
+          "= rows\n"
+          "block north \"North\"\n  set area = 60[ac]\n  field \"n.geojson\"\nblock south\n");
     const tests::Parsed command = parse_text("set area = 3 ac", lang::FileKind::CommandLine);
     CHECK(command.dump() == "command \"\"\nset area = 3[ac]\n");
 }
 
 TEST_CASE("a statement's place takes in its inner lines, and knows its part") {
-    const tests::Parsed p = parse_text("model \"m\"\npart \"A\"\n  x : 1 = 3  # note\nprice \"P\" lump\n  margin 3 %\n");
+    const tests::Parsed p = parse_text(
+        "model \"m\"\npart \"A\"\n  x : 1 = 3  # note\nprice \"P\" lump\n  margin 3 %\n");
     REQUIRE(p.module.statements.size() == 3);
     CHECK(p.text_at(p.module.statements[0].span) == "part \"A\"\n  x : 1 = 3");
     CHECK(p.text_at(p.module.statements[1].span) == "x : 1 = 3");

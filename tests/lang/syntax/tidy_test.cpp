@@ -45,11 +45,14 @@ TEST_CASE("one blank around operators, none inside brackets and units") {
         {"x : 1 = when(a)then(b)otherwise(c)", "x : 1 = when (a) then (b) otherwise (c)\n"},
         {"x : 1 = sum( a )", "x : 1 = sum(a)\n"},
         {"x : 1 = 80ac+18%*$4.35/gal", "x : 1 = 80 ac + 18 % * $4.35/gal\n"},
-        {"x : $/(ac.ft) = 3   kg.m^2/s^2 /  $5 * 3 1/h", "x : $/(ac.ft) = 3 kg.m^2/s^2 / $5 * 3 1/h\n"},
-        {"x : 1 = 1,850,000 + 2.50 + 2.5e-3", "x : 1 = 1,850,000 + 2.50 + 2.5e-3\n"}, // the author's digits
+        {"x : $/(ac.ft) = 3   kg.m^2/s^2 /  $5 * 3 1/h",
+         "x : $/(ac.ft) = 3 kg.m^2/s^2 / $5 * 3 1/h\n"},
+        {"x : 1 = 1,850,000 + 2.50 + 2.5e-3",
+         "x : 1 = 1,850,000 + 2.50 + 2.5e-3\n"}, // the author's digits
         {"x : 1 = area/width", "x : 1 = area / width\n"},
         {"x : 1 = a.b  *  c.d.e", "x : 1 = a.b * c.d.e\n"},
-        {"given a=1 within 0..-2 swing pert(b)..c", "given a = 1  within 0 .. -2  swing pert (b) .. c\n"},
+        {"given a=1 within 0..-2 swing pert(b)..c",
+         "given a = 1  within 0 .. -2  swing pert (b) .. c\n"},
         {"given a = x|y   |z", "given a = x | y | z\n"},
     });
 }
@@ -59,13 +62,15 @@ TEST_CASE("two blanks a level and two before a clause") {
         {"part   \"A\"  each   block\n      x : 1 = a", "part \"A\" each block\n  x : 1 = a\n"},
         {"part \"A\"\n\tx : 1 = a\n\ttable t (a:ft):step 1 below hold\n\t\t1 2\n\t\t3 4",
          "part \"A\"\n  x : 1 = a\n  table t (a : ft) : step 1  below hold\n    1  2\n    3  4\n"},
-        {"given a = 1 \"l\" because \"b\" within 0 .. 2", "given a = 1  \"l\"  because \"b\"  within 0 .. 2\n"},
+        {"given a = 1 \"l\" because \"b\" within 0 .. 2",
+         "given a = 1  \"l\"  because \"b\"  within 0 .. 2\n"},
         {"use \"c\" as d with e=3,f = 4", "use \"c\" as d with e = 3, f = 4\n"},
         {"require a<b \"c\"\ncaution \"d\"\ncaution when e is not f \"g\"",
          "require a < b  \"c\"\ncaution \"d\"\ncaution when e is not f  \"g\"\n"},
         {"correlate a,b -60%", "correlate a, b -60 %\n"},
         {"event e=1 over a costs $3 \"t\"", "event e = 1 over a costs $3  \"t\"\n"},
-        {"define f(a:ft,b:mi/h):ft=a\n known read\n limit a -1 ft..2 ft \"w\"\n example f(1 ft,2 mi/h)=1 ft within 0.1 ft\n c:ft=a-1 ft",
+        {"define f(a:ft,b:mi/h):ft=a\n known read\n limit a -1 ft..2 ft \"w\"\n example f(1 ft,2 "
+         "mi/h)=1 ft within 0.1 ft\n c:ft=a-1 ft",
          "define f (a : ft, b : mi/h) : ft = a\n  known read\n  limit a -1 ft .. 2 ft  \"w\"\n"
          "  example f(1 ft, 2 mi/h) = 1 ft within 0.1 ft\n  c : ft = a - 1 ft\n"},
     });
@@ -73,32 +78,44 @@ TEST_CASE("two blanks a level and two before a clause") {
 
 TEST_CASE("columns of neighbours are lined up") {
     check({
-        {"given a = 1\ngiven long_name = 2\ngiven b : ft = 3 ft", "given a         = 1\ngiven long_name = 2\ngiven b : ft    = 3 ft\n"},
+        {"given a = 1\ngiven long_name = 2\ngiven b : ft = 3 ft",
+         "given a         = 1\ngiven long_name = 2\ngiven b : ft    = 3 ft\n"},
         {"x : mi = a\nlonger : mi/h = b", "x      : mi   = a\nlonger : mi/h = b\n"},
-        {"x : mi = a\n\nlonger : mi/h = b", "x : mi = a\n\nlonger : mi/h = b\n"},       // a blank line parts them
-        {"x : mi = a\n# c\nlonger : mi/h = b", "x : mi = a\n# c\nlonger : mi/h = b\n"}, // so does a comment
-        {"x : mi = a\ngiven longer = b", "x : mi = a\ngiven longer = b\n"},             // and another kind of statement
+        {"x : mi = a\n\nlonger : mi/h = b",
+         "x : mi = a\n\nlonger : mi/h = b\n"}, // a blank line parts them
+        {"x : mi = a\n# c\nlonger : mi/h = b",
+         "x : mi = a\n# c\nlonger : mi/h = b\n"}, // so does a comment
+        {"x : mi = a\ngiven longer = b",
+         "x : mi = a\ngiven longer = b\n"}, // and another kind of statement
         {"x : mi = a\n  + b\nlonger : mi = c", "x      : mi = a\n    + b\nlonger : mi = c\n"},
-        {"cost a : $/h = b over c\ncost dd : $/move = e * f over g", "cost a  : $/h    = b     over c\ncost dd : $/move = e * f over g\n"},
+        {"cost a : $/h = b over c\ncost dd : $/move = e * f over g",
+         "cost a  : $/h    = b     over c\ncost dd : $/move = e * f over g\n"},
         {"unit a = 3 ft\nunit bcd = 4 ft", "unit a   = 3 ft\nunit bcd = 4 ft\n"},
-        {"table t (a : ft) : 1\n  -1,000.5 -3\n  1 2\n  20 -4", "table t (a : ft) : 1\n  -1,000.5  -3\n  1         2\n  20        -4\n"},
+        {"table t (a : ft) : 1\n  -1,000.5 -3\n  1 2\n  20 -4",
+         "table t (a : ft) : 1\n  -1,000.5  -3\n  1         2\n  20        -4\n"},
     });
     CHECK(tidied("model \"m\"\nprice \"P\" lump\n  margin 3 %\n  at least $5\n  round up to $1") ==
           "model \"m\"\nprice \"P\" lump\n  margin      3 %\n  at least    $5\n  round up to $1\n");
-    CHECK(tidied("job \"j\"\nmodel \"m\"\nseason \"s\"\ndate 2027-03-14\nset a=1\nset bcd=2\noption \"o\"\n    set a=3",
+    CHECK(tidied("job \"j\"\nmodel \"m\"\nseason \"s\"\ndate 2027-03-14\nset a=1\nset "
+                 "bcd=2\noption \"o\"\n    set a=3",
                  lang::FileKind::Job) ==
-          "job \"j\"\nmodel  \"m\"\nseason \"s\"\ndate   2027-03-14\nset a   = 1\nset bcd = 2\noption \"o\"\n  set a = 3\n");
+          "job \"j\"\nmodel  \"m\"\nseason \"s\"\ndate   2027-03-14\nset a   = 1\nset bcd = "
+          "2\noption \"o\"\n  set a = 3\n");
 }
 
 TEST_CASE("comments are kept where they belong") {
     check({
         {"x : 1 = a# tail", "x : 1 = a  # tail\n"},
-        {"x : 1 = a # one\ny : 1 = a + b     # two", "x : 1 = a      # one\ny : 1 = a + b  # two\n"},
+        {"x : 1 = a # one\ny : 1 = a + b     # two",
+         "x : 1 = a      # one\ny : 1 = a + b  # two\n"},
         {"part \"A\"\n# inner\n  x : 1 = a", "part \"A\"\n  # inner\n  x : 1 = a\n"},
-        {"part \"A\"\n  x : 1 = a\n  # of the price\nprice \"P\" lump", "part \"A\"\n  x : 1 = a\n# of the price\nprice \"P\" lump\n"},
-        {"part \"A\"\n  x : 1 = a\n  # y : 1 = b\n\nprice \"P\" lump", "part \"A\"\n  x : 1 = a\n  # y : 1 = b\n\nprice \"P\" lump\n"},
+        {"part \"A\"\n  x : 1 = a\n  # of the price\nprice \"P\" lump",
+         "part \"A\"\n  x : 1 = a\n# of the price\nprice \"P\" lump\n"},
+        {"part \"A\"\n  x : 1 = a\n  # y : 1 = b\n\nprice \"P\" lump",
+         "part \"A\"\n  x : 1 = a\n  # y : 1 = b\n\nprice \"P\" lump\n"},
         {"part \"A\"\n  x : 1 = a\n  # the end", "part \"A\"\n  x : 1 = a\n  # the end\n"},
-        {"x : 1 = a # first\n  # second\n  + b # third", "x : 1 = a  # first\n    # second\n    + b  # third\n"},
+        {"x : 1 = a # first\n  # second\n  + b # third",
+         "x : 1 = a  # first\n    # second\n    + b  # third\n"},
         {"# \u00E9t\u00E9   \nx : 1 = a \"\u00E9\" # one\ny : 1 = a \"e\" # two",
          "# \u00E9t\u00E9\nx : 1 = a  \"\u00E9\"  # one\ny : 1 = a  \"e\"  # two\n"},
     });
@@ -108,7 +125,8 @@ TEST_CASE("comments are kept where they belong") {
 TEST_CASE("one blank line at most, none at either end, one line end at the end") {
     CHECK(tidied("\n\nmodel \"m\"\n\n\n\nx : 1 = a\n\n\n") == "model \"m\"\n\nx : 1 = a\n");
     CHECK(tidied("model \"m\"") == "model \"m\"\n");
-    CHECK(tidied("\xEF\xBB\xBFmodel \"m\"\r\n\r\n\r\nx : 1 = a  # b\r\n") == "model \"m\"\n\nx : 1 = a  # b\n");
+    CHECK(tidied("\xEF\xBB\xBFmodel \"m\"\r\n\r\n\r\nx : 1 = a  # b\r\n") ==
+          "model \"m\"\n\nx : 1 = a  # b\n");
     CHECK(tidied("model \"m\"\nx : 1 = a\n\n\n  + b\n") == "model \"m\"\nx : 1 = a\n    + b\n");
 }
 
@@ -116,7 +134,8 @@ TEST_CASE("a line is wrapped where its author wrapped it") {
     check({
         {"x : 1 = a\n + b\n        + c", "x : 1 = a\n    + b\n    + c\n"},
         {"part \"A\"\n  x : 1 =\n   a", "part \"A\"\n  x : 1 =\n      a\n"},
-        {"define f (a : ft,\n b : ft) : ft =\n   a\n  known read", "define f (a : ft,\n    b : ft) : ft =\n    a\n  known read\n"},
+        {"define f (a : ft,\n b : ft) : ft =\n   a\n  known read",
+         "define f (a : ft,\n    b : ft) : ft =\n    a\n  known read\n"},
     });
 }
 

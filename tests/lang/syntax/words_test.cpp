@@ -24,7 +24,8 @@ std::string reference() {
 TEST_CASE("every word of the table is found by its spelling") {
     for (std::size_t i = 1; i < std::size(word_spellings); ++i)
         CHECK(keyword_of(word_spellings[i]) == static_cast<Keyword>(i));
-    for (const char* other : {"", "a", "an", "whens", "whe", "When", "WHEN", "contingencys", "zebra", "_and", "9"})
+    for (const char* other :
+         {"", "a", "an", "whens", "whe", "When", "WHEN", "contingencys", "zebra", "_and", "9"})
         CHECK(keyword_of(other) == Keyword::None);
 }
 
@@ -33,7 +34,8 @@ TEST_CASE("the reference lists the reserved words of the table and no others") {
     const std::string lead = "cannot be names: `";
     const std::size_t begin = text.find(lead);
     REQUIRE(begin != std::string::npos);
-    std::istringstream list(text.substr(begin + lead.size(), text.find('`', begin + lead.size()) - begin - lead.size()));
+    std::istringstream list(text.substr(begin + lead.size(),
+                                        text.find('`', begin + lead.size()) - begin - lead.size()));
     std::set<std::string> listed;
     for (std::string word; list >> word;)
         listed.insert(word);

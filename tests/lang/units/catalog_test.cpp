@@ -35,7 +35,8 @@ double gnu_units(const std::string& from, const std::string& to) {
     const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), pclose);
     REQUIRE(pipe);
     std::array<char, 200> line{};
-    REQUIRE_MESSAGE(std::fgets(line.data(), static_cast<int>(line.size()), pipe.get()) != nullptr, command);
+    REQUIRE_MESSAGE(std::fgets(line.data(), static_cast<int>(line.size()), pipe.get()) != nullptr,
+                    command);
     char* end = nullptr;
     const double value = std::strtod(line.data(), &end);
     REQUIRE_MESSAGE(end != line.data(), command << ": " << line.data());
@@ -44,28 +45,37 @@ double gnu_units(const std::string& from, const std::string& to) {
 
 } // namespace
 
-// Every built-in unit that has a physical size, against an independent program. Left out: $ and cent, day, shift, yr and mo,
-// deg; they are bases of their own here (GNU units makes a year 365.24 days and a degree pi/180, on purpose differently).
-// Where the two could differ by custom: its `acre` is the international one in this release (the survey acre, 4 parts in a
-// million larger, is `USacre`), its `ton`, `gallon`, `quart` and `hundredweight` are the U.S. ones in the C locale.
+// Every built-in unit that has a physical size, against an independent program. Left out: $ and
+// cent, day, shift, yr and mo, deg; they are bases of their own here (GNU units makes a year 365.24
+// days and a degree pi/180, on purpose differently). Where the two could differ by custom: its
+// `acre` is the international one in this release (the survey acre, 4 parts in a million larger, is
+// `USacre`), its `ton`, `gallon`, `quart` and `hundredweight` are the U.S. ones in the C locale.
 TEST_CASE("the catalog agrees with GNU units") {
     struct {
         std::string_view ours;
         const char* theirs;
-    } const rows[] = {{"in", "inch"},   {"ft", "foot"},   {"yd", "yard"},        {"mi", "mile"},    {"m", "m"},        {"cm", "cm"},
-                      {"mm", "mm"},     {"km", "km"},     {"ac", "intacre"},     {"ha", "hectare"}, {"gal", "gallon"}, {"qt", "quart"},
-                      {"L", "liter"},   {"cy", "yard^3"}, {"lb", "pound"},       {"oz", "ounce"},   {"cwt", "cwt"},    {"ton", "ton"},
-                      {"kg", "kg"},     {"g", "gram"},    {"t", "tonne"},        {"s", "s"},        {"min", "minute"}, {"h", "hour"},
-                      {"lbf", "lbf"},   {"N", "N"},       {"kN", "kN"},          {"hp", "hp"},      {"W", "W"},        {"kW", "kW"},
-                      {"kWh", "kWh"},   {"psi", "psi"},   {"psf", "lbf/foot^2"}, {"Pa", "Pa"},      {"kPa", "kPa"},    {"MPa", "MPa"},
-                      {"%", "percent"}, {"mph", "mph"}};
+    } const rows[] = {{"in", "inch"},    {"ft", "foot"},    {"yd", "yard"},
+                      {"mi", "mile"},    {"m", "m"},        {"cm", "cm"},
+                      {"mm", "mm"},      {"km", "km"},      {"ac", "intacre"},
+                      {"ha", "hectare"}, {"gal", "gallon"}, {"qt", "quart"},
+                      {"L", "liter"},    {"cy", "yard^3"},  {"lb", "pound"},
+                      {"oz", "ounce"},   {"cwt", "cwt"},    {"ton", "ton"},
+                      {"kg", "kg"},      {"g", "gram"},     {"t", "tonne"},
+                      {"s", "s"},        {"min", "minute"}, {"h", "hour"},
+                      {"lbf", "lbf"},    {"N", "N"},        {"kN", "kN"},
+                      {"hp", "hp"},      {"W", "W"},        {"kW", "kW"},
+                      {"kWh", "kWh"},    {"psi", "psi"},    {"psf", "lbf/foot^2"},
+                      {"Pa", "Pa"},      {"kPa", "kPa"},    {"MPa", "MPa"},
+                      {"%", "percent"},  {"mph", "mph"}};
     std::size_t found = 0;
     for (const std::string_view name : UnitCatalog().names()) {
         CAPTURE(name);
         const Unit ours = *read(name);
-        const auto row = std::find_if(std::begin(rows), std::end(rows), [&](const auto& r) { return r.ours == name; });
+        const auto row = std::find_if(std::begin(rows), std::end(rows),
+                                      [&](const auto& r) { return r.ours == name; });
         if (row == std::end(rows)) {
-            CHECK(std::string_view("$ cent day shift yr mo deg").find(name) != std::string_view::npos);
+            CHECK(std::string_view("$ cent day shift yr mo deg").find(name) !=
+                  std::string_view::npos);
             continue;
         }
         ++found;
@@ -74,11 +84,13 @@ TEST_CASE("the catalog agrees with GNU units") {
         const int time = ours.dim.exponent[Time];
         const std::string si = fmt::format("m^{} kg^{} s^{}", length, mass, time);
         const double expected = gnu_units(row->theirs, si);
-        const double in_si = to_double(ours.scale) * std::pow(0.0254, length) * std::pow(0.45359237, mass);
+        const double in_si =
+            to_double(ours.scale) * std::pow(0.0254, length) * std::pow(0.45359237, mass);
         CHECK(in_si == doctest::Approx(expected).epsilon(4e-15));
     }
     CHECK(found == std::size(rows));
-    CHECK(gnu_units("USacre", "intacre") == doctest::Approx(1.000004).epsilon(1e-7)); // the difference is what it should be
+    CHECK(gnu_units("USacre", "intacre") ==
+          doctest::Approx(1.000004).epsilon(1e-7)); // the difference is what it should be
 }
 
 TEST_CASE("the catalog has the values that standards print") {
@@ -103,7 +115,8 @@ TEST_CASE("the catalog has the values that standards print") {
     };
     for (const auto& row : rows) {
         CAPTURE(row.from);
-        CHECK(conversion(*read(row.from), *read(row.to)).apply(1) == doctest::Approx(row.factor).epsilon(1e-13));
+        CHECK(conversion(*read(row.from), *read(row.to)).apply(1) ==
+              doctest::Approx(row.factor).epsilon(1e-13));
     }
 }
 
@@ -136,14 +149,20 @@ TEST_CASE("a unit text that cannot be read says what and where") {
         UnitError::Kind kind;
         std::size_t begin, end;
         std::string_view word;
-    } const rows[] = {
-        {"gal/acer", UnitError::Kind::Unknown, 4, 8, "acer"}, {"", UnitError::Kind::Malformed, 0, 0, ""},
-        {"gal/", UnitError::Kind::Malformed, 4, 4, ""},       {"(ac", UnitError::Kind::Malformed, 0, 3, "(ac"},
-        {"ac)", UnitError::Kind::Malformed, 2, 3, ")"},       {"ft^", UnitError::Kind::Malformed, 2, 3, "^"},
-        {"ft^x", UnitError::Kind::Malformed, 2, 3, "^"},      {"ft*in", UnitError::Kind::Malformed, 2, 3, "*"},
-        {"2", UnitError::Kind::Malformed, 0, 1, "2"},         {"11", UnitError::Kind::Malformed, 0, 1, "1"},
-        {"ft^128", UnitError::Kind::TooLarge, 2, 6, "^128"},  {"(ft^100)^2", UnitError::Kind::TooLarge, 0, 10, "(ft^100)^2"},
-        {"mi^12", UnitError::Kind::TooLarge, 0, 5, "mi^12"},  {"s^100.s^100", UnitError::Kind::TooLarge, 0, 11, "s^100.s^100"}};
+    } const rows[] = {{"gal/acer", UnitError::Kind::Unknown, 4, 8, "acer"},
+                      {"", UnitError::Kind::Malformed, 0, 0, ""},
+                      {"gal/", UnitError::Kind::Malformed, 4, 4, ""},
+                      {"(ac", UnitError::Kind::Malformed, 0, 3, "(ac"},
+                      {"ac)", UnitError::Kind::Malformed, 2, 3, ")"},
+                      {"ft^", UnitError::Kind::Malformed, 2, 3, "^"},
+                      {"ft^x", UnitError::Kind::Malformed, 2, 3, "^"},
+                      {"ft*in", UnitError::Kind::Malformed, 2, 3, "*"},
+                      {"2", UnitError::Kind::Malformed, 0, 1, "2"},
+                      {"11", UnitError::Kind::Malformed, 0, 1, "1"},
+                      {"ft^128", UnitError::Kind::TooLarge, 2, 6, "^128"},
+                      {"(ft^100)^2", UnitError::Kind::TooLarge, 0, 10, "(ft^100)^2"},
+                      {"mi^12", UnitError::Kind::TooLarge, 0, 5, "mi^12"},
+                      {"s^100.s^100", UnitError::Kind::TooLarge, 0, 11, "s^100.s^100"}};
     for (const auto& row : rows) {
         CAPTURE(row.text);
         const UnitError error = error_of(row.text);
@@ -219,13 +238,16 @@ TEST_CASE("a unit nobody wrote gets its usual spelling") {
         CAPTURE(row.unit);
         CHECK(catalog.text(*read(row.unit)) == row.text);
     }
-    CHECK(catalog.text(Unit{read("ac/h")->dim, *multiply(read("ac/h")->scale, Ratio{15, 2})}) == "7.5 ac/h");
+    CHECK(catalog.text(Unit{read("ac/h")->dim, *multiply(read("ac/h")->scale, Ratio{15, 2})}) ==
+          "7.5 ac/h");
 }
 
 TEST_CASE("a kind of unit has a usual one") {
     const UnitCatalog catalog;
-    for (const auto& [unit, usual] : {std::pair{"m^2/s", "ac/h"}, std::pair{"in", "ft"}, std::pair{"cent/km^2", "$/ac"},
-                                      std::pair{"%", "1"}, std::pair{"s/mo", "h/yr"}, std::pair{"L/s", "gal/h"}, std::pair{"kg", "lb"}}) {
+    for (const auto& [unit, usual] :
+         {std::pair{"m^2/s", "ac/h"}, std::pair{"in", "ft"}, std::pair{"cent/km^2", "$/ac"},
+          std::pair{"%", "1"}, std::pair{"s/mo", "h/yr"}, std::pair{"L/s", "gal/h"},
+          std::pair{"kg", "lb"}}) {
         CAPTURE(unit);
         CHECK(catalog.usual_text(read(unit)->dim) == usual);
     }

@@ -32,9 +32,8 @@ TEST_CASE("a number keeps the digits that carry meaning") {
                            Row{123456789012, "123,456,789,012"},
                            Row{1e12, "1,000,000,000,000"}, // and not one more
                            Row{std::numeric_limits<double>::quiet_NaN(), "no answer"},
-                           Row{-INFINITY, "-infinite"}}) {
+                           Row{-INFINITY, "-infinite"}})
         CHECK(number_text(row.value) == row.text);
-    }
 }
 
 TEST_CASE("a quantity says its unit where people say it") {
@@ -44,13 +43,14 @@ TEST_CASE("a quantity says its unit where people say it") {
         const char* text;
     };
     for (const Row& row :
-         {Row{80, "ac", "80 ac"}, Row{18, "%", "18 %"}, Row{4.35, "$/gal", "$4.35/gal"}, Row{12.5, "$/ac", "$12.50/ac"},
-          Row{1850000, "$", "$1,850,000"}, Row{412.8, "$", "$412.80"}, Row{-12.5, "$/ac", "-$12.50/ac"}, Row{34, "$/h", "$34.00/h"},
-          Row{0.034567891, "$/ft", "$0.03457/ft"}, Row{4.3512, "$/gal", "$4.3512/gal"}, Row{594.3333333, "$/ac", "$594.33/ac"},
-          Row{1234.56789, "$/h", "$1,234.57/h"}, Row{0.85, "1", "0.85"}, Row{3, "", "3"}, Row{12, "$.ft", "12 $.ft"},
-          Row{0.5, "$/ac", "$0.50/ac"}, Row{0.29999999999, "$/ac", "$0.30/ac"}}) {
+         {Row{80, "ac", "80 ac"}, Row{18, "%", "18 %"}, Row{4.35, "$/gal", "$4.35/gal"},
+          Row{12.5, "$/ac", "$12.50/ac"}, Row{1850000, "$", "$1,850,000"},
+          Row{412.8, "$", "$412.80"}, Row{-12.5, "$/ac", "-$12.50/ac"}, Row{34, "$/h", "$34.00/h"},
+          Row{0.034567891, "$/ft", "$0.03457/ft"}, Row{4.3512, "$/gal", "$4.3512/gal"},
+          Row{594.3333333, "$/ac", "$594.33/ac"}, Row{1234.56789, "$/h", "$1,234.57/h"},
+          Row{0.85, "1", "0.85"}, Row{3, "", "3"}, Row{12, "$.ft", "12 $.ft"},
+          Row{0.5, "$/ac", "$0.50/ac"}, Row{0.29999999999, "$/ac", "$0.30/ac"}})
         CHECK(quantity_text(row.value, row.unit) == row.text);
-    }
 }
 
 TEST_CASE("money in a column has cents, and no minus before nothing") {

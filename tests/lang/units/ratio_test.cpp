@@ -113,13 +113,15 @@ TEST_CASE("a ratio becomes the nearest double") {
     CHECK(to_double(Ratio{half, 1}) == 0x1p54);
     CHECK(to_double(*multiply(Ratio{half, 1}, Ratio{3000000001ULL, 3000000000ULL})) > 0x1p54);
     CHECK(to_double(Ratio{(Wide{1} << 70U) + 1, 1}) == 0x1p70);
-    // The long way agrees with one division where that is exact: parts of 53 bits, both blown up by a shared factor.
+    // The long way agrees with one division where that is exact: parts of 53 bits, both blown up by
+    // a shared factor.
     std::mt19937_64 random(11);
     for (int i = 0; i < 2000; ++i) {
         const auto num = static_cast<double>((random() >> 11U) | 1U);
         const auto den = static_cast<double>((random() >> 11U) | 1U);
         const Wide factor = (Wide{1} << 60U) + 1;
         // Not in lowest terms: only to_double takes such a one.
-        CHECK(to_double(Ratio{static_cast<Wide>(num) * factor, static_cast<Wide>(den) * factor}) == num / den);
+        CHECK(to_double(Ratio{static_cast<Wide>(num) * factor, static_cast<Wide>(den) * factor}) ==
+              num / den);
     }
 }

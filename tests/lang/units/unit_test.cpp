@@ -79,9 +79,11 @@ TEST_CASE("derived constants of the trade come out of the definitions") {
         double expected;
         std::string_view source;
     } const rows[] = {
-        // ASABE EP496.3 clause 5 divides speed (mi/h) times width (ft) by 8.25 for ac/h (from memory): 43,560 / 5,280.
+        // ASABE EP496.3 clause 5 divides speed (mi/h) times width (ft) by 8.25 for ac/h (from
+        // memory): 43,560 / 5,280.
         {8.25, "mi.ft/h", "ac/h", 1, "8.25"},
-        // Draft (lbf) times speed (mi/h) over 375 is hp: 33,000 ft.lbf/min over 88 ft/min (from memory).
+        // Draft (lbf) times speed (mi/h) over 375 is hp: 33,000 ft.lbf/min over 88 ft/min (from
+        // memory).
         {375, "lbf.mi/h", "hp", 1, "375"},
         {1, "hp", "lbf.ft/min", 33000, "33,000"},
         {1, "mi/h", "ft/min", 88, "88"},
@@ -107,9 +109,10 @@ TEST_CASE("whatever is exact in doubles converts exactly, both ways") {
         std::string_view from, to;
         double expected;
     } const rows[] = {
-        {3, "ft", "in", 36},          {36, "in", "ft", 3},     {1, "in", "ft", 1.0 / 12},    {18, "%", "1", 0.18},
-        {0.18, "1", "%", 18},         {90, "min", "h", 1.5},   {8.25, "mi.ft/h", "ac/h", 1}, {33, "mi.ft/h", "ac/h", 4},
-        {7, "mo", "yr", 7.0 / 12},    {49, "cent", "$", 0.49}, {1, "yr", "mo", 12},          {375, "lbf.mi/h", "hp", 1},
+        {3, "ft", "in", 36},          {36, "in", "ft", 3},        {1, "in", "ft", 1.0 / 12},
+        {18, "%", "1", 0.18},         {0.18, "1", "%", 18},       {90, "min", "h", 1.5},
+        {8.25, "mi.ft/h", "ac/h", 1}, {33, "mi.ft/h", "ac/h", 4}, {7, "mo", "yr", 7.0 / 12},
+        {49, "cent", "$", 0.49},      {1, "yr", "mo", 12},        {375, "lbf.mi/h", "hp", 1},
         {12.5, "$/ac", "$/ac", 12.5},
     };
     for (const auto& row : rows) {

@@ -1,0 +1,39 @@
+#include "cli/explain/explain_json.h"
+
+#include "cli/explain/explain_text.h"
+#include "cli/shared/json/value.h"
+
+namespace acre::cli {
+
+namespace {
+
+Json step_json(const engine::Step& step) {
+    Json json;
+    json["name"] = step.name;
+    json["label"] = step.label;
+    json["value"] = step.choice.empty() ? number(step.value) : Json(step.choice);
+    json["unit"] = step.unit;
+    json["text"] = value_text(step);
+    json["written"] = step.written;
+    json["with_numbers"] = step.with_numbers;
+    json["set_by"] = step.set_by;
+    json["place"] = step.place;
+    json["because"] = step.because;
+    json["sources"] = step.sources;
+    json["shown_above"] = step.seen;
+    json["inputs"] = Json::array();
+    for (const engine::Step& input : step.inputs)
+        json["inputs"].push_back(step_json(input));
+    return json;
+}
+
+} // namespace
+
+std::string explain_json(const engine::Step& step) {
+    Json json;
+    json["schema"] = "acrewright.explain/1";
+    json["line"] = step_json(step);
+    return document(json);
+}
+
+} // namespace acre::cli

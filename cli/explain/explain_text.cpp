@@ -1,0 +1,104 @@
+#include "cli/explain/explain_text.h"
+
+#include <algorithm>
+
+#include "cli/shared/text/style.h"
+#include "cli/shared/text/wrap.h"
+#include "lang/diag/glyph.h"
+#include "lang/diag/safe_text.h"
+#include "lang/units/number_text.h"
+
+namespace acre::cli {
+
+namespace {
+
+using lang::terminal_text;
+using lang::text_columns;
+
+constexpr std::size_t least_width = 24; // of a text, however deep it stands
+
+class Tree {
+  public:
+    explicit Tree(bool color) : color_(color) {}
+
+    void draw(const engine::Step& step, const std::string& lead, const std::string& below) {
+        head(step, lead);
+        // Under a step that has inputs the guide goes on down to them.
+        const bool has_inputs = !step.inputs.empty();
+        const std::string inner = below + (has_inputs ? "|  " : "   ");
+        if (!step.written.empty()) {
+            lines("= ", terminal_text(step.written), inner);
+            if (!step.with_numbers.empty() && step.with_numbers != step.written)
+                lines("= ", terminal_text(step.with_numbers), inner);
+        }
+        if (!step.set_by.empty()) {
+            std::string text = "set by the " + terminal_text(step.set_by);
+            text += step.place.empty() ? "" : ", " + terminal_text(step.place);
+            text += step.because.empty() ? "" : ", because \"" + terminal_text(step.because) + "\"";
+            lines("", text, inner);
+        } else if (!step.because.empty()) {
+            lines("", "because \"" + terminal_text(step.because) + "\"", inner);
+        }
+        for (const std::string& source : step.sources)
+            lines("source: ", terminal_text(source), inner);
+        if (step.seen)
+            lines("", "shown above", inner);
+        for (std::size_t i = 0; i < step.inputs.size(); ++i) {
+            const bool last = i + 1 == step.inputs.size();
+            draw(step.inputs[i], below + "+- ", below + (last ? "   " : "|  "));
+        }
+    }
+
+    std::string take() { return std::move(out_); }
+
+  private:
+    // Name and value first, then what people call it; where it is written stands at the right edge
+    // if there is room.
+    void head(const engine::Step& step, const std::string& lead) {
+        const std::string name = terminal_text(step.name);
+        const std::string value = value_text(step);
+        const std::string label = step.label.empty() ? "" : "  " + terminal_text(step.label);
+        std::string plain = lead + name + "  " + value;
+        std::string line = faint(lead, color_) + bold(name, color_) + "  " + value;
+        std::size_t used = text_columns(plain);
+        if (used + text_columns(label) <= page_width) {
+            line += label;
+            used += text_columns(label);
+        }
+        const std::string place = step.set_by.empty() ? terminal_text(step.place) : "";
+        if (!place.empty() && used + 2 + text_columns(place) <= page_width) {
+            line +=
+                std::string(page_width - used - text_columns(place), ' ') + faint(place, color_);
+        }
+        out_ += line + '\n';
+    }
+
+    void lines(const std::string& mark, const std::string& text, const std::string& lead) {
+        const std::size_t taken = lead.size() + mark.size();
+        const std::size_t width = std::max(least_width, page_width - std::min(page_width, taken));
+        bool first = true;
+        for (const std::string& line : wrapped_lines(text, width)) {
+            out_ +=
+                faint(lead, color_) + (first ? mark : std::string(mark.size(), ' ')) + line + '\n';
+            first = false;
+        }
+    }
+
+    bool color_;
+    std::string out_;
+};
+
+} // namespace
+
+std::string value_text(const engine::Step& step) {
+    return step.choice.empty() ? lang::quantity_text(step.value, step.unit)
+                               : terminal_text(step.choice);
+}
+
+std::string explain_text(const engine::Step& step, bool color) {
+    Tree tree(color);
+    tree.draw(step, "", "");
+    return tree.take();
+}
+
+} // namespace acre::cli

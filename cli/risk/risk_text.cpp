@@ -1,0 +1,302 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "cli/risk/risk_page.h"
+#include "cli/shared/text/style.h"
+#include "cli/shared/text/table.h"
+#include "cli/shared/text/wrap.h"
+#include "cli/shared/words.h"
+#include "lang/diag/safe_text.h"
+#include "lang/units/number_text.h"
+
+namespace acre::cli {
+
+using engine::Measured;
+
+std::string RiskPage::name_of(const Measured& measured) const {
+    if (measured.line != lang::none)
+        return called_asked(sheet(), measured.line, names);
+    return "the " + measured.name; // cost, profit, margin
+}
+std::string RiskPage::name_of(const engine::Factor& factor) const {
+    if (factor.axis && sensitivity) {
+        for (const engine::Effect& effect : sensitivity->of.effects)
+            if (effect.axis.input == factor.axis->input)
+                return sensitivity->name_of(effect);
+    }
+    return lang::terminal_text(names || factor.label.empty() ? factor.name : factor.label);
+}
+
+const char* fault_words(engine::LaneFault fault) {
+    switch (fault) {
+    case engine::LaneFault::Requirement:
+        return "a requirement is not met";
+    case engine::LaneFault::OutsideRange:
+        return "a given leaves its lawful range";
+    case engine::LaneFault::None:
+    case engine::LaneFault::NoAnswer:
+        break;
+    }
+    return "a line has no answer";
+}
+
+namespace {
+
+double percentile(const Measured& measured, double share) {
+    for (const engine::Percentile& p : measured.percentiles)
+        if (p.share == share)
+            return p.value;
+    return NAN;
+}
+
+// A share without a unit of its own is read as per cent.
+struct Shown {
+    double scale = 1;
+    std::string unit;
+};
+Shown shown_as(const Measured& measured) {
+    return measured.line == lang::none && measured.name == "margin" ? Shown{100, "%"}
+                                                                    : Shown{1, measured.unit};
+}
+
+// Two figures of an error say all it has to say.
+std::string error_text(double error) {
+    if (!std::isfinite(error))
+        return "-";
+    if (error < 1e-9) // what is left of rounding
+        return "0";
+    const double power = std::pow(10, std::floor(std::log10(error)) - 1);
+    return lang::number_text(std::round(error / power) * power);
+}
+
+// No more figures than the error leaves standing; money of a dollar's error or more has no cents.
+std::string estimate_text(double value, double error, const Shown& as) {
+    if (!std::isfinite(value))
+        return "-";
+    double shown = value * as.scale;
+    if (error > 0 && std::isfinite(error)) {
+        double power = std::pow(10, std::floor(std::log10(error * as.scale)) - 1);
+        if (as.unit.starts_with('$'))
+            power = error >= 1 ? std::max(1.0, power) : 0.01;
+        shown = std::round(shown / power) * power;
+    }
+    return lang::terminal_text(lang::quantity_text(shown, as.unit));
+}
+
+std::string share_text(double share) {
+    const double percent = std::max(0.0, share) * 100;
+    return fmt::format("{:.1f} %", percent);
+}
+
+class Page {
+  public:
+    explicit Page(const RiskPage& page) : page_(page), risk_(page.risk), sheet_(page.sheet()) {}
+
+    std::string draw() {
+        out_ = bold("What this job risks", page_.color) + "\n";
+        if (const std::string title = title_of(sheet_); !title.empty())
+            out_ += "  " + lang::terminal_text(title) + "\n";
+        line(fmt::format("{} trials over {} and {}, seed {}; +- is the error of the estimates",
+                         lang::number_text(static_cast<double>(risk_.trials)),
+                         count(risk_.factors.size() - events(), "swing"), count(events(), "event"),
+                         risk_.seed));
+        loss();
+        moments();
+        percentiles();
+        for (const Histogram& histogram : risk_histograms(page_))
+            out_ += "\n" + histogram_text(histogram);
+        shares();
+        matters_most();
+        faults();
+        notes();
+        return std::move(out_);
+    }
+
+  private:
+    const RiskPage& page_;
+    const engine::Risk& risk_;
+    const lang::Sheet& sheet_;
+    std::string out_;
+
+    void head(const std::string& text) { out_ += "\n" + bold(text, page_.color) + "\n"; }
+    void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 4) + "\n"; }
+    static std::string count(std::size_t n, const char* what) {
+        return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
+    }
+    std::size_t events() const {
+        return static_cast<std::size_t>(std::count_if(
+            risk_.factors.begin(), risk_.factors.end(),
+            [](const engine::Factor& factor) { return !factor.axis; }));
+    }
+
+    void loss() {
+        if (!risk_.loss)
+            return;
+        out_ += "\n";
+        line(bold(fmt::format("At {} the chance of a loss is {:.2f} %",
+                              lang::money_text(risk_.paid), *risk_.loss * 100),
+                  page_.color) +
+             fmt::format(" (+- {} %).", error_text(risk_.loss_error.value_or(NAN) * 100)));
+        line(page_.lump ? "That is paid whatever the quantities."
+                        : "An item by the unit is paid by its rate for the quantity that comes "
+                          "about, a lump as quoted.");
+    }
+
+    void moments() {
+        out_ += "\n";
+        Table table(
+            {{"", Align::Left, true}, {"as it stands"}, {"mean"}, {"+-"}, {"spread"}, {"+-"}});
+        for (const Measured& m : risk_.measured)
+            row(table, m);
+        out_ += table.text(page_.color);
+    }
+    void row(Table& table, const Measured& m) const {
+        const Shown as = shown_as(m);
+        table.row({page_.name_of(m), estimate_text(m.at_job, 0, as),
+                   estimate_text(m.mean, m.mean_error, as), error_text(m.mean_error * as.scale),
+                   estimate_text(m.spread, m.spread_error, as),
+                   error_text(m.spread_error * as.scale)});
+    }
+    void percentiles() {
+        out_ += "\n";
+        constexpr double shares[] = {0.05, 0.25, 0.50, 0.75, 0.95};
+        std::vector<Column> heads = {{"so many trials fall below", Align::Left, true}};
+        for (const double share : shares)
+            heads.push_back({fmt::format("{:.0f} %", share * 100)});
+        Table table(heads);
+        for (const Measured& m : risk_.measured) {
+            std::vector<std::string> values = {page_.name_of(m)};
+            std::vector<std::string> errors = {"  +-"};
+            for (const double share : shares)
+                for (const engine::Percentile& p : m.percentiles)
+                    if (p.share == share) {
+                        values.push_back(estimate_text(p.value, p.error, shown_as(m)));
+                        errors.push_back(error_text(p.error * shown_as(m).scale));
+                    }
+            table.row(std::move(values));
+            table.row(std::move(errors));
+        }
+        out_ += table.text(page_.color);
+    }
+
+    void shares() {
+        if (!risk_.shares)
+            return;
+        const Measured& of = risk_.measured[risk_.shares->measured];
+        head(fmt::format("What makes the spread of {}, {}", page_.name_of(of),
+                         estimate_text(risk_.shares->spread, 0, shown_as(of))));
+        Table table(
+            {{"", Align::Left, true}, {"by itself"}, {"+-"}, {"with all it works with"}, {"+-"}});
+        constexpr std::size_t most = 12;
+        const auto& list = risk_.shares->shares;
+        for (std::size_t i = 0; i < std::min(most, list.size()); ++i)
+            table.row({page_.name_of(risk_.factors[list[i].factor]), share_text(list[i].first),
+                       share_text(list[i].first_error), share_text(list[i].total),
+                       share_text(list[i].total_error)});
+        out_ += table.text(page_.color);
+        if (list.size() > most)
+            line(fmt::format("and {} more of {} or less", list.size() - most,
+                             share_text(list[most].total)));
+        line(fmt::format("Sobol' indices of first order and total, with their standard errors, "
+                         "from {} readings of the job",
+                         lang::number_text(static_cast<double>(risk_.shares->readings))));
+        if (risk_.dependent)
+            line("Some swings move together: what they share is counted for the one that is drawn "
+                 "first.");
+    }
+
+    void matters_most() {
+        const Agreement says = agreement(page_);
+        if (says.by_share.empty())
+            return;
+        head("What matters most");
+        if (says.agree) {
+            line("Slope, swing and share of the spread agree: " + says.by_share + ".");
+            return;
+        }
+        Table table({{"", Align::Left}, {"", Align::Left, true}});
+        table.row({"by slope, for one per cent", says.by_slope.empty() ? "none" : says.by_slope});
+        table.row({"by swing, end to end", says.by_swing.empty() ? "none" : says.by_swing});
+        table.row({"by share of the spread", says.by_share});
+        out_ += table.text(page_.color);
+        for (const std::string& why : says.why)
+            line(capital(why));
+    }
+
+    void faults() {
+        if (risk_.without_answer == 0)
+            return;
+        head("Trials without an answer");
+        line(fmt::format("! {} of {} ({:.2g} %): they are in none of the figures above",
+                         lang::number_text(static_cast<double>(risk_.without_answer)),
+                         lang::number_text(static_cast<double>(risk_.trials)),
+                         100 * static_cast<double>(risk_.without_answer) /
+                             static_cast<double>(risk_.trials)));
+        constexpr std::size_t most = 2;
+        for (std::size_t i = 0; i < std::min(most, risk_.first_without.size()); ++i) {
+            const engine::WithoutAnswer& trial = risk_.first_without[i];
+            std::string drawn;
+            for (std::size_t f = 0; f < risk_.factors.size(); ++f)
+                if (risk_.factors[f].axis)
+                    drawn += (drawn.empty() ? "" : ", ") +
+                             lang::terminal_text(risk_.factors[f].name) + " " +
+                             shown(sheet_, risk_.factors[f].axis->line, trial.drawn[f]);
+            line(fmt::format("{}: {}", fault_words(trial.fault), drawn));
+        }
+    }
+
+    void notes() {
+        std::string computed;
+        for (const lang::LineId id : risk_.not_drawn)
+            computed += (computed.empty() ? "" : ", ") + called(sheet_, id, true);
+        if (!computed.empty()) {
+            out_ += "\n";
+            line("Not drawn, because this job computes them: " + computed);
+        }
+        out_ += "\n";
+        line("Choices and givens without a swing stay as the job has them. The figures are as good "
+             "as the swings.");
+    }
+};
+
+} // namespace
+
+std::vector<Histogram> risk_histograms(const RiskPage& page) {
+    std::vector<Histogram> list;
+    for (const Measured& m : page.risk.measured) {
+        const bool first = list.empty();
+        if (!first && m.name != "profit")
+            continue;
+        Histogram histogram{capital(page.name_of(m)),
+                            page.name_of(m),
+                            m.unit,
+                            m.bars_from,
+                            m.bars_width,
+                            m.bars,
+                            {}};
+        const auto mark = [&](double x, const std::string& words) {
+            histogram.marks.push_back({x, words + ": " + lang::quantity_text(x, m.unit)});
+        };
+        if (m.name == "profit")
+            histogram.marks.push_back({0, "neither profit nor loss"});
+        mark(m.at_job, "as the job stands");
+        mark(percentile(m, 0.5), "half the trials below");
+        mark(percentile(m, 0.95), "nineteen of twenty below");
+        list.push_back(std::move(histogram));
+    }
+    return list;
+}
+
+std::string risk_text(const RiskPage& page) {
+    return Page(page).draw();
+}
+
+std::string risk_svg(const RiskPage& page) {
+    const std::string title = title_of(page.sheet());
+    return histograms_svg("What this job risks" + (title.empty() ? "" : ": " + title),
+                          risk_histograms(page));
+}
+
+} // namespace acre::cli

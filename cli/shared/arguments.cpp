@@ -1,0 +1,217 @@
+#include "cli/shared/arguments.h"
+
+#include <algorithm>
+#include <charconv>
+#include <functional>
+
+#include <CLI/CLI.hpp>
+
+#include "cli/exit_codes.h"
+#include "cli/shared/text/wrap.h"
+#include "lang/diag/safe_text.h"
+#include "lang/diag/suggest.h"
+
+namespace acre::cli {
+
+namespace {
+
+constexpr std::size_t help_width = 80;
+constexpr std::size_t help_column = 24;
+
+struct Row {
+    std::string left;
+    std::string help;
+};
+
+// Name of an option as it was typed, up to its value.
+std::string_view option_word(std::string_view word) {
+    return word.substr(0, word.find('='));
+}
+
+} // namespace
+
+struct Arguments::Impl {
+    std::string command, about, example, usage;
+    std::vector<Row> positional_rows, option_rows;
+    std::vector<std::string> option_names{"--help"};
+    std::vector<std::string> flag_names;
+    // Every value is read as text; what a text must be beyond that is checked here, in our own
+    // words.
+    std::vector<std::function<std::string()>> checks;
+    std::vector<std::pair<CLI::Option*, std::string>> required;
+    CLI::App app;
+
+    Impl() { app.set_help_flag(); }
+
+    CLI::Option* add_option(std::string_view name, std::string_view value_name,
+                            std::string_view help, std::vector<std::string>& values) {
+        option_rows.push_back(
+            {std::string(name) + " " + std::string(value_name), std::string(help)});
+        option_names.emplace_back(name);
+        return app.add_option(std::string(name), values)
+            ->type_size(1)
+            ->expected(1)
+            ->allow_extra_args(false)
+            ->take_all();
+    }
+
+    template <class Number>
+    void add_number(std::string_view name, std::string_view value_name, std::string_view help,
+                    Number& value) {
+        auto texts = std::make_shared<std::vector<std::string>>();
+        add_option(name, value_name, help, *texts);
+        checks.push_back([texts, &value, name = std::string(name)]() -> std::string {
+            for (const std::string& text : *texts) {
+                const auto [end, error] =
+                    std::from_chars(text.data(), text.data() + text.size(), value);
+                if (error != std::errc() || end != text.data() + text.size()) {
+                    const char* kind =
+                        std::is_floating_point_v<Number> ? "a number" : "a whole number, 0 or more";
+                    return "`" + name + "` takes " + kind + ", not `" + text + "`";
+                }
+            }
+            return {};
+        });
+    }
+
+    std::string unknown(const std::string& word) const {
+        if (word.size() < 2 || word[0] != '-')
+            return "`" + word + "` is one word too many";
+        std::string text =
+            "`" + command + "` has no option `" + std::string(option_word(word)) + "`";
+        const std::vector<std::string_view> names(option_names.begin(), option_names.end());
+        if (const auto near = lang::near_names(option_word(word), names, 1); !near.empty())
+            text.append("; a near one is `").append(near[0]).append("`");
+        return text;
+    }
+};
+
+Arguments::Arguments(std::string_view command, std::string_view about, std::string_view example)
+    : impl_(std::make_unique<Impl>()) {
+    impl_->command = command;
+    impl_->about = about;
+    impl_->example = example;
+    impl_->usage = "acrewright " + impl_->command;
+}
+Arguments::~Arguments() = default;
+
+void Arguments::positional(std::string_view name, std::string_view help, std::string& value,
+                           bool required) {
+    impl_->usage += required ? " " + std::string(name) : " [" + std::string(name) + "]";
+    impl_->positional_rows.push_back({std::string(name), std::string(help)});
+    auto* option = impl_->app.add_option(std::string(name), value);
+    if (required)
+        impl_->required.emplace_back(option, name);
+}
+
+void Arguments::positionals(std::string_view name, std::string_view help,
+                            std::vector<std::string>& values) {
+    impl_->usage += " " + std::string(name) + "...";
+    impl_->positional_rows.push_back({std::string(name) + "...", std::string(help)});
+    impl_->required.emplace_back(impl_->app.add_option(std::string(name), values), name);
+}
+
+void Arguments::flag(std::string_view option, std::string_view help, bool& value) {
+    impl_->option_rows.push_back({std::string(option), std::string(help)});
+    impl_->option_names.emplace_back(option);
+    impl_->flag_names.emplace_back(option);
+    impl_->app.add_flag(std::string(option), value)->disable_flag_override();
+}
+
+void Arguments::option(std::string_view option, std::string_view value_name, std::string_view help,
+                       std::string& value) {
+    auto texts = std::make_shared<std::vector<std::string>>();
+    impl_->add_option(option, value_name, help, *texts);
+    impl_->checks.push_back([texts, &value, name = std::string(option)]() -> std::string {
+        if (texts->size() > 1)
+            return "`" + name + "` is given twice";
+        if (!texts->empty())
+            value = texts->front();
+        return {};
+    });
+}
+
+void Arguments::option(std::string_view option, std::string_view value_name, std::string_view help,
+                       std::vector<std::string>& values) {
+    impl_->add_option(option, value_name, help, values);
+}
+
+void Arguments::option(std::string_view option, std::string_view value_name, std::string_view help,
+                       std::uint32_t& value) {
+    impl_->add_number(option, value_name, help, value);
+}
+
+void Arguments::option(std::string_view option, std::string_view value_name, std::string_view help,
+                       std::uint64_t& value) {
+    impl_->add_number(option, value_name, help, value);
+}
+
+void Arguments::option(std::string_view option, std::string_view value_name, std::string_view help,
+                       double& value) {
+    impl_->add_number(option, value_name, help, value);
+}
+
+std::optional<int> Arguments::read(std::span<const std::string> words, Console& console) {
+    const auto options_end = std::find(words.begin(), words.end(), "--");
+    if (std::any_of(words.begin(), options_end,
+                    [](const std::string& word) { return word == "--help" || word == "-h"; })) {
+        console.out += help();
+        return exit_done;
+    }
+    std::string fault;
+    try {
+        impl_->app.allow_extras();
+        std::vector<std::string> reversed(words.rbegin(),
+                                          words.rend()); // as the library wants them
+        impl_->app.parse(std::move(reversed));
+        for (const std::string& extra : impl_->app.remaining())
+            if (fault.empty() && extra != "--")
+                fault = impl_->unknown(extra);
+        for (const auto& [option, name] : impl_->required)
+            if (fault.empty() && option->count() == 0)
+                fault = "`" + impl_->command + "` needs a " + name;
+        for (const auto& check : impl_->checks)
+            if (fault.empty())
+                fault = check();
+    } catch (const CLI::ArgumentMismatch& mismatch) {
+        const std::string_view what = mismatch.what();
+        fault = "`" + std::string(what.substr(0, what.find_first_of(": "))) +
+                "` needs a value behind it";
+        for (const std::string& word : words) {
+            const std::string name(option_word(word));
+            if (name != word && std::find(impl_->flag_names.begin(), impl_->flag_names.end(),
+                                          name) != impl_->flag_names.end())
+                fault = "`" + name + "` takes no value";
+        }
+    } catch (const CLI::ParseError& error) {
+        fault = error.what();
+    }
+    if (fault.empty())
+        return std::nullopt;
+    console.err += "acrewright: " + lang::terminal_text(fault) + "\n" + "usage: " + impl_->usage +
+                   " [OPTIONS]\n" + "`acrewright " + impl_->command + " --help` says more\n";
+    return exit_usage;
+}
+
+std::string Arguments::help() const {
+    std::string text =
+        "usage: " + impl_->usage + " [OPTIONS]\n\n" + wrap(impl_->about, help_width) + "\n";
+    const auto list = [&](const std::vector<Row>& rows) {
+        text += '\n';
+        for (const Row& row : rows) {
+            const std::string left = "  " + row.left;
+            const bool fits = left.size() + 2 <= help_column;
+            text += fits ? left + std::string(help_column - left.size(), ' ')
+                         : left + "\n" + std::string(help_column, ' ');
+            text += wrap(row.help, help_width, help_column) + "\n";
+        }
+    };
+    if (!impl_->positional_rows.empty())
+        list(impl_->positional_rows);
+    auto options = impl_->option_rows;
+    options.push_back({"--help", "this page"});
+    list(options);
+    return text + "\nexample:\n  " + impl_->example + "\n";
+}
+
+} // namespace acre::cli

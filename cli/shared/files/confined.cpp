@@ -1,0 +1,95 @@
+#include "cli/shared/files/confined.h"
+
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
+
+#include "lang/diag/safe_text.h"
+
+namespace acre::cli {
+
+namespace {
+
+using lang::Code;
+
+constexpr std::size_t longest_reference = 400;
+
+bool real_path_of(const std::string& path, std::string& real) {
+    char* resolved = ::realpath(path.c_str(), nullptr);
+    if (resolved == nullptr)
+        return false;
+    real = resolved;
+    std::free(resolved);
+    return true;
+}
+
+bool is_below(std::string_view path, std::string_view root) {
+    return root == "/" ||
+           (path.starts_with(root) && path.size() > root.size() && path[root.size()] == '/');
+}
+
+} // namespace
+
+bool is_confined(std::string_view reference) {
+    if (reference.empty() || reference.size() > longest_reference)
+        return false;
+    for (std::size_t begin = 0; begin <= reference.size();) {
+        const auto end = std::min(reference.find('/', begin), reference.size());
+        const std::string_view part = reference.substr(begin, end - begin);
+        if (part.empty() || part == "." || part == "..")
+            return false;
+        for (const char c : part)
+            if (c == '\\' || static_cast<unsigned char>(c) < 0x20 || c == 0x7F)
+                return false;
+        begin = end + 1;
+    }
+    return true;
+}
+
+bool find_below(const std::string& root, std::string_view reference, std::string& real_path,
+                lang::LoadFailure& failure) {
+    if (!is_confined(reference)) {
+        failure = {Code::F705, "a reference is a name, or names joined by `/`; it cannot begin "
+                               "with `/` or hold `..` or `\\`"};
+        return false;
+    }
+    std::string real_root;
+    const std::string path = joined(root, reference);
+    if (!real_path_of(root, real_root) || !real_path_of(path, real_path)) {
+        const bool missing = errno == ENOENT || errno == ENOTDIR;
+        failure = {missing ? Code::F701 : Code::F702,
+                   missing ? path : std::string(std::strerror(errno))};
+        return false;
+    }
+    if (!is_below(real_path, real_root)) {
+        failure = {Code::F705,
+                   "`" + lang::terminal_text(path) + "` is a link that leads out of its folder"};
+        return false;
+    }
+    return true;
+}
+
+std::string folder_of(std::string_view path) {
+    const auto slash = path.rfind('/');
+    return std::string(slash == std::string_view::npos ? "."
+                       : slash == 0                    ? "/"
+                                                       : path.substr(0, slash));
+}
+
+std::string folder_above(std::string_view folder) {
+    if (folder == "/")
+        return "/";
+    if (folder == "." || folder.empty())
+        return "..";
+    if (folder == ".." || folder.ends_with("/..") || folder.ends_with("/."))
+        return std::string(folder) + "/..";
+    return folder_of(folder);
+}
+
+std::string joined(std::string_view folder, std::string_view name) {
+    if (folder == "." || folder.empty())
+        return std::string(name);
+    return std::string(folder) + (folder.back() == '/' ? "" : "/") + std::string(name);
+}
+
+} // namespace acre::cli

@@ -1,0 +1,186 @@
+#include "cli/shared/files/file_loader.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "cli/shared/files/confined.h"
+#include "cli/shared/files/read_text.h"
+#include "models/library_texts.h"
+
+namespace acre::cli {
+
+namespace {
+
+using lang::Code;
+using lang::ReferenceKind;
+
+constexpr int most_folders_above = 40;
+
+bool is_folder(const std::string& path) {
+    struct stat about = {};
+    return ::stat(path.c_str(), &about) == 0 && S_ISDIR(about.st_mode);
+}
+
+const models::LibraryText* find_built_in(std::string_view reference) {
+    for (const models::LibraryText& text : models::library_texts())
+        if (text.reference == reference)
+            return &text;
+    return nullptr;
+}
+
+std::string_view ending_of(ReferenceKind kind) {
+    return kind == ReferenceKind::Season ? ".season" : ".rate";
+}
+
+// "a, b and c"
+std::string listing(const std::vector<std::string>& words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        text += i == 0 ? "" : i + 1 == words.size() ? " or " : ", ";
+        text += words[i];
+    }
+    return text;
+}
+
+} // namespace
+
+std::string built_in_name(std::string_view reference) {
+    return std::string(built_in_mark) + std::string(reference) + ".rate";
+}
+
+bool file_kind(std::string_view path, lang::FileKind& kind) {
+    const auto ends = [&](std::string_view ending) {
+        return path.size() > ending.size() && path.ends_with(ending);
+    };
+    if (ends(".rate"))
+        kind = lang::FileKind::Model;
+    else if (ends(".season"))
+        kind = lang::FileKind::Season;
+    else if (ends(".job"))
+        kind = lang::FileKind::Job;
+    else
+        return false;
+    return true;
+}
+
+FileLoader::FileLoader(std::string models_folder, std::string installed_folder)
+    : models_folder_(std::move(models_folder)),
+      installed_folder_(std::move(installed_folder)) {}
+
+void FileLoader::know(const std::string& path) {
+    char* real = ::realpath(path.c_str(), nullptr);
+    if (real != nullptr)
+        name_of_.try_emplace(real, path);
+    std::free(real);
+}
+
+std::string FileLoader::installed_models() {
+    char* program = ::realpath("/proc/self/exe", nullptr);
+    if (program == nullptr)
+        return {};
+    const std::string folder = folder_above(folder_of(program)) + "/share/acrewright/models";
+    std::free(program);
+    return is_folder(folder) ? folder : "";
+}
+
+const std::vector<std::string>& FileLoader::folders(ReferenceKind kind, std::string_view from) {
+    const bool built_in = from.starts_with(built_in_mark);
+    const auto [known, is_new] =
+        folders_.try_emplace({kind, built_in ? std::string(built_in_mark) : folder_of(from)});
+    std::vector<std::string>& list = known->second;
+    if (!is_new)
+        return list;
+    const auto add = [&](std::string folder) {
+        if (std::find(list.begin(), list.end(), folder) == list.end())
+            list.push_back(std::move(folder));
+    };
+    if (!built_in) {
+        std::string folder = folder_of(from);
+        add(folder);
+        for (int i = 0; i < most_folders_above; ++i) {
+            const std::string seasons = joined(folder, "seasons");
+            const std::string models = joined(folder, "models");
+            const bool has_seasons = kind == ReferenceKind::Season && is_folder(seasons);
+            const bool has_models = is_folder(models);
+            if (has_seasons)
+                add(seasons);
+            if (has_models)
+                add(models);
+            if (has_seasons || has_models || folder == "/")
+                break;
+            folder = folder_above(folder);
+        }
+    }
+    if (!models_folder_.empty())
+        add(models_folder_);
+    return list;
+}
+
+FileLoader::Tried FileLoader::look_in(const std::string& folder, std::string_view file) {
+    Tried tried;
+    std::string real;
+    if (!find_below(folder, file, real, tried.failure)) {
+        tried.outcome = tried.failure.code == Code::F701 ? Outcome::NotHere : Outcome::Failed;
+        return tried;
+    }
+    tried.loaded.name = name_of_.try_emplace(real, joined(folder, file)).first->second;
+    tried.outcome =
+        read_text(real, false, tried.loaded.text, tried.failure) ? Outcome::Found : Outcome::Failed;
+    return tried;
+}
+
+const FileLoader::Tried& FileLoader::try_folder(const std::string& folder, std::string_view file) {
+    const auto [known, is_new] = tried_.try_emplace(joined(folder, file));
+    if (is_new)
+        known->second = look_in(folder, file);
+    return known->second;
+}
+
+bool FileLoader::answer(const Tried& tried, lang::Loaded& loaded,
+                        lang::LoadFailure& failure) const {
+    if (tried.outcome == Outcome::Found) {
+        loaded = tried.loaded;
+        return true;
+    }
+    failure = tried.failure;
+    return false;
+}
+
+bool FileLoader::load(ReferenceKind kind, std::string_view reference, std::string_view from,
+                      lang::Loaded& loaded, lang::LoadFailure& failure) {
+    const std::string_view ending = ending_of(kind);
+    const std::string_view stem = reference.ends_with(ending)
+                                      ? reference.substr(0, reference.size() - ending.size())
+                                      : reference;
+    if (!is_confined(stem)) {
+        failure = {Code::F705, "a reference is a name, or names joined by `/`; it cannot begin "
+                               "with `/` or hold `..` or `\\`"};
+        return false;
+    }
+    const std::string file = std::string(stem) + std::string(ending);
+    std::vector<std::string> searched = folders(kind, from);
+    for (const std::string& folder : searched)
+        if (const Tried& tried = try_folder(folder, file); tried.outcome != Outcome::NotHere)
+            return answer(tried, loaded, failure);
+    if (const auto* text = kind == ReferenceKind::Model ? find_built_in(stem) : nullptr;
+        text != nullptr) {
+        loaded = {built_in_name(stem), std::string(text->text)};
+        return true;
+    }
+    if (!installed_folder_.empty()) {
+        if (const Tried& tried = try_folder(installed_folder_, file);
+            tried.outcome != Outcome::NotHere)
+            return answer(tried, loaded, failure);
+    }
+    for (std::string& folder : searched)
+        folder = folder == "." ? "this folder" : "`" + folder + "`";
+    if (kind == ReferenceKind::Model)
+        searched.emplace_back("the built-in library");
+    failure = {Code::F701, "no `" + file + "` in " + listing(searched)};
+    return false;
+}
+
+} // namespace acre::cli

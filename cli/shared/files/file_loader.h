@@ -1,0 +1,62 @@
+// Finds the models and seasons that a text refers to.
+//
+// Searched in this order: the folder of the file that refers; the nearest folder above it that
+// holds a `models` folder (for a season `seasons`, or `models`); the folder given by --models; the
+// library compiled into the program, for "library/..."; the models that were installed with it. A
+// file is known by where it really lies, so two ways to it are one text.
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lang/loader.h"
+#include "lang/source/source_map.h"
+
+namespace acre::cli {
+
+class FileLoader : public lang::Loader {
+  public:
+    // Either may be empty: then it is not searched.
+    explicit FileLoader(std::string models_folder = {},
+                        std::string installed_folder = installed_models());
+
+    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
+              lang::Loaded& loaded, lang::LoadFailure& failure) override;
+
+    // A file that was read by itself: whatever refers to it gets the name it was read under.
+    void know(const std::string& path);
+
+    // <prefix>/share/acrewright/models beside the program that runs; empty if there is none.
+    static std::string installed_models();
+
+  private:
+    enum class Outcome { Found, NotHere, Failed };
+    struct Tried { // what came of one path; models are referred to many times and read once
+        Outcome outcome = Outcome::NotHere;
+        lang::Loaded loaded;
+        lang::LoadFailure failure{};
+    };
+    const Tried& try_folder(const std::string& folder, std::string_view file);
+    Tried look_in(const std::string& folder, std::string_view file);
+    const std::vector<std::string>& folders(lang::ReferenceKind kind, std::string_view from);
+    bool answer(const Tried& tried, lang::Loaded& loaded, lang::LoadFailure& failure) const;
+
+    std::string models_folder_;
+    std::string installed_folder_;
+    std::map<std::string, std::string> name_of_; // real path → name as first shown
+    std::map<std::string, Tried> tried_;         // by path
+    std::map<std::pair<lang::ReferenceKind, std::string>, std::vector<std::string>>
+        folders_; // by folder of the file that refers
+};
+
+// How a text of the compiled-in library is named: "(built in) library/haul.rate". No file's name
+// begins like this.
+inline constexpr std::string_view built_in_mark = "(built in) ";
+std::string built_in_name(std::string_view reference);
+
+// By the ending of its name; false for any other.
+bool file_kind(std::string_view path, lang::FileKind& kind);
+
+} // namespace acre::cli

@@ -1,0 +1,126 @@
+#include "cli/shared/files/read_text.h"
+
+#include <cerrno>
+#include <cstring>
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "cli/shared/files/descriptor.h"
+#include "lang/diag/safe_text.h"
+
+namespace acre::cli {
+
+namespace {
+
+using lang::Code;
+
+constexpr char32_t not_utf8 = 0xFFFFFFFF; // as next_character says it
+
+bool fail(lang::LoadFailure& failure, Code code, std::string detail) {
+    failure = {code, std::move(detail)};
+    return false;
+}
+
+std::string limit_text(std::size_t limit) {
+    return "the limit is " + (limit >= 1U << 20U ? std::to_string(limit >> 20U) + " MiB"
+                                                 : std::to_string(limit >> 10U) + " KiB");
+}
+
+// Where a byte stands, as people count: "line 3, byte 7 of it".
+std::string place_of(std::string_view text, std::size_t at) {
+    std::size_t line = 1;
+    std::size_t begin = 0;
+    for (std::size_t i = 0; i < at; ++i) {
+        if (text[i] == '\n') {
+            ++line;
+            begin = i + 1;
+        }
+    }
+    return "line " + std::to_string(line) + ", byte " + std::to_string(at - begin + 1) + " of it";
+}
+
+bool check_text(std::string& text, lang::LoadFailure& failure) {
+    if (text.starts_with("\xef\xbb\xbf"))
+        text.erase(0, 3);
+    if (text.empty())
+        return fail(failure, Code::F704, "nothing is in it");
+    if (text.starts_with("\xff\xfe") || text.starts_with("\xfe\xff"))
+        return fail(failure, Code::F703, "it begins like UTF-16: save it as UTF-8");
+    for (std::size_t at = 0; at < text.size();) {
+        const auto byte = static_cast<unsigned char>(text[at]);
+        if (byte == 0) {
+            return fail(failure, Code::F703,
+                        "a zero byte at " + place_of(text, at) + ": this is no text");
+        }
+        if (byte < 0x80) {
+            ++at;
+            continue;
+        }
+        const std::size_t begin = at;
+        if (lang::next_character(text, at) == not_utf8) {
+            return fail(failure, Code::F703,
+                        "byte " + lang::terminal_text(std::string_view(text).substr(begin, 1)) +
+                            " at " + place_of(text, begin));
+        }
+    }
+    return true;
+}
+
+bool read_descriptor(int descriptor, std::size_t expected, std::size_t limit, std::string& text,
+                     lang::LoadFailure& failure) {
+    text.clear();
+    std::size_t room = expected + 1;
+    for (;;) {
+        const std::size_t have = text.size();
+        text.resize(have + room);
+        const auto got = ::read(descriptor, text.data() + have, room);
+        if (got < 0 && errno == EINTR) {
+            text.resize(have);
+            continue;
+        }
+        if (got < 0)
+            return fail(failure, Code::F702, std::strerror(errno));
+        text.resize(have + static_cast<std::size_t>(got));
+        if (text.size() > limit)
+            return fail(failure, Code::S118, limit_text(limit));
+        // A plain file that gives less than there was room for is at its end; a pipe may only be
+        // slow.
+        if (got == 0 || (expected > 0 && static_cast<std::size_t>(got) < room))
+            return check_text(text, failure);
+        room = 1U << 16U;
+    }
+}
+
+} // namespace
+
+bool read_text(const std::string& path, bool pipes, std::string& text, lang::LoadFailure& failure,
+               std::size_t limit) {
+    // A file that a model refers to is opened without waiting: a pipe that nobody writes to must
+    // not hang the program.
+    const Descriptor file(
+        ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOCTTY | (pipes ? 0 : O_NONBLOCK)));
+    if (!file) {
+        const bool missing = errno == ENOENT || errno == ENOTDIR;
+        return fail(failure, missing ? Code::F701 : Code::F702, std::strerror(errno));
+    }
+    struct stat about = {};
+    if (::fstat(file.value(), &about) != 0)
+        return fail(failure, Code::F702, std::strerror(errno));
+    if (S_ISDIR(about.st_mode))
+        return fail(failure, Code::F702, "it is a folder");
+    if (!S_ISREG(about.st_mode) && !(pipes && (S_ISFIFO(about.st_mode) || S_ISCHR(about.st_mode))))
+        return fail(failure, Code::F702, "it is not a plain file");
+    if (S_ISREG(about.st_mode) && static_cast<std::uint64_t>(about.st_size) > limit)
+        return fail(failure, Code::S118, limit_text(limit));
+    return read_descriptor(file.value(),
+                           S_ISREG(about.st_mode) ? static_cast<std::size_t>(about.st_size) : 0,
+                           limit, text, failure);
+}
+
+bool read_standard_input(std::string& text, lang::LoadFailure& failure, std::size_t limit) {
+    return read_descriptor(STDIN_FILENO, 0, limit, text, failure);
+}
+
+} // namespace acre::cli

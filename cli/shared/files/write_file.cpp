@@ -1,0 +1,62 @@
+#include "cli/shared/files/write_file.h"
+
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "cli/shared/files/confined.h"
+#include "cli/shared/files/durable.h"
+#include "lang/diag/safe_text.h"
+
+namespace acre::cli {
+
+namespace {
+
+// The file a path stands for, through links; a path that is not there yet stands for itself.
+std::string target_of(const std::string& path) {
+    char* resolved = ::realpath(path.c_str(), nullptr);
+    std::string target = resolved != nullptr ? resolved : path;
+    std::free(resolved);
+    return target;
+}
+
+} // namespace
+
+Written write_file(const std::string& path, std::string_view text) {
+    const std::string target = target_of(path);
+    struct stat about = {};
+    const bool exists = ::stat(target.c_str(), &about) == 0;
+    if (exists && !S_ISREG(about.st_mode))
+        return {S_ISDIR(about.st_mode) ? "it is a folder" : "it is not a plain file"};
+    if (exists && ::access(target.c_str(), W_OK) != 0) {
+        return {std::strerror(
+            errno)}; // a file that is protected stays, although its folder would let it be replaced
+    }
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    const std::string folder = folder_of(target);
+    std::string beside;
+    std::string reason =
+        write_beside(folder, text, exists ? about.st_mode & 07777U : 0666U & ~mask, beside);
+    if (reason.empty())
+        reason = move_over(beside, target);
+    if (!reason.empty())
+        return {reason};
+    return {flush_folder(folder), true};
+}
+
+bool save(const std::string& path, std::string_view text, Console& console) {
+    const Written written = write_file(path, text);
+    if (!written.reason.empty()) {
+        console.err += "acrewright: `" + lang::terminal_text(path) +
+                       (written.in_place ? "` is written but may not outlive a power cut: "
+                                         : "` was not written: ") +
+                       written.reason + "\n";
+    }
+    return written.reason.empty();
+}
+
+} // namespace acre::cli

@@ -1,0 +1,76 @@
+#include "cli/shared/text/wrap.h"
+
+#include <algorithm>
+
+#include "lang/diag/glyph.h"
+
+namespace acre::cli {
+
+using lang::text_columns;
+
+std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width) {
+    std::vector<std::string> lines(1);
+    std::size_t used = 0;
+    while (!text.empty()) {
+        const auto end = std::min(text.find_first_of(" \n"), text.size());
+        const std::string_view word = text.substr(0, end);
+        const std::size_t columns = word.empty() ? 0 : text_columns(word);
+        if (!word.empty()) {
+            if (used > 0 && used + 1 + columns > width) {
+                lines.emplace_back();
+                used = 0;
+            }
+            if (used > 0) {
+                lines.back() += ' ';
+                ++used;
+            }
+            lines.back() += word;
+            used += columns;
+        }
+        if (end < text.size() && text[end] == '\n') {
+            lines.emplace_back();
+            used = 0;
+        }
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return lines;
+}
+
+std::string wrap(std::string_view text, std::size_t width, std::size_t indent) {
+    std::string out;
+    for (const std::string& line : wrapped_lines(text, width > indent ? width - indent : 1)) {
+        if (!out.empty()) {
+            out += '\n';
+            out.append(line.empty() ? 0 : indent, ' ');
+        }
+        out += line;
+    }
+    return out;
+}
+
+std::string padded(std::string_view text, std::size_t width) {
+    const std::size_t columns = text_columns(text);
+    return std::string(text) + std::string(columns < width ? width - columns : 0, ' ');
+}
+
+std::string right_aligned(std::string_view text, std::size_t width) {
+    const std::size_t columns = text_columns(text);
+    return std::string(columns < width ? width - columns : 0, ' ') + std::string(text);
+}
+
+std::string shortened(std::string_view text, std::size_t width) {
+    if (text_columns(text) <= width)
+        return std::string(text);
+    std::size_t at = 0;
+    std::size_t columns = 0;
+    while (at < text.size()) {
+        const lang::Glyph glyph = lang::glyph_at(text, at);
+        if (columns + glyph.columns + 3 > width)
+            break;
+        columns += glyph.columns;
+        at += glyph.bytes;
+    }
+    return std::string(text.substr(0, at)) + "...";
+}
+
+} // namespace acre::cli

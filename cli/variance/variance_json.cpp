@@ -1,0 +1,62 @@
+#include "cli/variance/variance_json.h"
+
+#include "cli/shared/json/value.h"
+
+namespace acre::cli {
+namespace {
+
+const char* source_text(engine::QuantityFrom from) {
+    static constexpr const char* names[] = {"quote", "hours", "acres", "gallons", "days"};
+    return names[static_cast<std::size_t>(from)];
+}
+Json learned(const engine::Learned& what, const char* unit) {
+    return {{"value", number(what.value)},
+            {"standard_error", number(what.standard_error)},
+            {"days", what.days},
+            {"unit", unit}};
+}
+
+} // namespace
+
+std::string variance_json(const engine::Variance& variance, const std::string& quote) {
+    Json out = {{"schema", "acrewright.variance/1"},
+                {"quote", quote},
+                {"quoted_cost", number(variance.quoted_cost)},
+                {"actual_cost", number(variance.actual_cost)},
+                {"quoted_margin", number(variance.quoted_margin)},
+                {"actual_margin", number(variance.actual_margin)},
+                {"rows", Json::array()}};
+    for (const engine::VarianceRow& row : variance.rows) {
+        Json entry = {{"cost", row.quoted.name},
+                      {"quoted",
+                       {{"rate", number(row.quoted.rate)},
+                        {"quantity", number(row.quoted.quantity)},
+                        {"amount", number(row.quoted_amount)}}},
+                      {"actual",
+                       {{"rate", number(row.rate)},
+                        {"quantity", number(row.quantity)},
+                        {"amount", number(row.actual_amount)}}},
+                      {"rate_unit", row.quoted.rate_unit},
+                      {"quantity_unit", row.quoted.quantity_unit},
+                      {"quantity_from", source_text(row.from)},
+                      {"rate_from_log", row.rate_known},
+                      {"by_quantity", number(row.by_quantity)},
+                      {"by_rate", number(row.by_rate)}};
+        entry["by_hours"] = row.by_hours ? number(*row.by_hours) : Json(nullptr);
+        entry["by_burn"] = row.by_burn ? number(*row.by_burn) : Json(nullptr);
+        out["rows"].push_back(std::move(entry));
+    }
+    out["log"] = {{"days", variance.log.days},
+                  {"hours", number(variance.log.hours)},
+                  {"acres", number(variance.log.acres)},
+                  {"gallons", number(variance.log.gallons)},
+                  {"down", Json::object()}};
+    for (const auto& [cause, hours] : variance.log.down)
+        out["log"]["down"][cause] = hours;
+    out["learned"] = {{"acres_per_hour", learned(variance.acres_per_hour, "ac/h")},
+                      {"gallons_per_hour", learned(variance.gallons_per_hour, "gal/h")}};
+    out["unknown_costs"] = variance.unknown_costs;
+    return document(out);
+}
+
+} // namespace acre::cli

@@ -1,0 +1,201 @@
+// What stops an answer, in words: values outside their range, requirements not met, prices that
+// cannot be, and then whatever poison is left.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "engine/faults/fault_origin.h"
+#include "engine/faults/faults.h"
+#include "engine/faults/line_uses.h"
+#include "engine/plan/plan_roots.h"
+#include "engine/readers/value.h"
+#include "engine/words/words.h"
+#include "lang/units/ratio.h"
+
+namespace acre::engine {
+
+using lang::none;
+
+namespace {
+
+// A bound given in another unit arrives with the dust of its conversion.
+bool below(double value, double bound) {
+    return value < bound - 1e-12 * std::fmax(std::fabs(value), std::fabs(bound));
+}
+
+struct Report {
+    const lang::Sheet& sheet;
+    const Compiled& compiled;
+    const Values& values;
+    const lang::SourceMap& sources;
+    lang::Diagnostics& diagnostics;
+    const FaultTrail& trail;
+    const std::vector<char>& asked; // by line
+
+    double value(Slot slot) const { return slot == no_slot ? NAN : values.slot[slot]; }
+    double value(lang::LineId line, int) const { return value(slot_of(compiled, line)); }
+    bool is_asked(lang::LineId line) const { return asked[line] != 0; }
+    // Nothing for what will only be counted: thousands of faults must not each look for their
+    // reason.
+    void add_notes(lang::Diagnostic& diagnostic, std::span<const Slot> from) const {
+        const bool error = diagnostic.severity() == lang::Severity::Error;
+        if ((error ? diagnostics.error_count() : diagnostics.warning_count()) >
+            lang::Diagnostics::cap)
+            return;
+        const std::vector<std::string> notes = trail.notes(from);
+        diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
+    }
+
+    // Outside `within` is an error, outside `swing` a warning.
+    void range(const lang::Given& given, Slot low_slot, Slot high_slot, lang::Code code,
+               lang::Span range_span, const char* range_name) const {
+        const double low = value(low_slot);
+        const double high = value(high_slot);
+        const double is = value(given.line, 0);
+        if (!below(is, low) && !below(high, is))
+            return;
+        const lang::Line& line = sheet.lines[given.line];
+        const std::string bounds = fmt::format("{} .. {}", value_text(sheet, given.line, low),
+                                               value_text(sheet, given.line, high));
+        lang::Diagnostic diagnostic{code, {}, {}, {}, {}, {}};
+        diagnostic.title = fmt::format("`{}` is {}, outside its {} {}", line.name,
+                                       value_text(sheet, given.line, is), range_name, bounds);
+        const lang::Setting* setting = given.settings.empty() ? nullptr : &given.settings.back();
+        const lang::Span value_span =
+            line.value == none ? line.name_span : sheet.nodes[line.value].span;
+        diagnostic.primary = {value_span,
+                              setting == nullptr ? "" : FaultTrail::set_by(setting->layer)};
+        if (range_span.begin < range_span.end)
+            diagnostic.others.push_back({range_span, range_name});
+        if (setting != nullptr && !setting->because.empty())
+            diagnostic.notes.push_back(fmt::format("because \"{}\"", setting->because));
+        // Bounds that are formulas moved with something.
+        const bool moves = compiled.plan.operations[low_slot].code != Code::Constant ||
+                           compiled.plan.operations[high_slot].code != Code::Constant;
+        if (moves)
+            add_notes(diagnostic, std::vector<Slot>{low_slot, high_slot});
+        if (compiled.plan.operations[slot_of(compiled, given.line)].code != Code::Input)
+            add_notes(diagnostic, std::vector<Slot>{slot_of(compiled, given.line)});
+        diagnostics.add(std::move(diagnostic));
+    }
+    void ranges() const {
+        for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
+            const lang::Given& given = sheet.givens[i];
+            const Plan& plan = compiled.plan;
+            if (!is_asked(given.line))
+                continue;
+            if (plan.within_low[i] != no_slot && plan.within_high[i] != no_slot)
+                range(given, plan.within_low[i], plan.within_high[i], lang::Code::I602,
+                      given.within_span, "lawful range");
+            if (plan.swing_low[i] != no_slot && plan.swing_high[i] != no_slot)
+                range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802,
+                      given.swing_span, "swing");
+        }
+    }
+
+    bool concerns_asked(lang::NodeId condition) const {
+        const Uses uses = uses_of(sheet, compiled, values, condition);
+        return std::any_of(uses.lines.begin(), uses.lines.end(),
+                           [&](lang::LineId line) { return is_asked(line); });
+    }
+    void requirements(bool all) const {
+        for (std::size_t i = 0; i < sheet.requires_.size(); ++i) {
+            const lang::Condition& require = sheet.requires_[i];
+            if (require.condition == none || value(compiled.plan.require_slot[i]) != 0)
+                continue;
+            if (!all && !concerns_asked(require.condition))
+                continue;
+            lang::Diagnostic diagnostic{lang::Code::E504, {}, {}, {}, {}, {}};
+            const std::string where =
+                require.block == none ? "" : fmt::format(" on {}", block_name(require.block));
+            diagnostic.title = fmt::format("requirement not met{}: {}", where, require.message);
+            diagnostic.primary = {sheet.nodes[require.condition].span, ""};
+            std::vector<Slot> from;
+            for (const lang::LineId line :
+                 uses_of(sheet, compiled, values, require.condition).lines)
+                from.push_back(slot_of(compiled, line));
+            add_notes(diagnostic, from);
+            diagnostics.add(std::move(diagnostic));
+        }
+    }
+    std::string block_name(std::uint32_t block) const {
+        const lang::Block& b = sheet.blocks[block];
+        return b.label.empty() ? b.name : b.label;
+    }
+
+    // A margin of the whole price, and a price per unit of nothing. True if there was one: what
+    // follows from it is not told again.
+    bool prices() const {
+        bool found = false;
+        for (const lang::PriceItem& item : sheet.prices) {
+            if (item.amount == none || !is_asked(item.amount))
+                continue;
+            for (const lang::PriceStep& step : item.steps)
+                found = margin(step) || found;
+            if (item.quantity == none || value(item.quantity, 0) != 0)
+                continue;
+            lang::Diagnostic diagnostic{lang::Code::E508, {}, {}, {}, {}, {}};
+            diagnostic.title =
+                fmt::format("the quantity of \"{}\" is {}, so there is no price per {}", item.title,
+                            value_text(sheet, item.quantity, 0), item.per_text);
+            diagnostic.primary = {sheet.nodes[sheet.lines[item.quantity].value].span,
+                                  value_text(sheet, item.quantity, 0)};
+            add_notes(diagnostic, std::vector<Slot>{slot_of(compiled, item.quantity)});
+            diagnostics.add(std::move(diagnostic));
+            found = true;
+        }
+        return found;
+    }
+    bool margin(const lang::PriceStep& step) const {
+        if (step.kind != lang::ast::StepKind::Margin || step.value == none)
+            return false;
+        const Slot slot = compiled.origins.slot_of_node[step.value];
+        const double share = value(slot) * lang::to_double(sheet.nodes[step.value].type.unit.scale);
+        if (!(share >= 1))
+            return false;
+        lang::Diagnostic diagnostic{lang::Code::E507, {}, {}, {}, {}, {}};
+        diagnostic.title = fmt::format("a margin of {} leaves nothing for the cost",
+                                       value_of_node(sheet, step.value, value(slot)));
+        diagnostic.primary = {step.span, "a share of the price"};
+        add_notes(diagnostic, std::vector<Slot>{slot});
+        diagnostic.helps.push_back({"a share of the cost is written  markup", {}});
+        diagnostics.add(std::move(diagnostic));
+        return true;
+    }
+};
+
+} // namespace
+
+void report_faults(const lang::CheckedSheet& checked, const Compiled& compiled,
+                   const Values& values, const lang::SourceMap& sources,
+                   std::span<const lang::LineId> roots, lang::Diagnostics& diagnostics) {
+    const lang::Sheet& sheet = *checked;
+    const std::vector<lang::LineId> lines = root_lines(sheet, roots);
+    std::vector<lang::NodeId> conditions;
+    for (const lang::Condition& require : sheet.requires_)
+        if (roots.empty() && require.condition != none)
+            conditions.push_back(require.condition);
+    const std::vector<char> asked = asked_lines(sheet, compiled, values, lines, conditions);
+    std::vector<Slot> slots = root_slots(sheet, compiled, roots);
+    // The bounds of what is asked for must have answers too.
+    for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
+        if (asked[sheet.givens[i].line] == 0)
+            continue;
+        for (const Slot bound : {compiled.plan.within_low[i], compiled.plan.within_high[i]})
+            if (bound != no_slot)
+                slots.push_back(bound);
+    }
+    const std::vector<char> asked_slots = asked_for(compiled.plan, values, slots);
+
+    const FaultTrail trail(sheet, compiled, values, sources, asked);
+    const Report report{sheet, compiled, values, sources, diagnostics, trail, asked};
+    report.ranges();
+    report.requirements(roots.empty());
+    const bool no_price = report.prices();
+    report_unset_givens(sheet, compiled, sources, asked_slots, diagnostics);
+    report_origins(sheet, compiled, values, sources, trail, {asked, asked_slots}, no_price,
+                   diagnostics);
+}
+
+} // namespace acre::engine

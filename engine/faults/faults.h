@@ -1,0 +1,21 @@
+// What went wrong on the way to the answers that were asked for.
+#pragma once
+
+#include <span>
+
+#include "engine/plan/compile_plan.h"
+#include "engine/readers/value.h"
+#include "lang/check/sheet.h"
+#include "lang/diag/diagnostic.h"
+
+namespace acre::engine {
+
+// Everything that stops an answer: poison at its origin with the givens that led there (E501 E502
+// E503 E505 E506 E507 E508), givens outside `within` (I602), requirements not met (E504); and L802.
+// `roots`: the lines asked for; empty: costs, prices and totals, or every line if the model has no
+// price.
+void report_faults(const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
+                   const lang::SourceMap& sources, std::span<const lang::LineId> roots,
+                   lang::Diagnostics& diagnostics);
+
+} // namespace acre::engine

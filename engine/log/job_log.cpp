@@ -1,0 +1,338 @@
+#include "engine/log/job_log.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <functional>
+#include <set>
+#include <string_view>
+#include <utility>
+
+#include <csv.h>
+#include <fmt/format.h>
+
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+namespace {
+
+using lang::Code;
+
+struct Cell {
+    std::string text;
+    lang::Span span;
+};
+using CsvRow = std::vector<Cell>;
+
+// The table as cells with their places. libcsv knows no places; fed byte by byte, its calls tell
+// them.
+struct Table {
+    std::vector<CsvRow> rows;
+    CsvRow current;
+    lang::FileId file = 0;
+    std::uint32_t begin = 0, now = 0;
+    bool too_many = false;
+};
+void on_cell(void* text, std::size_t size, void* data) {
+    auto& table = *static_cast<Table*>(data);
+    if (table.current.size() <= max_log_columns) // one too many is enough to tell
+        table.current.push_back({std::string(static_cast<const char*>(text), size),
+                                 {table.file, table.begin, table.now}});
+    table.begin = table.now + 1;
+}
+void on_row(int, void* data) {
+    auto& table = *static_cast<Table*>(data);
+    const bool blank = table.current.size() == 1 && table.current[0].text.empty();
+    if (!blank && !table.current.empty()) {
+        if (table.rows.size() > max_log_rows)
+            table.too_many = true;
+        else
+            table.rows.push_back(std::move(table.current));
+    }
+    table.current.clear();
+    table.begin = table.now + 1;
+}
+
+// "$1,234.50" → 1234.5
+std::optional<double> number(std::string_view text) {
+    std::string digits;
+    for (const char c : text)
+        if (c != '$' && c != ',' && c != ' ')
+            digits += c;
+    double value = 0;
+    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
+        return std::nullopt;
+    return value;
+}
+
+bool is_date(std::string_view text) {
+    int year = 0;
+    int month = 0;
+    int day = 0;
+    const auto part = [&](std::size_t from, std::size_t size, int& to) {
+        const auto [end, error] =
+            std::from_chars(text.data() + from, text.data() + from + size, to);
+        return error == std::errc() && end == text.data() + from + size;
+    };
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-' || !part(0, 4, year) ||
+        !part(5, 2, month) || !part(8, 2, day))
+        return false;
+    constexpr std::array<int, 12> days = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    return year >= 1900 && month >= 1 && month <= 12 && day >= 1 &&
+           day <= days[static_cast<std::size_t>(month) - 1] + (leap && month == 2 ? 1 : 0);
+}
+
+class Reader {
+  public:
+    Reader(Table table, lang::Diagnostics& diagnostics)
+        : table_(std::move(table)),
+          diagnostics_(diagnostics) {}
+
+    std::optional<JobLog> read() {
+        if (!columns())
+            return std::nullopt;
+        for (std::size_t i = 1; i < table_.rows.size(); ++i)
+            row(table_.rows[i]);
+        meters();
+        if (failed_)
+            return std::nullopt;
+        return std::move(log_);
+    }
+
+  private:
+    struct Meter {
+        std::string machine;
+        double start, stop;
+        lang::Span span;
+    };
+    Table table_;
+    lang::Diagnostics& diagnostics_;
+    JobLog log_;
+    std::map<std::string, std::size_t> column_;                // by name
+    std::vector<std::pair<std::string, std::size_t>> amounts_; // cost, column
+    std::vector<Meter> meters_;
+    bool failed_ = false;
+
+    void error(Code code, std::string title, lang::Span span, std::string label,
+               std::vector<lang::Help> helps = {}) {
+        failed_ = true;
+        diagnostics_.add(
+            {code, std::move(title), {span, std::move(label)}, {}, {}, std::move(helps)});
+    }
+
+    bool columns() {
+        static constexpr std::array<std::string_view, 11> known = {
+            "date",    "machine",    "operator",   "meter_start", "meter_stop", "acres",
+            "gallons", "fuel_price", "down_hours", "down_cause",  "note"};
+        const CsvRow& head = table_.rows[0];
+        if (head.size() > max_log_columns) {
+            error(Code::J001, fmt::format("the log has more than {} columns", max_log_columns),
+                  head[max_log_columns].span, "one too many");
+            return false;
+        }
+        for (std::size_t i = 0; i < head.size(); ++i) {
+            const Cell& cell = head[i];
+            constexpr std::string_view amount = "amount.";
+            if (cell.text.starts_with(amount) && cell.text.size() > amount.size())
+                amounts_.emplace_back(cell.text.substr(amount.size()), i);
+            else if (std::find(known.begin(), known.end(), cell.text) == known.end())
+                error(Code::J001,
+                      fmt::format("the log has a column that means nothing here: `{}`", cell.text),
+                      cell.span, "unknown",
+                      {{"columns are " + fmt::format("{}", fmt::join(known, ", ")) +
+                            " and amount.NAME for money spent on a cost",
+                        {}}});
+            if (!column_.emplace(cell.text, i).second)
+                error(Code::J001, fmt::format("the column `{}` is there twice", cell.text),
+                      cell.span, "again");
+        }
+        for (const char* needed : {"date", "meter_start", "meter_stop", "acres"})
+            if (!column_.contains(needed))
+                error(Code::J001, fmt::format("the log has no column `{}`", needed), head[0].span,
+                      "the first row names the columns");
+        log_.has_gallons = column_.contains("gallons");
+        return !failed_;
+    }
+
+    const Cell* cell(const CsvRow& row, const std::string& name) const {
+        const auto it = column_.find(name);
+        return it == column_.end() || it->second >= row.size() || row[it->second].text.empty()
+                   ? nullptr
+                   : &row[it->second];
+    }
+    std::string text(const CsvRow& row, const std::string& name) const {
+        const Cell* found = cell(row, name);
+        return found == nullptr ? std::string() : found->text;
+    }
+    double amount(const Cell* at, double low = 0) {
+        if (at == nullptr)
+            return 0;
+        const std::optional<double> value = number(at->text);
+        if (!value)
+            error(Code::J002, "a number is needed here", at->span, "not a number");
+        else if (*value < low)
+            error(Code::J002, "a log has no negative figures", at->span, "below zero");
+        else
+            return *value;
+        return 0;
+    }
+
+    void row(const CsvRow& cells) {
+        if (cells.size() > table_.rows[0].size()) {
+            error(Code::J002,
+                  fmt::format("this row has {} cells, the first row names {}", cells.size(),
+                              table_.rows[0].size()),
+                  cells[table_.rows[0].size()].span, "left over",
+                  {{"put a text that holds a comma in double quotes", {}}});
+            return;
+        }
+        LogRow row;
+        row.date = text(cells, "date");
+        if (!is_date(row.date)) {
+            const Cell* at = cell(cells, "date");
+            error(Code::J003,
+                  row.date.empty() ? "a row without a date" : "a date that is not in the calendar",
+                  at != nullptr ? at->span : cells[0].span, "expected as 2027-03-14");
+        }
+        row.machine = text(cells, "machine");
+        row.operator_name = text(cells, "operator");
+        row.down_cause = text(cells, "down_cause");
+        row.note = text(cells, "note");
+        const Cell* start = cell(cells, "meter_start");
+        const Cell* stop = cell(cells, "meter_stop");
+        if ((start == nullptr) != (stop == nullptr)) {
+            error(Code::J004, "a meter reading is missing", cells[0].span,
+                  "both readings, or none on a day without work");
+        } else if (start != nullptr) {
+            const double from = amount(start);
+            const double to = amount(stop);
+            row.hours = to - from;
+            if (row.hours < 0)
+                error(Code::J004, "the meter runs backwards", stop->span,
+                      fmt::format("started at {}", start->text));
+            else if (row.hours > 24)
+                error(Code::J004, fmt::format("{:.1f} meter hours in one day", row.hours),
+                      stop->span, fmt::format("started at {}", start->text));
+            else if (row.hours > 0)
+                meters_.push_back({row.machine, from, to, start->span});
+        }
+        row.acres = amount(cell(cells, "acres"));
+        row.gallons = amount(cell(cells, "gallons"));
+        row.fuel_price = amount(cell(cells, "fuel_price"));
+        row.down_hours = amount(cell(cells, "down_hours"));
+        for (const auto& [cost, column] : amounts_)
+            if (column < cells.size() && !cells[column].text.empty())
+                row.amounts[cost] += amount(&cells[column]);
+        log_.rows.push_back(std::move(row));
+    }
+
+    // Hours counted twice are the commonest slip of a log kept by two shifts.
+    void meters() {
+        std::sort(meters_.begin(), meters_.end(), [](const Meter& a, const Meter& b) {
+            return std::tie(a.machine, a.start) < std::tie(b.machine, b.start);
+        });
+        for (std::size_t i = 1; i < meters_.size(); ++i)
+            if (meters_[i].machine == meters_[i - 1].machine &&
+                meters_[i].start < meters_[i - 1].stop - 1e-9)
+                error(Code::J004, "meter hours are counted twice", meters_[i].span,
+                      fmt::format("another row runs to {}", meters_[i - 1].stop));
+    }
+};
+
+} // namespace
+
+std::optional<JobLog> read_job_log(const lang::SourceMap& sources, lang::FileId file,
+                                   lang::Diagnostics& diagnostics) {
+    Table table;
+    table.file = file;
+    csv_parser parser;
+    csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI);
+    const std::string_view text = sources.file(file).text();
+    bool well_formed = true;
+    for (const char& c : text) {
+        well_formed = csv_parse(&parser, &c, 1, on_cell, on_row, &table) == 1;
+        if (!well_formed || table.too_many)
+            break;
+        ++table.now;
+    }
+    well_formed = well_formed && csv_fini(&parser, on_cell, on_row, &table) == 0;
+    csv_free(&parser);
+    const auto fail = [&](std::string title, std::uint32_t at) {
+        const auto end = static_cast<std::uint32_t>(text.size());
+        diagnostics.add({Code::J001,
+                         std::move(title),
+                         {{file, std::min(at, end), std::min(at + 1, end)}, ""},
+                         {},
+                         {},
+                         {}});
+    };
+    if (table.too_many)
+        fail(fmt::format("the log has more than {} rows", lang::number_text(max_log_rows)),
+             table.now);
+    else if (!well_formed)
+        fail("the log is not well-formed CSV: a quote stands alone", table.now);
+    else if (table.rows.size() < 2)
+        fail("the log has no rows below its head", 0);
+    else
+        return Reader(std::move(table), diagnostics).read();
+    return std::nullopt;
+}
+
+LogTotals totals(const JobLog& log) {
+    LogTotals sum;
+    std::set<std::string_view> dates;
+    double priced = 0;
+    double gallons_priced = 0;
+    for (const LogRow& row : log.rows) {
+        if (row.hours > 0 || row.acres > 0)
+            dates.insert(row.date);
+        sum.hours += row.hours;
+        sum.acres += row.acres;
+        sum.gallons += row.gallons;
+        if (row.fuel_price > 0) {
+            priced += row.gallons * row.fuel_price;
+            gallons_priced += row.gallons;
+        }
+        for (const auto& [cost, amount] : row.amounts)
+            sum.amounts[cost] += amount;
+        if (row.down_hours > 0)
+            sum.down[row.down_cause.empty() ? "not said" : row.down_cause] += row.down_hours;
+    }
+    sum.days = dates.size();
+    sum.fuel_price = gallons_priced > 0 ? priced / gallons_priced : 0;
+    return sum;
+}
+
+Learned learned_ratio(const JobLog& log, double LogRow::*over, double LogRow::*under) {
+    std::map<std::string_view, std::pair<double, double>> days;
+    for (const LogRow& row : log.rows) {
+        days[row.date].first += row.*over;
+        days[row.date].second += row.*under;
+    }
+    double above = 0;
+    double below = 0;
+    Learned learned;
+    for (const auto& [date, day] : days)
+        if (day.second > 0) {
+            above += day.first;
+            below += day.second;
+            ++learned.days;
+        }
+    if (learned.days == 0)
+        return learned;
+    learned.value = above / below;
+    if (learned.days > 1) {
+        double squares = 0;
+        for (const auto& [date, day] : days)
+            if (day.second > 0)
+                squares += std::pow(day.first - learned.value * day.second, 2);
+        const auto n = static_cast<double>(learned.days);
+        learned.standard_error = std::sqrt(squares / (n * (n - 1))) / (below / n);
+    }
+    return learned;
+}
+
+} // namespace acre::engine

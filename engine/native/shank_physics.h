@@ -1,0 +1,143 @@
+// The formulas of one deep shank, once for plain numbers and once for numbers with slopes. Only
+// native_deep_draft.cpp includes this.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+
+#include "engine/native/deep_draft.h"
+#include "engine/native/dual.h"
+
+namespace acre::engine::shank {
+
+inline constexpr double radians = std::numbers::pi / 180;
+inline constexpr double least_friction =
+    0.01; // degrees: below it the closed form divides by nothing
+inline constexpr double most_slot_friction = 45;
+
+inline double least(double a, double b) {
+    return b < a ? b : a;
+}
+template <std::size_t N> Dual<N> least(const Dual<N>& a, const Dual<N>& b) {
+    return b.value < a.value ? b : a;
+}
+inline double most(double a, double b) {
+    return b > a ? b : a;
+}
+template <std::size_t N> Dual<N> most(const Dual<N>& a, const Dual<N>& b) {
+    return b.value > a.value ? b : a;
+}
+
+// Slot factors by friction in degrees.
+template <class T> struct Slot {
+    T cohesion, overburden; // overburden: earth pressure at rest times Nq'
+};
+template <class T> Slot<T> slot(const T& friction) {
+    using std::exp, std::sin, std::tan;
+    const T phi = least(friction, T(most_slot_friction)) * radians;
+    const T s = sin(phi), t = tan(phi);
+    const T nq = (1.0 + s) / (1.0 - s) * exp(2 * std::numbers::pi * t);
+    return {(nq - 1.0) / t, (1.0 - s) * nq};
+}
+
+// The shank: width, rake, and how wide the side crescents are for each depth.
+template <class T> struct Tool { T width, sin_rake, cos_rake, cot_rake, spread; };
+// Forward rupture distance over depth, a quartic in the rake (degrees) from course worksheets on
+// the narrow-tine papers; a third of the part beyond the tool's own reach does not count.
+template <class T> Tool<T> tool(const T& width, const T& rake) {
+    using std::cos, std::sin;
+    const T m =
+        4.0704 + rake * (-0.0940983 + rake * (1.49667e-3 + rake * (-1.21924e-5 + rake * 3.963e-8)));
+    const T s = sin(rake * radians), c = cos(rake * radians);
+    return {width, s, c, c / s, m - (m - 1.0) / 3.0};
+}
+
+// The wedge by tangents of the mean friction angles: no iteration, no angle function.
+template <class T> struct Wedge {
+    T weight, cohesion, adhesion; // N-factors
+    T forward, down;              // sine and cosine of rake + steel friction
+    T cot_plane;                  // of beta + friction
+};
+template <class T>
+inline Wedge<T> wedge(const Tool<T>& k, const T& tan_friction, const T& tan_steel) {
+    using std::sqrt;
+    const T cos_steel = 1.0 / sqrt(1.0 + tan_steel * tan_steel), sin_steel = tan_steel * cos_steel;
+    const T a = k.cos_rake * cos_steel - k.sin_rake * sin_steel;
+    const T b = k.sin_rake * cos_steel + k.cos_rake * sin_steel;
+    const T cot = 1.0 / tan_friction;
+    // cot(beta + friction) that makes the weight factor least: the root of a quadratic, both sides
+    // times the tangent
+    const T p = (a - b * k.cot_rake) * cot - b + a * tan_friction;
+    const T q = b * (k.cot_rake + tan_friction);
+    const T x = -p / (q + sqrt(q * q - b * (1.0 - k.cot_rake * tan_friction) * p));
+    const T cot_beta = (x * cot + 1.0) / (cot - x);
+    const T over = 1.0 / (a + b * x);
+    return {(k.cot_rake + cot_beta) * 0.5 * over,
+            (1.0 + cot_beta * x) * over,
+            (1.0 - k.cot_rake * x) * over,
+            b,
+            a,
+            x};
+}
+
+template <class T> struct Layer {
+    T thickness, weight, cohesion, adhesion, tan_friction, tan_steel;
+    Slot<T> slot;
+};
+
+// What the layers above a depth add up to.
+template <class T> struct Above {
+    T top{0.0};        // the depth itself
+    T friction{0.0};   // sum of thickness × tangent
+    T steel{0.0};      // the same for steel
+    T overburden{0.0}; // sum of thickness × unit weight
+    T cohesion{0.0};   // sum of thickness × cohesion
+    T moment{0.0};     // sum of thickness × cohesion × (top + bottom)
+    T adhesion{0.0};   // sum of thickness × adhesion
+};
+template <class T> Above<T> below(const Above<T>& s, const Layer<T>& l, const T& t) {
+    const T bottom = s.top + t;
+    return {bottom,
+            s.friction + t * l.tan_friction,
+            s.steel + t * l.tan_steel,
+            s.overburden + t * l.weight,
+            s.cohesion + t * l.cohesion,
+            s.moment + t * l.cohesion * (s.top + bottom),
+            s.adhesion + t * l.adhesion};
+}
+
+template <class T> struct Force { T forward, down; };
+// Wedge of the mean friction down to x inside layer l, s being what lies above the layer.
+template <class T>
+inline Wedge<T> wedge_down_to(const Tool<T>& k, const Above<T>& s, const Layer<T>& l, const T& x) {
+    const T t = x - s.top;
+    const T mean = 1.0 / x;
+    return wedge(k, (s.friction + l.tan_friction * t) * mean, (s.steel + l.tan_steel * t) * mean);
+}
+// Crescent down to x with that wedge.
+template <class T>
+inline Force<T> crescent(const Tool<T>& k, const Above<T>& s, const Layer<T>& l, const T& x,
+                         const Wedge<T>& n) {
+    const T t = x - s.top;
+    const T width = k.width + k.spread * x;
+    const T cohesion = s.cohesion + l.cohesion * t;
+    const T side = 2.0 * x * s.cohesion - s.moment + l.cohesion * t * t;
+    const T force = n.weight * (s.overburden + l.weight * t) * x * width +
+                    n.cohesion * (k.width * cohesion + k.spread * side) +
+                    n.adhesion * k.width * (s.adhesion + l.adhesion * t);
+    return {force * n.forward, force * n.down};
+}
+
+// Slot from x to bottom inside one layer, overburden given at x.
+template <class T>
+inline T slot_draft(const Tool<T>& k, const Layer<T>& l, const T& overburden, const T& x,
+                    const T& bottom) {
+    const T t = bottom - x;
+    return k.width * t *
+           (l.cohesion * l.slot.cohesion + l.slot.overburden * (overburden + l.weight * t * 0.5));
+}
+
+} // namespace acre::engine::shank

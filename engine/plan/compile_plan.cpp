@@ -1,0 +1,181 @@
+#include "engine/plan/compile_plan.h"
+
+#include <fmt/format.h>
+
+#include "engine/plan/node_compiler.h"
+#include "engine/plan/plan_builder.h"
+#include "engine/plan/plan_roots.h"
+#include "engine/readers/value.h"
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+
+using lang::NodeId;
+using lang::none;
+using lang::Op;
+
+namespace {
+
+// True when a formula rests on no line and calls nothing, so that its value is the given's own.
+bool stands_alone(const lang::Sheet& sheet, NodeId formula) {
+    std::vector<NodeId> open{formula};
+    while (!open.empty()) {
+        const lang::Node& node = sheet.nodes[open.back()];
+        open.pop_back();
+        switch (node.op) {
+        case Op::Line:
+        case Op::Define:
+        case Op::Table:
+        case Op::Sum:
+        case Op::Most:
+        case Op::Least:
+        case Op::Missing:
+            return false;
+        default:
+            break;
+        }
+        for (const NodeId child : {node.a, node.b, node.c})
+            if (child != none)
+                open.push_back(child);
+        for (std::uint32_t i = 0; i < node.arg_count; ++i)
+            open.push_back(sheet.args[node.first_arg + i]);
+    }
+    return true;
+}
+
+// Givens whose formula stands alone become inputs, first of all, in order.
+void add_inputs(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler& compiler,
+                Origins& origins, std::vector<Slot>& line_slots) {
+    PlanBuilder scratch(max_plan_operations);
+    Origins scratch_origins;
+    scratch_origins.slot_of_node.assign(sheet.nodes.size(), no_slot);
+    std::vector<Slot> no_lines;
+    NodeCompiler folder(sheet, scratch, scratch_origins, no_lines);
+    for (const lang::Given& given : sheet.givens) {
+        const lang::Line& line = sheet.lines[given.line];
+        if (line.value == none || !stands_alone(sheet, line.value))
+            continue;
+        const Slot folded = folder.node(line.value);
+        if (folder.stopped())
+            return;
+        if (!scratch.is_constant(folded))
+            continue; // no answer: kept as operations, so that a fault finds its origin
+        const Slot slot = builder.input(scratch.value(folded), given.line,
+                                        line.type.kind == lang::Type::Kind::Choice);
+        compiler.note(line.value, given.line);
+        line_slots[given.line] = slot;
+        origins.slot_of_node[line.value] = slot;
+    }
+}
+
+void add_tables(const lang::Sheet& sheet, Plan& plan) {
+    for (const lang::Table& table : sheet.tables)
+        plan.tables.push_back(
+            {table.x, table.y, table.staircase, table.hold_below, table.hold_above});
+}
+
+void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler& compiler) {
+    const auto slot_of = [&](NodeId node) { return node == none ? no_slot : compiler.node(node); };
+    Plan& plan = builder.plan();
+    for (const lang::Condition& require : sheet.requires_)
+        plan.require_slot.push_back(require.condition == none ? builder.constant(1)
+                                                              : compiler.node(require.condition));
+    for (const lang::Condition& caution : sheet.cautions)
+        plan.caution_slot.push_back(caution.condition == none ? builder.constant(1)
+                                                              : compiler.node(caution.condition));
+    for (const lang::Correlation& correlation : sheet.correlations)
+        plan.correlation_slot.push_back(slot_of(correlation.strength));
+    for (const lang::Given& given : sheet.givens) {
+        plan.within_low.push_back(slot_of(given.within_low));
+        plan.within_high.push_back(slot_of(given.within_high));
+        plan.swing_low.push_back(slot_of(given.swing_low));
+        plan.swing_high.push_back(slot_of(given.swing_high));
+    }
+    for (const lang::PriceItem& item : sheet.prices) {
+        for (const lang::PriceStep& step : item.steps)
+            if (step.value != none)
+                compiler.node(step.value);
+    }
+    compiler.note(none, none);
+}
+
+void report_size(const lang::Sheet& sheet, lang::LineId line, lang::Diagnostics& diagnostics) {
+    lang::Diagnostic diagnostic{lang::Code::G403, {}, {}, {}, {}, {}};
+    diagnostic.title = fmt::format("the plan grows past {:L} operations", max_plan_operations);
+    if (line != none) {
+        diagnostic.title =
+            fmt::format("the plan grows past {} operations in `{}`",
+                        lang::number_text(max_plan_operations), sheet.lines[line].name);
+        diagnostic.primary = {sheet.lines[line].name_span, ""};
+    }
+    diagnostic.notes.push_back("a function is written out wherever it is called; functions that "
+                               "call others several times multiply");
+    diagnostic.helps.push_back(
+        {"give what is called several times a line of its own inside the define", {}});
+    diagnostics.add(std::move(diagnostic));
+}
+
+void report_natives(const lang::Sheet& sheet, const NodeCompiler& compiler,
+                    lang::Diagnostics& diagnostics) {
+    for (const std::uint32_t index : compiler.unknown_natives()) {
+        const lang::Function& function = sheet.functions[index];
+        lang::Diagnostic diagnostic{lang::Code::N212, {}, {}, {}, {}, {}};
+        const std::size_t count = function.parameters.size();
+        diagnostic.title = fmt::format("the program has no function `{}` that takes {} value{}",
+                                       function.name, count, count == 1 ? "" : "s");
+        diagnostic.primary = {function.name_span, "declared native here"};
+        diagnostic.helps.push_back({"write its formula here, after `=` in place of `native`", {}});
+        diagnostics.add(std::move(diagnostic));
+    }
+}
+
+// All givens nobody set that the answers rest on, in one diagnostic. Which these are depends on the
+// branches taken.
+void report_unset(const lang::Sheet& sheet, const Compiled& compiled,
+                  const lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
+    if (compiled.origins.unset.empty())
+        return;
+    const std::vector<char> asked =
+        asked_for(compiled.plan, evaluate(compiled.plan), root_slots(sheet, compiled, {}));
+    report_unset_givens(sheet, compiled, sources, asked, diagnostics);
+}
+
+} // namespace
+
+std::optional<Compiled> compile_plan(const lang::CheckedSheet& checked,
+                                     const lang::SourceMap& sources,
+                                     lang::Diagnostics& diagnostics) {
+    const lang::Sheet& sheet = *checked;
+    Compiled compiled;
+    PlanBuilder builder(max_plan_operations);
+    std::vector<Slot> line_slots(sheet.lines.size(), no_slot);
+    compiled.origins.slot_of_node.assign(sheet.nodes.size(), no_slot);
+    add_tables(sheet, builder.plan());
+    NodeCompiler compiler(sheet, builder, compiled.origins, line_slots);
+
+    add_inputs(sheet, builder, compiler, compiled.origins, line_slots);
+    lang::LineId line = 0;
+    for (; line < sheet.lines.size() && !compiler.stopped(); ++line)
+        compiler.line(line);
+    if (!compiler.stopped())
+        add_conditions(sheet, builder, compiler);
+    if (compiler.stopped()) {
+        report_size(sheet, line == 0 ? none : line - 1, diagnostics);
+        return std::nullopt;
+    }
+    report_natives(sheet, compiler, diagnostics);
+    if (!compiler.unknown_natives().empty())
+        return std::nullopt;
+
+    compiled.plan = std::move(builder.plan());
+    compiled.plan.line_slot = std::move(line_slots);
+    for (const Origins::Unset& unset : compiled.origins.unset)
+        compiled.plan.line_slot[unset.line] = no_slot;
+    const std::size_t errors = diagnostics.error_count();
+    report_unset(sheet, compiled, sources, diagnostics);
+    if (diagnostics.error_count() > errors)
+        return std::nullopt;
+    return compiled;
+}
+
+} // namespace acre::engine

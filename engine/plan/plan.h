@@ -1,0 +1,107 @@
+// The plan: a checked sheet as straight-line code over bare doubles. No names, no units, no text in
+// it; every reader (value, block, adjoint, export) walks the same list once, forward or backward.
+//
+// Poison. An operation that has no answer (zero divisor, root of a negative number, outside a
+// table, overflow) writes NaN, and NaN goes through everything that rests on it: min, max,
+// comparisons and conditions too. A branch that is not taken poisons nothing. So a reader needs no
+// error paths: it looks at the results at the end.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+namespace acre::engine {
+
+using Slot = std::uint32_t;
+inline constexpr Slot no_slot = 0xFFFFFFFF;
+
+enum class Code : std::uint8_t {
+    Constant, // a: into constants
+    Input,    // a: into inputs
+    Add,
+    Subtract,
+    Multiply,
+    Divide,
+    Negate,
+    Power,
+    Sqrt,
+    Exp,
+    Log,
+    Sin,
+    Cos,
+    Tan,
+    Atan, // of degrees; Atan gives degrees
+    Abs,
+    Min,
+    Max,
+    Ceil,
+    Floor,
+    Round, // to whole numbers; a value within 1e-9 (relative, at most 1e-3) of a whole number is
+           // that number, and as near below a half it is the half; Round is half away from zero
+    Less,
+    LessEqual,
+    Greater,
+    GreaterEqual,
+    Equal,
+    NotEqual, // 1 true, 0 false, NaN if either side is poison
+    And,
+    Or,
+    Not,    // And: a false gives false whatever b is; Or: a true gives true whatever b is
+    Select, // a condition, b then, c otherwise
+    Guard,  // b if a is true, else poison: a limit of a function
+    Table,  // a: into tables, b: x
+    Native, // a: into calls: the value of a native function
+};
+
+// Operation i writes slot i. Operands are slots below i unless said otherwise above.
+struct Operation {
+    Code code;
+    std::uint32_t a = 0, b = 0, c = 0;
+    friend bool operator==(const Operation&, const Operation&) = default;
+};
+
+struct Input {
+    Slot slot = no_slot;
+    double value = 0;       // as the job has it
+    std::uint32_t line = 0; // LineId of the given
+    bool is_choice = false; // value is the index of an option
+};
+
+struct PlanTable {
+    std::vector<double> x, y;
+    bool staircase = false, hold_below = false, hold_above = false;
+};
+
+struct NativeCall {
+    std::uint32_t function = 0; // into the native registry
+    std::vector<Slot> args;
+};
+
+struct Plan {
+    std::vector<Operation> operations;
+    std::vector<double> constants;
+    std::vector<Input> inputs;
+    std::vector<PlanTable> tables;
+    std::vector<NativeCall> calls;
+    std::vector<Slot> line_slot;        // by LineId; no_slot for a given without a value
+    std::vector<Slot> require_slot;     // by index in Sheet::requires_; 1 met
+    std::vector<Slot> caution_slot;     // by index in Sheet::cautions; 1 show
+    std::vector<Slot> correlation_slot; // by index in Sheet::correlations; a share, 1 for 100 %
+    std::vector<Slot> within_low, within_high, swing_low, swing_high; // by given; no_slot: none
+
+    // A call outside the tested range of its function: shown as a caution where the call is asked
+    // for.
+    struct TestedRange {
+        Slot value = no_slot; // of the argument
+        Slot low = no_slot, high = no_slot;
+        Slot call = no_slot; // result of the call: the caution counts if this slot is asked for
+        std::uint32_t function = 0, parameter = 0; // Sheet ids
+        std::uint32_t node = 0;                    // NodeId of the call
+    };
+    std::vector<TestedRange> tested;
+
+    std::size_t size() const { return operations.size(); }
+};
+
+} // namespace acre::engine

@@ -1,0 +1,312 @@
+#include "engine/questions/bridge/bridge.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <memory>
+#include <span>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "engine/plan/effort.h"
+#include "engine/questions/bridge/bridge_changes.h"
+#include "engine/questions/bridge/shapley.h"
+#include "engine/questions/estimate.h"
+#include "engine/readers/block.h"
+#include "engine/words/money.h"
+
+namespace acre::engine {
+namespace {
+
+bool is_library(std::string_view reference) {
+    return reference.starts_with("library/");
+}
+
+// Models from one side, the library from another.
+class MixedLoader : public lang::Loader {
+  public:
+    MixedLoader(lang::Loader& models, lang::Loader& library, lang::Loader& other)
+        : models_(models),
+          library_(library),
+          other_(other) {}
+    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
+              lang::Loaded& loaded, lang::LoadFailure& failure) override {
+        if (!is_library(reference))
+            return models_.load(kind, reference, from, loaded, failure);
+        // A side that never used this text does not have it; the other one does.
+        return library_.load(kind, reference, from, loaded, failure) ||
+               other_.load(kind, reference, from, loaded, failure);
+    }
+
+  private:
+    lang::Loader& models_;
+    lang::Loader& library_;
+    lang::Loader& other_;
+};
+
+class Plans {
+  public:
+    Plans(const BridgeSide& before, const BridgeSide& after, std::vector<Change> changes,
+          bool total)
+        : before_(before),
+          after_(after),
+          changes_(std::move(changes)),
+          total_(total) {}
+
+    // More work than one answer may take: what is asked for since has no price.
+    bool too_large() const { return too_large_; }
+
+    // The price for each combination of changes.
+    void operator()(std::span<const std::uint64_t> masks, std::span<double> results) {
+        std::map<std::uint64_t, std::vector<std::size_t>> by_structure;
+        for (std::size_t i = 0; i < masks.size(); ++i)
+            by_structure[masks[i] & structure()].push_back(i);
+        for (const auto& [bits, lanes] : by_structure)
+            read(variant(bits), masks, lanes, results);
+    }
+
+  private:
+    struct Variant {
+        Run run;
+        bool priced = false;
+        Slot price = no_slot;
+        std::vector<std::uint32_t> inputs, players; // which input each change moves
+        std::optional<BlockReader> reader;
+    };
+    BridgeSide before_, after_;
+    std::vector<Change> changes_;
+    bool total_;
+    std::map<std::uint64_t, std::unique_ptr<Variant>> variants_;
+    std::uint64_t effort_ = 0, nodes_ = 0;
+    bool too_large_ = false;
+
+    std::uint64_t structure() const {
+        std::uint64_t mask = 0;
+        for (std::size_t i = 0; i < changes_.size(); ++i)
+            mask |= changes_[i].structural ? std::uint64_t{1} << i : 0;
+        return mask;
+    }
+
+    Variant& variant(std::uint64_t bits) {
+        std::unique_ptr<Variant>& slot = variants_[bits];
+        if (slot)
+            return *slot;
+        slot = std::make_unique<Variant>();
+        too_large_ = too_large_ || variants_.size() > max_variants || nodes_ > max_variant_nodes;
+        if (too_large_)
+            return *slot;
+        const auto is_new = [&](BridgeKind kind) {
+            for (std::size_t i = 0; i < changes_.size(); ++i)
+                if (changes_[i].kind == kind)
+                    return (bits >> i & 1U) != 0;
+            return true; // nothing changed: the new side is as good as the old
+        };
+        const BridgeSide& side = is_new(BridgeKind::Model) ? after_ : before_;
+        const BridgeSide& library = is_new(BridgeKind::Library) ? after_ : before_;
+        const BridgeSide& other = is_new(BridgeKind::Library) ? before_ : after_;
+        MixedLoader loader(*side.loader, *library.loader, *other.loader);
+        lang::Request request = side.request;
+        for (std::size_t i = 0; i < changes_.size(); ++i)
+            set(request, changes_[i], (bits >> i & 1U) != 0);
+        slot->priced = run(request, loader, slot->run);
+        nodes_ += slot->run.sheet ? (*slot->run.sheet)->nodes.size() : 0;
+        if (slot->priced)
+            find_inputs(*slot);
+        return *slot;
+    }
+
+    // Every given that changed is set outright, so that the files of one side cannot stand in for
+    // the other. A given that is typed on one side and computed on the other is left alone where it
+    // is computed.
+    static void set(lang::Request& request, const Change& change, bool is_new) {
+        if (change.kind != BridgeKind::Given)
+            return;
+        const GivenValue& value = is_new ? *change.after : *change.before;
+        if (change.structural && !value.is_input)
+            return;
+        std::erase_if(request.sets, [&](const auto& pair) { return pair.first == change.name; });
+        request.sets.emplace_back(change.name, value.text);
+    }
+
+    void find_inputs(Variant& variant) {
+        const lang::Sheet& sheet = **variant.run.sheet;
+        const lang::LineId line = total_ ? sheet.price_total : sheet.price_per_unit;
+        variant.price = line == lang::none ? no_slot : variant.run.compiled->plan.line_slot[line];
+        variant.priced = variant.price != no_slot;
+        const auto inputs = inputs_by_line(variant.run.compiled->plan);
+        for (std::uint32_t i = 0; i < changes_.size(); ++i) {
+            const lang::LineId given =
+                changes_[i].kind == BridgeKind::Given && !changes_[i].structural
+                    ? sheet.find(changes_[i].name)
+                    : lang::none;
+            if (const auto input = inputs.find(given);
+                given != lang::none && input != inputs.end()) {
+                variant.inputs.push_back(input->second);
+                variant.players.push_back(i);
+            }
+        }
+        if (variant.priced) {
+            const Slot wanted[] = {variant.price};
+            effort_ += effort_of_plan * variant.run.compiled->plan.size();
+            variant.reader.emplace(variant.run.compiled->plan, variant.inputs, wanted);
+        }
+    }
+
+    static void no_answer(const std::vector<std::size_t>& lanes, std::span<double> results) {
+        for (const std::size_t lane : lanes)
+            results[lane] = std::numeric_limits<double>::quiet_NaN();
+    }
+
+    void read(const Variant& variant, std::span<const std::uint64_t> masks,
+              const std::vector<std::size_t>& lanes, std::span<double> results) {
+        if (!variant.priced)
+            return no_answer(lanes, results);
+        if (too_large_ ||
+            (effort_ += variant.reader->size().of_a_run(lanes.size()) +
+                        variant.reader->size().scratch_bytes / sizeof(double)) > max_effort) {
+            too_large_ = true;
+            return no_answer(lanes, results);
+        }
+        const BlockReader& reader = *variant.reader;
+        const auto scratch = reader.scratch();
+        std::vector<std::vector<double>> values(variant.inputs.size(),
+                                                std::vector<double>(block_lanes));
+        std::vector<const double*> in;
+        for (const std::vector<double>& column : values)
+            in.push_back(column.data());
+        std::vector<double> prices(block_lanes);
+        double* const out[] = {prices.data()};
+        for (std::size_t begin = 0; begin < lanes.size(); begin += block_lanes) {
+            const std::size_t size = std::min(block_lanes, lanes.size() - begin);
+            for (std::size_t k = 0; k < variant.inputs.size(); ++k) {
+                const Change& change = changes_[variant.players[k]];
+                for (std::size_t i = 0; i < size; ++i)
+                    values[k][i] =
+                        ((masks[lanes[begin + i]] >> variant.players[k] & 1U) != 0 ? change.after
+                                                                                   : change.before)
+                            ->value;
+            }
+            reader.run(size, in.data(), out, *scratch);
+            for (std::size_t i = 0; i < size; ++i)
+                results[lanes[begin + i]] = prices[i];
+        }
+    }
+};
+
+// The rows in cents so that they and the rounding row add up to the difference of the prices as
+// quoted.
+void settle_cents(Bridge& bridge) {
+    std::int64_t sum = 0;
+    for (BridgeRow& row : bridge.rows) {
+        row.cents = to_cents(row.share);
+        sum += row.cents;
+    }
+    const std::int64_t rest = bridge.after_cents - bridge.before_cents - sum;
+    if (rest == 0)
+        return;
+    BridgeRow& rounding = bridge.rows.emplace_back();
+    rounding.kind = BridgeKind::Rounding;
+    rounding.share = static_cast<double>(bridge.after_cents - bridge.before_cents) / 100 -
+                     (bridge.after - bridge.before);
+    rounding.cents = rest;
+}
+
+std::vector<BridgeRow> rows_of(const std::vector<Change>& changes, const Attribution& parts) {
+    std::vector<BridgeRow> rows;
+    for (std::size_t i = 0; i < changes.size(); ++i) {
+        if (parts.group[i] != i)
+            continue;
+        BridgeRow row;
+        row.kind = changes[i].kind;
+        row.share = parts.share[i];
+        for (std::size_t k = i; k < changes.size(); ++k) {
+            if (parts.group[k] != i || changes[k].kind != BridgeKind::Given)
+                continue;
+            const Change& change = changes[k];
+            const bool first = row.names.empty();
+            row.names.push_back(change.name);
+            row.label = first ? change.after->label : row.label;
+            row.because = first ? change.after->because : row.because;
+            row.before += (first ? "" : ", ") + change.before->shown;
+            row.after += (first ? "" : ", ") + change.after->shown;
+        }
+        if (row.names.size() > 1 || (changes[i].kind != BridgeKind::Given && !row.names.empty()))
+            row.kind = BridgeKind::Together;
+        rows.push_back(std::move(row));
+    }
+    std::stable_sort(rows.begin(), rows.end(), [](const BridgeRow& a, const BridgeRow& b) {
+        return std::abs(a.share) > std::abs(b.share);
+    });
+    return rows;
+}
+
+bool price_of(Run& run, bool total, double& price, std::int64_t& cents, std::string& unit) {
+    const std::optional<Estimate> priced =
+        estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    const lang::LineId line = total ? (*run.sheet)->price_total : (*run.sheet)->price_per_unit;
+    if (!priced || line == lang::none)
+        return false;
+    price = run.values.slot[run.compiled->plan.line_slot[line]];
+    unit = total ? "$" : "$/" + priced->per;
+    cents = total ? priced->price_cents
+                  : to_cents(static_cast<double>(priced->price_cents) / 100 / priced->per_quantity);
+    return std::isfinite(price);
+}
+
+} // namespace
+
+std::optional<Bridge> bridge(const BridgeSide& before, const BridgeSide& after, bool total,
+                             Run& run_before, Run& run_after, BridgeFault& fault) {
+    Bridge result;
+    std::string unit_before;
+    if (!run(before.request, *before.loader, run_before) ||
+        !price_of(run_before, total, result.before, result.before_cents, unit_before)) {
+        fault = {"the old side has no price", 0};
+        return std::nullopt;
+    }
+    if (!run(after.request, *after.loader, run_after) ||
+        !price_of(run_after, total, result.after, result.after_cents, result.unit)) {
+        fault = {"the new side has no price", 1};
+        return std::nullopt;
+    }
+    if (unit_before != result.unit) {
+        fault = {fmt::format("one price is in {}, the other in {}: compare the totals", unit_before,
+                             result.unit),
+                 2};
+        return std::nullopt;
+    }
+    const GivenValues old_givens = givens_of(run_before);
+    const GivenValues new_givens = givens_of(run_after);
+    const std::vector<Change> changes =
+        changes_between(run_before, run_after, old_givens, new_givens);
+    if (changes.size() > max_players) {
+        fault = {fmt::format("{} values changed; a bridge carries {}", changes.size(), max_players),
+                 2};
+        return std::nullopt;
+    }
+    Plans plans(before, after, changes, total);
+    const Attribution parts =
+        attribute(changes.size(), [&](std::span<const std::uint64_t> masks,
+                                      std::span<double> results) { plans(masks, results); });
+    if (plans.too_large()) {
+        fault = {
+            "the sides differ in too much for one bridge: compare them with fewer changes between",
+            2};
+        return std::nullopt;
+    }
+    const auto near = [](double a, double b) {
+        return std::abs(a - b) <= 1e-9 * std::max(1.0, std::abs(b));
+    };
+    if (!parts.answered || !near(parts.before, result.before) || !near(parts.after, result.after)) {
+        fault = {"the sides cannot be taken from one to the other value by value", 2};
+        return std::nullopt;
+    }
+    result.exact = parts.exact;
+    result.rows = rows_of(changes, parts);
+    settle_cents(result);
+    return result;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,101 @@
+#include "engine/questions/bridge/bridge_changes.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+
+std::map<lang::LineId, std::uint32_t> inputs_by_line(const Plan& plan) {
+    std::map<lang::LineId, std::uint32_t> result;
+    for (std::uint32_t i = 0; i < plan.inputs.size(); ++i)
+        result.emplace(plan.inputs[i].line, i);
+    return result;
+}
+
+GivenValues givens_of(const Run& run) {
+    GivenValues result;
+    const lang::Sheet& sheet = **run.sheet;
+    const auto inputs = inputs_by_line(run.compiled->plan);
+    for (const lang::Given& given : sheet.givens) {
+        const lang::Line& line = sheet.lines[given.line];
+        const Slot slot = run.compiled->plan.line_slot[given.line];
+        if (slot == no_slot || !std::isfinite(run.values.slot[slot]))
+            continue;
+        GivenValue& entry = result[line.name];
+        entry.value = run.values.slot[slot];
+        entry.is_input = inputs.contains(given.line);
+        entry.label = line.label;
+        entry.because = given.settings.empty() ? std::string() : given.settings.back().because;
+        if (line.type.kind == lang::Type::Kind::Choice) {
+            entry.text =
+                sheet.choices[line.type.choice].options[static_cast<std::size_t>(entry.value)];
+            entry.shown = entry.text;
+        } else {
+            const std::string& unit = line.unit_text;
+            entry.text = unit.empty() || unit == "1" ? fmt::format("{}", entry.value)
+                                                     : fmt::format("{} {}", entry.value, unit);
+            entry.shown = lang::quantity_text(entry.value, unit);
+        }
+    }
+    return result;
+}
+
+namespace {
+
+std::map<std::string, std::string> texts_of(const Run& run) {
+    std::map<std::string, std::string> texts;
+    for (lang::FileId id = 0; id < run.sources.size(); ++id)
+        texts.emplace(run.sources.file(id).name(), run.sources.file(id).text());
+    return texts;
+}
+
+// Which texts of formulas differ. Texts of jobs and seasons only carry values, which are compared
+// one by one.
+void changed_texts(const Run& before, const Run& after, bool& models, bool& library) {
+    const auto old_texts = texts_of(before);
+    const auto new_texts = texts_of(after);
+    const auto differs = [&](const auto& from, const auto& to) {
+        for (const auto& [name, text] : from) {
+            if (!name.ends_with(".rate"))
+                continue;
+            const auto other = to.find(name);
+            if (other == to.end() || other->second != text)
+                (name.find("library/") != std::string::npos ? library : models) = true;
+        }
+    };
+    differs(old_texts, new_texts);
+    differs(new_texts, old_texts);
+}
+
+} // namespace
+
+std::vector<Change> changes_between(const Run& run_before, const Run& run_after,
+                                    const GivenValues& before, const GivenValues& after) {
+    std::vector<Change> changes;
+    bool models = false;
+    bool library = false;
+    changed_texts(run_before, run_after, models, library);
+    // Other blocks or used models: values without a counterpart move with the model.
+    models = models || before.size() != after.size() ||
+             !std::equal(before.begin(), before.end(), after.begin(),
+                         [](const auto& a, const auto& b) { return a.first == b.first; });
+    if (models)
+        changes.push_back({BridgeKind::Model, "", nullptr, nullptr, true});
+    if (library)
+        changes.push_back({BridgeKind::Library, "", nullptr, nullptr, true});
+    for (const auto& [name, value] : before) {
+        const auto other = after.find(name);
+        if (other == after.end())
+            continue;
+        const bool typed = value.is_input != other->second.is_input;
+        if (typed || (value.is_input && value.value != other->second.value))
+            changes.push_back({BridgeKind::Given, name, &value, &other->second, typed});
+    }
+    return changes;
+}
+
+} // namespace acre::engine

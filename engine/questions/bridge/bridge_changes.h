@@ -1,0 +1,42 @@
+// What is not the same on the two sides of a bridge: givens one by one, models and library as
+// wholes.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "engine/questions/bridge/bridge.h"
+#include "engine/run.h"
+
+namespace acre::engine {
+
+struct GivenValue {
+    std::string text; // what `set` takes
+    std::string shown;
+    double value = 0;
+    bool is_input = false;
+    std::string label, because;
+};
+using GivenValues = std::map<std::string, GivenValue>; // by name
+
+// Which input of the plan a line is, for lines that are one.
+std::map<lang::LineId, std::uint32_t> inputs_by_line(const Plan& plan);
+
+// The givens of a run that has values; one without an answer is left out.
+GivenValues givens_of(const Run& run);
+
+struct Change {
+    BridgeKind kind = BridgeKind::Given;
+    std::string name;
+    const GivenValue* before = nullptr;
+    const GivenValue* after = nullptr;
+    bool structural = false; // another plan, not another value
+};
+
+// Changes point into `before` and `after`, the givens of the two runs.
+std::vector<Change> changes_between(const Run& run_before, const Run& run_after,
+                                    const GivenValues& before, const GivenValues& after);
+
+} // namespace acre::engine

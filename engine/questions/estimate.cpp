@@ -1,0 +1,213 @@
+#include "engine/questions/estimate.h"
+#include "engine/faults/faults.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <unordered_set>
+
+#include <fmt/format.h>
+
+#include "engine/plan/plan_roots.h"
+#include "engine/questions/carrying_quantities.h"
+#include "engine/words/money.h"
+#include "engine/words/words.h"
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+
+using lang::none;
+
+namespace {
+
+constexpr double most_dollars = 9e13; // the largest that to_cents takes
+
+class Estimator {
+  public:
+    Estimator(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+              const lang::SourceMap& sources)
+        : sheet_(sheet),
+          compiled_(compiled),
+          values_(values),
+          sources_(sources) {}
+
+    Estimate make() const {
+        Estimate estimate;
+        estimate.cost_total = value(sheet_.cost_total);
+        for (const lang::PriceItem& item : sheet_.prices) {
+            if (item.per_text.empty() || !estimate.per.empty())
+                continue;
+            estimate.per = item.per_text;
+            estimate.per_quantity = value(item.quantity);
+        }
+        for (const lang::Cost& cost : sheet_.costs)
+            estimate.costs.push_back(cost_row(cost, estimate));
+        for (const lang::PriceItem& item : sheet_.prices) {
+            estimate.items.push_back(item_row(item));
+            estimate.price_cents += estimate.items.back().cents;
+        }
+        estimate.price_per_unit = sheet_.price_per_unit == none || estimate.per.empty()
+                                      ? 0
+                                      : value(sheet_.price_per_unit);
+        for (const lang::LineId line : carrying_quantities(sheet_, compiled_, values_)) {
+            const lang::Line& l = sheet_.lines[line];
+            estimate.quantities.push_back({l.name, l.label, unit_text(sheet_, l), value(line),
+                                           choice_text(sheet_, l.type, value(line))});
+        }
+        add_cautions(estimate.cautions);
+        return estimate;
+    }
+
+  private:
+    double value(lang::LineId line) const {
+        const Slot slot = line == none ? no_slot : slot_of(compiled_, line);
+        return slot == no_slot ? 0 : values_.slot[slot];
+    }
+
+    CostRow cost_row(const lang::Cost& cost, const Estimate& estimate) const {
+        const lang::Line& rate = sheet_.lines[cost.rate];
+        CostRow row;
+        row.name = rate.name;
+        row.label = rate.label;
+        row.part = cost.part == none ? "" : sheet_.parts[cost.part].title;
+        row.rate_unit = unit_text(sheet_, rate);
+        row.quantity_unit = unit_text(sheet_, sheet_.lines[cost.quantity]);
+        row.rate = value(cost.rate);
+        row.quantity = value(cost.quantity);
+        row.amount = value(cost.amount);
+        row.per_unit = estimate.per_quantity == 0 ? 0 : row.amount / estimate.per_quantity;
+        row.share = estimate.cost_total == 0 ? 0 : row.amount / estimate.cost_total;
+        return row;
+    }
+
+    ItemRow item_row(const lang::PriceItem& item) const {
+        ItemRow row;
+        row.title = item.title;
+        row.name = item.name;
+        row.per = item.per_text;
+        row.quantity = value(item.quantity);
+        row.rate = value(item.rate);
+        row.cost = value(item.cost);
+        row.cents = to_cents(value(item.amount));
+        double before = row.cost;
+        for (const lang::PriceStep& step : item.steps) {
+            const double after = value(step.line);
+            row.steps.push_back(
+                {source_text(sources_, step.span), after - before, after, shown(step)});
+            before = after;
+        }
+        return row;
+    }
+
+    // The step with the value of its formula in the formula's place.
+    std::string shown(const lang::PriceStep& step) const {
+        const Slot slot = compiled_.origins.slot_of_node[step.value];
+        const lang::Span formula = sheet_.nodes[step.value].span;
+        if (slot == no_slot || formula.begin < step.span.begin)
+            return source_text(sources_, step.span);
+        return source_text(sources_, {step.span.file, step.span.begin, formula.begin}) + " " +
+               value_of_node(sheet_, step.value, values_.slot[slot]);
+    }
+
+    void add_cautions(std::vector<CautionRow>& rows) const {
+        std::unordered_set<std::string> seen;
+        const auto add = [&](std::string text, bool tested) {
+            if (seen.insert(text).second)
+                rows.push_back({std::move(text), tested});
+        };
+        for (std::size_t i = 0; i < sheet_.cautions.size(); ++i) {
+            const lang::Condition& caution = sheet_.cautions[i];
+            // One that cannot be told is shown: silence must not come from a missing answer.
+            if (values_.slot[compiled_.plan.caution_slot[i]] == 0)
+                continue;
+            std::string text = caution.message;
+            if (caution.block != none) {
+                const lang::Block& block = sheet_.blocks[caution.block];
+                text = fmt::format("{}: {}", block.label.empty() ? block.name : block.label, text);
+            }
+            add(std::move(text), false);
+        }
+        const std::vector<char> asked =
+            asked_for(compiled_.plan, values_, root_slots(sheet_, compiled_, {}));
+        for (const Plan::TestedRange& range : compiled_.plan.tested)
+            if (asked[range.call] != 0 && is_outside(range))
+                add(tested_text(range), true);
+    }
+
+    bool is_outside(const Plan::TestedRange& range) const {
+        const auto below = [](double a, double b) {
+            return a < b - 1e-12 * std::fmax(std::fabs(a), std::fabs(b));
+        };
+        const double is = values_.slot[range.value];
+        return (range.low != no_slot && below(is, values_.slot[range.low])) ||
+               (range.high != no_slot && below(values_.slot[range.high], is));
+    }
+
+    std::string tested_text(const Plan::TestedRange& range) const {
+        const lang::Function& function = sheet_.functions[range.function];
+        const auto text = [&](Slot slot) {
+            return lang::quantity_text(values_.slot[slot],
+                                       function.parameter_texts[range.parameter]);
+        };
+        const std::string bounds = range.low == no_slot ? "up to " + text(range.high)
+                                   : range.high == no_slot
+                                       ? "from " + text(range.low)
+                                       : text(range.low) + " .. " + text(range.high);
+        return fmt::format("{}: {} {} is outside its tested range {}", function.name,
+                           function.parameters[range.parameter], text(range.value), bounds);
+    }
+
+    const lang::Sheet& sheet_;
+    const Compiled& compiled_;
+    const Values& values_;
+    const lang::SourceMap& sources_;
+};
+
+bool report_no_price(const lang::Sheet& sheet, lang::Diagnostics& diagnostics) {
+    if (!sheet.prices.empty())
+        return false;
+    lang::Diagnostic diagnostic{lang::Code::I609, {}, {}, {}, {}, {}};
+    diagnostic.title =
+        sheet.job.model_title.empty()
+            ? "the model has no price, so it cannot price a job"
+            : fmt::format("\"{}\" has no price, so it cannot price a job", sheet.job.model_title);
+    diagnostic.primary = {sheet.job.model_span, "no price in it"};
+    diagnostic.helps.push_back({"add to the model:  price \"…\" per ac of area", {}});
+    diagnostics.add(std::move(diagnostic));
+    return true;
+}
+
+bool report_too_large(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+                      lang::Diagnostics& diagnostics) {
+    bool found = false;
+    for (const lang::PriceItem& item : sheet.prices) {
+        if (std::fabs(values.slot[slot_of(compiled, item.amount)]) <
+            most_dollars / static_cast<double>(sheet.prices.size()))
+            continue;
+        lang::Diagnostic diagnostic{lang::Code::E502, {}, {}, {}, {}, {}};
+        diagnostic.title =
+            fmt::format("the price of \"{}\" is too large to be kept to the cent", item.title);
+        diagnostic.primary = {item.span, ""};
+        diagnostics.add(std::move(diagnostic));
+        found = true;
+    }
+    return found;
+}
+
+} // namespace
+
+std::optional<Estimate> estimate(const lang::CheckedSheet& checked, const Compiled& compiled,
+                                 const Values& values, const lang::SourceMap& sources,
+                                 lang::Diagnostics& diagnostics) {
+    const lang::Sheet& sheet = *checked;
+    if (report_no_price(sheet, diagnostics))
+        return std::nullopt;
+    const std::size_t errors = diagnostics.error_count();
+    report_faults(checked, compiled, values, sources, {}, diagnostics);
+    if (diagnostics.error_count() > errors ||
+        report_too_large(sheet, compiled, values, diagnostics))
+        return std::nullopt;
+    return Estimator(sheet, compiled, values, sources).make();
+}
+
+} // namespace acre::engine

@@ -1,0 +1,116 @@
+#include "engine/questions/explain.h"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "engine/faults/line_uses.h"
+#include "engine/plan/plan_roots.h"
+#include "engine/words/words.h"
+
+namespace acre::engine {
+
+using lang::none;
+
+namespace {
+
+// A tree that is deeper than this would not survive the readers that walk it by recursion; the
+// lines below are left out as if the depth had been limited there.
+constexpr std::uint32_t deepest = 1'000;
+
+std::string_view known_text(lang::ast::Known known) {
+    switch (known) {
+    case lang::ast::Known::Read:
+        return "read";
+    case lang::ast::Known::Recalled:
+        return "recalled";
+    case lang::ast::Known::CommonPractice:
+        return "common practice";
+    case lang::ast::Known::Ours:
+        return "ours";
+    case lang::ast::Known::Unstated:
+        break;
+    }
+    return "";
+}
+
+class Explainer {
+  public:
+    Explainer(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+              const lang::SourceMap& sources)
+        : sheet_(sheet),
+          compiled_(compiled),
+          values_(values),
+          sources_(sources),
+          shown_(sheet.lines.size(), 0) {}
+
+    Step step(lang::LineId id, std::uint32_t depth) {
+        const lang::Line& line = sheet_.lines[id];
+        Step step;
+        step.name = line.name;
+        step.label = line.label;
+        step.unit = unit_text(sheet_, line);
+        const Slot slot = slot_of(compiled_, id);
+        step.value = slot == no_slot ? NAN : values_.slot[slot];
+        step.choice = choice_text(sheet_, line.type, step.value);
+        step.place = place_text(sources_, line.name_span);
+        step.because = line.because;
+        if (line.given != none)
+            set_by(sheet_.givens[line.given], step);
+
+        const bool plain = slot == no_slot || compiled_.plan.operations[slot].code == Code::Input;
+        if (line.value == none || (line.given != none && plain))
+            return step;
+        step.written = formula_text(sheet_, sources_, id);
+        step.with_numbers = formula_with_numbers(sheet_, compiled_, values_, sources_, id);
+        const Uses uses = uses_of(sheet_, compiled_, values_, line.value);
+        for (const std::uint32_t function : uses.functions)
+            add_sources(sheet_.functions[function], step.sources);
+        if (uses.lines.empty() || depth == 0)
+            return step;
+        step.seen = shown_[id] != 0;
+        if (step.seen)
+            return step;
+        shown_[id] = 1;
+        step.inputs.reserve(uses.lines.size());
+        for (const lang::LineId input : uses.lines)
+            step.inputs.push_back(this->step(input, depth - 1));
+        return step;
+    }
+
+  private:
+    void set_by(const lang::Given& given, Step& step) const {
+        if (given.settings.empty())
+            return;
+        const lang::Setting& setting = given.settings.back();
+        step.set_by = layer_text(setting.layer);
+        if (setting.layer != lang::Layer::Model)
+            step.place = place_text(sources_, setting.span);
+        step.because = setting.because;
+    }
+
+    static void add_sources(const lang::Function& function, std::vector<std::string>& sources) {
+        const std::string_view known = known_text(function.known);
+        const std::string status = known.empty() ? "" : fmt::format(" ({})", known);
+        for (const std::string& source : function.sources)
+            sources.push_back(fmt::format("{}: {}{}", function.name, source, status));
+        if (function.sources.empty() && !known.empty())
+            sources.push_back(fmt::format("{}: {}", function.name, known));
+    }
+
+    const lang::Sheet& sheet_;
+    const Compiled& compiled_;
+    const Values& values_;
+    const lang::SourceMap& sources_;
+    std::vector<char> shown_;
+};
+
+} // namespace
+
+Step explain(const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
+             const lang::SourceMap& sources, lang::LineId line, ExplainLimits limits) {
+    return Explainer(*sheet, compiled, values, sources)
+        .step(line, limits.depth < deepest ? limits.depth : deepest);
+}
+
+} // namespace acre::engine

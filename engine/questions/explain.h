@@ -1,0 +1,36 @@
+// How a line came about, as a tree down to the last given.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "engine/plan/compile_plan.h"
+#include "engine/readers/value.h"
+#include "lang/check/sheet.h"
+#include "lang/source/source_map.h"
+
+namespace acre::engine {
+
+struct Step {
+    std::string name, label, unit;
+    double value = 0;
+    std::string choice;       // instead of a value
+    std::string written;      // the formula as written; empty for a plain given
+    std::string with_numbers; // the same with the values in the place of names
+    std::string set_by;       // givens: "model", "season", "job", "option", "command line", …
+    std::string place;        // "models/deep-rip.rate:14"
+    std::string because;
+    std::vector<std::string>
+        sources;              // of the library functions it calls, with how sure we are of each
+    std::vector<Step> inputs; // what the formula rests on, through the branch taken
+    bool seen = false;        // shown in full above: inputs are left out here
+};
+
+struct ExplainLimits {
+    std::uint32_t depth = 0xFFFFFFFF;
+};
+Step explain(const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
+             const lang::SourceMap& sources, lang::LineId line, ExplainLimits limits = {});
+
+} // namespace acre::engine

@@ -1,0 +1,50 @@
+// Points that fill a cube evenly: Sobol's sequence from Boost.Random, scrambled by a random linear
+// map and a digital shift (Matousek, "On the L2-discrepancy for anchored boxes", J. Complexity 14,
+// 1998, from memory), so that every point is uniform, means of several scrambles are independent,
+// and the points stay as even as they were.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+namespace acre::engine {
+
+inline constexpr std::size_t points_in_block = 512; // as many as the block reader takes
+inline constexpr unsigned point_index_bits = 36;    // the sequence is used up to 2^36 points
+
+// The unscrambled sequence: one number a dimension for every bit of the index.
+class SobolSequence {
+  public:
+    explicit SobolSequence(std::size_t dimensions); // at most max_point_dimensions
+    std::size_t dimensions() const { return dimensions_; }
+    std::uint64_t direction(std::size_t dimension, unsigned bit) const {
+        return direction_[dimension * point_index_bits + bit];
+    }
+
+  private:
+    std::size_t dimensions_;
+    std::vector<std::uint64_t> direction_;
+};
+inline constexpr std::size_t max_point_dimensions = 3000;
+
+// One scramble of it. Point i of dimension k is an integer of 64 bits, uniform over all of them.
+class ScrambledPoints {
+  public:
+    ScrambledPoints(const SobolSequence& sequence, std::uint64_t seed, std::uint64_t scramble);
+
+    // Point i of block b is base(k)[i] ^ offset[k]: the sequence is linear in the bits of its
+    // index.
+    const std::uint64_t* base(std::size_t dimension) const {
+        return base_.data() + dimension * points_in_block;
+    }
+    void offsets(std::uint64_t block, std::uint64_t* offset) const;
+
+  private:
+    std::size_t dimensions_;
+    std::vector<std::uint64_t> direction_; // by bit, then dimension
+    std::vector<std::uint64_t> shift_;
+    std::vector<std::uint64_t> base_;
+};
+
+} // namespace acre::engine

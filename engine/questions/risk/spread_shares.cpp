@@ -1,0 +1,172 @@
+#include "engine/questions/risk/spread_shares.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/questions/risk/tally.h"
+#include "engine/questions/risk/workers.h"
+
+namespace acre::engine {
+namespace {
+
+// Sums over one scramble.
+struct Sweep {
+    double count = 0, sum = 0, squares = 0;   // of both samples, about the centre
+    std::vector<double> first, total, paired; // by factor: products, squared differences, how many
+};
+
+class Pass {
+  public:
+    Pass(const Trials& trials, std::size_t measure, double centre)
+        : trials_(trials),
+          measure_(measure),
+          centre_(centre),
+          a_(trials.scratch(2 * trials.factors())),
+          b_(trials.scratch(2 * trials.factors())),
+          mixed_(trials.factors() * points_in_block),
+          value_(3 * trials.measures() * points_in_block) {}
+
+    void block(const ScrambledPoints& points, std::uint64_t block, std::size_t n, Sweep& sweep) {
+        const std::size_t factors = trials_.factors();
+        trials_.draw(points, block, 0, a_);
+        trials_.draw(points, block, factors, b_);
+        fill_p(points);
+        read(a_.x.data(), 0, n);
+        read(b_.x.data(), 1, n, true);
+        const double* fa = of(0);
+        const double* fb = of(1);
+        for (std::size_t i = 0; i < n; ++i) {
+            if (std::isnan(fa[i]) || std::isnan(fb[i]))
+                continue;
+            const double x = fa[i] - centre_, y = fb[i] - centre_;
+            sweep.count += 2;
+            sweep.sum += x + y;
+            sweep.squares += x * x + y * y;
+        }
+        for (std::size_t f = 0; f < factors; ++f) {
+            replace(f);
+            read_mixed(n);
+            const double* fm = of(2);
+            for (std::size_t i = 0; i < n; ++i) {
+                if (std::isnan(fa[i]) || std::isnan(fb[i]) || std::isnan(fm[i]))
+                    continue;
+                sweep.first[f] += (fb[i] - centre_) * (fm[i] - fa[i]);
+                sweep.total[f] += (fa[i] - fm[i]) * (fa[i] - fm[i]);
+                sweep.paired[f] += 1;
+            }
+        }
+    }
+
+  private:
+    const double* of(std::size_t sample) const {
+        return value_.data() + (sample * trials_.measures() + measure_) * points_in_block;
+    }
+
+    std::vector<double*> answers(std::size_t sample) {
+        std::vector<double*> out;
+        for (std::size_t m = 0; m < trials_.measures(); ++m)
+            out.push_back(value_.data() + (sample * trials_.measures() + m) * points_in_block);
+        return out;
+    }
+
+    // The numbers behind every value, for factors that are shaped again.
+    void fill_p(const ScrambledPoints& points) {
+        const DrawKernels& kernels = draw_kernels();
+        for (std::size_t f = 0; f < trials_.factors(); ++f) {
+            kernels.even(points.base(f), a_.offset[f], a_.p.data() + f * points_in_block);
+            kernels.even(points.base(trials_.factors() + f), b_.offset[trials_.factors() + f],
+                         b_.p.data() + f * points_in_block);
+        }
+    }
+
+    void read(const double* x, std::size_t sample, std::size_t n, bool second = false) {
+        std::vector<const double*> columns, p;
+        for (std::size_t f = 0; f < trials_.factors(); ++f) {
+            columns.push_back(x + f * points_in_block);
+            p.push_back((second ? b_ : a_).p.data() + f * points_in_block);
+        }
+        trials_.read(n, columns.data(), p.data(), answers(sample).data(), a_);
+    }
+
+    // The first sample with factor f from the second.
+    void replace(std::size_t f) {
+        x_.clear();
+        p_.clear();
+        for (std::size_t k = 0; k < trials_.factors(); ++k) {
+            x_.push_back(a_.x.data() + k * points_in_block);
+            p_.push_back(a_.p.data() + k * points_in_block);
+        }
+        p_[f] = b_.p.data() + f * points_in_block;
+        std::vector<double*> out;
+        for (std::size_t k = 0; k < trials_.factors(); ++k)
+            out.push_back(mixed_.data() + k * points_in_block);
+        for (const std::size_t k : trials_.shaped_with(f))
+            if (k == f && trials_.shaped_with(f).size() == 1)
+                x_[k] =
+                    b_.x.data() + k * points_in_block; // stands alone: its value is drawn already
+            else
+                x_[k] = out[k];
+        if (trials_.shaped_with(f).size() > 1)
+            trials_.shape_factor(f, p_.data(), out.data(), a_);
+    }
+    void read_mixed(std::size_t n) { trials_.read(n, x_.data(), p_.data(), answers(2).data(), a_); }
+
+    const Trials& trials_;
+    std::size_t measure_;
+    double centre_;
+    TrialScratch a_, b_;
+    std::vector<double> mixed_, value_;
+    std::vector<const double*> x_, p_;
+};
+
+} // namespace
+
+SpreadShares spread_shares(const Trials& trials, std::size_t measure, double centre,
+                           const RiskQuestion& question) {
+    const std::size_t factors = trials.factors();
+    const std::uint64_t blocks =
+        (question.share_trials + scrambles * points_in_block - 1) / (scrambles * points_in_block);
+    const SobolSequence sequence(2 * factors);
+    std::vector<Sweep> sweeps(scrambles);
+    in_threads(question.threads, scrambles, [&] {
+        return [&, pass = Pass(trials, measure, centre)](std::size_t scramble) mutable {
+            Sweep& sweep = sweeps[scramble];
+            for (std::vector<double>* sums : {&sweep.first, &sweep.total, &sweep.paired})
+                sums->assign(factors, 0);
+            // Other points than those of the trials.
+            const ScrambledPoints points(sequence, question.seed, scrambles + scramble);
+            for (std::uint64_t block = 0; block < blocks; ++block) {
+                if (question.stop != nullptr && question.stop->load(std::memory_order_relaxed))
+                    return;
+                pass.block(points, block, points_in_block, sweep);
+            }
+        };
+    });
+
+    SpreadShares result;
+    result.measured = measure;
+    result.readings = blocks * scrambles * points_in_block * (factors + 2);
+    double count = 0, sum = 0, squares = 0;
+    for (const Sweep& sweep : sweeps) {
+        count += sweep.count;
+        sum += sweep.sum;
+        squares += sweep.squares;
+    }
+    const double variance = count > 0 ? squares / count - sum / count * (sum / count) : 0;
+    result.spread = std::sqrt(std::max(0.0, variance));
+    for (std::size_t f = 0; f < factors; ++f) {
+        std::vector<double> first, total;
+        for (const Sweep& sweep : sweeps) {
+            const bool any = sweep.paired[f] > 0 && variance > 0;
+            first.push_back(any ? sweep.first[f] / sweep.paired[f] / variance : 0);
+            total.push_back(any ? sweep.total[f] / sweep.paired[f] / 2 / variance : 0);
+        }
+        const Estimated one = estimated(first), all = estimated(total);
+        result.shares.push_back({f, one.mean, one.error, all.mean, all.error});
+    }
+    std::stable_sort(result.shares.begin(), result.shares.end(),
+                     [](const SpreadShare& a, const SpreadShare& b) { return a.total > b.total; });
+    return result;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,145 @@
+#include "engine/questions/risk/trials.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <boost/math/distributions/poisson.hpp>
+
+namespace acre::engine {
+namespace {
+
+constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
+
+// The least count whose chance of not being exceeded reaches p.
+double poisson_quantile(double expected, double p) {
+    if (!(expected > 0))
+        return expected == 0 ? 0 : std::nan("");
+    if (expected > 40)
+        return boost::math::quantile(boost::math::poisson_distribution<>(expected), p);
+    double term = std::exp(-expected), sum = term, count = 0;
+    while (p > sum && term > 0) {
+        count += 1;
+        term *= expected / count;
+        sum += term;
+    }
+    return count;
+}
+
+} // namespace
+
+TrialScratch Trials::scratch(std::size_t dimensions) const {
+    TrialScratch s;
+    s.lanes = reader_->scratch();
+    s.offset.resize(dimensions);
+    s.p.resize(factors() * points_in_block);
+    s.x.resize(factors() * points_in_block);
+    s.deviate.resize(together_.size() * points_in_block);
+    s.read.resize(targets_.size() * points_in_block);
+    s.answer.resize(measures() * points_in_block);
+    for (std::size_t k = 0; k < axes_.size(); ++k)
+        s.in.push_back(s.x.data() + k * points_in_block);
+    for (std::size_t k = 0; k < targets_.size(); ++k)
+        s.out.push_back(s.read.data() + k * points_in_block);
+    return s;
+}
+
+void Trials::draw(const ScrambledPoints& points, std::uint64_t block, std::size_t first,
+                  TrialScratch& s) const {
+    const DrawKernels& kernels = draw_kernels();
+    points.offsets(block, s.offset.data());
+    std::vector<const double*> p(factors());
+    std::vector<double*> x(factors());
+    for (std::size_t f = 0; f < factors(); ++f) {
+        const std::uint64_t* base = points.base(first + f);
+        const std::uint64_t offset = s.offset[first + f];
+        p[f] = s.p.data() + f * points_in_block;
+        x[f] = s.x.data() + f * points_in_block;
+        if (f >= axes_.size() || place_together_[f] != nowhere)
+            kernels.even(base, offset, s.p.data() + f * points_in_block);
+        else
+            kernels.shaped(shapes_[f], base, offset, x[f]);
+    }
+    draw_together(p.data(), x.data(), s);
+}
+
+void Trials::draw_together(const double* const* p, double* const* x, TrialScratch& s) const {
+    const DrawKernels& kernels = draw_kernels();
+    for (std::size_t i = 0; i < together_.size(); ++i)
+        kernels.deviates(normal_, p[together_[i]], s.deviate.data() + i * points_in_block);
+    for (std::size_t i = together_.size();
+         i-- > 0;) { // from the last, so that each is mixed from what was drawn
+        double* z = s.deviate.data() + i * points_in_block;
+        for (std::size_t lane = 0; lane < points_in_block; ++lane)
+            z[lane] *= mix_[i * together_.size() + i];
+        for (std::size_t j = 0; j < i; ++j) {
+            const double weight = mix_[i * together_.size() + j];
+            const double* other = s.deviate.data() + j * points_in_block;
+            for (std::size_t lane = 0; weight != 0 && lane < points_in_block; ++lane)
+                z[lane] += weight * other[lane];
+        }
+        kernels.shares(shares_, z, z);
+        kernels.shaped_from(shapes_[together_[i]], z, x[together_[i]]);
+    }
+}
+
+std::span<const std::size_t> Trials::shaped_with(std::size_t factor) const {
+    if (factor < axes_.size() && place_together_[factor] != nowhere)
+        return together_;
+    return std::span(&alone_[factor], 1);
+}
+
+void Trials::shape_factor(std::size_t factor, const double* const* p, double* const* x,
+                          TrialScratch& s) const {
+    if (factor >= axes_.size())
+        return;
+    if (place_together_[factor] != nowhere)
+        draw_together(p, x, s);
+    else
+        draw_kernels().shaped_from(shapes_[factor], p[factor], x[factor]);
+}
+
+std::size_t Trials::read(std::size_t n, const double* const* x, const double* const* p,
+                         double* const* answer, TrialScratch& s) const {
+    // What is only passed on is read straight into its place.
+    for (std::size_t k = 0; k < lines_; ++k)
+        s.out[k] = answer[k];
+    const std::size_t faulty = reader_->run(n, x, s.out.data(), s.lanes);
+    if (!has_price_)
+        return faulty;
+    double* const cost = answer[lines_];
+    double* const profit = answer[lines_ + 1];
+    double* const margin = answer[lines_ + 2];
+    std::copy_n(s.out[cost_], n, cost);
+    for (std::size_t e = 0; e < events_.size(); ++e) {
+        const double* count = s.out[events_[e].count];
+        const double* money = s.out[events_[e].money];
+        const double* drawn = p[axes_.size() + e];
+        for (std::size_t i = 0; i < n; ++i)
+            cost[i] +=
+                (poisson_quantile(count[i], drawn[i]) - (events_[e].in_cost ? count[i] : 0)) *
+                money[i];
+    }
+    std::fill_n(profit, n, lumps_);
+    for (const Item& item : items_)
+        for (std::size_t i = 0; i < n; ++i)
+            profit[i] += item.rate * s.out[item.target][i];
+    for (std::size_t i = 0; i < n; ++i) {
+        const double paid = profit[i];
+        profit[i] = paid - cost[i];
+        margin[i] = paid > 0 ? profit[i] / paid : 0;
+    }
+    return faulty;
+}
+
+std::vector<double> Trials::at_job(const Values& values) const {
+    std::vector<double> at;
+    for (std::size_t k = 0; k < lines_; ++k)
+        at.push_back(values.slot[targets_[k]]);
+    if (has_price_) {
+        const double cost = values.slot[targets_[cost_]];
+        at.insert(at.end(), {cost, paid_ - cost, (paid_ - cost) / paid_});
+    }
+    return at;
+}
+
+} // namespace acre::engine

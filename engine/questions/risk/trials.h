@@ -1,0 +1,102 @@
+// The trials of one job: what is drawn, how a block of trials is drawn and read, and what is
+// measured of it.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "engine/questions/risk/draw.h"
+#include "engine/questions/risk/points.h"
+#include "engine/questions/risk/risk.h"
+#include "engine/questions/risk/shapes.h"
+#include "engine/questions/what_if/job_lanes.h"
+
+namespace acre::engine {
+
+// Room for one block of trials; one for each thread.
+struct TrialScratch {
+    JobLanes::Scratch lanes;
+    std::vector<std::uint64_t> offset; // by dimension
+    std::vector<double> p,
+        x; // by factor: the numbers drawn (where they are needed) and the values of the givens
+    std::vector<double> deviate; // of the factors that move together
+    std::vector<double> read;    // by target
+    std::vector<double> answer;  // by measure
+    std::vector<const double*> in;
+    std::vector<double*> out;
+};
+
+class Trials {
+  public:
+    // Empty when refused.
+    static std::optional<Trials> make(const lang::Sheet& sheet, const Compiled& compiled,
+                                      const Values& values, const RiskQuestion& question,
+                                      Risk& result, Refusal& refusal);
+
+    std::size_t factors() const { return axes_.size() + events_.size(); }
+    bool has_price() const { return has_price_; }
+    bool is_event(std::size_t factor) const { return factor >= axes_.size(); }
+    std::size_t measures() const { return lines_ + (has_price_ ? 3 : 0); }
+    TrialScratch scratch(std::size_t dimensions) const;
+
+    // The p of factor f stands at dimension first + f of the points.
+    void draw(const ScrambledPoints& points, std::uint64_t block, std::size_t first,
+              TrialScratch& scratch) const;
+    // The factors whose values change when that factor's p does: itself, and those it moves
+    // together with.
+    std::span<const std::size_t> shaped_with(std::size_t factor) const;
+    // Makes the values of these again from numbers already drawn; p and x by factor.
+    void shape_factor(std::size_t factor, const double* const* p, double* const* x,
+                      TrialScratch& scratch) const;
+
+    // Reads n trials of what was drawn; x and p by factor. answer[m]: lanes of measure m; what has
+    // no answer is NaN in all of them, and scratch.lanes.fault says why. Gives back how many those
+    // are.
+    std::size_t read(std::size_t n, const double* const* x, const double* const* p,
+                     double* const* answer, TrialScratch& scratch) const;
+
+    double paid() const { return paid_; }
+    std::uint64_t effort() const {
+        return reader_->size().effort + 8 * (factors() + measures());
+    }                                                       // of a trial, in additions
+    std::vector<double> at_job(const Values& values) const; // by measure
+
+  private:
+    struct Item {
+        std::size_t target; // its quantity
+        double rate;
+    };
+    struct Event {
+        std::size_t count, money; // targets
+        bool in_cost;             // the cost holds its expected amount
+    };
+
+    bool read_factors(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+                      Risk& result, Refusal& refusal);
+    bool read_correlations(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+                           Risk& result, Refusal& refusal);
+    bool read_targets(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
+                      const RiskQuestion& question, Risk& result, Refusal& refusal);
+    void draw_together(const double* const* p, double* const* x, TrialScratch& scratch) const;
+
+    std::vector<Axis> axes_;
+    std::vector<Shape> shapes_;
+    std::vector<std::size_t> together_;       // axes that move together
+    std::vector<std::size_t> alone_;          // every factor by its own number
+    std::vector<std::size_t> place_together_; // by axis: its place in together_, or nowhere
+    std::vector<double> mix_; // lower triangular, by row: how their deviates are mixed
+    QuantileTable normal_;
+    Pieces shares_;
+    std::vector<Event> events_;
+    std::vector<Item> items_;
+    std::vector<Slot> targets_;
+    std::size_t lines_ = 0, cost_ = 0; // targets: lines, then the cost, then the rest
+    bool has_price_ = false;
+    double paid_ = 0, lumps_ = 0;
+    std::optional<JobLanes> reader_;
+};
+
+} // namespace acre::engine

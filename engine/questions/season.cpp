@@ -1,0 +1,155 @@
+#include "engine/questions/season.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <utility>
+
+namespace acre::engine {
+namespace {
+
+using Date = std::chrono::year_month_day;
+
+Date date_of(long day) {
+    return Date{std::chrono::sys_days{std::chrono::days{static_cast<int>(day)}}};
+}
+int month_index(long day) {
+    const Date date = date_of(day);
+    return static_cast<int>(date.year()) * 12 +
+           static_cast<int>(static_cast<unsigned>(date.month())) - 1;
+}
+// The last day of the job; a job of no days is done on the day it starts.
+long last_day(const SeasonJob& job) {
+    return job.start + std::max(0L, static_cast<long>(std::ceil(job.days)) - 1);
+}
+
+class Months {
+  public:
+    MonthRow& at(long day) {
+        const int index = month_index(day);
+        MonthRow& row = rows_[index];
+        row.year = index / 12;
+        row.month = index % 12 + 1;
+        return row;
+    }
+    std::vector<MonthRow> all() const {
+        std::vector<MonthRow> result;
+        if (rows_.empty())
+            return result;
+        for (int index = rows_.begin()->first; index <= rows_.rbegin()->first; ++index) {
+            const auto row = rows_.find(index);
+            result.push_back(row != rows_.end()
+                                 ? row->second
+                                 : MonthRow{index / 12, index % 12 + 1, 0, 0, 0, 0, 0, {}});
+        }
+        return result;
+    }
+
+  private:
+    std::map<int, MonthRow> rows_;
+};
+
+// A job's work falls evenly on its days.
+void spread(const SeasonJob& job, long net_days, Months& months) {
+    const long last = last_day(job);
+    const auto days = static_cast<double>(last - job.start + 1);
+    for (long day = job.start; day <= last;) {
+        MonthRow& row = months.at(day);
+        long end = day;
+        while (end <= last && month_index(end) == month_index(day))
+            ++end;
+        const double share = static_cast<double>(end - day) / days;
+        row.job_days += job.days * share;
+        row.gallons += job.gallons * share;
+        row.acres += job.acres * share;
+        row.spent += job.cost * share;
+        for (const auto& [machine, hours] : job.hours)
+            row.hours[machine] += hours * share;
+        day = end;
+    }
+    months.at(last + net_days).billed += job.price;
+}
+
+std::vector<Clash> clashes_of(const std::vector<SeasonJob>& jobs, const std::string& machine,
+                              int fleet) {
+    std::vector<Clash> clashes;
+    std::vector<std::size_t> at_work;
+    for (std::size_t i = 0; i < jobs.size(); ++i) {
+        const auto hours = jobs[i].hours.find(machine);
+        if (hours == jobs[i].hours.end() || hours->second <= 0)
+            continue;
+        std::erase_if(at_work, [&](std::size_t k) { return last_day(jobs[k]) < jobs[i].start; });
+        if (static_cast<int>(at_work.size()) >= fleet) {
+            // It waits for whichever is done first; the days until then are the clash.
+            const std::size_t first = *std::min_element(
+                at_work.begin(), at_work.end(), [&](std::size_t a, std::size_t b) {
+                    return last_day(jobs[a]) < last_day(jobs[b]);
+                });
+            clashes.push_back({machine, first, i, jobs[i].start,
+                               std::min(last_day(jobs[first]), last_day(jobs[i]))});
+        }
+        at_work.push_back(i);
+    }
+    return clashes;
+}
+
+MachineRow machine_row(const SeasonMachine& machine, const std::vector<SeasonJob>& jobs) {
+    MachineRow row;
+    row.machine = machine;
+    for (const SeasonJob& job : jobs)
+        if (const auto hours = job.hours.find(machine.name); hours != job.hours.end())
+            row.booked += hours->second;
+    const double planned = machine.hours_per_year;
+    row.share = planned > 0 ? row.booked / planned : 0;
+    row.idle_hour = planned > 0 ? machine.fixed_per_year / planned : 0;
+    row.not_earned = machine.fixed_per_year - row.idle_hour * row.booked;
+    row.own_at_booked =
+        row.booked > 0 ? machine.own_per_hour - row.idle_hour + machine.fixed_per_year / row.booked
+                       : 0;
+    return row;
+}
+
+} // namespace
+
+Season season(std::vector<SeasonJob> jobs, const std::vector<SeasonMachine>& machines,
+              const std::map<std::string, int>& fleet, long net_days) {
+    Season result;
+    std::stable_sort(jobs.begin(), jobs.end(),
+                     [](const SeasonJob& a, const SeasonJob& b) { return a.start < b.start; });
+    Months months;
+    for (const SeasonJob& job : jobs) {
+        spread(job, net_days, months);
+        result.price += job.price;
+        result.cost += job.cost;
+        result.acres += job.acres;
+    }
+    result.months = months.all();
+    result.contribution = result.price - result.cost;
+    for (const SeasonMachine& machine : machines) {
+        MachineRow& row = result.machines.emplace_back(machine_row(machine, jobs));
+        result.fixed += machine.fixed_per_year;
+        result.contribution += row.idle_hour * row.booked;
+        const auto count = fleet.find(machine.name);
+        const std::vector<Clash> clashes =
+            clashes_of(jobs, machine.name, count == fleet.end() ? 1 : count->second);
+        result.clashes.insert(result.clashes.end(), clashes.begin(), clashes.end());
+    }
+    std::stable_sort(
+        result.machines.begin(), result.machines.end(),
+        [](const MachineRow& a, const MachineRow& b) { return a.booked > b.booked; });
+    std::stable_sort(result.clashes.begin(), result.clashes.end(),
+                     [](const Clash& a, const Clash& b) { return a.from < b.from; });
+    if (result.contribution > 0)
+        result.break_even_acres = result.acres * result.fixed / result.contribution;
+    for (std::size_t i = 0; i < jobs.size(); ++i)
+        result.by_day_pay.push_back(i);
+    const auto pay = [&](std::size_t i) {
+        return (jobs[i].price - jobs[i].cost) / std::max(1.0, jobs[i].days);
+    };
+    std::stable_sort(result.by_day_pay.begin(), result.by_day_pay.end(),
+                     [&](std::size_t a, std::size_t b) { return pay(a) < pay(b); });
+    result.jobs = std::move(jobs);
+    return result;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,66 @@
+// A season of jobs against the machines: who is booked when, what ownership costs at the hours
+// really booked, what each month brings, and the acres that carry the year.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace acre::engine {
+
+// What the season needs to know of a job. Days are counted from 1970-01-01.
+struct SeasonJob {
+    std::string file, title, who;
+    long start = 0;
+    double days = 0;                     // on the job, whole days
+    double price = 0, cost = 0;          // money
+    double acres = 0, gallons = 0;       // 0: the job has none
+    std::map<std::string, double> hours; // by machine
+};
+
+struct SeasonMachine {
+    std::string name;
+    double own_per_hour = 0;   // as the jobs were priced, $/h
+    double fixed_per_year = 0; // what a year costs however far it runs, $/yr
+    double hours_per_year = 0; // assumed when the jobs were priced
+};
+
+struct MachineRow {
+    SeasonMachine machine;
+    double booked = 0;        // h
+    double share = 0;         // of the hours assumed
+    double own_at_booked = 0; // $/h, if these were all the hours of the year; 0: not booked
+    double not_earned =
+        0; // fixed cost of a year that the booked hours do not earn; below zero: more than earned
+    double idle_hour = 0; // what each hour not worked leaves unearned, $/h
+};
+struct Clash { // two jobs that want one machine on the same days
+    std::string machine;
+    std::size_t first = 0, second = 0; // into the jobs, by start
+    long from = 0, to = 0;             // first and last day of it
+};
+struct MonthRow {
+    int year = 0, month = 0;
+    double job_days = 0, gallons = 0, acres = 0, billed = 0,
+           spent = 0; // billed: `net_days` after the last day of the job
+    std::map<std::string, double> hours;
+};
+struct Season {
+    std::vector<SeasonJob> jobs;      // by start
+    std::vector<MachineRow> machines; // most hours first
+    std::vector<MonthRow>
+        months; // from the first to the last in which anything happens, without gaps
+    std::vector<Clash> clashes;
+    std::vector<std::size_t> by_day_pay; // jobs, those that leave least for a day first
+    double price = 0, cost = 0, acres = 0;
+    double fixed = 0;            // of all machines, a year
+    double contribution = 0;     // price less everything but the machines' fixed cost
+    double break_even_acres = 0; // of acres like these; 0: no acres, or they carry nothing
+};
+
+// `fleet`: how many of a machine there are; one where nothing is said.
+Season season(std::vector<SeasonJob> jobs, const std::vector<SeasonMachine>& machines,
+              const std::map<std::string, int>& fleet, long net_days);
+
+} // namespace acre::engine

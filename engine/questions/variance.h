@@ -1,0 +1,55 @@
+// Actual against quote, cost line by cost line: each difference divided exactly into what came from
+// the quantity and what came from the rate.
+//
+//   quantity part = (actual quantity - quoted quantity) x quoted rate
+//   rate part     = (actual rate - quoted rate) x actual quantity
+//
+// Fuel is gallons = hours x burn, so its quantity part falls into hours and burn the same way.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/log/job_log.h"
+
+namespace acre::engine {
+
+struct QuotedCost {
+    std::string name, label, part, rate_unit, quantity_unit;
+    double rate = 0, quantity = 0;
+};
+struct Quoted {
+    std::vector<QuotedCost> costs;
+    double hours = 0,
+           acres = 0; // machine hours and acres of the quote; 0: the quote has no such line
+    double price = 0; // money
+};
+
+enum class QuantityFrom { Quote, LogHours, LogAcres, LogGallons, LogDays };
+
+struct VarianceRow {
+    QuotedCost quoted;
+    double quantity = 0, rate = 0; // actual
+    QuantityFrom from = QuantityFrom::Quote;
+    bool rate_known =
+        false; // from money or a fuel price in the log; else the quoted rate is taken to hold
+    double quoted_amount = 0, actual_amount = 0;
+    double by_quantity = 0, by_rate = 0;     // add up to actual - quoted
+    std::optional<double> by_hours, by_burn; // of fuel: add up to by_quantity
+};
+struct Variance {
+    std::vector<VarianceRow> rows;
+    std::vector<std::string> unknown_costs; // amount.NAME columns that name no cost of the quote
+    LogTotals log;
+    double quoted_cost = 0, actual_cost = 0, quoted_margin = 0, actual_margin = 0; // money
+    Learned acres_per_hour, gallons_per_hour;
+};
+
+// A quantity in hours, acres, gallons or days is taken from the log, in the share in which the
+// log's total stands to the quote's own (a cost over the hours of every shank grows as the machine
+// hours do). Hours count only in parts of the job that have a cost over all machine hours: those of
+// a truck in the move stay as quoted, like anything else.
+Variance variance(const Quoted& quoted, const JobLog& log);
+
+} // namespace acre::engine

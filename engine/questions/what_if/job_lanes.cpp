@@ -1,0 +1,97 @@
+#include "engine/questions/what_if/job_lanes.h"
+
+#include <cmath>
+#include <limits>
+
+#include "engine/questions/what_if/reach.h"
+
+namespace acre::engine {
+
+JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
+                   std::span<const Slot> targets, std::size_t judged,
+                   std::span<const std::optional<Range>> promised)
+    : judged_(judged),
+      targets_(targets.size()) {
+    const Plan& plan = compiled.plan;
+    std::vector<std::uint32_t> inputs;
+    for (const Axis& axis : axes)
+        inputs.push_back(axis.input);
+    const std::vector<char> varies = reached_from(plan, inputs);
+
+    std::vector<Slot> wanted(targets.begin(), targets.end());
+    for (const Slot require : plan.require_slot)
+        if (varies[require])
+            wanted.push_back(require);
+    requires_ = wanted.size() - targets_;
+    for (std::size_t k = 0; k < axes.size(); ++k) {
+        const Slot low = plan.within_low[axes[k].given], high = plan.within_high[axes[k].given];
+        if (low == no_slot || high == no_slot)
+            continue;
+        const bool kept = !varies[low] && !varies[high] && k < promised.size() && promised[k] &&
+                          axes[k].within && axes[k].within->low <= promised[k]->low &&
+                          promised[k]->high <= axes[k].within->high;
+        if (kept)
+            continue;
+        bounds_.push_back({k, wanted.size(), wanted.size() + 1});
+        wanted.push_back(low);
+        wanted.push_back(high);
+    }
+    wanted_ = wanted.size();
+    reader_.emplace(plan, inputs, wanted);
+}
+
+JobLanes::Scratch JobLanes::scratch() const {
+    Scratch scratch{reader_->scratch(),
+                    std::vector<double>((wanted_ - targets_) * block_lanes),
+                    std::vector<double*>(wanted_),
+                    {}};
+    for (std::size_t k = targets_; k < wanted_; ++k)
+        scratch.out[k] = scratch.checks.data() + (k - targets_) * block_lanes;
+    return scratch;
+}
+
+std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* const* out,
+                          Scratch& scratch) const {
+    for (std::size_t k = 0; k < targets_; ++k)
+        scratch.out[k] = out[k];
+    reader_->run(lanes, in, scratch.out.data(), *scratch.reader);
+    unsigned suspect = 0;
+    for (std::size_t k = 0; k < judged_; ++k)
+        for (std::size_t i = 0; i < lanes; ++i)
+            suspect |= static_cast<unsigned>(out[k][i] != out[k][i]);
+    for (std::size_t k = targets_; k < targets_ + requires_; ++k)
+        for (std::size_t i = 0; i < lanes; ++i)
+            suspect |= static_cast<unsigned>(scratch.out[k][i] == 0);
+    for (const Bound& bound : bounds_)
+        for (std::size_t i = 0; i < lanes; ++i)
+            suspect |= static_cast<unsigned>(!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
+                                               in[bound.axis][i] <= scratch.out[bound.high][i]));
+    return suspect == 0 ? 0 : judge(lanes, in, out, scratch);
+}
+
+std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* const* out,
+                            Scratch& scratch) const {
+    std::size_t faulty = 0;
+    for (std::size_t i = 0; i < lanes; ++i) {
+        LaneFault fault = LaneFault::None;
+        for (std::size_t k = 0; k < judged_; ++k)
+            if (std::isnan(out[k][i]))
+                fault = LaneFault::NoAnswer;
+        for (std::size_t k = targets_; k < targets_ + requires_; ++k)
+            if (scratch.out[k][i] == 0)
+                fault = LaneFault::Requirement;
+        for (const Bound& bound : bounds_)
+            if (!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
+                  in[bound.axis][i] <= scratch.out[bound.high][i]))
+                fault = LaneFault::OutsideRange;
+        scratch.fault[i] = fault;
+        if (fault == LaneFault::None)
+            continue;
+        ++faulty;
+        for (std::size_t k = 0; k < judged_; ++k)
+            out[k][i] = std::numeric_limits<double>::quiet_NaN();
+    }
+    return faulty;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,57 @@
+// Many variants of one job at once: the block reader, and the judgement of every lane. A variant
+// without an answer (poison, a requirement not met, a varied given outside its lawful range) is
+// marked and never mixed into a result.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "engine/plan/compile_plan.h"
+#include "engine/questions/what_if/axis.h"
+#include "engine/readers/block.h"
+
+namespace acre::engine {
+
+enum class LaneFault : std::uint8_t { None, NoAnswer, Requirement, OutsideRange };
+
+class JobLanes {
+  public:
+    // axes: what varies. targets: what is asked for. promised: by axis, a range its values never
+    // leave, so that a lawful range that does not vary itself need not be checked lane by lane; may
+    // be empty. Only the first `judged` targets make a fault by being poison; the rest are looked
+    // at, no more.
+    JobLanes(const Compiled& compiled, std::span<const Axis> axes, std::span<const Slot> targets,
+             std::size_t judged, std::span<const std::optional<Range>> promised = {});
+
+    struct Scratch {
+        BlockReader::ScratchPtr reader;
+        std::vector<double> checks; // what requirements and ranges need, by check and lane
+        std::vector<double*> out;
+        std::array<LaneFault, block_lanes> fault{};
+    };
+    Scratch scratch() const;
+
+    // As BlockReader::run. Gives back how many lanes have no answer; their judged targets are NaN,
+    // and scratch.fault says why (it is written only when there are any).
+    std::size_t run(std::size_t lanes, const double* const* in, double* const* out,
+                    Scratch& scratch) const;
+
+    BlockReader::Size size() const { return reader_->size(); }
+
+  private:
+    struct Bound { // of axis `axis`: checks[low] <= value <= checks[high]
+        std::size_t axis, low, high;
+    };
+    std::size_t judge(std::size_t lanes, const double* const* in, double* const* out,
+                      Scratch& scratch) const;
+
+    std::size_t judged_ = 0, targets_ = 0, requires_ = 0,
+                wanted_ = 0; // the wanted slots: targets, then requirements, then bounds
+    std::vector<Bound> bounds_;
+    std::optional<BlockReader> reader_;
+};
+
+} // namespace acre::engine

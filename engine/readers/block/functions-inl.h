@@ -1,0 +1,270 @@
+// Included once for every width: transcendental functions, tables and native functions in lanes.
+#if defined(ACRE_BLOCK_FUNCTIONS_INL) == defined(HWY_TARGET_TOGGLE)
+#ifdef ACRE_BLOCK_FUNCTIONS_INL
+#undef ACRE_BLOCK_FUNCTIONS_INL
+#else
+#define ACRE_BLOCK_FUNCTIONS_INL
+#endif
+
+#include <bit>
+#include <cstring>
+
+#include "engine/native/native.h"
+#include "engine/plan/math_functions.h"
+#include "engine/plan/scalar_rules.h"
+#include "engine/readers/block/arithmetic-inl.h"
+
+HWY_BEFORE_NAMESPACE();
+
+// The library's header declares a width only to a whole file compiled for it; these are compiled
+// function by function.
+#if HWY_TARGET == HWY_AVX3
+#define ACRE_SLEEF(name, form) Sleef_finz_##name##d8_##form##avx512f
+#define ACRE_SLEEF_VECTOR __m512d
+#elif HWY_TARGET == HWY_AVX2
+#define ACRE_SLEEF(name, form) Sleef_finz_##name##d4_##form##avx2
+#define ACRE_SLEEF_VECTOR __m256d
+#elif HWY_TARGET == HWY_SSE4
+#define ACRE_SLEEF(name, form) Sleef_cinz_##name##d2_##form##sse4
+#define ACRE_SLEEF_VECTOR __m128d
+#endif
+#ifdef ACRE_SLEEF
+extern "C" {
+ACRE_SLEEF_VECTOR ACRE_SLEEF(exp, u10)(ACRE_SLEEF_VECTOR);
+ACRE_SLEEF_VECTOR ACRE_SLEEF(log, u10)(ACRE_SLEEF_VECTOR);
+ACRE_SLEEF_VECTOR ACRE_SLEEF(sinpi, u05)(ACRE_SLEEF_VECTOR);
+ACRE_SLEEF_VECTOR ACRE_SLEEF(cospi, u05)(ACRE_SLEEF_VECTOR);
+ACRE_SLEEF_VECTOR ACRE_SLEEF(atan, u10)(ACRE_SLEEF_VECTOR);
+ACRE_SLEEF_VECTOR ACRE_SLEEF(pow, u10)(ACRE_SLEEF_VECTOR, ACRE_SLEEF_VECTOR);
+}
+#endif
+
+namespace acre::engine::lanes {
+namespace HWY_NAMESPACE {
+
+// One lane after the other, where the library has no vectors that agree with the value reader.
+template <double (*function)(double)> HWY_INLINE V lane_by_lane(V a) {
+    HWY_ALIGN double x[width];
+    hn::StoreU(a, d, x);
+    for (double& lane : x)
+        lane = function(lane);
+    return hn::LoadU(d, x);
+}
+template <double (*function)(double, double)> HWY_INLINE V lane_by_lane(V a, V b) {
+    HWY_ALIGN double x[width];
+    HWY_ALIGN double y[width];
+    hn::StoreU(a, d, x);
+    hn::StoreU(b, d, y);
+    for (std::size_t k = 0; k < width; ++k)
+        x[k] = function(x[k], y[k]);
+    return hn::LoadU(d, x);
+}
+
+#ifdef ACRE_SLEEF
+struct Library {
+    static HWY_INLINE V exp(V a) { return V{ACRE_SLEEF(exp, u10)(a.raw)}; }
+    static HWY_INLINE V log(V a) { return V{ACRE_SLEEF(log, u10)(a.raw)}; }
+    static HWY_INLINE V sin_half_turns(V a) { return V{ACRE_SLEEF(sinpi, u05)(turned(a).raw)}; }
+    static HWY_INLINE V cos_half_turns(V a) { return V{ACRE_SLEEF(cospi, u05)(turned(a).raw)}; }
+    static HWY_INLINE V atan(V a) { return V{ACRE_SLEEF(atan, u10)(a.raw)}; }
+    static HWY_INLINE V power(V a, V b) { return V{ACRE_SLEEF(pow, u10)(a.raw, b.raw)}; }
+
+  private:
+    // Within one turn, as engine/plan/math_functions.cpp has it.
+    static HWY_INLINE V turned(V half_turns) {
+        return hn::Sub(half_turns, hn::Mul(number(2), hn::Round(hn::Mul(half_turns, number(0.5)))));
+    }
+};
+#undef ACRE_SLEEF
+#undef ACRE_SLEEF_VECTOR
+#endif
+
+template <class Functions> struct ExpStep {
+    static HWY_INLINE V apply(V a) { return finite(Functions::exp(a)); }
+};
+template <class Functions> struct LogStep {
+    static HWY_INLINE V apply(V a) { return finite(Functions::log(a)); }
+};
+template <class Functions> struct SinStep {
+    static HWY_INLINE V apply(V a) {
+        return finite(Functions::sin_half_turns(hn::Div(a, number(180))));
+    }
+};
+template <class Functions> struct CosStep {
+    static HWY_INLINE V apply(V a) {
+        return finite(Functions::cos_half_turns(hn::Div(a, number(180))));
+    }
+};
+template <class Functions> struct TanStep {
+    static HWY_INLINE V apply(V a) {
+        const V half_turns = hn::Div(a, number(180));
+        return finite(
+            hn::Div(Functions::sin_half_turns(half_turns), Functions::cos_half_turns(half_turns)));
+    }
+};
+template <class Functions> struct AtanStep {
+    static HWY_INLINE V apply(V a) {
+        return finite(hn::Mul(Functions::atan(a), number(scalar::degrees_of_a_radian)));
+    }
+};
+template <class Functions> struct PowerStep {
+    static HWY_INLINE V apply(V a, V b) {
+        const V sound = hn::Add(hn::Sub(a, a), hn::Sub(b, b)); // the library makes 1 of 1 ^ NaN
+        return hn::Sub(finite(Functions::power(a, b)), sound);
+    }
+};
+template <class Functions> struct PowerFixedStep {
+    static HWY_INLINE V apply(V a, V b) { return finite(Functions::power(a, b)); }
+};
+
+// The value reader's own functions.
+struct LaneByLane {
+    static double exp_of(double x) { return math_functions().exp(x); }
+    static double log_of(double x) { return math_functions().log(x); }
+    static double sin_of(double x) { return math_functions().sin_half_turns(x); }
+    static double cos_of(double x) { return math_functions().cos_half_turns(x); }
+    static double atan_of(double x) { return math_functions().atan(x); }
+    static double power_of(double x, double y) { return math_functions().power(x, y); }
+    static HWY_INLINE V exp(V a) { return lane_by_lane<exp_of>(a); }
+    static HWY_INLINE V log(V a) { return lane_by_lane<log_of>(a); }
+    static HWY_INLINE V sin_half_turns(V a) { return lane_by_lane<sin_of>(a); }
+    static HWY_INLINE V cos_half_turns(V a) { return lane_by_lane<cos_of>(a); }
+    static HWY_INLINE V atan(V a) { return lane_by_lane<atan_of>(a); }
+    static HWY_INLINE V power(V a, V b) { return lane_by_lane<power_of>(a, b); }
+};
+
+// A table of few rows: the row is found by comparing with all of them.
+inline constexpr std::size_t few_rows = 16;
+
+template <bool staircase> struct TableStep {
+    using Index = hn::RebindToSigned<D>;
+    const PreparedTable& table;
+    V front, back, below, above;
+
+    explicit HWY_INLINE TableStep(const PreparedTable& t)
+        : table(t),
+          front(number(t.x[0])),
+          back(number(t.x[t.rows - 1])),
+          below(number(t.below)),
+          above(number(t.above)) {}
+
+    HWY_INLINE V apply(V x) const {
+        V r;
+#if HWY_TARGET == HWY_AVX3
+        if (table.rows <= width)
+            r = from_registers(x);
+        else
+#endif
+            r = table.rows <= few_rows ? by_comparing(x) : by_searching(x);
+        r = hn::IfThenElse(hn::Lt(x, front), below, r);
+        r = hn::IfThenElse(hn::Gt(x, back), above, r);
+        return hn::IfThenElse(hn::Eq(x, x), r, x);
+    }
+
+  private:
+    static HWY_INLINE V line(V x, V x0, V dx, V y0, V dy) {
+        const V share = hn::Div(hn::Sub(x, x0), dx);
+        return finite(hn::Add(y0, hn::Mul(share, dy)));
+    }
+
+#if HWY_TARGET == HWY_AVX3
+    // A column fits in one vector.
+    HWY_INLINE V from_registers(V x) const {
+        const Index di;
+        auto row = hn::Zero(di);
+        for (std::size_t k = 1; k < table.rows; ++k)
+            row = hn::IfThenElse(hn::RebindMask(di, hn::Ge(x, number(table.x[k]))),
+                                 hn::Set(di, static_cast<std::int64_t>(k)), row);
+        const auto index = hn::IndicesFromVec(d, row);
+        const auto pick = [&](const std::vector<double>& column) HWY_ATTR {
+            return hn::TableLookupLanes(hn::LoadU(d, column.data()), index);
+        };
+        const V y0 = pick(table.y);
+        if constexpr (staircase)
+            return y0;
+        else
+            return line(x, pick(table.x), pick(table.dx), y0, pick(table.dy));
+    }
+#endif
+
+    HWY_INLINE V by_comparing(V x) const {
+        V x0 = front, y0 = number(table.y[0]), dx = number(table.dx[0]), dy = number(table.dy[0]);
+        for (std::size_t k = 1; k < table.rows; ++k) {
+            const V next = number(table.x[k]);
+            const auto reached = hn::Ge(x, next);
+            y0 = hn::IfThenElse(reached, number(table.y[k]), y0);
+            if constexpr (!staircase) {
+                x0 = hn::IfThenElse(reached, next, x0);
+                dx = hn::IfThenElse(reached, number(table.dx[k]), dx);
+                dy = hn::IfThenElse(reached, number(table.dy[k]), dy);
+            }
+        }
+        return staircase ? y0 : line(x, x0, dx, y0, dy);
+    }
+
+    HWY_INLINE V by_searching(V x) const {
+        const Index di;
+        auto row = hn::Zero(di);
+        std::size_t step = 1;
+        while (step * 2 < table.rows)
+            step *= 2;
+        const auto last = hn::Set(di, static_cast<std::int64_t>(table.rows) - 1);
+        for (; step > 0; step /= 2) {
+            const auto next =
+                hn::Min(hn::Add(row, hn::Set(di, static_cast<std::int64_t>(step))), last);
+            const auto reached = hn::Ge(x, hn::GatherIndex(d, table.x.data(), next));
+            row = hn::IfThenElse(hn::RebindMask(di, reached), next, row);
+        }
+        const V y0 = hn::GatherIndex(d, table.y.data(), row);
+        if constexpr (staircase)
+            return y0;
+        else
+            return line(x, hn::GatherIndex(d, table.x.data(), row),
+                        hn::GatherIndex(d, table.dx.data(), row), y0,
+                        hn::GatherIndex(d, table.dy.data(), row));
+    }
+};
+
+template <bool staircase>
+HWY_NOINLINE void table_over_lanes(const Instruction& instruction, const Frame& frame) {
+    const Row x = frame.rows[instruction.in[0]];
+    double* out = frame.rows[instruction.out].at;
+    const TableStep<staircase> step(frame.tables[instruction.extra]);
+    for (std::size_t i = 0; i < frame.lanes; i += width)
+        hn::StoreU(step.apply(hn::LoadU(d, x.at + (i & x.mask))), d, out + i);
+}
+
+inline void native_over_lanes(const Instruction& instruction, const Frame& frame) {
+    const lanes::Call& call = frame.calls[instruction.extra];
+    const NativeFunction& function = native_functions()[call.function];
+    Remembered& past = frame.remembered[instruction.extra];
+    double* out = frame.rows[instruction.out].at;
+    const std::size_t count = call.args.size(), capacity = past.result.size();
+    for (std::size_t i = 0; i < frame.lanes; ++i) {
+        const std::size_t lane = capacity == 1 ? 0 : frame.first + i;
+        double* args = past.args.data() + lane * count;
+        bool same = past.known[lane] != 0, sound = true;
+        for (std::size_t k = 0; k < count; ++k) {
+            const Row from = frame.rows[call.args[k]];
+            const double x = from.at[(i & from.mask) | (i & (group - 1))];
+            same = same && std::bit_cast<std::uint64_t>(args[k]) == std::bit_cast<std::uint64_t>(x);
+            sound = sound && x == x;
+            args[k] = x;
+        }
+        if (!same) {
+            const bool as_before = capacity > 1 && i > 0 &&
+                                   std::memcmp(args, args - count, count * sizeof(double)) == 0;
+            past.result[lane] = !sound      ? scalar::poison
+                                : as_before ? past.result[lane - 1]
+                                            : scalar::finite(function.value({args, count}));
+            past.known[lane] = 1;
+        }
+        out[i] = past.result[lane];
+    }
+}
+
+} // namespace HWY_NAMESPACE
+} // namespace acre::engine::lanes
+HWY_AFTER_NAMESPACE();
+
+#endif

@@ -1,0 +1,321 @@
+#include "engine/readers/block/program.h"
+
+#include <cmath>
+
+#include "engine/readers/block/graph.h"
+
+namespace acre::engine::lanes {
+namespace {
+
+First first_of(Code code) {
+    switch (code) {
+    case Code::Add:
+        return First::Add;
+    case Code::Subtract:
+        return First::Subtract;
+    case Code::Multiply:
+        return First::Multiply;
+    default:
+        return First::Divide;
+    }
+}
+
+// The step that applies `code` to a chain and one more value; `chain_left`: the chain stands on the
+// left.
+Then then_of(Code code, bool chain_left) {
+    switch (code) {
+    case Code::Add:
+        return Then::Add;
+    case Code::Subtract:
+        return chain_left ? Then::Subtract : Then::SubtractFrom;
+    case Code::Multiply:
+        return Then::Multiply;
+    case Code::Divide:
+        return chain_left ? Then::Divide : Then::DivideInto;
+    case Code::Max:
+        return Then::AtLeast;
+    case Code::Min:
+        return Then::AtMost;
+    default:
+        return Then::Root;
+    }
+}
+
+struct Chain {
+    First first = First::Add;
+    std::array<Then, 2> then{Then::Stop, Then::Stop};
+    std::array<Value, 4> in{};
+    std::uint32_t length = 0; // steps
+};
+
+// One instruction over values, before rows are given out.
+struct Draft {
+    std::uint16_t kernel = 0;
+    std::array<Value, 4> in{};
+    std::uint32_t in_count = 0, extra = 0;
+    std::uint32_t node = 0; // whose value it makes
+};
+
+Kernel kernel_of(Code code) {
+    switch (code) {
+    case Code::Negate:
+        return Kernel::Negate;
+    case Code::Abs:
+        return Kernel::Abs;
+    case Code::Sqrt:
+        return Kernel::Sqrt;
+    case Code::Not:
+        return Kernel::Not;
+    case Code::Ceil:
+        return Kernel::Ceil;
+    case Code::Floor:
+        return Kernel::Floor;
+    case Code::Round:
+        return Kernel::Round;
+    case Code::Exp:
+        return Kernel::Exp;
+    case Code::Log:
+        return Kernel::Log;
+    case Code::Sin:
+        return Kernel::Sin;
+    case Code::Cos:
+        return Kernel::Cos;
+    case Code::Tan:
+        return Kernel::Tan;
+    case Code::Atan:
+        return Kernel::Atan;
+    case Code::Power:
+        return Kernel::Power;
+    case Code::Min:
+        return Kernel::Min;
+    case Code::Max:
+        return Kernel::Max;
+    case Code::Less:
+    case Code::Greater:
+        return Kernel::Less;
+    case Code::LessEqual:
+    case Code::GreaterEqual:
+        return Kernel::LessEqual;
+    case Code::Equal:
+        return Kernel::Equal;
+    case Code::NotEqual:
+        return Kernel::NotEqual;
+    case Code::And:
+        return Kernel::And;
+    case Code::Or:
+        return Kernel::Or;
+    case Code::Guard:
+        return Kernel::Guard;
+    case Code::Select:
+        return Kernel::Select;
+    case Code::Native:
+        return Kernel::Native;
+    default:
+        return Kernel::Copy;
+    }
+}
+
+bool is_comparison(Code code) {
+    return code >= Code::Less && code <= Code::NotEqual;
+}
+bool is_swapped(Code code) {
+    return code == Code::Greater || code == Code::GreaterEqual;
+}
+
+class Builder {
+  public:
+    Builder(const Plan& plan, Graph graph, std::size_t chain_steps)
+        : plan_(plan),
+          graph_(std::move(graph)),
+          chain_steps_(chain_steps),
+          chain_(graph_.nodes.size()),
+          inside_(graph_.nodes.size(), 0) {}
+
+    Program build(std::uint32_t varied_count) {
+        for (std::uint32_t i = 0; i < graph_.nodes.size(); ++i)
+            fuse(i);
+        for (std::uint32_t i = 0; i < graph_.nodes.size(); ++i)
+            if (!inside_[i] && graph_.nodes[i].code != Code::Input)
+                draft(i);
+        program_.varied = varied_count;
+        program_.wanted = static_cast<std::uint32_t>(graph_.wanted.size());
+        program_.invariants = graph_.invariants;
+        assign_places();
+        return std::move(program_);
+    }
+
+  private:
+    Node& node(Value v) { return graph_.nodes[v.index]; }
+    bool read_once(Value v) { return !v.invariant && node(v).uses == 1 && !node(v).wanted; }
+
+    void fuse(std::uint32_t i) {
+        const Node& n = graph_.nodes[i];
+        const auto length = [&](Value v) {
+            // As a divisor, or before the greater of two, a chain may be canonical: that step sees
+            // to it.
+            return read_once(v) && chain_[v.index].length < chain_steps_ ? chain_[v.index].length
+                                                                         : 0;
+        };
+        if (is_arithmetic(n.code)) {
+            const std::uint32_t left = length(n.in[0]), right = length(n.in[1]);
+            if (left == 0 && right == 0)
+                chain_[i] = {first_of(n.code), {Then::Stop, Then::Stop}, {n.in[0], n.in[1]}, 1};
+            else
+                lengthen(i, left >= right);
+        } else if (n.code == Code::Sqrt && length(n.in[0]) > 0) {
+            lengthen(i, true);
+        } else if (n.code == Code::Max || n.code == Code::Min) {
+            if (length(n.in[0]) > 0)
+                lengthen(i, true);
+            else if (length(n.in[1]) > 0 && n.in[0].invariant &&
+                     std::fabs(graph_.invariants[n.in[0].index]) > 0)
+                lengthen(i, false); // of two equal numbers that are not zero it does not matter
+                                    // which is taken
+        } else if (n.code == Code::Select && read_once(n.in[0]) &&
+                   is_comparison(node(n.in[0]).code)) {
+            inside_[n.in[0].index] = 1;
+        }
+    }
+
+    // Node i as one more step of the chain on its left or right.
+    void lengthen(std::uint32_t i, bool chain_left) {
+        const Node& n = graph_.nodes[i];
+        const Value absorbed = n.in[chain_left ? 0 : 1];
+        Chain longer = chain_[absorbed.index];
+        longer.then[longer.length - 1] = then_of(n.code, chain_left);
+        longer.in[++longer.length] = n.in_count == 1 ? longer.in[0] : n.in[chain_left ? 1 : 0];
+        chain_[i] = longer;
+        inside_[absorbed.index] = 1;
+    }
+
+    void draft(std::uint32_t i) {
+        const Node& n = graph_.nodes[i];
+        Draft d{
+            .in = {n.in[0], n.in[1], n.in[2]}, .in_count = n.in_count, .extra = n.extra, .node = i};
+        if (const Chain& c = chain_[i]; c.length > 0) {
+            d.kernel = chain_number(c.first, c.then[0], c.then[1], n.canonical);
+            d.in = c.in;
+            d.in_count = c.length + 1;
+        } else if (n.code == Code::Select && !n.in[0].invariant && inside_[n.in[0].index]) {
+            const Node& condition = node(n.in[0]);
+            const auto to_select =
+                static_cast<int>(Kernel::SelectLess) - static_cast<int>(Kernel::Less);
+            d.kernel =
+                static_cast<std::uint16_t>(static_cast<int>(kernel_of(condition.code)) + to_select);
+            d.in = {condition.in[0], condition.in[1], n.in[1], n.in[2]};
+            d.in_count = 4;
+            if (is_swapped(condition.code))
+                std::swap(d.in[0], d.in[1]);
+        } else if (n.code == Code::Table) {
+            d.kernel = static_cast<std::uint16_t>(
+                plan_.tables[n.extra].staircase ? Kernel::Staircase : Kernel::Lines);
+        } else {
+            d.kernel = static_cast<std::uint16_t>(kernel_of(n.code));
+            if (n.code == Code::Power && n.in[1].invariant &&
+                std::fabs(graph_.invariants[n.in[1].index]) > 0)
+                d.kernel = static_cast<std::uint16_t>(Kernel::PowerFixed);
+            if (is_swapped(n.code))
+                std::swap(d.in[0], d.in[1]);
+        }
+        drafts_.push_back(d);
+    }
+
+    template <class Visit> void for_each_input(const Draft& d, Visit visit) {
+        if (d.kernel == static_cast<std::uint16_t>(Kernel::Native)) {
+            for (const Value v : graph_.calls[d.extra])
+                visit(v);
+            return;
+        }
+        for (std::uint32_t k = 0; k < d.in_count; ++k)
+            visit(d.in[k]);
+    }
+
+    // Rows are few so that they stay in the nearest cache: a row is free again after its last
+    // reader.
+    void assign_places() {
+        constexpr std::uint32_t nowhere = 0xFFFFFFFF;
+        std::vector<std::uint32_t> last_read(graph_.nodes.size(), 0),
+            row_of(graph_.nodes.size(), nowhere), free_rows;
+        std::vector<std::uint32_t> output_of(graph_.nodes.size(), nowhere);
+        for (std::uint32_t k = 0; k < graph_.wanted.size(); ++k)
+            if (const Value v = graph_.wanted[k];
+                !v.invariant && node(v).code != Code::Input && output_of[v.index] == nowhere)
+                output_of[v.index] = k;
+        for (std::uint32_t at = 0; at < drafts_.size(); ++at)
+            for_each_input(drafts_[at], [&](Value v) {
+                if (!v.invariant)
+                    last_read[v.index] = at;
+            });
+        std::uint32_t rows = 0;
+        for (std::uint32_t at = 0; at < drafts_.size(); ++at) {
+            for_each_input(drafts_[at], [&](Value v) {
+                if (v.invariant || last_read[v.index] != at || row_of[v.index] == nowhere)
+                    return;
+                free_rows.push_back(row_of[v.index]);
+                row_of[v.index] |= released;
+                last_read[v.index] = nowhere; // read twice by one instruction, freed once
+            });
+            const std::uint32_t made = drafts_[at].node;
+            if (output_of[made] != nowhere)
+                continue;
+            if (free_rows.empty())
+                free_rows.push_back(rows++);
+            row_of[made] = free_rows.back();
+            free_rows.pop_back();
+        }
+        program_.rows = rows;
+
+        const auto place = [&](Value v) -> Place {
+            if (v.invariant)
+                return program_.first_invariant() + v.index;
+            if (node(v).code == Code::Input)
+                return program_.first_varied() + node(v).extra;
+            if (output_of[v.index] != nowhere)
+                return program_.first_wanted() + output_of[v.index];
+            return row_of[v.index] & ~released;
+        };
+        for (const Draft& d : drafts_) {
+            Instruction instruction{
+                .kernel = d.kernel, .out = place({false, d.node}), .extra = d.extra};
+            if (d.kernel == static_cast<std::uint16_t>(Kernel::Native)) {
+                instruction.extra = static_cast<std::uint32_t>(program_.calls.size());
+                Call call{graph_.functions[d.extra], {}};
+                for_each_input(d, [&](Value v) { call.args.push_back(place(v)); });
+                program_.calls.push_back(std::move(call));
+            } else {
+                for (std::uint32_t k = 0; k < d.in.size();
+                     ++k) // the rest repeat the first: an address that can be read
+                    instruction.in[k] = place(d.in[k < d.in_count ? k : 0]);
+            }
+            program_.code.push_back(instruction);
+        }
+        for (std::uint32_t k = 0; k < graph_.wanted.size(); ++k) {
+            const Place from = place(graph_.wanted[k]);
+            if (from != program_.first_wanted() + k)
+                program_.code.push_back({static_cast<std::uint16_t>(Kernel::Copy),
+                                         program_.first_wanted() + k,
+                                         {from, from, from, from},
+                                         0});
+        }
+    }
+
+    static constexpr std::uint32_t released = 0x80000000;
+
+    const Plan& plan_;
+    Graph graph_;
+    std::size_t chain_steps_;
+    std::vector<Chain> chain_;
+    std::vector<char> inside_; // done within the instruction that reads it
+    std::vector<Draft> drafts_;
+    Program program_;
+};
+
+} // namespace
+
+Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
+              std::span<const double> values, std::size_t chain_steps) {
+    return Builder(plan, reduce(plan, varied, wanted, values), chain_steps)
+        .build(static_cast<std::uint32_t>(varied.size()));
+}
+
+} // namespace acre::engine::lanes

@@ -1,0 +1,116 @@
+// What the block reader runs: a short list of kernel calls over rows of lanes. Made from a plan by
+// build.h, run by block.cpp.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <vector>
+
+#include "engine/plan/plan.h"
+
+namespace acre::engine::lanes {
+
+// Kernels other than chains. The order is that of the table in kernels.cpp.
+enum class Kernel : std::uint16_t {
+    Copy, // what is not finite becomes NaN
+    Negate,
+    Abs,
+    Sqrt,
+    Not,
+    Ceil,
+    Floor,
+    Round,
+    Exp,
+    Log,
+    Sin,
+    Cos,
+    Tan,
+    Atan,
+    Power,
+    PowerFixed, // the exponent is an invariant, neither zero nor poison
+    Min,
+    Max,
+    Less,
+    LessEqual,
+    Equal,
+    NotEqual,
+    And,
+    Or,
+    Guard,
+    Select,     // a condition, b then, c otherwise
+    SelectLess, // a < b then c otherwise d, and so on: a comparison that one choice alone reads
+    SelectLessEqual,
+    SelectEqual,
+    SelectNotEqual,
+    Lines,     // a table with straight lines between its rows
+    Staircase, // a table that holds each row until the next
+    Native,
+    count
+};
+
+// A chain is up to three steps of arithmetic without a stop in memory between them: ((a first b)
+// second c) third d.
+enum class First : std::uint8_t { Add, Subtract, Multiply, Divide, count };
+enum class Then : std::uint8_t {
+    Stop,
+    Add,
+    Subtract,
+    SubtractFrom,
+    Multiply,
+    Divide,
+    DivideInto,
+    AtLeast,
+    AtMost,
+    Root,
+    count
+};
+
+inline constexpr std::size_t first_count = static_cast<std::size_t>(First::count);
+inline constexpr std::size_t then_count = static_cast<std::size_t>(Then::count);
+inline constexpr std::size_t chain_count = first_count * then_count * then_count * 2;
+inline constexpr std::size_t kernel_count = static_cast<std::size_t>(Kernel::count);
+
+// `canonical`: the result becomes NaN if it is not finite; always so after three steps.
+constexpr std::uint16_t chain_number(First first, Then second, Then third, bool canonical) {
+    canonical = canonical || third != Then::Stop;
+    const std::size_t steps =
+        (static_cast<std::size_t>(first) * then_count + static_cast<std::size_t>(second)) *
+            then_count +
+        static_cast<std::size_t>(third);
+    return static_cast<std::uint16_t>(kernel_count + steps * 2 + (canonical ? 1 : 0));
+}
+
+// Where lanes are: rows of the scratch first, then the varied inputs, the wanted outputs, and last
+// the invariants, of which every lane is the same.
+using Place = std::uint32_t;
+
+struct Instruction {
+    std::uint16_t kernel = 0; // a Kernel, or a chain_number
+    Place out = 0;
+    std::array<Place, 4> in{};
+    std::uint32_t extra = 0; // Lines, Staircase: into Plan::tables; Native: into Program::calls
+};
+
+struct Call {
+    std::uint32_t function = 0; // into the native registry
+    std::vector<Place> args;
+};
+
+struct Program {
+    std::vector<Instruction> code;
+    std::vector<Call> calls;
+    std::vector<double> invariants;
+    std::uint32_t rows = 0, varied = 0, wanted = 0;
+    Place first_varied() const { return rows; }
+    Place first_wanted() const { return rows + varied; }
+    Place first_invariant() const { return rows + varied + wanted; }
+    Place places() const { return first_invariant() + static_cast<Place>(invariants.size()); }
+};
+
+// `values` of the plan at its base inputs, by slot. No chain has more than `chain_steps` steps.
+Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
+              std::span<const double> values, std::size_t chain_steps);
+
+} // namespace acre::engine::lanes

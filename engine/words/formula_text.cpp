@@ -1,0 +1,272 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include "engine/plan/plan_roots.h"
+#include "engine/words/words.h"
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+
+using lang::NodeId;
+using lang::none;
+using lang::Op;
+
+namespace {
+
+// How strongly an operation binds; what binds weaker inside stands in brackets.
+int strength(Op op) {
+    switch (op) {
+    case Op::When:
+        return 0;
+    case Op::Or:
+        return 1;
+    case Op::And:
+        return 2;
+    case Op::Not:
+        return 3;
+    case Op::Less:
+    case Op::LessEqual:
+    case Op::Greater:
+    case Op::GreaterEqual:
+    case Op::Equal:
+    case Op::NotEqual:
+        return 4;
+    case Op::Add:
+    case Op::Subtract:
+        return 5;
+    case Op::Multiply:
+    case Op::Divide:
+        return 6;
+    case Op::Negate:
+        return 7;
+    case Op::Power:
+        return 8;
+    default:
+        return 9;
+    }
+}
+
+const char* sign_of(Op op) {
+    switch (op) {
+    case Op::Add:
+        return " + ";
+    case Op::Subtract:
+        return " - ";
+    case Op::Multiply:
+        return " × ";
+    case Op::Divide:
+        return " / ";
+    case Op::Power:
+        return " ^ ";
+    case Op::Less:
+        return " < ";
+    case Op::LessEqual:
+        return " <= ";
+    case Op::Greater:
+        return " > ";
+    case Op::GreaterEqual:
+        return " >= ";
+    case Op::Equal:
+        return " == ";
+    case Op::NotEqual:
+        return " != ";
+    case Op::And:
+        return " and ";
+    default:
+        return " or ";
+    }
+}
+
+const char* name_of(Op op) {
+    switch (op) {
+    case Op::Min:
+        return "min";
+    case Op::Max:
+        return "max";
+    case Op::Abs:
+        return "abs";
+    case Op::Sqrt:
+        return "sqrt";
+    case Op::Exp:
+        return "exp";
+    case Op::Log:
+        return "log";
+    case Op::Sin:
+        return "sin";
+    case Op::Cos:
+        return "cos";
+    case Op::Tan:
+        return "tan";
+    case Op::Atan:
+        return "atan";
+    case Op::Ceil:
+        return "ceil";
+    case Op::Floor:
+        return "floor";
+    case Op::Round:
+        return "round";
+    case Op::Most:
+        return "most";
+    case Op::Least:
+        return "least";
+    default:
+        return "sum";
+    }
+}
+
+// Writes out a formula that nobody wrote. Recursion: a formula is no deeper than
+// lang::max_formula_depth.
+class Writer {
+  public:
+    Writer(const lang::Sheet& sheet, const lang::SourceMap& sources, const Compiled* compiled,
+           const Values* values)
+        : sheet_(sheet),
+          sources_(sources),
+          compiled_(compiled),
+          values_(values) {}
+
+    std::string text(NodeId id) const {
+        const lang::Node& node = sheet_.nodes[id];
+        switch (node.op) {
+        case Op::Number:
+            return number(node);
+        case Op::Choice:
+            return choice_text(sheet_, node.type, node.index);
+        case Op::Line:
+            return line(node.index);
+        case Op::Convert:
+            return text(node.a);
+        case Op::Negate:
+            return "-" + operand(node.a, 7);
+        case Op::Not:
+            return "not " + operand(node.a, 3);
+        case Op::When:
+            return "when " + operand(node.a, 1) + " then " + operand(node.b, 1) + " otherwise " +
+                   text(node.c);
+        case Op::Table:
+            return sheet_.tables[node.index].name + "(" + text(node.a) + ")";
+        case Op::Define:
+            return sheet_.functions[node.index].name + "(" + args(node, ", ") + ")";
+        case Op::Sum:
+            return args(node, " + ");
+        default:
+            break;
+        }
+        if (const int own = strength(node.op); own < 9)
+            return operand(node.a, own) + sign_of(node.op) +
+                   operand(node.b, node.op == Op::Add || node.op == Op::Multiply ? own : own + 1);
+        std::string inner = args(node, ", ");
+        if (node.a != none)
+            inner += text(node.a);
+        if (node.b != none)
+            inner += ", " + text(node.b);
+        return name_of(node.op) + ("(" + inner + ")");
+    }
+
+    std::string line(lang::LineId id) const {
+        if (values_ == nullptr)
+            return sheet_.lines[id].name;
+        const Slot slot = slot_of(*compiled_, id);
+        const double value = slot == no_slot ? NAN : values_->slot[slot];
+        const std::string shown = value_text(sheet_, id, value);
+        return value < 0 ? "(" + shown + ")" : shown;
+    }
+
+  private:
+    std::string operand(NodeId id, int least) const {
+        const lang::Node& node = sheet_.nodes[id];
+        if (node.op == Op::Convert)
+            return operand(node.a, least);
+        const bool weaker =
+            node.op == Op::Sum && node.arg_count > 1 ? least > 5 : strength(node.op) < least;
+        return weaker ? "(" + text(id) + ")" : text(id);
+    }
+    std::string args(const lang::Node& node, const char* between) const {
+        std::string out;
+        for (std::uint32_t i = 0; i < node.arg_count; ++i)
+            out += (i > 0 ? between : "") + text(sheet_.args[node.first_arg + i]);
+        return out;
+    }
+    std::string number(const lang::Node& node) const {
+        const std::string own = source_text(sources_, node.span);
+        const bool written =
+            !own.empty() && (own.front() == '$' || (own.front() >= '0' && own.front() <= '9'));
+        return written ? own : lang::quantity_text(node.number, sheet_.units.text(node.type.unit));
+    }
+
+    const lang::Sheet& sheet_;
+    const lang::SourceMap& sources_;
+    const Compiled* compiled_;
+    const Values* values_;
+};
+
+bool is_made(const lang::Line& line) {
+    return line.role == lang::Role::CostAmount || line.role == lang::Role::EventAmount ||
+           line.role == lang::Role::PriceLine || line.role == lang::Role::Total;
+}
+
+struct Name {
+    lang::Span span;
+    lang::LineId line;
+};
+
+void collect_names(const lang::Sheet& sheet, NodeId root, std::vector<Name>& names) {
+    std::vector<NodeId> open{root};
+    const lang::Span whole = sheet.nodes[root].span;
+    while (!open.empty()) {
+        const lang::Node& node = sheet.nodes[open.back()];
+        open.pop_back();
+        const bool inside = node.span.file == whole.file && node.span.begin >= whole.begin &&
+                            node.span.end <= whole.end;
+        if (node.op == Op::Line && inside && node.span.begin < node.span.end)
+            names.push_back({node.span, node.index});
+        for (std::uint32_t i = node.arg_count; i-- > 0;)
+            open.push_back(sheet.args[node.first_arg + i]);
+        for (const NodeId child : {node.c, node.b, node.a})
+            if (child != none)
+                open.push_back(child);
+    }
+    std::stable_sort(names.begin(), names.end(),
+                     [](const Name& a, const Name& b) { return a.span.begin < b.span.begin; });
+}
+
+} // namespace
+
+std::string formula_text(const lang::Sheet& sheet, const lang::SourceMap& sources,
+                         lang::LineId id) {
+    const lang::Line& line = sheet.lines[id];
+    if (line.value == none)
+        return {};
+    return is_made(line) ? Writer(sheet, sources, nullptr, nullptr).text(line.value)
+                         : source_text(sources, sheet.nodes[line.value].span);
+}
+
+std::string formula_with_numbers(const lang::Sheet& sheet, const Compiled& compiled,
+                                 const Values& values, const lang::SourceMap& sources,
+                                 lang::LineId id) {
+    const lang::Line& line = sheet.lines[id];
+    if (line.value == none)
+        return {};
+    const Writer writer(sheet, sources, &compiled, &values);
+    if (is_made(line))
+        return writer.text(line.value);
+
+    std::vector<Name> names;
+    collect_names(sheet, line.value, names);
+    lang::Span rest = sheet.nodes[line.value].span;
+    std::string raw;
+    for (std::size_t i = 0; i < names.size();) {
+        const lang::Span name = names[i].span;
+        raw += sources.text({rest.file, rest.begin, name.begin});
+        rest.begin = name.end;
+        // Names of one place are the blocks of a sum: all their values stand there.
+        for (bool first = true; i < names.size() && names[i].span == name; ++i, first = false)
+            raw += (first ? "" : ", ") + writer.line(names[i].line);
+    }
+    raw += sources.text(rest);
+    return folded(raw);
+}
+
+} // namespace acre::engine

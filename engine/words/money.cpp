@@ -1,0 +1,16 @@
+#include "engine/words/money.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace acre::engine {
+
+std::int64_t to_cents(double dollars) {
+    const double cents = std::fabs(dollars) * 100;
+    const double whole = std::floor(cents);
+    const double dust = std::min(1e-12 * cents, 1e-3);
+    const auto rounded = static_cast<std::int64_t>(cents - whole >= 0.5 - dust ? whole + 1 : whole);
+    return dollars < 0 ? -rounded : rounded;
+}
+
+} // namespace acre::engine

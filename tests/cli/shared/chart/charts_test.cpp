@@ -1,0 +1,226 @@
+// The chart writers: what a stranger calls things stays text, pictures are well-formed, pages keep
+// to 80 columns.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "cli/shared/chart/axis.h"
+#include "cli/shared/chart/bars.h"
+#include "cli/shared/chart/curves.h"
+#include "cli/shared/chart/heat_map.h"
+#include "cli/shared/chart/histogram.h"
+
+using namespace acre::cli;
+
+namespace {
+
+const std::string wicked = "<script>alert(\"1\")</script> & 'so' \x1b[2J on";
+
+bool is_name(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+           c == ':';
+}
+
+// What is wrong with a text as XML 1.0 (fifth edition): tags that nest, attributes in quotes and
+// each once, `&` only as an entity, no control characters (2.2, 2.3, 2.4, 3.1). Empty: nothing.
+// Comments and declarations do not occur here.
+std::string fault_of(const std::string& xml) {
+    std::vector<std::string> open;
+    std::size_t roots = 0;
+    const auto entity = [&](std::size_t& at) {
+        for (const char* known : {"&amp;", "&lt;", "&gt;", "&quot;", "&#39;", "&apos;"})
+            if (xml.compare(at, std::string(known).size(), known) == 0) {
+                at += std::string(known).size();
+                return true;
+            }
+        return false;
+    };
+    for (std::size_t at = 0; at < xml.size();) {
+        const char c = xml[at];
+        if (c == '&') {
+            if (!entity(at))
+                return "a bare & at " + xml.substr(at, 20);
+        } else if (c != '<') {
+            if (static_cast<unsigned char>(c) < 0x20 && c != '\n')
+                return "a control character";
+            if (open.empty() && c != '\n')
+                return "text outside the root";
+            ++at;
+        } else if (xml[at + 1] == '/') {
+            const std::size_t end = xml.find('>', at);
+            const std::string name = xml.substr(at + 2, end - at - 2);
+            if (open.empty() || open.back() != name)
+                return "</" + name + "> closes nothing";
+            open.pop_back();
+            at = end + 1;
+        } else {
+            std::size_t i = at + 1;
+            while (i < xml.size() && is_name(xml[i]))
+                ++i;
+            const std::string name = xml.substr(at + 1, i - at - 1);
+            if (name.empty())
+                return "a bare <";
+            std::vector<std::string> attributes;
+            while (i < xml.size() && xml[i] == ' ') {
+                std::size_t equals = ++i;
+                while (equals < xml.size() && is_name(xml[equals]))
+                    ++equals;
+                const std::string attribute = xml.substr(i, equals - i);
+                if (attribute.empty() || xml.compare(equals, 2, "=\"") != 0)
+                    return "an attribute of <" + name + "> without a value";
+                for (const std::string& other : attributes)
+                    if (other == attribute)
+                        return attribute + " twice in <" + name + ">";
+                attributes.push_back(attribute);
+                for (i = equals + 2; i < xml.size() && xml[i] != '"';) {
+                    if (xml[i] == '<')
+                        return "< in an attribute";
+                    if (xml[i] != '&')
+                        ++i;
+                    else if (!entity(i))
+                        return "a bare & in an attribute";
+                }
+                ++i;
+            }
+            if (open.empty() && ++roots > 1)
+                return "two roots";
+            if (xml.compare(i, 2, "/>") == 0) {
+                at = i + 2;
+            } else if (xml.compare(i, 1, ">") == 0) {
+                open.push_back(name);
+                at = i + 1;
+            } else {
+                return "<" + name + " does not end";
+            }
+        }
+    }
+    return open.empty() && roots == 1 ? "" : "not closed";
+}
+
+std::size_t longest_line(const std::string& text) {
+    std::size_t longest = 0;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = text.find('\n', at);
+        longest = std::max(longest, end - at);
+        at = end + 1;
+    }
+    return longest;
+}
+
+Bars bars_of(const std::string& name) {
+    return {name,
+            name,
+            "$/ac",
+            100,
+            {{name, 80, 130, name, name, "$50.00/ac"},
+             {name, NAN, 140, "", "7 ft", ""},
+             {name, 110, 120, "1 ft", "2 ft", ""}}};
+}
+Curves curves_of(const std::string& name) {
+    return {name,          name,         "ft",
+            "$/ac",        {1, 2, 3, 4}, {{name, {1, NAN, 3, 4}}, {name, {4, 3, 2, 1}}},
+            {{2, 3, name}}};
+}
+Histogram histogram_of(const std::string& name) {
+    return {name,
+            name,
+            "$",
+            -10,
+            1,
+            std::vector<std::uint64_t>{0, 1, 5, 900, 40, 1, 0, 0, 2},
+            {{-5, name}, {1e9, "far away"}}};
+}
+HeatMap map_of(const std::string& name) {
+    return {name,
+            "$/ac",
+            name,
+            name,
+            {name, "b"},
+            {"c", name},
+            {{name, {1, 2, NAN, 4}}, {name, {4, 3, 2, 1}}}};
+}
+
+} // namespace
+
+TEST_CASE("the scan itself finds what is not well-formed") {
+    CHECK(fault_of("<svg a=\"1\"><b/>x &amp; y</svg>\n").empty());
+    for (const char* bad :
+         {"<svg>", "<svg><b></svg></b>", "<svg>a & b</svg>", "<svg a=\"1\" a=\"2\"/>", "<svg a=1/>",
+          "<svg/><svg/>", "<svg>\x1b</svg>"})
+        CHECK_MESSAGE(!fault_of(bad).empty(), bad);
+}
+
+TEST_CASE("pictures are well-formed whatever things are called") {
+    for (const std::string& name :
+         {wicked, std::string("plain"), std::string(), std::string(300, 'w')}) {
+        const std::string pictures[] = {
+            bars_svg(bars_of(name)), curves_svg(curves_of(name)),
+            histograms_svg(name, {histogram_of(name), histogram_of(name)}),
+            heat_map_svg(map_of(name))};
+        for (const std::string& svg : pictures) {
+            CHECK(fault_of(svg) == "");
+            CHECK(svg.find("<script") == std::string::npos);
+            CHECK(svg.find("nan") == std::string::npos);
+            CHECK(svg.find("inf") == std::string::npos);
+        }
+    }
+}
+
+TEST_CASE("pictures of next to nothing are pictures") {
+    CHECK(fault_of(bars_svg({"t", "n", "$", 5, {}})) == "");
+    CHECK(fault_of(heat_map_svg({"t", "$", "x", "", {"1"}, {""}, {{"", {NAN}}}})) == "");
+    CHECK(fault_of(histograms_svg("t", {{"h", "h", "$", 3, 0, {7}, {}}})) == "");
+    CHECK(fault_of(histograms_svg("t", {})) == "");
+    CHECK(fault_of(curves_svg({"t", "x", "", "", {1}, {{"c", {NAN}}}, {}})) == "");
+}
+
+TEST_CASE("charts of a terminal keep to 80 columns and let no escape through") {
+    for (const std::string& name : {wicked, std::string("plain"), std::string(200, 'w')}) {
+        const std::string bars = bars_text(bars_of(name));
+        CHECK(longest_line(bars) <= 80);
+        for (const std::string& text :
+             {bars, curves_text(curves_of(name)), histogram_text(histogram_of(name))})
+            CHECK(text.find('\x1b') == std::string::npos);
+    }
+}
+
+TEST_CASE("bars lie on the side they move the line to") {
+    const std::string text = bars_text({"",
+                                        "",
+                                        "$",
+                                        100,
+                                        {{"depth", 50, 150, "", "", ""},
+                                         {"speed", 150, 50, "", "", ""},
+                                         {"both", 120, 150, "", "", ""}}});
+    const auto row = [&](const std::string& name) {
+        const std::size_t at = text.find("  " + name);
+        return text.substr(at, text.find('\n', at) - at);
+    };
+    CHECK(row("depth").find('-') < row("depth").find('|'));
+    CHECK(row("depth").find('+') > row("depth").find('|'));
+    CHECK(row("speed").find('+') < row("speed").find('|'));
+    CHECK(row("speed").find('-') > row("speed").find('|'));
+    CHECK(row("both").find('-') >
+          row("both").find('|')); // both above: the low end nearer, over the high one
+    CHECK(row("both").find('+') > row("both").rfind('-'));
+}
+
+TEST_CASE("round places lie within the axis") {
+    struct {
+        double low, high;
+        std::size_t count;
+    } const cases[] = {{0, 10, 5}, {544.75, 1526.75, 3}, {-3, 7, 7}, {0.001, 0.002, 6},
+                       {5, 5, 4},  {1e6, 9e6, 2}};
+    for (const auto& [low, high, count] : cases) {
+        const std::vector<double> places = axis_places(low, high, count);
+        CHECK(!places.empty());
+        CHECK(places.size() <= 2 * count + 1);
+        for (const double place : places) {
+            CHECK(place >= low - 1e-9 * std::abs(low));
+            CHECK(place <= high + 1e-9 * std::abs(high));
+        }
+    }
+}

@@ -1,0 +1,94 @@
+#include <doctest/doctest.h>
+
+#include <filesystem>
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "cli/shared/files/read_text.h"
+#include "lang/syntax/parse.h"
+#include "tests/support/scratch_folder.h"
+
+using namespace acre;
+using namespace acre::cli;
+using lang::Code;
+using tests::ScratchFolder;
+
+namespace {
+
+struct Outcome {
+    bool good;
+    std::string text;
+    lang::LoadFailure failure{};
+};
+Outcome read(const std::string& path, bool pipes = false) {
+    Outcome outcome{};
+    outcome.good = read_text(path, pipes, outcome.text, outcome.failure);
+    return outcome;
+}
+
+} // namespace
+
+TEST_CASE("a text comes as it is, without the mark at its head") {
+    const ScratchFolder folder;
+    CHECK(read(folder.write("a", "model \"a\"\r\n")).text == "model \"a\"\r\n");
+    CHECK(read(folder.write("b", "\xef\xbb\xbfmodel")).text == "model");
+    CHECK(read(folder.write("c", "Peña 日本")).text == "Peña 日本");
+}
+
+TEST_CASE("every way a file can be wrong has its code and its reason") {
+    const ScratchFolder folder;
+    struct Row {
+        std::string path;
+        Code code;
+        const char* says;
+    };
+    std::filesystem::create_directory(folder.path("folder"));
+    ::mkfifo(folder.path("pipe").c_str(), 0600);
+    std::filesystem::create_symlink("nowhere", folder.path("dangling"));
+    std::filesystem::create_symlink("ring", folder.path("ring"));
+    for (const Row& row :
+         {Row{folder.path("missing"), Code::F701, ""},
+          Row{folder.path("missing/below"), Code::F701, ""},
+          Row{folder.path("dangling"), Code::F701, ""},
+          Row{folder.path("folder"), Code::F702, "it is a folder"},
+          Row{folder.path("pipe"), Code::F702, "it is not a plain file"},
+          Row{"/dev/zero", Code::F702, "it is not a plain file"},
+          Row{folder.path("ring"), Code::F702, ""},
+          Row{folder.write("empty", ""), Code::F704, "nothing is in it"},
+          Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "nothing is in it"},
+          Row{folder.write("latin", "model\n a\xe9 b"), Code::F703,
+              "byte \\xe9 at line 2, byte 3 of it"},
+          Row{folder.write("cut", "model \xe2\x82"), Code::F703,
+              "byte \\xe2 at line 1, byte 7 of it"},
+          Row{folder.write("utf16", "\xff\xfem\x01"), Code::F703,
+              "it begins like UTF-16: save it as UTF-8"},
+          Row{folder.write("binary", std::string("ELF\0x", 5)), Code::F703,
+              "a zero byte at line 1, byte 4 of it: this is no text"}}) {
+        const Outcome outcome = read(row.path);
+        CHECK(!outcome.good);
+        CHECK(outcome.failure.code == row.code);
+        CHECK_MESSAGE(outcome.failure.detail.find(row.says) != std::string::npos,
+                      outcome.failure.detail);
+    }
+}
+
+TEST_CASE("a file may be as large as the limit and no larger") {
+    const ScratchFolder folder;
+    CHECK(read(folder.write("most", std::string(lang::max_file_bytes, 'a'))).good);
+    const Outcome outcome = read(folder.write("more", std::string(lang::max_file_bytes + 1, 'a')));
+    CHECK(!outcome.good);
+    CHECK(outcome.failure.code == Code::S118);
+    CHECK(outcome.failure.detail == "the limit is 4 MiB");
+    // A device has no size to ask for: it is read up to the limit.
+    CHECK(read("/dev/zero", true).failure.code == Code::S118);
+}
+
+TEST_CASE("a file that may not be read says so") {
+    if (::geteuid() == 0)
+        return; // nothing is forbidden to root
+    const ScratchFolder folder;
+    const std::string path = folder.write("closed", "model");
+    ::chmod(path.c_str(), 0);
+    CHECK(read(path).failure.code == Code::F702);
+}

@@ -1,0 +1,25 @@
+#include <doctest/doctest.h>
+
+#include "cli/shared/text/wrap.h"
+
+using namespace acre::cli;
+
+TEST_CASE("words fold at blanks and never lose one") {
+    CHECK(wrapped_lines("", 10) == std::vector<std::string>{""});
+    CHECK(wrapped_lines("one two three", 7) == std::vector<std::string>{"one two", "three"});
+    CHECK(wrapped_lines("one  two", 20) == std::vector<std::string>{"one two"});
+    CHECK(wrapped_lines("a\nb c", 20) == std::vector<std::string>{"a", "b c"});
+    CHECK(wrapped_lines("extraordinary is long", 6) ==
+          std::vector<std::string>{"extraordinary", "is", "long"});
+    CHECK(wrap("one two three", 11, 4) == "one two\n    three");
+}
+
+TEST_CASE("columns are counted as a terminal shows them") {
+    // East Asian wide characters take two columns (Unicode Standard Annex 11), a mark over a letter
+    // none.
+    CHECK(padded("日本", 6) == "日本  ");
+    CHECK(right_aligned("e\xcc\x81", 3) == "  e\xcc\x81");
+    CHECK(shortened("a long name", 8) == "a lon...");
+    CHECK(shortened("short", 8) == "short");
+    CHECK(shortened("日本の畑です", 8) == "日本...");
+}

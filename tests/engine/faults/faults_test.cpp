@@ -1,0 +1,238 @@
+#include "engine/faults/faults.h"
+#include "engine/readers/value.h"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include <doctest/doctest.h>
+
+#include "tests/support/priced.h"
+
+using namespace acre;
+using namespace acre::engine;
+using namespace acre::tests;
+using LangCode = acre::lang::Code;
+
+namespace {
+
+const std::string ripping =
+    "model \"m\"\n"                                                                             // 1
+    "given area = 80 ac \"net acres\" within 0 ac .. 10,000 ac\n"                               // 2
+    "given width = 6 ft\n"                                                                      // 3
+    "given speed = 1.5 mi/h within 0 mi/h .. 6 mi/h swing 1 mi/h .. 2 mi/h because \"strip\"\n" // 4
+    "given share = 15 %\n"                                                                      // 5
+    "pace : ac/h = width * speed\n"                                                             // 6
+    "hours : h = area / pace\n"                                                                 // 7
+    "part \"Work\"\n"                                                                           // 8
+    "  cost crawler : $/h = $300/h over hours\n"                                                // 9
+    "price \"Ripping\" per ac of area\n" // 10
+    "  margin share\n";                  // 11
+
+struct Found {
+    Priced p;
+    std::vector<lang::Diagnostic> all() const { // but for lints of the text
+        std::vector<lang::Diagnostic> list = p.text.diagnostics.all();
+        std::erase_if(list, [](const auto& d) {
+            return d.code == LangCode::L801 || d.code == LangCode::L803;
+        });
+        return list;
+    }
+    lang::Diagnostic only() const {
+        const auto list = all();
+        REQUIRE_MESSAGE(list.size() == 1, p.text.rendered());
+        return list.front();
+    }
+    lang::Diagnostic with(LangCode code) const {
+        const lang::Diagnostic* found = p.text.find(code);
+        REQUIRE_MESSAGE(found != nullptr, p.text.rendered());
+        return *found;
+    }
+    std::string at(lang::Span span) const { return std::string(p.text.sources->text(span)); }
+};
+
+Found faults(const std::string& text, std::vector<std::pair<std::string, std::string>> sets = {},
+             const char* root = nullptr) {
+    Choices choices;
+    choices.sets = std::move(sets);
+    Found found{priced_ok(text, choices)};
+    std::vector<lang::LineId> roots;
+    if (root != nullptr)
+        roots.push_back(found.p.line(root));
+    report_faults(found.p.checked(), *found.p.compiled, found.p.values, *found.p.text.sources,
+                  roots, found.p.text.diagnostics);
+    return found;
+}
+
+bool has_note(const lang::Diagnostic& d, const std::string& part) {
+    return std::any_of(
+        d.notes.begin(), d.notes.end(),
+        [&](const std::string& note) { return note.find(part) != std::string::npos; });
+}
+
+} // namespace
+
+TEST_CASE("a job without fault reports nothing") {
+    const Found f = faults(ripping);
+    CHECK_MESSAGE(f.all().empty(), f.p.text.rendered());
+}
+
+TEST_CASE("a division by zero is told at its operator, with the zero and who set it") {
+    const Found f = faults(ripping, {{"speed", "0 mi/h"}});
+    CHECK(f.all().size() == 2); // and a warning: outside its swing
+    const lang::Diagnostic d = f.with(LangCode::E501);
+    CHECK(d.title == "division by zero in `hours`");
+    CHECK(f.at(d.primary.span) == "/");
+    REQUIRE(d.others.size() == 1);
+    CHECK(f.at(d.others[0].span) == "pace");
+    CHECK(d.others[0].text == "0 ac/h");
+    REQUIRE(d.notes.size() == 2);
+    CHECK(d.notes[0] == "`pace` = width * speed is 0 ac/h (test.rate:6)");
+    CHECK(d.notes[1] == "`speed` is 0 mi/h, set on the command line");
+    // `width` is not zero and did not lead there.
+    CHECK_FALSE(has_note(d, "`width`"));
+}
+
+TEST_CASE("one origin is told once, not again in every line that rests on it") {
+    const Found f = faults(
+        ripping + "double : h = hours * 2\npart \"More\"\n  cost more : $/h = $5/h over double\n",
+        {{"width", "0 ft"}});
+    CHECK(f.only().code == LangCode::E501);
+}
+
+TEST_CASE("a fault that no answer asks for is not told") {
+    const std::string text = ripping + "aside : h = 1 h / (width / 6 ft - 1)\n";
+    CHECK(faults(text).all().empty());
+    const Found f = faults(text, {}, "aside");
+    CHECK(f.only().code == LangCode::E501);
+    CHECK(f.only().title == "division by zero in `aside`");
+}
+
+TEST_CASE("a value outside its lawful range says by whom and why") {
+    const Found f = faults(ripping, {{"speed", "7 mi/h"}});
+    CHECK(f.all().size() == 2);
+    const lang::Diagnostic d = f.with(LangCode::I602);
+    CHECK(d.title == "`speed` is 7 mi/h, outside its lawful range 0 mi/h .. 6 mi/h");
+    CHECK(d.primary.text == "set on the command line");
+    CHECK(f.at(d.primary.span) == "7 mi/h");
+    CHECK(f.at(d.others.at(0).span) == "0 mi/h .. 6 mi/h");
+    CHECK(f.with(LangCode::L802).severity() == lang::Severity::Warning);
+}
+
+TEST_CASE("a swing that is a formula is looked at when values are known") {
+    const Found f = faults("model \"m\"\ngiven run = 100 ft\ngiven reach = 30 ft swing 1 ft .. run "
+                           "/ 5\nx : ft = reach\n");
+    CHECK(f.only().code == LangCode::L802);
+    CHECK(f.only().title == "`reach` is 30 ft, outside its swing 1 ft .. 20 ft");
+}
+
+TEST_CASE("a given that only repeats another is not blamed for it") {
+    const Found f = faults("model \"m\"\ngiven row = 15 ft within 1 ft .. 12 ft\ngiven cross : ft "
+                           "= row within 1 ft .. 12 ft\n"
+                           "a : ft = row\nb : ft = cross\n",
+                           {}, "a");
+    CHECK(f.only().title == "`row` is 15 ft, outside its lawful range 1 ft .. 12 ft");
+}
+
+TEST_CASE("a bound in another unit carries no dust") {
+    const std::string text =
+        "model \"m\"\ngiven depth : ft = 2.1336 m within 1 ft .. 7 ft\nx : ft = depth\n"; // 7 ft
+    CHECK(faults(text).all().empty());
+}
+
+TEST_CASE("a range that is a formula tells what moved it") {
+    const Found f = faults("model \"m\"\ngiven run = 100 ft\ngiven reach = 30 ft within 1 ft .. "
+                           "run / 5\nx : ft = reach\n");
+    CHECK(f.only().title == "`reach` is 30 ft, outside its lawful range 1 ft .. 20 ft");
+    CHECK(has_note(f.only(), "`run` is 100 ft in the model (test.rate:2)"));
+}
+
+TEST_CASE("a requirement that is not met gives its message and the values in it") {
+    const std::string text = ripping + "given depth = 2.5 ft because \"as dug\"\nrequire width <= "
+                                       "2 * depth \"lines this far apart leave a strip\"\n";
+    const Found f = faults(text);
+    CHECK(f.only().code == LangCode::E504);
+    CHECK(f.only().title == "requirement not met: lines this far apart leave a strip");
+    CHECK(f.at(f.only().primary.span) == "width <= 2 * depth");
+    CHECK(has_note(f.only(), "`width` is 6 ft in the model (test.rate:3)"));
+    CHECK(has_note(f.only(), "`depth` is 2.5 ft in the model (test.rate:12) because \"as dug\""));
+    // Asked about a line that has nothing to do with it, it is silent; about one that has, it
+    // speaks.
+    CHECK(faults(text, {}, "share").all().empty());
+    CHECK(faults(text, {}, "pace").only().code == LangCode::E504);
+}
+
+TEST_CASE("a margin of the whole price leaves nothing for the cost") {
+    for (const char* margin : {"100 %", "120 %"}) {
+        const Found f = faults(ripping, {{"share", margin}});
+        CHECK(f.only().code == LangCode::E507);
+        CHECK(f.only().title ==
+              "a margin of " + std::string(margin) + " leaves nothing for the cost");
+        CHECK(f.at(f.only().primary.span) == "margin share");
+        CHECK(
+            has_note(f.only(), "`share` is " + std::string(margin) + ", set on the command line"));
+    }
+    CHECK(faults(ripping, {{"share", "99 %"}}).all().empty());
+}
+
+TEST_CASE("zero acres have no price per acre, and that is the only complaint") {
+    const Found f = faults(ripping, {{"area", "0 ac"}});
+    CHECK(f.only().code == LangCode::E508);
+    CHECK(f.only().title == "the quantity of \"Ripping\" is 0 ac, so there is no price per ac");
+    CHECK(has_note(f.only(), "`area` is 0 ac, set on the command line"));
+}
+
+TEST_CASE("a price of nothing is a price, though no share of it is profit") {
+    const Found f = faults("model \"m\"\ngiven area = 80 ac\ncost standing : $/ac = $0/ac over "
+                           "area\nprice \"Idle\" per ac of area\n");
+    CHECK_MESSAGE(f.all().empty(), f.p.text.rendered());
+}
+
+TEST_CASE("every kind of operation without an answer has its own words") {
+    struct Row {
+        const char* formula;
+        LangCode code;
+        const char* title;
+        const char* at;
+    };
+    for (const Row& row : {
+             Row{"sqrt(low - 4)", LangCode::E506, "there is no square root of -3 in `x`", "sqrt"},
+             Row{"log(low - 1)", LangCode::E506, "there is no logarithm of 0 in `x`", "log"},
+             Row{"exp(low * 1000)", LangCode::E502, "a result too large to be a number in `x`",
+                 "exp"},
+             Row{"(low - 3) ^ 0.5", LangCode::E506, "-2 to the power 0.5 is no number in `x`", "^"},
+             Row{"burn(low * 110 %) / 1 gal/h", LangCode::E503,
+                 "`burn` is read at 110 % in `x`, outside its rows 20 % .. 100 %", "burn"},
+             Row{"eased(low * 50)", LangCode::E505,
+                 "`a` of `eased` is 50 in `x`, above its limit 40", "eased"},
+             Row{"inner(low)", LangCode::E501, "division by zero in `x`", "inner(low)"},
+         }) {
+        CAPTURE(std::string(row.formula));
+        const Found f = faults("model \"m\"\ngiven low = 1\n"
+                               "table burn (load : %) : gal/h\n  20   8\n  100  38\n"
+                               "define eased (a : 1) : 1 = a * 2\n  limit a 0 .. 40\n"
+                               "define inner (a : 1) : 1 = 3 / gap\n  gap : 1 = a - 1\n"
+                               "x : 1 = " +
+                               std::string(row.formula) + "\n");
+        CHECK(f.only().code == row.code);
+        CHECK(f.only().title == row.title);
+        CHECK(f.at(f.only().primary.span) == row.at);
+        CHECK(has_note(f.only(), "`low` is 1 in the model (test.rate:2)"));
+    }
+}
+
+TEST_CASE("an operation that two lines share is told in the one that is asked for") {
+    const std::string text =
+        "model \"m\"\ngiven a = 0 h\nfirst : 1/h = 1 / a\nsecond : 1/h = 2 * (1 / a)\n";
+    CHECK(faults(text, {}, "second").only().title == "division by zero in `second`");
+    CHECK(faults(text, {}, "first").only().title == "division by zero in `first`");
+}
+
+TEST_CASE("a line that rests on a given nobody set says so when it is asked for") {
+    const std::string text =
+        ripping + "given tank : gal \"fuel tank\"\nfills : 1 = 500 gal / tank\n";
+    CHECK(faults(text).all().empty());
+    const Found f = faults(text, {}, "fills");
+    CHECK(f.only().code == LangCode::I603);
+    CHECK(f.only().title == "`tank` is yours to set and has no value");
+}

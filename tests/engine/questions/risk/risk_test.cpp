@@ -1,0 +1,279 @@
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <numeric>
+
+#include "engine/questions/risk/risk.h"
+#include "tests/support/opened.h"
+
+using namespace acre::engine;
+using acre::tests::open_text;
+using acre::tests::Opened;
+
+namespace {
+
+RiskQuestion question(std::vector<std::string_view> lines, std::uint64_t trials = 1 << 16,
+                      std::uint64_t share_trials = 0) {
+    RiskQuestion q;
+    q.lines = std::move(lines);
+    q.trials = trials;
+    q.share_trials = share_trials;
+    return q;
+}
+Risk ask(const Opened& job, const RiskQuestion& q) {
+    Refusal refusal;
+    const auto answer = risk(job.sheet(), job.compiled, job.values, q, refusal);
+    REQUIRE_MESSAGE(answer.has_value(), refusal.what);
+    return *answer;
+}
+std::string refused(const std::string& text, const RiskQuestion& q) {
+    const Opened job = open_text(text);
+    Refusal refusal;
+    CHECK_FALSE(risk(job.sheet(), job.compiled, job.values, q, refusal).has_value());
+    return refusal.what;
+}
+double percentile(const Measured& m, double share) {
+    for (const Percentile& p : m.percentiles)
+        if (p.share == share)
+            return p.value;
+    FAIL("no such percentile");
+    return 0;
+}
+
+const std::string sum =
+    "model \"m\"\ngiven a = 3  \"a\"  swing even 0 .. 10\ngiven b = 4  \"b\"  swing 0 .. 10\n"
+    "given c = 2 \"c\" swing pert 1 .. 5\ny : 1 = a + 2 * b * c  \"y\"\n";
+
+bool same(const Risk& one, const Risk& two) {
+    bool equal =
+        one.measured.size() == two.measured.size() && one.without_answer == two.without_answer;
+    for (std::size_t m = 0; equal && m < one.measured.size(); ++m) {
+        const Measured &a = one.measured[m], &b = two.measured[m];
+        equal = a.mean == b.mean && a.mean_error == b.mean_error && a.spread == b.spread &&
+                a.least == b.least && a.bars == b.bars;
+        for (std::size_t k = 0; equal && k < a.percentiles.size(); ++k)
+            equal = a.percentiles[k].value == b.percentiles[k].value &&
+                    a.percentiles[k].error == b.percentiles[k].error;
+    }
+    if (equal && one.shares)
+        for (std::size_t k = 0; equal && k < one.shares->shares.size(); ++k)
+            equal = one.shares->shares[k].first == two.shares->shares[k].first &&
+                    one.shares->shares[k].total == two.shares->shares[k].total;
+    return equal;
+}
+
+} // namespace
+
+TEST_CASE("one seed gives one answer, whatever the number of threads") {
+    const Opened job = open_text(sum);
+    RiskQuestion q = question({"y"}, 100'003, 1 << 14);
+    const Risk one = ask(job, q);
+    for (const unsigned threads : {2U, 3U, 7U, 100U}) {
+        q.threads = threads;
+        CHECK(same(one, ask(job, q)));
+    }
+    q.seed = 2;
+    CHECK_FALSE(same(one, ask(job, q)));
+}
+
+TEST_CASE("the answer lies within its own error of the exact one, for many seeds") {
+    // E y = 5 + 2 * E b * E c: b triangular 0, 4, 10: 14 / 3; c PERT 1, 2, 5: (1 + 8 + 5) / 6.
+    const Opened job = open_text(sum);
+    const double exact = 5 + 2 * (14.0 / 3) * (14.0 / 6);
+    int outside = 0;
+    double largest = 0;
+    for (std::uint64_t seed = 1; seed <= 40; ++seed) {
+        RiskQuestion q = question({"y"}, 1 << 13);
+        q.seed = seed;
+        const Measured y = ask(job, q).measured[0];
+        outside += std::fabs(y.mean - exact) >
+                   2.131 * y.mean_error; // Student's t, 15 degrees of freedom, 95 %
+        largest = std::max(largest, std::fabs(y.mean - exact));
+    }
+    CHECK(outside <=
+          7); // 2 expected; more than 7 of 40 at 5 % each has a chance below one in a thousand
+    CHECK(largest < 0.02); // plain random numbers would be off by 0.15 and more
+}
+
+TEST_CASE("percentiles are those of the distribution") {
+    const Opened job =
+        open_text("model \"m\"\ngiven a = 3  \"a\"  swing even 0 .. 10\ny : 1 = a ^ 2  \"y\"\n");
+    const Measured y = ask(job, question({"y"})).measured[0];
+    for (const Percentile& p : y.percentiles) {
+        CAPTURE(p.share);
+        CHECK(p.value == doctest::Approx(100 * p.share * p.share).epsilon(2e-3));
+        CHECK(p.error < 0.1);
+    }
+    CHECK(y.least >= 0);
+    CHECK(y.greatest <= 100);
+    CHECK(std::accumulate(y.bars.begin(), y.bars.end(), std::uint64_t{0}) == 1 << 16);
+    CHECK(y.at_job == 9);
+}
+
+TEST_CASE("a step swing takes whole steps, each alike") {
+    // A fair die: mean 3.5, variance 35 / 12.
+    const Opened job = open_text(
+        "model \"m\"\ngiven eyes = 3  \"eyes\"  swing step 1 .. 6\ny : 1 = eyes  \"y\"\n");
+    const Measured y = ask(job, question({"y"}, 60'000)).measured[0];
+    CHECK(y.mean == doctest::Approx(3.5).epsilon(1e-3));
+    CHECK(y.spread * y.spread == doctest::Approx(35.0 / 12).epsilon(1e-3));
+    CHECK(y.least == 1);
+    CHECK(y.greatest == 6);
+}
+
+TEST_CASE(
+    "trials without an answer are counted, kept with what was drawn, and left out of the figures") {
+    const Opened job = open_text("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 1 "
+                                 " \"b\"  swing even 0 .. 1\n"
+                                 "require b <= 0.75  \"too much\"\ny : 1 = sqrt(a - 2)  \"y\"\n");
+    const Risk r = ask(job, question({"y"}));
+    const double share = static_cast<double>(r.without_answer) / static_cast<double>(r.trials);
+    CHECK(share == doctest::Approx(1 - 0.8 * 0.75).epsilon(1e-2));
+    REQUIRE(r.first_without.size() == 5);
+    for (const WithoutAnswer& trial : r.first_without) {
+        const double a = trial.drawn[0], b = trial.drawn[1];
+        CHECK((trial.fault == LaneFault::Requirement ? b > 0.75 : a < 2));
+    }
+    CHECK(r.measured[0].mean ==
+          doctest::Approx(2.0 / 3 * std::sqrt(8)).epsilon(1e-3)); // of sqrt over 0 .. 8
+    CHECK(std::accumulate(r.measured[0].bars.begin(), r.measured[0].bars.end(), std::uint64_t{0}) ==
+          r.trials - r.without_answer);
+}
+
+const std::string priced = "model \"m\"\npart \"All\"\n"
+                           "  given area = 100 ac  \"acres\"\n"
+                           "  given fuel = $4/gal  \"fuel\"  swing even $2/gal .. $6/gal\n"
+                           "  cost diesel : $ = fuel * 1000 gal over 1\n"
+                           "price \"Work\" per ac of area\n  markup 25 %\n";
+
+TEST_CASE("profit and the chance of a loss are at the price quoted") {
+    const Opened job = open_text(priced);
+    const Risk r = ask(job, question({}));
+    CHECK(r.paid == 5000);
+    REQUIRE(r.measured.size() == 4);
+    CHECK(r.measured[0].name == "price.per_unit");
+    CHECK(r.measured[2].name == "profit");
+    CHECK(r.measured[2].mean == doctest::Approx(1000).epsilon(1e-4));
+    CHECK(*r.loss == doctest::Approx(0.25).epsilon(1e-3)); // fuel above $5 of $2 .. $6
+    CHECK(*r.loss_error < 1e-3);
+    CHECK(percentile(r.measured[3], 0.5) == doctest::Approx(0.2).epsilon(1e-2));
+    RiskQuestion q = question({});
+    q.total = 4000;
+    CHECK(*ask(job, q).loss == doctest::Approx(0.5).epsilon(1e-3));
+}
+
+TEST_CASE("what is paid by the acre goes with the acres, a lump does not") {
+    const Opened job = open_text(
+        "model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"  swing even 50 ac .. 150 ac\n"
+        "  cost labor : $/ac = $40/ac over area\nprice \"Work\" per ac of area\n  markup 25 %\n");
+    RiskQuestion q = question({});
+    const Risk by_acre = ask(job, q);
+    CHECK(*by_acre.loss == 0);
+    CHECK(percentile(by_acre.measured[3], 0.05) == doctest::Approx(0.2));
+    q.lump = true;
+    CHECK(*ask(job, q).loss ==
+          doctest::Approx(0.25).epsilon(1e-3)); // more than 125 ac at $40 cost more than $5,000
+}
+
+TEST_CASE("events fall as Poisson counts and their cost as it comes about") {
+    const std::string text = "model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"\n"
+                             "  event broken = 0.02 1/ac over area costs $500 \"a broken shank\"\n"
+                             "  cost labor : $/ac = $40/ac over area\n";
+    const std::string end = "price \"Work\" per ac of area\n  markup 50 %\n";
+    // Two are expected: mean 1,000, variance 2 * 500^2 on top of 4,000, whether the price holds the
+    // expected cost or not.
+    for (const bool in_cost : {false, true}) {
+        CAPTURE(in_cost);
+        const Opened job =
+            open_text(text + (in_cost ? "  cost breakage : $ = broken.amount over 1\n" : "") + end);
+        const Measured cost = ask(job, question({}, 1 << 18)).measured[1];
+        CHECK(cost.name == "cost");
+        CHECK(cost.mean == doctest::Approx(5000).epsilon(1e-4));
+        CHECK(cost.spread * cost.spread == doctest::Approx(500000).epsilon(3e-3));
+        CHECK(cost.least == doctest::Approx(4000));
+    }
+}
+
+TEST_CASE("swings that move together have the rank correlation asked for, and their own spreads") {
+    const std::string text = "model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 5  "
+                             "\"b\"  swing even 0 .. 10\n"
+                             "given c = 2  \"c\"  swing even 1 .. 3\ncorrelate a, b 60 %\nboth : 1 "
+                             "= a + b  \"s\"\nalone : 1 = a  \"a\"\n";
+    const Risk r = ask(open_text(text), question({"both", "alone"}, 1 << 17));
+    CHECK(r.dependent);
+    // Even marginals: the rank correlation is the plain one. Var(a + b) = 2 * 100 / 12 * (1 + 0.6).
+    CHECK(r.measured[0].spread * r.measured[0].spread ==
+          doctest::Approx(2 * 100.0 / 12 * 1.6).epsilon(2e-3));
+    CHECK(r.measured[1].spread * r.measured[1].spread == doctest::Approx(100.0 / 12).epsilon(1e-3));
+    CHECK(refused(text + "correlate a, c 90 %\ncorrelate b, c -90 %\n", question({"both"})) ==
+          "the correlations contradict each other: no givens can move together like this");
+}
+
+TEST_CASE("shares of the spread name what matters and add up where nothing acts together") {
+    const Opened job =
+        open_text("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 5  \"b\"  swing "
+                  "even 0 .. 20\n"
+                  "given c = 2  \"c\"  swing even 1 .. 3\ny : 1 = a + b + 0 * c  \"y\"\n");
+    const Risk r = ask(job, question({"y"}, 1 << 12, 1 << 15));
+    REQUIRE(r.shares);
+    CHECK(r.factors[r.shares->shares[0].factor].name == "b");
+    CHECK(r.shares->shares[0].first == doctest::Approx(0.8).epsilon(2e-3));
+    CHECK(r.shares->shares[0].total == doctest::Approx(0.8).epsilon(2e-3));
+    CHECK(r.shares->shares[1].total == doctest::Approx(0.2).epsilon(2e-3));
+    CHECK(r.shares->shares[2].total == 0);
+    CHECK(r.shares->spread * r.shares->spread == doctest::Approx(500.0 / 12).epsilon(1e-3));
+}
+
+TEST_CASE("shares of the spread with swings that move together and events still rank") {
+    const Opened job = open_text(
+        "model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"\n"
+        "  given fuel = $4/gal  \"fuel\"  swing even $2/gal .. $6/gal\n"
+        "  given oil = $4/gal  \"oil\"  swing even $2/gal .. $6/gal\n  correlate fuel, oil 50 %\n"
+        "  event broken = 0.02 1/ac over area costs $100 \"a broken shank\"\n"
+        "  cost diesel : $ = fuel * 1000 gal + oil * 10 gal over 1\nprice \"Work\" per ac of "
+        "area\n  markup 25 %\n");
+    RiskQuestion q = question({}, 1 << 12, 1 << 14);
+    q.shares_of = "profit";
+    const Risk r = ask(job, q);
+    CHECK(r.shares->measured == 2);
+    CHECK(r.factors[r.shares->shares[0].factor].name == "fuel");
+    const auto broken =
+        std::find_if(r.shares->shares.begin(), r.shares->shares.end(),
+                     [&](const SpreadShare& s) { return r.factors[s.factor].name == "broken"; });
+    const double variance = r.shares->spread * r.shares->spread;
+    CHECK(broken->total == doctest::Approx(2 * 100.0 * 100 / variance).epsilon(0.02));
+}
+
+TEST_CASE("questions without sense are refused in words") {
+    CHECK(refused(sum, question({"y"}, 0)) == "0 trials are too few: 256 at least");
+    CHECK(refused(sum, question({"y"}, 1'000'000'000'000)) ==
+          "1,000,000,000,000 trials are too many: 10,000,000,000 at most");
+    CHECK(refused(sum, question({"z"})) == "no line named `z`");
+    CHECK(refused(sum, question({})) == "the model has no price");
+    CHECK(refused("model \"m\"\ngiven a = 3 \"a\"\ny : 1 = a  \"y\"\n", question({"y"})) ==
+          "nothing in this job swings");
+    CHECK(refused("model \"m\"\ngiven a = 3 \"a\" swing 5 .. 2\ny : 1 = a  \"y\"\n",
+                  question({"y"})) == "the swing of `a` is empty: 5 .. 2");
+    CHECK(refused("model \"m\"\ngiven a = 3 \"a\" within 2 .. 4 swing 1 .. 5\ny : 1 = a  \"y\"\n",
+                  question({"y"})) ==
+          "the swing of `a` leaves its lawful range: 1 .. 5 is not within 2 .. 4");
+    CHECK(refused("model \"m\"\ngiven a = 3 \"a\" swing 2 .. 4\ny : 1 = sqrt(a - 9)  \"y\"\n",
+                  question({"y"})) == "none of 2048 trials has an answer");
+    RiskQuestion q = question({"y"});
+    q.shares_of = "profit";
+    CHECK(refused(sum, q) == "`profit` is not among what is measured");
+}
+
+TEST_CASE("a run can be watched and given up") {
+    const Opened job = open_text(sum);
+    std::atomic<std::uint64_t> done{0};
+    std::atomic<bool> stop{false};
+    RiskQuestion q = question({"y"}, 50'000);
+    q.done = &done;
+    q.stop = &stop;
+    ask(job, q);
+    CHECK(done == 50'000);
+    stop = true;
+    Refusal refusal;
+    CHECK_FALSE(risk(job.sheet(), job.compiled, job.values, q, refusal).has_value());
+}

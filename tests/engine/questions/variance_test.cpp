@@ -1,0 +1,154 @@
+#include "engine/questions/variance.h"
+
+#include <cmath>
+#include <string>
+
+#include <doctest/doctest.h>
+
+#include "lang/diag/codes.h"
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+std::optional<JobLog> read(const std::string& text, std::string* code = nullptr,
+                           std::uint32_t* line = nullptr) {
+    lang::SourceMap sources;
+    const lang::FileId file = sources.add("log.csv", text);
+    lang::Diagnostics diagnostics;
+    std::optional<JobLog> log = read_job_log(sources, file, diagnostics);
+    if (code != nullptr && !diagnostics.all().empty()) {
+        *code = std::string(lang::name_of(diagnostics.all()[0].code));
+        if (line != nullptr)
+            *line = sources.file(file).position(diagnostics.all()[0].primary.span.begin).line;
+    }
+    return log;
+}
+JobLog must_read(const std::string& text) {
+    const std::optional<JobLog> log = read(text);
+    REQUIRE(log);
+    return *log;
+}
+const std::string head = "date,machine,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,"
+                         "down_cause,amount.steel\n";
+
+} // namespace
+
+TEST_CASE("a log is read, quoted cells and money included") {
+    const JobLog log = must_read(
+        head + "2027-03-01,\"the 850, old\",100.0,110.5,9.4,455,$4.10,1.5,parts,\"$1,400.50\"\r\n"
+               "\r\n2027-03-02,\"the 850, old\",110.5,120.5,10.1,445,4.30,,,\n");
+    REQUIRE(log.rows.size() == 2);
+    CHECK(log.rows[0].machine == "the 850, old");
+    const LogTotals sum = totals(log);
+    CHECK(sum.days == 2);
+    CHECK(sum.hours == doctest::Approx(20.5));
+    CHECK(sum.gallons == doctest::Approx(900));
+    CHECK(sum.fuel_price == doctest::Approx((455 * 4.10 + 445 * 4.30) / 900));
+    CHECK(sum.amounts.at("steel") == doctest::Approx(1400.50));
+    CHECK(sum.down.at("parts") == doctest::Approx(1.5));
+}
+
+TEST_CASE("a bad log is an error with its row") {
+    struct {
+        std::string text, code;
+        std::uint32_t line;
+    } const cases[] = {
+        {"", "J001", 1},
+        {"date,meter_start,meter_stop,acres\n", "J001", 1},
+        {"date,meter_start,meter_stop\n2027-01-01,1,2\n", "J001", 1},
+        {"date,meter_start,meter_stop,acres,colour\n2027-01-01,1,2,3,red\n", "J001", 1},
+        {"date,date,meter_start,meter_stop,acres\n2027-01-01,2027-01-01,1,2,3\n", "J001", 1},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,1,2,\"3\n", "J001", 3},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,1,2,x\n", "J002", 2},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,1,2,nan\n", "J002", 2},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,1,2,-3\n", "J002", 2},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,1,2,3,4\n", "J002", 2},
+        {"date,meter_start,meter_stop,acres\n2027-02-29,1,2,3\n", "J003", 2},
+        {"date,meter_start,meter_stop,acres\n,1,2,3\n", "J003", 2},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,2,1,3\n", "J004", 2},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,2,,3\n", "J004", 2},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,10,40,3\n", "J004", 2},
+        {"date,meter_start,meter_stop,acres\n2027-01-01,10,20,3\n2027-01-02,19,25,3\n", "J004", 3},
+    };
+    for (const auto& [text, code, line] : cases) {
+        CAPTURE(text);
+        std::string got;
+        std::uint32_t at = 0;
+        CHECK(!read(text, &got, &at));
+        CHECK(got == code);
+        CHECK(at == line);
+    }
+}
+
+TEST_CASE("price and quantity parts are those of published examples") {
+    // Direct materials of a managerial-accounting exercise printed with its answer (qammunity.org
+    // 8059627): standard 185,000 lb at $6.00, actual 183,200 lb at $5.80: price -36,640, quantity
+    // -10,800, total -47,440.
+    Quoted quoted;
+    quoted.costs = {{"material", "", "", "$/gal", "gal", 6.00, 185'000}};
+    Variance result = variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,fuel_"
+                                                 "price\n2027-01-01,0,1,1,183200,5.80\n"));
+    CHECK(result.rows[0].by_rate == doctest::Approx(-36'640));
+    CHECK(result.rows[0].by_quantity == doctest::Approx(-10'800));
+    CHECK(result.actual_cost - result.quoted_cost == doctest::Approx(-47'440));
+    // Exercise 23-5 printed with its answer (accountingqa.blogspot.com, November 2018): standard
+    // 430 units at $6.90, actual 450 units for $2,925: price -180, quantity +138, total -42.
+    quoted.costs = {{"steel", "", "", "$/gal", "gal", 6.90, 430}};
+    result = variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,amount."
+                                        "steel\n2027-01-01,0,1,1,450,\"$2,925\"\n"));
+    CHECK(result.rows[0].by_rate == doctest::Approx(-180));
+    CHECK(result.rows[0].by_quantity == doctest::Approx(138));
+}
+
+TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
+    Quoted quoted;
+    quoted.hours = 150;
+    quoted.acres = 150;
+    quoted.price = 120'000;
+    quoted.costs = {{"fuel", "", "", "$/gal", "gal", 4.00, 4'950},
+                    {"operators", "", "", "$/h", "h", 60, 150},
+                    {"move", "", "", "$/move", "move", 5'000, 1},
+                    {"lowbed", "", "Move", "$/h", "h", 170, 8}};
+    const Variance result =
+        variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,fuel_price\n"
+                                   "2027-01-01,0,20,18,700,4.20\n2027-01-02,20,40,21,760,4."
+                                   "20\n2027-01-03,40,60,19,720,4.20\n"));
+    const VarianceRow& fuel = result.rows[0];
+    // hours 150 to 60, burn 33 to 36.333…, price 4.00 to 4.20; each at what stands before it in the
+    // list is already actual
+    CHECK(*fuel.by_hours == doctest::Approx((60.0 - 150) * 33 * 4));
+    CHECK(*fuel.by_burn == doctest::Approx(60 * (2180 / 60.0 - 33) * 4));
+    CHECK(fuel.by_rate == doctest::Approx(2180 * 0.20));
+    CHECK(*fuel.by_hours + *fuel.by_burn + fuel.by_rate ==
+          doctest::Approx(fuel.actual_amount - fuel.quoted_amount).epsilon(1e-14));
+    CHECK(result.rows[1].quantity == doctest::Approx(60));
+    CHECK(result.rows[1].by_rate == doctest::Approx(0));
+    CHECK(result.rows[2].by_quantity == 0);
+    CHECK(result.rows[3].by_quantity ==
+          0); // the hours of a truck in another part are not the machine's
+    CHECK(result.quoted_margin == doctest::Approx(120'000 - 19'800 - 9'000 - 5'000 - 1'360));
+}
+
+TEST_CASE("a learned ratio has the error of the ratio estimator") {
+    // By hand: ratio 58/60; residuals of the days 18 - 19.333…, 21 - 19.333…, 19 - 19.333…; sum of
+    // squares 4.6667.
+    const Learned pace =
+        learned_ratio(must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n2027-01-02,"
+                                "20,40,21\n2027-01-03,40,60,19\n"),
+                      &LogRow::acres, &LogRow::hours);
+    CHECK(pace.days == 3);
+    CHECK(pace.value == doctest::Approx(58.0 / 60));
+    CHECK(pace.standard_error == doctest::Approx(std::sqrt(4.666666667 / 6) / 20));
+    CHECK(learned_ratio(must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n"),
+                        &LogRow::acres, &LogRow::hours)
+              .standard_error == 0);
+}
+
+TEST_CASE("money spent on a cost the quote does not have is told") {
+    Quoted quoted;
+    const Variance result = variance(
+        quoted, must_read("date,meter_start,meter_stop,acres,amount.gate\n2027-01-01,0,1,1,50\n"));
+    CHECK(result.unknown_costs == std::vector<std::string>{"gate"});
+}

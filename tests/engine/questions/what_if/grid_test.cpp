@@ -1,0 +1,92 @@
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "engine/questions/what_if/grid.h"
+#include "tests/support/opened.h"
+
+using namespace acre::engine;
+using acre::tests::open_text;
+using acre::tests::Opened;
+
+namespace {
+
+const std::string text = "model \"m\"\n"
+                         "given a = 2  \"a\"  within 0 .. 100\n"
+                         "given b = 3\n"
+                         "given m = plus | times\n"
+                         "y : 1 = when m is plus then a + b otherwise a * b\n"
+                         "z : 1 = 10 / (a - 4)\n";
+
+Grid ask(const Opened& job, GridQuestion question) {
+    Refusal refusal;
+    const auto answer = grid(job.sheet(), job.compiled, job.values, question, refusal);
+    REQUIRE_MESSAGE(answer.has_value(), refusal.what);
+    return *answer;
+}
+std::string refused(GridQuestion question) {
+    const Opened job = open_text(text);
+    Refusal refusal;
+    CHECK_FALSE(grid(job.sheet(), job.compiled, job.values, question, refusal).has_value());
+    return refusal.what;
+}
+
+} // namespace
+
+TEST_CASE("every cell holds what the value reader says there, the last axis fastest") {
+    const Opened job = open_text(text);
+    std::vector<double> many;
+    for (int k = 0; k < 700; ++k)
+        many.push_back(k * 0.125);
+    const Grid g = ask(job, {{{"m", {0, 1}}, {"a", many}, {"b", {-1, 5}}}, {"y", "z"}});
+    REQUIRE(g.cells == 2 * 700 * 2);
+    for (std::size_t cell = 0; cell < g.cells; ++cell) {
+        std::vector<double> inputs(3);
+        for (std::size_t k = 0; k < 3; ++k)
+            inputs[g.along[k].axis.input] = g.along[k].at[g.place(cell, k)];
+        const Values expected = evaluate(job.compiled.plan, inputs);
+        const double y = expected.slot[job.slot("y")], z = expected.slot[job.slot("z")];
+        if (std::isnan(z)) {
+            CHECK(std::isnan(g.columns[0].value[cell])); // a cell has an answer or it has none
+            CHECK(std::isnan(g.columns[1].value[cell]));
+        } else {
+            CHECK(g.columns[0].value[cell] == y);
+            CHECK(g.columns[1].value[cell] == z);
+        }
+    }
+    CHECK(g.without_answer == 4);
+    REQUIRE(g.first_without.size() == 4);
+    CHECK(g.along[1].at[g.place(g.first_without[0], 1)] == 4);
+    CHECK(g.place(1, 2) == 1);
+    CHECK(g.place(2, 1) == 1);
+    CHECK(g.columns[0].greatest == 699 * 0.125 * 5);
+}
+
+TEST_CASE("places run to the end of a range, however the step rounds") {
+    Refusal refusal;
+    CHECK(places({0.1, 0.3}, 0.1, refusal)->size() == 3);
+    CHECK(places({0.1, 0.3}, 0.1, refusal)->back() == 0.3);
+    CHECK(*places({1, 2}, 0.4, refusal) == std::vector<double>{1, 1.4, 1.8});
+    CHECK(*places(Range{1, 2}, std::size_t{3}, refusal) == std::vector<double>{1, 1.5, 2});
+    CHECK_FALSE(places({0, 1}, 0.0, refusal));
+    CHECK_FALSE(places({0, 1}, -1.0, refusal));
+    CHECK_FALSE(places({0, 1}, 1e-9, refusal));
+    CHECK(refusal.what == "the grid has more than 4,000,000 cells");
+    CHECK_FALSE(places(Range{0, 1}, std::size_t{1}, refusal));
+}
+
+TEST_CASE("a grid that cannot be is refused in words, before anything is computed") {
+    const std::vector<double> thousand(1000, 1.0);
+    CHECK(refused({{{"a", thousand}, {"m", {0, 2}}}, {"y"}}) ==
+          "`m` cannot take one of the values asked for");
+    CHECK(refused({{{"a", thousand}, {"b", std::vector<double>(4001, 1.0)}}, {"y"}}) ==
+          "the grid has more than 4,000,000 cells");
+    CHECK(refused({{{"a", thousand}, {"b", thousand}}, std::vector<std::string_view>(17, "y")}) ==
+          "1,000,000 cells of 17 lines are more than 16,000,000 answers");
+    CHECK(refused({{}, {"y"}}) == "a grid has one to 3 givens, not 0");
+    CHECK(refused({{{"a", {1}}, {"a", {2}}}, {"y"}}) == "`a` is named twice");
+    CHECK(refused({{{"a", {}}}, {"y"}}) == "no values for `a`");
+    CHECK(refused({{{"a", {std::nan("")}}}, {"y"}}) ==
+          "`a` cannot take one of the values asked for");
+    CHECK(refused({{{"q", {1}}}, {"y"}}) == "no given named `q`");
+}

@@ -1,0 +1,150 @@
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "engine/questions/what_if/sensitivity.h"
+#include "tests/support/opened.h"
+
+using namespace acre::engine;
+using acre::tests::open_text;
+using acre::tests::Opened;
+
+namespace {
+
+Sensitivity ask(const Opened& job, std::string_view line) {
+    Refusal refusal;
+    const auto answer = sensitivity(job.sheet(), job.compiled, job.values, line, refusal);
+    REQUIRE_MESSAGE(answer.has_value(), refusal.what);
+    return *answer;
+}
+const Effect& effect_of(const Sensitivity& s, const Opened& job, std::string_view name) {
+    for (const Effect& effect : s.effects)
+        if (job.sheet().lines[effect.axis.line].name == name)
+            return effect;
+    FAIL("no effect of " << name);
+    return s.effects[0];
+}
+
+const std::string model =
+    "model \"m\"\n"
+    "part \"All\"\n"
+    "  given area = 40 ac  \"acres\"  within 1 ac .. 500 ac  swing 30 ac .. 60 ac\n"
+    "  given pace = 2 ac/h  swing 1.6 ac/h .. 2.5 ac/h\n"
+    "  given fuel = $4/gal  swing $3/gal .. $6/gal\n"
+    "  given burn = 20 gal/h\n"
+    "  given spare = $7\n"
+    "  given shift = 8 h/day  swing 10 h/day .. 9 h/day\n"
+    "  given method = strip | full\n"
+    "  given half_pace : ac/h = pace / 2\n"
+    "  hours : h = area / pace * (when method is full then 2 otherwise 1)\n"
+    "  days : day = ceil(hours / shift, 1 day)\n"
+    "  cost diesel : $/h = burn * fuel over hours\n"
+    "  cost camp : $/day = $150/day over days\n"
+    "  cost slow : $/h = $1 * max(0, 1 - half_pace / 9 ac/h) / 1 h over hours\n"
+    "price \"Work\" per ac of area\n";
+
+} // namespace
+
+TEST_CASE("slopes are in the units of both lines and agree with the closed form") {
+    const Opened job = open_text(model);
+    const Sensitivity s = ask(job, "");
+    CHECK(job.sheet().lines[s.line].name == "price.per_unit");
+    CHECK(s.unit == "$/ac");
+    const Effect& fuel = effect_of(s, job, "fuel");
+    CHECK(fuel.slope_unit == "$/ac per $/gal");
+    CHECK(fuel.slope == doctest::Approx(20.0 / 2)); // burn / pace
+    CHECK(fuel.elasticity == doctest::Approx(10 * 4 / s.value));
+    CHECK(*fuel.at_low == doctest::Approx(s.value - 10));
+    CHECK(*fuel.at_high == doctest::Approx(s.value + 20));
+    CHECK(fuel.width(s.value) == doctest::Approx(30));
+    const Effect& pace = effect_of(s, job, "pace");
+    CHECK(pace.slope == doctest::Approx(-20.0 * 4 / 4 - 1.0 / 4)
+                            .epsilon(1e-12)); // and of the slow cost: (1 - p / 18) / p
+}
+
+TEST_CASE("what the line does not rest on has no effect, and computed givens are told apart") {
+    const Opened job = open_text(model);
+    const Sensitivity s = ask(job, "");
+    const Effect& spare = effect_of(s, job, "spare");
+    CHECK_FALSE(spare.reached);
+    CHECK(spare.slope == 0);
+    CHECK(s.effects.back().width(s.value) == 0);
+    REQUIRE(s.computed.size() == 1);
+    CHECK(job.sheet().lines[s.computed[0]].name == "half_pace");
+}
+
+TEST_CASE("givens are ranked by what their swing does") {
+    const Opened job = open_text(model);
+    const Sensitivity s = ask(job, "");
+    for (std::size_t k = 1; k < s.effects.size(); ++k)
+        CHECK(s.effects[k - 1].width(s.value) >= s.effects[k].width(s.value));
+    CHECK(job.sheet().lines[s.effects[0].axis.line].name == "method"); // twice the hours
+}
+
+TEST_CASE("a choice has the line at every option instead of a slope") {
+    const Opened job = open_text(model);
+    const Effect method = effect_of(ask(job, ""), job, "method");
+    REQUIRE(method.at_option.size() == 2);
+    CHECK(method.at_option[0] == doctest::Approx(job.value("price.per_unit")));
+    CHECK(method.at_option[1] > method.at_option[0] + 40);
+    CHECK(method.slope == 0);
+}
+
+TEST_CASE("an empty swing is told and not used") {
+    const Opened job = open_text(model);
+    const Effect shift = effect_of(ask(job, ""), job, "shift");
+    CHECK(shift.swing_trouble == "the swing of `shift` is empty: 10 h/day .. 9 h/day");
+    CHECK_FALSE(shift.at_low.has_value());
+}
+
+TEST_CASE("the next step on either side is told with its place and its size") {
+    // 40 ac at 2 ac/h is 20 h, in days of 8 h: 3 days. The fourth begins past 48 ac, the second
+    // ends at 32 ac.
+    const Opened job = open_text(model);
+    const Effect area = effect_of(ask(job, "cost.total"), job, "area");
+    REQUIRE(area.nearby.size() == 2);
+    for (const Nearby& place : area.nearby) {
+        CHECK(place.step);
+        CHECK(job.sheet().lines[place.line].name == "days");
+        CHECK(std::fabs(place.after - place.before) == doctest::Approx(150).epsilon(1e-6));
+        CHECK(place.distance == doctest::Approx(place.at > 40 ? 8 : -8).epsilon(1e-6));
+    }
+}
+
+TEST_CASE("a kink is told with the slopes on its two sides") {
+    const Opened job =
+        open_text("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = max(5 * x, 30)  \"y\"\n");
+    const Effect x = effect_of(ask(job, "y"), job, "x");
+    REQUIRE(x.nearby.size() == 1);
+    CHECK_FALSE(x.nearby[0].step);
+    CHECK(x.nearby[0].at == doctest::Approx(6));
+    CHECK(x.nearby[0].before == 0);
+    CHECK(x.nearby[0].after == 5);
+}
+
+TEST_CASE("decisions that do not matter are no kinks") {
+    const Opened job = open_text("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = when x > "
+                                 "6 then 3 * x otherwise x + 2 * x  \"y\"\n");
+    CHECK(effect_of(ask(job, "y"), job, "x").nearby.empty());
+}
+
+TEST_CASE("pairs that do not act alone are named with what their corner adds") {
+    const Opened job = open_text(
+        "model \"m\"\ngiven a = 2  \"a\"  swing 1 .. 4\ngiven b = 10  \"b\"  swing 8 .. 15\n"
+        "given c = 7  \"c\"  swing 5 .. 8\ny : 1 = a * b + c  \"y\"\n");
+    const Sensitivity s = ask(job, "y");
+    REQUIRE(s.interactions.size() == 1);
+    const Interaction& pair = s.interactions[0];
+    CHECK(pair.amount == doctest::Approx(2 * 5)); // (4 - 2) (15 - 10)
+    CHECK(pair.first_high);
+    CHECK(pair.second_high);
+}
+
+TEST_CASE("a line without an answer and a name that does not exist are refused") {
+    const Opened job = open_text("model \"m\"\ngiven a = 0  \"a\"\ny : 1 = 1 / a  \"y\"\n");
+    Refusal refusal;
+    CHECK_FALSE(sensitivity(job.sheet(), job.compiled, job.values, "y", refusal));
+    CHECK(refusal.what == "`y` has no answer in this job");
+    CHECK_FALSE(sensitivity(job.sheet(), job.compiled, job.values, "yy", refusal));
+    CHECK(refusal.what == "no line named `yy`");
+}
