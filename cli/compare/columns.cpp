@@ -143,7 +143,7 @@ class Builder {
                 // What a model computes follows from the rest.
                 const bool computed =
                     job.compiled->plan.operations[slot == engine::no_slot ? 0 : slot].code !=
-                    engine::Code::Input;
+                    engine::OpCode::Input;
                 if (slot == engine::no_slot || !std::isfinite(job.values.slot[slot]) ||
                     given.settings.empty() ||
                     (computed && given.settings.back().layer == lang::Layer::Model))

@@ -170,7 +170,7 @@ class Maker {
                 continue;
             const engine::Slot slot = job_.compiled->plan.line_slot[given.line];
             if (slot == engine::no_slot || !std::isfinite(job_.values.slot[slot]) ||
-                job_.compiled->plan.operations[slot].code != engine::Code::Input)
+                job_.compiled->plan.operations[slot].code != engine::OpCode::Input)
                 continue;
             const std::string value =
                 line.type.kind == lang::Type::Kind::Choice

@@ -58,7 +58,7 @@ class Origin {
         lang::Diagnostic diagnostic{lang::Code::E502, {}, {}, {}, {}, {}};
         std::vector<Slot> culprits = operands(op);
         switch (op.code) {
-        case Code::Divide:
+        case OpCode::Divide:
             if (values_.slot[op.b] != 0) {
                 diagnostic.title = fmt::format("a result too large to be a number{}", where);
                 break;
@@ -67,17 +67,17 @@ class Origin {
             diagnostic.title = fmt::format("division by zero{}", where);
             culprits = {op.b};
             break;
-        case Code::Sqrt:
+        case OpCode::Sqrt:
             diagnostic.code = lang::Code::E506;
             diagnostic.title = fmt::format("there is no square root of {}{}",
                                            operand_text(site.node, op.a), where);
             break;
-        case Code::Log:
+        case OpCode::Log:
             diagnostic.code = lang::Code::E506;
             diagnostic.title =
                 fmt::format("there is no logarithm of {}{}", operand_text(site.node, op.a), where);
             break;
-        case Code::Power:
+        case OpCode::Power:
             if (values_.slot[op.a] < 0)
                 diagnostic.code = lang::Code::E506;
             if (values_.slot[op.a] == 0)
@@ -86,16 +86,16 @@ class Origin {
                                            lang::number_text(values_.slot[op.a]),
                                            lang::number_text(values_.slot[op.b]), where);
             break;
-        case Code::Table:
+        case OpCode::Table:
             table(op, where, diagnostic);
             break;
-        case Code::Guard:
+        case OpCode::Guard:
             limit(slot, where, diagnostic, culprits);
             break;
-        case Code::Native:
+        case OpCode::Native:
             native(op, site, where, diagnostic);
             break;
-        case Code::Input:
+        case OpCode::Input:
             diagnostic.title = fmt::format("a value that is not finite{}", where);
             break;
         default:
@@ -210,7 +210,7 @@ class Origin {
         const lang::Node& node = sheet_.nodes[site.node];
         if (site.outer == site.node) {
             diagnostic.primary = {sign(site.node), ""};
-            const bool divides = op.code == Code::Divide && node.op == Op::Divide;
+            const bool divides = op.code == OpCode::Divide && node.op == Op::Divide;
             if (divides)
                 diagnostic.others.push_back(
                     {sheet_.nodes[node.b].span, value_of_node(sheet_, node.b, values_.slot[op.b])});

@@ -67,11 +67,11 @@ std::vector<std::string> FaultTrail::notes(std::span<const Slot> from) const {
             met.push_back(line_of_slot_[slot]);
         const Operation& op = compiled_.plan.operations[slot];
         const std::vector<double>& value = values_.slot;
-        if (value[slot] == 0 && op.code == Code::Multiply) {
+        if (value[slot] == 0 && op.code == OpCode::Multiply) {
             for (const Slot side : {op.a, op.b})
                 if (value[side] == 0)
                     visit(side);
-        } else if (value[slot] == 0 && op.code == Code::Divide) {
+        } else if (value[slot] == 0 && op.code == OpCode::Divide) {
             visit(op.a);
         } else {
             for_each_operand_asked(compiled_.plan, op, value, visit);
@@ -108,7 +108,7 @@ std::string FaultTrail::describe(lang::LineId id) const {
     const lang::Line& line = sheet_.lines[id];
     const Slot slot = slot_of(compiled_, id);
     const double value = slot == no_slot ? NAN : values_.slot[slot];
-    const bool plain = slot == no_slot || compiled_.plan.operations[slot].code == Code::Input;
+    const bool plain = slot == no_slot || compiled_.plan.operations[slot].code == OpCode::Input;
     std::string text = fmt::format("`{}`", line.name);
     if (!(line.given != none && plain))
         text += fmt::format(" = {}", formula_text(sheet_, sources_, id));

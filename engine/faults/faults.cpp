@@ -71,11 +71,11 @@ struct Report {
         if (setting != nullptr && !setting->because.empty())
             diagnostic.notes.push_back(fmt::format("because \"{}\"", setting->because));
         // Bounds that are formulas moved with something.
-        const bool moves = compiled.plan.operations[low_slot].code != Code::Constant ||
-                           compiled.plan.operations[high_slot].code != Code::Constant;
+        const bool moves = compiled.plan.operations[low_slot].code != OpCode::Constant ||
+                           compiled.plan.operations[high_slot].code != OpCode::Constant;
         if (moves)
             add_notes(diagnostic, std::vector<Slot>{low_slot, high_slot});
-        if (compiled.plan.operations[slot_of(compiled, given.line)].code != Code::Input)
+        if (compiled.plan.operations[slot_of(compiled, given.line)].code != OpCode::Input)
             add_notes(diagnostic, std::vector<Slot>{slot_of(compiled, given.line)});
         diagnostics.add(std::move(diagnostic));
     }

@@ -79,8 +79,8 @@ Slot NodeCompiler::limited(std::uint32_t index, Slot result, const Slot* bounds)
             if (bound == no_slot)
                 continue;
             const Slot kept =
-                builder_.emit(lower ? Code::GreaterEqual : Code::LessEqual, value, bound);
-            const Slot guard = builder_.emit(Code::Guard, kept, result);
+                builder_.emit(lower ? OpCode::GreaterEqual : OpCode::LessEqual, value, bound);
+            const Slot guard = builder_.emit(OpCode::Guard, kept, result);
             if (guard != result)
                 origins_.limits.push_back(
                     {guard, value, bound, call.function, limit.parameter, lower});

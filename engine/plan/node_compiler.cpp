@@ -8,68 +8,68 @@ using lang::Op;
 
 namespace {
 
-Code code_of(Op op) {
+OpCode code_of(Op op) {
     switch (op) {
     case Op::Negate:
-        return Code::Negate;
+        return OpCode::Negate;
     case Op::Not:
-        return Code::Not;
+        return OpCode::Not;
     case Op::Add:
-        return Code::Add;
+        return OpCode::Add;
     case Op::Subtract:
-        return Code::Subtract;
+        return OpCode::Subtract;
     case Op::Multiply:
-        return Code::Multiply;
+        return OpCode::Multiply;
     case Op::Divide:
-        return Code::Divide;
+        return OpCode::Divide;
     case Op::Less:
-        return Code::Less;
+        return OpCode::Less;
     case Op::LessEqual:
-        return Code::LessEqual;
+        return OpCode::LessEqual;
     case Op::Greater:
-        return Code::Greater;
+        return OpCode::Greater;
     case Op::GreaterEqual:
-        return Code::GreaterEqual;
+        return OpCode::GreaterEqual;
     case Op::Equal:
-        return Code::Equal;
+        return OpCode::Equal;
     case Op::NotEqual:
-        return Code::NotEqual;
+        return OpCode::NotEqual;
     case Op::And:
-        return Code::And;
+        return OpCode::And;
     case Op::Or:
-        return Code::Or;
+        return OpCode::Or;
     case Op::When:
-        return Code::Select;
+        return OpCode::Select;
     case Op::Min:
     case Op::Least:
-        return Code::Min;
+        return OpCode::Min;
     case Op::Max:
     case Op::Most:
-        return Code::Max;
+        return OpCode::Max;
     case Op::Abs:
-        return Code::Abs;
+        return OpCode::Abs;
     case Op::Sqrt:
-        return Code::Sqrt;
+        return OpCode::Sqrt;
     case Op::Exp:
-        return Code::Exp;
+        return OpCode::Exp;
     case Op::Log:
-        return Code::Log;
+        return OpCode::Log;
     case Op::Sin:
-        return Code::Sin;
+        return OpCode::Sin;
     case Op::Cos:
-        return Code::Cos;
+        return OpCode::Cos;
     case Op::Tan:
-        return Code::Tan;
+        return OpCode::Tan;
     case Op::Atan:
-        return Code::Atan;
+        return OpCode::Atan;
     case Op::Ceil:
-        return Code::Ceil;
+        return OpCode::Ceil;
     case Op::Floor:
-        return Code::Floor;
+        return OpCode::Floor;
     case Op::Round:
-        return Code::Round;
+        return OpCode::Round;
     default:
-        return Code::Add; // Sum
+        return OpCode::Add; // Sum
     }
 }
 
@@ -219,7 +219,7 @@ void NodeCompiler::emit(NodeId id) {
         out = builder_.table(node.index, in[0]);
         break;
     case Op::Convert:
-        out = builder_.emit(node.conversion.divide ? Code::Divide : Code::Multiply, in[0],
+        out = builder_.emit(node.conversion.divide ? OpCode::Divide : OpCode::Multiply, in[0],
                             builder_.constant(node.conversion.factor));
         break;
     case Op::Min:

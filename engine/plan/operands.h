@@ -9,34 +9,34 @@ namespace acre::engine {
 
 template <class Visit> void for_each_operand(const Plan& plan, const Operation& op, Visit visit) {
     switch (op.code) {
-    case Code::Constant:
-    case Code::Input:
+    case OpCode::Constant:
+    case OpCode::Input:
         return;
-    case Code::Table:
+    case OpCode::Table:
         visit(op.b);
         return;
-    case Code::Native:
+    case OpCode::Native:
         for (const Slot arg : plan.calls[op.a].args)
             visit(arg);
         return;
-    case Code::Select:
+    case OpCode::Select:
         visit(op.a);
         visit(op.b);
         visit(op.c);
         return;
-    case Code::Negate:
-    case Code::Sqrt:
-    case Code::Exp:
-    case Code::Log:
-    case Code::Sin:
-    case Code::Cos:
-    case Code::Tan:
-    case Code::Atan:
-    case Code::Abs:
-    case Code::Ceil:
-    case Code::Floor:
-    case Code::Round:
-    case Code::Not:
+    case OpCode::Negate:
+    case OpCode::Sqrt:
+    case OpCode::Exp:
+    case OpCode::Log:
+    case OpCode::Sin:
+    case OpCode::Cos:
+    case OpCode::Tan:
+    case OpCode::Atan:
+    case OpCode::Abs:
+    case OpCode::Ceil:
+    case OpCode::Floor:
+    case OpCode::Round:
+    case OpCode::Not:
         visit(op.a);
         return;
     default:
@@ -50,18 +50,18 @@ template <class Visit>
 void for_each_operand_asked(const Plan& plan, const Operation& op, std::span<const double> slot,
                             Visit visit) {
     switch (op.code) {
-    case Code::Select:
+    case OpCode::Select:
         visit(op.a);
         if (slot[op.a] == slot[op.a])
             visit(slot[op.a] != 0 ? op.b : op.c);
         return;
-    case Code::Guard:
-    case Code::And:
+    case OpCode::Guard:
+    case OpCode::And:
         visit(op.a);
         if (slot[op.a] == slot[op.a] && slot[op.a] != 0)
             visit(op.b);
         return;
-    case Code::Or:
+    case OpCode::Or:
         visit(op.a);
         if (slot[op.a] == 0)
             visit(op.b);

@@ -7,73 +7,73 @@
 
 namespace acre::engine {
 
-double apply(Code code, double a, double b, double c) {
+double apply(OpCode code, double a, double b, double c) {
     using namespace scalar;
     switch (code) {
-    case Code::Add:
+    case OpCode::Add:
         return add(a, b);
-    case Code::Subtract:
+    case OpCode::Subtract:
         return subtract(a, b);
-    case Code::Multiply:
+    case OpCode::Multiply:
         return multiply(a, b);
-    case Code::Divide:
+    case OpCode::Divide:
         return divide(a, b);
-    case Code::Negate:
+    case OpCode::Negate:
         return -a;
-    case Code::Power:
+    case OpCode::Power:
         return power(a, b);
-    case Code::Sqrt:
+    case OpCode::Sqrt:
         return square_root(a);
-    case Code::Exp:
+    case OpCode::Exp:
         return exponential(a);
-    case Code::Log:
+    case OpCode::Log:
         return logarithm(a);
-    case Code::Sin:
+    case OpCode::Sin:
         return sine(a);
-    case Code::Cos:
+    case OpCode::Cos:
         return cosine(a);
-    case Code::Tan:
+    case OpCode::Tan:
         return tangent(a);
-    case Code::Atan:
+    case OpCode::Atan:
         return arc_tangent(a);
-    case Code::Abs:
+    case OpCode::Abs:
         return std::fabs(a);
-    case Code::Min:
+    case OpCode::Min:
         return least(a, b);
-    case Code::Max:
+    case OpCode::Max:
         return most(a, b);
-    case Code::Ceil:
+    case OpCode::Ceil:
         return ceiling(a);
-    case Code::Floor:
+    case OpCode::Floor:
         return floored(a);
-    case Code::Round:
+    case OpCode::Round:
         return rounded(a);
-    case Code::Less:
+    case OpCode::Less:
         return truth(a < b, a, b);
-    case Code::LessEqual:
+    case OpCode::LessEqual:
         return truth(a <= b, a, b);
-    case Code::Greater:
+    case OpCode::Greater:
         return truth(a > b, a, b);
-    case Code::GreaterEqual:
+    case OpCode::GreaterEqual:
         return truth(a >= b, a, b);
-    case Code::Equal:
+    case OpCode::Equal:
         return truth(a == b, a, b);
-    case Code::NotEqual:
+    case OpCode::NotEqual:
         return truth(a != b, a, b);
-    case Code::And:
+    case OpCode::And:
         return both(a, b);
-    case Code::Or:
+    case OpCode::Or:
         return either(a, b);
-    case Code::Not:
+    case OpCode::Not:
         return negation(a);
-    case Code::Select:
+    case OpCode::Select:
         return select(a, b, c);
-    case Code::Guard:
+    case OpCode::Guard:
         return guard(a, b);
-    case Code::Constant:
-    case Code::Input:
-    case Code::Table:
-    case Code::Native:
+    case OpCode::Constant:
+    case OpCode::Input:
+    case OpCode::Table:
+    case OpCode::Native:
         break;
     }
     return poison;

@@ -7,7 +7,7 @@
 
 namespace acre::engine {
 
-double apply(Code code, double a, double b,
+double apply(OpCode code, double a, double b,
              double c); // every code but Constant, Input, Table, Native
 // Linear between rows: y0 + (x - x0) / (x1 - x0) * (y1 - y0); a staircase holds each row until the
 // next.

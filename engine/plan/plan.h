@@ -16,7 +16,7 @@ namespace acre::engine {
 using Slot = std::uint32_t;
 inline constexpr Slot no_slot = 0xFFFFFFFF;
 
-enum class Code : std::uint8_t {
+enum class OpCode : std::uint8_t {
     Constant, // a: into constants
     Input,    // a: into inputs
     Add,
@@ -56,7 +56,7 @@ enum class Code : std::uint8_t {
 
 // Operation i writes slot i. Operands are slots below i unless said otherwise above.
 struct Operation {
-    Code code;
+    OpCode code;
     std::uint32_t a = 0, b = 0, c = 0;
     friend bool operator==(const Operation&, const Operation&) = default;
 };

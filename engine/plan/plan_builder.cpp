@@ -14,24 +14,24 @@ namespace {
 
 constexpr double poison = std::numeric_limits<double>::quiet_NaN();
 
-bool commutes(Code code) {
-    return code == Code::Add || code == Code::Multiply;
+bool commutes(OpCode code) {
+    return code == OpCode::Add || code == OpCode::Multiply;
 }
-bool has_second(Code code) {
+bool has_second(OpCode code) {
     switch (code) {
-    case Code::Negate:
-    case Code::Sqrt:
-    case Code::Exp:
-    case Code::Log:
-    case Code::Sin:
-    case Code::Cos:
-    case Code::Tan:
-    case Code::Atan:
-    case Code::Abs:
-    case Code::Ceil:
-    case Code::Floor:
-    case Code::Round:
-    case Code::Not:
+    case OpCode::Negate:
+    case OpCode::Sqrt:
+    case OpCode::Exp:
+    case OpCode::Log:
+    case OpCode::Sin:
+    case OpCode::Cos:
+    case OpCode::Tan:
+    case OpCode::Atan:
+    case OpCode::Abs:
+    case OpCode::Ceil:
+    case OpCode::Floor:
+    case OpCode::Round:
+    case OpCode::Not:
         return false;
     default:
         return true;
@@ -78,7 +78,7 @@ Slot PlanBuilder::constant(double value) {
         return constant_slots_[found];
     const auto index = static_cast<std::uint32_t>(plan_.constants.size());
     plan_.constants.push_back(value);
-    constant_slots_.push_back(push({Code::Constant, index}));
+    constant_slots_.push_back(push({OpCode::Constant, index}));
     constants_.add(mix(0, bits), index, [&](std::uint32_t i) { return mix(0, bits_of(i)); });
     return constant_slots_.back();
 }
@@ -86,29 +86,29 @@ Slot PlanBuilder::constant(double value) {
 Slot PlanBuilder::missing() {
     plan_.constants.push_back(poison);
     constant_slots_.push_back(
-        push({Code::Constant, static_cast<std::uint32_t>(plan_.constants.size() - 1)}));
+        push({OpCode::Constant, static_cast<std::uint32_t>(plan_.constants.size() - 1)}));
     return constant_slots_.back();
 }
 
 Slot PlanBuilder::input(double value, std::uint32_t line, bool is_choice) {
-    const Slot slot = push({Code::Input, static_cast<std::uint32_t>(plan_.inputs.size())});
+    const Slot slot = push({OpCode::Input, static_cast<std::uint32_t>(plan_.inputs.size())});
     plan_.inputs.push_back({slot, value, line, is_choice});
     return slot;
 }
 
-Slot PlanBuilder::emit(Code code, Slot a, Slot b, Slot c) {
+Slot PlanBuilder::emit(OpCode code, Slot a, Slot b, Slot c) {
     const bool one =
-        (code == Code::Multiply || code == Code::Divide) && is_constant(b) && value(b) == 1;
+        (code == OpCode::Multiply || code == OpCode::Divide) && is_constant(b) && value(b) == 1;
     if (one)
         return a;
-    if (code == Code::Multiply && is_constant(a) && value(a) == 1)
+    if (code == OpCode::Multiply && is_constant(a) && value(a) == 1)
         return b;
-    if (code == Code::Select && is_constant(a) && !std::isnan(value(a)))
+    if (code == OpCode::Select && is_constant(a) && !std::isnan(value(a)))
         return value(a) != 0 ? b : c;
-    if (code == Code::Guard && is_constant(a) && value(a) == 1)
+    if (code == OpCode::Guard && is_constant(a) && value(a) == 1)
         return b;
     const bool second = has_second(code);
-    const bool third = code == Code::Select;
+    const bool third = code == OpCode::Select;
     if (is_constant(a) && (!second || is_constant(b)) && (!third || is_constant(c))) {
         const double folded = apply(code, value(a), second ? value(b) : 0, third ? value(c) : 0);
         if (!std::isnan(folded))
@@ -125,7 +125,7 @@ Slot PlanBuilder::table(std::uint32_t table, Slot x) {
         if (!std::isnan(folded))
             return constant(folded);
     }
-    return find_or_push({Code::Table, table, x});
+    return find_or_push({OpCode::Table, table, x});
 }
 
 Slot PlanBuilder::native(std::uint32_t function, std::span<const Slot> args) {
@@ -139,7 +139,7 @@ Slot PlanBuilder::native(std::uint32_t function, std::span<const Slot> args) {
             return constant(folded);
     }
     plan_.calls.push_back({function, {args.begin(), args.end()}});
-    return push({Code::Native, static_cast<std::uint32_t>(plan_.calls.size() - 1)});
+    return push({OpCode::Native, static_cast<std::uint32_t>(plan_.calls.size() - 1)});
 }
 
 Slot PlanBuilder::power(Slot base, Slot exponent) {
@@ -147,31 +147,31 @@ Slot PlanBuilder::power(Slot base, Slot exponent) {
     const double written = is_constant(exponent) ? value(exponent) : poison;
     const double magnitude = std::fabs(written);
     if (!(magnitude >= 1 && magnitude <= largest && magnitude == std::floor(magnitude)))
-        return emit(Code::Power, base, exponent);
+        return emit(OpCode::Power, base, exponent);
     auto left = static_cast<unsigned>(magnitude);
     Slot square = base;
     Slot product = no_slot;
     while (true) {
         if ((left & 1U) != 0)
-            product = product == no_slot ? square : emit(Code::Multiply, product, square);
+            product = product == no_slot ? square : emit(OpCode::Multiply, product, square);
         left >>= 1U;
         if (left == 0)
             break;
-        square = emit(Code::Multiply, square, square);
+        square = emit(OpCode::Multiply, square, square);
     }
-    return written < 0 ? emit(Code::Divide, constant(1), product) : product;
+    return written < 0 ? emit(OpCode::Divide, constant(1), product) : product;
 }
 
-Slot PlanBuilder::to_steps(Code code, Slot value, Slot step) {
+Slot PlanBuilder::to_steps(OpCode code, Slot value, Slot step) {
     if (is_constant(step)) {
         const double size = this->value(step);
         const double inverse = std::round(1 / size);
         if (size > 0 && size < 1 && 1 / inverse == size) {
             const Slot many = constant(inverse);
-            return emit(Code::Divide, emit(code, emit(Code::Multiply, value, many)), many);
+            return emit(OpCode::Divide, emit(code, emit(OpCode::Multiply, value, many)), many);
         }
     }
-    return emit(Code::Multiply, emit(code, emit(Code::Divide, value, step)), step);
+    return emit(OpCode::Multiply, emit(code, emit(OpCode::Divide, value, step)), step);
 }
 
 } // namespace acre::engine

@@ -19,7 +19,7 @@ class PlanBuilder {
     Slot constant(double value);
     Slot missing(); // a value nobody set: a poisoned constant of its own
     Slot input(double value, std::uint32_t line, bool is_choice);
-    Slot emit(Code code, Slot a, Slot b = 0, Slot c = 0);
+    Slot emit(OpCode code, Slot a, Slot b = 0, Slot c = 0);
     Slot table(std::uint32_t table, Slot x);
     Slot native(std::uint32_t function, std::span<const Slot> args);
 
@@ -27,9 +27,9 @@ class PlanBuilder {
     Slot power(Slot base, Slot exponent);
     // x / step, rounded, * step; a step that is one over a whole number (a cent, a quarter) is
     // divided by its inverse, which is exact.
-    Slot to_steps(Code code, Slot value, Slot step);
+    Slot to_steps(OpCode code, Slot value, Slot step);
 
-    bool is_constant(Slot slot) const { return plan_.operations[slot].code == Code::Constant; }
+    bool is_constant(Slot slot) const { return plan_.operations[slot].code == OpCode::Constant; }
     double value(Slot slot) const {
         return plan_.constants[plan_.operations[slot].a];
     } // of a constant

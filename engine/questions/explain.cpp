@@ -58,7 +58,7 @@ class Explainer {
         if (line.given != none)
             set_by(sheet_.givens[line.given], step);
 
-        const bool plain = slot == no_slot || compiled_.plan.operations[slot].code == Code::Input;
+        const bool plain = slot == no_slot || compiled_.plan.operations[slot].code == OpCode::Input;
         if (line.value == none || (line.given != none && plain))
             return step;
         step.written = formula_text(sheet_, sources_, id);

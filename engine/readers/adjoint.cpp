@@ -13,9 +13,9 @@ namespace acre::engine {
 namespace {
 
 // Steps: between them nothing changes.
-bool is_flat(Code code) {
-    return (code >= Code::Less && code <= Code::Not) || code == Code::Ceil || code == Code::Floor ||
-           code == Code::Round;
+bool is_flat(OpCode code) {
+    return (code >= OpCode::Less && code <= OpCode::Not) || code == OpCode::Ceil ||
+           code == OpCode::Floor || code == OpCode::Round;
 }
 
 // Of the segment that look_up reads.
@@ -54,73 +54,73 @@ class Sweep {
         const auto a = [&] { return value_[op.a]; };
         const auto b = [&] { return value_[op.b]; };
         switch (op.code) {
-        case Code::Add:
+        case OpCode::Add:
             give(op.a, bar);
             give(op.b, bar);
             break;
-        case Code::Subtract:
+        case OpCode::Subtract:
             give(op.a, bar);
             give(op.b, -bar);
             break;
-        case Code::Multiply:
+        case OpCode::Multiply:
             give(op.a, bar * b());
             give(op.b, bar * a());
             break;
-        case Code::Divide: {
+        case OpCode::Divide: {
             const double share = bar / b();
             give(op.a, share);
             give(op.b, -share * r);
             break;
         }
-        case Code::Negate:
+        case OpCode::Negate:
             give(op.a, -bar);
             break;
-        case Code::Power:
+        case OpCode::Power:
             if (reached_[op.a])
                 give(op.a, bar * power_slope(a(), b(), r));
             if (reached_[op.b])
                 give(op.b, bar * exponent_slope(a(), r));
             break;
-        case Code::Sqrt:
+        case OpCode::Sqrt:
             give(op.a, bar * 0.5 / r);
             break;
-        case Code::Exp:
+        case OpCode::Exp:
             give(op.a, bar * r);
             break;
-        case Code::Log:
+        case OpCode::Log:
             give(op.a, bar / a());
             break;
-        case Code::Sin:
+        case OpCode::Sin:
             give(op.a, bar / scalar::degrees_of_a_radian * scalar::cosine(a()));
             break;
-        case Code::Cos:
+        case OpCode::Cos:
             give(op.a, -bar / scalar::degrees_of_a_radian * scalar::sine(a()));
             break;
-        case Code::Tan:
+        case OpCode::Tan:
             give(op.a, bar / scalar::degrees_of_a_radian * (1 + r * r));
             break;
-        case Code::Atan:
+        case OpCode::Atan:
             give(op.a, bar * scalar::degrees_of_a_radian / (1 + a() * a()));
             break;
-        case Code::Abs:
+        case OpCode::Abs:
             give(op.a, a() < 0 ? -bar : bar);
             break;
-        case Code::Min:
+        case OpCode::Min:
             give(b() < a() ? op.b : op.a, bar);
             break;
-        case Code::Max:
+        case OpCode::Max:
             give(b() > a() ? op.b : op.a, bar);
             break;
-        case Code::Select:
+        case OpCode::Select:
             give(a() != 0 ? op.b : op.c, bar);
             break;
-        case Code::Guard:
+        case OpCode::Guard:
             give(op.b, bar);
             break;
-        case Code::Table:
+        case OpCode::Table:
             give(op.b, bar * slope_of(plan_.tables[op.a], b()));
             break;
-        case Code::Native:
+        case OpCode::Native:
             pass_call(plan_.calls[op.a], bar);
             break;
         default:
@@ -156,7 +156,7 @@ Adjoint::Adjoint(const Plan& plan, Slot target)
       reached_(plan.size(), 0) {
     for (Slot i = 0; i <= target; ++i) {
         const Operation& op = plan.operations[i];
-        if (op.code == Code::Input)
+        if (op.code == OpCode::Input)
             reached_[i] = !plan.inputs[op.a].is_choice;
         else if (!is_flat(op.code))
             for_each_operand(plan, op, [&](Slot operand) { reached_[i] |= reached_[operand]; });
@@ -185,7 +185,7 @@ void Adjoint::run(std::span<const double> value, std::span<double> slope,
         if (bar[i] == 0)
             continue; // not on a branch taken
         const Operation& op = plan_->operations[i];
-        if (op.code == Code::Input)
+        if (op.code == OpCode::Input)
             slope[op.a] += scalar::finite(bar[i]);
         else
             sweep.pass(i);

@@ -31,28 +31,28 @@ Values evaluate(const Plan& plan, std::span<const double> inputs) {
     for (std::size_t i = 0; i < plan.operations.size(); ++i) {
         const Operation& op = plan.operations[i];
         switch (op.code) {
-        case Code::Constant:
+        case OpCode::Constant:
             slot[i] = plan.constants[op.a];
             break;
-        case Code::Input:
+        case OpCode::Input:
             slot[i] = scalar::finite(inputs.empty() ? plan.inputs[op.a].value : inputs[op.a]);
             break;
-        case Code::Add:
+        case OpCode::Add:
             slot[i] = scalar::add(slot[op.a], slot[op.b]);
             break;
-        case Code::Subtract:
+        case OpCode::Subtract:
             slot[i] = scalar::subtract(slot[op.a], slot[op.b]);
             break;
-        case Code::Multiply:
+        case OpCode::Multiply:
             slot[i] = scalar::multiply(slot[op.a], slot[op.b]);
             break;
-        case Code::Divide:
+        case OpCode::Divide:
             slot[i] = scalar::divide(slot[op.a], slot[op.b]);
             break;
-        case Code::Table:
+        case OpCode::Table:
             slot[i] = look_up(plan.tables[op.a], slot[op.b]);
             break;
-        case Code::Native:
+        case OpCode::Native:
             slot[i] = call_native(plan.calls[op.a], slot, args);
             break;
         // Operands an operation does not have are slot 0, which it does not look at.

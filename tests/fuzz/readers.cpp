@@ -60,10 +60,10 @@ bool tame(const Plan& plan, const Values& values, Slot target) {
             continue;
         const engine::Operation& op = plan.operations[slot];
         const double size = std::fabs(values.slot[slot]);
-        if ((op.code == engine::Code::Sqrt && size == 0) ||
-            (op.code == engine::Code::Power && !(values.slot[op.a] > 0)))
+        if ((op.code == engine::OpCode::Sqrt && size == 0) ||
+            (op.code == engine::OpCode::Power && !(values.slot[op.a] > 0)))
             return false;
-        if (op.code == engine::Code::Native || (size != 0 && !(size > 1e-4 && size < 1e4)))
+        if (op.code == engine::OpCode::Native || (size != 0 && !(size > 1e-4 && size < 1e4)))
             return false;
     }
     return true;
@@ -82,15 +82,16 @@ double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, d
 // that of the branch taken, and exactly on an edge the branch is taken at one point only.
 bool decides_alike(const Plan& plan, const Values& values, std::vector<double> inputs,
                    std::size_t k, double h) {
-    using engine::Code;
+    using engine::OpCode;
     const double x = inputs[k];
     for (const double other : {x - h, x + h}) {
         inputs[k] = other;
         const Values moved = engine::evaluate(plan, inputs);
         for (Slot slot = 0; slot < plan.size(); ++slot) {
-            const Code code = plan.operations[slot].code;
-            const bool decides = (code >= Code::Less && code <= Code::Not) || code == Code::Ceil ||
-                                 code == Code::Floor || code == Code::Round;
+            const OpCode code = plan.operations[slot].code;
+            const bool decides = (code >= OpCode::Less && code <= OpCode::Not) ||
+                                 code == OpCode::Ceil || code == OpCode::Floor ||
+                                 code == OpCode::Round;
             if (decides && !same_bits(moved.slot[slot], values.slot[slot]))
                 return false;
         }

@@ -30,8 +30,8 @@ bool tame(const Plan& plan, const Values& values, Slot target) {
         const Operation& op = plan.operations[slot];
         const double size = std::fabs(values.slot[slot]);
         // A root at zero has no slope, and a power of a number below zero none by its exponent.
-        if ((op.code == Code::Sqrt && size == 0) ||
-            (op.code == Code::Power && values.slot[op.a] <= 0))
+        if ((op.code == OpCode::Sqrt && size == 0) ||
+            (op.code == OpCode::Power && values.slot[op.a] <= 0))
             return false;
         if (size != 0 && !(size > 1e-5 && size < 1e5))
             return false;

@@ -74,7 +74,7 @@ std::vector<std::uint32_t> some_inputs(const Plan& plan, PlanMaker& random) {
 TEST_CASE("a block gives the bits of the value reader, whatever the plan, the width and the number "
           "of lanes") {
     std::size_t sound = 0, answers = 0;
-    std::set<Code> seen;
+    std::set<OpCode> seen;
     for (std::uint64_t seed = 1; seed <= 120; ++seed) {
         PlanMaker random(seed);
         const RandomPlan made = random.make(1 + seed % 12, 40 + seed % 150);
@@ -95,7 +95,7 @@ TEST_CASE("a block gives the bits of the value reader, whatever the plan, the wi
                 answers += lanes * wanted.size();
             }
     }
-    CHECK(seen.size() == static_cast<std::size_t>(Code::Native) + 1); // no operation went untried
+    CHECK(seen.size() == static_cast<std::size_t>(OpCode::Native) + 1); // no operation went untried
     CHECK(sound > answers / 5); // and most plans gave numbers, not only poison
     CHECK(sound < answers);
 }
@@ -120,11 +120,12 @@ TEST_CASE("an infinity on the way never comes back as a number") {
     Plan plan;
     plan.inputs = {{0, 1e200, 0, false}};
     plan.constants = {1, 3};
-    plan.operations = {{Code::Input, 0},       {Code::Constant, 0},    {Code::Constant, 1},
-                       {Code::Multiply, 0, 0}, {Code::Divide, 1, 3},   {Code::Min, 3, 2},
-                       {Code::Less, 3, 2},     {Code::Less, 1, 2},     {Code::Select, 7, 2, 3},
-                       {Code::Add, 3, 1},      {Code::Multiply, 3, 3}, {Code::Divide, 9, 10},
-                       {Code::Exp, 3}};
+    plan.operations = {
+        {OpCode::Input, 0},       {OpCode::Constant, 0},    {OpCode::Constant, 1},
+        {OpCode::Multiply, 0, 0}, {OpCode::Divide, 1, 3},   {OpCode::Min, 3, 2},
+        {OpCode::Less, 3, 2},     {OpCode::Less, 1, 2},     {OpCode::Select, 7, 2, 3},
+        {OpCode::Add, 3, 1},      {OpCode::Multiply, 3, 3}, {OpCode::Divide, 9, 10},
+        {OpCode::Exp, 3}};
     const std::vector<Slot> wanted{4, 5, 6, 8, 11, 12};
     for (const lanes::KernelSet* set : lanes::kernel_sets()) {
         const BlockReader reader(plan, std::vector<std::uint32_t>{0}, wanted, {}, set->bits);
@@ -169,17 +170,18 @@ TEST_CASE("what a native function said of a lane is said again only for the same
         REQUIRE(ground.size() == arity);
         for (std::uint32_t k = 0; k < arity; ++k) {
             plan.inputs.push_back({k, ground[k], k, false});
-            plan.operations.push_back({Code::Input, k});
+            plan.operations.push_back({OpCode::Input, k});
         }
         plan.inputs.push_back({arity, 2, arity, false});
-        plan.operations.push_back({Code::Input, arity}); // a price
+        plan.operations.push_back({OpCode::Input, arity}); // a price
         std::vector<Slot> wanted;
         for (std::uint32_t c = 0; c < calls; ++c) {
             plan.calls.push_back({c % static_cast<std::uint32_t>(native_functions().size()), {}});
             for (std::uint32_t k = 0; k < arity; ++k)
                 plan.calls.back().args.push_back(k);
-            plan.operations.push_back({Code::Native, c});
-            plan.operations.push_back({Code::Multiply, static_cast<Slot>(plan.size() - 1), arity});
+            plan.operations.push_back({OpCode::Native, c});
+            plan.operations.push_back(
+                {OpCode::Multiply, static_cast<Slot>(plan.size() - 1), arity});
             wanted.push_back(static_cast<Slot>(plan.size() - 1));
         }
         const std::vector<std::uint32_t> varied{0, 5, arity};

@@ -54,12 +54,12 @@ double apart(double got, long double right) {
 
 TEST_CASE("every function gives the same bits for one double and for lanes of every width") {
     constexpr std::size_t lanes = block_lanes, blocks = 40;
-    for (const Code code : {Code::Exp, Code::Log, Code::Sin, Code::Cos, Code::Tan, Code::Atan,
-                            Code::Power, Code::Sqrt}) {
+    for (const OpCode code : {OpCode::Exp, OpCode::Log, OpCode::Sin, OpCode::Cos, OpCode::Tan,
+                              OpCode::Atan, OpCode::Power, OpCode::Sqrt}) {
         Plan plan;
         plan.inputs = {{0, 1, 0, false}, {1, 1, 1, false}};
         plan.operations = {
-            {Code::Input, 0}, {Code::Input, 1}, {code, 0, code == Code::Power ? 1U : 0U}};
+            {OpCode::Input, 0}, {OpCode::Input, 1}, {code, 0, code == OpCode::Power ? 1U : 0U}};
         for (const lanes::KernelSet* set : lanes::kernel_sets()) {
             const BlockReader reader(plan, std::vector<std::uint32_t>{0, 1}, std::vector<Slot>{2},
                                      {}, set->bits);

@@ -28,11 +28,11 @@ class PlanMaker {
         for (std::uint32_t k = 0; k < inputs; ++k) {
             const double value = smooth ? real(0.5, 2) : number();
             made_.plan.inputs.push_back({slot(), value, k, false});
-            push({engine::Code::Input, k}, false);
+            push({engine::OpCode::Input, k}, false);
         }
         for (int k = 0; k < 8; ++k) {
             made_.plan.constants.push_back(smooth ? real(0.5, 2) : number());
-            push({engine::Code::Constant, static_cast<std::uint32_t>(k)}, false);
+            push({engine::OpCode::Constant, static_cast<std::uint32_t>(k)}, false);
         }
         // Tables throw dice of their own: forty of them would use up what a fuzzer gives before the
         // first operation.
@@ -40,7 +40,7 @@ class PlanMaker {
         for (const std::size_t rows : {2U, 5U, 16U, 17U, 40U})
             for (int kind = 0; kind < 8; ++kind)
                 made_.plan.tables.push_back(tables.table(rows, kind, smooth));
-        push({engine::Code::Less, any_number(), any_number()}, true);
+        push({engine::OpCode::Less, any_number(), any_number()}, true);
         while (made_.plan.size() < inputs + 8 + operations)
             add_operation(smooth);
         return made_;
@@ -96,14 +96,16 @@ class PlanMaker {
     }
 
     void add_operation(bool smooth) {
-        using engine::Code;
-        static constexpr Code arithmetic[] = {Code::Add, Code::Subtract, Code::Multiply,
-                                              Code::Divide};
-        static constexpr Code unary[] = {Code::Negate, Code::Sqrt, Code::Exp,  Code::Log, Code::Sin,
-                                         Code::Cos,    Code::Tan,  Code::Atan, Code::Abs};
-        static constexpr Code whole[] = {Code::Ceil, Code::Floor, Code::Round};
-        static constexpr Code comparison[] = {Code::Less,         Code::LessEqual, Code::Greater,
-                                              Code::GreaterEqual, Code::Equal,     Code::NotEqual};
+        using engine::OpCode;
+        static constexpr OpCode arithmetic[] = {OpCode::Add, OpCode::Subtract, OpCode::Multiply,
+                                                OpCode::Divide};
+        static constexpr OpCode unary[] = {OpCode::Negate, OpCode::Sqrt, OpCode::Exp,
+                                           OpCode::Log,    OpCode::Sin,  OpCode::Cos,
+                                           OpCode::Tan,    OpCode::Atan, OpCode::Abs};
+        static constexpr OpCode whole[] = {OpCode::Ceil, OpCode::Floor, OpCode::Round};
+        static constexpr OpCode comparison[] = {OpCode::Less,    OpCode::LessEqual,
+                                                OpCode::Greater, OpCode::GreaterEqual,
+                                                OpCode::Equal,   OpCode::NotEqual};
         switch (below(16)) {
         default:
             return push({arithmetic[below(4)], any_number(), any_number()}, false);
@@ -115,28 +117,29 @@ class PlanMaker {
                 return push({unary[below(9)], any_number()}, false);
             return push({whole[below(3)], any_number()}, false);
         case 3:
-            return push({Code::Power, any_number(), any_number()}, false);
+            return push({OpCode::Power, any_number(), any_number()}, false);
         case 4:
-            return push({below(2) == 0 ? Code::Min : Code::Max, any_number(), any_number()}, false);
+            return push({below(2) == 0 ? OpCode::Min : OpCode::Max, any_number(), any_number()},
+                        false);
         case 5:
         case 6:
             return push({comparison[below(6)], any_number(), any_number()}, true);
         case 7:
             switch (below(3)) {
             case 0:
-                return push({Code::And, any_condition(), any_condition()}, true);
+                return push({OpCode::And, any_condition(), any_condition()}, true);
             case 1:
-                return push({Code::Or, any_condition(), any_condition()}, true);
+                return push({OpCode::Or, any_condition(), any_condition()}, true);
             default:
-                return push({Code::Not, any_condition()}, true);
+                return push({OpCode::Not, any_condition()}, true);
             }
         case 8:
         case 9:
-            return push({Code::Select, any_condition(), any_number(), any_number()}, false);
+            return push({OpCode::Select, any_condition(), any_number(), any_number()}, false);
         case 10:
             if (below(3) == 0)
-                return push({Code::Guard, any_condition(), any_number()}, false);
-            return push({Code::Table, static_cast<std::uint32_t>(below(made_.plan.tables.size())),
+                return push({OpCode::Guard, any_condition(), any_number()}, false);
+            return push({OpCode::Table, static_cast<std::uint32_t>(below(made_.plan.tables.size())),
                          any_number()},
                         false);
         case 11:
@@ -153,7 +156,7 @@ class PlanMaker {
         for (std::uint32_t k = 0; k < functions[which].arity; ++k)
             call.args.push_back(any_number());
         made_.plan.calls.push_back(std::move(call));
-        push({engine::Code::Native, static_cast<std::uint32_t>(made_.plan.calls.size() - 1)},
+        push({engine::OpCode::Native, static_cast<std::uint32_t>(made_.plan.calls.size() - 1)},
              false);
     }
 

@@ -17,29 +17,29 @@ Switches::Switches(const Plan& plan, Slot target, std::span<const std::uint32_t>
         const Operation& op = plan.operations[slot];
         const auto first = static_cast<std::uint32_t>(slots_.size());
         switch (op.code) {
-        case Code::Ceil:
-        case Code::Floor:
-        case Code::Round:
-        case Code::Less:
-        case Code::LessEqual:
-        case Code::Greater:
-        case Code::GreaterEqual:
-        case Code::Equal:
-        case Code::NotEqual:
+        case OpCode::Ceil:
+        case OpCode::Floor:
+        case OpCode::Round:
+        case OpCode::Less:
+        case OpCode::LessEqual:
+        case OpCode::Greater:
+        case OpCode::GreaterEqual:
+        case OpCode::Equal:
+        case OpCode::NotEqual:
             watches_.push_back({slot, Kind::Value, first, 0});
             slots_.push_back(slot);
             break;
-        case Code::Min:
-        case Code::Max:
-            watches_.push_back({slot, op.code == Code::Min ? Kind::Least : Kind::Most, first, 0});
+        case OpCode::Min:
+        case OpCode::Max:
+            watches_.push_back({slot, op.code == OpCode::Min ? Kind::Least : Kind::Most, first, 0});
             slots_.push_back(op.a);
             slots_.push_back(op.b);
             break;
-        case Code::Abs:
+        case OpCode::Abs:
             watches_.push_back({slot, Kind::Sign, first, 0});
             slots_.push_back(op.a);
             break;
-        case Code::Table:
+        case OpCode::Table:
             watches_.push_back({slot, Kind::Row, first, op.a});
             slots_.push_back(op.b);
             break;

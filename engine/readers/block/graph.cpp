@@ -47,8 +47,8 @@ class Reducer {
     }
     bool is_poison(Slot slot) const { return values_[slot] != values_[slot]; }
     bool is_truth(Slot slot) const {
-        return plan_.operations[slot].code >= Code::Less &&
-               plan_.operations[slot].code <= Code::Not;
+        return plan_.operations[slot].code >= OpCode::Less &&
+               plan_.operations[slot].code <= OpCode::Not;
     }
 
     void sweep(Slot i) {
@@ -59,21 +59,21 @@ class Reducer {
             varies_[i] = varies_[to];
         };
         switch (op.code) {
-        case Code::Input:
+        case OpCode::Input:
             varies_[i] = which_input_[op.a] != no_slot;
             return;
-        case Code::Select:
+        case OpCode::Select:
             if (!varies_[op.a])
                 return is_poison(op.a) ? void() : alias(values_[op.a] != 0 ? op.b : op.c);
             break;
-        case Code::Guard:
+        case OpCode::Guard:
             if (!varies_[op.a])
                 return is_invariant(op.a, 0) || is_poison(op.a) ? void() : alias(op.b);
             break;
-        case Code::And:
-        case Code::Or: {
+        case OpCode::And:
+        case OpCode::Or: {
             // One side leaves the other as it is, or decides alone.
-            const bool neutral = op.code == Code::And;
+            const bool neutral = op.code == OpCode::And;
             if (!varies_[op.a] && (is_poison(op.a) || (values_[op.a] != 0) != neutral))
                 return;
             if (!varies_[op.a] && is_truth(op.b))
@@ -83,11 +83,11 @@ class Reducer {
                 return alias(op.a);
             break;
         }
-        case Code::Multiply:
+        case OpCode::Multiply:
             if (is_invariant(op.a, 1))
                 return alias(op.b);
             [[fallthrough]];
-        case Code::Divide:
+        case OpCode::Divide:
             if (is_invariant(op.b, 1))
                 return alias(op.a);
             break;
@@ -126,9 +126,9 @@ class Reducer {
     void add(Slot i) {
         const Operation& op = plan_.operations[i];
         Node node{.code = op.code};
-        if (op.code == Code::Input)
+        if (op.code == OpCode::Input)
             node.extra = which_input_[op.a];
-        else if (op.code == Code::Native) {
+        else if (op.code == OpCode::Native) {
             node.extra = static_cast<std::uint32_t>(graph_.calls.size());
             std::vector<Value> args;
             for (const Slot arg : plan_.calls[op.a].args)
@@ -136,7 +136,7 @@ class Reducer {
             graph_.functions.push_back(plan_.calls[op.a].function);
             graph_.calls.push_back(std::move(args));
         } else {
-            if (op.code == Code::Table)
+            if (op.code == OpCode::Table)
                 node.extra = op.a;
             for_each_operand(plan_, op,
                              [&](Slot operand) { node.in[node.in_count++] = value_of(operand); });
@@ -148,7 +148,7 @@ class Reducer {
 
     // Calls `visit` with every operand that is a node.
     template <class Visit> void for_each_input(const Node& node, Visit visit) {
-        if (node.code == Code::Native) {
+        if (node.code == OpCode::Native) {
             for (const Value v : graph_.calls[node.extra])
                 if (!v.invariant)
                     visit(v);
@@ -168,24 +168,24 @@ class Reducer {
                     graph_.nodes[v.index].canonical = true;
             };
             switch (node.code) {
-            case Code::Add:
-            case Code::Subtract:
-            case Code::Multiply:
+            case OpCode::Add:
+            case OpCode::Subtract:
+            case OpCode::Multiply:
                 break; // not finite in, not finite out
-            case Code::Divide:
+            case OpCode::Divide:
                 need(node.in[1]);
                 break;
-            case Code::Negate:
-            case Code::Abs:
-            case Code::Sqrt:
+            case OpCode::Negate:
+            case OpCode::Abs:
+            case OpCode::Sqrt:
                 if (node.canonical)
                     need(node.in[0]);
                 break;
-            case Code::Select:
+            case OpCode::Select:
                 if (node.canonical)
                     need(node.in[2]);
                 [[fallthrough]];
-            case Code::Guard:
+            case OpCode::Guard:
                 if (node.canonical)
                     need(node.in[1]);
                 break; // a condition is 1, 0 or NaN already
@@ -207,9 +207,9 @@ class Reducer {
 
 } // namespace
 
-bool is_arithmetic(Code code) {
-    return code == Code::Add || code == Code::Subtract || code == Code::Multiply ||
-           code == Code::Divide;
+bool is_arithmetic(OpCode code) {
+    return code == OpCode::Add || code == OpCode::Subtract || code == OpCode::Multiply ||
+           code == OpCode::Divide;
 }
 
 Graph reduce(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,

@@ -20,7 +20,7 @@ struct Value {
 };
 
 struct Node {
-    Code code; // Input: extra is which varied input; Table: into Plan::tables; Native: into calls
+    OpCode code; // Input: extra is which varied input; Table: into Plan::tables; Native: into calls
     std::array<Value, 3> in{};
     std::uint32_t in_count = 0;
     std::uint32_t extra = 0;
@@ -43,6 +43,6 @@ struct Graph {
 Graph reduce(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
              std::span<const double> values);
 
-bool is_arithmetic(Code code); // + - * /
+bool is_arithmetic(OpCode code); // + - * /
 
 } // namespace acre::engine::lanes

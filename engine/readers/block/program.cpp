@@ -7,13 +7,13 @@
 namespace acre::engine::lanes {
 namespace {
 
-First first_of(Code code) {
+First first_of(OpCode code) {
     switch (code) {
-    case Code::Add:
+    case OpCode::Add:
         return First::Add;
-    case Code::Subtract:
+    case OpCode::Subtract:
         return First::Subtract;
-    case Code::Multiply:
+    case OpCode::Multiply:
         return First::Multiply;
     default:
         return First::Divide;
@@ -22,19 +22,19 @@ First first_of(Code code) {
 
 // The step that applies `code` to a chain and one more value; `chain_left`: the chain stands on the
 // left.
-Then then_of(Code code, bool chain_left) {
+Then then_of(OpCode code, bool chain_left) {
     switch (code) {
-    case Code::Add:
+    case OpCode::Add:
         return Then::Add;
-    case Code::Subtract:
+    case OpCode::Subtract:
         return chain_left ? Then::Subtract : Then::SubtractFrom;
-    case Code::Multiply:
+    case OpCode::Multiply:
         return Then::Multiply;
-    case Code::Divide:
+    case OpCode::Divide:
         return chain_left ? Then::Divide : Then::DivideInto;
-    case Code::Max:
+    case OpCode::Max:
         return Then::AtLeast;
-    case Code::Min:
+    case OpCode::Min:
         return Then::AtMost;
     default:
         return Then::Root;
@@ -56,70 +56,70 @@ struct Draft {
     std::uint32_t node = 0; // whose value it makes
 };
 
-Kernel kernel_of(Code code) {
+Kernel kernel_of(OpCode code) {
     switch (code) {
-    case Code::Negate:
+    case OpCode::Negate:
         return Kernel::Negate;
-    case Code::Abs:
+    case OpCode::Abs:
         return Kernel::Abs;
-    case Code::Sqrt:
+    case OpCode::Sqrt:
         return Kernel::Sqrt;
-    case Code::Not:
+    case OpCode::Not:
         return Kernel::Not;
-    case Code::Ceil:
+    case OpCode::Ceil:
         return Kernel::Ceil;
-    case Code::Floor:
+    case OpCode::Floor:
         return Kernel::Floor;
-    case Code::Round:
+    case OpCode::Round:
         return Kernel::Round;
-    case Code::Exp:
+    case OpCode::Exp:
         return Kernel::Exp;
-    case Code::Log:
+    case OpCode::Log:
         return Kernel::Log;
-    case Code::Sin:
+    case OpCode::Sin:
         return Kernel::Sin;
-    case Code::Cos:
+    case OpCode::Cos:
         return Kernel::Cos;
-    case Code::Tan:
+    case OpCode::Tan:
         return Kernel::Tan;
-    case Code::Atan:
+    case OpCode::Atan:
         return Kernel::Atan;
-    case Code::Power:
+    case OpCode::Power:
         return Kernel::Power;
-    case Code::Min:
+    case OpCode::Min:
         return Kernel::Min;
-    case Code::Max:
+    case OpCode::Max:
         return Kernel::Max;
-    case Code::Less:
-    case Code::Greater:
+    case OpCode::Less:
+    case OpCode::Greater:
         return Kernel::Less;
-    case Code::LessEqual:
-    case Code::GreaterEqual:
+    case OpCode::LessEqual:
+    case OpCode::GreaterEqual:
         return Kernel::LessEqual;
-    case Code::Equal:
+    case OpCode::Equal:
         return Kernel::Equal;
-    case Code::NotEqual:
+    case OpCode::NotEqual:
         return Kernel::NotEqual;
-    case Code::And:
+    case OpCode::And:
         return Kernel::And;
-    case Code::Or:
+    case OpCode::Or:
         return Kernel::Or;
-    case Code::Guard:
+    case OpCode::Guard:
         return Kernel::Guard;
-    case Code::Select:
+    case OpCode::Select:
         return Kernel::Select;
-    case Code::Native:
+    case OpCode::Native:
         return Kernel::Native;
     default:
         return Kernel::Copy;
     }
 }
 
-bool is_comparison(Code code) {
-    return code >= Code::Less && code <= Code::NotEqual;
+bool is_comparison(OpCode code) {
+    return code >= OpCode::Less && code <= OpCode::NotEqual;
 }
-bool is_swapped(Code code) {
-    return code == Code::Greater || code == Code::GreaterEqual;
+bool is_swapped(OpCode code) {
+    return code == OpCode::Greater || code == OpCode::GreaterEqual;
 }
 
 class Builder {
@@ -135,7 +135,7 @@ class Builder {
         for (std::uint32_t i = 0; i < graph_.nodes.size(); ++i)
             fuse(i);
         for (std::uint32_t i = 0; i < graph_.nodes.size(); ++i)
-            if (!inside_[i] && graph_.nodes[i].code != Code::Input)
+            if (!inside_[i] && graph_.nodes[i].code != OpCode::Input)
                 draft(i);
         program_.varied = varied_count;
         program_.wanted = static_cast<std::uint32_t>(graph_.wanted.size());
@@ -162,16 +162,16 @@ class Builder {
                 chain_[i] = {first_of(n.code), {Then::Stop, Then::Stop}, {n.in[0], n.in[1]}, 1};
             else
                 lengthen(i, left >= right);
-        } else if (n.code == Code::Sqrt && length(n.in[0]) > 0) {
+        } else if (n.code == OpCode::Sqrt && length(n.in[0]) > 0) {
             lengthen(i, true);
-        } else if (n.code == Code::Max || n.code == Code::Min) {
+        } else if (n.code == OpCode::Max || n.code == OpCode::Min) {
             if (length(n.in[0]) > 0)
                 lengthen(i, true);
             else if (length(n.in[1]) > 0 && n.in[0].invariant &&
                      std::fabs(graph_.invariants[n.in[0].index]) > 0)
                 lengthen(i, false); // of two equal numbers that are not zero it does not matter
                                     // which is taken
-        } else if (n.code == Code::Select && read_once(n.in[0]) &&
+        } else if (n.code == OpCode::Select && read_once(n.in[0]) &&
                    is_comparison(node(n.in[0]).code)) {
             inside_[n.in[0].index] = 1;
         }
@@ -196,7 +196,7 @@ class Builder {
             d.kernel = chain_number(c.first, c.then[0], c.then[1], n.canonical);
             d.in = c.in;
             d.in_count = c.length + 1;
-        } else if (n.code == Code::Select && !n.in[0].invariant && inside_[n.in[0].index]) {
+        } else if (n.code == OpCode::Select && !n.in[0].invariant && inside_[n.in[0].index]) {
             const Node& condition = node(n.in[0]);
             const auto to_select =
                 static_cast<int>(Kernel::SelectLess) - static_cast<int>(Kernel::Less);
@@ -206,12 +206,12 @@ class Builder {
             d.in_count = 4;
             if (is_swapped(condition.code))
                 std::swap(d.in[0], d.in[1]);
-        } else if (n.code == Code::Table) {
+        } else if (n.code == OpCode::Table) {
             d.kernel = static_cast<std::uint16_t>(
                 plan_.tables[n.extra].staircase ? Kernel::Staircase : Kernel::Lines);
         } else {
             d.kernel = static_cast<std::uint16_t>(kernel_of(n.code));
-            if (n.code == Code::Power && n.in[1].invariant &&
+            if (n.code == OpCode::Power && n.in[1].invariant &&
                 std::fabs(graph_.invariants[n.in[1].index]) > 0)
                 d.kernel = static_cast<std::uint16_t>(Kernel::PowerFixed);
             if (is_swapped(n.code))
@@ -239,7 +239,7 @@ class Builder {
         std::vector<std::uint32_t> output_of(graph_.nodes.size(), nowhere);
         for (std::uint32_t k = 0; k < graph_.wanted.size(); ++k)
             if (const Value v = graph_.wanted[k];
-                !v.invariant && node(v).code != Code::Input && output_of[v.index] == nowhere)
+                !v.invariant && node(v).code != OpCode::Input && output_of[v.index] == nowhere)
                 output_of[v.index] = k;
         for (std::uint32_t at = 0; at < drafts_.size(); ++at)
             for_each_input(drafts_[at], [&](Value v) {
@@ -268,7 +268,7 @@ class Builder {
         const auto place = [&](Value v) -> Place {
             if (v.invariant)
                 return program_.first_invariant() + v.index;
-            if (node(v).code == Code::Input)
+            if (node(v).code == OpCode::Input)
                 return program_.first_varied() + node(v).extra;
             if (output_of[v.index] != nowhere)
                 return program_.first_wanted() + output_of[v.index];

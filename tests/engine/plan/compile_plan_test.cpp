@@ -10,11 +10,10 @@
 using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
-using LangCode = acre::lang::Code;
 
 namespace {
 
-std::size_t count(const Plan& plan, Code code) {
+std::size_t count(const Plan& plan, OpCode code) {
     std::size_t n = 0;
     for (const Operation& op : plan.operations)
         n += op.code == code ? 1 : 0;
@@ -79,15 +78,15 @@ TEST_CASE("equal parts of different lines are computed once") {
                                "y : ft^2 = b * a + a * a\n"
                                "z : ft^2 = (a * a + b * a) * 2\n");
     CHECK(p.slot("x") == p.slot("y"));
-    CHECK(count(p.compiled->plan, Code::Multiply) == 3); // a * b, a * a, * 2
+    CHECK(count(p.compiled->plan, OpCode::Multiply) == 3); // a * b, a * a, * 2
     CHECK(p.value("z") == 42);
 }
 
 TEST_CASE("numbers between numbers fold away, units and all") {
     const Priced p =
         priced_ok("model \"m\"\ngiven a = 80 ac\nx : ac = a * (2 ^ 3 - 14 ft / 2 ft)\n");
-    CHECK(count(p.compiled->plan, Code::Add) == 0);
-    CHECK(count(p.compiled->plan, Code::Divide) == 0);
+    CHECK(count(p.compiled->plan, OpCode::Add) == 0);
+    CHECK(count(p.compiled->plan, OpCode::Divide) == 0);
     CHECK(p.value("x") == 80);
 }
 
@@ -106,7 +105,7 @@ TEST_CASE("a function is written out where it is called, once for the same value
     CHECK(p.value("r") == 5);
     CHECK(p.compiled->origins.inlined.size() == 3);
     // The sum of squares does not mind the order, so all three share the root.
-    CHECK(count(p.compiled->plan, Code::Sqrt) == 1);
+    CHECK(count(p.compiled->plan, OpCode::Sqrt) == 1);
     for (const Origins::Inlined& call : p.compiled->origins.inlined) {
         REQUIRE(call.args.size() == 2);
         REQUIRE(call.locals.size() == 1);
@@ -126,7 +125,7 @@ TEST_CASE("a limit of a function guards its result, a tested range only marks it
                              "q : ac/h = pace(20 ft, 5 mi/h)\n";
     const Priced p = priced_ok(text);
     CHECK(p.value("p") == doctest::Approx(8 * 20 * 5280 / 43560.0)); // by hand
-    CHECK(count(p.compiled->plan, Code::Guard) == 2);
+    CHECK(count(p.compiled->plan, OpCode::Guard) == 2);
     REQUIRE(p.compiled->plan.tested.size() == 1); // the second call is known to be inside
     const Plan::TestedRange& range = p.compiled->plan.tested.front();
     CHECK(p.values.slot[range.value] == 8);
@@ -147,7 +146,7 @@ TEST_CASE("a tower of functions that doubles at each level stops at the bound") 
     }
     const Priced p = priced(text + "y : 1 = f63(x)\n");
     CHECK_FALSE(p.compiled.has_value());
-    const lang::Diagnostic* found = p.text.find(LangCode::G403);
+    const lang::Diagnostic* found = p.text.find(lang::Code::G403);
     REQUIRE(found != nullptr);
     CHECK(found->title == "the plan grows past 1,000,000 operations in `y`");
     CHECK(p.text.diagnostics.error_count() == 1);
@@ -178,7 +177,7 @@ TEST_CASE("functions that only shuffle their arguments and leave nothing behind 
     }
     const Priced p = priced(text + "y : 1 = s39(1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12)\n");
     CHECK_FALSE(p.compiled.has_value());
-    CHECK(p.text.find(LangCode::G403) != nullptr);
+    CHECK(p.text.find(lang::Code::G403) != nullptr);
 }
 
 TEST_CASE("a chain of nearly a hundred thousand lines, last first, needs no deep stack") {
@@ -206,8 +205,8 @@ TEST_CASE("givens without a value that the answers rest on are told in one diagn
     const Priced p = priced(text);
     CHECK_FALSE(p.compiled.has_value());
     REQUIRE(p.text.diagnostics.error_count() == 1);
-    REQUIRE(p.text.find(LangCode::I603) != nullptr);
-    const lang::Diagnostic& d = *p.text.find(LangCode::I603);
+    REQUIRE(p.text.find(lang::Code::I603) != nullptr);
+    const lang::Diagnostic& d = *p.text.find(lang::Code::I603);
     CHECK(d.title == "2 values are yours to set and are not set");
     REQUIRE(d.notes.size() == 2);
     CHECK(d.notes[0] == "`hours` in h/yr, meter hours a year (test.rate:3)");
@@ -249,7 +248,7 @@ TEST_CASE("a native function that the program does not have is told where it is 
     const Priced p =
         priced("model \"m\"\ndefine moon_pull (x : ft) : lbf native\ny : lbf = moon_pull(3 ft)\n");
     CHECK_FALSE(p.compiled.has_value());
-    const lang::Diagnostic* found = p.text.find(LangCode::N212);
+    const lang::Diagnostic* found = p.text.find(lang::Code::N212);
     REQUIRE(found != nullptr);
     CHECK(found->title == "the program has no function `moon_pull` that takes 1 value");
 }

@@ -17,13 +17,14 @@ namespace {
 constexpr double poison = std::numeric_limits<double>::quiet_NaN();
 constexpr double largest = std::numeric_limits<double>::max();
 
-constexpr Code all_with_two[] = {Code::Add,       Code::Subtract, Code::Multiply,     Code::Divide,
-                                 Code::Power,     Code::Min,      Code::Max,          Code::Less,
-                                 Code::LessEqual, Code::Greater,  Code::GreaterEqual, Code::Equal,
-                                 Code::NotEqual};
-constexpr Code all_with_one[] = {Code::Negate, Code::Sqrt,  Code::Exp,  Code::Log, Code::Sin,
-                                 Code::Cos,    Code::Tan,   Code::Atan, Code::Abs, Code::Ceil,
-                                 Code::Floor,  Code::Round, Code::Not};
+constexpr OpCode all_with_two[] = {
+    OpCode::Add,          OpCode::Subtract, OpCode::Multiply, OpCode::Divide,    OpCode::Power,
+    OpCode::Min,          OpCode::Max,      OpCode::Less,     OpCode::LessEqual, OpCode::Greater,
+    OpCode::GreaterEqual, OpCode::Equal,    OpCode::NotEqual};
+constexpr OpCode all_with_one[] = {OpCode::Negate, OpCode::Sqrt, OpCode::Exp,   OpCode::Log,
+                                   OpCode::Sin,    OpCode::Cos,  OpCode::Tan,   OpCode::Atan,
+                                   OpCode::Abs,    OpCode::Ceil, OpCode::Floor, OpCode::Round,
+                                   OpCode::Not};
 
 bool is_nan(double x) {
     return std::isnan(x);
@@ -36,77 +37,78 @@ double units_apart(double a, double b) {
 } // namespace
 
 TEST_CASE("poison goes through every operation, from either side") {
-    for (const Code code : all_with_two) {
+    for (const OpCode code : all_with_two) {
         CHECK(is_nan(apply(code, poison, 1, 0)));
         CHECK(is_nan(apply(code, 1, poison, 0)));
         CHECK(is_nan(apply(code, poison, 0, 0)));
     }
-    for (const Code code : all_with_one)
+    for (const OpCode code : all_with_one)
         CHECK(is_nan(apply(code, poison, 0, 0)));
 }
 
 TEST_CASE("what has no answer is poison, never infinity") {
-    CHECK(is_nan(apply(Code::Divide, 1, 0, 0)));
-    CHECK(is_nan(apply(Code::Divide, 0, 0, 0)));
-    CHECK(is_nan(apply(Code::Sqrt, -1, 0, 0)));
-    CHECK(is_nan(apply(Code::Log, 0, 0, 0)));
-    CHECK(is_nan(apply(Code::Log, -2, 0, 0)));
-    CHECK(is_nan(apply(Code::Exp, 800, 0, 0)));
-    CHECK(is_nan(apply(Code::Add, largest, largest, 0)));
-    CHECK(is_nan(apply(Code::Multiply, largest, 2, 0)));
-    CHECK(is_nan(apply(Code::Power, 0, -1, 0)));
-    CHECK(is_nan(apply(Code::Power, -2, 0.5, 0)));
-    CHECK(is_nan(apply(Code::Tan, 90, 0, 0)));
+    CHECK(is_nan(apply(OpCode::Divide, 1, 0, 0)));
+    CHECK(is_nan(apply(OpCode::Divide, 0, 0, 0)));
+    CHECK(is_nan(apply(OpCode::Sqrt, -1, 0, 0)));
+    CHECK(is_nan(apply(OpCode::Log, 0, 0, 0)));
+    CHECK(is_nan(apply(OpCode::Log, -2, 0, 0)));
+    CHECK(is_nan(apply(OpCode::Exp, 800, 0, 0)));
+    CHECK(is_nan(apply(OpCode::Add, largest, largest, 0)));
+    CHECK(is_nan(apply(OpCode::Multiply, largest, 2, 0)));
+    CHECK(is_nan(apply(OpCode::Power, 0, -1, 0)));
+    CHECK(is_nan(apply(OpCode::Power, -2, 0.5, 0)));
+    CHECK(is_nan(apply(OpCode::Tan, 90, 0, 0)));
 }
 
 TEST_CASE("conditions let a decided side win and poison nothing that is not asked for") {
-    CHECK(apply(Code::And, 0, poison, 0) == 0);
-    CHECK(is_nan(apply(Code::And, poison, 0, 0)));
-    CHECK(is_nan(apply(Code::And, 1, poison, 0)));
-    CHECK(apply(Code::Or, 1, poison, 0) == 1);
-    CHECK(is_nan(apply(Code::Or, poison, 1, 0)));
-    CHECK(is_nan(apply(Code::Or, 0, poison, 0)));
-    CHECK(apply(Code::Select, 1, 5, poison) == 5);
-    CHECK(apply(Code::Select, 0, poison, 6) == 6);
-    CHECK(is_nan(apply(Code::Select, poison, 5, 6)));
-    CHECK(apply(Code::Guard, 1, 5, 0) == 5);
-    CHECK(is_nan(apply(Code::Guard, 0, 5, 0)));
-    CHECK(apply(Code::Not, 0, 0, 0) == 1);
-    CHECK(apply(Code::Not, 1, 0, 0) == 0);
+    CHECK(apply(OpCode::And, 0, poison, 0) == 0);
+    CHECK(is_nan(apply(OpCode::And, poison, 0, 0)));
+    CHECK(is_nan(apply(OpCode::And, 1, poison, 0)));
+    CHECK(apply(OpCode::Or, 1, poison, 0) == 1);
+    CHECK(is_nan(apply(OpCode::Or, poison, 1, 0)));
+    CHECK(is_nan(apply(OpCode::Or, 0, poison, 0)));
+    CHECK(apply(OpCode::Select, 1, 5, poison) == 5);
+    CHECK(apply(OpCode::Select, 0, poison, 6) == 6);
+    CHECK(is_nan(apply(OpCode::Select, poison, 5, 6)));
+    CHECK(apply(OpCode::Guard, 1, 5, 0) == 5);
+    CHECK(is_nan(apply(OpCode::Guard, 0, 5, 0)));
+    CHECK(apply(OpCode::Not, 0, 0, 0) == 1);
+    CHECK(apply(OpCode::Not, 1, 0, 0) == 0);
 }
 
 TEST_CASE("ceil, floor and round forgive the dust of arithmetic") {
     struct Row {
-        Code code;
+        OpCode code;
         double x, result;
     };
     for (const Row& row :
-         {Row{Code::Ceil, 7.2, 8}, Row{Code::Ceil, 7, 7},
-          Row{Code::Ceil, 0.1 * 3 * 10, 3}, // 3.0000000000000004
-          Row{Code::Ceil, -7.2, -7}, Row{Code::Ceil, -0.3, 0}, Row{Code::Ceil, 1e-12, 0},
-          Row{Code::Ceil, 7.00001, 8}, Row{Code::Ceil, 4e9 + 0.25, 4e9 + 1},
-          Row{Code::Floor, 7.8, 7}, Row{Code::Floor, (4.90 - 4.20) / 0.10, 7}, // 6.999999999999999
-          Row{Code::Floor, -7.2, -8}, Row{Code::Floor, -1e-12, 0}, Row{Code::Round, 2.5, 3},
-          Row{Code::Round, -2.5, -3}, Row{Code::Round, 2.4, 2},
-          Row{Code::Round, 1.005 * 100, 101}, // 100.49999999999999
-          Row{Code::Round, 0.49999, 0}, Row{Code::Round, 4503599627370497, 4503599627370497},
-          Row{Code::Round, -1e300, -1e300}})
+         {Row{OpCode::Ceil, 7.2, 8}, Row{OpCode::Ceil, 7, 7},
+          Row{OpCode::Ceil, 0.1 * 3 * 10, 3}, // 3.0000000000000004
+          Row{OpCode::Ceil, -7.2, -7}, Row{OpCode::Ceil, -0.3, 0}, Row{OpCode::Ceil, 1e-12, 0},
+          Row{OpCode::Ceil, 7.00001, 8}, Row{OpCode::Ceil, 4e9 + 0.25, 4e9 + 1},
+          Row{OpCode::Floor, 7.8, 7},
+          Row{OpCode::Floor, (4.90 - 4.20) / 0.10, 7}, // 6.999999999999999
+          Row{OpCode::Floor, -7.2, -8}, Row{OpCode::Floor, -1e-12, 0}, Row{OpCode::Round, 2.5, 3},
+          Row{OpCode::Round, -2.5, -3}, Row{OpCode::Round, 2.4, 2},
+          Row{OpCode::Round, 1.005 * 100, 101}, // 100.49999999999999
+          Row{OpCode::Round, 0.49999, 0}, Row{OpCode::Round, 4503599627370497, 4503599627370497},
+          Row{OpCode::Round, -1e300, -1e300}})
         CHECK(apply(row.code, row.x, 0, 0) == row.result);
-    CHECK(!std::signbit(apply(Code::Round, -0.2, 0, 0)));
-    CHECK(!std::signbit(apply(Code::Ceil, -0.2, 0, 0)));
+    CHECK(!std::signbit(apply(OpCode::Round, -0.2, 0, 0)));
+    CHECK(!std::signbit(apply(OpCode::Ceil, -0.2, 0, 0)));
 }
 
 TEST_CASE("functions of angles are exact at quarter turns and right elsewhere") {
-    CHECK(apply(Code::Sin, 0, 0, 0) == 0);
-    CHECK(apply(Code::Sin, 90, 0, 0) == 1);
-    CHECK(apply(Code::Sin, 180, 0, 0) == 0);
-    CHECK(apply(Code::Sin, -270, 0, 0) == 1);
-    CHECK(apply(Code::Cos, 90, 0, 0) == 0);
-    CHECK(apply(Code::Cos, 180, 0, 0) == -1);
-    CHECK(apply(Code::Cos, 720, 0, 0) == 1);
-    CHECK(apply(Code::Atan, 1, 0, 0) == 45);
-    CHECK(apply(Code::Sin, 30, 0, 0) == doctest::Approx(0.5).epsilon(1e-15));
-    CHECK(apply(Code::Tan, 45, 0, 0) == doctest::Approx(1).epsilon(1e-15));
+    CHECK(apply(OpCode::Sin, 0, 0, 0) == 0);
+    CHECK(apply(OpCode::Sin, 90, 0, 0) == 1);
+    CHECK(apply(OpCode::Sin, 180, 0, 0) == 0);
+    CHECK(apply(OpCode::Sin, -270, 0, 0) == 1);
+    CHECK(apply(OpCode::Cos, 90, 0, 0) == 0);
+    CHECK(apply(OpCode::Cos, 180, 0, 0) == -1);
+    CHECK(apply(OpCode::Cos, 720, 0, 0) == 1);
+    CHECK(apply(OpCode::Atan, 1, 0, 0) == 45);
+    CHECK(apply(OpCode::Sin, 30, 0, 0) == doctest::Approx(0.5).epsilon(1e-15));
+    CHECK(apply(OpCode::Tan, 45, 0, 0) == doctest::Approx(1).epsilon(1e-15));
 }
 
 TEST_CASE("functions agree with the C library to two units in the last place") {
@@ -115,24 +117,24 @@ TEST_CASE("functions agree with the C library to two units in the last place") {
     for (int i = 0; i < 20000; ++i) {
         const double x = std::exp(even(random) * 40 - 20);
         const double y = even(random) * 8 - 4;
-        REQUIRE(units_apart(apply(Code::Exp, y * 20, 0, 0), std::exp(y * 20)) <= 2);
-        REQUIRE(units_apart(apply(Code::Log, x, 0, 0), std::log(x)) <= 2);
-        REQUIRE(units_apart(apply(Code::Power, x, y, 0), std::pow(x, y)) <= 2);
-        REQUIRE(std::fabs(apply(Code::Sin, y * 100, 0, 0) -
+        REQUIRE(units_apart(apply(OpCode::Exp, y * 20, 0, 0), std::exp(y * 20)) <= 2);
+        REQUIRE(units_apart(apply(OpCode::Log, x, 0, 0), std::log(x)) <= 2);
+        REQUIRE(units_apart(apply(OpCode::Power, x, y, 0), std::pow(x, y)) <= 2);
+        REQUIRE(std::fabs(apply(OpCode::Sin, y * 100, 0, 0) -
                           static_cast<double>(sinl(y * 100 / 180.0L * 3.14159265358979323846L))) <
                 1.5e-15);
-        REQUIRE(std::fabs(apply(Code::Cos, y * 100, 0, 0) -
+        REQUIRE(std::fabs(apply(OpCode::Cos, y * 100, 0, 0) -
                           static_cast<double>(cosl(y * 100 / 180.0L * 3.14159265358979323846L))) <
                 1.5e-15);
-        REQUIRE(units_apart(apply(Code::Atan, x, 0, 0),
+        REQUIRE(units_apart(apply(OpCode::Atan, x, 0, 0),
                             std::atan(x) * (180 / 3.14159265358979323846)) <= 3);
     }
     // So many turns and a rest: 360e12 + 90 is a double, and its half turns have a fraction of
     // 2^-11 still.
-    CHECK(apply(Code::Sin, 360e12 + 90, 0, 0) == doctest::Approx(1).epsilon(1e-6));
-    CHECK(apply(Code::Cos, 360e12 + 180, 0, 0) == doctest::Approx(-1).epsilon(1e-6));
-    CHECK(apply(Code::Tan, 360e12 + 45, 0, 0) == doctest::Approx(1).epsilon(1e-2));
-    CHECK(apply(Code::Cos, 1e300, 0, 0) == 1); // whole turns, as far as a double can tell
+    CHECK(apply(OpCode::Sin, 360e12 + 90, 0, 0) == doctest::Approx(1).epsilon(1e-6));
+    CHECK(apply(OpCode::Cos, 360e12 + 180, 0, 0) == doctest::Approx(-1).epsilon(1e-6));
+    CHECK(apply(OpCode::Tan, 360e12 + 45, 0, 0) == doctest::Approx(1).epsilon(1e-2));
+    CHECK(apply(OpCode::Cos, 1e300, 0, 0) == 1); // whole turns, as far as a double can tell
 }
 
 TEST_CASE("a table is linear between its rows, exact on them, and minds its ends") {

@@ -20,22 +20,22 @@ TEST_CASE("an operation that is there already is not added again") {
     PlanBuilder builder(100);
     const Slot a = builder.input(3, 0, false);
     const Slot b = builder.input(4, 1, false);
-    const Slot sum = builder.emit(Code::Add, a, b);
-    CHECK(builder.emit(Code::Add, a, b) == sum);
-    CHECK(builder.emit(Code::Add, b, a) == sum); // the sum of two doubles does not mind the order
-    CHECK(builder.emit(Code::Subtract, a, b) != builder.emit(Code::Subtract, b, a));
+    const Slot sum = builder.emit(OpCode::Add, a, b);
+    CHECK(builder.emit(OpCode::Add, a, b) == sum);
+    CHECK(builder.emit(OpCode::Add, b, a) == sum); // the sum of two doubles does not mind the order
+    CHECK(builder.emit(OpCode::Subtract, a, b) != builder.emit(OpCode::Subtract, b, a));
     CHECK(builder.constant(7) == builder.constant(7));
     CHECK(builder.plan().size() == 6);
 }
 
 TEST_CASE("constants fold, and poison stays where a fault can find it") {
     PlanBuilder builder(100);
-    const Slot seven = builder.emit(Code::Add, builder.constant(3), builder.constant(4));
+    const Slot seven = builder.emit(OpCode::Add, builder.constant(3), builder.constant(4));
     CHECK(builder.is_constant(seven));
     CHECK(builder.value(seven) == 7);
-    const Slot fault = builder.emit(Code::Divide, builder.constant(1), builder.constant(0));
+    const Slot fault = builder.emit(OpCode::Divide, builder.constant(1), builder.constant(0));
     CHECK_FALSE(builder.is_constant(fault));
-    CHECK(builder.plan().operations[fault].code == Code::Divide);
+    CHECK(builder.plan().operations[fault].code == OpCode::Divide);
     CHECK(std::isnan(last_value(builder, fault)));
 }
 
@@ -43,12 +43,12 @@ TEST_CASE("what changes nothing is left out") {
     PlanBuilder builder(100);
     const Slot x = builder.input(3, 0, false);
     const Slot one = builder.constant(1);
-    CHECK(builder.emit(Code::Multiply, x, one) == x);
-    CHECK(builder.emit(Code::Multiply, one, x) == x);
-    CHECK(builder.emit(Code::Divide, x, one) == x);
+    CHECK(builder.emit(OpCode::Multiply, x, one) == x);
+    CHECK(builder.emit(OpCode::Multiply, one, x) == x);
+    CHECK(builder.emit(OpCode::Divide, x, one) == x);
     CHECK(builder.power(x, one) == x);
-    CHECK(builder.emit(Code::Select, one, x, one) == x);
-    CHECK(builder.emit(Code::Select, builder.constant(0), one, x) == x);
+    CHECK(builder.emit(OpCode::Select, one, x, one) == x);
+    CHECK(builder.emit(OpCode::Select, builder.constant(0), one, x) == x);
 }
 
 TEST_CASE("whole powers up to sixteen are products; the rest are not") {
@@ -58,7 +58,7 @@ TEST_CASE("whole powers up to sixteen are products; the rest are not") {
         const Slot power = builder.power(x, builder.constant(n));
         const Slot inverse = builder.power(x, builder.constant(-n));
         for (const Operation& op : builder.plan().operations)
-            CHECK(op.code != Code::Power);
+            CHECK(op.code != OpCode::Power);
         double product = 1;
         for (int i = 0; i < n; ++i)
             product *= 1.1;
@@ -69,21 +69,21 @@ TEST_CASE("whole powers up to sixteen are products; the rest are not") {
     const Slot x = builder.input(2, 0, false);
     for (const double exponent : {17.0, 0.5, 0.0, -20.0})
         CHECK(builder.plan().operations[builder.power(x, builder.constant(exponent))].code ==
-              Code::Power);
+              OpCode::Power);
 }
 
 TEST_CASE("a value is rounded to steps without dust of its own") {
     struct Row {
-        Code code;
+        OpCode code;
         double value, step, result;
     };
     for (const Row& row :
-         {Row{Code::Round, 25.025, 0.01, 25.03},
-          Row{Code::Round, 0.285, 0.01, 0.29}, // 0.285 / 0.01 is 28.499999999999996
-          Row{Code::Ceil, 1.1, 0.1, 1.1},      // 1.1 / 0.1 is 11.000000000000002
-          Row{Code::Ceil, 411.2, 5, 415},
-          Row{Code::Floor, 0.7, 0.1, 0.7}, // 0.7 / 0.1 is 6.999999999999999
-          Row{Code::Ceil, 13.01, 0.25, 13.25}, Row{Code::Ceil, 0.05, 0.3, 0.3}}) {
+         {Row{OpCode::Round, 25.025, 0.01, 25.03},
+          Row{OpCode::Round, 0.285, 0.01, 0.29}, // 0.285 / 0.01 is 28.499999999999996
+          Row{OpCode::Ceil, 1.1, 0.1, 1.1},      // 1.1 / 0.1 is 11.000000000000002
+          Row{OpCode::Ceil, 411.2, 5, 415},
+          Row{OpCode::Floor, 0.7, 0.1, 0.7}, // 0.7 / 0.1 is 6.999999999999999
+          Row{OpCode::Ceil, 13.01, 0.25, 13.25}, Row{OpCode::Ceil, 0.05, 0.3, 0.3}}) {
         PlanBuilder builder(100);
         CHECK(last_value(builder, builder.to_steps(row.code, builder.input(row.value, 0, false),
                                                    builder.constant(row.step))) == row.result);
@@ -96,7 +96,7 @@ TEST_CASE("a full plan says so and grows no further") {
     PlanBuilder builder(5);
     Slot x = builder.input(1, 0, false);
     for (int i = 2; i < 10; ++i)
-        x = builder.emit(Code::Add, x, builder.constant(i));
+        x = builder.emit(OpCode::Add, x, builder.constant(i));
     CHECK(builder.full());
     CHECK(builder.plan().size() == 5);
 }
@@ -106,11 +106,11 @@ TEST_CASE("what an answer rests on stops at branches not taken") {
     const Slot yes = builder.input(1, 0, false);
     const Slot x = builder.input(5, 1, false);
     const Slot zero = builder.input(0, 2, false);
-    const Slot fault = builder.emit(Code::Divide, x, zero);
-    const Slot chosen = builder.emit(Code::Select, yes, x, fault);
-    const Slot either = builder.emit(Code::Or, yes, fault);
-    const Slot both = builder.emit(Code::And, zero, fault);
-    const Slot kept = builder.emit(Code::Guard, zero, fault);
+    const Slot fault = builder.emit(OpCode::Divide, x, zero);
+    const Slot chosen = builder.emit(OpCode::Select, yes, x, fault);
+    const Slot either = builder.emit(OpCode::Or, yes, fault);
+    const Slot both = builder.emit(OpCode::And, zero, fault);
+    const Slot kept = builder.emit(OpCode::Guard, zero, fault);
     const Values values = evaluate(builder.plan());
     CHECK(values.slot[chosen] == 5);
     CHECK(values.slot[either] == 1);
@@ -127,7 +127,7 @@ TEST_CASE("inputs given to the reader take the place of the job's own") {
     PlanBuilder builder(100);
     const Slot a = builder.input(3, 0, false);
     const Slot b = builder.input(4, 1, false);
-    const Slot product = builder.emit(Code::Multiply, a, b);
+    const Slot product = builder.emit(OpCode::Multiply, a, b);
     CHECK(last_value(builder, product) == 12);
     const std::vector<double> other{5, 6};
     CHECK(evaluate(builder.plan(), other).slot[product] == 30);

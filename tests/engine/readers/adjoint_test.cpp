@@ -16,7 +16,7 @@ namespace {
 Plan plan_of(Operation op, double a, double b = 0, double c = 0) {
     Plan plan;
     plan.inputs = {{0, a, 0, false}, {1, b, 1, false}, {2, c, 2, false}};
-    plan.operations = {{Code::Input, 0}, {Code::Input, 1}, {Code::Input, 2}, op};
+    plan.operations = {{OpCode::Input, 0}, {OpCode::Input, 1}, {OpCode::Input, 2}, op};
     return plan;
 }
 std::vector<double> slopes_of(const Plan& plan) {
@@ -29,37 +29,37 @@ constexpr double radian = 3.14159265358979323846 / 180; // of a degree
 
 TEST_CASE("each operation has the slope of its closed form") {
     struct Row {
-        Code code;
+        OpCode code;
         double a, b, by_a, by_b;
     };
     const Row rows[] = {
-        {Code::Add, 3, 4, 1, 1},
-        {Code::Subtract, 3, 4, 1, -1},
-        {Code::Multiply, 3, 4, 4, 3},
-        {Code::Divide, 3, 4, 0.25, -3.0 / 16},
-        {Code::Negate, 3, 0, -1, 0},
-        {Code::Power, 3, 4, 4 * 27.0, 81 * std::log(3.0)},
-        {Code::Power, -3, 3, 27, std::nan("")},
-        {Code::Power, 0, 1, 1, 0},
-        {Code::Power, 0, 2, 0, 0},
-        {Code::Sqrt, 9, 0, 1.0 / 6, 0},
-        {Code::Exp, 2, 0, std::exp(2.0), 0},
-        {Code::Log, 4, 0, 0.25, 0},
-        {Code::Sin, 60, 0, 0.5 * radian, 0},
-        {Code::Cos, 30, 0, -0.5 * radian, 0},
-        {Code::Tan, 45, 0, 2 * radian, 0},
-        {Code::Atan, 1, 0, 0.5 / radian, 0},
-        {Code::Abs, -2, 0, -1, 0},
-        {Code::Abs, 2, 0, 1, 0},
-        {Code::Min, 3, 4, 1, 0},
-        {Code::Min, 4, 3, 0, 1},
-        {Code::Min, 4, 4, 1, 0},
-        {Code::Max, 3, 4, 0, 1},
-        {Code::Max, 4, 4, 1, 0},
-        {Code::Ceil, 2.5, 0, 0, 0},
-        {Code::Floor, 2.5, 0, 0, 0},
-        {Code::Round, 2.4, 0, 0, 0},
-        {Code::Less, 3, 4, 0, 0},
+        {OpCode::Add, 3, 4, 1, 1},
+        {OpCode::Subtract, 3, 4, 1, -1},
+        {OpCode::Multiply, 3, 4, 4, 3},
+        {OpCode::Divide, 3, 4, 0.25, -3.0 / 16},
+        {OpCode::Negate, 3, 0, -1, 0},
+        {OpCode::Power, 3, 4, 4 * 27.0, 81 * std::log(3.0)},
+        {OpCode::Power, -3, 3, 27, std::nan("")},
+        {OpCode::Power, 0, 1, 1, 0},
+        {OpCode::Power, 0, 2, 0, 0},
+        {OpCode::Sqrt, 9, 0, 1.0 / 6, 0},
+        {OpCode::Exp, 2, 0, std::exp(2.0), 0},
+        {OpCode::Log, 4, 0, 0.25, 0},
+        {OpCode::Sin, 60, 0, 0.5 * radian, 0},
+        {OpCode::Cos, 30, 0, -0.5 * radian, 0},
+        {OpCode::Tan, 45, 0, 2 * radian, 0},
+        {OpCode::Atan, 1, 0, 0.5 / radian, 0},
+        {OpCode::Abs, -2, 0, -1, 0},
+        {OpCode::Abs, 2, 0, 1, 0},
+        {OpCode::Min, 3, 4, 1, 0},
+        {OpCode::Min, 4, 3, 0, 1},
+        {OpCode::Min, 4, 4, 1, 0},
+        {OpCode::Max, 3, 4, 0, 1},
+        {OpCode::Max, 4, 4, 1, 0},
+        {OpCode::Ceil, 2.5, 0, 0, 0},
+        {OpCode::Floor, 2.5, 0, 0, 0},
+        {OpCode::Round, 2.4, 0, 0, 0},
+        {OpCode::Less, 3, 4, 0, 0},
     };
     for (const Row& row : rows) {
         CAPTURE(static_cast<int>(row.code));
@@ -76,10 +76,10 @@ TEST_CASE("each operation has the slope of its closed form") {
 
 TEST_CASE("a choice passes its slope to the branch taken, and none to the condition") {
     for (const double condition : {1.0, 0.0}) {
-        const auto got = slopes_of(plan_of({Code::Select, 0, 1, 2}, condition, 5, 7));
+        const auto got = slopes_of(plan_of({OpCode::Select, 0, 1, 2}, condition, 5, 7));
         CHECK(got == std::vector<double>{0, condition, 1 - condition});
     }
-    CHECK(slopes_of(plan_of({Code::Guard, 0, 1}, 1, 5)) == std::vector<double>{0, 1, 0});
+    CHECK(slopes_of(plan_of({OpCode::Guard, 0, 1}, 1, 5)) == std::vector<double>{0, 1, 0});
 }
 
 TEST_CASE("poison on the branch not taken leaves the slope alone") {
@@ -87,16 +87,17 @@ TEST_CASE("poison on the branch not taken leaves the slope alone") {
     Plan plan;
     plan.inputs = {{0, 2, 0, false}};
     plan.constants = {0, 3, 1};
-    plan.operations = {{Code::Input, 0},       {Code::Constant, 0},   {Code::Constant, 1},
-                       {Code::Constant, 2},    {Code::Greater, 0, 1}, {Code::Multiply, 0, 2},
-                       {Code::Subtract, 0, 0}, {Code::Divide, 3, 6},  {Code::Select, 4, 5, 7}};
+    plan.operations = {
+        {OpCode::Input, 0},       {OpCode::Constant, 0},   {OpCode::Constant, 1},
+        {OpCode::Constant, 2},    {OpCode::Greater, 0, 1}, {OpCode::Multiply, 0, 2},
+        {OpCode::Subtract, 0, 0}, {OpCode::Divide, 3, 6},  {OpCode::Select, 4, 5, 7}};
     CHECK(slopes_of(plan) == std::vector<double>{3});
     plan.inputs[0].value = -2;
     CHECK(std::isnan(slopes_of(plan)[0]));
 }
 
 TEST_CASE("a table has the slope of the segment it is read in") {
-    Plan plan = plan_of({Code::Table, 0, 0}, 0);
+    Plan plan = plan_of({OpCode::Table, 0, 0}, 0);
     plan.tables.push_back({{0, 10, 30}, {5, 25, 15}, false, true, true});
     const double at[][2] = {{-1, 0}, {0, 2}, {4, 2}, {10, -0.5}, {29, -0.5}, {30, 0}, {31, 0}};
     for (const auto& row : at) {
@@ -118,11 +119,11 @@ TEST_CASE("a native function passes on the slopes it states") {
         for (std::uint32_t k = 0; k < function.arity; ++k) {
             args.push_back(1 + 0.25 * k);
             plan.inputs.push_back({k, args.back(), k, false});
-            plan.operations.push_back({Code::Input, k});
+            plan.operations.push_back({OpCode::Input, k});
             call.args.push_back(k);
         }
         plan.calls.push_back(call);
-        plan.operations.push_back({Code::Native, 0});
+        plan.operations.push_back({OpCode::Native, 0});
         const double value = function.slopes(args, stated);
         if (std::isfinite(value))
             CHECK(slopes_of(plan) == stated);
@@ -130,12 +131,12 @@ TEST_CASE("a native function passes on the slopes it states") {
 }
 
 TEST_CASE("a slot that rests on no input has no slopes, a choice has none either") {
-    Plan plan = plan_of({Code::Equal, 0, 1}, 1, 1);
+    Plan plan = plan_of({OpCode::Equal, 0, 1}, 1, 1);
     plan.constants = {4};
-    plan.operations.push_back({Code::Constant, 0});
+    plan.operations.push_back({OpCode::Constant, 0});
     CHECK(slopes_of(plan) == std::vector<double>{0, 0, 0});
     CHECK(Adjoint(plan, 4).size() == 0);
-    Plan choice = plan_of({Code::Multiply, 0, 1}, 2, 3);
+    Plan choice = plan_of({OpCode::Multiply, 0, 1}, 2, 3);
     choice.inputs[0].is_choice = true;
     CHECK(slopes_of(choice) == std::vector<double>{0, 2, 0});
 }
