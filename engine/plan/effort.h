@@ -17,7 +17,7 @@ inline constexpr std::uint64_t max_effort = 20'000'000'000;
 // Givens that a question moves together: swings, and choices where they are tried.
 inline constexpr std::size_t max_moved = 1'500;
 
-// Beside an addition, in a block of lanes.
+// Beside an addition, in a batch of lanes.
 inline constexpr std::uint64_t effort_of_function = 40; // exp, log, powers, sines
 inline constexpr std::uint64_t effort_of_table = 16;
 inline constexpr std::uint64_t effort_of_native = 4'000; // a search

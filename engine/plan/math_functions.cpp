@@ -58,7 +58,7 @@ const MathFunctions& math_functions() {
 
 #else
 
-// Other processors have no block reader in lanes of these functions, so the C library's will do.
+// Other processors have no lane reader in lanes of these functions, so the C library's will do.
 const MathFunctions& math_functions() {
     constexpr auto pi = 3.14159265358979323846;
     static constexpr MathFunctions library{

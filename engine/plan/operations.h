@@ -1,4 +1,4 @@
-// What each operation of the plan means for one double. The block reader does the same in lanes
+// What each operation of the plan means for one double. The lane reader does the same in lanes
 // with the same function library (SLEEF's deterministic double functions), and the constant folder
 // calls these.
 #pragma once

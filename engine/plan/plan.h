@@ -1,5 +1,5 @@
 // The plan: a checked sheet as straight-line code over bare doubles. No names, no units, no text in
-// it; every reader (value, block, adjoint, export) walks the same list once, forward or backward.
+// it; every reader (value, lanes, adjoint) walks the same list once, forward or backward.
 //
 // Poison. An operation that has no answer (zero divisor, root of a negative number, outside a
 // table, overflow) writes NaN, and NaN goes through everything that rests on it: min, max,

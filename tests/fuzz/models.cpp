@@ -94,7 +94,7 @@ ACREWRIGHT_TARGET(models, bytes) {
               std::bit_cast<std::uint64_t>(run.values.slot[slot]));
 
     tests::Dice lanes(bytes.substr(bytes.size() - std::min<std::size_t>(bytes.size(), 32)));
-    fuzz::hold_block(run.compiled->plan, lanes);
+    fuzz::hold_lanes(run.compiled->plan, lanes);
     std::vector<engine::Slot> targets;
     for (const lang::LineId line :
          {(*run.sheet)->price_total, (*run.sheet)->find("l0"), (*run.sheet)->find("c0.amount")})

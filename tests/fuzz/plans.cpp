@@ -14,7 +14,7 @@ ACREWRIGHT_TARGET(plans, bytes) {
     tests::PlanMaker maker{tests::Dice(bytes.substr(used))};
     const tests::RandomPlan made = maker.make(inputs, operations, smooth);
     tests::Dice lanes(bytes.substr(bytes.size() - std::min<std::size_t>(bytes.size(), 64)));
-    fuzz::hold_block(made.plan, lanes);
+    fuzz::hold_lanes(made.plan, lanes);
     std::vector<engine::Slot> targets;
     for (std::size_t back = 1; back <= std::min<std::size_t>(made.numbers.size(), 4); ++back)
         targets.push_back(made.numbers[made.numbers.size() - back]);

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "engine/readers/adjoint.h"
-#include "engine/readers/block.h"
-#include "engine/readers/block/kernels.h"
+#include "engine/readers/lanes.h"
+#include "engine/readers/lanes/kernels.h"
 #include "engine/readers/value.h"
 #include "tests/fuzz/target.h"
 
@@ -115,7 +115,7 @@ bool at_kink(const Plan& plan, std::vector<double> inputs, std::size_t k, Slot t
 
 } // namespace
 
-void hold_block(const Plan& plan, tests::Dice& dice) {
+void hold_lanes(const Plan& plan, tests::Dice& dice) {
     std::vector<std::uint32_t> varied;
     for (std::uint32_t k = 0; k < plan.inputs.size(); ++k)
         if (dice.below(4) != 3)
@@ -142,7 +142,7 @@ void hold_block(const Plan& plan, tests::Dice& dice) {
         expected.push_back(engine::evaluate(plan, inputs));
     }
     for (const engine::lanes::KernelSet* set : engine::lanes::kernel_sets()) {
-        const engine::BlockReader reader(plan, varied, wanted, {}, set->bits);
+        const engine::LaneReader reader(plan, varied, wanted, {}, set->bits);
         const auto scratch = reader.scratch();
         std::vector<std::vector<double>> out(wanted.size(), std::vector<double>(lanes));
         std::vector<double*> out_at;

@@ -6,9 +6,9 @@
 
 namespace acre::fuzz {
 
-// Lanes of thrown inputs through the block reader, at every width of this machine, to the last bit
+// Lanes of thrown inputs through the lane reader, at every width of this machine, to the last bit
 // of the value reader.
-void hold_block(const engine::Plan& plan, tests::Dice& dice);
+void hold_lanes(const engine::Plan& plan, tests::Dice& dice);
 
 // Slopes of the last slots against central differences, wherever those have settled.
 void hold_slopes(const engine::Plan& plan, const std::vector<engine::Slot>& targets);

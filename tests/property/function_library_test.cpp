@@ -9,8 +9,8 @@
 
 #include "engine/plan/math_functions.h"
 #include "engine/plan/operations.h"
-#include "engine/readers/block.h"
-#include "engine/readers/block/kernels.h"
+#include "engine/readers/lanes.h"
+#include "engine/readers/lanes/kernels.h"
 
 #if defined(__x86_64__)
 #include <sleef.h>
@@ -53,7 +53,7 @@ double apart(double got, long double right) {
 } // namespace
 
 TEST_CASE("every function gives the same bits for one double and for lanes of every width") {
-    constexpr std::size_t lanes = block_lanes, blocks = 40;
+    constexpr std::size_t lanes = lanes_per_run, batches = 40;
     for (const OpCode code : {OpCode::Exp, OpCode::Log, OpCode::Sin, OpCode::Cos, OpCode::Tan,
                               OpCode::Atan, OpCode::Power, OpCode::Sqrt}) {
         Plan plan;
@@ -61,15 +61,15 @@ TEST_CASE("every function gives the same bits for one double and for lanes of ev
         plan.operations = {
             {OpCode::Input, 0}, {OpCode::Input, 1}, {code, 0, code == OpCode::Power ? 1U : 0U}};
         for (const lanes::KernelSet* set : lanes::kernel_sets()) {
-            const BlockReader reader(plan, std::vector<std::uint32_t>{0, 1}, std::vector<Slot>{2},
-                                     {}, set->bits);
+            const LaneReader reader(plan, std::vector<std::uint32_t>{0, 1}, std::vector<Slot>{2},
+                                    {}, set->bits);
             const auto scratch = reader.scratch();
             Numbers numbers;
             std::vector<double> x(lanes), y(lanes), out(lanes);
             const double* in[] = {x.data(), y.data()};
             double* to[] = {out.data()};
             std::size_t wrong = 0, sound = 0;
-            for (std::size_t block = 0; block < blocks; ++block) {
+            for (std::size_t batch = 0; batch < batches; ++batch) {
                 for (std::size_t i = 0; i < lanes; ++i) {
                     x[i] = i % 4 == 0 ? numbers.any() : numbers.near() * (i % 4 == 1 ? 180 : 1);
                     y[i] = i % 8 == 2   ? std::round(numbers.near())
@@ -86,7 +86,7 @@ TEST_CASE("every function gives the same bits for one double and for lanes of ev
             CAPTURE(static_cast<int>(code));
             CAPTURE(set->bits);
             CHECK(wrong == 0);
-            CHECK(sound > blocks * lanes / 10);
+            CHECK(sound > batches * lanes / 10);
         }
     }
 }

@@ -25,13 +25,13 @@ struct Moments {
 Moments drawn(const Shape& shape) {
     const SobolSequence sequence(1);
     const ScrambledPoints points(sequence, 7, 0);
-    constexpr std::size_t blocks = 256;
-    std::vector<double> x(points_in_block);
+    constexpr std::size_t batches = 256;
+    std::vector<double> x(points_in_batch);
     double sum = 0, squares = 0;
     Moments m;
-    for (std::size_t block = 0; block < blocks; ++block) {
+    for (std::size_t batch = 0; batch < batches; ++batch) {
         std::uint64_t offset = 0;
-        points.offsets(block, &offset);
+        points.offsets(batch, &offset);
         draw_kernels().shaped(shape, points.base(0), offset, x.data());
         for (const double v : x) {
             sum += v;
@@ -40,7 +40,7 @@ Moments drawn(const Shape& shape) {
             m.greatest = std::max(m.greatest, v);
         }
     }
-    const double n = static_cast<double>(blocks * points_in_block);
+    const double n = static_cast<double>(batches * points_in_batch);
     m.mean = sum / n;
     m.variance = squares / n - m.mean * m.mean;
     return m;
@@ -103,7 +103,7 @@ TEST_CASE(
         CHECK(std::fabs(quantile(normal, p) - z) < 1e-6);
     }
     // And back: the pieces of the distribution function, through the lanes.
-    std::vector<double> p(points_in_block), z(points_in_block), back(points_in_block);
+    std::vector<double> p(points_in_batch), z(points_in_batch), back(points_in_batch);
     for (std::size_t i = 0; i < p.size(); ++i)
         p[i] = (static_cast<double>(i) + 0.5) / static_cast<double>(p.size());
     draw_kernels().deviates(normal, p.data(), z.data());
@@ -123,9 +123,9 @@ TEST_CASE("scrambled points stay as even as the sequence: one in every cell of e
     constexpr unsigned m = 12;
     for (std::size_t k = 0; k < 5; ++k) {
         std::vector<int> cell(1 << m);
-        for (std::uint64_t block = 0; block < (1U << m) / points_in_block; ++block) {
-            points.offsets(block, offset.data());
-            for (std::size_t i = 0; i < points_in_block; ++i)
+        for (std::uint64_t batch = 0; batch < (1U << m) / points_in_batch; ++batch) {
+            points.offsets(batch, offset.data());
+            for (std::size_t i = 0; i < points_in_batch; ++i)
                 ++cell[(points.base(k)[i] ^ offset[k]) >> (64 - m)];
         }
         CHECK(std::all_of(cell.begin(), cell.end(), [](int n) { return n == 1; }));

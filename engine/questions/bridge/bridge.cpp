@@ -14,7 +14,7 @@
 #include "engine/questions/bridge/bridge_changes.h"
 #include "engine/questions/bridge/shapley.h"
 #include "engine/questions/estimate.h"
-#include "engine/readers/block.h"
+#include "engine/readers/lanes.h"
 #include "engine/words/money.h"
 
 namespace acre::engine {
@@ -73,7 +73,7 @@ class Plans {
         bool priced = false;
         Slot price = no_slot;
         std::vector<std::uint32_t> inputs, players; // which input each change moves
-        std::optional<BlockReader> reader;
+        std::optional<LaneReader> reader;
     };
     BridgeSide before_, after_;
     std::vector<Change> changes_;
@@ -169,17 +169,17 @@ class Plans {
             too_large_ = true;
             return no_answer(lanes, results);
         }
-        const BlockReader& reader = *variant.reader;
+        const LaneReader& reader = *variant.reader;
         const auto scratch = reader.scratch();
         std::vector<std::vector<double>> values(variant.inputs.size(),
-                                                std::vector<double>(block_lanes));
+                                                std::vector<double>(lanes_per_run));
         std::vector<const double*> in;
         for (const std::vector<double>& column : values)
             in.push_back(column.data());
-        std::vector<double> prices(block_lanes);
+        std::vector<double> prices(lanes_per_run);
         double* const out[] = {prices.data()};
-        for (std::size_t begin = 0; begin < lanes.size(); begin += block_lanes) {
-            const std::size_t size = std::min(block_lanes, lanes.size() - begin);
+        for (std::size_t begin = 0; begin < lanes.size(); begin += lanes_per_run) {
+            const std::size_t size = std::min(lanes_per_run, lanes.size() - begin);
             for (std::size_t k = 0; k < variant.inputs.size(); ++k) {
                 const Change& change = changes_[variant.players[k]];
                 for (std::size_t i = 0; i < size; ++i)

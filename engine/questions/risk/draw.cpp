@@ -73,13 +73,13 @@ template <class From> HWY_INLINE void shape_all(const Shape& shape, From from, d
     switch (shape.spread) {
     case Spread::Even: {
         const V range = number(shape.high - shape.low);
-        for (std::size_t i = 0; i < points_in_block; i += width)
+        for (std::size_t i = 0; i < points_in_batch; i += width)
             hn::StoreU(hn::Add(low, hn::Mul(from(i), range)), d, x + i);
         break;
     }
     case Spread::Triangular: {
         const V share = number(shape.share), left = number(shape.left), right = number(shape.right);
-        for (std::size_t i = 0; i < points_in_block; i += width) {
+        for (std::size_t i = 0; i < points_in_batch; i += width) {
             const V p = from(i);
             const auto below = hn::Lt(p, share);
             const V root =
@@ -90,12 +90,12 @@ template <class From> HWY_INLINE void shape_all(const Shape& shape, From from, d
     }
     case Spread::Step: {
         const V steps = number(shape.steps), last = number(shape.steps - 1);
-        for (std::size_t i = 0; i < points_in_block; i += width)
+        for (std::size_t i = 0; i < points_in_batch; i += width)
             hn::StoreU(hn::Add(low, hn::Min(hn::Floor(hn::Mul(from(i), steps)), last)), d, x + i);
         break;
     }
     case Spread::Table:
-        for (std::size_t i = 0; i < points_in_block; i += width)
+        for (std::size_t i = 0; i < points_in_batch; i += width)
             hn::StoreU(hn::Min(hn::Max(from_table(shape.table, from(i)), low), high), d, x + i);
         break;
     }
@@ -103,7 +103,7 @@ template <class From> HWY_INLINE void shape_all(const Shape& shape, From from, d
 
 void even(const std::uint64_t* base, std::uint64_t offset, double* p) {
     const FromBits from{base, hn::Set(du, offset)};
-    for (std::size_t i = 0; i < points_in_block; i += width)
+    for (std::size_t i = 0; i < points_in_batch; i += width)
         hn::StoreU(from(i), d, p + i);
 }
 void shaped(const Shape& shape, const std::uint64_t* base, std::uint64_t offset, double* x) {
@@ -114,13 +114,13 @@ void shaped_from(const Shape& shape, const double* p, double* x) {
 }
 
 void deviates(const QuantileTable& normal, const double* p, double* z) {
-    for (std::size_t i = 0; i < points_in_block; i += width)
+    for (std::size_t i = 0; i < points_in_batch; i += width)
         hn::StoreU(from_table(normal, hn::LoadU(d, p + i)), d, z + i);
 }
 void shares(const Pieces& normal, const double* z, double* p) {
     const V reach = number(deviate_reach), pieces = number(deviate_pieces);
     const V last = number(2 * deviate_reach * deviate_pieces - 1);
-    for (std::size_t i = 0; i < points_in_block; i += width) {
+    for (std::size_t i = 0; i < points_in_batch; i += width) {
         const V place = hn::Mul(hn::Add(hn::LoadU(d, z + i), reach), pieces);
         const V piece = hn::Min(hn::Max(hn::Floor(place), number(0)), last);
         const V t = hn::Div(hn::Sub(place, piece), pieces);

@@ -27,7 +27,7 @@ struct Bins { // bin 0: below `from`; the last: above; between them `count` of w
 };
 
 struct DrawKernels {
-    // points_in_block numbers evenly between 0 and 1, never 0 or 1, from base[i] ^ offset.
+    // points_in_batch numbers evenly between 0 and 1, never 0 or 1, from base[i] ^ offset.
     void (*even)(const std::uint64_t* base, std::uint64_t offset, double* p);
     // The same drawn through a shape at once, or from such numbers.
     void (*shaped)(const Shape& shape, const std::uint64_t* base, std::uint64_t offset, double* x);
@@ -35,7 +35,7 @@ struct DrawKernels {
     // Normal deviates from such numbers and back; z may be p.
     void (*deviates)(const QuantileTable& normal, const double* p, double* z);
     void (*shares)(const Pieces& normal, const double* z, double* p);
-    // Adds n answers, none of them NaN, and says the bin of each. Room for points_in_block bins.
+    // Adds n answers, none of them NaN, and says the bin of each. Room for points_in_batch bins.
     void (*count)(const double* y, std::size_t n, double centre, const Bins& bins, Sums& sums,
                   std::int64_t* bin);
 };

@@ -55,7 +55,7 @@ ScrambledPoints::ScrambledPoints(const SobolSequence& sequence, std::uint64_t se
     : dimensions_(sequence.dimensions()),
       direction_(sequence.dimensions() * point_index_bits),
       shift_(sequence.dimensions()),
-      base_(sequence.dimensions() * points_in_block) {
+      base_(sequence.dimensions() * points_in_batch) {
     std::seed_seq words{static_cast<std::uint32_t>(seed), static_cast<std::uint32_t>(seed >> 32),
                         static_cast<std::uint32_t>(scramble),
                         static_cast<std::uint32_t>(scramble >> 32)};
@@ -65,18 +65,18 @@ ScrambledPoints::ScrambledPoints(const SobolSequence& sequence, std::uint64_t se
         for (unsigned bit = 0; bit < point_index_bits; ++bit)
             direction_[bit * dimensions_ + k] = map.apply(sequence.direction(k, bit));
         shift_[k] = random();
-        std::uint64_t* base = base_.data() + k * points_in_block;
+        std::uint64_t* base = base_.data() + k * points_in_batch;
         base[0] = 0;
-        for (std::size_t i = 1; i < points_in_block; ++i)
+        for (std::size_t i = 1; i < points_in_batch; ++i)
             base[i] = base[i - 1] ^
                       direction_[static_cast<unsigned>(std::countr_zero(i)) * dimensions_ + k];
     }
 }
 
-void ScrambledPoints::offsets(std::uint64_t block, std::uint64_t* offset) const {
+void ScrambledPoints::offsets(std::uint64_t batch, std::uint64_t* offset) const {
     for (std::size_t k = 0; k < dimensions_; ++k)
         offset[k] = shift_[k];
-    for (std::uint64_t bits = gray(block * points_in_block); bits != 0; bits &= bits - 1) {
+    for (std::uint64_t bits = gray(batch * points_in_batch); bits != 0; bits &= bits - 1) {
         const std::uint64_t* direction =
             direction_.data() + static_cast<unsigned>(std::countr_zero(bits)) * dimensions_;
         for (std::size_t k = 0; k < dimensions_; ++k)

@@ -10,7 +10,7 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t points_in_block = 512; // as many as the block reader takes
+inline constexpr std::size_t points_in_batch = 512; // as many as the lane reader takes
 inline constexpr unsigned point_index_bits = 36;    // the sequence is used up to 2^36 points
 
 // The unscrambled sequence: one number a dimension for every bit of the index.
@@ -33,12 +33,12 @@ class ScrambledPoints {
   public:
     ScrambledPoints(const SobolSequence& sequence, std::uint64_t seed, std::uint64_t scramble);
 
-    // Point i of block b is base(k)[i] ^ offset[k]: the sequence is linear in the bits of its
+    // Point i of batch b is base(k)[i] ^ offset[k]: the sequence is linear in the bits of its
     // index.
     const std::uint64_t* base(std::size_t dimension) const {
-        return base_.data() + dimension * points_in_block;
+        return base_.data() + dimension * points_in_batch;
     }
-    void offsets(std::uint64_t block, std::uint64_t* offset) const;
+    void offsets(std::uint64_t batch, std::uint64_t* offset) const;
 
   private:
     std::size_t dimensions_;

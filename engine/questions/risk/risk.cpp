@@ -21,7 +21,7 @@ namespace {
 constexpr std::size_t strands_to_scramble = 4;
 constexpr std::size_t strand_count = scrambles * strands_to_scramble;
 constexpr std::size_t kept_without_answer = 5;
-constexpr std::size_t pilot_blocks = 4;
+constexpr std::size_t pilot_batches = 4;
 constexpr std::uint64_t most_cut = 4'096; // trials are not cut further down
 constexpr std::array shares_shown{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
 constexpr std::size_t bars = 50;
@@ -47,9 +47,9 @@ class Experiment {
         const std::size_t measures = trials_.measures();
         std::vector<std::vector<double>> seen(measures);
         Room room(trials_);
-        for (std::size_t scramble = 0; scramble < pilot_blocks; ++scramble) {
+        for (std::size_t scramble = 0; scramble < pilot_batches; ++scramble) {
             trials_.draw(points_[scramble], 0, 0, room.scratch);
-            const std::size_t n = points_in_block;
+            const std::size_t n = points_in_batch;
             trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
             for (std::size_t m = 0; m < measures; ++m)
                 for (std::size_t i = 0; i < n; ++i)
@@ -107,18 +107,18 @@ class Experiment {
         TrialScratch scratch;
         std::vector<const double*> x, p;
         std::vector<double*> answer;
-        std::vector<double> whole; // answers of a block with faults, drawn together
+        std::vector<double> whole; // answers of a batch with faults, drawn together
         std::vector<std::int64_t> bin;
         explicit Room(const Trials& trials)
             : scratch(trials.scratch(trials.factors())),
-              whole(points_in_block),
-              bin(points_in_block) {
+              whole(points_in_batch),
+              bin(points_in_batch) {
             for (std::size_t f = 0; f < trials.factors(); ++f) {
-                x.push_back(scratch.x.data() + f * points_in_block);
-                p.push_back(scratch.p.data() + f * points_in_block);
+                x.push_back(scratch.x.data() + f * points_in_batch);
+                p.push_back(scratch.p.data() + f * points_in_batch);
             }
             for (std::size_t m = 0; m < trials.measures(); ++m)
-                answer.push_back(scratch.answer.data() + m * points_in_block);
+                answer.push_back(scratch.answer.data() + m * points_in_batch);
         }
         Room(const Room&) = delete;
         Room(Room&&) = default;
@@ -131,15 +131,15 @@ class Experiment {
                           part = number % strands_to_scramble;
         const std::uint64_t mine =
             question_.trials / scrambles + (scramble < question_.trials % scrambles ? 1 : 0);
-        const std::uint64_t blocks = (mine + points_in_block - 1) / points_in_block;
+        const std::uint64_t batches = (mine + points_in_batch - 1) / points_in_batch;
         Strand& strand = strands_[number] = empty_strand();
-        for (std::uint64_t block = blocks * part / strands_to_scramble;
-             block < blocks * (part + 1) / strands_to_scramble; ++block) {
+        for (std::uint64_t batch = batches * part / strands_to_scramble;
+             batch < batches * (part + 1) / strands_to_scramble; ++batch) {
             if (stopped())
                 return;
             const std::size_t n = static_cast<std::size_t>(
-                std::min<std::uint64_t>(points_in_block, mine - block * points_in_block));
-            trials_.draw(points_[scramble], block, 0, room.scratch);
+                std::min<std::uint64_t>(points_in_batch, mine - batch * points_in_batch));
+            trials_.draw(points_[scramble], batch, 0, room.scratch);
             std::size_t faulty =
                 trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
             if (faulty > 0)
@@ -257,7 +257,7 @@ bool keep_within_effort(const Trials& trials, RiskQuestion& question, Refusal& r
     const std::uint64_t effort = trials.effort();
     if (question.within_effort) {
         const std::uint64_t fewest =
-            pilot_blocks * points_in_block + std::min(most_cut, question.trials);
+            pilot_batches * points_in_batch + std::min(most_cut, question.trials);
         if (!affordable("drawing the job",
                         static_cast<double>(effort) * static_cast<double>(fewest), refusal))
             return false;
@@ -311,7 +311,7 @@ std::optional<Risk> risk(const lang::Sheet& sheet, const Compiled& compiled, con
     result.trials = question.trials;
     Experiment experiment(*trials, question);
     if (!experiment.pilot()) {
-        refusal = {fmt::format("none of {} trials has an answer", pilot_blocks * points_in_block),
+        refusal = {fmt::format("none of {} trials has an answer", pilot_batches * points_in_batch),
                    {"price the job at the ends of its swings to see what is in the way"}};
         return std::nullopt;
     }

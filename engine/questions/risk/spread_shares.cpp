@@ -23,13 +23,13 @@ class Pass {
           centre_(centre),
           a_(trials.scratch(2 * trials.factors())),
           b_(trials.scratch(2 * trials.factors())),
-          mixed_(trials.factors() * points_in_block),
-          value_(3 * trials.measures() * points_in_block) {}
+          mixed_(trials.factors() * points_in_batch),
+          value_(3 * trials.measures() * points_in_batch) {}
 
-    void block(const ScrambledPoints& points, std::uint64_t block, std::size_t n, Sweep& sweep) {
+    void batch(const ScrambledPoints& points, std::uint64_t batch, std::size_t n, Sweep& sweep) {
         const std::size_t factors = trials_.factors();
-        trials_.draw(points, block, 0, a_);
-        trials_.draw(points, block, factors, b_);
+        trials_.draw(points, batch, 0, a_);
+        trials_.draw(points, batch, factors, b_);
         fill_p(points);
         read(a_.x.data(), 0, n);
         read(b_.x.data(), 1, n, true);
@@ -59,13 +59,13 @@ class Pass {
 
   private:
     const double* of(std::size_t sample) const {
-        return value_.data() + (sample * trials_.measures() + measure_) * points_in_block;
+        return value_.data() + (sample * trials_.measures() + measure_) * points_in_batch;
     }
 
     std::vector<double*> answers(std::size_t sample) {
         std::vector<double*> out;
         for (std::size_t m = 0; m < trials_.measures(); ++m)
-            out.push_back(value_.data() + (sample * trials_.measures() + m) * points_in_block);
+            out.push_back(value_.data() + (sample * trials_.measures() + m) * points_in_batch);
         return out;
     }
 
@@ -73,17 +73,17 @@ class Pass {
     void fill_p(const ScrambledPoints& points) {
         const DrawKernels& kernels = draw_kernels();
         for (std::size_t f = 0; f < trials_.factors(); ++f) {
-            kernels.even(points.base(f), a_.offset[f], a_.p.data() + f * points_in_block);
+            kernels.even(points.base(f), a_.offset[f], a_.p.data() + f * points_in_batch);
             kernels.even(points.base(trials_.factors() + f), b_.offset[trials_.factors() + f],
-                         b_.p.data() + f * points_in_block);
+                         b_.p.data() + f * points_in_batch);
         }
     }
 
     void read(const double* x, std::size_t sample, std::size_t n, bool second = false) {
         std::vector<const double*> columns, p;
         for (std::size_t f = 0; f < trials_.factors(); ++f) {
-            columns.push_back(x + f * points_in_block);
-            p.push_back((second ? b_ : a_).p.data() + f * points_in_block);
+            columns.push_back(x + f * points_in_batch);
+            p.push_back((second ? b_ : a_).p.data() + f * points_in_batch);
         }
         trials_.read(n, columns.data(), p.data(), answers(sample).data(), a_);
     }
@@ -93,17 +93,17 @@ class Pass {
         x_.clear();
         p_.clear();
         for (std::size_t k = 0; k < trials_.factors(); ++k) {
-            x_.push_back(a_.x.data() + k * points_in_block);
-            p_.push_back(a_.p.data() + k * points_in_block);
+            x_.push_back(a_.x.data() + k * points_in_batch);
+            p_.push_back(a_.p.data() + k * points_in_batch);
         }
-        p_[f] = b_.p.data() + f * points_in_block;
+        p_[f] = b_.p.data() + f * points_in_batch;
         std::vector<double*> out;
         for (std::size_t k = 0; k < trials_.factors(); ++k)
-            out.push_back(mixed_.data() + k * points_in_block);
+            out.push_back(mixed_.data() + k * points_in_batch);
         for (const std::size_t k : trials_.shaped_with(f))
             if (k == f && trials_.shaped_with(f).size() == 1)
                 x_[k] =
-                    b_.x.data() + k * points_in_block; // stands alone: its value is drawn already
+                    b_.x.data() + k * points_in_batch; // stands alone: its value is drawn already
             else
                 x_[k] = out[k];
         if (trials_.shaped_with(f).size() > 1)
@@ -124,8 +124,8 @@ class Pass {
 SpreadShares spread_shares(const Trials& trials, std::size_t measure, double centre,
                            const RiskQuestion& question) {
     const std::size_t factors = trials.factors();
-    const std::uint64_t blocks =
-        (question.share_trials + scrambles * points_in_block - 1) / (scrambles * points_in_block);
+    const std::uint64_t batches =
+        (question.share_trials + scrambles * points_in_batch - 1) / (scrambles * points_in_batch);
     const SobolSequence sequence(2 * factors);
     std::vector<Sweep> sweeps(scrambles);
     in_threads(question.threads, scrambles, [&] {
@@ -135,17 +135,17 @@ SpreadShares spread_shares(const Trials& trials, std::size_t measure, double cen
                 sums->assign(factors, 0);
             // Other points than those of the trials.
             const ScrambledPoints points(sequence, question.seed, scrambles + scramble);
-            for (std::uint64_t block = 0; block < blocks; ++block) {
+            for (std::uint64_t batch = 0; batch < batches; ++batch) {
                 if (question.stop != nullptr && question.stop->load(std::memory_order_relaxed))
                     return;
-                pass.block(points, block, points_in_block, sweep);
+                pass.batch(points, batch, points_in_batch, sweep);
             }
         };
     });
 
     SpreadShares result;
     result.measured = measure;
-    result.readings = blocks * scrambles * points_in_block * (factors + 2);
+    result.readings = batches * scrambles * points_in_batch * (factors + 2);
     double count = 0, sum = 0, squares = 0;
     for (const Sweep& sweep : sweeps) {
         count += sweep.count;

@@ -31,31 +31,31 @@ TrialScratch Trials::scratch(std::size_t dimensions) const {
     TrialScratch s;
     s.lanes = reader_->scratch();
     s.offset.resize(dimensions);
-    s.p.resize(factors() * points_in_block);
-    s.x.resize(factors() * points_in_block);
-    s.deviate.resize(together_.size() * points_in_block);
-    s.read.resize(targets_.size() * points_in_block);
-    s.answer.resize(measures() * points_in_block);
+    s.p.resize(factors() * points_in_batch);
+    s.x.resize(factors() * points_in_batch);
+    s.deviate.resize(together_.size() * points_in_batch);
+    s.read.resize(targets_.size() * points_in_batch);
+    s.answer.resize(measures() * points_in_batch);
     for (std::size_t k = 0; k < axes_.size(); ++k)
-        s.in.push_back(s.x.data() + k * points_in_block);
+        s.in.push_back(s.x.data() + k * points_in_batch);
     for (std::size_t k = 0; k < targets_.size(); ++k)
-        s.out.push_back(s.read.data() + k * points_in_block);
+        s.out.push_back(s.read.data() + k * points_in_batch);
     return s;
 }
 
-void Trials::draw(const ScrambledPoints& points, std::uint64_t block, std::size_t first,
+void Trials::draw(const ScrambledPoints& points, std::uint64_t batch, std::size_t first,
                   TrialScratch& s) const {
     const DrawKernels& kernels = draw_kernels();
-    points.offsets(block, s.offset.data());
+    points.offsets(batch, s.offset.data());
     std::vector<const double*> p(factors());
     std::vector<double*> x(factors());
     for (std::size_t f = 0; f < factors(); ++f) {
         const std::uint64_t* base = points.base(first + f);
         const std::uint64_t offset = s.offset[first + f];
-        p[f] = s.p.data() + f * points_in_block;
-        x[f] = s.x.data() + f * points_in_block;
+        p[f] = s.p.data() + f * points_in_batch;
+        x[f] = s.x.data() + f * points_in_batch;
         if (f >= axes_.size() || place_together_[f] != nowhere)
-            kernels.even(base, offset, s.p.data() + f * points_in_block);
+            kernels.even(base, offset, s.p.data() + f * points_in_batch);
         else
             kernels.shaped(shapes_[f], base, offset, x[f]);
     }
@@ -65,16 +65,16 @@ void Trials::draw(const ScrambledPoints& points, std::uint64_t block, std::size_
 void Trials::draw_together(const double* const* p, double* const* x, TrialScratch& s) const {
     const DrawKernels& kernels = draw_kernels();
     for (std::size_t i = 0; i < together_.size(); ++i)
-        kernels.deviates(normal_, p[together_[i]], s.deviate.data() + i * points_in_block);
+        kernels.deviates(normal_, p[together_[i]], s.deviate.data() + i * points_in_batch);
     for (std::size_t i = together_.size();
          i-- > 0;) { // from the last, so that each is mixed from what was drawn
-        double* z = s.deviate.data() + i * points_in_block;
-        for (std::size_t lane = 0; lane < points_in_block; ++lane)
+        double* z = s.deviate.data() + i * points_in_batch;
+        for (std::size_t lane = 0; lane < points_in_batch; ++lane)
             z[lane] *= mix_[i * together_.size() + i];
         for (std::size_t j = 0; j < i; ++j) {
             const double weight = mix_[i * together_.size() + j];
-            const double* other = s.deviate.data() + j * points_in_block;
-            for (std::size_t lane = 0; weight != 0 && lane < points_in_block; ++lane)
+            const double* other = s.deviate.data() + j * points_in_batch;
+            for (std::size_t lane = 0; weight != 0 && lane < points_in_batch; ++lane)
                 z[lane] += weight * other[lane];
         }
         kernels.shares(shares_, z, z);

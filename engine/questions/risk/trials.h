@@ -1,4 +1,4 @@
-// The trials of one job: what is drawn, how a block of trials is drawn and read, and what is
+// The trials of one job: what is drawn, how a batch of trials is drawn and read, and what is
 // measured of it.
 #pragma once
 
@@ -16,7 +16,7 @@
 
 namespace acre::engine {
 
-// Room for one block of trials; one for each thread.
+// Room for one batch of trials; one for each thread.
 struct TrialScratch {
     JobLanes::Scratch lanes;
     std::vector<std::uint64_t> offset; // by dimension
@@ -43,7 +43,7 @@ class Trials {
     TrialScratch scratch(std::size_t dimensions) const;
 
     // The p of factor f stands at dimension first + f of the points.
-    void draw(const ScrambledPoints& points, std::uint64_t block, std::size_t first,
+    void draw(const ScrambledPoints& points, std::uint64_t batch, std::size_t first,
               TrialScratch& scratch) const;
     // The factors whose values change when that factor's p does: itself, and those it moves
     // together with.

@@ -34,13 +34,14 @@ void Curve::read(std::span<const double> x, std::span<CurvePoint> points) const 
     JobLanes::Scratch scratch = lanes_->scratch();
     const std::size_t columns = 1 + switches_.slots().size();
     // Of a line with very many decisions fewer points at a time.
-    const std::size_t at_once = std::clamp<std::size_t>(most_in_memory / columns, 16, block_lanes);
+    const std::size_t at_once =
+        std::clamp<std::size_t>(most_in_memory / columns, 16, lanes_per_run);
     std::vector<double> memory(columns * at_once);
     std::vector<double*> out(columns);
     std::vector<std::uint64_t> states(at_once);
     for (std::size_t k = 0; k < columns; ++k)
         out[k] = memory.data() + k * at_once;
-    const BlockReader::Size size = lanes_->size();
+    const LaneReader::Size size = lanes_->size();
     effort_ += size.scratch_bytes / sizeof(double) + memory.size();
     for (std::size_t from = 0; from < x.size(); from += at_once) {
         const std::size_t lanes = std::min(at_once, x.size() - from);

@@ -91,16 +91,16 @@ bool fill(const Compiled& compiled, Grid& result, Refusal& refusal) {
                     refusal))
         return false;
     JobLanes::Scratch scratch = reader.scratch();
-    std::vector<double> memory(axes.size() * block_lanes);
+    std::vector<double> memory(axes.size() * lanes_per_run);
     std::vector<const double*> in;
     for (std::size_t k = 0; k < axes.size(); ++k)
-        in.push_back(memory.data() + k * block_lanes);
+        in.push_back(memory.data() + k * lanes_per_run);
     std::vector<double*> out(targets.size());
-    for (std::size_t from = 0; from < result.cells; from += block_lanes) {
-        const std::size_t lanes = std::min(block_lanes, result.cells - from);
+    for (std::size_t from = 0; from < result.cells; from += lanes_per_run) {
+        const std::size_t lanes = std::min(lanes_per_run, result.cells - from);
         for (std::size_t k = 0; k < axes.size(); ++k)
             for (std::size_t i = 0; i < lanes; ++i)
-                memory[k * block_lanes + i] = result.along[k].at[result.place(from + i, k)];
+                memory[k * lanes_per_run + i] = result.along[k].at[result.place(from + i, k)];
         for (std::size_t k = 0; k < targets.size(); ++k)
             out[k] = result.columns[k].value.data() + from;
         const std::size_t faulty = reader.run(lanes, in.data(), out.data(), scratch);

@@ -42,11 +42,11 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
 
 JobLanes::Scratch JobLanes::scratch() const {
     Scratch scratch{reader_->scratch(),
-                    std::vector<double>((wanted_ - targets_) * block_lanes),
+                    std::vector<double>((wanted_ - targets_) * lanes_per_run),
                     std::vector<double*>(wanted_),
                     {}};
     for (std::size_t k = targets_; k < wanted_; ++k)
-        scratch.out[k] = scratch.checks.data() + (k - targets_) * block_lanes;
+        scratch.out[k] = scratch.checks.data() + (k - targets_) * lanes_per_run;
     return scratch;
 }
 

@@ -1,4 +1,4 @@
-// Many variants of one job at once: the block reader, and the judgement of every lane. A variant
+// Many variants of one job at once: the lane reader, and the judgement of every lane. A variant
 // without an answer (poison, a requirement not met, a varied given outside its lawful range) is
 // marked and never mixed into a result.
 #pragma once
@@ -11,7 +11,7 @@
 
 #include "engine/plan/compile_plan.h"
 #include "engine/questions/what_if/axis.h"
-#include "engine/readers/block.h"
+#include "engine/readers/lanes.h"
 
 namespace acre::engine {
 
@@ -27,19 +27,19 @@ class JobLanes {
              std::size_t judged, std::span<const std::optional<Range>> promised = {});
 
     struct Scratch {
-        BlockReader::ScratchPtr reader;
+        LaneReader::ScratchPtr reader;
         std::vector<double> checks; // what requirements and ranges need, by check and lane
         std::vector<double*> out;
-        std::array<LaneFault, block_lanes> fault{};
+        std::array<LaneFault, lanes_per_run> fault{};
     };
     Scratch scratch() const;
 
-    // As BlockReader::run. Gives back how many lanes have no answer; their judged targets are NaN,
+    // As LaneReader::run. Gives back how many lanes have no answer; their judged targets are NaN,
     // and scratch.fault says why (it is written only when there are any).
     std::size_t run(std::size_t lanes, const double* const* in, double* const* out,
                     Scratch& scratch) const;
 
-    BlockReader::Size size() const { return reader_->size(); }
+    LaneReader::Size size() const { return reader_->size(); }
 
   private:
     struct Bound { // of axis `axis`: checks[low] <= value <= checks[high]
@@ -51,7 +51,7 @@ class JobLanes {
     std::size_t judged_ = 0, targets_ = 0, requires_ = 0,
                 wanted_ = 0; // the wanted slots: targets, then requirements, then bounds
     std::vector<Bound> bounds_;
-    std::optional<BlockReader> reader_;
+    std::optional<LaneReader> reader_;
 };
 
 } // namespace acre::engine

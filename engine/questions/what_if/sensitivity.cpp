@@ -108,18 +108,18 @@ class Study {
             return std::nullopt;
         effort_ += static_cast<std::uint64_t>(effort);
         JobLanes::Scratch scratch = reader.scratch();
-        std::vector<double> memory(axes.size() * block_lanes);
+        std::vector<double> memory(axes.size() * lanes_per_run);
         std::vector<const double*> in;
         for (std::size_t k = 0; k < axes.size(); ++k)
-            in.push_back(memory.data() + k * block_lanes);
-        for (std::size_t from = 0; from < variants.size(); from += block_lanes) {
-            const std::size_t lanes = std::min(block_lanes, variants.size() - from);
+            in.push_back(memory.data() + k * lanes_per_run);
+        for (std::size_t from = 0; from < variants.size(); from += lanes_per_run) {
+            const std::size_t lanes = std::min(lanes_per_run, variants.size() - from);
             for (std::size_t k = 0; k < axes.size(); ++k)
-                std::fill_n(memory.data() + k * block_lanes, lanes, axes[k].value);
+                std::fill_n(memory.data() + k * lanes_per_run, lanes, axes[k].value);
             for (std::size_t i = 0; i < lanes; ++i) {
                 const Variant& v = variants[from + i];
                 for (std::size_t k = 0; k < v.count; ++k)
-                    memory[(column[v.effect[k]] - 1) * block_lanes + i] = v.x[k];
+                    memory[(column[v.effect[k]] - 1) * lanes_per_run + i] = v.x[k];
             }
             double* out = answer.data() + from;
             reader.run(lanes, in.data(), &out, scratch);

@@ -17,8 +17,8 @@ int main() {
     Model model = open_model();
     fmt::print("rip.rate: {} lines, {} givens varied, text to plan in {:.3f} ms (1 wanted)\n",
                (*model.run.sheet)->lines.size(), model.inputs.size(), model.compile_seconds * 1e3);
-    measure_blocks(model);
+    measure_lanes(model);
     measure_slopes(model);
     measure_trials(model);
-    measure_others(model, block_nanoseconds(model));
+    measure_others(model, lane_nanoseconds(model));
 }

@@ -52,10 +52,10 @@ template <class Work> double best_of(int times, Work work) {
     return best;
 }
 
-void measure_blocks(Model& model);
+void measure_lanes(Model& model);
 void measure_slopes(Model& model);
 void measure_trials(Model& model);
-void measure_others(Model& model, double block_nanoseconds);
-double block_nanoseconds(Model& model); // of one lane, all givens varied, one core
+void measure_others(Model& model, double lane_nanoseconds);
+double lane_nanoseconds(Model& model); // of one lane, all givens varied, one core
 
 } // namespace acre::bench

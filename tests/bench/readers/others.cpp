@@ -11,7 +11,7 @@
 
 #include <fmt/format.h>
 
-#include "engine/readers/block.h"
+#include "engine/readers/lanes.h"
 #include "tests/bench/readers/model.h"
 #include "tests/bench/readers/rip_native.h"
 
@@ -22,7 +22,7 @@
 namespace acre::bench {
 namespace {
 
-constexpr std::size_t lanes = 64 * engine::block_lanes;
+constexpr std::size_t lanes = 64 * engine::lanes_per_run;
 
 struct Row {
     double ns = 0, sum = 0;
@@ -104,20 +104,20 @@ Row with_muparser(Columns& in) {
 
 } // namespace
 
-void measure_others(Model& model, double block_nanoseconds) {
+void measure_others(Model& model, double lane_nanoseconds) {
     Columns in(given_count, lanes), out(answer_count, lanes);
     draw_givens(model, in, lanes);
-    const engine::BlockReader reader(model.plan(), model.inputs, model.answers);
+    const engine::LaneReader reader(model.plan(), model.inputs, model.answers);
     const auto scratch = reader.scratch();
     double expected = 0;
-    for (std::size_t from = 0; from < lanes; from += engine::block_lanes) {
+    for (std::size_t from = 0; from < lanes; from += engine::lanes_per_run) {
         std::vector<const double*> columns;
         std::vector<double*> answers;
         for (std::size_t k = 0; k < given_count; ++k)
             columns.push_back(in.in()[k] + from);
         for (std::size_t k = 0; k < answer_count; ++k)
             answers.push_back(out.out()[k] + from);
-        reader.run(engine::block_lanes, columns.data(), answers.data(), *scratch);
+        reader.run(engine::lanes_per_run, columns.data(), answers.data(), *scratch);
     }
     for (const double y : out[2])
         expected += y;
@@ -135,10 +135,10 @@ void measure_others(Model& model, double block_nanoseconds) {
                "core\n{:<58}{:>10}{:>8}{:>12}\n",
                "", "ns a job", "ratio", "differs by");
     const auto show = [&](const char* name, const Row& row) {
-        fmt::print("{:<58}{:>10.1f}{:>8.1f}{:>12.1e}\n", name, row.ns, row.ns / block_nanoseconds,
+        fmt::print("{:<58}{:>10.1f}{:>8.1f}{:>12.1e}\n", name, row.ns, row.ns / lane_nanoseconds,
                    std::fabs(row.sum / expected - 1));
     };
-    show("block reader, all 25 varied", {block_nanoseconds, expected});
+    show("lane reader, all 25 varied", {lane_nanoseconds, expected});
     struct Other {
         const char *name, *command;
     };

@@ -1,4 +1,4 @@
-// The model of rip.rate written by hand, in the forms that the block reader is measured against.
+// The model of rip.rate written by hand, in the forms that the lane reader is measured against.
 #pragma once
 
 #include <cstddef>

@@ -57,28 +57,28 @@ double by_hand(const Model& model, unsigned threads) {
     const double paid = given_value[area] * 349.31;
     std::vector<Tally> tally(scrambles * 4);
     in_threads(threads, scrambles, [&] {
-        return [&, in = Columns(given_count, points_in_block), out = Columns(4, points_in_block),
+        return [&, in = Columns(given_count, points_in_batch), out = Columns(4, points_in_batch),
                 offset = std::vector<std::uint64_t>(given_count),
-                bin = std::vector<std::int64_t>(points_in_block)](std::size_t scramble) mutable {
+                bin = std::vector<std::int64_t>(points_in_batch)](std::size_t scramble) mutable {
             const Bins bins{0, 0.01, bin_count};
-            for (std::uint64_t block = 0; block < trials / scrambles / points_in_block; ++block) {
-                points[scramble].offsets(block, offset.data());
+            for (std::uint64_t batch = 0; batch < trials / scrambles / points_in_batch; ++batch) {
+                points[scramble].offsets(batch, offset.data());
                 for (std::size_t k = 0; k < given_count; ++k)
                     draw_kernels().shaped(shapes[k], points[scramble].base(k), offset[k],
                                           in.out()[k]);
-                rip_vectors(points_in_block, in.in(), out.out());
-                for (std::size_t i = 0; i < points_in_block;
+                rip_vectors(points_in_batch, in.in(), out.out());
+                for (std::size_t i = 0; i < points_in_batch;
                      ++i) { // profit for price, margin beside it
                     out[1][i] = paid * in[area][i] / given_value[area] - out[0][i];
                     out[3][i] = out[1][i] / (paid * in[area][i] / given_value[area]);
                 }
                 for (std::size_t m = 0; m < 4; ++m) {
                     Tally& t = tally[scramble * 4 + m];
-                    draw_kernels().count(out.out()[m], points_in_block, 0, bins, t.sums,
+                    draw_kernels().count(out.out()[m], points_in_batch, 0, bins, t.sums,
                                          bin.data());
                     for (const std::int64_t b : bin)
                         ++t.bin[static_cast<std::size_t>(b)];
-                    t.count += points_in_block;
+                    t.count += points_in_batch;
                 }
             }
         };

@@ -1,4 +1,4 @@
-// The block reader against the value reader, lane by lane, to the last bit: for every operation,
+// The lane reader against the value reader, lane by lane, to the last bit: for every operation,
 // every width of vector this machine has, any number of lanes, and any choice of what varies.
 #include <doctest/doctest.h>
 
@@ -7,8 +7,8 @@
 #include <set>
 
 #include "engine/native/native.h"
-#include "engine/readers/block.h"
-#include "engine/readers/block/kernels.h"
+#include "engine/readers/lanes.h"
+#include "engine/readers/lanes/kernels.h"
 #include "engine/readers/value.h"
 #include "tests/property/random_plan.h"
 
@@ -35,7 +35,7 @@ struct Lanes {
 std::size_t differences(const Plan& plan, const std::vector<std::uint32_t>& varied,
                         const std::vector<Slot>& wanted, std::size_t lanes, std::uint32_t bits,
                         PlanMaker& random, std::size_t& sound) {
-    const BlockReader reader(plan, varied, wanted, {}, bits);
+    const LaneReader reader(plan, varied, wanted, {}, bits);
     const auto scratch = reader.scratch();
     Lanes in(varied.size(), lanes), out(wanted.size(), lanes);
     for (auto& column : in.column)
@@ -71,7 +71,7 @@ std::vector<std::uint32_t> some_inputs(const Plan& plan, PlanMaker& random) {
 
 } // namespace
 
-TEST_CASE("a block gives the bits of the value reader, whatever the plan, the width and the number "
+TEST_CASE("a batch gives the bits of the value reader, whatever the plan, the width and the number "
           "of lanes") {
     std::size_t sound = 0, answers = 0;
     std::set<OpCode> seen;
@@ -100,7 +100,7 @@ TEST_CASE("a block gives the bits of the value reader, whatever the plan, the wi
     CHECK(sound < answers);
 }
 
-TEST_CASE("full blocks and blocks a lane short agree too") {
+TEST_CASE("full batches and batches a lane short agree too") {
     std::size_t sound = 0;
     for (std::uint64_t seed = 1000; seed < 1006; ++seed) {
         PlanMaker random(seed);
@@ -128,7 +128,7 @@ TEST_CASE("an infinity on the way never comes back as a number") {
         {OpCode::Exp, 3}};
     const std::vector<Slot> wanted{4, 5, 6, 8, 11, 12};
     for (const lanes::KernelSet* set : lanes::kernel_sets()) {
-        const BlockReader reader(plan, std::vector<std::uint32_t>{0}, wanted, {}, set->bits);
+        const LaneReader reader(plan, std::vector<std::uint32_t>{0}, wanted, {}, set->bits);
         const auto scratch = reader.scratch();
         const double x[] = {1e200, 2};
         const double* in[] = {x};
@@ -151,8 +151,8 @@ TEST_CASE("what does not vary is not done again for each lane") {
     std::vector<std::uint32_t> all(25);
     for (std::uint32_t k = 0; k < all.size(); ++k)
         all[k] = k;
-    const BlockReader everything(made.plan, all, wanted);
-    const BlockReader nothing(made.plan, {}, wanted);
+    const LaneReader everything(made.plan, all, wanted);
+    const LaneReader nothing(made.plan, {}, wanted);
     CHECK(nothing.size().instructions == 1); // a number copied to the lanes
     CHECK(everything.size().instructions > nothing.size().instructions);
     CHECK(everything.size().instructions < made.plan.size());
@@ -185,7 +185,7 @@ TEST_CASE("what a native function said of a lane is said again only for the same
             wanted.push_back(static_cast<Slot>(plan.size() - 1));
         }
         const std::vector<std::uint32_t> varied{0, 5, arity};
-        const BlockReader reader(plan, varied, wanted);
+        const LaneReader reader(plan, varied, wanted);
         const auto scratch = reader.scratch();
         constexpr std::size_t lanes = 39;
         Lanes in(3, lanes), out(wanted.size(), lanes);

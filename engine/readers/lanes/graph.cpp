@@ -1,4 +1,4 @@
-#include "engine/readers/block/graph.h"
+#include "engine/readers/lanes/graph.h"
 
 #include <bit>
 #include <unordered_map>

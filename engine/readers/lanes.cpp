@@ -1,4 +1,4 @@
-#include "engine/readers/block.h"
+#include "engine/readers/lanes.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -7,8 +7,8 @@
 #include <new>
 
 #include "engine/plan/effort.h"
-#include "engine/readers/block/kernels.h"
-#include "engine/readers/block/program.h"
+#include "engine/readers/lanes/instructions.h"
+#include "engine/readers/lanes/kernels.h"
 #include "engine/readers/value.h"
 
 namespace acre::engine {
@@ -20,12 +20,12 @@ using lanes::group;
 // cache for inputs and outputs.
 constexpr std::size_t cache_for_rows = 20 * 1024;
 constexpr std::size_t line = 64; // of a cache, in bytes
-// A plan of a stranger may call natives many thousand times; each block remembered takes a hundred
+// A plan of a stranger may call natives many thousand times; each batch remembered takes a hundred
 // kilobytes.
 constexpr std::size_t calls_remembered = 32;
 
 std::size_t lanes_at_once(std::uint32_t rows) {
-    std::size_t n = block_lanes;
+    std::size_t n = lanes_per_run;
     while (n > 64 && n * rows * sizeof(double) > cache_for_rows)
         n /= 2;
     return n;
@@ -59,29 +59,29 @@ std::vector<double> values_of(const Plan& plan, std::span<const double> inputs) 
 
 } // namespace
 
-struct BlockReader::Impl {
-    lanes::Program program;
+struct LaneReader::Impl {
+    lanes::Instructions instructions;
     const lanes::KernelSet* kernels = nullptr;
     std::vector<lanes::KernelFunction> run; // of each instruction
     std::vector<lanes::PreparedTable> tables;
     Buffer invariants; // each one group long
-    std::size_t chunk = block_lanes;
+    std::size_t chunk = lanes_per_run;
 };
 
-struct BlockReader::Scratch {
+struct LaneReader::Scratch {
     Buffer rows;
     Buffer tail; // inputs and outputs of a last group that is not full
-    std::vector<lanes::Row> place;
+    std::vector<lanes::Row> row;
     std::vector<lanes::Remembered> remembered; // by native call
 };
 
-void BlockReader::ScratchDelete::operator()(Scratch* scratch) const {
+void LaneReader::ScratchDelete::operator()(Scratch* scratch) const {
     delete scratch;
 }
 
-BlockReader::BlockReader(const Plan& plan, std::span<const std::uint32_t> varied,
-                         std::span<const Slot> wanted, std::span<const double> inputs,
-                         std::uint32_t widest_bits)
+LaneReader::LaneReader(const Plan& plan, std::span<const std::uint32_t> varied,
+                       std::span<const Slot> wanted, std::span<const double> inputs,
+                       std::uint32_t widest_bits)
     : impl_(std::make_unique<Impl>()) {
     const auto sets = lanes::kernel_sets();
     impl_->kernels = sets.back();
@@ -90,69 +90,65 @@ BlockReader::BlockReader(const Plan& plan, std::span<const std::uint32_t> varied
             impl_->kernels = set;
             break;
         }
-    impl_->program =
-        lanes::build(plan, varied, wanted, values_of(plan, inputs), impl_->kernels->chain_steps);
-    for (const lanes::Instruction& instruction : impl_->program.code)
+    impl_->instructions = lanes::instructions_of(plan, varied, wanted, values_of(plan, inputs),
+                                                 impl_->kernels->chain_steps);
+    for (const lanes::Instruction& instruction : impl_->instructions.list)
         impl_->run.push_back(impl_->kernels->run[instruction.kernel]);
     for (const PlanTable& table : plan.tables)
         impl_->tables.emplace_back(table);
-    const auto& invariants = impl_->program.invariants;
+    const auto& invariants = impl_->instructions.invariants;
     impl_->invariants = buffer(invariants.size() * group);
     for (std::size_t k = 0; k < invariants.size(); ++k)
         std::fill_n(impl_->invariants.get() + k * group, group, invariants[k]);
-    impl_->chunk = lanes_at_once(impl_->program.rows);
+    impl_->chunk = lanes_at_once(impl_->instructions.rows);
 }
 
-BlockReader::~BlockReader() = default;
-BlockReader::BlockReader(BlockReader&&) noexcept = default;
-BlockReader& BlockReader::operator=(BlockReader&&) noexcept = default;
+LaneReader::~LaneReader() = default;
+LaneReader::LaneReader(LaneReader&&) noexcept = default;
+LaneReader& LaneReader::operator=(LaneReader&&) noexcept = default;
 
-BlockReader::Size BlockReader::size() const {
-    const lanes::Program& p = impl_->program;
+LaneReader::Size LaneReader::size() const {
+    const lanes::Instructions& p = impl_->instructions;
     std::uint64_t effort = 1;
-    for (const lanes::Instruction& instruction : p.code)
+    for (const lanes::Instruction& instruction : p.list)
         effort += effort_of(instruction.kernel);
     const std::size_t bytes =
         (p.rows * impl_->chunk + p.invariants.size() * group) * sizeof(double);
-    return {p.code.size(), bytes, impl_->chunk,
+    return {p.list.size(), bytes, impl_->chunk,
             bytes > bytes_near ? effort * effort_when_far : effort, impl_->kernels->name};
 }
 
-BlockReader::ScratchPtr BlockReader::scratch() const {
-    const lanes::Program& p = impl_->program;
+LaneReader::ScratchPtr LaneReader::scratch() const {
+    const lanes::Instructions& p = impl_->instructions;
     ScratchPtr scratch(
         new Scratch{buffer(p.rows * impl_->chunk), buffer((p.varied + p.wanted) * group), {}, {}});
-    scratch->place.resize(p.places());
+    scratch->row.resize(p.all_rows());
     for (std::size_t k = 0; k < p.rows; ++k)
-        scratch->place[k].at = scratch->rows.get() + k * impl_->chunk;
+        scratch->row[k].at = scratch->rows.get() + k * impl_->chunk;
     for (std::size_t k = 0; k < p.invariants.size(); ++k)
-        scratch->place[p.first_invariant() + k] = {impl_->invariants.get() + k * group, 0};
-    const std::size_t remembered = p.calls.size() <= calls_remembered ? block_lanes : 1;
+        scratch->row[p.first_invariant() + k] = {impl_->invariants.get() + k * group, 0};
+    const std::size_t remembered = p.calls.size() <= calls_remembered ? lanes_per_run : 1;
     for (const lanes::Call& call : p.calls)
         scratch->remembered.emplace_back(call.args.size(), remembered);
     return scratch;
 }
 
-void BlockReader::run(std::size_t lanes, const double* const* in, double* const* out,
-                      Scratch& scratch) const {
-    const lanes::Program& p = impl_->program;
-    lanes::Frame frame{scratch.place.data(),
-                       impl_->tables.data(),
-                       p.calls.data(),
-                       scratch.remembered.data(),
-                       0,
-                       0};
+void LaneReader::run(std::size_t lanes, const double* const* in, double* const* out,
+                     Scratch& scratch) const {
+    const lanes::Instructions& p = impl_->instructions;
+    lanes::Frame frame{
+        scratch.row.data(), impl_->tables.data(), p.calls.data(), scratch.remembered.data(), 0, 0};
     const auto run_all = [&] {
-        for (std::size_t k = 0; k < p.code.size(); ++k)
-            impl_->run[k](p.code[k], frame);
+        for (std::size_t k = 0; k < p.list.size(); ++k)
+            impl_->run[k](p.list[k], frame);
     };
     const std::size_t full = lanes / group * group;
     for (std::size_t at = 0; at < full; at += impl_->chunk) {
         // Inputs are only read: the kernels take one kind of row.
         for (std::size_t k = 0; k < p.varied; ++k)
-            scratch.place[p.first_varied() + k].at = const_cast<double*>(in[k]) + at;
+            scratch.row[p.first_varied() + k].at = const_cast<double*>(in[k]) + at;
         for (std::size_t k = 0; k < p.wanted; ++k)
-            scratch.place[p.first_wanted() + k].at = out[k] + at;
+            scratch.row[p.first_wanted() + k].at = out[k] + at;
         frame.first = at;
         frame.lanes = std::min(impl_->chunk, full - at);
         run_all();
@@ -164,10 +160,10 @@ void BlockReader::run(std::size_t lanes, const double* const* in, double* const*
     for (std::size_t k = 0; k < p.varied; ++k, room += group) {
         std::copy_n(in[k] + full, rest, room);
         std::fill_n(room + rest, group - rest, in[k][full]); // spare lanes do what a real one does
-        scratch.place[p.first_varied() + k].at = room;
+        scratch.row[p.first_varied() + k].at = room;
     }
     for (std::size_t k = 0; k < p.wanted; ++k)
-        scratch.place[p.first_wanted() + k].at = room + k * group;
+        scratch.row[p.first_wanted() + k].at = room + k * group;
     frame.first = full;
     frame.lanes = group;
     run_all();

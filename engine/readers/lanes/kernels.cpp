@@ -1,4 +1,4 @@
-#include "engine/readers/block/kernels.h"
+#include "engine/readers/lanes/kernels.h"
 #include "engine/readers/able_targets.h"
 
 #include <algorithm>
@@ -11,10 +11,10 @@
 // doubles.
 #define HWY_DISABLED_TARGETS (HWY_AVX3_DL | HWY_SSSE3)
 #undef HWY_TARGET_INCLUDE
-#define HWY_TARGET_INCLUDE "engine/readers/block/kernels.cpp"
+#define HWY_TARGET_INCLUDE "engine/readers/lanes/kernels.cpp"
 #include "hwy/foreach_target.h"
 
-#include "engine/readers/block/functions-inl.h"
+#include "engine/readers/lanes/functions-inl.h"
 #include "hwy/highway.h"
 
 HWY_BEFORE_NAMESPACE();

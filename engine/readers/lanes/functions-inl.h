@@ -12,7 +12,7 @@
 #include "engine/native/native.h"
 #include "engine/plan/math_functions.h"
 #include "engine/plan/scalar_rules.h"
-#include "engine/readers/block/arithmetic-inl.h"
+#include "engine/readers/lanes/arithmetic-inl.h"
 
 HWY_BEFORE_NAMESPACE();
 

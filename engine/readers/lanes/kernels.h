@@ -11,14 +11,14 @@
 #include <span>
 #include <vector>
 
-#include "engine/readers/block/program.h"
+#include "engine/readers/lanes/instructions.h"
 
 namespace acre::engine::lanes {
 
 // Lanes are done in groups of this many, whatever the width; a run is a whole number of groups.
 inline constexpr std::size_t group = 16;
 
-// Where a place is in memory. An invariant is one group long and read again and again: index & mask
+// Where a row is in memory. An invariant is one group long and read again and again: index & mask
 // is 0.
 struct Row {
     double* at = nullptr;
@@ -34,7 +34,7 @@ struct PreparedTable {
     double below, above; // the answer outside: the end value, or NaN
 };
 
-// What a native function last said of every lane of a block. Questions often move one given and
+// What a native function last said of every lane of a batch. Questions often move one given and
 // leave the ground alone, and a search over depths costs as much as the rest of a job.
 struct Remembered {
     explicit Remembered(std::size_t arity, std::size_t lanes)
@@ -47,11 +47,11 @@ struct Remembered {
 };
 
 struct Frame {
-    const Row* rows = nullptr; // by Place
+    const Row* rows = nullptr; // by RowIndex
     const PreparedTable* tables = nullptr;
     const lanes::Call* calls = nullptr;
     Remembered* remembered = nullptr; // by call
-    std::size_t first = 0;            // of these lanes within the block
+    std::size_t first = 0;            // of these lanes within the batch
     std::size_t lanes = 0;            // a multiple of `group`
 };
 

@@ -1,4 +1,4 @@
-// The block reader beside the same model by hand, in cache, on one core.
+// The lane reader beside the same model by hand, in cache, on one core.
 #include <cmath>
 #include <random>
 #include <span>
@@ -7,8 +7,8 @@
 
 #include <fmt/format.h>
 
-#include "engine/readers/block.h"
-#include "engine/readers/block/kernels.h"
+#include "engine/readers/lanes.h"
+#include "engine/readers/lanes/kernels.h"
 #include "tests/bench/readers/model.h"
 #include "tests/bench/readers/rip_native.h"
 #include "tests/bench/readers/rivals.h"
@@ -17,7 +17,7 @@ namespace acre::bench {
 namespace {
 
 constexpr int times = 1000;
-constexpr std::size_t lanes = engine::block_lanes;
+constexpr std::size_t lanes = engine::lanes_per_run;
 // Eight that move from job to job, and eight that move from season to season.
 constexpr Given by_job[] = {area, run, speed, clay, moisture, turn, haul, fuel_price};
 constexpr Given by_season[] = {fuel_price, wage,      machine_price, interest,
@@ -39,15 +39,15 @@ double worst_difference(Columns& a, Columns& b) {
 
 } // namespace
 
-double block_nanoseconds(Model& model) {
+double lane_nanoseconds(Model& model) {
     Columns in(given_count, lanes), out(answer_count, lanes);
     draw_givens(model, in, lanes);
-    const engine::BlockReader reader(model.plan(), model.inputs, model.answers);
+    const engine::LaneReader reader(model.plan(), model.inputs, model.answers);
     const auto scratch = reader.scratch();
     return best_of(times, [&] { reader.run(lanes, in.in(), out.out(), *scratch); }) / lanes * 1e9;
 }
 
-void measure_blocks(Model& model) {
+void measure_lanes(Model& model) {
     Columns in(given_count, lanes), ours(answer_count, lanes), theirs(answer_count, lanes);
     draw_givens(model, in, lanes);
     struct Row {
@@ -63,11 +63,11 @@ void measure_blocks(Model& model) {
         rows.push_back({name, ns, worst_difference(ours, theirs)});
     };
     for (const engine::lanes::KernelSet* set : engine::lanes::kernel_sets()) {
-        const engine::BlockReader reader(model.plan(), model.inputs, model.answers, {}, set->bits);
+        const engine::LaneReader reader(model.plan(), model.inputs, model.answers, {}, set->bits);
         const auto scratch = reader.scratch();
         const double ns =
             best_of(times, [&] { reader.run(lanes, in.in(), ours.out(), *scratch); }) / lanes * 1e9;
-        rows.push_back({fmt::format("block reader, all 25 varied, {}", set->name), ns, 0});
+        rows.push_back({fmt::format("lane reader, all 25 varied, {}", set->name), ns, 0});
     }
     const auto part = [&](std::span<const Given> varied) {
         std::vector<std::uint32_t> some;
@@ -76,14 +76,14 @@ void measure_blocks(Model& model) {
             some.push_back(model.inputs[k]);
             columns.push_back(in.in()[k]);
         }
-        const engine::BlockReader reader(model.plan(), some, model.answers);
+        const engine::LaneReader reader(model.plan(), some, model.answers);
         const auto scratch = reader.scratch();
         return best_of(times / 4,
                        [&] { reader.run(lanes, columns.data(), theirs.out(), *scratch); }) /
                lanes * 1e9;
     };
-    rows.push_back({"block reader, 8 of 25: what moves from job to job", part(by_job), 0});
-    rows.push_back({"block reader, 8 of 25: what moves from season to season", part(by_season), 0});
+    rows.push_back({"lane reader, 8 of 25: what moves from job to job", part(by_job), 0});
+    rows.push_back({"lane reader, 8 of 25: what moves from season to season", part(by_season), 0});
     std::mt19937 random(1);
     std::vector<Given> shuffled;
     for (std::size_t k = 0; k < given_count; ++k)
@@ -94,23 +94,24 @@ void measure_blocks(Model& model) {
         std::shuffle(shuffled.begin(), shuffled.end(), random);
         sum += part(std::span(shuffled).first(8));
     }
-    rows.push_back({"block reader, 8 of 25: mean of forty draws of eight", sum / draws, 0});
+    rows.push_back({"lane reader, 8 of 25: mean of forty draws of eight", sum / draws, 0});
     const std::size_t first_rival = rows.size();
     rival(fmt::format("by hand, explicit vectors ({}), same library", vector_name()), rip_vectors);
     rival("by hand, plain loop, -O3", rip_loops);
     rival("by hand, plain loop, -Ofast, same library", module(ACREWRIGHT_RIP_SLEEF));
     rival("by hand, plain loop, -Ofast, glibc's vector library", module(ACREWRIGHT_RIP_GLIBC));
 
-    fmt::print("\nOne job, in blocks of {} that stay in cache, one core\n{:<58}{:>10}{:>8}{:>12}\n",
-               lanes, "", "ns a job", "ratio", "differs by");
+    fmt::print(
+        "\nOne job, in batches of {} that stay in cache, one core\n{:<58}{:>10}{:>8}{:>12}\n",
+        lanes, "", "ns a job", "ratio", "differs by");
     for (const Row& row : rows)
         fmt::print("{:<58}{:>10.2f}{:>8.2f}{:>12.1e}\n", row.name, row.ns,
                    row.ns / rows[first_rival].ns, row.worst);
-    const engine::BlockReader reader(model.plan(), model.inputs, model.answers);
-    fmt::print("ratio: to explicit vectors. Plan of {} operations, {} instructions a block\n",
+    const engine::LaneReader reader(model.plan(), model.inputs, model.answers);
+    fmt::print("ratio: to explicit vectors. Plan of {} operations, {} instructions a batch\n",
                model.plan().size(), reader.size().instructions);
     const double by_hand = rows[first_rival].ns;
-    fmt::print("block to explicit vectors {:.2f} (1.3 wanted); to a plain loop -O3 {:.2f} (1 "
+    fmt::print("batch to explicit vectors {:.2f} (1.3 wanted); to a plain loop -O3 {:.2f} (1 "
                "wanted); 8 of 25 to all by hand {:.2f}, "
                "{:.2f}, {:.2f} "
                "(0.6 wanted)\n",

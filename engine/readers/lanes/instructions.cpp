@@ -1,8 +1,8 @@
-#include "engine/readers/block/program.h"
+#include "engine/readers/lanes/instructions.h"
 
 #include <cmath>
 
-#include "engine/readers/block/graph.h"
+#include "engine/readers/lanes/graph.h"
 
 namespace acre::engine::lanes {
 namespace {
@@ -49,7 +49,7 @@ struct Chain {
 };
 
 // One instruction over values, before rows are given out.
-struct Draft {
+struct Unplaced {
     std::uint16_t kernel = 0;
     std::array<Value, 4> in{};
     std::uint32_t in_count = 0, extra = 0;
@@ -131,17 +131,17 @@ class Builder {
           chain_(graph_.nodes.size()),
           inside_(graph_.nodes.size(), 0) {}
 
-    Program build(std::uint32_t varied_count) {
+    Instructions build(std::uint32_t varied_count) {
         for (std::uint32_t i = 0; i < graph_.nodes.size(); ++i)
             fuse(i);
         for (std::uint32_t i = 0; i < graph_.nodes.size(); ++i)
             if (!inside_[i] && graph_.nodes[i].code != OpCode::Input)
-                draft(i);
-        program_.varied = varied_count;
-        program_.wanted = static_cast<std::uint32_t>(graph_.wanted.size());
-        program_.invariants = graph_.invariants;
-        assign_places();
-        return std::move(program_);
+                choose_kernel(i);
+        made_.varied = varied_count;
+        made_.wanted = static_cast<std::uint32_t>(graph_.wanted.size());
+        made_.invariants = graph_.invariants;
+        assign_rows();
+        return std::move(made_);
     }
 
   private:
@@ -188,9 +188,9 @@ class Builder {
         inside_[absorbed.index] = 1;
     }
 
-    void draft(std::uint32_t i) {
+    void choose_kernel(std::uint32_t i) {
         const Node& n = graph_.nodes[i];
-        Draft d{
+        Unplaced d{
             .in = {n.in[0], n.in[1], n.in[2]}, .in_count = n.in_count, .extra = n.extra, .node = i};
         if (const Chain& c = chain_[i]; c.length > 0) {
             d.kernel = chain_number(c.first, c.then[0], c.then[1], n.canonical);
@@ -217,10 +217,10 @@ class Builder {
             if (is_swapped(n.code))
                 std::swap(d.in[0], d.in[1]);
         }
-        drafts_.push_back(d);
+        unplaced_.push_back(d);
     }
 
-    template <class Visit> void for_each_input(const Draft& d, Visit visit) {
+    template <class Visit> void for_each_input(const Unplaced& d, Visit visit) {
         if (d.kernel == static_cast<std::uint16_t>(Kernel::Native)) {
             for (const Value v : graph_.calls[d.extra])
                 visit(v);
@@ -232,7 +232,7 @@ class Builder {
 
     // Rows are few so that they stay in the nearest cache: a row is free again after its last
     // reader.
-    void assign_places() {
+    void assign_rows() {
         constexpr std::uint32_t nowhere = 0xFFFFFFFF;
         std::vector<std::uint32_t> last_read(graph_.nodes.size(), 0),
             row_of(graph_.nodes.size(), nowhere), free_rows;
@@ -241,21 +241,21 @@ class Builder {
             if (const Value v = graph_.wanted[k];
                 !v.invariant && node(v).code != OpCode::Input && output_of[v.index] == nowhere)
                 output_of[v.index] = k;
-        for (std::uint32_t at = 0; at < drafts_.size(); ++at)
-            for_each_input(drafts_[at], [&](Value v) {
+        for (std::uint32_t at = 0; at < unplaced_.size(); ++at)
+            for_each_input(unplaced_[at], [&](Value v) {
                 if (!v.invariant)
                     last_read[v.index] = at;
             });
         std::uint32_t rows = 0;
-        for (std::uint32_t at = 0; at < drafts_.size(); ++at) {
-            for_each_input(drafts_[at], [&](Value v) {
+        for (std::uint32_t at = 0; at < unplaced_.size(); ++at) {
+            for_each_input(unplaced_[at], [&](Value v) {
                 if (v.invariant || last_read[v.index] != at || row_of[v.index] == nowhere)
                     return;
                 free_rows.push_back(row_of[v.index]);
                 row_of[v.index] |= released;
                 last_read[v.index] = nowhere; // read twice by one instruction, freed once
             });
-            const std::uint32_t made = drafts_[at].node;
+            const std::uint32_t made = unplaced_[at].node;
             if (output_of[made] != nowhere)
                 continue;
             if (free_rows.empty())
@@ -263,39 +263,39 @@ class Builder {
             row_of[made] = free_rows.back();
             free_rows.pop_back();
         }
-        program_.rows = rows;
+        made_.rows = rows;
 
-        const auto place = [&](Value v) -> Place {
+        const auto row = [&](Value v) -> RowIndex {
             if (v.invariant)
-                return program_.first_invariant() + v.index;
+                return made_.first_invariant() + v.index;
             if (node(v).code == OpCode::Input)
-                return program_.first_varied() + node(v).extra;
+                return made_.first_varied() + node(v).extra;
             if (output_of[v.index] != nowhere)
-                return program_.first_wanted() + output_of[v.index];
+                return made_.first_wanted() + output_of[v.index];
             return row_of[v.index] & ~released;
         };
-        for (const Draft& d : drafts_) {
+        for (const Unplaced& d : unplaced_) {
             Instruction instruction{
-                .kernel = d.kernel, .out = place({false, d.node}), .extra = d.extra};
+                .kernel = d.kernel, .out = row({false, d.node}), .extra = d.extra};
             if (d.kernel == static_cast<std::uint16_t>(Kernel::Native)) {
-                instruction.extra = static_cast<std::uint32_t>(program_.calls.size());
+                instruction.extra = static_cast<std::uint32_t>(made_.calls.size());
                 Call call{graph_.functions[d.extra], {}};
-                for_each_input(d, [&](Value v) { call.args.push_back(place(v)); });
-                program_.calls.push_back(std::move(call));
+                for_each_input(d, [&](Value v) { call.args.push_back(row(v)); });
+                made_.calls.push_back(std::move(call));
             } else {
                 for (std::uint32_t k = 0; k < d.in.size();
                      ++k) // the rest repeat the first: an address that can be read
-                    instruction.in[k] = place(d.in[k < d.in_count ? k : 0]);
+                    instruction.in[k] = row(d.in[k < d.in_count ? k : 0]);
             }
-            program_.code.push_back(instruction);
+            made_.list.push_back(instruction);
         }
         for (std::uint32_t k = 0; k < graph_.wanted.size(); ++k) {
-            const Place from = place(graph_.wanted[k]);
-            if (from != program_.first_wanted() + k)
-                program_.code.push_back({static_cast<std::uint16_t>(Kernel::Copy),
-                                         program_.first_wanted() + k,
-                                         {from, from, from, from},
-                                         0});
+            const RowIndex from = row(graph_.wanted[k]);
+            if (from != made_.first_wanted() + k)
+                made_.list.push_back({static_cast<std::uint16_t>(Kernel::Copy),
+                                      made_.first_wanted() + k,
+                                      {from, from, from, from},
+                                      0});
         }
     }
 
@@ -306,14 +306,15 @@ class Builder {
     std::size_t chain_steps_;
     std::vector<Chain> chain_;
     std::vector<char> inside_; // done within the instruction that reads it
-    std::vector<Draft> drafts_;
-    Program program_;
+    std::vector<Unplaced> unplaced_;
+    Instructions made_;
 };
 
 } // namespace
 
-Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
-              std::span<const double> values, std::size_t chain_steps) {
+Instructions instructions_of(const Plan& plan, std::span<const std::uint32_t> varied,
+                             std::span<const Slot> wanted, std::span<const double> values,
+                             std::size_t chain_steps) {
     return Builder(plan, reduce(plan, varied, wanted, values), chain_steps)
         .build(static_cast<std::uint32_t>(varied.size()));
 }

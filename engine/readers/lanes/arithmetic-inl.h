@@ -8,7 +8,7 @@
 
 #include <limits>
 
-#include "engine/readers/block/kernels.h"
+#include "engine/readers/lanes/kernels.h"
 #include "hwy/highway.h"
 
 HWY_BEFORE_NAMESPACE();

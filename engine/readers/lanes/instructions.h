@@ -1,5 +1,5 @@
-// What the block reader runs: a short list of kernel calls over rows of lanes. Made from a plan by
-// build.h, run by block.cpp.
+// What the lane reader runs: a short list of kernel calls over rows of lanes. Made from a plan by
+// graph.h, run by lanes.cpp.
 #pragma once
 
 #include <array>
@@ -84,33 +84,37 @@ constexpr std::uint16_t chain_number(First first, Then second, Then third, bool 
 
 // Where lanes are: rows of the scratch first, then the varied inputs, the wanted outputs, and last
 // the invariants, of which every lane is the same.
-using Place = std::uint32_t;
+using RowIndex = std::uint32_t;
 
 struct Instruction {
     std::uint16_t kernel = 0; // a Kernel, or a chain_number
-    Place out = 0;
-    std::array<Place, 4> in{};
-    std::uint32_t extra = 0; // Lines, Staircase: into Plan::tables; Native: into Program::calls
+    RowIndex out = 0;
+    std::array<RowIndex, 4> in{};
+    std::uint32_t extra =
+        0; // Lines, Staircase: into Plan::tables; Native: into Instructions::calls
 };
 
 struct Call {
     std::uint32_t function = 0; // into the native registry
-    std::vector<Place> args;
+    std::vector<RowIndex> args;
 };
 
-struct Program {
-    std::vector<Instruction> code;
+struct Instructions {
+    std::vector<Instruction> list;
     std::vector<Call> calls;
     std::vector<double> invariants;
     std::uint32_t rows = 0, varied = 0, wanted = 0;
-    Place first_varied() const { return rows; }
-    Place first_wanted() const { return rows + varied; }
-    Place first_invariant() const { return rows + varied + wanted; }
-    Place places() const { return first_invariant() + static_cast<Place>(invariants.size()); }
+    RowIndex first_varied() const { return rows; }
+    RowIndex first_wanted() const { return rows + varied; }
+    RowIndex first_invariant() const { return rows + varied + wanted; }
+    RowIndex all_rows() const {
+        return first_invariant() + static_cast<RowIndex>(invariants.size());
+    }
 };
 
 // `values` of the plan at its base inputs, by slot. No chain has more than `chain_steps` steps.
-Program build(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
-              std::span<const double> values, std::size_t chain_steps);
+Instructions instructions_of(const Plan& plan, std::span<const std::uint32_t> varied,
+                             std::span<const Slot> wanted, std::span<const double> values,
+                             std::size_t chain_steps);
 
 } // namespace acre::engine::lanes

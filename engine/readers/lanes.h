@@ -1,4 +1,4 @@
-// The block reader: many jobs at once, in lanes over blocks that stay in cache. Only what depends
+// The lane reader: many jobs at once, in lanes over batches that stay in cache. Only what depends
 // on the varied inputs is computed for each lane; the rest once, by the value reader.
 #pragma once
 
@@ -12,24 +12,24 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t block_lanes = 512;
+inline constexpr std::size_t lanes_per_run = 512;
 
-class BlockReader {
+class LaneReader {
   public:
     // varied: inputs that differ from lane to lane, by index of Plan::inputs, each once. wanted:
     // slots to be given back. inputs: what the others are; empty: the job's own values.
     // widest_bits: of the vectors used, if this machine has them. The plan must outlive the reader.
-    BlockReader(const Plan& plan, std::span<const std::uint32_t> varied,
-                std::span<const Slot> wanted, std::span<const double> inputs = {},
-                std::uint32_t widest_bits = 512);
-    ~BlockReader();
-    BlockReader(BlockReader&&) noexcept;
-    BlockReader& operator=(BlockReader&&) noexcept;
+    LaneReader(const Plan& plan, std::span<const std::uint32_t> varied,
+               std::span<const Slot> wanted, std::span<const double> inputs = {},
+               std::uint32_t widest_bits = 512);
+    ~LaneReader();
+    LaneReader(LaneReader&&) noexcept;
+    LaneReader& operator=(LaneReader&&) noexcept;
 
     // in[k]: `lanes` values of the k-th varied input, finite or NaN; out[k]: room for `lanes`
     // values of the k-th wanted slot, apart from all other memory named here. lanes at most
-    // block_lanes. A lane without an answer is NaN; every answer has the bits that the value reader
-    // gives. Safe to call from several threads, each with a scratch of its own.
+    // lanes_per_run. A lane without an answer is NaN; every answer has the bits that the value
+    // reader gives. Safe to call from several threads, each with a scratch of its own.
     struct Scratch;
     struct ScratchDelete {
         void operator()(Scratch*) const;
