@@ -68,7 +68,7 @@ TEST_CASE("a price that digs, hauls or burns says what to ask before") {
         {"01-first-price", "Wetlands"},
         {"01-first-price", "Overhead lines"},
         {"01-first-price", "dry ground only"},
-        {"06-far-away", "authorities' to say"},
+        {"06-far-away", "every county on the way"},
         {"10-trees-out", "utility locating service"},
         {"12-level", "utility locating service"},
         {"14-old-block-to-rows", "air district"},

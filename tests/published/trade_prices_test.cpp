@@ -2,7 +2,7 @@
 // says when a figure moves.
 //
 // Bands. Almond replanting in California, 2019: ripping $300 to 700 an acre, pulling $200 to 300,
-// grinding $500 to 700, spreading chips $125 to 400, discing twice $50 to 80, touch-up levelling
+// grinding $500 to 700, spreading chips $125 to 400, discing twice $50 to 80, touch-up leveling
 // $70, berms and floating $60, planting about $1,400 an acre all in (UC Davis, Whole Orchard
 // Recycling, Cost-Benefit Guide; interviews of 2019). Since then machinery cost 23 % more, labor 18
 // %, diesel 38 % by 2022 (University of Missouri Extension G302, 2023): about 27 % together, with
@@ -60,7 +60,7 @@ TEST_CASE("prices lie where published prices lie") {
          "UC Davis 2019, berms and floating; without the berms"},
         {"13-plant", "", "price.total", 1400 * 0.75, 1400 * since_2019 * 1.25,
          "UC Davis 2019, all in", "area"},
-        // Arkansas, mid-2000s, $1.15 to 1.25 a cubic yard of precision levelling (University of
+        // Arkansas, mid-2000s, $1.15 to 1.25 a cubic yard of precision leveling (University of
         // Arkansas); up to three times that is ours, for twenty years and for touch-up.
         {"12-level", "", "levelling.rate", 1.15, 3 * 1.25, "University of Arkansas"},
         // Suggested for tests of this trade, 2024 dollars: our own arithmetic, for plausibility.

@@ -37,10 +37,10 @@ const std::string head = "date,machine,meter_start,meter_stop,acres,gallons,fuel
 
 TEST_CASE("a log is read, quoted cells and money included") {
     const JobLog log = must_read(
-        head + "2027-03-01,\"the 850, old\",100.0,110.5,9.4,455,$4.10,1.5,parts,\"$1,400.50\"\r\n"
-               "\r\n2027-03-02,\"the 850, old\",110.5,120.5,10.1,445,4.30,,,\n");
+        head + "2027-03-01,\"Walt, old\",100.0,110.5,9.4,455,$4.10,1.5,parts,\"$1,400.50\"\r\n"
+               "\r\n2027-03-02,\"Walt, old\",110.5,120.5,10.1,445,4.30,,,\n");
     REQUIRE(log.rows.size() == 2);
-    CHECK(log.rows[0].machine == "the 850, old");
+    CHECK(log.rows[0].machine == "Walt, old");
     const LogTotals sum = totals(log);
     CHECK(sum.days == 2);
     CHECK(sum.hours == doctest::Approx(20.5));
