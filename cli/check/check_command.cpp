@@ -5,6 +5,7 @@
 #include "cli/shared/job.h"
 #include "cli/shared/json/diagnostics_json.h"
 #include "engine/faults/faults.h"
+#include "lang/diag/render.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {
@@ -59,26 +60,31 @@ int check_command(Words words, Console& console) {
     std::vector<std::string> paths;
     std::string models;
     bool json = false;
+    bool terse = false;
     Arguments line("check",
-                   "Everything that is wrong in models, seasons and jobs, all at once, and what is "
-                   "doubtful: lines that nothing uses, values "
-                   "outside their swing, costs that no price covers or two cover.",
+                   "Finds everything that is wrong in models, seasons and jobs, all at once, and "
+                   "warns of what may be: lines that nothing uses, values outside their swing, "
+                   "costs that no price covers, or that two cover.",
                    "acrewright check models/deep-rip.rate examples/01-first-price.job");
     line.positionals("FILE", "a .rate, .season or .job file", paths);
     line.option("--models", "FOLDER", "one more folder to look for models in", models);
-    line.flag("--json", "the diagnostics as JSON, for editors", json);
+    line.flag("--terse", "one line for each error or warning, for tools", terse);
+    line.flag("--json", "the errors and warnings as JSON, for editors", json);
     if (const auto code = line.read(words, console))
         return *code;
     std::vector<std::unique_ptr<Job>> all;
     std::vector<CheckedFile> files;
-    Console heard; // what JSON says is not said twice
+    Console heard; // what JSON or a terse line says is not said twice
     heard.color_err = console.color_err;
+    std::string lines;
     int worst = exit_done;
     std::size_t clean = 0;
     for (const std::string& path : paths) {
         Job& job = *all.emplace_back(std::make_unique<Job>());
         look(path, models, job);
         const int code = report(job.diagnostics, job.sources, heard, Warnings::All);
+        if (terse)
+            lines += lang::render_terse(job.diagnostics, job.sources);
         // A model at fault outranks a file that could not be read: it is what the command was asked
         // for.
         worst = worst == exit_at_fault || code == exit_done ? worst : code;
@@ -89,7 +95,7 @@ int check_command(Words words, Console& console) {
         console.out += diagnostics_json(files);
         return worst;
     }
-    console.err += heard.err;
+    console.err += terse ? lines : heard.err;
     if (clean == paths.size()) {
         console.out += clean == 1 ? lang::terminal_text(paths[0]) + " is in order\n"
                                   : std::to_string(clean) + " files are in order\n";

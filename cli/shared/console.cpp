@@ -19,9 +19,9 @@ namespace {
 // How many bytes of an ink of ours `text` begins with: those of cli/shared/text/style.h and
 // lang/diag/render.cpp.
 std::size_t ink_length(std::string_view text) {
-    constexpr std::array<std::string_view, 8> inks = {"\x1b[0m",  "\x1b[1m",    "\x1b[2m",
+    constexpr std::array<std::string_view, 9> inks = {"\x1b[0m",  "\x1b[1m",    "\x1b[2m",
                                                       "\x1b[33m", "\x1b[1;31m", "\x1b[1;33m",
-                                                      "\x1b[36m", "\x1b[34m"};
+                                                      "\x1b[36m", "\x1b[4m",    "\x1b[1;32m"};
     for (const std::string_view ink : inks)
         if (text.starts_with(ink))
             return ink.size();

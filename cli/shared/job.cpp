@@ -75,13 +75,13 @@ int report(lang::Diagnostics& diagnostics, const lang::SourceMap& sources, Conso
     diagnostics.sort();
     const bool all = warnings == Warnings::All || diagnostics.left_out() > 0;
     if (all || std::all_of(diagnostics.all().begin(), diagnostics.all().end(), touches_the_price)) {
-        console.err += lang::render(diagnostics, sources, {console.color_err, 100});
+        console.err += lang::render(diagnostics, sources, {console.color_err});
     } else {
         lang::Diagnostics kept;
         for (const lang::Diagnostic& diagnostic : diagnostics.all())
             if (touches_the_price(diagnostic))
                 kept.add(diagnostic);
-        console.err += lang::render(kept, sources, {console.color_err, 100});
+        console.err += lang::render(kept, sources, {console.color_err});
     }
     if (!diagnostics.has_errors())
         return exit_done;

@@ -35,7 +35,7 @@ std::unique_ptr<Job> open_judged(const JobArguments& arguments, std::span<const 
 int refuse(const engine::Refusal& refusal, Console& console) {
     console.err += "acrewright: " + lang::terminal_text(refusal.what) + "\n";
     for (const std::string& help : refusal.helps)
-        console.err += "  = help: " + lang::terminal_text(help) + "\n";
+        console.err += "  mend: " + lang::terminal_text(help) + "\n";
     return exit_usage;
 }
 int refuse(std::string_view what, Console& console) {

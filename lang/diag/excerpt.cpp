@@ -130,7 +130,7 @@ Row mark_row(const std::vector<Mark>& marks, Ink primary_ink) {
             if (mark.primary == primary)
                 std::fill(drawn.begin() + static_cast<std::ptrdiff_t>(mark.begin),
                           drawn.begin() + static_cast<std::ptrdiff_t>(mark.end),
-                          primary ? '^' : '-');
+                          primary ? '^' : '.');
     Row row;
     for (std::size_t at = 0; at < drawn.size();) {
         const std::size_t next = std::min(drawn.find_first_not_of(drawn[at], at), drawn.size());
@@ -142,7 +142,7 @@ Row mark_row(const std::vector<Mark>& marks, Ink primary_ink) {
     return row;
 }
 
-// The rows of texts under the marks, right ones first, with bars down to those that follow.
+// The rows of texts under the marks, right ones first, with dots down to those that follow.
 void hang(std::vector<Mark> pending, Ink primary_ink, std::vector<Row>& rows) {
     const auto ink = [&](const Mark& mark) { return mark.primary ? primary_ink : Ink::Mark; };
     while (!pending.empty()) {
@@ -157,7 +157,7 @@ void hang(std::vector<Mark> pending, Ink primary_ink, std::vector<Row>& rows) {
                 continue;
             }
             if (mark->begin < limit) {
-                row.push_back({mark->begin, "|", ink(*mark)});
+                row.push_back({mark->begin, ":", ink(*mark)});
                 limit = mark->begin;
             }
             later.push_back(std::move(*mark));

@@ -1,4 +1,4 @@
-// One line of source with the marks and labels under it, as rows of coloured pieces.
+// One line of source with the marks and labels under it, as rows of colored pieces.
 #pragma once
 
 #include <cstdint>
@@ -8,7 +8,7 @@
 
 namespace acre::lang {
 
-enum class Ink : std::uint8_t { Plain, Title, Error, Warning, Mark, Gutter };
+enum class Ink : std::uint8_t { Plain, Title, Error, Warning, Mark, Number, Place, Mend };
 
 struct Piece {
     std::size_t column = 0; // from 0

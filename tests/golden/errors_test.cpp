@@ -75,7 +75,9 @@ TEST_CASE("every code of a diagnostic has a text that causes it, and says what i
             continue;
         int code = 0;
         const std::string said = said_by(command, scratch, code);
-        CHECK_MESSAGE(said.find("[" + name.substr(0, 4) + "]") != std::string::npos, said);
+        CHECK_MESSAGE(said.find((name[0] == 'L' ? "warning " : "error ") + name.substr(0, 4) +
+                                ":") != std::string::npos,
+                      said);
         CHECK(code == (name[0] == 'L' ? 0 : name[0] == 'F' ? 3 : 1));
         const fs::path kept = goldens / (name + ".txt");
         if (update)

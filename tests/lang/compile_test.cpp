@@ -146,7 +146,7 @@ TEST_CASE("errors of all files are told in one run, in the order of files and li
 TEST_CASE("a slip on the command line reads as one there") {
     const auto c = compile_text("job \"j\"\nmodel \"rip\"\n", {files, "", {{"area", "50 acer"}}});
     REQUIRE(codes_of(c) == "N203");
-    CHECK(c.rendered().find("command line:1:15") != std::string::npos);
+    CHECK(c.rendered().find("command line, line 1\n") != std::string::npos);
     CHECK(c.rendered().find("set area = 50 acer") != std::string::npos);
     // A line end within a value stays on its line.
     CHECK(codes_of(compile_text("job \"j\"\nmodel \"rip\"\n",

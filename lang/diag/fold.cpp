@@ -1,0 +1,50 @@
+#include "lang/diag/fold.h"
+
+#include <algorithm>
+
+#include "lang/diag/glyph.h"
+
+namespace acre::lang {
+namespace {
+
+// Bytes of the longest start of `line` that ends at a space and is at most `width` columns wide, or
+// of its first word.
+std::size_t fitting(std::string_view line, std::size_t width) {
+    std::size_t columns = 0;
+    std::size_t best = 0;
+    for (std::size_t at = 0; at < line.size();) {
+        if (line[at] == ' ' && at > 0) {
+            if (columns <= width || best == 0)
+                best = at;
+            if (columns > width)
+                return best;
+        }
+        const Glyph glyph = glyph_at(line, at);
+        columns += glyph.columns;
+        at += glyph.bytes;
+    }
+    return columns <= width || best == 0 ? line.size() : best;
+}
+
+} // namespace
+
+std::vector<std::string> fold(std::string_view text, std::size_t width) {
+    std::vector<std::string> lines;
+    while (true) {
+        const std::size_t end = std::min(text.find('\n'), text.size());
+        std::string_view rest = text.substr(0, end);
+        do {
+            const std::size_t cut = fitting(rest, width);
+            std::string_view line = rest.substr(0, cut);
+            while (!line.empty() && line.back() == ' ')
+                line.remove_suffix(1);
+            lines.emplace_back(line);
+            rest.remove_prefix(std::min(rest.find_first_not_of(' ', cut), rest.size()));
+        } while (!rest.empty());
+        if (end == text.size())
+            return lines;
+        text.remove_prefix(end + 1);
+    }
+}
+
+} // namespace acre::lang
