@@ -41,7 +41,7 @@ constexpr std::array table{
     Command{"tidy", "the canonical layout of a file", tidy_command},
     Command{"library", "the formulas that come with the program, with their sources",
             library_command},
-    Command{"codes", "the diagnostics and what they mean", codes_command},
+    Command{"codes", "explains the codes of errors and warnings", codes_command},
 };
 
 std::string overview() {

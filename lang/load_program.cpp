@@ -125,13 +125,13 @@ class Reader {
         const char* what = kind == ReferenceKind::Season ? "season" : "model";
         std::string title = fmt::format("the {} \"{}\" cannot be read", what, path.text);
         if (failure.code == Code::F701)
-            title = fmt::format("no {} \"{}\" is found", what, path.text);
+            title = fmt::format("{} \"{}\" not found", what, path.text);
         else if (failure.code == Code::F703)
             title = fmt::format("the {} \"{}\" is not text", what, path.text);
         else if (failure.code == Code::F704)
             title = fmt::format("the {} \"{}\" is empty", what, path.text);
         else if (failure.code == Code::F705)
-            title = fmt::format("\"{}\" leaves its folder", path.text);
+            title = fmt::format("\"{}\" points outside its folder", path.text);
         Diagnostic d{failure.code, std::move(title), {path.span, {}}, {}, {}, {}};
         if (!failure.detail.empty())
             d.notes.push_back(failure.detail);
@@ -168,10 +168,10 @@ void load_job(Reader& reader, Diagnostics& diagnostics) {
                          {job.title.span, {}},
                          {},
                          {},
-                         {{"add a line such as  model \"deep-rip\"", std::nullopt}}});
+                         {{"add a line like  model \"deep-rip\"", std::nullopt}}});
     if (second != nullptr)
         diagnostics.add({Code::I608,
-                         "a job has one model, here are two",
+                         "a job takes one model; here are two",
                          {second->span, "the second"},
                          {{first->span, "the first"}},
                          {},
@@ -187,7 +187,7 @@ void load_job(Reader& reader, Diagnostics& diagnostics) {
         program.model = reader.load(ReferenceKind::Model, *model);
     if (program.model != none && program.modules[program.model].kind == FileKind::Library) {
         diagnostics.add({Code::F706,
-                         fmt::format("\"{}\" is a library, and a job needs a model", model->text),
+                         fmt::format("a job needs a model, and \"{}\" is a library", model->text),
                          {model->span, "a library"},
                          {},
                          {},

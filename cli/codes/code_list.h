@@ -17,32 +17,39 @@ inline constexpr std::array all_codes{
 constexpr std::string_view kind_of_letter(char letter) {
     switch (letter) {
     case 'S':
-        return "how the text is written";
+        return "writing";
     case 'N':
         return "names";
     case 'U':
         return "units";
     case 'G':
-        return "what depends on what";
+        return "loops";
     case 'E':
-        return "the numbers of a job";
+        return "results";
     case 'I':
-        return "values set from outside the model";
+        return "values that a job or a season sets";
     case 'F':
         return "files";
     case 'B':
-        return "boundaries of fields";
+        return "field boundaries";
     case 'J':
-        return "logs of jobs";
+        return "job logs";
     case 'W':
-        return "wordings of quotes";
+        return "wording of a quote";
     case 'L':
-        return "doubtful, not wrong";
+        return "warnings";
     }
     return "";
 }
 inline std::string_view kind_text(lang::Code code) {
     return kind_of_letter(lang::name_of(code).front());
+}
+
+// All for an empty `wanted`, one kind for a letter, or one code; in capitals.
+inline bool is_asked(lang::Code code, std::string_view wanted) {
+    const std::string_view name = lang::name_of(code);
+    return wanted.empty() || name == wanted ||
+           (wanted.size() == 1 && name.front() == wanted.front());
 }
 
 } // namespace acre::cli

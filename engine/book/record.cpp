@@ -326,7 +326,7 @@ std::optional<lang::Request> request_of(const Json& record) {
 std::vector<std::string> differences(const Json& record, const Run& again,
                                      const std::optional<Estimate>& estimate) {
     if (!estimate) {
-        std::string why = "the record's own texts give no price now";
+        std::string why = "the record's own files no longer give a price";
         if (!again.diagnostics.all().empty())
             why += fmt::format(": {} {}", lang::name_of(again.diagnostics.all()[0].code),
                                again.diagnostics.all()[0].title);
@@ -348,7 +348,7 @@ std::vector<std::string> differences(const Json& record, const Run& again,
         const auto other = items_now.find(string_at(item, "name"));
         if (other == items_now.end() || !item.is_object() ||
             (*other->second)["cents"] != item.value("cents", Json()))
-            found.push_back(fmt::format("item {}: another amount now", string_at(item, "title")));
+            found.push_back(fmt::format("item {}: a different amount now", string_at(item, "title")));
     }
     compare_lines(record, lines_of(**again.sheet, *again.compiled, again.values), found);
     return found;

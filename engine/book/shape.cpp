@@ -43,15 +43,15 @@ bool is(const Json& value, Kind kind) {
 std::string_view named(Kind kind) {
     switch (kind) {
     case Kind::Text:
-        return "a text";
+        return "text";
     case Kind::Number:
         return "a number";
     case Kind::Cents:
-        return "an amount of cents";
+        return "an amount in cents";
     case Kind::Counter:
-        return "a number of quotes";
+        return "a count of quotes";
     case Kind::Object:
-        return "a set of members";
+        return "an object";
     case Kind::List:
         return "a list";
     }
@@ -105,7 +105,7 @@ class Shape {
 
 std::string shape_fault(const Json& record) {
     if (!record.is_object())
-        return "it is not a set of members";
+        return "it is not an object";
     Shape shape;
     shape.members(record, {},
                   {{"kind", Kind::Text},        {"quote", Kind::Text},   {"issued", Kind::Text},

@@ -8,6 +8,7 @@
 #include "engine/plan/operands.h"
 #include "engine/plan/plan_roots.h"
 #include "engine/words/words.h"
+#include "lang/diag/place.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -60,7 +61,7 @@ class Origin {
         switch (op.code) {
         case OpCode::Divide:
             if (values_.slot[op.b] != 0) {
-                diagnostic.title = fmt::format("a result too large to be a number{}", where);
+                diagnostic.title = fmt::format("a result is too large{}", where);
                 break;
             }
             diagnostic.code = lang::Code::E501;
@@ -82,7 +83,7 @@ class Origin {
                 diagnostic.code = lang::Code::E506;
             if (values_.slot[op.a] == 0)
                 diagnostic.code = lang::Code::E501;
-            diagnostic.title = fmt::format("{} to the power {} is no number{}",
+            diagnostic.title = fmt::format("{} to the power {} is not a number{}",
                                            lang::number_text(values_.slot[op.a]),
                                            lang::number_text(values_.slot[op.b]), where);
             break;
@@ -96,10 +97,10 @@ class Origin {
             native(op, site, where, diagnostic);
             break;
         case OpCode::Input:
-            diagnostic.title = fmt::format("a value that is not finite{}", where);
+            diagnostic.title = fmt::format("a value is not a finite number{}", where);
             break;
         default:
-            diagnostic.title = fmt::format("a result too large to be a number{}", where);
+            diagnostic.title = fmt::format("a result is too large{}", where);
         }
         labels(site, op, diagnostic);
         const std::vector<std::string> notes = trail_.notes(culprits);
@@ -150,7 +151,7 @@ class Origin {
         const lang::Table& table = sheet_.tables[op.a];
         const auto text = [&](double x) { return lang::quantity_text(x, table.parameter_text); };
         diagnostic.code = lang::Code::E503;
-        diagnostic.title = fmt::format("`{}` is read at {}{}, outside its rows {} .. {}",
+        diagnostic.title = fmt::format("table `{}` is read at {}{}, outside its rows {} .. {}",
                                        table.name, text(values_.slot[op.b]), where,
                                        text(table.x.front()), text(table.x.back()));
         diagnostic.others.push_back({table.span, "the table"});
@@ -172,7 +173,7 @@ class Origin {
                           : lang::number_text(values_.slot[s]);
         };
         diagnostic.title =
-            fmt::format("`{}` of `{}` is {}{}, {} its limit {}",
+            fmt::format("`{}` of `{}` is {}{}, {} its limit of {}",
                         function.parameters[found->parameter], function.name, text(found->value),
                         where, found->lower ? "below" : "above", text(found->bound));
         for (const lang::FunctionRange& range : function.limits)
@@ -217,9 +218,9 @@ class Origin {
             return;
         }
         diagnostic.primary = {sheet_.nodes[site.outer].span, "in this call"};
-        diagnostic.notes.push_back(fmt::format("it happens at `{}` ({})",
+        diagnostic.notes.push_back(fmt::format("it happens in `{}` ({})",
                                                folded(sources_.text(node.span)),
-                                               place_text(sources_, node.span)));
+                                               lang::spoken_place(sources_, node.span)));
     }
 
     const lang::Sheet& sheet_;

@@ -7,6 +7,7 @@
 #include "engine/plan/operands.h"
 #include "engine/plan/plan_roots.h"
 #include "engine/words/words.h"
+#include "lang/diag/place.h"
 
 namespace acre::engine {
 
@@ -81,7 +82,7 @@ std::vector<std::string> FaultTrail::notes(std::span<const Slot> from) const {
     for (const lang::LineId line : met) {
         if (notes.size() == most_notes && met.size() > most_notes + 1) {
             notes.push_back(
-                fmt::format("and {} more lines and values behind these", met.size() - most_notes));
+                fmt::format("and {} more lines and values before these", met.size() - most_notes));
             break;
         }
         notes.push_back(describe(line));
@@ -94,7 +95,7 @@ std::string FaultTrail::set_by(lang::Layer layer) {
     case lang::Layer::Model:
         return "in the model";
     case lang::Layer::Binding:
-        return "bound where the model is used";
+        return "set where the model is used";
     case lang::Layer::Field:
         return "from the field's layout";
     case lang::Layer::CommandLine:
@@ -111,10 +112,10 @@ std::string FaultTrail::describe(lang::LineId id) const {
     const bool plain = slot == no_slot || compiled_.plan.operations[slot].code == OpCode::Input;
     std::string text = fmt::format("`{}`", line.name);
     if (!(line.given != none && plain))
-        text += fmt::format(" = {}", formula_text(sheet_, sources_, id));
+        text += fmt::format(" = {}, which", formula_text(sheet_, sources_, id));
     text += fmt::format(" is {}", value_text(sheet_, id, value));
     if (line.given == none)
-        return text + fmt::format(" ({})", place_text(sources_, line.name_span));
+        return text + fmt::format(" ({})", lang::spoken_place(sources_, line.name_span));
     const lang::Given& given = sheet_.givens[line.given];
     if (given.settings.empty())
         return text;
@@ -122,7 +123,8 @@ std::string FaultTrail::describe(lang::LineId id) const {
     const bool own = setting.layer == lang::Layer::Model;
     text += fmt::format("{} {}", own ? "" : ",", set_by(setting.layer));
     if (setting.layer != lang::Layer::CommandLine)
-        text += fmt::format(" ({})", place_text(sources_, own ? line.name_span : setting.span));
+        text +=
+            fmt::format(" ({})", lang::spoken_place(sources_, own ? line.name_span : setting.span));
     if (!setting.because.empty())
         text += fmt::format(" because \"{}\"", setting.because);
     return text;

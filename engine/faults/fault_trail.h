@@ -23,8 +23,8 @@ class FaultTrail {
     // no further than a few thousand operations. Not for several threads.
     std::vector<std::string> notes(std::span<const Slot> from) const;
 
-    // "`speed` is 0 mi/h, set by the job (block-12.job:4) because \"wet\""; for a line its formula
-    // and place.
+    // "`speed` is 0 mi/h, set by the job (block-12.job, line 4) because \"wet\""; for a line its
+    // formula and place.
     std::string describe(lang::LineId line) const;
     // "set by the job"
     static std::string set_by(lang::Layer layer);

@@ -87,7 +87,7 @@ struct Report {
                 continue;
             if (plan.within_low[i] != no_slot && plan.within_high[i] != no_slot)
                 range(given, plan.within_low[i], plan.within_high[i], lang::Code::I602,
-                      given.within_span, "lawful range");
+                      given.within_span, "allowed range");
             if (plan.swing_low[i] != no_slot && plan.swing_high[i] != no_slot)
                 range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802,
                       given.swing_span, "swing");
@@ -159,7 +159,7 @@ struct Report {
                                        value_of_node(sheet, step.value, value(slot)));
         diagnostic.primary = {step.span, "a share of the price"};
         add_notes(diagnostic, std::vector<Slot>{slot});
-        diagnostic.helps.push_back({"a share of the cost is written  markup", {}});
+        diagnostic.helps.push_back({"for a share of the cost, use  markup", {}});
         diagnostics.add(std::move(diagnostic));
         return true;
     }

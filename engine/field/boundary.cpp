@@ -62,8 +62,8 @@ class Reader {
             return std::nullopt;
         geometry(root, 0);
         if (!failed_ && boundary_.polygons.empty())
-            error(Code::B902, "no polygon in this file", whole(), "a boundary",
-                  "a field boundary is a Polygon or MultiPolygon, by itself or in a Feature or "
+            error(Code::B902, "no polygon in this file", whole(), "",
+                  "a field boundary is a Polygon or MultiPolygon, on its own or in a Feature or "
                   "FeatureCollection");
         if (failed_)
             return std::nullopt;
@@ -120,8 +120,8 @@ class Reader {
         } catch (const Json::exception&) {
             // The library's own words speak of its states; the place is what helps.
             const auto offset = static_cast<std::size_t>(seen - text_.data());
-            error(Code::B901, "the boundary is not well-formed JSON",
-                  at(offset == 0 ? 0 : offset - 1), "reading stops here",
+            error(Code::B901, "the boundary is not valid JSON", at(offset == 0 ? 0 : offset - 1),
+                  "reading stops here",
                   "JSON has no NaN, no comments, no comma before a closing bracket, and numbers "
                   "below 1.8e308");
             return false;
@@ -149,13 +149,13 @@ class Reader {
         }
         if (!object.is_object()) {
             error(Code::B902, "a GeoJSON object is missing", whole(), "",
-                  "the text should begin with {\"type\": …");
+                  "the file should start with {\"type\": …");
             return;
         }
         if (const Json* crs = member(object, "crs");
             crs != nullptr && !crs->is_null() && crs->dump().find("CRS84") == std::string::npos &&
             crs->dump().find("4326") == std::string::npos) {
-            error(Code::B903, "the boundary names a coordinate system of its own", whole(), "",
+            error(Code::B903, "the boundary uses another coordinate system", whole(), "",
                   "export it as WGS 84 longitude and latitude (RFC 7946, section 4)");
             return;
         }
@@ -288,7 +288,7 @@ class Reader {
         if (points.size() != before)
             repair("left out points that repeat the one before");
         if (points.size() < 3) {
-            error(Code::B905, "a ring needs three different points at least", span,
+            error(Code::B905, "a ring needs at least three different points", span,
                   fmt::format("{} here", points.size()), "");
             return false;
         }
@@ -322,7 +322,7 @@ class Reader {
             return false;
         }
         if (std::abs(at.lat) > 85) {
-            error(Code::B906, "a field this near to a pole cannot be laid out", span,
+            error(Code::B906, "a field this close to a pole cannot be laid out", span,
                   fmt::format("latitude {:.6g}", at.lat), "");
             return false;
         }

@@ -103,9 +103,8 @@ bool is_sound(const PlaneField& field, lang::FileId file, lang::Diagnostics& dia
         lang::Diagnostic diagnostic{code, std::string(title), {{file, 0, 1}, ""}, {}, {}, {}};
         if (std::string place = place_of(field, message); !place.empty())
             diagnostic.notes.push_back(std::move(place));
-        diagnostic.helps.push_back({"draw the boundary again so that no edge meets another, and "
-                                    "holes lie inside their polygon",
-                                    {}});
+        diagnostic.helps.push_back(
+            {"redraw the boundary so that no edges meet and every hole is inside its polygon", {}});
         diagnostics.add(std::move(diagnostic));
         return false;
     };
@@ -212,11 +211,11 @@ std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceM
             if (std::hypot(point.x, point.y) > widest) {
                 diagnostics.add(
                     {lang::Code::B906,
-                     "the field is too wide to be laid flat",
+                     "the field is too wide to lay out",
                      {{file, 0, 1}, ""},
                      {},
                      {fmt::format(
-                         "its points lie up to {:.0f} km from its middle; a field may reach 60 km",
+                         "its points are up to {:.0f} km from its center; the limit is 60 km",
                          std::hypot(point.x, point.y) / 1000)},
                      {}});
                 return std::nullopt;

@@ -139,20 +139,19 @@ class Reader {
             if (cell.text.starts_with(amount) && cell.text.size() > amount.size())
                 amounts_.emplace_back(cell.text.substr(amount.size()), i);
             else if (std::find(known.begin(), known.end(), cell.text) == known.end())
-                error(Code::J001,
-                      fmt::format("the log has a column that means nothing here: `{}`", cell.text),
+                error(Code::J001, fmt::format("unknown column `{}` in the log", cell.text),
                       cell.span, "unknown",
-                      {{"columns are " + fmt::format("{}", fmt::join(known, ", ")) +
+                      {{"the columns are " + fmt::format("{}", fmt::join(known, ", ")) +
                             " and amount.NAME for money spent on a cost",
                         {}}});
             if (!column_.emplace(cell.text, i).second)
-                error(Code::J001, fmt::format("the column `{}` is there twice", cell.text),
+                error(Code::J001, fmt::format("the column `{}` appears twice", cell.text),
                       cell.span, "again");
         }
         for (const char* needed : {"date", "meter_start", "meter_stop", "acres"})
             if (!column_.contains(needed))
                 error(Code::J001, fmt::format("the log has no column `{}`", needed), head[0].span,
-                      "the first row names the columns");
+                      "the first row must name it");
         log_.has_gallons = column_.contains("gallons");
         return !failed_;
     }
@@ -174,7 +173,7 @@ class Reader {
         if (!value)
             error(Code::J002, "a number is needed here", at->span, "not a number");
         else if (*value < low)
-            error(Code::J002, "a log has no negative figures", at->span, "below zero");
+            error(Code::J002, "a log cannot have negative figures", at->span, "below zero");
         else
             return *value;
         return 0;
@@ -185,17 +184,16 @@ class Reader {
             error(Code::J002,
                   fmt::format("this row has {} cells, the first row names {}", cells.size(),
                               table_.rows[0].size()),
-                  cells[table_.rows[0].size()].span, "left over",
-                  {{"put a text that holds a comma in double quotes", {}}});
+                  cells[table_.rows[0].size()].span, "extra",
+                  {{"put text that contains a comma in double quotes", {}}});
             return;
         }
         LogRow row;
         row.date = text(cells, "date");
         if (!is_date(row.date)) {
             const Cell* at = cell(cells, "date");
-            error(Code::J003,
-                  row.date.empty() ? "a row without a date" : "a date that is not in the calendar",
-                  at != nullptr ? at->span : cells[0].span, "expected as 2027-03-14");
+            error(Code::J003, row.date.empty() ? "this row has no date" : "no such date",
+                  at != nullptr ? at->span : cells[0].span, "write it as 2027-03-14");
         }
         row.machine = text(cells, "machine");
         row.operator_name = text(cells, "operator");
@@ -205,7 +203,7 @@ class Reader {
         const Cell* stop = cell(cells, "meter_stop");
         if ((start == nullptr) != (stop == nullptr)) {
             error(Code::J004, "a meter reading is missing", cells[0].span,
-                  "both readings, or none on a day without work");
+                  "give both readings, or none for a day without work");
         } else if (start != nullptr) {
             const double from = amount(start);
             const double to = amount(stop);
@@ -273,9 +271,9 @@ std::optional<JobLog> read_job_log(const lang::SourceMap& sources, lang::FileId 
         fail(fmt::format("the log has more than {} rows", lang::number_text(max_log_rows)),
              table.now);
     else if (!well_formed)
-        fail("the log is not well-formed CSV: a quote stands alone", table.now);
+        fail("the log is not valid CSV: a quote has no match", table.now);
     else if (table.rows.size() < 2)
-        fail("the log has no rows below its head", 0);
+        fail("the log has no rows below its first line", 0);
     else
         return Reader(std::move(table), diagnostics).read();
     return std::nullopt;

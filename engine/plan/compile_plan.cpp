@@ -101,17 +101,17 @@ void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler
 
 void report_size(const lang::Sheet& sheet, lang::LineId line, lang::Diagnostics& diagnostics) {
     lang::Diagnostic diagnostic{lang::Code::G403, {}, {}, {}, {}, {}};
-    diagnostic.title = fmt::format("the plan grows past {:L} operations", max_plan_operations);
+    diagnostic.title =
+        fmt::format("the calculation grows past {:L} operations", max_plan_operations);
     if (line != none) {
         diagnostic.title =
-            fmt::format("the plan grows past {} operations in `{}`",
+            fmt::format("the calculation grows past {} operations in `{}`",
                         lang::number_text(max_plan_operations), sheet.lines[line].name);
         diagnostic.primary = {sheet.lines[line].name_span, ""};
     }
-    diagnostic.notes.push_back("a function is written out wherever it is called; functions that "
-                               "call others several times multiply");
-    diagnostic.helps.push_back(
-        {"give what is called several times a line of its own inside the define", {}});
+    diagnostic.notes.push_back(
+        "a function is copied wherever it is called, so calls inside calls multiply");
+    diagnostic.helps.push_back({"inside the define, give a repeated call a line of its own", {}});
     diagnostics.add(std::move(diagnostic));
 }
 

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "lang/diag/place.h"
+
 namespace acre::engine {
 
 using lang::none;
@@ -68,24 +70,24 @@ void report_unset_givens(const lang::Sheet& sheet, const Compiled& compiled,
     constexpr std::size_t most_shown = 20;
     lang::Diagnostic diagnostic{lang::Code::I603, {}, {}, {}, {}, {}};
     const lang::Line& first = sheet.lines[lines.front()];
-    diagnostic.title =
-        lines.size() == 1 ? fmt::format("`{}` is yours to set and has no value", first.name)
-                          : fmt::format("{} values are yours to set and are not set", lines.size());
+    diagnostic.title = lines.size() == 1
+                           ? fmt::format("`{}` is required and has no value", first.name)
+                           : fmt::format("{} required values are missing", lines.size());
     diagnostic.primary = {first.name_span, "no value"};
-    std::string help = "set in the job or the season:";
+    std::string help = lines.size() == 1 ? "set it in the job or the season:"
+                                         : "set them in the job or the season:";
     for (std::size_t i = 0; i < lines.size(); ++i) {
         if (i == most_shown) {
             diagnostic.notes.push_back(fmt::format("and {} more", lines.size() - most_shown));
             break;
         }
         const lang::Line& line = sheet.lines[lines[i]];
-        const lang::SourceFile& file = sources.file(line.name_span.file);
         diagnostic.notes.push_back(fmt::format(
-            "`{}`{}{} ({}:{})", line.name, line.unit_text.empty() ? "" : " in " + line.unit_text,
-            line.label.empty() ? "" : ", " + line.label, file.name(),
-            file.position(line.name_span.begin).line));
+            "`{}`{}{} ({})", line.name, line.unit_text.empty() ? "" : " in " + line.unit_text,
+            line.label.empty() ? "" : ", " + line.label,
+            lang::spoken_place(sources, line.name_span)));
         if (i < 3)
-            help += fmt::format("{} `set {} = …`", i == 0 ? " " : ",", line.name);
+            help += fmt::format("{} set {} = …", i == 0 ? " " : ",", line.name);
     }
     diagnostic.helps.push_back({std::move(help), {}});
     diagnostics.add(std::move(diagnostic));

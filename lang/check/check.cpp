@@ -62,7 +62,7 @@ class Checker {
         const std::string* written = nullptr;
         const Unit* unit = nullptr;
     };
-    // What a value is for, put into words by an error only: "the lawful range of `depth`".
+    // What a value is for, put into words by an error only: "the allowed range of `depth`".
     struct Subject {
         std::string_view lead;
         std::string_view name;
@@ -153,9 +153,9 @@ class Checker {
                 sheet_.lines[id].value = setting.value;
         }
         given.within_low =
-            check_part(site, given.within_low, wanted, {"the lawful range of ", name}, unit_text);
+            check_part(site, given.within_low, wanted, {"the allowed range of ", name}, unit_text);
         given.within_high =
-            check_part(site, given.within_high, wanted, {"the lawful range of ", name}, unit_text);
+            check_part(site, given.within_high, wanted, {"the allowed range of ", name}, unit_text);
         given.swing_low =
             check_part(site, given.swing_low, wanted, {"the swing of ", name}, unit_text);
         given.swing_high =
@@ -184,7 +184,7 @@ class Checker {
             for (FunctionRange& range : *ranges) {
                 if (range.parameter >= function.parameters.size())
                     continue;
-                const Subject subject{ranges == &function.limits ? "the allowed range of "
+                const Subject subject{ranges == &function.limits ? "the limits of "
                                                                  : "the tested range of ",
                                       function.parameters[range.parameter]};
                 const Type& wanted = function.parameter_types[range.parameter];

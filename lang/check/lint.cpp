@@ -76,7 +76,7 @@ class Lint {
                                                line.role == Role::Given ? "a given" : "computed"),
                                    line.name_span, "unused");
             d.helps.push_back(
-                {"use it in a line, give it a label to show it, or remove it", std::nullopt});
+                {"use it in a line, give it a label to show it, or delete it", std::nullopt});
             diagnostics_.add(std::move(d));
         }
     }
@@ -90,11 +90,11 @@ class Lint {
             const Line& rate = sheet_.lines[sheet_.costs[i].rate];
             if (covered[i].empty()) {
                 Diagnostic d =
-                    problem(Code::L803, fmt::format("the cost `{}` is in no price", rate.name),
+                    problem(Code::L803, fmt::format("no price covers the cost `{}`", rate.name),
                             rate.name_span, "not covered");
                 d.helps.push_back({sheet_.costs[i].part == none
-                                       ? "put it into a part that a price covers"
-                                       : fmt::format("name its part after `covers`: \"{}\"",
+                                       ? "move it to a part that a price covers"
+                                       : fmt::format("add its part to `covers`: \"{}\"",
                                                      sheet_.parts[sheet_.costs[i].part].title),
                                    std::nullopt});
                 diagnostics_.add(std::move(d));
@@ -106,7 +106,7 @@ class Lint {
                 for (const PriceItem* item : covered[i])
                     d.others.push_back({item->span, "covers it"});
                 d.helps.push_back(
-                    {"leave its part out of `covers` of all prices but one", std::nullopt});
+                    {"keep its part in the `covers` of one price only", std::nullopt});
                 diagnostics_.add(std::move(d));
             }
         }
@@ -125,18 +125,19 @@ class Lint {
         if (*low >= *high) {
             diagnostics_.add(
                 problem(Code::L806, fmt::format("the swing of `{}` is empty", line.name),
-                        given.swing_span, "does not rise", {"write the lower bound first"}));
+                        given.swing_span, "must rise", {"write the lower bound first"}));
             return;
         }
         const auto least = constant(sheet_, given.within_low);
         const auto most = constant(sheet_, given.within_high);
         if ((least && *low < *least) || (most && *high > *most)) {
-            Diagnostic d = problem(
-                Code::L806, fmt::format("the swing of `{}` leaves its lawful range", line.name),
-                given.swing_span, range(given.swing_low, given.swing_high));
+            Diagnostic d =
+                problem(Code::L806,
+                        fmt::format("the swing of `{}` goes outside its allowed range", line.name),
+                        given.swing_span, range(given.swing_low, given.swing_high));
             d.others.push_back({given.within_span, range(given.within_low, given.within_high)});
             d.notes.push_back(
-                "values outside the lawful range are errors, also in sensitivity and risk");
+                "a value outside the allowed range is an error, in sensitivity and risk too");
             diagnostics_.add(std::move(d));
         }
         const NodeId value = given.settings.empty() ? none : given.settings.back().value;
@@ -149,8 +150,8 @@ class Lint {
                                            range(given.swing_low, given.swing_high)),
                                sheet_.nodes[value].span, "outside");
         d.others.push_back({given.swing_span, "the swing"});
-        d.notes.push_back("the swing is what sensitivity and risk vary the value over: it should "
-                          "hold the value itself");
+        d.notes.push_back("sensitivity and risk vary the value over its swing, so the swing should "
+                          "include the value");
         diagnostics_.add(std::move(d));
     }
 

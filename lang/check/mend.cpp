@@ -7,6 +7,7 @@
 
 #include "lang/check/resolve/report.h"
 #include "lang/check/written_unit.h"
+#include "lang/diag/place.h"
 
 namespace acre::lang {
 namespace {
@@ -125,8 +126,8 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
             line.unit_text.empty() ? sheet.units.text(line.type.unit) : line.unit_text;
         if (hides_ratio(sheet, unit_text))
             continue;
-        out.push_back({name, unit_text, resolving::place_of(sources, line.name_span, at.file),
-                       candidate.inverse});
+        out.push_back(
+            {name, unit_text, spoken_place(sources, line.name_span, at.file), candidate.inverse});
     }
     return out;
 }
@@ -175,12 +176,12 @@ bool is_year_against_hour(const Dim& missing) {
 
 std::string apart_note(const Dim& missing) {
     if (is_year_against_hour(missing))
-        return "a year (yr) counts seasons of ownership, an hour (h) counts work: one is not a "
+        return "a year (yr) counts seasons of ownership and an hour (h) counts work; neither is a "
                "fixed number of the other";
     if (missing.exponent[Day] != 0 && missing.exponent[Time] != 0)
-        return "a day has as many hours as the model says: a line in h/day";
+        return "how many hours a day has is up to the model: a line in h/day";
     if (missing.exponent[Shift] != 0 && missing.exponent[Time] != 0)
-        return "a shift has as many hours as the model says: a line in h/shift";
+        return "how many hours a shift has is up to the model: a line in h/shift";
     return {};
 }
 

@@ -148,10 +148,9 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
     }
     d.helps = mend(sheet_, sources_, site, bad, missing->dim);
     if (d.helps.empty() && is_year_against_hour(missing->dim))
-        d.helps.push_back(
-            {fmt::format("a line in {} is what is missing: the hours worked in a year",
-                         missing->dim.exponent[Year] < 0 ? "h/yr" : "h/yr"),
-             std::nullopt});
+        d.helps.push_back({fmt::format("add a line in {}: the hours worked in a year",
+                                       missing->dim.exponent[Year] < 0 ? "h/yr" : "h/yr"),
+                           std::nullopt});
     return d;
 }
 
@@ -188,7 +187,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
                 if (const std::string text = quotable(sources_, sheet_.nodes[side].span);
                     !text.empty() && !sheet_.choices[type.choice].options.empty())
                     d.helps.push_back(
-                        {fmt::format("ask for one of the choice: write  {} is {}", text,
+                        {fmt::format("compare it to one of its choices: write  {} is {}", text,
                                      sheet_.choices[type.choice].options.front()),
                          std::nullopt});
         return add(std::move(d));
@@ -201,7 +200,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
             return;
         const std::string kind = kind_text(site, fault);
         Diagnostic d =
-            problem(code, fmt::format("a number is needed here, this is {}", kind), at, kind);
+            problem(code, fmt::format("a number is needed here; this is {}", kind), at, kind);
         d.helps.push_back({fmt::format("turn it into a number: write  when {} then 1 otherwise 0",
                                        code == Code::U308 ? "CONDITION" : "CHOICE is NAME"),
                            std::nullopt});
@@ -210,9 +209,9 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
                 fmt::format("turn it into a number: write  when {} then 1 otherwise 0", text);
         else if (code == Code::U309 && !text.empty() &&
                  !sheet_.choices[sheet_.nodes[fault].type.choice].options.empty())
-            d.helps.back().text = fmt::format(
-                "say what each choice is worth: write  when {} is {} then 1 otherwise 0", text,
-                sheet_.choices[sheet_.nodes[fault].type.choice].options.front());
+            d.helps.back().text =
+                fmt::format("give each choice a number: write  when {} is {} then 1 otherwise 0",
+                            text, sheet_.choices[sheet_.nodes[fault].type.choice].options.front());
         return add(std::move(d));
     }
     case Mismatch::WantsPlain:
@@ -225,7 +224,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
                 Code::U306, fmt::format("a power must be a plain number, not {}", unit), at, unit);
             if (const std::string text = quotable(sources_, at); !text.empty())
                 d.helps.push_back(
-                    {fmt::format("divide the unit away: write  ({} / {})", text, one_of(unit)),
+                    {fmt::format("divide out the unit: write  ({} / {})", text, one_of(unit)),
                      std::nullopt});
             return add(std::move(d));
         }
@@ -249,7 +248,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
         if (!text.empty() && angle && is_plain(sheet_.nodes[a].type))
             d.helps.push_back({fmt::format("write  {}({} deg)", function, text), std::nullopt});
         else if (!text.empty() && !angle)
-            d.helps.push_back({fmt::format("divide the unit away: write  {}({} / {})", function,
+            d.helps.push_back({fmt::format("divide out the unit: write  {}({} / {})", function,
                                            text, one_of(given)),
                                std::nullopt});
         return add(std::move(d));
@@ -263,13 +262,13 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
         Diagnostic d = problem(
             Code::U306,
             written ? fmt::format("only a plain number can be raised to the power {}", exponent)
-                    : fmt::format("only a plain number can be raised to a power that is computed"),
+                    : fmt::format("only a plain number can be raised to a computed power"),
             whole.op_span);
         d.others = {{sheet_.nodes[a].span, unit}};
         if (const std::string base = quotable(sources_, sheet_.nodes[a].span);
             !base.empty() && !exponent.empty())
-            d.helps.push_back({fmt::format("divide the unit away first: write  ({} / {}) ^ {}",
-                                           base, one_of(unit), exponent),
+            d.helps.push_back({fmt::format("divide out the unit first: write  ({} / {}) ^ {}", base,
+                                           one_of(unit), exponent),
                                std::nullopt});
         return add(std::move(d));
     }
@@ -277,17 +276,16 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
         if (skip(Code::U307, at))
             return;
         const std::string unit = kind_text(site, a);
-        Diagnostic d = problem(
-            Code::U307, fmt::format("there is no unit for the square root of {}", unit), at, unit);
-        d.notes.push_back("only a unit of even powers has a root: the root of ft^2 is ft");
+        Diagnostic d =
+            problem(Code::U307, fmt::format("the square root of {} has no unit", unit), at, unit);
+        d.notes.push_back("a unit needs even powers to have a root: the square root of ft^2 is ft");
         return add(std::move(d));
     }
     case Mismatch::TooLarge:
         if (skip(Code::U312, whole.op_span))
             return;
-        add(problem(Code::U312, "the unit of this formula is too large to be kept exactly",
-                    whole.op_span, {},
-                    {"give parts of the formula lines of their own, in units of their own"}));
+        add(problem(Code::U312, "the unit of this formula is too large", whole.op_span, {},
+                    {"split the formula into lines, each in a unit of its own"}));
         return;
     }
 }
@@ -300,7 +298,7 @@ void Mismatches::condition(const Site& site, NodeId value) {
     const std::string kind = kind_text(site, value);
     Diagnostic d =
         problem(Code::U308,
-                fmt::format("a condition is needed here, this is {}",
+                fmt::format("a condition is needed here; this is {}",
                             choice || kind == plain_number ? kind : "a number in " + kind),
                 at, kind);
     if (const std::string text = quotable(sources_, at); !text.empty()) {
@@ -324,14 +322,15 @@ void Mismatches::odd_pair(const Site& site, NodeId node, NodeId a, NodeId b) {
     const std::string right = units.text(b);
     if (diagnostics_.full() || !nothing_in_common(sheet_, left, right))
         return;
-    Diagnostic d = problem(
-        Code::L805,
-        fmt::format("{} and {} are one kind of unit, but are seldom meant as one", left, right),
-        whole.op_span);
+    Diagnostic d =
+        problem(Code::L805,
+                fmt::format("{} and {} are the same kind of unit but seldom mean the same thing",
+                            left, right),
+                whole.op_span);
     d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
     const Conversion factor = conversion(sheet_.nodes[b].type.unit, sheet_.nodes[a].type.unit);
     d.notes.push_back(
-        fmt::format("1 {} is taken as {} {}", right, number_text(factor.apply(1)), left));
+        fmt::format("1 {} counts as {} {}", right, number_text(factor.apply(1)), left));
     add(std::move(d));
 }
 

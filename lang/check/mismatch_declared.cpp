@@ -64,7 +64,7 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
             if (!note.empty())
                 d.notes.push_back(note);
             else if (!literal)
-                d.notes.push_back(fmt::format("the formula lacks a factor of {}",
+                d.notes.push_back(fmt::format("the formula is missing a factor of {}",
                                               WrittenUnits(sheet_, sources_, site.function)
                                                   .quotient_text(unit_text, wanted.unit, value)));
             if (!literal)

@@ -119,14 +119,15 @@ void report_line_loops(const Sheet& sheet, Diagnostics& diagnostics) {
         const auto name_of = [&](std::uint32_t id) -> const std::string& {
             return sheet.lines[id].name;
         };
-        std::string title = loop.size() == 1
-                                ? fmt::format("`{}` depends on itself", name_of(loop[0]))
-                                : fmt::format("{} lines depend on each other", loop.size());
+        std::string title =
+            loop.size() == 1 ? fmt::format("`{}` depends on itself", name_of(loop[0]))
+                             : fmt::format("{} lines depend on each other in a loop", loop.size());
         Diagnostic d =
             loop_message(sheet, traced, loop, Code::G401, std::move(title), "uses", name_of);
         d.helps.push_back(
-            {loop.size() == 1 ? "use another line here, or make it a given with a number of its own"
-                              : "make one of them a given with a number of its own",
+            {loop.size() == 1
+                 ? "use another line here, or make this one a given with its own number"
+                 : "make one of them a given with its own number",
              std::nullopt});
         diagnostics.add(std::move(d));
     }
@@ -153,7 +154,7 @@ void report_function_loops(const Sheet& sheet, Diagnostics& diagnostics) {
                              : fmt::format("{} functions call each other in a loop", loop.size());
         Diagnostic d =
             loop_message(sheet, traced, loop, Code::G402, std::move(title), "calls", name_of);
-        d.notes.push_back("a formula always ends: there is no repetition");
+        d.notes.push_back("a formula must come to an end, so a function cannot call itself");
         diagnostics.add(std::move(d));
     }
 }

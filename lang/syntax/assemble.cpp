@@ -201,12 +201,12 @@ void Assembler::add_row(ast::Table& table, const LogicalLine& line, Formulas& fo
     const Span x_span = module_.exprs[row.x].span;
     if (x && last_x_ && *x <= *last_x_)
         diagnostics_.add({Code::S113,
-                          *x == *last_x_ ? "two rows of the table begin with the same number"
-                                         : "the first column of the table does not rise",
+                          *x == *last_x_ ? "two rows of a table start with the same number"
+                                         : "the first column of a table must rise",
                           {x_span, "must be larger"},
                           {{*last_x_span_, "than this"}},
                           {},
-                          {{"order the rows by their first number", {}}}});
+                          {{"sort the rows by their first number", {}}}});
     if (x) {
         last_x_ = x;
         last_x_span_ = x_span;
@@ -283,12 +283,13 @@ void Assembler::close_table() {
     if (rows_seen_ < 2 && statement_of_[table_line_] != ast::none)
         diagnostics_.add(
             {Code::S112,
-             fmt::format("the table has {}, and needs two at least",
-                         rows_seen_ == 0 ? "no rows" : "one row"),
+             fmt::format("a table needs at least two rows; this one has {}",
+                         rows_seen_ == 0 ? "none" : "one"),
              {span(line), ""},
              {},
              {},
-             {{"write the rows below, indented: two numbers a row, the first column rising", {}}}});
+             {{"write the rows below it, indented: two numbers a row, the first column rising",
+               {}}}});
     table_line_ = no_parent;
 }
 

@@ -57,7 +57,7 @@ void Formulas::push(const ast::Expr& expr, std::uint32_t depth) {
         too_deep(
             expr.span,
             fmt::format("the formula is more than {} levels deep", number_text(max_formula_depth)),
-            "give pieces of it lines of their own");
+            "move parts of it to lines of their own");
     values_.push_back(static_cast<ast::ExprId>(module_.exprs.size()));
     module_.exprs.push_back(expr);
     depths_.push_back(static_cast<std::uint16_t>(depth));
@@ -71,10 +71,10 @@ ast::ExprId Formulas::take() {
 
 void Formulas::enter(std::string_view text) {
     if (++nesting_ > max_nesting)
-        too_deep(
-            span(text),
-            fmt::format("brackets, conditions or signs are nested more than {} deep", max_nesting),
-            "give the inner pieces lines of their own");
+        too_deep(span(text),
+                 fmt::format("parentheses, conditions or signs are nested more than {} deep",
+                             max_nesting),
+                 "move the inner parts to lines of their own");
 }
 
 void Formulas::number(std::string_view text) {
@@ -128,25 +128,24 @@ void Formulas::division_sign(std::string_view text) {
         if ((blank_before != blank_behind && (has_unit || name_behind)) ||
             (!blank_before && !blank_behind && name_behind)) {
             Diagnostic d{Code::S107,
-                         "it is not clear whether this `/` divides or belongs to a unit",
+                         "unclear whether this `/` divides or belongs to a unit",
                          {span(text), ""},
                          {},
                          {},
                          {}};
             const char* mended = blank_before ? "/ " : blank_behind ? " /" : " / ";
             d.helps.push_back(
-                {"to divide, put a blank on both sides of `/`", Edit{span(text), mended}});
+                {"to divide, put a space on both sides of `/`", Edit{span(text), mended}});
             const char* end = behind;
             while (end != statement_end_ && is_letter(*end))
                 ++end;
             const std::string_view number(base_ + literal->span.begin,
                                           literal->span.end - literal->span.begin);
             if (has_unit)
-                d.helps.push_back({"a unit has no blanks inside", {}});
+                d.helps.push_back({"a unit has no spaces in it", {}});
             else if (end != behind)
                 d.helps.push_back(
-                    {fmt::format("to write a rate, give the unit a 1 of its own: write  {} 1/{}",
-                                 shortened(number),
+                    {fmt::format("for a rate, write  {} 1/{}", shortened(number),
                                  shortened({behind, static_cast<std::size_t>(end - behind)})),
                      {}});
             throw SyntaxError{std::move(d)};

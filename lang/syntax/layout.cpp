@@ -121,15 +121,15 @@ class Layouter {
     void check_indent(std::uint32_t& wanted, Physical line) {
         if (wanted != line.indent && (wanted != 0 || open_.empty())) {
             Diagnostic d{Code::S115,
-                         "the line begins in a column where no line above begins",
+                         "the indentation matches no line above",
                          {{file_, line.begin, line.end}, ""},
                          {},
                          {},
                          {}};
             d.helps.push_back(
-                {open_.empty() ? std::string("begin the line at the margin, or deeper than the "
-                                             "statement it belongs to")
-                               : fmt::format("indent it by {} blanks, as the line above", wanted),
+                {open_.empty()
+                     ? std::string("start the line at the margin, or indent it below its statement")
+                     : fmt::format("indent it by {} spaces, like the line above", wanted),
                  Edit{{file_, line_begin(line.begin), line.begin}, std::string(wanted, ' ')}});
             diagnostics_.add(std::move(d));
         }
@@ -237,11 +237,11 @@ Layout lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) 
     }
     for (const std::uint32_t at : scan.unwanted)
         diagnostics.add({Code::S100,
-                         "a character that shows nothing stands here",
-                         {{file, at, at + 1}, "not a printed sign"},
+                         "invisible character",
+                         {{file, at, at + 1}, "shows nothing"},
                          {},
                          {},
-                         {{"remove it", Edit{{file, at, at + 1}, ""}}}});
+                         {{"delete it", Edit{{file, at, at + 1}, ""}}}});
     return {Layouter(text, file, diagnostics).run(scan.unwanted), true};
 }
 

@@ -3,47 +3,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include "lang/diag/suggest.h"
+#include "lang/syntax/nothing_after.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/tokens.h"
 
 namespace acre::lang {
 
 namespace {
-
-// What a value is missing for, by the word or sign before it.
-constexpr auto missing_after = std::to_array<std::pair<std::string_view, std::string_view>>({
-    {"*", "nothing to multiply by"},
-    {"/", "nothing to divide by"},
-    {"+", "nothing to add"},
-    {"-", "nothing to subtract"},
-    {"^", "no power"},
-    {"<", "nothing to compare with"},
-    {"<=", "nothing to compare with"},
-    {">", "nothing to compare with"},
-    {">=", "nothing to compare with"},
-    {"==", "nothing to compare with"},
-    {"!=", "nothing to compare with"},
-    {"=", "no formula"},
-    {"(", "nothing in the bracket"},
-    {",", "no value behind the comma"},
-    {"and", "no second condition"},
-    {"or", "no second condition"},
-    {"not", "no condition"},
-    {"when", "no condition"},
-    {"then", "no value for this case"},
-    {"otherwise", "no value for the other cases"},
-    {"over", "no quantity"},
-    {"within", "no lower bound"},
-    {"swing", "no lower bound"},
-    {"..", "no upper bound"},
-    {"of", "no quantity"},
-    {"costs", "no amount of money"},
-    {"$", "no amount"},
-});
 
 class Describer {
   public:
@@ -67,15 +36,15 @@ class Describer {
         case Expected::ChoiceName:
             return missing_name();
         case Expected::Text:
-            return after_value("a text in quotes is missing after {}", "write it as \"…\"");
+            return after_value("text in quotes is missing after {}", "write it as \"…\"");
         case Expected::Colon:
             return missing_colon();
         case Expected::Unit:
             return missing_unit();
         case Expected::UnitPower:
-            return bad_unit("the power of a unit is a whole number",
-                            "behind a number and its unit `^` belongs to the unit: to raise the "
-                            "value, put a blank before it");
+            return bad_unit("the power of a unit must be a whole number",
+                            "right after a unit, `^` belongs to the unit; to raise the whole "
+                            "value, put a space before it");
         case Expected::UnitInside:
         case Expected::UnitClose:
             return bad_unit_bracket();
@@ -83,26 +52,26 @@ class Describer {
             return missing_equals();
         case Expected::Dots:
             return after_value("`..` and an upper bound are missing after {}",
-                               "a range is written A .. B");
+                               "write a range as  A .. B");
         case Expected::Comma:
             return missing("a comma is missing after {}", "write  correlate A, B 60 %");
         case Expected::Word:
             return missing_word();
         case Expected::BracketOpen:
             return missing("`(` is missing after {}",
-                           "what it takes stands in brackets: (NAME : UNIT)");
+                           "list its parameters in parentheses: (NAME : UNIT)");
         case Expected::BracketClose:
             return unclosed_bracket();
         case Expected::Cell:
             return bad_row();
         case Expected::PriceForm:
-            return missing("it is not said what the price is for, after {}",
+            return missing("`per` or `lump` is missing after {}",
                            "write  per UNIT of QUANTITY  or  lump");
         case Expected::TableEnd:
             return missing("`hold` or `error` is missing after {}",
                            "`hold` keeps the value of the last row, `error` stops");
         case Expected::Known:
-            return missing("it is not said how it is known, after {}",
+            return missing("{} needs a word: how sure is the formula?",
                            "write one of  read  recalled  common_practice  ours");
         case Expected::Date:
             return bad_date();
@@ -161,38 +130,35 @@ class Describer {
     Diagnostic unclosed_text(std::size_t open) const {
         const std::uint32_t end = std::min(
             b_.end, static_cast<std::uint32_t>(std::min(b_.text.find('\n', open), b_.text.size())));
-        return make(Code::S102, "a text in quotes is not closed",
+        return make(Code::S102, "text in quotes is not closed",
                     {b_.file, static_cast<std::uint32_t>(open), end}, "opened here",
-                    "end the text with \" on the same line");
+                    "end it with \" on the same line");
     }
 
     Diagnostic missing_value() const {
         const Keyword word = found_.kind == TokenKind::Name ? keyword_of(found()) : Keyword::None;
         if (found() == "." && found_.end < b_.end && is_digit(b_.text[found_.end]))
-            return make(Code::S106, "a number begins with a point", span(found_),
+            return make(Code::S106, "a number cannot start with a decimal point", span(found_),
                         "no digit before it", "write 0.5, not .5");
         if (word == Keyword::When)
-            return make(Code::S103, "a `when` inside a formula stands in brackets", span(found_),
-                        "", "write  (when … then … otherwise …)");
+            return make(Code::S103, "a `when` inside a formula needs parentheses", span(found_), "",
+                        "write  (when … then … otherwise …)");
         const WordRole role = role_of(word);
         if (!begins_a_line(found_) &&
             (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Value))
             return reserved(found_);
-        std::string_view label = "";
-        for (const auto& [sign, text] : missing_after)
-            if (sign == before())
-                label = text;
+        const std::string_view label = nothing_after(before());
         Diagnostic d = missing("a value is missing after {}", "", std::string(label));
         if (found_.kind == TokenKind::Text)
-            d.notes.emplace_back("a text in quotes is no value");
+            d.notes.emplace_back("text in quotes is not a value");
         return d;
     }
 
     Diagnostic reserved(Token t) const {
         return make(
             Code::S108,
-            fmt::format("{} is a word of the notation and cannot be a name", quoted(t.in(b_.text))),
-            span(t), "", fmt::format("choose a longer name, as `{}_1`", t.in(b_.text)));
+            fmt::format("{} is a reserved word and cannot be a name", quoted(t.in(b_.text))),
+            span(t), "", fmt::format("choose another name, such as `{}_1`", t.in(b_.text)));
     }
 
     Diagnostic missing_name() const {
@@ -200,9 +166,9 @@ class Describer {
             return describe_unknown(b_.text, {b_.file, b_.begin, b_.end}, "");
         if (found_.kind == TokenKind::Number)
             return make(Code::S103, fmt::format("a name is missing after {}", quoted(before())),
-                        span(found_), "a name begins with a letter", "");
+                        span(found_), "a name must start with a letter", "");
         if (found() == "_")
-            return make(Code::S103, "a name begins with a letter", span(found_), "", "");
+            return make(Code::S103, "a name must start with a letter", span(found_), "", "");
         return missing(b_.expected == Expected::Name ? "a name is missing after {}"
                                                      : "the name of a choice is missing after {}",
                        "");
@@ -215,22 +181,22 @@ class Describer {
             return describe_unknown(b_.text, {b_.file, b_.begin, b_.end}, "");
         return make(Code::S105, fmt::format("the unit of {} is missing", quoted(name)),
                     span(before_), "no unit",
-                    fmt::format("write  {} : UNIT{}  and for a plain number  {} : 1", name,
+                    fmt::format("write  {} : UNIT{}  (for a plain number,  {} : 1)", name,
                                 found() == "=" ? " = …" : "", name));
     }
 
     Diagnostic missing_unit() const {
         if (found_.kind == TokenKind::Number)
-            return make(Code::S107, "a unit begins with a letter, $ or %", span(found_), "a number",
-                        "a plain number has the unit 1");
+            return make(Code::S107, "a unit must start with a letter, $ or %", span(found_),
+                        "a number", "a plain number has the unit 1");
         return make(Code::S105, fmt::format("a unit is missing after {}", quoted(before())),
-                    span(before_), "no unit", "for a plain number write 1");
+                    span(before_), "no unit", "for a plain number, write 1");
     }
 
     Diagnostic bad_unit(std::string title, std::string help = "") const {
         const Span at = at_end() ? span(before_) : span(found_);
         if (help.empty())
-            help = "a unit has no blanks inside: $/(ac.ft), ft^2; to divide by a value, put blanks "
+            help = "write units without spaces: $/(ac.ft), ft^2; to divide by a value, put spaces "
                    "around `/`";
         return make(Code::S107, std::move(title), at, "", std::move(help));
     }
@@ -238,18 +204,18 @@ class Describer {
     Diagnostic bad_unit_bracket() const {
         const std::string_view f = found();
         if (b_.expected == Expected::UnitInside || f == "." || f == "/" || f == "^")
-            return bad_unit("a unit with a bracket is not written in one piece");
-        return make(Code::S107, "the bracket of a unit is not closed", span(before_),
-                    "`)` is missing behind this", "a unit is written without blanks:  $/(ac.ft)");
+            return bad_unit("a unit with parentheses must be written without spaces");
+        return make(Code::S107, "the parenthesis in a unit is not closed", span(before_),
+                    "`)` is missing after this", "write units without spaces:  $/(ac.ft)");
     }
 
     Diagnostic missing_equals() const {
         const std::string_view f = found();
         if (f == "/" || f == "^" || f == "." || f == "*")
             return bad_unit(
-                "a unit is written without blanks, with `.` to multiply and `/` to divide");
+                "a unit is written without spaces, with `.` to multiply and `/` to divide");
         if (f == "==")
-            return make(Code::S103, "`==` compares; a value is given with `=`", span(found_), "",
+            return make(Code::S103, "`==` compares; use `=` to give a value", span(found_), "",
                         "write `=`");
         return missing("`=` and a value are missing after {}", "");
     }
@@ -261,7 +227,7 @@ class Describer {
             return left_over();
         if (of_when)
             return make(Code::S111, fmt::format("`when` has no {}", word), span(before_),
-                        fmt::format("{} is missing behind this", word),
+                        fmt::format("{} is missing after this", word),
                         "write  when CONDITION then VALUE otherwise VALUE");
         std::string help;
         if (b_.word == Keyword::Over)
@@ -278,16 +244,17 @@ class Describer {
         if (b_.open_brackets.empty())
             return left_over();
         const std::uint32_t open = b_.open_brackets.back();
-        return make(Code::S101, "a bracket is not closed", {b_.file, open, open + 1}, "opened here",
-                    "close it with )");
+        return make(Code::S101, "a parenthesis is not closed", {b_.file, open, open + 1},
+                    "opened here", "close it with )");
     }
 
     Diagnostic bad_row() const {
         if (found_.begin == b_.begin || at_end())
-            return make(Code::S103, "a row of a table is two numbers", {b_.file, b_.begin, b_.end},
-                        "", "write them with blanks between, in the units of the head");
-        return make(Code::S100, "a row of a table is two numbers", span(found_), "not a number",
-                    "the units stand in the head of the table");
+            return make(Code::S103, "a table row is two numbers", {b_.file, b_.begin, b_.end}, "",
+                        "write two numbers with spaces between them, in the units of the table's "
+                        "first line");
+        return make(Code::S100, "a table row is two numbers", span(found_), "not a number",
+                    "the units are in the table's first line");
     }
 
     Diagnostic bad_date() const {
@@ -299,29 +266,30 @@ class Describer {
     Diagnostic left_over() const {
         const std::string_view f = found();
         if (f == ")")
-            return make(Code::S101, "a bracket is closed that was never opened", span(found_),
-                        "no ( for this", "");
+            return make(Code::S101, "a closing parenthesis has no opening one", span(found_),
+                        "no ( before this", "");
         if (begins_a_line(found_))
             return make(
                 Code::S115,
-                fmt::format("{} stands deeper than the line above and so continues it", quoted(f)),
+                fmt::format("{} is indented deeper than the line above, so it continues that line",
+                            quoted(f)),
                 span(found_), "",
-                "begin a statement of its own in the column of the statement above");
+                "to start a new statement, begin in the same column as the one above");
         std::string title = fmt::format("{} does not belong here", quoted(f));
         std::string label;
         std::string help;
         if (b_.row) {
-            help = "a row is two numbers, in the units of the head";
+            help = "a row is two numbers, in the units of the table's first line";
         } else if (is_comparison(f)) {
             help = "compare two values at a time: a < b and b < c";
         } else if (f == "=") {
             help = "to compare, write `==`; a choice is compared with `is`";
         } else if (f == ",") {
-            help = "a comma groups three digits when no blank follows it";
+            help = "without a space after it, a comma groups three digits";
         } else if (f == "|") {
             help = "choices are names: NAME | NAME";
         } else if (found_.kind == TokenKind::Text) {
-            label = "no text stands here";
+            label = "unexpected text";
         } else if (is_value(before_) && (is_value(found_) || f == "(")) {
             title = fmt::format("an operator is missing before {}", quoted(f));
             const bool money = before_.kind == TokenKind::Number && before_.begin > b_.begin &&
@@ -329,7 +297,7 @@ class Describer {
             help = money ? fmt::format("money per unit is written ${}/{}", before(), f)
                          : "to multiply, write `*`";
             if (const std::vector<std::string_view> near = near_clauses(f); !near.empty())
-                help = fmt::format("a word of the notation is near: `{}`", near.front());
+                help = fmt::format("did you mean `{}`?", near.front());
         }
         return make(Code::S110, std::move(title), span(found_), std::move(label), std::move(help));
     }
@@ -351,36 +319,6 @@ class Describer {
 
 Diagnostic describe(const Break& b) {
     return Describer(b).run();
-}
-
-Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place) {
-    const Token first = next_token(text, line.begin, line.end);
-    const std::string_view word = first.in(text);
-    if (first.kind == TokenKind::Sign && is_foreign_sign(word))
-        return describe_foreign_sign(word, {line.file, first.begin, first.end});
-    Diagnostic d{Code::S100,
-                 fmt::format("`{}` begins no statement{}{}", shortened(word),
-                             place.empty() ? "" : " ", place),
-                 {{line.file, first.begin, first.end}, ""},
-                 {},
-                 {},
-                 {}};
-    if (first.kind == TokenKind::Name) {
-        std::vector<std::string_view> heads;
-        for (std::size_t i = 1; i < std::size(word_spellings); ++i) {
-            const WordRole role = role_of(static_cast<Keyword>(i));
-            if (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Inner)
-                heads.push_back(word_spellings[i]);
-        }
-        if (const std::vector<std::string_view> near = near_names(word, heads, 1); !near.empty())
-            d.helps.push_back(
-                {fmt::format("a word of the notation is near: `{}`", near.front()),
-                 Edit{{line.file, first.begin, first.end}, std::string(near.front())}});
-        else
-            d.helps.push_back(
-                {fmt::format("a line is written  {} : UNIT = FORMULA", shortened(word)), {}});
-    }
-    return d;
 }
 
 } // namespace acre::lang

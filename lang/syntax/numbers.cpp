@@ -61,18 +61,18 @@ double read_number(std::string_view text, std::string_view next, Span span) {
         std::vector<Help> helps;
         if (whole.front() == '0' ||
             (whole.find(',') == whole.rfind(',') && whole.size() - whole.find(',') != 4))
-            helps.push_back(
-                {fmt::format("for a decimal, write a point: {}", with_point(text)), {}});
-        helps.push_back({"between two values write a comma and a blank", {}});
-        wrong(span, fmt::format("the commas of `{}` do not group three digits", shortened(text)),
-              "groups of three digits", std::move(helps));
+            helps.push_back({fmt::format("for a decimal, use a point: {}", with_point(text)), {}});
+        helps.push_back({"between two values, put a comma and a space", {}});
+        wrong(span, fmt::format("the commas in `{}` do not group three digits", shortened(text)),
+              "group digits by threes", std::move(helps));
     }
     if (next.starts_with('.') && !next.starts_with("..") &&
         !(next.size() > 1 && is_letter(next[1]))) {
         if (next.size() > 1 && is_digit(next[1]))
             wrong({span.file, span.end, span.end + 1}, "a number has two decimal points",
                   "the second point", {});
-        wrong({span.file, span.end, span.end + 1}, "a number ends in a point", "no digit follows",
+        wrong({span.file, span.end, span.end + 1}, "a number cannot end with a decimal point",
+              "no digit follows",
               {{fmt::format("write {} or {}.0", shortened(text), shortened(text)), {}}});
     }
     std::string buffer;
@@ -83,8 +83,7 @@ double read_number(std::string_view text, std::string_view next, Span span) {
     double value = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (error == std::errc::result_out_of_range)
-        wrong(span, "the number is too large or too small to be kept", "outside 1e-308 to 1e308",
-              {});
+        wrong(span, "the number is too large or too small", "outside 1e-308 to 1e308", {});
     return value;
 }
 

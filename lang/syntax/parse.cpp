@@ -111,10 +111,10 @@ class StatementReader {
             {Code::S120,
              fmt::format("the statement has {} bytes, more than the limit of {}",
                          number_text(line.end - line.begin), number_text(max_statement_bytes)),
-             {{file_, line.begin, line.begin + 1}, "begins here"},
+             {{file_, line.begin, line.begin + 1}, "starts here"},
              {},
              {},
-             {{"give pieces of it lines of their own", {}}}});
+             {{"move parts of it to lines of their own", {}}}});
     }
 
     template <typename Rule> void run_rule(std::string_view statement) {

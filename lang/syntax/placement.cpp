@@ -176,12 +176,13 @@ Assembler::Assembler(ast::Module& module, const std::vector<LogicalLine>& lines,
       statement_of_(lines.size(), ast::none),
       skipped_(lines.size(), false) {
     if (lines.empty() && kind != FileKind::CommandLine)
-        diagnostics_.add({Code::S114,
-                          fmt::format("the file says nothing; it begins with {}", header_of(kind)),
-                          {{module.file, 0, 0}, ""},
-                          {},
-                          {},
-                          {}});
+        diagnostics_.add(
+            {Code::S114,
+             fmt::format("the file has no statement; it must start with {}", header_of(kind)),
+             {{module.file, 0, 0}, ""},
+             {},
+             {},
+             {}});
 }
 
 std::string_view Assembler::first_word(const LogicalLine& line) const {
@@ -198,16 +199,16 @@ std::optional<Form> Assembler::header_form(const LogicalLine& line) {
         said && (*said == kind_ || (kind_ == FileKind::Model && *said == FileKind::Library));
     if (!fits) {
         Diagnostic d{Code::S114,
-                     fmt::format("the file does not begin with {}", header_of(kind_)),
+                     fmt::format("the file must start with {}", header_of(kind_)),
                      {span(line), ""},
                      {},
                      {},
                      {}};
         if (!said)
-            d.helps.push_back({"put this line first, with a name of your own", std::nullopt});
+            d.helps.push_back({"add it as the first line, with a name of your own", std::nullopt});
         if (said)
-            d.notes.push_back(
-                fmt::format("a file that begins with `{}` has another ending", first_word(line)));
+            d.notes.push_back(fmt::format("a file that starts with `{}` needs another extension",
+                                          first_word(line)));
         diagnostics_.add(std::move(d));
     }
     if (!said)
@@ -291,7 +292,7 @@ void Assembler::misplaced(const LogicalLine& line) {
     const Permit* permit = permit_of(line.head);
     Diagnostic d{
         Code::S104,
-        fmt::format("`{}` may not stand {}", word, name_of_place(place)),
+        fmt::format("`{}` is not allowed {}", word, name_of_place(place)),
         {{module_.file, line.begin, line.begin + static_cast<std::uint32_t>(word.size())}, ""},
         {},
         {},
@@ -303,10 +304,9 @@ void Assembler::misplaced(const LogicalLine& line) {
              "it is indented below this"});
     if (kind_said_by(line.head) && (permit == nullptr || place != InJob))
         d.helps.push_back(
-            {fmt::format("`{}` says what a file is, once, in its first line", word), {}});
+            {fmt::format("`{}` says what a file is; it belongs in the first line only", word), {}});
     else if (permit != nullptr)
-        d.helps.push_back(
-            {fmt::format("`{}` stands {}", word, list_of_places(permit->places)), {}});
+        d.helps.push_back({fmt::format("`{}` goes {}", word, list_of_places(permit->places)), {}});
     diagnostics_.add(std::move(d));
 }
 

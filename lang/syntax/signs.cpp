@@ -48,21 +48,18 @@ Diagnostic describe_foreign_sign(std::string_view sign, Span span) {
         if (r.sign != sign)
             continue;
         const bool blank = r.instead == " ";
-        Diagnostic d{Code::S100,
-                     blank ? "a blank of unusual width stands here"
-                           : fmt::format("the notation has no sign `{}`", sign),
-                     {span, ""},
-                     {},
-                     {},
-                     {}};
+        Diagnostic d{
+            Code::S100, blank ? "unusual space character" : fmt::format("unknown sign `{}`", sign),
+            {span, ""}, {},
+            {},         {}};
         d.helps.push_back(
-            {blank ? std::string("write a plain blank") : fmt::format("write {}", r.instead),
+            {blank ? std::string("type a plain space") : fmt::format("write {}", r.instead),
              Edit{span, std::string(r.instead)}});
         return d;
     }
-    return {Code::S100, fmt::format("the notation has no sign `{}`", sign),
+    return {Code::S100, fmt::format("unknown sign `{}`", sign),
             {span, ""}, {},
-            {},         {{"signs of other kinds may stand in texts and comments", {}}}};
+            {},         {{"other signs are fine in quoted text and comments", {}}}};
 }
 
 std::string shortened(std::string_view text) {

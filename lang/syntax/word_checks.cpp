@@ -16,11 +16,11 @@ namespace {
 
 [[noreturn]] void reserved(std::string_view name, Span span) {
     throw SyntaxError{{Code::S108,
-                       fmt::format("`{}` is a word of the notation and cannot be a name", name),
+                       fmt::format("`{}` is a reserved word and cannot be a name", name),
                        {span, ""},
                        {},
                        {},
-                       {{fmt::format("choose a longer name, as `{}_1`", name), {}}}}};
+                       {{fmt::format("choose another name, such as `{}_1`", name), {}}}}};
 }
 
 int two_digits(std::string_view text, std::size_t at) {
@@ -57,12 +57,11 @@ void check_new_name(std::string_view name, Span span) {
     check_length("a name", name, max_name_bytes, span);
     if (const std::size_t dot = name.find('.'); dot != std::string_view::npos)
         throw SyntaxError{{Code::S100,
-                           fmt::format("`{}` is a name with a dot, which only a used model makes",
-                                       shortened(name)),
+                           fmt::format("a new name cannot have a dot: `{}`", shortened(name)),
                            {span, ""},
                            {},
                            {},
-                           {{"a new name has letters, digits and `_`", {}}}}};
+                           {{"use letters, digits and `_`", {}}}}};
     if (is_reserved(keyword_of(name)))
         reserved(name, span);
 }
@@ -83,7 +82,7 @@ ast::Known read_known(std::string_view word, Span span) {
     if (word == "ours")
         return ast::Known::Ours;
     throw SyntaxError{{Code::S100,
-                       fmt::format("`{}` is no way to know a formula", shortened(word)),
+                       fmt::format("`{}` does not say how sure a formula is", shortened(word)),
                        {span, ""},
                        {},
                        {},
@@ -95,17 +94,20 @@ ast::Date read_date(std::string_view text, Span span) {
     const int year = two_digits(text, 0) * 100 + two_digits(text, 2);
     const int month = two_digits(text, 5);
     const int day = two_digits(text, 8);
+    constexpr auto months = std::to_array<std::string_view>(
+        {"January", "February", "March", "April", "May", "June", "July", "August", "September",
+         "October", "November", "December"});
     constexpr auto days = std::to_array<int>({31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31});
     const auto wrong = [&](std::string title) {
-        throw SyntaxError{
-            {Code::S117, std::move(title), {span, "not in the calendar"}, {}, {}, {}}};
+        throw SyntaxError{{Code::S117, std::move(title), {span, "no such date"}, {}, {}, {}}};
     };
     if (month < 1 || month > 12)
         wrong(fmt::format("there is no month {}", month));
     const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
     const int last = days.at(static_cast<std::size_t>(month - 1)) + (month == 2 && leap ? 1 : 0);
     if (day < 1 || day > last)
-        wrong(fmt::format("month {} of {} has {} days, not {}", month, year, last, day));
+        wrong(fmt::format("{} {} has {} days, not {}",
+                          months.at(static_cast<std::size_t>(month - 1)), year, last, day));
     return {year, month, day, span};
 }
 

@@ -95,10 +95,11 @@ TEST_CASE("a job names one model that is there") {
     };
     const std::vector<Row> rows = {
         {"job \"j\"\n", "I608", "the job names no model"},
-        {"job \"j\"\nmodel \"rip\"\nmodel \"rip\"\n", "I608", "a job has one model, here are two"},
-        {"job \"j\"\nmodel \"rpi\"\n", "F701", "no model \"rpi\" is found"},
-        {"job \"j\"\nmodel \"rip\"\nseason \"1999\"\n", "F701", "no season \"1999\" is found"},
-        {"job \"j\"\nmodel \"lib\"\n", "F706", "\"lib\" is a library, and a job needs a model"},
+        {"job \"j\"\nmodel \"rip\"\nmodel \"rip\"\n", "I608",
+         "a job takes one model; here are two"},
+        {"job \"j\"\nmodel \"rpi\"\n", "F701", "model \"rpi\" not found"},
+        {"job \"j\"\nmodel \"rip\"\nseason \"1999\"\n", "F701", "season \"1999\" not found"},
+        {"job \"j\"\nmodel \"lib\"\n", "F706", "a job needs a model, and \"lib\" is a library"},
         {"job \"j\"\nmodel \"rip\"\nseason \"2027\"\nseason \"2027\"\n", "S116",
          "`season` is given twice"},
     };

@@ -24,10 +24,10 @@ std::string table_of(std::uint64_t rows) {
     return text;
 }
 
-// More than so many errors are not read: what stands behind them is not told.
+// Past so many errors the rest is not read.
 std::string errors_of(std::uint64_t n) {
     const Parsed p = parse_text(head() + repeated("x : 1 = *\n", n));
-    return p.diagnostics.error_count() < n ? "what stands behind is not read" : "";
+    return p.diagnostics.error_count() < n ? "the rest is not read" : "";
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "cli/codes/code_list.h"
 #include "cli/shared/json/value.h"
+#include "lang/diag/code_page.h"
 
 namespace acre::cli {
 
@@ -90,13 +91,19 @@ std::string codes_json(std::string_view only) {
     json["schema"] = "acrewright.codes/1";
     json["codes"] = Json::array();
     for (const lang::Code code : all_codes) {
-        const std::string_view name = lang::name_of(code);
-        if (only.empty() || name == only || (only.size() == 1 && name.front() == only.front())) {
-            json["codes"].push_back({{"code", name},
-                                     {"severity", severity_text(lang::severity_of(code))},
-                                     {"summary", lang::summary_of(code)},
-                                     {"kind", kind_text(code)}});
+        if (!is_asked(code, only))
+            continue;
+        Json entry = {{"code", lang::name_of(code)},
+                      {"severity", severity_text(lang::severity_of(code))},
+                      {"summary", lang::summary_of(code)},
+                      {"kind", kind_text(code)}};
+        if (const auto page = lang::page_of(code); page && only.size() > 1) {
+            entry["meaning"] = page->meaning;
+            entry["cause"] = page->cause;
+            entry["wrong"] = {{"kind", page->wrong.kind}, {"text", page->wrong.text}};
+            entry["right"] = {{"kind", page->right.kind}, {"text", page->right.text}};
         }
+        json["codes"].push_back(std::move(entry));
     }
     return document(json);
 }

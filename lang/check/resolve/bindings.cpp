@@ -31,8 +31,8 @@ void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, c
         if (!r.diagnostics.full() && other.kind == Symbol::Kind::Given)
             names.push_back(other.name);
     for (const std::string_view near : near_names(name.text, names))
-        d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near),
-                           Edit{name.span, std::string(near)}});
+        d.helps.push_back(
+            {fmt::format("did you mean `{}`?", near), Edit{name.span, std::string(near)}});
     r.add(std::move(d));
 }
 

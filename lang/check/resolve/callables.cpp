@@ -32,7 +32,7 @@ std::string squeezed(std::string_view text) {
 // False when the name is taken; it is reported unless it is the same definition in another module.
 bool is_new(Resolution& r, const Callable& callable) {
     if (find_builtin(callable.name) != nullptr) {
-        r.add(problem(Code::N202, fmt::format("`{}` is a function of the notation", callable.name),
+        r.add(problem(Code::N202, fmt::format("`{}` is a built-in function", callable.name),
                       callable.name_span, "taken", {"give it another name"}));
         return false;
     }
@@ -85,7 +85,7 @@ void declare_function(Resolution& r, Callable callable, const ast::Define& defin
         if (names.insert(name.text, at, name_of) != NameTable::absent)
             r.add(problem(
                 Code::N202,
-                fmt::format("`{}` stands twice in the function `{}`", name.text, function.name),
+                fmt::format("`{}` appears twice in the function `{}`", name.text, function.name),
                 name.span, "again"));
     };
     for (const ast::Parameter& parameter : define.parameters) {
@@ -129,9 +129,8 @@ void fill_ranges(Resolution& r, const Where& where, const std::vector<ast::Param
             const std::vector<std::string_view> names(function.parameters.begin(),
                                                       function.parameters.end());
             for (const std::string_view near : near_names(range.name.text, names))
-                d.helps.push_back(
-                    {fmt::format("a parameter with a similar name exists: `{}`", near),
-                     Edit{range.name.span, std::string(near)}});
+                d.helps.push_back({fmt::format("did you mean `{}`?", near),
+                                   Edit{range.name.span, std::string(near)}});
             r.add(std::move(d));
             continue;
         }

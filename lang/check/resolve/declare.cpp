@@ -89,7 +89,7 @@ class LineMaker {
         r_.name_bytes += line.name.size() + line.label.size() + line.because.size();
         if (r_.name_bytes > max_sheet_name_bytes)
             r_.too_many("bytes of names and labels", max_sheet_name_bytes, span,
-                        {"used models and blocks multiply: shorter labels are enough"});
+                        {"every used model and block repeats them: shorten the labels"});
         const LineId there = r_.sheet.find(line.name);
         if (there != none)
             report_twice(r_.sources, r_.diagnostics,
@@ -240,9 +240,10 @@ ChoiceId Resolution::add_choice(const ast::Word& name, const std::vector<ast::Wo
             names.insert(option.text, static_cast<std::uint32_t>(type.options.size()),
                          [&type](std::uint32_t i) -> std::string_view { return type.options[i]; });
         if (there != NameTable::absent)
-            add(problem(Code::N202,
-                        fmt::format("`{}` stands twice in the choice `{}`", option.text, name.text),
-                        option.span, "again"));
+            add(problem(
+                Code::N202,
+                fmt::format("`{}` appears twice in the choice `{}`", option.text, name.text),
+                option.span, "again"));
         type.options.emplace_back(option.text);
     }
     sheet.choices.push_back(std::move(type));
@@ -319,9 +320,8 @@ void declare_lines(Resolution& r) {
                  std::size_t{scope.each_lines} * (instance.block == none ? r.block_count : 1);
     }
     if (lines > max_sheet_lines) {
-        r.too_many(
-            "lines", max_sheet_lines, r.scopes[r.program.model].module->title.span,
-            {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"});
+        r.too_many("lines", max_sheet_lines, r.scopes[r.program.model].module->title.span,
+                   {"every `use … with` and every block adds its own copy: use fewer of them"});
         return;
     }
     r.sheet.lines.reserve(lines + 64);

@@ -178,17 +178,17 @@ class Filler {
         if (found.state == Found::State::Line && found.each_block && where.block == none) {
             r_.add(problem(
                 Code::N215,
-                fmt::format(
-                    "`{}` is one for each block: it swings with another given of its own part",
-                    name.text),
-                name.span, "one value a block", {"move the correlation into that part"}));
+                fmt::format("`{}` has a value for each block; correlate it inside its own part",
+                            name.text),
+                name.span, "one value per block", {"move the correlation into that part"}));
             return none;
         }
         if (found.state == Found::State::Line) {
             if (const std::uint32_t given = line(found.line).given; given != none)
                 return given;
             Diagnostic d =
-                problem(Code::I606, fmt::format("`{}` is computed: only givens swing", name.text),
+                problem(Code::I606,
+                        fmt::format("`{}` is computed; only givens can be correlated", name.text),
                         name.span, "not a given");
             d.others.push_back({line(found.line).name_span, "defined here"});
             r_.add(std::move(d));
@@ -202,8 +202,8 @@ class Filler {
                                                        : names_in_sight(r_, instance_, true);
             for (const std::string_view near :
                  near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))
-                d.helps.push_back({fmt::format("a given with a similar name exists: `{}`", near),
-                                   Edit{name.span, std::string(near)}});
+                d.helps.push_back(
+                    {fmt::format("did you mean `{}`?", near), Edit{name.span, std::string(near)}});
             r_.add(std::move(d));
         }
         return none;

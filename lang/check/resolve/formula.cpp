@@ -156,7 +156,7 @@ NodeId FormulaBuilder::of(const ast::Is& is, Span span, ChoiceId) {
     if (choice == none) {
         if (r_.sheet.nodes[a].op != Op::Missing && !is_poison(a))
             r_.add(problem(Code::U309,
-                           fmt::format("`is` asks about a choice, and `{}` is not one",
+                           fmt::format("`is` needs a choice, and `{}` is not one",
                                        r_.sources.text(r_.sheet.nodes[a].span)),
                            r_.sheet.nodes[a].span, "not a choice",
                            {"compare numbers with  ==  <  or  >"}));
@@ -229,7 +229,7 @@ NodeId build(Resolution& r, const Where& where, ast::ExprId expr, ChoiceId expec
 
 void report_full(Resolution& r, Span span) {
     r.too_many("steps of calculation", max_sheet_nodes, span,
-               {"used models and blocks multiply: use fewer of them with `with`, or fewer blocks"});
+               {"every `use … with` and every block adds its own copy: use fewer of them"});
 }
 
 NodeId add_node(Resolution& r, Node node) {

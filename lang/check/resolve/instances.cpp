@@ -121,8 +121,7 @@ class Builder {
                                    alias.span, file.name());
             d.others.push_back(
                 {first_alias.span, r_.sources.file(r_.scopes[first.module].module->file).name()});
-            d.notes.push_back(
-                "a model used without `with` is named after its file, the same for all who use it");
+            d.notes.push_back("a model used without `with` is named after its file");
             d.helps.push_back({"rename one of the two files", std::nullopt});
             r_.add(std::move(d));
             return none;
@@ -144,7 +143,7 @@ class Builder {
                             number_text(max_instances)),
                 alias.span,
                 fmt::format("in `{}`", r_.scopes[r_.instances[owner].module].module->title.text),
-                {"each use with `with` makes one, and one for each block in an each-block part"}));
+                {"every `use … with` makes one, or one per block in an `each block` part"}));
         too_many_ = true;
         return false;
     }

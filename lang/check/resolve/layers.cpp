@@ -12,6 +12,7 @@
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
 #include "lang/check/resolve/resolution.h"
+#include "lang/diag/place.h"
 #include "lang/diag/suggest.h"
 
 namespace acre::lang::resolving {
@@ -101,9 +102,9 @@ class Place {
         Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span,
                                "not in the model");
         for (const std::string_view near : near_givens(name.text))
-            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", near,
-                                           place(near, name.span.file)),
-                               Edit{name.span, std::string(near)}});
+            d.helps.push_back(
+                {fmt::format("did you mean `{}`{}?", near, place(near, name.span.file)),
+                 Edit{name.span, std::string(near)}});
         if (d.helps.empty())
             d.notes.push_back(
                 fmt::format("the model is {}",
@@ -129,7 +130,7 @@ class Place {
         for (const std::string_view other : near)
             d.helps.push_back(
                 {fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
-        d.notes.push_back(fmt::format("its blocks are {}", listed(names)));
+        d.notes.push_back(fmt::format("its blocks: {}", listed(names)));
         r_.add(std::move(d));
         return true;
     }
@@ -157,14 +158,15 @@ class Place {
             if (near.empty())
                 return;
         }
-        Diagnostic d = problem(
-            Code::L807,
-            fmt::format("no given named `{}`: the season sets it for nothing here", name.text),
-            name.span);
+        Diagnostic d =
+            problem(Code::L807,
+                    fmt::format("no given named `{}`; the season sets it, but nothing uses it here",
+                                name.text),
+                    name.span);
         for (const std::string_view other : near)
-            d.helps.push_back({fmt::format("a given with a similar name exists: `{}`{}", other,
-                                           place(other, name.span.file)),
-                               Edit{name.span, std::string(other)}});
+            d.helps.push_back(
+                {fmt::format("did you mean `{}`{}?", other, place(other, name.span.file)),
+                 Edit{name.span, std::string(other)}});
         r_.add(std::move(d));
     }
 
@@ -188,8 +190,9 @@ class Place {
         const Found found = look_up_outside(r_, name, none);
         return found.state != Found::State::Line
                    ? std::string()
-                   : fmt::format(" ({})", place_of(r_.sources, r_.sheet.lines[found.line].name_span,
-                                                   seen_from));
+                   : fmt::format(
+                         " ({})",
+                         spoken_place(r_.sources, r_.sheet.lines[found.line].name_span, seen_from));
     }
 
     void computed(const ast::Word& name, LineId line) {
@@ -212,10 +215,10 @@ class Place {
     }
 
     void not_of_block(const ast::Word& name, LineId line) {
-        Diagnostic d =
-            problem(Code::I601,
-                    fmt::format("`{}` is one for the whole job: a block cannot set it", name.text),
-                    name.span, "not of a part marked each block");
+        Diagnostic d = problem(
+            Code::I601,
+            fmt::format("`{}` has one value for the whole job; a block cannot set it", name.text),
+            name.span, "not in an `each block` part");
         d.others.push_back({r_.sheet.lines[line].name_span, "defined here"});
         d.helps.push_back({"set it in the job, outside the blocks", std::nullopt});
         r_.add(std::move(d));
@@ -270,10 +273,10 @@ void lay_blocks(Resolution& r) {
     if (!r.blocks.empty() && !wanted)
         r.add(problem(
             Code::I607,
-            fmt::format("the job lists blocks, and the model \"{}\" has no part for each block",
+            fmt::format("the job lists blocks, but the model \"{}\" has no `each block` part",
                         r.scopes[r.program.model].module->title.text),
-            r.blocks.front()->name.span, "not a block of this model",
-            {"in the model, mark a part: part \"…\" each block"}));
+            r.blocks.front()->name.span, "this model takes no blocks",
+            {"in the model, write  part \"…\" each block"}));
 }
 
 void lay_options(Resolution& r) {
@@ -311,18 +314,17 @@ void lay_options(Resolution& r) {
     const std::vector<std::string_view> titles(r.sheet.job.options.begin(),
                                                r.sheet.job.options.end());
     for (const std::string_view near : near_names(r.program.option, titles, 1))
-        d.helps.push_back(
-            {fmt::format("an option with a similar title exists: \"{}\"", near), std::nullopt});
-    d.notes.push_back(titles.empty() ? std::string("the job lists no options")
-                                     : fmt::format("its options are {}", listed(titles)));
+        d.helps.push_back({fmt::format("did you mean \"{}\"?", near), std::nullopt});
+    d.notes.push_back(titles.empty() ? std::string("the job has no options")
+                                     : fmt::format("its options: {}", listed(titles)));
     r.add(std::move(d));
 }
 
 } // namespace
 
 void report_set_twice(Resolution& r, const ast::Word& name, Span first) {
-    Diagnostic d = problem(Code::I604, fmt::format("`{}` is set twice in one place", name.text),
-                           name.span, "again");
+    Diagnostic d =
+        problem(Code::I604, fmt::format("`{}` is set twice", name.text), name.span, "again");
     d.others.push_back({first, "first here"});
     d.helps.push_back({"keep one of the two", std::nullopt});
     r.add(std::move(d));

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/resolve/lookup.h"
+#include "lang/diag/place.h"
 #include "lang/diag/suggest.h"
 
 namespace acre::lang::resolving {
@@ -24,13 +25,13 @@ std::string defined_at(const Resolution& r, const Where& where, std::string_view
     if (found.state != Found::State::Line)
         return {};
     return fmt::format(" ({})",
-                       place_of(r.sources, r.sheet.lines[found.line].name_span, seen_from));
+                       spoken_place(r.sources, r.sheet.lines[found.line].name_span, seen_from));
 }
 
 void add_near(Diagnostic& d, const Resolution& r, const Where& where, std::string_view name,
               const std::vector<std::string>& names) {
     for (const std::string_view near : near_names(name, views(names)))
-        d.helps.push_back({fmt::format("a line with a similar name exists: `{}`{}", near,
+        d.helps.push_back({fmt::format("did you mean `{}`{}?", near,
                                        defined_at(r, where, near, d.primary.span.file)),
                            Edit{d.primary.span, std::string(near)}});
 }
@@ -53,7 +54,7 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
         add_near(d, r, where, name, names);
         return d;
     }
-    Diagnostic d = problem(Code::N201, fmt::format("no model is used as `{}` here", head), span,
+    Diagnostic d = problem(Code::N201, fmt::format("no used model is called `{}` here", head), span,
                            "not defined");
     if (const Symbol* symbol = scope.find(head)) {
         d.title = fmt::format("`{}` has no `{}`", head, name.substr(head.size() + 1));
@@ -67,8 +68,7 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
         aliases.push_back(other.name);
     const auto near = near_names(head, views(aliases));
     for (const std::string_view other : near)
-        d.helps.push_back(
-            {fmt::format("a used model with a similar name exists: `{}`", other), std::nullopt});
+        d.helps.push_back({fmt::format("did you mean `{}`?", other), std::nullopt});
     if (near.empty())
         d.helps.push_back({fmt::format("to use a model, write  use \"{}\"", head), std::nullopt});
     return d;
@@ -77,21 +77,20 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
 // What the name is instead, if it means anything at all.
 bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name) {
     if (r.find_choice(name) != none) {
-        d.notes.push_back(fmt::format(
-            "`{}` names a choice, which is not a value: it stands after a colon", name));
+        d.notes.push_back(
+            fmt::format("`{}` is a kind of choice, not a value; it goes after a colon", name));
         return true;
     }
     for (const ChoiceType& choice : r.sheet.choices) {
         if (std::find(choice.options.begin(), choice.options.end(), name) == choice.options.end())
             continue;
-        d.notes.push_back(fmt::format("`{}` is one of the choice `{}`: it stands after `is`, or "
-                                      "where that choice is expected",
-                                      name, choice.name));
+        d.notes.push_back(fmt::format(
+            "`{}` is a choice of `{}`; it goes after `is`, or where that choice is expected", name,
+            choice.name));
         return true;
     }
     if (r.sheet.units.find(name) != nullptr) {
-        d.notes.push_back(
-            fmt::format("`{}` is a unit: units stand after a number or a colon", name));
+        d.notes.push_back(fmt::format("`{}` is a unit; units go after a number or a colon", name));
         d.helps.push_back({fmt::format("write  1 {}", name), std::nullopt});
         return true;
     }
@@ -160,7 +159,7 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
             Code::N211,
             fmt::format("`{}` is a {}, not a value", name, table ? "table" : "function"), span,
             "used as a value",
-            {fmt::format("give it what it needs in brackets: write  {}", form_of(r, *callable))}));
+            {fmt::format("give it its values in parentheses: write  {}", form_of(r, *callable))}));
     }
     if (where.function != nullptr) {
         const Function& function = *where.function;
@@ -173,16 +172,16 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
             names.push_back(local.name);
         for (const std::string_view near : near_names(name, views(names)))
             d.helps.push_back(
-                {fmt::format("a similar name exists: `{}`", near), Edit{span, std::string(near)}});
+                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
         if (d.helps.empty() && !add_other_meaning(d, r, name))
-            d.notes.push_back("a function sees nothing but its parameters and its own lines: hand "
-                              "it what it needs");
+            d.notes.push_back(
+                "a function sees only its parameters and its own lines; pass it what it needs");
         return r.add(std::move(d));
     }
     if (where.instance == none) {
-        Diagnostic d = problem(Code::N201, fmt::format("`{}` cannot be named here", name), span,
+        Diagnostic d = problem(Code::N201, fmt::format("`{}` cannot be used here", name), span,
                                "not a number");
-        d.notes.push_back("an example of a function is written with numbers");
+        d.notes.push_back("the example of a function uses numbers only");
         return r.add(std::move(d));
     }
     if (name.find('.') != std::string_view::npos)
@@ -193,7 +192,7 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
         d.code = Code::N211;
         d.title = fmt::format("`{}` is a function, not a value", name);
         d.helps.push_back(
-            {fmt::format("give it what it needs in brackets: write  {}", builtin->form),
+            {fmt::format("give it its values in parentheses: write  {}", builtin->form),
              std::nullopt});
         return r.add(std::move(d));
     }
@@ -211,7 +210,7 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         if (path.size() > 5 && path.substr(path.size() - 5) == ".rate")
             path.resize(path.size() - 5);
         return r.add(problem(
-            Code::N205, fmt::format("no function or table named `{}` is in sight here", name.text),
+            Code::N205, fmt::format("no function or table named `{}` is available here", name.text),
             name.span, fmt::format("defined in {}", file.name()),
             {fmt::format("use the model that defines it: write  use \"{}\"", path)}));
     }
@@ -234,7 +233,7 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         const std::string form = callable != nullptr ? signature_of(r, *callable)
                                                      : std::string(find_builtin(near)->form);
         d.helps.push_back(
-            {fmt::format("a similar name exists: {}", form), Edit{name.span, std::string(near)}});
+            {fmt::format("did you mean  {}", form), Edit{name.span, std::string(near)}});
     }
     r.add(std::move(d));
 }
@@ -242,14 +241,14 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
 void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view option, Span span) {
     const ChoiceType& type = r.sheet.choices[choice];
     Diagnostic d =
-        problem(Code::N204, fmt::format("`{}` is not one of the choice `{}`", option, type.name),
-                span, "no such choice");
+        problem(Code::N204, fmt::format("`{}` is not a choice of `{}`", option, type.name), span,
+                "not a choice");
     if (r.diagnostics.full())
         return r.add(std::move(d));
     const std::vector<std::string_view> options = views(type.options);
     for (const std::string_view near : near_names(option, options, 1))
         d.helps.push_back({fmt::format("write  {}", near), Edit{span, std::string(near)}});
-    d.notes.push_back(fmt::format("`{}` is {}", type.name, listed(options)));
+    d.notes.push_back(fmt::format("the choices of `{}`: {}", type.name, listed(options)));
     r.add(std::move(d));
 }
 
@@ -257,10 +256,11 @@ void report_call_length(Resolution& r, const Callable& callable, std::uint32_t g
                         const ast::Word& name) {
     const bool table = callable.kind == Callable::Kind::Table;
     const std::size_t wanted = table ? 1 : r.sheet.functions[callable.index].parameters.size();
-    Diagnostic d = problem(Code::N206,
-                           fmt::format("`{}` takes {} value{}, {} given", name.text, wanted,
-                                       wanted == 1 ? "" : "s", count_of(given)),
-                           name.span, {}, {fmt::format("it reads  {}", signature_of(r, callable))});
+    Diagnostic d =
+        problem(Code::N206,
+                fmt::format("`{}` takes {} value{}, {} given", name.text, wanted,
+                            wanted == 1 ? "" : "s", count_of(given)),
+                name.span, {}, {fmt::format("its form is  {}", signature_of(r, callable))});
     d.others.push_back({callable.name_span, "defined here"});
     r.add(std::move(d));
 }
@@ -274,20 +274,19 @@ void report_call_length(Resolution& r, const Builtin& builtin, std::uint32_t giv
         wanted = fmt::format("{} or {} values", builtin.least, builtin.most);
     r.add(problem(Code::N206,
                   fmt::format("`{}` takes {}, {} given", name.text, wanted, count_of(given)),
-                  name.span, {}, {fmt::format("it reads  {}", builtin.form)}));
+                  name.span, {}, {fmt::format("its form is  {}", builtin.form)}));
 }
 
 void report_read_from_outside(Resolution& r, std::string_view name, Span span, LineId line) {
     const Line& read = r.sheet.lines[line];
-    Diagnostic d = problem(
-        Code::N215,
-        fmt::format("`{}` is computed for each block: here it needs sum, most or least", name),
-        span, "one value a block");
-    d.others.push_back({read.name_span, "defined in a part marked each block"});
-    d.helps.push_back({fmt::format("for all blocks together write  sum({})", name),
+    Diagnostic d =
+        problem(Code::N215,
+                fmt::format("`{}` has a value for each block; use sum, most or least here", name),
+                span, "one value per block");
+    d.others.push_back({read.name_span, "defined in an `each block` part"});
+    d.helps.push_back({fmt::format("for all blocks together, write  sum({})", name),
                        Edit{span, fmt::format("sum({})", name)}});
-    d.helps.push_back(
-        {"or move this line into the part that is computed for each block", std::nullopt});
+    d.helps.push_back({"move this line into the `each block` part", std::nullopt});
     r.add(std::move(d));
 }
 
@@ -296,18 +295,17 @@ void report_not_of_blocks(Resolution& r, std::string_view function, std::string_
     if (line == none) {
         r.add(problem(
             Code::N213,
-            fmt::format("`{}` takes the name of a line that is computed for each block", function),
-            span, "not a name",
-            {fmt::format("give  {}  a line of its own in the part marked each block, and name that "
-                         "line here",
+            fmt::format("`{}` takes the name of a line of an `each block` part", function), span,
+            "not a name",
+            {fmt::format("make  {}  a line of the `each block` part, and name that line here",
                          argument)}));
         return;
     }
     Diagnostic d = problem(
         Code::N213,
-        fmt::format("`{}` has one value for the whole job: there are no blocks to take {} of",
+        fmt::format("`{}` has one value for the whole job; there are no blocks to take {} of",
                     argument, function == "sum" ? "the sum" : fmt::format("the {}", function)),
-        span, "not of a part marked each block");
+        span, "not in an `each block` part");
     d.others.push_back({r.sheet.lines[line].name_span, "defined here"});
     d.helps.push_back({fmt::format("write  {}", argument), std::nullopt});
     r.add(std::move(d));

@@ -38,7 +38,7 @@ std::optional<Help> meant_instead(std::string_view word, Span span, const Source
     const char before = span.begin > 0 && span.begin <= text.size() ? text[span.begin - 1] : ' ';
     if (before == '/' && is_a_line(word, span.file, modules))
         return Help{
-            fmt::format("`{}` is a line of the model: to divide by it, put blanks around `/`",
+            fmt::format("`{}` is a line of the model; to divide by it, put spaces around `/`",
                         word),
             Edit{{span.file, span.begin - 1, span.begin}, " / "}};
     if (before != ' ')
@@ -50,7 +50,7 @@ std::optional<Help> meant_instead(std::string_view word, Span span, const Source
     const std::vector<std::string_view> near = near_names(word, clauses, 1);
     if (near.empty())
         return std::nullopt;
-    return Help{fmt::format("a word of the notation is near: `{}`", near.front()),
+    return Help{fmt::format("did you mean `{}`?", near.front()),
                 Edit{span, std::string(near.front())}};
 }
 

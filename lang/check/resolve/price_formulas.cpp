@@ -110,13 +110,13 @@ class Filler {
         for (const Part& part : r_.sheet.parts)
             if (part.instance.empty() && !r_.diagnostics.full())
                 titles.push_back(part.title);
-        Diagnostic d = problem(Code::N208, fmt::format("no part is called \"{}\"", title.text),
+        Diagnostic d = problem(Code::N208, fmt::format("no part named \"{}\"", title.text),
                                title.span, "not a part");
         for (const std::string_view near : near_names(title.text, titles))
-            d.helps.push_back({fmt::format("a part with a similar title exists: \"{}\"", near),
+            d.helps.push_back({fmt::format("did you mean \"{}\"?", near),
                                Edit{title.span, fmt::format("\"{}\"", near)}});
         if (d.helps.empty() && !titles.empty() && titles.size() <= 12)
-            d.notes.push_back(fmt::format("the parts are {}", listed(titles)));
+            d.notes.push_back(fmt::format("the parts: {}", listed(titles)));
         r_.add(std::move(d));
     }
 

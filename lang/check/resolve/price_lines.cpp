@@ -56,7 +56,7 @@ class Declarer {
             if (per.kind == Type::Kind::Choice) {
                 r_.add(problem(
                     Code::U309,
-                    fmt::format("a price is per unit, and `{}` is a choice", item_.per_text),
+                    fmt::format("a price needs a quantity, and `{}` is a choice", item_.per_text),
                     ast.per->span, "a choice"));
                 per.kind = Type::Kind::Poison;
             }

@@ -5,14 +5,9 @@
 
 #include <fmt/format.h>
 
-namespace acre::lang::resolving {
+#include "lang/diag/place.h"
 
-std::string place_of(const SourceMap& sources, Span span, FileId seen_from) {
-    const SourceFile& file = sources.file(span.file);
-    const std::uint32_t line = file.position(span.begin).line;
-    return span.file == seen_from ? fmt::format("line {}", line)
-                                  : fmt::format("{}:{}", file.name(), line);
-}
+namespace acre::lang::resolving {
 
 Diagnostic problem(Code code, std::string title, Span span, std::string label,
                    std::vector<std::string> helps) {
@@ -24,9 +19,10 @@ Diagnostic problem(Code code, std::string title, Span span, std::string label,
 
 void report_twice(const SourceMap& sources, Diagnostics& diagnostics, std::string title,
                   Span second, Span first, std::string help, Code code) {
-    Diagnostic out =
-        problem(code, std::move(title), second,
-                fmt::format("again; first at {}", place_of(sources, first, second.file)));
+    Diagnostic out = problem(code, std::move(title), second,
+                             second.file == first.file
+                                 ? std::string("again")
+                                 : fmt::format("again; first in {}", spoken_place(sources, first)));
     out.others.push_back({first, "first here"});
     if (!help.empty())
         out.helps.push_back({std::move(help), std::nullopt});

@@ -1,5 +1,4 @@
-// Small helpers to say what is wrong: where another place is, and the messages that many stages of
-// resolve share.
+// Small helpers to say what is wrong: the messages that many stages of resolve share.
 #pragma once
 
 #include <string>
@@ -10,9 +9,6 @@
 #include "lang/source/source_map.h"
 
 namespace acre::lang::resolving {
-
-// "line 9", or "crawler.rate:9" when that is another file than the one spoken of.
-std::string place_of(const SourceMap& sources, Span span, FileId seen_from);
 
 // A diagnostic with one mark and any helps.
 Diagnostic problem(Code code, std::string title, Span span, std::string label = {},

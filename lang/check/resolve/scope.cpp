@@ -106,7 +106,7 @@ class Maker {
                 report_twice(sources_, diagnostics_,
                              fmt::format("two used models are called `{}` here", alias.name),
                              alias.span, first.span,
-                             fmt::format("write a name of its own after `as`, for example  as {}_2",
+                             fmt::format("give it another name with `as`, for example  as {}_2",
                                          alias.name));
             if (alias.own)
                 alias.module =

@@ -10,9 +10,8 @@ namespace {
 void need_number(Resolution& r, const Type& type, const ast::UnitText& text) {
     if (type.kind == Type::Kind::Choice)
         r.add(problem(
-            Code::U309,
-            fmt::format("a table goes from number to number, and `{}` is a choice", text.text),
-            text.span, "a choice", {"for a choice write  when … is … then … otherwise …"}));
+            Code::U309, fmt::format("a table takes numbers, and `{}` is a choice", text.text),
+            text.span, "a choice", {"for a choice, write  when … is … then … otherwise …"}));
 }
 
 // A cell is a number as written; the parser has seen to that.

@@ -64,7 +64,7 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         if (failed_.count(error.word) > 0)
             return; // its own definition is told
         Diagnostic d = problem(Code::N203, fmt::format("no unit named `{}`", error.word), span,
-                               "not a known unit");
+                               "unknown unit");
         if (const std::string_view usual = usual_spelling(error.word); !usual.empty()) {
             d.helps.push_back({fmt::format("write  {}", usual), Edit{span, std::string(usual)}});
             return diagnostics_.add(std::move(d));
@@ -72,8 +72,8 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         if (diagnostics_.full())
             return diagnostics_.add(std::move(d));
         for (const std::string_view near : near_units(error.word, catalog_))
-            d.helps.push_back({fmt::format("a unit with a similar name exists: `{}`", near),
-                               Edit{span, std::string(near)}});
+            d.helps.push_back(
+                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
         if (std::optional<Help> meant = diagnostics_.full()
                                             ? std::nullopt
                                             : meant_instead(error.word, span, sources_, *modules_))
@@ -86,16 +86,14 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         return;
     }
     case UnitError::Kind::Malformed:
-        diagnostics_.add(problem(Code::S107,
-                                 fmt::format("`{}` is not written as a unit", full_text(text)),
+        diagnostics_.add(problem(Code::S107, fmt::format("`{}` is not a unit", full_text(text)),
                                  span, "cannot be read",
-                                 {"a unit is names joined by . and / with whole powers, without "
-                                  "blanks: write  $/(ac.ft)  or  ft^2"}));
+                                 {"join names with . and /, use whole powers and no spaces, as in  "
+                                  "$/(ac.ft)  or  ft^2"}));
         return;
     case UnitError::Kind::TooLarge:
-        diagnostics_.add(problem(
-            Code::U312,
-            fmt::format("the unit `{}` is too large to be kept exactly", full_text(text)), span));
+        diagnostics_.add(
+            problem(Code::U312, fmt::format("the unit `{}` is too large", full_text(text)), span));
         return;
     }
 }
@@ -124,7 +122,7 @@ bool UnitTexts::is_new(const ast::Word& name, bool noun) {
     if (there == NameTable::absent) {
         if (catalog_.is_built_in(name.text)) {
             diagnostics_.add(problem(
-                Code::N202, fmt::format("`{}` is a unit already", name.text), name.span, "built in",
+                Code::N202, fmt::format("`{}` is already a unit", name.text), name.span, "built in",
                 {fmt::format("give it another name, for example  {}_2", name.text)}));
             return false;
         }
@@ -143,12 +141,9 @@ bool UnitTexts::is_new(const ast::Word& name, bool noun) {
 void UnitTexts::declare_noun(const ast::Noun& noun) {
     if (is_new(noun.name, true) && !catalog_.add_noun(noun.name.text)) {
         failed_.emplace(noun.name.text);
-        diagnostics_.add(
-            problem(Code::N209,
-                    fmt::format("`{}` is one kind of thing too many to be counted", noun.name.text),
-                    noun.name.span, {},
-                    {fmt::format("at most {} nouns fit; count some of them as plain numbers",
-                                 max_bases - first_noun)}));
+        diagnostics_.add(problem(Code::N209,
+                                 fmt::format("too many nouns (limit {})", max_bases - first_noun),
+                                 noun.name.span, {}, {"count some of them as plain numbers"}));
     }
 }
 
@@ -176,10 +171,9 @@ bool UnitTexts::declare_unit(const ast::UnitDefinition& definition, std::string&
     const std::optional<Ratio> scale = multiply(*number, base->scale);
     if (!scale) {
         failed_.emplace(definition.name.text);
-        diagnostics_.add(problem(
-            Code::U312,
-            fmt::format("the unit `{}` is too large to be kept exactly", definition.name.text),
-            definition.number_span));
+        diagnostics_.add(problem(Code::U312,
+                                 fmt::format("the unit `{}` is too large", definition.name.text),
+                                 definition.number_span));
         return true;
     }
     const Unit unit{base->dim, *scale};
@@ -220,9 +214,9 @@ void UnitTexts::report_waiting(const Waiting& waiting) {
         for (const ast::UnitDefinition* unit : units)
             if (!told)
                 diagnostics_.add(problem(
-                    Code::N203, fmt::format("the unit `{}` rests on itself", unit->name.text),
+                    Code::N203, fmt::format("the unit `{}` is defined by itself", unit->name.text),
                     unit->name.span, "in a loop",
-                    {"define one of the units by one that is known, for example  unit tank = 1,100 "
+                    {"define one of them by a known unit, for example  unit tank = 1,100 "
                      "gal"}));
     failed_.merge(failed);
 }

@@ -87,7 +87,7 @@ TEST_CASE("a division by zero is told at its operator, with the zero and who set
     CHECK(f.at(d.others[0].span) == "pace");
     CHECK(d.others[0].text == "0 ac/h");
     REQUIRE(d.notes.size() == 2);
-    CHECK(d.notes[0] == "`pace` = width * speed is 0 ac/h (test.rate:6)");
+    CHECK(d.notes[0] == "`pace` = width * speed, which is 0 ac/h (test.rate, line 6)");
     CHECK(d.notes[1] == "`speed` is 0 mi/h, set on the command line");
     // `width` is not zero and did not lead there.
     CHECK_FALSE(has_note(d, "`width`"));
@@ -108,11 +108,11 @@ TEST_CASE("a fault that no answer asks for is not told") {
     CHECK(f.only().title == "division by zero in `aside`");
 }
 
-TEST_CASE("a value outside its lawful range says by whom and why") {
+TEST_CASE("a value outside its allowed range says by whom and why") {
     const Found f = faults(ripping, {{"speed", "7 mi/h"}});
     CHECK(f.all().size() == 2);
     const lang::Diagnostic d = f.with(LangCode::I602);
-    CHECK(d.title == "`speed` is 7 mi/h, outside its lawful range 0 mi/h .. 6 mi/h");
+    CHECK(d.title == "`speed` is 7 mi/h, outside its allowed range 0 mi/h .. 6 mi/h");
     CHECK(d.primary.text == "set on the command line");
     CHECK(f.at(d.primary.span) == "7 mi/h");
     CHECK(f.at(d.others.at(0).span) == "0 mi/h .. 6 mi/h");
@@ -131,7 +131,7 @@ TEST_CASE("a given that only repeats another is not blamed for it") {
                            "= row within 1 ft .. 12 ft\n"
                            "a : ft = row\nb : ft = cross\n",
                            {}, "a");
-    CHECK(f.only().title == "`row` is 15 ft, outside its lawful range 1 ft .. 12 ft");
+    CHECK(f.only().title == "`row` is 15 ft, outside its allowed range 1 ft .. 12 ft");
 }
 
 TEST_CASE("a bound in another unit carries no dust") {
@@ -143,8 +143,8 @@ TEST_CASE("a bound in another unit carries no dust") {
 TEST_CASE("a range that is a formula tells what moved it") {
     const Found f = faults("model \"m\"\ngiven run = 100 ft\ngiven reach = 30 ft within 1 ft .. "
                            "run / 5\nx : ft = reach\n");
-    CHECK(f.only().title == "`reach` is 30 ft, outside its lawful range 1 ft .. 20 ft");
-    CHECK(has_note(f.only(), "`run` is 100 ft in the model (test.rate:2)"));
+    CHECK(f.only().title == "`reach` is 30 ft, outside its allowed range 1 ft .. 20 ft");
+    CHECK(has_note(f.only(), "`run` is 100 ft in the model (test.rate, line 2)"));
 }
 
 TEST_CASE("a requirement that is not met gives its message and the values in it") {
@@ -154,8 +154,9 @@ TEST_CASE("a requirement that is not met gives its message and the values in it"
     CHECK(f.only().code == LangCode::E504);
     CHECK(f.only().title == "requirement not met: lines this far apart leave a strip");
     CHECK(f.at(f.only().primary.span) == "width <= 2 * depth");
-    CHECK(has_note(f.only(), "`width` is 6 ft in the model (test.rate:3)"));
-    CHECK(has_note(f.only(), "`depth` is 2.5 ft in the model (test.rate:12) because \"as dug\""));
+    CHECK(has_note(f.only(), "`width` is 6 ft in the model (test.rate, line 3)"));
+    CHECK(has_note(f.only(),
+                   "`depth` is 2.5 ft in the model (test.rate, line 12) because \"as dug\""));
     // Asked about a line that has nothing to do with it, it is silent; about one that has, it
     // speaks.
     CHECK(faults(text, {}, "share").all().empty());
@@ -198,13 +199,13 @@ TEST_CASE("every kind of operation without an answer has its own words") {
     for (const Row& row : {
              Row{"sqrt(low - 4)", LangCode::E506, "there is no square root of -3 in `x`", "sqrt"},
              Row{"log(low - 1)", LangCode::E506, "there is no logarithm of 0 in `x`", "log"},
-             Row{"exp(low * 1000)", LangCode::E502, "a result too large to be a number in `x`",
-                 "exp"},
-             Row{"(low - 3) ^ 0.5", LangCode::E506, "-2 to the power 0.5 is no number in `x`", "^"},
+             Row{"exp(low * 1000)", LangCode::E502, "a result is too large in `x`", "exp"},
+             Row{"(low - 3) ^ 0.5", LangCode::E506, "-2 to the power 0.5 is not a number in `x`",
+                 "^"},
              Row{"burn(low * 110 %) / 1 gal/h", LangCode::E503,
-                 "`burn` is read at 110 % in `x`, outside its rows 20 % .. 100 %", "burn"},
+                 "table `burn` is read at 110 % in `x`, outside its rows 20 % .. 100 %", "burn"},
              Row{"eased(low * 50)", LangCode::E505,
-                 "`a` of `eased` is 50 in `x`, above its limit 40", "eased"},
+                 "`a` of `eased` is 50 in `x`, above its limit of 40", "eased"},
              Row{"inner(low)", LangCode::E501, "division by zero in `x`", "inner(low)"},
          }) {
         CAPTURE(std::string(row.formula));
@@ -217,7 +218,7 @@ TEST_CASE("every kind of operation without an answer has its own words") {
         CHECK(f.only().code == row.code);
         CHECK(f.only().title == row.title);
         CHECK(f.at(f.only().primary.span) == row.at);
-        CHECK(has_note(f.only(), "`low` is 1 in the model (test.rate:2)"));
+        CHECK(has_note(f.only(), "`low` is 1 in the model (test.rate, line 2)"));
     }
 }
 
@@ -234,5 +235,5 @@ TEST_CASE("a line that rests on a given nobody set says so when it is asked for"
     CHECK(faults(text).all().empty());
     const Found f = faults(text, {}, "fills");
     CHECK(f.only().code == LangCode::I603);
-    CHECK(f.only().title == "`tank` is yours to set and has no value");
+    CHECK(f.only().title == "`tank` is required and has no value");
 }

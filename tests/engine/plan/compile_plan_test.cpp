@@ -148,7 +148,7 @@ TEST_CASE("a tower of functions that doubles at each level stops at the bound") 
     CHECK_FALSE(p.compiled.has_value());
     const lang::Diagnostic* found = p.text.find(lang::Code::G403);
     REQUIRE(found != nullptr);
-    CHECK(found->title == "the plan grows past 1,000,000 operations in `y`");
+    CHECK(found->title == "the calculation grows past 1,000,000 operations in `y`");
     CHECK(p.text.diagnostics.error_count() == 1);
 
     // The same tower with equal calls is small: each level is computed once.
@@ -207,12 +207,12 @@ TEST_CASE("givens without a value that the answers rest on are told in one diagn
     REQUIRE(p.text.diagnostics.error_count() == 1);
     REQUIRE(p.text.find(lang::Code::I603) != nullptr);
     const lang::Diagnostic& d = *p.text.find(lang::Code::I603);
-    CHECK(d.title == "2 values are yours to set and are not set");
+    CHECK(d.title == "2 required values are missing");
     REQUIRE(d.notes.size() == 2);
-    CHECK(d.notes[0] == "`hours` in h/yr, meter hours a year (test.rate:3)");
-    CHECK(d.notes[1] == "`bought` in $ (test.rate:4)");
+    CHECK(d.notes[0] == "`hours` in h/yr, meter hours a year (test.rate, line 3)");
+    CHECK(d.notes[1] == "`bought` in $ (test.rate, line 4)");
     REQUIRE(d.helps.size() == 1);
-    CHECK(d.helps[0].text == "set in the job or the season:  `set hours = …`, `set bought = …`");
+    CHECK(d.helps[0].text == "set them in the job or the season:  set hours = …, set bought = …");
 
     Choices choices;
     choices.sets = {{"hours", "1500 h/yr"}, {"bought", "$150,000"}};

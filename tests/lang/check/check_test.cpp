@@ -209,7 +209,7 @@ TEST_CASE("what is right is left in peace") {
 TEST_CASE("a loop is told once, with a mark on each step of a shortest way round") {
     const Diagnostic d =
         expect_diag(head + "a : 1 = b + c\nb : 1 = a * 2\nc : 1 = d\nd : 1 = a\n", Code::G401);
-    CHECK(d.title == "2 lines depend on each other");
+    CHECK(d.title == "2 lines depend on each other in a loop");
     CHECK(d.primary.text == "`a` uses `b`");
     REQUIRE(d.others.size() == 1);
     CHECK(d.others[0].text == "`b` uses `a`");

@@ -61,7 +61,7 @@ TEST_CASE("a line of a used model is its own model's business") {
 TEST_CASE("a cost is in one price, neither in none nor in two") {
     const std::string two = "part \"Haul\"\n  cost haul : $ = $900 over 1\n";
     CHECK(warnings(priced + two + "price \"Job\" per ac of area covers \"Work\"\n") ==
-          "L803 the cost `haul` is in no price");
+          "L803 no price covers the cost `haul`");
     CHECK(warnings(priced + two +
                    "price \"Job\" per ac of area covers \"Work\"\nprice \"Move\" lump\n")
               .empty());
@@ -70,7 +70,7 @@ TEST_CASE("a cost is in one price, neither in none nor in two") {
                    "covers \"Haul\"\n") == "L804 the cost `haul` is in 2 prices");
 }
 
-TEST_CASE("a value stands within its swing, a swing within its lawful range and not upside down") {
+TEST_CASE("a value stands within its swing, a swing within its allowed range and not upside down") {
     const auto given = [](const std::string& text) {
         return warnings("model \"m\"\ngiven d = " + text + "\n");
     };
@@ -80,7 +80,7 @@ TEST_CASE("a value stands within its swing, a swing within its lawful range and 
     CHECK(given("80 in swing 1 ft .. 2 yd") == "L802 `d` is 80 in, outside its swing 1 ft .. 2 yd");
     CHECK(given("5 ft swing 7 ft .. 3 ft") == "L806 the swing of `d` is empty");
     CHECK(given("5 ft within 4 ft .. 6 ft swing 3 ft .. 7 ft") ==
-          "L806 the swing of `d` leaves its lawful range");
+          "L806 the swing of `d` goes outside its allowed range");
     CHECK(given("-5 ft swing -7 ft .. -3 ft").empty());
     // What is computed is not known here.
     CHECK(warnings("model \"m\"\ngiven e = 9 ft\ngiven d = 5 ft swing e .. 7 ft\n").empty());

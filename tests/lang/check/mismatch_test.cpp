@@ -73,9 +73,9 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
         {"a : yr = age + 1\n", Code::U301, "cannot add a plain number to yr",
          "give the number its unit: write  1 yr"},
         {"a : 1 = age ^ 0.68\n", Code::U306, "only a plain number can be raised to the power 0.68",
-         "divide the unit away first: write  (age / 1 yr) ^ 0.68"},
+         "divide out the unit first: write  (age / 1 yr) ^ 0.68"},
         {"a : 1 = log(age)\n", Code::U305, "`log` takes a plain number but is given yr",
-         "divide the unit away: write  log(age / 1 yr)"},
+         "divide out the unit: write  log(age / 1 yr)"},
         {"a : 1 = sin(30)\n", Code::U305, "`sin` takes an angle but is given a plain number",
          "write  sin(30 deg)"},
         {"a : h = ceil(hours)\n", Code::U305, "`ceil` needs a step for a value in h",
@@ -84,7 +84,7 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
          "`f` takes `speed` in mi/h but is given a plain number", "write  3 mi/h"},
         {"require texture == 3 \"x\"\n", Code::U309,
          "cannot compare a choice of `texture` with a plain number",
-         "ask for one of the choice: write  texture is fine"},
+         "compare it to one of its choices: write  texture is fine"},
     };
     for (const auto& row : rows) {
         CAPTURE(std::string(row.text));
@@ -124,11 +124,11 @@ TEST_CASE("units are those the author wrote") {
 TEST_CASE("the year is told apart from the hour, the day and the shift too") {
     CHECK(diag("a : $/h = fuel_rate + owning\n", Code::U303)
               .notes.at(0)
-              .find("one is not a fixed number of the other") != std::string::npos);
+              .find("neither is a fixed number of the other") != std::string::npos);
     CHECK(diag("a : day = 3 day + hours\n", Code::U301).notes.at(0) ==
-          "a day has as many hours as the model says: a line in h/day");
+          "how many hours a day has is up to the model: a line in h/day");
     CHECK(diag("a : shift = 3 shift + hours\n", Code::U301).notes.at(0) ==
-          "a shift has as many hours as the model says: a line in h/shift");
+          "how many hours a shift has is up to the model: a line in h/shift");
 }
 
 TEST_CASE("without a line that mends it, the message says what is missing and no more") {
@@ -168,8 +168,8 @@ TEST_CASE(
     const Diagnostic d =
         expect_diag("model \"m\"\nuse \"crawler\" as c\ngiven owning = 9 $/yr\na : $/h = owning\n",
                     Code::U302, files);
-    CHECK(help(d) ==
-          "`crawler.use_a_year` (crawler.rate:2) is in h/yr: write  owning / crawler.use_a_year");
+    CHECK(help(d) == "`crawler.use_a_year` (crawler.rate, line 2) is in h/yr: write  owning / "
+                     "crawler.use_a_year");
 }
 
 TEST_CASE("a flood of mistakes is counted and cut off, and long formulas are not quoted") {

@@ -144,15 +144,14 @@ TEST_CASE("slips with blocks") {
     };
     const std::vector<Row> rows = {
         {"block a\n  set wage = $3/h\n", "I601",
-         "`wage` is one for the whole job: a block cannot set it"},
+         "`wage` has one value for the whole job; a block cannot set it"},
         {"block a\n  set aria = 3 ac\n", "I601", "no given named `aria`"},
         {"block a\nset west.area = 3 ac\n", "I607", "the job has no block `west`"},
         {"block a\nblock a\n", "N202", "two blocks are called `a`"},
-        {"block a\n  set area = 1 ac\n  set area = 2 ac\n", "I604",
-         "`area` is set twice in one place"},
+        {"block a\n  set area = 1 ac\n  set area = 2 ac\n", "I604", "`area` is set twice"},
         {"block a\n  set hours = 1 h\n", "I606", "`hours` is computed and cannot be set"},
         {"block a\nset wage = hours * 1 $/h^2\n", "N215",
-         "`hours` is computed for each block: here it needs sum, most or least"},
+         "`hours` has a value for each block; use sum, most or least here"},
     };
     for (const Row& row : rows) {
         CAPTURE(row.job);
@@ -163,7 +162,7 @@ TEST_CASE("slips with blocks") {
     const auto none = resolve_text("job \"j\"\nmodel \"draft\"\nblock a\n", {files});
     REQUIRE(none.codes() == "I607");
     CHECK(none.diagnostics.all()[0].title ==
-          "the job lists blocks, and the model \"Draft\" has no part for each block");
+          "the job lists blocks, but the model \"Draft\" has no `each block` part");
 }
 
 TEST_CASE("blocks multiply only so far") {

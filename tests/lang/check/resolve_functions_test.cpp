@@ -63,9 +63,9 @@ TEST_CASE("a function that reaches for anything else is told what it may see") {
         {"define f (x : ft) : ft = x\n  tested y 1 ft .. 2 ft", "N201",
          "`y` is not a parameter of `f`"},
         {"define f (x : ft) : ft = x\n  example f(area) = 2 ft", "N201",
-         "`area` cannot be named here"},
+         "`area` cannot be used here"},
         {"define f (x : ft) : ft = sum(x)", "N213",
-         "`sum` takes the name of a line that is computed for each block"},
+         "`sum` takes the name of a line of an `each block` part"},
         {"define f (x : ft) : ft = f", "N211", "`f` is a function, not a value"},
         {"define f (x : nothing) : ft = 3 ft", "N203", "no unit named `nothing`"},
     };
@@ -129,8 +129,8 @@ given x = 1 load
         std::string units, codes, title;
     };
     const std::vector<Row> rows = {
-        {"unit a = 2 b\nunit b = 2 a\n", "N203 N203", "the unit `a` rests on itself"},
-        {"unit a = 2 a\n", "N203", "the unit `a` rests on itself"},
+        {"unit a = 2 b\nunit b = 2 a\n", "N203 N203", "the unit `a` is defined by itself"},
+        {"unit a = 2 a\n", "N203", "the unit `a` is defined by itself"},
         {"unit a = 2 b\nunit b = 2 c\nx : a = 3 a\n", "N203",
          "no unit named `c`"}, // told once, not again by all who rest on it
     };

@@ -118,12 +118,11 @@ TEST_CASE("names of used models that do not exist are told by their near ones") 
     };
     const std::vector<Row> rows = {
         {"c.agee", "`c` has no line or given named `agee`",
-         "a line with a similar name exists: `c.age` (crawler.rate:4)"},
-        {"d.age", "no model is used as `d` here", "to use a model, write  use \"d\""},
-        {"crawlr.age", "no model is used as `crawlr` here",
-         "a used model with a similar name exists: `crawler`"},
+         "did you mean `c.age` (crawler.rate, line 4)?"},
+        {"d.age", "no used model is called `d` here", "to use a model, write  use \"d\""},
+        {"crawlr.age", "no used model is called `crawlr` here", "did you mean `crawler`?"},
         {"burning", "no line or given named `burning`",
-         "a line with a similar name exists: `c.burning` (crawler.rate:5)"},
+         "did you mean `c.burning` (crawler.rate, line 5)?"},
     };
     for (const Row& row : rows) {
         CAPTURE(row.formula);

@@ -84,18 +84,18 @@ TEST_CASE("what a job, an option, a block or the command line sets must be a giv
     };
     const std::vector<Row> rows = {
         {"set aria = 3 ac", "I601", "no given named `aria`",
-         "a given with a similar name exists: `area` (rip.rate:5)"},
+         "did you mean `area` (rip.rate, line 5)?"},
         {"set p.diesle = $3/gal", "I601", "no given named `p.diesle`",
-         "a given with a similar name exists: `p.diesel` (season-prices.rate:2)"},
+         "did you mean `p.diesel` (season-prices.rate, line 2)?"},
         {"set travel = 3 mi", "I606", "`travel` is computed and cannot be set",
          "to let people set it, make it a given in the model: write  given travel : mi = area / (7 "
          "ft)"},
         {"set crew.amount = $3", "I606", "`crew.amount` is computed and cannot be set", ""},
         {"set cost.total = $3", "I606", "`cost.total` is computed and cannot be set", ""},
-        {"set area = 3 ac\nset area = 4 ac", "I604", "`area` is set twice in one place", ""},
+        {"set area = 3 ac\nset area = 4 ac", "I604", "`area` is set twice", ""},
         {"set p.wage = $3/h\nset season_prices.wage = $4/h", "I604",
-         "`season_prices.wage` is set twice in one place", ""},
-        {"set soil = sandy", "N204", "`sandy` is not one of the choice `texture`", ""},
+         "`season_prices.wage` is set twice", ""},
+        {"set soil = sandy", "N204", "`sandy` is not a choice of `texture`", ""},
         {"set area = arae", "N201", "no line or given named `arae`", ""},
         {"set area = 3 acer", "N203", "no unit named `acer`", ""},
     };
@@ -142,8 +142,7 @@ TEST_CASE("an option that the job does not list is told with those it does") {
         {files, "Tree row"});
     REQUIRE(out.codes() == "I605");
     CHECK(out.diagnostics.all()[0].title == "the job has no option \"Tree row\"");
-    CHECK(out.diagnostics.all()[0].helps[0].text ==
-          "an option with a similar title exists: \"Tree rows\"");
+    CHECK(out.diagnostics.all()[0].helps[0].text == "did you mean \"Tree rows\"?");
     CHECK(resolve_text(job, {files, "x"}).codes() == "I605");
     CHECK(resolve_text(job + "option \"A\"\n  set area = 1 ac\noption \"A\"\n  set area = 2 ac\n",
                        {files})

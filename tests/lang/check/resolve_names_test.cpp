@@ -161,12 +161,14 @@ TEST_CASE("a name that means nothing names the near one, and the line it stands 
     check_slips({
         {"x : ac = aera", "N201", "no line or given named `aera`", "`area` (line 4)"},
         {"x : h = fuel.quantit", "N201", "`fuel` has no `quantit`", "fuel.quantity"},
-        {"x : h = crawler.fuel", "N201", "no model is used as `crawler` here", "use \"crawler\""},
-        {"x : ac = fine", "N201", "no line or given named `fine`", "stands after `is`"},
-        {"x : ac = texture", "N201", "no line or given named `texture`", "stands after a colon"},
+        {"x : h = crawler.fuel", "N201", "no used model is called `crawler` here",
+         "use \"crawler\""},
+        {"x : ac = fine", "N201", "no line or given named `fine`", "goes after `is`"},
+        {"x : ac = texture", "N201", "no line or given named `texture`", "goes after a colon"},
         {"x : ac = ac", "N201", "no line or given named `ac`", "1 ac"},
         {"correlate area, aera 50 %", "N201", "no given named `aera`", "`area`"},
-        {"correlate area, fuel 50 %", "I606", "`fuel` is computed: only givens swing", ""},
+        {"correlate area, fuel 50 %", "I606", "`fuel` is computed; only givens can be correlated",
+         ""},
     });
 }
 
@@ -193,14 +195,14 @@ TEST_CASE("functions and values are not taken for each other") {
 TEST_CASE("options are those of their choice") {
     check_slips({
         {"x : ac = when soil is fnie then area otherwise area", "N204",
-         "`fnie` is not one of the choice `texture`", "write  fine"},
+         "`fnie` is not a choice of `texture`", "write  fine"},
         {"x : ac = when method is fine then area otherwise area", "N204",
-         "`fine` is not one of the choice `method`", "`full_field` and `tree_rows`"},
-        {"x : texture = sandy", "N204", "`sandy` is not one of the choice `texture`",
+         "`fine` is not a choice of `method`", "`full_field` and `tree_rows`"},
+        {"x : texture = sandy", "N204", "`sandy` is not a choice of `texture`",
          "`fine`, `medium` and `coarse`"},
-        {"given y : texture = sandy", "N204", "`sandy` is not one of the choice `texture`", ""},
+        {"given y : texture = sandy", "N204", "`sandy` is not a choice of `texture`", ""},
         {"x : ac = when area is fine then area otherwise area", "U309",
-         "`is` asks about a choice, and `area` is not one", ""},
+         "`is` needs a choice, and `area` is not one", ""},
     });
 }
 
@@ -210,7 +212,7 @@ TEST_CASE(
         {"x : acer = 3 acer\ny : acer = 4 acer", "N203", "no unit named `acer`", "noun acer"},
         {"x : ac = 3 treee/ac", "N203", "no unit named `treee`", "`tree`"},
         {"given row_width = 22 ft\nx : ac/ft = 8 ac/row_width", "N203", "no unit named `row_width`",
-         "put blanks around `/`"},
+         "put spaces around `/`"},
         {"given a = 1 becuase \"b\"", "N203", "no unit named `becuase`", "`because`"},
         {"x : $/treee = $3/tree", "N203", "no unit named `treee`", "`tree`"},
         {"given z = area * 2", "S105", "the unit of `z` is missing", "given z : UNIT"},
@@ -226,15 +228,15 @@ TEST_CASE("a name is defined once") {
         {"area : ac = 3 ac", "N202", "`area` is defined twice", ""},
         {"given fuel = 3 ac", "N202", "`fuel` is defined twice", ""},
         {"noun tree", "N202", "`tree` is declared twice", ""},
-        {"noun ac", "N202", "`ac` is a unit already", ""},
+        {"noun ac", "N202", "`ac` is already a unit", ""},
         {"unit tree = 3 ft", "N202", "`tree` is declared twice", ""},
         {"unit bin = 3 ft\nunit bin = 3 ft", "N202", "the unit `bin` is defined twice", ""},
         {"choice texture = fine | coarse", "N202", "the choice `texture` is defined twice", ""},
-        {"choice c = fine | fine", "N202", "`fine` stands twice in the choice `c`", ""},
-        {"given q = a | b | a", "N202", "`a` stands twice in the choice `q`", ""},
+        {"choice c = fine | fine", "N202", "`fine` appears twice in the choice `c`", ""},
+        {"given q = a | b | a", "N202", "`a` appears twice in the choice `q`", ""},
         {"define twice (x : ft) : ft = x", "N202", "`twice` is defined twice", ""},
-        {"define sqrt (x : ft) : ft = x", "N202", "`sqrt` is a function of the notation", ""},
-        {"define g (x : ft, x : h) : ft = 1 ft", "N202", "`x` stands twice in the function `g`",
+        {"define sqrt (x : ft) : ft = x", "N202", "`sqrt` is a built-in function", ""},
+        {"define g (x : ft, x : h) : ft = 1 ft", "N202", "`x` appears twice in the function `g`",
          ""},
         {"table twice (x : ft) : ft\n  1 2\n  2 3", "N202", "`twice` is defined twice", ""},
     });
@@ -251,7 +253,7 @@ TEST_CASE("so many kinds of things are counted, and no more") {
     CHECK(resolve_text(text).codes() == "");
     const auto out = resolve_text(text + "noun last\nx : last = 3 last\n");
     REQUIRE(out.codes() == "N209");
-    CHECK(out.diagnostics.all()[0].title == "`last` is one kind of thing too many to be counted");
+    CHECK(out.diagnostics.all()[0].title == "too many nouns (limit 24)");
 }
 
 TEST_CASE("one slip is told once: a statement that cannot be read takes its users with it") {

@@ -121,7 +121,7 @@ TEST_CASE("slips in prices") {
         std::string price, codes, title;
     };
     const std::vector<Row> rows = {
-        {"price \"P\" per ac of area covers \"Feild\"", "N208", "no part is called \"Feild\""},
+        {"price \"P\" per ac of area covers \"Feild\"", "N208", "no part named \"Feild\""},
         {"price \"P\" per ac of aera", "N201", "no line or given named `aera`"},
         {"price \"P\" per acer of area", "N203", "no unit named `acer`"},
         {"price \"P\" lump\n  overhead $3", "U311",

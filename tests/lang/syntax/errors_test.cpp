@@ -50,9 +50,8 @@ TEST_CASE("a value that is missing is told at the sign before it") {
         {"x : 1 = a ^", "S103 2:11 ^ | a value is missing after `^` | no power"},
         {"x : 1 =", "S103 2:7 = | a value is missing after `=` | no formula"},
         {"x : 1 = * a", "S103 2:7 = | a value is missing after `=` | no formula"},
-        {"x : 1 = ()", "S103 2:9 ( | a value is missing after `(` | nothing in the bracket"},
-        {"x : 1 = f(a, )",
-         "S103 2:12 , | a value is missing after `,` | no value behind the comma"},
+        {"x : 1 = ()", "S103 2:9 ( | a value is missing after `(` | nothing in the parentheses"},
+        {"x : 1 = f(a, )", "S103 2:12 , | a value is missing after `,` | no value after the comma"},
         {"x : 1 = a and", "S103 2:11 and | a value is missing after `and` | no second condition"},
         {"x : 1 = not", "S103 2:9 not | a value is missing after `not` | no condition"},
         {"x : 1 = a ==", "S103 2:11 == | a value is missing after `==` | nothing to compare with"},
@@ -76,8 +75,8 @@ TEST_CASE("a value that is missing is told at the sign before it") {
         {"given a = 1 swing pert", "S103 2:19 pert | a value is missing after `pert`"},
         {"given", "S103 2:1 given | a name is missing after `given`"},
         {"given 3 = 4",
-         "S103 2:7 3 | a name is missing after `given` | a name begins with a letter"},
-        {"given a = 1 because", "S103 2:13 because | a text in quotes is missing after `because`"},
+         "S103 2:7 3 | a name is missing after `given` | a name must start with a letter"},
+        {"given a = 1 because", "S103 2:13 because | text in quotes is missing after `because`"},
         {"choice a =", "S103 2:10 = | the name of a choice is missing after `=`"},
         {"choice a", "S103 2:8 a | `=` and a value are missing after `a`"},
         {"unit a = gal", "S103 2:8 = | a value is missing after `=` | no formula"},
@@ -85,35 +84,36 @@ TEST_CASE("a value that is missing is told at the sign before it") {
         {"cost a : $/h = b over", "S103 2:18 over | a value is missing after `over` | no quantity"},
         {"event a = 1 over b", "S103 2:18 b | `costs` is missing after `b`"},
         {"correlate a b 60 %", "S103 2:11 a | a comma is missing after `a`"},
-        {"require a < b", "S103 2:13 b | a text in quotes is missing after `b`"},
-        {"caution", "S103 2:1 caution | a text in quotes is missing after `caution`"},
-        {"part", "S103 2:1 part | a text in quotes is missing after `part`"},
+        {"require a < b", "S103 2:13 b | text in quotes is missing after `b`"},
+        {"caution", "S103 2:1 caution | text in quotes is missing after `caution`"},
+        {"part", "S103 2:1 part | text in quotes is missing after `part`"},
         {"part \"A\" each", "S103 2:10 each | `block` is missing after `each`"},
-        {"price \"A\"", "S103 2:7 \"A\" | it is not said what the price is for, after `\"A\"`"},
+        {"price \"A\"", "S103 2:7 \"A\" | `per` or `lump` is missing after `\"A\"`"},
         {"price \"A\" per ac", "S103 2:15 ac | `of` is missing after `ac`"},
         {"price \"A\" lump\n  at 3", "S103 3:3 at | `least` is missing after `at`"},
         {"price \"A\" lump\n  round up $5", "S103 3:9 up | `to` is missing after `up`"},
         {"price \"A\" lump\n  margin", "S103 3:3 margin | a value is missing after `margin`"},
         {"table t (a : ft) : 1 below\n  1 2\n  2 3",
          "S103 2:22 below | `hold` or `error` is missing after `below`"},
-        {"table t (a : ft) : 1\n  1 2\n  2", "S103 4:3 2 | a row of a table is two numbers"},
+        {"table t (a : ft) : 1\n  1 2\n  2", "S103 4:3 2 | a table row is two numbers"},
         {"define f (a : ft) : ft = a\n  known",
-         "S103 3:3 known | it is not said how it is known, after `known`"},
+         "S103 3:3 known | `known` needs a word: how sure is the formula?"},
         {"x : 1 = a + when b then 1 otherwise 2",
-         "S103 2:13 when | a `when` inside a formula stands in brackets"},
+         "S103 2:13 when | a `when` inside a formula needs parentheses"},
         {"x : 1 = when a then when b then 1 otherwise 2 otherwise 3",
-         "S103 2:21 when | a `when` inside a formula stands in brackets"},
+         "S103 2:21 when | a `when` inside a formula needs parentheses"},
     });
 }
 
 TEST_CASE("a bracket without its partner is told at the bracket") {
     check({
-        {"x : 1 = (a + b", "S101 2:9 ( | a bracket is not closed | opened here"},
-        {"x : 1 = ((a) + f(b, c)", "S101 2:9 ( | a bracket is not closed | opened here"},
-        {"x : 1 = a * f(b, (c)", "S101 2:14 ( | a bracket is not closed | opened here"},
-        {"x : 1 = a)", "S101 2:10 ) | a bracket is closed that was never opened | no ( for this"},
-        {"x : 1 = (a))", "S101 2:12 ) | a bracket is closed that was never opened | no ( for this"},
-        {"define f (a : ft : ft = a", "S101 2:10 ( | a bracket is not closed | opened here"},
+        {"x : 1 = (a + b", "S101 2:9 ( | a parenthesis is not closed | opened here"},
+        {"x : 1 = ((a) + f(b, c)", "S101 2:9 ( | a parenthesis is not closed | opened here"},
+        {"x : 1 = a * f(b, (c)", "S101 2:14 ( | a parenthesis is not closed | opened here"},
+        {"x : 1 = a)", "S101 2:10 ) | a closing parenthesis has no opening one | no ( before this"},
+        {"x : 1 = (a))",
+         "S101 2:12 ) | a closing parenthesis has no opening one | no ( before this"},
+        {"define f (a : ft : ft = a", "S101 2:10 ( | a parenthesis is not closed | opened here"},
         {"x : 1 = (a b)", "S110 2:12 b | an operator is missing before `b`"},
         {"table t : ft", "S103 2:7 t | `(` is missing after `t`"},
     });
@@ -121,11 +121,11 @@ TEST_CASE("a bracket without its partner is told at the bracket") {
 
 TEST_CASE("a text ends on its line") {
     check({
-        {"part \"A", "S102 2:6 \"A | a text in quotes is not closed | opened here"},
+        {"part \"A", "S102 2:6 \"A | text in quotes is not closed | opened here"},
         {"given a = 1 \"b  # not a comment",
-         "S102 2:13 \"b  # not a comment | a text in quotes is not closed | opened here"},
-        {"given a = \"b", "S102 2:11 \"b | a text in quotes is not closed | opened here"},
-        {"part \"A\nx : 1 = 3", "S102 2:6 \"A | a text in quotes is not closed | opened here"},
+         "S102 2:13 \"b  # not a comment | text in quotes is not closed | opened here"},
+        {"given a = \"b", "S102 2:11 \"b | text in quotes is not closed | opened here"},
+        {"part \"A\nx : 1 = 3", "S102 2:6 \"A | text in quotes is not closed | opened here"},
     });
 }
 
@@ -134,24 +134,23 @@ TEST_CASE("a unit is written in one piece behind a colon or a number") {
         {"travel = area", "S105 2:1 travel | the unit of `travel` is missing | no unit"},
         {"cost fuel = a over b", "S105 2:6 fuel | the unit of `fuel` is missing | no unit"},
         {"x : = 3", "S105 2:3 : | a unit is missing after `:` | no unit"},
-        {"x : 2 = 3", "S107 2:5 2 | a unit begins with a letter, $ or % | a number"},
+        {"x : 2 = 3", "S107 2:5 2 | a unit must start with a letter, $ or % | a number"},
         {"define f (a) : ft = a", "S105 2:11 a | the unit of `a` is missing | no unit"},
         {"x : ft = 8 ac /row_width",
-         "S107 2:15 / | it is not clear whether this `/` divides or belongs to a unit"},
+         "S107 2:15 / | unclear whether this `/` divides or belongs to a unit"},
         {"x : ft = 8 ac/ row_width",
-         "S107 2:14 / | it is not clear whether this `/` divides or belongs to a unit"},
-        {"x : ft = 5/h",
-         "S107 2:11 / | it is not clear whether this `/` divides or belongs to a unit"},
+         "S107 2:14 / | unclear whether this `/` divides or belongs to a unit"},
+        {"x : ft = 5/h", "S107 2:11 / | unclear whether this `/` divides or belongs to a unit"},
         {"x : ft = a * 5 /h",
-         "S107 2:16 / | it is not clear whether this `/` divides or belongs to a unit"},
-        {"x : ft = $5 /h",
-         "S107 2:13 / | it is not clear whether this `/` divides or belongs to a unit"},
-        {"x : ft = 8 ac^x", "S107 2:15 x | the power of a unit is a whole number"},
+         "S107 2:16 / | unclear whether this `/` divides or belongs to a unit"},
+        {"x : ft = $5 /h", "S107 2:13 / | unclear whether this `/` divides or belongs to a unit"},
+        {"x : ft = 8 ac^x", "S107 2:15 x | the power of a unit must be a whole number"},
         {"x : ft = 8 $/(ac .ft)",
-         "S107 2:18 . | a unit with a bracket is not written in one piece"},
-        {"x : $/(a/(b)) = 3", "S107 2:9 / | a unit with a bracket is not written in one piece"},
+         "S107 2:18 . | a unit with parentheses must be written without spaces"},
+        {"x : $/(a/(b)) = 3",
+         "S107 2:9 / | a unit with parentheses must be written without spaces"},
         {"x : ac / h = 3",
-         "S107 2:8 / | a unit is written without blanks, with `.` to multiply and `/` to divide"},
+         "S107 2:8 / | a unit is written without spaces, with `.` to multiply and `/` to divide"},
         {"x : ft = $5 ac", "S110 2:13 ac | an operator is missing before `ac`"},
     });
 }
@@ -159,51 +158,47 @@ TEST_CASE("a unit is written in one piece behind a colon or a number") {
 TEST_CASE("a number is written as people write it") {
     check({
         {"x : 1 = 1,85",
-         "S106 2:9 1,85 | the commas of `1,85` do not group three digits | groups of three digits"},
-        {"x : 1 = 1,8500", "S106 2:9 1,8500 | the commas of `1,8500` do not group three digits | "
-                           "groups of three digits"},
-        {"x : 1 = 1850,000", "S106 2:9 1850,000 | the commas of `1850,000` do not group three "
-                             "digits | groups of three digits"},
-        {"x : 1 = 0,850", "S106 2:9 0,850 | the commas of `0,850` do not group three digits | "
-                          "groups of three digits"},
-        {"x : 1 = 1,850,00", "S106 2:9 1,850,00 | the commas of `1,850,00` do not group three "
-                             "digits | groups of three digits"},
+         "S106 2:9 1,85 | the commas in `1,85` do not group three digits | group digits by threes"},
+        {"x : 1 = 1,8500", "S106 2:9 1,8500 | the commas in `1,8500` do not group three digits | "
+                           "group digits by threes"},
+        {"x : 1 = 1850,000", "S106 2:9 1850,000 | the commas in `1850,000` do not group three "
+                             "digits | group digits by threes"},
+        {"x : 1 = 0,850", "S106 2:9 0,850 | the commas in `0,850` do not group three digits | "
+                          "group digits by threes"},
+        {"x : 1 = 1,850,00", "S106 2:9 1,850,00 | the commas in `1,850,00` do not group three "
+                             "digits | group digits by threes"},
         {"x : 1 = f(1,2)",
-         "S106 2:11 1,2 | the commas of `1,2` do not group three digits | groups of three digits"},
-        {"x : 1 = $1,85/gal", "S106 2:10 1,85 | the commas of `1,85` do not group three digits | "
-                              "groups of three digits"},
-        {"x : 1 = .5", "S106 2:9 . | a number begins with a point | no digit before it"},
-        {"x : 1 = 5.", "S106 2:10 . | a number ends in a point | no digit follows"},
+         "S106 2:11 1,2 | the commas in `1,2` do not group three digits | group digits by threes"},
+        {"x : 1 = $1,85/gal", "S106 2:10 1,85 | the commas in `1,85` do not group three digits | "
+                              "group digits by threes"},
+        {"x : 1 = .5",
+         "S106 2:9 . | a number cannot start with a decimal point | no digit before it"},
+        {"x : 1 = 5.", "S106 2:10 . | a number cannot end with a decimal point | no digit follows"},
         {"x : 1 = 1.2.3", "S106 2:12 . | a number has two decimal points | the second point"},
-        {"x : 1 = 1e999", "S106 2:9 1e999 | the number is too large or too small to be kept | "
+        {"x : 1 = 1e999", "S106 2:9 1e999 | the number is too large or too small | "
                           "outside 1e-308 to 1e308"},
         {"x : 1 = 1, 850", "S110 2:10 , | `,` does not belong here"},
         {"unit a = 1,1 gal",
-         "S106 2:10 1,1 | the commas of `1,1` do not group three digits | groups of three digits"},
+         "S106 2:10 1,1 | the commas in `1,1` do not group three digits | group digits by threes"},
         {"table t (a : ft) : 1\n  1 2\n  1,2 3",
-         "S106 4:3 1,2 | the commas of `1,2` do not group three digits | groups of three digits"},
+         "S106 4:3 1,2 | the commas in `1,2` do not group three digits | group digits by threes"},
     });
 }
 
 TEST_CASE("a word of the notation is no name, and yes and no are choices") {
     check({
-        {"given price = 4",
-         "S108 2:7 price | `price` is a word of the notation and cannot be a name"},
-        {"price : $ = 4",
-         "S108 2:1 price | `price` is a word of the notation and cannot be a name"},
-        {"x : 1 = cost * 3",
-         "S108 2:9 cost | `cost` is a word of the notation and cannot be a name"},
-        {"x : 1 = 3 * sum", "S108 2:13 sum | `sum` is a word of the notation and cannot be a name"},
+        {"given price = 4", "S108 2:7 price | `price` is a reserved word and cannot be a name"},
+        {"price : $ = 4", "S108 2:1 price | `price` is a reserved word and cannot be a name"},
+        {"x : 1 = cost * 3", "S108 2:9 cost | `cost` is a reserved word and cannot be a name"},
+        {"x : 1 = 3 * sum", "S108 2:13 sum | `sum` is a reserved word and cannot be a name"},
         {"given a = fine | over",
-         "S108 2:18 over | `over` is a word of the notation and cannot be a name"},
-        {"x : 1 = a is then",
-         "S108 2:14 then | `then` is a word of the notation and cannot be a name"},
-        {"noun job", "S108 2:6 job | `job` is a word of the notation and cannot be a name"},
+         "S108 2:18 over | `over` is a reserved word and cannot be a name"},
+        {"x : 1 = a is then", "S108 2:14 then | `then` is a reserved word and cannot be a name"},
+        {"noun job", "S108 2:6 job | `job` is a reserved word and cannot be a name"},
         {"define min (a : ft, of : ft) : ft = a",
-         "S108 2:21 of | `of` is a word of the notation and cannot be a name"},
-        {"given yes = 4", "S108 2:7 yes | `yes` is a word of the notation and cannot be a name"},
-        {"given a.b = 4",
-         "S100 2:7 a.b | `a.b` is a name with a dot, which only a used model makes"},
+         "S108 2:21 of | `of` is a reserved word and cannot be a name"},
+        {"given yes = 4", "S108 2:7 yes | `yes` is a reserved word and cannot be a name"},
+        {"given a.b = 4", "S100 2:7 a.b | a new name cannot have a dot: `a.b`"},
         {"given crossed = no | yes\ncaution when crossed is yes  \"two ways\"", ""},
         {"margin : % = 3 %\nlimit : ft = 4 ft\nbelow : ft = limit",
          ""}, // words of one place are names elsewhere
@@ -213,11 +208,11 @@ TEST_CASE("a word of the notation is no name, and yes and no are choices") {
 TEST_CASE("when needs then and otherwise") {
     check({
         {"x : 1 = when a otherwise b",
-         "S111 2:14 a | `when` has no `then` | `then` is missing behind this"},
+         "S111 2:14 a | `when` has no `then` | `then` is missing after this"},
         {"x : 1 = when a then b",
-         "S111 2:21 b | `when` has no `otherwise` | `otherwise` is missing behind this"},
+         "S111 2:21 b | `when` has no `otherwise` | `otherwise` is missing after this"},
         {"x : 1 = when a then b when c then d",
-         "S111 2:35 d | `when` has no `otherwise` | `otherwise` is missing behind this"},
+         "S111 2:35 d | `when` has no `otherwise` | `otherwise` is missing after this"},
         {"x : 1 = when a < b < c then d otherwise e", "S110 2:20 < | `<` does not belong here"},
     });
 }
@@ -234,23 +229,23 @@ TEST_CASE("what is left over is told by what it looks like") {
          "S110 2:13 becuase | an operator is missing before `becuase`"},
         {"table t (a : ft) : 1\n  1 2\n  2 3 4", "S110 4:7 4 | `4` does not belong here"},
         {"table t (a : ft) : 1\n  1 2\n  2 ft 3",
-         "S100 4:5 ft | a row of a table is two numbers | not a number"},
+         "S100 4:5 ft | a table row is two numbers | not a number"},
         {"noun tree trees", "S110 2:11 trees | an operator is missing before `trees`"},
         {"x : 1 = 3\n  y : 1 = 4",
-         "S115 3:3 y | `y` stands deeper than the line above and so continues it"},
+         "S115 3:3 y | `y` is indented deeper than the line above, so it continues that line"},
     });
 }
 
 TEST_CASE("a line that is no statement is told what it may have meant") {
     check({
-        {"foo bar", "S100 2:1 foo | `foo` begins no statement"},
-        {"12", "S100 2:1 12 | `12` begins no statement"},
-        {"prise \"x\" lump", "S100 2:1 prise | `prise` begins no statement"},
-        {"x : 1 = 3 & 4", "S100 2:11 & | the notation has no sign `&`"},
-        {"x : 1 = \u201Ca\u201D", "S100 2:9 \u201C | the notation has no sign `\u201C`"},
-        {"x : 1 = 3 \u00D7 4", "S100 2:11 \u00D7 | the notation has no sign `\u00D7`"},
-        {"x : 1 =\u00A03", "S100 2:8 \u00A0 | a blank of unusual width stands here"},
-        {"= 3", "S100 2:1 = | `=` begins no statement"},
+        {"foo bar", "S100 2:1 foo | a statement cannot start with `foo`"},
+        {"12", "S100 2:1 12 | a statement cannot start with `12`"},
+        {"prise \"x\" lump", "S100 2:1 prise | a statement cannot start with `prise`"},
+        {"x : 1 = 3 & 4", "S100 2:11 & | unknown sign `&`"},
+        {"x : 1 = \u201Ca\u201D", "S100 2:9 \u201C | unknown sign `\u201C`"},
+        {"x : 1 = 3 \u00D7 4", "S100 2:11 \u00D7 | unknown sign `\u00D7`"},
+        {"x : 1 =\u00A03", "S100 2:8 \u00A0 | unusual space character"},
+        {"= 3", "S100 2:1 = | a statement cannot start with `=`"},
     });
     const tests::Parsed p = parse_text("model \"m\"\nprise \"x\" lump\n");
     REQUIRE(p.diagnostics.all().front().helps.size() == 1);
@@ -281,15 +276,15 @@ TEST_CASE("a clause is given once") {
 TEST_CASE("a table has two rows at least and rises") {
     check({
         {"table t (a : ft) : 1",
-         "S112 2:1 table t (a : ft) : 1 | the table has no rows, and needs two at least"},
+         "S112 2:1 table t (a : ft) : 1 | a table needs at least two rows; this one has none"},
         {"table t (a : ft) : 1\n  1 2\nnoun tree",
-         "S112 2:1 table t (a : ft) : 1 | the table has one row, and needs two at least"},
+         "S112 2:1 table t (a : ft) : 1 | a table needs at least two rows; this one has one"},
         {"table t (a : ft) : 1\n  1 2\n  3 2\n  2 2",
-         "S113 5:3 2 | the first column of the table does not rise | must be larger"},
+         "S113 5:3 2 | the first column of a table must rise | must be larger"},
         {"table t (a : ft) : 1\n  1 2\n  1 3",
-         "S113 4:3 1 | two rows of the table begin with the same number | must be larger"},
+         "S113 4:3 1 | two rows of a table start with the same number | must be larger"},
         {"table t (a : ft) : 1\n  -1 2\n  -2 3",
-         "S113 4:3 -2 | the first column of the table does not rise | must be larger"},
+         "S113 4:3 -2 | the first column of a table must rise | must be larger"},
         {"table t (a : ft) : 1\n  -2 -3\n  -1 3.5\n  1,000 0", ""},
     });
 }
@@ -297,48 +292,47 @@ TEST_CASE("a table has two rows at least and rises") {
 TEST_CASE("a statement stands in its place") {
     check({
         {"part \"A\"\n  part \"B\"\n    x : 1 = 3",
-         "S104 3:3 part | `part` may not stand in a part"},
+         "S104 3:3 part | `part` is not allowed in a part"},
         {"part \"A\"\n  define f (a : ft) : ft = a\n    known read",
-         "S104 3:3 define | `define` may not stand in a part"},
-        {"price \"A\" lump\n  given a = 3", "S104 3:3 given | `given` may not stand in a price"},
-        {"price \"A\" lump\n  x : 1 = 3", "S100 3:3 x | `x` begins no statement in a price"},
-        {"set a = 3", "S104 2:1 set | `set` may not stand in a model"},
-        {"model \"again\"", "S104 2:1 model | `model` may not stand in a model"},
-        {"library \"again\"", "S104 2:1 library | `library` may not stand in a model"},
-        {"known read", "S104 2:1 known | `known` may not stand in a model"},
-        {"overhead 3 %", "S104 2:1 overhead | `overhead` may not stand in a model"},
-        {"option \"A\"\n  set a = 3", "S104 2:1 option | `option` may not stand in a model"},
+         "S104 3:3 define | `define` is not allowed in a part"},
+        {"price \"A\" lump\n  given a = 3", "S104 3:3 given | `given` is not allowed in a price"},
+        {"price \"A\" lump\n  x : 1 = 3",
+         "S100 3:3 x | a statement in a price cannot start with `x`"},
+        {"set a = 3", "S104 2:1 set | `set` is not allowed in a model"},
+        {"model \"again\"", "S104 2:1 model | `model` is not allowed in a model"},
+        {"library \"again\"", "S104 2:1 library | `library` is not allowed in a model"},
+        {"known read", "S104 2:1 known | `known` is not allowed in a model"},
+        {"overhead 3 %", "S104 2:1 overhead | `overhead` is not allowed in a model"},
+        {"option \"A\"\n  set a = 3", "S104 2:1 option | `option` is not allowed in a model"},
     });
     CHECK(all_errors(parse_text("library \"l\"\ngiven a = 3\n")) ==
-          "S104 2:1 given | `given` may not stand in a library");
+          "S104 2:1 given | `given` is not allowed in a library");
     CHECK(all_errors(parse_text("library \"l\"\nx : 1 = 3\n")) ==
-          "S100 2:1 x | `x` begins no statement in a library");
+          "S100 2:1 x | a statement in a library cannot start with `x`");
     CHECK(all_errors(parse_text("season \"s\"\nprice \"A\" lump\n  margin 3 %\n",
                                 lang::FileKind::Season)) ==
-          "S104 2:1 price | `price` may not stand in a season");
+          "S104 2:1 price | `price` is not allowed in a season");
     CHECK(all_errors(parse_text("job \"j\"\nuse \"a\"\n", lang::FileKind::Job)) ==
-          "S104 2:1 use | `use` may not stand in a job");
+          "S104 2:1 use | `use` is not allowed in a job");
     CHECK(all_errors(parse_text("option \"A\"\n", lang::FileKind::CommandLine)) ==
-          "S104 1:1 option | `option` may not stand in `--set`");
+          "S104 1:1 option | `option` is not allowed in `--set`");
 }
 
 TEST_CASE("a file says first what it is") {
-    CHECK(
-        all_errors(parse_text("")) ==
-        "S114 1:1  | the file says nothing; it begins with `model \"NAME\"` or `library \"NAME\"`");
-    CHECK(
-        all_errors(parse_text("\n# only a comment\n")) ==
-        "S114 1:1  | the file says nothing; it begins with `model \"NAME\"` or `library \"NAME\"`");
-    CHECK(
-        all_errors(parse_text("x : 1 = 3\n")) ==
-        "S114 1:1 x : 1 = 3 | the file does not begin with `model \"NAME\"` or `library \"NAME\"`");
+    CHECK(all_errors(parse_text("")) == "S114 1:1  | the file has no statement; it must start with "
+                                        "`model \"NAME\"` or `library \"NAME\"`");
+    CHECK(all_errors(parse_text("\n# only a comment\n")) ==
+          "S114 1:1  | the file has no statement; it must start with `model \"NAME\"` or `library "
+          "\"NAME\"`");
+    CHECK(all_errors(parse_text("x : 1 = 3\n")) ==
+          "S114 1:1 x : 1 = 3 | the file must start with `model \"NAME\"` or `library \"NAME\"`");
     CHECK(all_errors(parse_text("job \"j\"\nmodel \"m\"\nset a = 3\n")) ==
-          "S114 1:1 job \"j\" | the file does not begin with `model \"NAME\"` or `library "
+          "S114 1:1 job \"j\" | the file must start with `model \"NAME\"` or `library "
           "\"NAME\"`"); // one error, not one a line
     CHECK(all_errors(parse_text("model \"m\"\n", lang::FileKind::Season)) ==
-          "S114 1:1 model \"m\" | the file does not begin with `season \"NAME\"`");
+          "S114 1:1 model \"m\" | the file must start with `season \"NAME\"`");
     CHECK(all_errors(parse_text("set a = 3\n", lang::FileKind::Job)) ==
-          "S114 1:1 set a = 3 | the file does not begin with `job \"NAME\"`");
+          "S114 1:1 set a = 3 | the file must start with `job \"NAME\"`");
     CHECK(all_errors(parse_text("", lang::FileKind::CommandLine)).empty());
     CHECK(parse_text("library \"l\"\n").module.kind == lang::FileKind::Library);
 }
@@ -352,14 +346,14 @@ TEST_CASE("a date is in the calendar") {
     CHECK(date("2028-02-29").empty()); // a leap year
     CHECK(date("2000-02-29").empty()); // divisible by 400
     CHECK(date("2027-02-29") ==
-          "S117 2:6 2027-02-29 | month 2 of 2027 has 28 days, not 29 | not in the calendar");
+          "S117 2:6 2027-02-29 | February 2027 has 28 days, not 29 | no such date");
     CHECK(date("1900-02-29") ==
-          "S117 2:6 1900-02-29 | month 2 of 1900 has 28 days, not 29 | not in the calendar");
+          "S117 2:6 1900-02-29 | February 1900 has 28 days, not 29 | no such date");
     CHECK(date("2027-04-31") ==
-          "S117 2:6 2027-04-31 | month 4 of 2027 has 30 days, not 31 | not in the calendar");
-    CHECK(date("2027-13-01") == "S117 2:6 2027-13-01 | there is no month 13 | not in the calendar");
+          "S117 2:6 2027-04-31 | April 2027 has 30 days, not 31 | no such date");
+    CHECK(date("2027-13-01") == "S117 2:6 2027-13-01 | there is no month 13 | no such date");
     CHECK(date("2027-01-00") ==
-          "S117 2:6 2027-01-00 | month 1 of 2027 has 31 days, not 0 | not in the calendar");
+          "S117 2:6 2027-01-00 | January 2027 has 31 days, not 0 | no such date");
     CHECK(date("14 March 2027") == "S117 2:6 14 March 2027 | a date is written year-month-day");
     CHECK(date("2027-3-14") == "S117 2:6 2027-3-14 | a date is written year-month-day");
     CHECK(date("") == "S117 2:1 date | a date is written year-month-day");
@@ -375,8 +369,8 @@ TEST_CASE("one bad line costs one line") {
                                        "  margin\n"
                                        "noun tree\n");
     CHECK(all_errors(p) == "S103 2:13 * | a value is missing after `*` | nothing to multiply by\n"
-                           "S101 4:11 ( | a bracket is not closed | opened here\n"
-                           "S103 6:1 price | a text in quotes is missing after `price`\n"
+                           "S101 4:11 ( | a parenthesis is not closed | opened here\n"
+                           "S103 6:1 price | text in quotes is missing after `price`\n"
                            "S103 7:3 margin | a value is missing after `margin`");
     CHECK(p.dump() == "model \"m\"\npart \"A\"\n  c : [1] = (a + 1)\nnoun tree\n");
 }

@@ -1,0 +1,32 @@
+// What a code means, for people: `acrewright codes CODE` shows it. The texts are
+// lang/diag/code_pages/*.txt, compiled into the program; the README there says how one is written.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "lang/diag/codes.h"
+
+namespace acre::lang {
+
+struct CodeExample {
+    std::string
+        kind; // "rate", "season" or "job": a whole file of this kind; empty: words, or a part
+    std::string text; // lines, each with its line end
+};
+
+struct CodePage {
+    std::string meaning; // one paragraph, no line ends
+    std::string cause;   // the commonest one, likewise
+    CodeExample wrong, right;
+};
+
+// Nothing if the code has no page, or one that is not in the form its README asks for.
+std::optional<CodePage> page_of(Code code);
+
+// Each file of pages as it is.
+std::span<const std::string_view> code_page_texts();
+
+} // namespace acre::lang

@@ -1,0 +1,47 @@
+// A line that is no statement at all.
+#include "lang/syntax/messages.h"
+
+#include <iterator>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "lang/diag/suggest.h"
+#include "lang/syntax/signs.h"
+#include "lang/syntax/tokens.h"
+
+namespace acre::lang {
+
+Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place) {
+    const Token first = next_token(text, line.begin, line.end);
+    const std::string_view word = first.in(text);
+    if (first.kind == TokenKind::Sign && is_foreign_sign(word))
+        return describe_foreign_sign(word, {line.file, first.begin, first.end});
+    Diagnostic d{Code::S100,
+                 fmt::format("a statement{}{} cannot start with `{}`", place.empty() ? "" : " ",
+                             place, shortened(word)),
+                 {{line.file, first.begin, first.end}, ""},
+                 {},
+                 {},
+                 {}};
+    if (first.kind == TokenKind::Name) {
+        std::vector<std::string_view> heads;
+        for (std::size_t i = 1; i < std::size(word_spellings); ++i) {
+            const WordRole role = role_of(static_cast<Keyword>(i));
+            if (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Inner)
+                heads.push_back(word_spellings[i]);
+        }
+        if (const std::vector<std::string_view> near = near_names(word, heads, 1); !near.empty())
+            d.helps.push_back(
+                {fmt::format("did you mean `{}`?", near.front()),
+                 Edit{{line.file, first.begin, first.end}, std::string(near.front())}});
+        else
+            d.helps.push_back(
+                {fmt::format("write a line as  {} : UNIT = FORMULA", shortened(word)), {}});
+    }
+    return d;
+}
+
+} // namespace acre::lang
