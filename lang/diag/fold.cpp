@@ -8,13 +8,14 @@ namespace acre::lang {
 namespace {
 
 // Bytes of the longest start of `line` that ends at a space and is at most `width` columns wide, or
-// of its first word.
+// of its first word. A number is kept with what follows it: `100 %`.
 std::size_t fitting(std::string_view line, std::size_t width) {
     std::size_t columns = 0;
     std::size_t best = 0;
     for (std::size_t at = 0; at < line.size();) {
         if (line[at] == ' ' && at > 0) {
-            if (columns <= width || best == 0)
+            const bool splits_a_quantity = line[at - 1] >= '0' && line[at - 1] <= '9';
+            if (best == 0 || (columns <= width && !splits_a_quantity))
                 best = at;
             if (columns > width)
                 return best;

@@ -188,6 +188,16 @@ error U303: a title of so many words that no line of eighty columns can hold all
     CHECK(render(d, map).size() < 5000);
 }
 
+TEST_CASE("a number stays with its unit where a text folds") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "x\n");
+    const Diagnostic d = diagnostic(Code::E503,
+                                    "table `burn` is read at 10 % in `fuel`, outside its rows 20 % "
+                                    ".. 100 %",
+                                    {{file, 0, 1}, ""});
+    CHECK(render(d, map).find(" 20 % ..\n  100 %\n") != std::string::npos);
+}
+
 TEST_CASE("what stands in no text has a title and notes only") {
     Diagnostic d = diagnostic(Code::F702, "`a.rate` cannot be read", {{no_file, 0, 0}, ""});
     d.notes.push_back("it is a folder");
