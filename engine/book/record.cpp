@@ -348,7 +348,8 @@ std::vector<std::string> differences(const Json& record, const Run& again,
         const auto other = items_now.find(string_at(item, "name"));
         if (other == items_now.end() || !item.is_object() ||
             (*other->second)["cents"] != item.value("cents", Json()))
-            found.push_back(fmt::format("item {}: a different amount now", string_at(item, "title")));
+            found.push_back(
+                fmt::format("item {}: a different amount now", string_at(item, "title")));
     }
     compare_lines(record, lines_of(**again.sheet, *again.compiled, again.values), found);
     return found;

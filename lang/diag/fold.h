@@ -9,7 +9,8 @@
 namespace acre::lang {
 
 // Folds at spaces; a line end in the text starts a new line. A word wider than the width is not
-// broken, nor a quantity such as `100 %`. `text` must be safe to show but for its line ends. Never empty.
+// broken, nor a quantity such as `100 %`. `text` must be safe to show but for its line ends. Never
+// empty.
 std::vector<std::string> fold(std::string_view text, std::size_t width);
 
 } // namespace acre::lang
