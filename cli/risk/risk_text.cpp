@@ -276,14 +276,16 @@ std::vector<Histogram> risk_histograms(const RiskPage& page) {
                             m.bars_width,
                             m.bars,
                             {}};
-        const auto mark = [&](double x, const std::string& words) {
-            histogram.marks.push_back({x, words + ": " + lang::quantity_text(x, m.unit)});
+        const auto mark = [&](double x, const std::string& words, MarkKind kind) {
+            histogram.marks.push_back({x, words + ": " + lang::quantity_text(x, m.unit), kind});
         };
-        if (m.name == "profit")
-            histogram.marks.push_back({0, "neither profit nor loss"});
-        mark(m.at_job, "as the job stands");
-        mark(percentile(m, 0.5), "half the trials below");
-        mark(percentile(m, 0.95), "nineteen of twenty below");
+        if (m.name == "profit") {
+            histogram.marks.push_back({0, "neither profit nor loss", MarkKind::Nothing});
+            histogram.loss_below_zero = true;
+        }
+        mark(m.at_job, "this job", MarkKind::Job);
+        mark(percentile(m, 0.5), "median", MarkKind::Middle);
+        mark(percentile(m, 0.95), "95th percentile", MarkKind::Edge);
         list.push_back(std::move(histogram));
     }
     return list;

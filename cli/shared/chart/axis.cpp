@@ -1,12 +1,10 @@
 #include "cli/shared/chart/axis.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "cli/shared/safe_text.h"
 #include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -14,9 +12,21 @@
 namespace acre::cli {
 namespace {
 
-constexpr std::size_t y_labels = 6;
-constexpr double char_width = 6.1; // of the serif at 13
-constexpr const char* muted = "fill=\"#57503f\"";
+constexpr std::size_t y_figures = 5;
+
+// As many places as there is room for their figures side by side.
+std::vector<double> x_places(Extent extent, std::string_view unit, const Plot& plot) {
+    for (std::size_t count = 7; count > 1; --count) {
+        const std::vector<double> places = axis_places(extent.low, extent.high, count);
+        double width = 0;
+        for (const double at : places)
+            width = std::max(width, drawn_width(lang::quantity_text(at, unit)) + 14);
+        if (places.size() < 2 ||
+            plot.x(extent.share(places[1])) - plot.x(extent.share(places[0])) >= width)
+            return places;
+    }
+    return axis_places(extent.low, extent.high, 1);
+}
 
 } // namespace
 
@@ -63,78 +73,40 @@ std::string axis_text(Extent extent, std::string_view name, std::string_view uni
            std::string(rest - rest / 2, ' ') + high + "\n";
 }
 
-std::string_view ink(std::size_t i) {
-    constexpr std::array<std::string_view, 8> inks = {"#6b4f2a", "#2f6b3a", "#b2462c", "#2b5a86",
-                                                      "#7a3b7a", "#8a7a1c", "#3b7a75", "#555555"};
-    return inks[i % inks.size()];
-}
-std::string_view dashes(std::size_t i) {
-    constexpr std::array<std::string_view, 8> all = {"",    "7 4",  "2 3", "9 3 2 3",
-                                                     "1 4", "12 5", "5 2", "3 6"};
-    return all[i % all.size()];
-}
-
-std::string svg_paper(std::string_view title, double width, double height, double left) {
-    return fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0} {1}\" "
-                       "font-family=\"Georgia, 'Liberation Serif', "
-                       "serif\" font-size=\"13\" fill=\"#1d1b17\">\n<title>{2}</title>\n<rect "
-                       "width=\"{0}\" height=\"{1}\" "
-                       "fill=\"#fffdf7\"/>\n",
-                       width, height, markup_text(title)) +
-           svg_text(left, 24, Anchor::Start, title, "font-size=\"15\" font-weight=\"bold\"");
-}
-
-std::string svg_text(double x, double y, Anchor anchor, std::string_view text,
-                     std::string_view more) {
-    constexpr std::array<std::string_view, 3> anchors = {"", " text-anchor=\"middle\"",
-                                                         " text-anchor=\"end\""};
-    return fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\"{}{}{}>{}</text>\n", x, y,
-                       anchors[static_cast<std::size_t>(anchor)], more.empty() ? "" : " ", more,
-                       markup_text(text));
-}
-
-double svg_width(std::string_view text) {
-    return char_width * static_cast<double>(lang::text_columns(text));
-}
-
-std::string svg_x_axis(Extent extent, std::string_view name, std::string_view unit,
-                       const Plot& plot) {
-    // As many labels as stand side by side.
-    const double widest = std::max(svg_width(lang::quantity_text(extent.low, unit)),
-                                   svg_width(lang::quantity_text(extent.high, unit))) +
-                          16;
-    const auto count =
-        static_cast<std::size_t>(std::clamp((plot.right - plot.left) / widest, 1.0, 7.0));
-    std::string out = fmt::format("<path d=\"M{} {}H{}\" fill=\"none\" stroke=\"#1d1b17\"/>\n",
-                                  plot.left, plot.bottom, plot.right);
-    for (const double x : axis_places(extent.low, extent.high, count)) {
-        out += fmt::format("<path d=\"M{:.1f} {}v5\" stroke=\"#1d1b17\"/>\n",
-                           plot.x(extent.share(x)), plot.bottom);
-        out += svg_text(plot.x(extent.share(x)), plot.bottom + 19, Anchor::Middle,
-                        lang::quantity_text(x, unit));
+double draw_x_axis(Paper& paper, Extent extent, std::string_view name, std::string_view unit,
+                   const Plot& plot) {
+    paper.path(fmt::format("M{:.1f} {:.1f}H{:.1f}", plot.left, plot.bottom, plot.right), Ink::Ink);
+    double taken = 0; // the right end of the last figure
+    for (const double at : x_places(extent, unit, plot)) {
+        const double x = plot.x(extent.share(at));
+        paper.path(fmt::format("M{:.1f} {:.1f}v5", x, plot.bottom), Ink::Ink);
+        const std::string figure = lang::quantity_text(at, unit);
+        const double half = drawn_width(figure) / 2;
+        const double middle = std::clamp(
+            x, paper_edge + half, std::max(paper_edge + half, paper_width - paper_edge - half));
+        if (middle - half < taken)
+            continue;
+        paper.text(middle, plot.bottom + line_height, figure, Anchor::Middle);
+        taken = middle + half + 6;
     }
-    return out +
-           svg_text((plot.left + plot.right) / 2, plot.bottom + 39, Anchor::Middle, name, muted);
+    return paper.lines(paper_edge, plot.bottom + 2 * line_height + 2, paper_width - 2 * paper_edge,
+                       name, Ink::Soft);
 }
 
-std::string svg_y_axis(Extent extent, std::string_view unit, const Plot& plot) {
-    std::string out = "<g stroke=\"#ddd3bb\">\n";
-    for (const double y : axis_places(extent.low, extent.high, y_labels))
-        out += fmt::format("<path d=\"M{} {:.1f}H{}\"/>\n", plot.left, plot.y(extent.share(y)),
-                           plot.right);
-    out += "</g>\n";
-    for (const double y : axis_places(extent.low, extent.high, y_labels))
-        out += svg_text(plot.left - 8, plot.y(extent.share(y)) + 4, Anchor::End,
-                        lang::quantity_text(y, unit));
-    return out + fmt::format("<path d=\"M{} {}V{}\" fill=\"none\" stroke=\"#1d1b17\"/>\n",
-                             plot.left, plot.top, plot.bottom);
+void draw_y_axis(Paper& paper, Extent extent, std::string_view unit, const Plot& plot) {
+    for (const double at : axis_places(extent.low, extent.high, y_figures)) {
+        const double y = plot.y(extent.share(at));
+        paper.path(fmt::format("M{:.1f} {:.1f}H{:.1f}", plot.left, y, plot.right), Ink::Rule);
+        paper.text(plot.left - 7, y + 5, lang::quantity_text(at, unit), Anchor::End);
+    }
+    paper.path(fmt::format("M{:.1f} {:.1f}V{:.1f}", plot.left, plot.top, plot.bottom), Ink::Ink);
 }
 
-double svg_y_labels_width(Extent extent, std::string_view unit) {
+double y_figures_width(Extent extent, std::string_view unit) {
     double widest = 0;
-    for (const double y : axis_places(extent.low, extent.high, y_labels))
-        widest = std::max(widest, svg_width(lang::quantity_text(y, unit)));
-    return widest + 22;
+    for (const double y : axis_places(extent.low, extent.high, y_figures))
+        widest = std::max(widest, drawn_width(lang::quantity_text(y, unit)));
+    return widest + paper_edge + 8;
 }
 
 } // namespace acre::cli

@@ -1,4 +1,4 @@
-// What all charts share: how far an axis goes and where its labels stand, the paper, the inks.
+// What the charts share: how far an axis goes and where its figures are.
 #pragma once
 
 #include <cstddef>
@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include "cli/shared/chart/paper.h"
 
 namespace acre::cli {
 
@@ -27,29 +29,18 @@ std::vector<double> axis_places(double low, double high, std::size_t count);
 std::string axis_text(Extent extent, std::string_view name, std::string_view unit,
                       std::size_t indent, std::size_t width);
 
-// Told apart by dash as well as by ink, so a black-and-white print reads. Both repeat after 8.
-std::string_view ink(std::size_t i);
-std::string_view dashes(std::size_t i);
-
-// Pieces of an SVG picture. Words of the user are made safe here and nowhere else.
 struct Plot { // where the values are drawn, in units of the picture
     double left = 0, right = 0, top = 0, bottom = 0;
     double x(double share) const { return left + (right - left) * share; }
     double y(double share) const { return bottom - (bottom - top) * share; }
 };
-enum class Anchor { Start, Middle, End };
 
-// Opens the picture and writes its title; the caller closes it with "</svg>\n".
-std::string svg_paper(std::string_view title, double width, double height, double left);
-// `more`: further attributes, as they stand.
-std::string svg_text(double x, double y, Anchor anchor, std::string_view text,
-                     std::string_view more = {});
-std::string svg_x_axis(Extent extent, std::string_view name, std::string_view unit,
-                       const Plot& plot);
-std::string svg_y_axis(Extent extent, std::string_view unit, const Plot& plot);
-// About how wide a text is drawn.
-double svg_width(std::string_view text);
-// The left margin that the labels of svg_y_axis need.
-double svg_y_labels_width(Extent extent, std::string_view unit);
+// The axis below the plot: figures with their unit, then the name. The place of a line after it.
+double draw_x_axis(Paper& paper, Extent extent, std::string_view name, std::string_view unit,
+                   const Plot& plot);
+// The axis left of the plot, with rules across it.
+void draw_y_axis(Paper& paper, Extent extent, std::string_view unit, const Plot& plot);
+// The left margin that the figures of draw_y_axis need.
+double y_figures_width(Extent extent, std::string_view unit);
 
 } // namespace acre::cli

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 
 #include <fmt/format.h>
 
@@ -60,71 +59,90 @@ std::string bars_text(const Bars& bars) {
     return out;
 }
 
-std::string bars_svg(const Bars& bars) {
-    constexpr double width = 760;
-    constexpr double row = 26;
-    const Extent extent = extent_of(bars).with_room();
-    double names = 120;
-    double ends = 30;
-    for (const Bar& bar : bars.bars) {
-        names = std::max(names, svg_width(shortened(bar.name, 44)));
-        ends = std::max({ends, svg_width(bar.at_low), svg_width(bar.at_high)});
+namespace {
+
+// Two lines to a bar: what it is called and how much it does; the bar between the names of its
+// ends.
+class Picture {
+  public:
+    explicit Picture(const Bars& bars)
+        : bars_(bars),
+          extent_(extent_of(bars).with_room()),
+          paper_(bars.title) {
+        double ends = 30;
+        for (const Bar& bar : bars.bars)
+            ends = std::max({ends, drawn_width(bar.at_low), drawn_width(bar.at_high)});
+        const double margin = paper_edge + std::min(ends, widest_end) + 6;
+        plot_ = {margin, paper_width - margin, paper_.below_title() + 20, 0};
+        plot_.bottom = plot_.top + row * static_cast<double>(bars.bars.size()) + 4;
+        base_ = plot_.x(extent_.share(bars.base));
     }
-    const double top = 60;
-    const Plot plot{names + 24 + std::min(ends, 110.0), width - 20 - std::min(ends, 110.0), top,
-                    top + row * static_cast<double>(bars.bars.size()) + 6};
-    std::string out = svg_paper(bars.title, width, plot.bottom + 78, 16);
-    const double base = plot.x(extent.share(bars.base));
-    const auto put = [&](const Bar& bar, bool high, double y) {
-        const double value = high ? bar.high : bar.low;
-        if (!std::isfinite(value) || value == bars.base)
-            return;
-        const double end = plot.x(extent.share(value));
-        fmt::format_to(std::back_inserter(out),
-                       "<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"15\" fill=\"{}\" "
-                       "stroke=\"{}\"/>\n",
-                       std::min(base, end), y, std::abs(end - base), high ? "#6b4f2a" : "#efe3c8",
-                       "#6b4f2a");
-    };
-    for (std::size_t i = 0; i < bars.bars.size(); ++i) {
-        const Bar& bar = bars.bars[i];
-        const double y = plot.top + row * static_cast<double>(i) + 6;
-        out += svg_text(16, y + 12, Anchor::Start, shortened(bar.name, 44));
-        const bool low_is_nearer = std::abs(bar.low - bars.base) < std::abs(bar.high - bars.base);
+
+    std::string draw() {
+        const std::string base = lang::quantity_text(bars_.base, bars_.unit);
+        const double half = drawn_width(base) / 2;
+        paper_.text(std::clamp(base_, paper_edge + half, paper_width - paper_edge - half),
+                    plot_.top - 12, base, Anchor::Middle);
+        for (std::size_t i = 0; i < bars_.bars.size(); ++i)
+            bar(bars_.bars[i], plot_.top + row * static_cast<double>(i));
+        double y = draw_x_axis(paper_, extent_, bars_.name, bars_.unit, plot_) + 4;
+        paper_.box(paper_edge, y - 12, 24, 13, Ink::Paper, Ink::Ground);
+        paper_.text(paper_edge + 32, y, "low end");
+        paper_.box(paper_edge + 120, y - 12, 24, 13, Ink::Ground, Ink::Ground);
+        paper_.text(paper_edge + 152, y, "high end");
+        return std::move(paper_).finish(y + 14);
+    }
+
+  private:
+    static constexpr double row = 44, widest_end = 96;
+    const Bars& bars_;
+    Extent extent_;
+    Paper paper_;
+    Plot plot_;
+    double base_ = 0;
+
+    void bar(const Bar& bar, double y) {
+        constexpr double width = paper_width - 2 * paper_edge;
+        const std::string amount = fitting(bar.width, width / 2);
+        paper_.text(paper_edge, y + 14, fitting(bar.name, width - drawn_width(amount) - 12));
+        paper_.text(paper_width - paper_edge, y + 14, amount, Anchor::End, Ink::Soft);
+        const bool low_is_nearer = std::abs(bar.low - bars_.base) < std::abs(bar.high - bars_.base);
         put(bar, low_is_nearer, y);
         put(bar, !low_is_nearer, y);
-        // Where both ends lie on one side, the nearer end has its name on the other side of the
-        // line.
-        for (const bool high : {false, true}) {
-            const double value = high ? bar.high : bar.low;
-            const double other = high ? bar.low : bar.high;
-            if (!std::isfinite(value) || value == bars.base)
-                continue;
-            const bool right = value > bars.base;
-            const bool shares =
-                std::isfinite(other) && other != bars.base && (other > bars.base) == right;
-            const bool nearer = std::abs(value - bars.base) < std::abs(other - bars.base);
-            const bool on_right = shares && nearer ? !right : right;
-            const double end = shares && nearer ? base : plot.x(extent.share(value));
-            out += svg_text(on_right ? end + 5 : end - 5, y + 12,
-                            on_right ? Anchor::Start : Anchor::End, high ? bar.at_high : bar.at_low,
-                            "font-size=\"12\" fill=\"#57503f\"");
-        }
+        for (const bool high : {false, true})
+            name_end(bar, high, y);
+        paper_.path(fmt::format("M{:.1f} {:.1f}v19", base_, y + 19), Ink::Ink, 1.5);
     }
-    fmt::format_to(std::back_inserter(out),
-                   "<path d=\"M{:.1f} {}V{}\" stroke=\"#1d1b17\" stroke-width=\"1.5\"/>\n", base,
-                   plot.top - 4, plot.bottom);
-    out += svg_text(base, plot.top - 9, Anchor::Middle, lang::quantity_text(bars.base, bars.unit));
-    out += svg_x_axis(extent, bars.name, bars.unit, plot);
-    fmt::format_to(std::back_inserter(out),
-                   "<rect x=\"16\" y=\"{0:.1f}\" width=\"22\" height=\"11\" fill=\"#efe3c8\" "
-                   "stroke=\"#6b4f2a\"/>\n"
-                   "<rect x=\"156\" y=\"{0:.1f}\" width=\"22\" height=\"11\" fill=\"#6b4f2a\" "
-                   "stroke=\"#6b4f2a\"/>\n",
-                   plot.bottom + 55);
-    out += svg_text(44, plot.bottom + 65, Anchor::Start, "at its low end");
-    out += svg_text(184, plot.bottom + 65, Anchor::Start, "at its high end");
-    return out + "</svg>\n";
+    void put(const Bar& bar, bool high, double y) {
+        const double value = high ? bar.high : bar.low;
+        if (!std::isfinite(value) || value == bars_.base)
+            return;
+        const double end = plot_.x(extent_.share(value));
+        paper_.box(std::min(base_, end), y + 21, std::abs(end - base_), 15,
+                   high ? Ink::Ground : Ink::Paper, Ink::Ground);
+    }
+    // Where both ends lie on one side, the nearer end has its name on the other side of the line.
+    void name_end(const Bar& bar, bool high, double y) {
+        const double value = high ? bar.high : bar.low;
+        const double other = high ? bar.low : bar.high;
+        if (!std::isfinite(value) || value == bars_.base)
+            return;
+        const bool right = value > bars_.base;
+        const bool shares =
+            std::isfinite(other) && other != bars_.base && (other > bars_.base) == right;
+        const bool nearer = std::abs(value - bars_.base) < std::abs(other - bars_.base);
+        const bool on_right = shares && nearer ? !right : right;
+        const double end = shares && nearer ? base_ : plot_.x(extent_.share(value));
+        paper_.text(on_right ? end + 5 : end - 5, y + 34,
+                    fitting(high ? bar.at_high : bar.at_low, widest_end),
+                    on_right ? Anchor::Start : Anchor::End, Ink::Soft);
+    }
+};
+
+} // namespace
+
+std::string bars_svg(const Bars& bars) {
+    return Picture(bars).draw();
 }
 
 } // namespace acre::cli

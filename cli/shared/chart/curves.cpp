@@ -83,67 +83,67 @@ class Picture {
     explicit Picture(const Curves& curves)
         : curves_(curves),
           x_{curves.x.front(), curves.x.back()},
-          y_(y_extent(curves)) {}
+          y_(y_extent(curves)),
+          paper_(curves.title) {}
 
     std::string draw() {
-        plot_ = {std::max(60.0, svg_y_labels_width(y_, curves_.y_unit)), width - 24, 42, 372};
-        out_ = svg_paper(curves_.title, width,
-                         plot_.bottom + 62 +
-                             20 * static_cast<double>(curves_.curves.size() + curves_.marks.size()),
-                         plot_.left);
-        out_ += svg_y_axis(y_, curves_.y_unit, plot_) +
-                svg_x_axis(x_, curves_.x_name, curves_.x_unit, plot_);
+        const double top = paper_.below_title() - 2;
+        plot_ = {y_figures_width(y_, curves_.y_unit), paper_width - paper_edge - letter_room, top,
+                 top + 280};
+        draw_y_axis(paper_, y_, curves_.y_unit, plot_);
+        const double below = draw_x_axis(paper_, x_, curves_.x_name, curves_.x_unit, plot_);
         for (std::size_t c = 0; c < curves_.curves.size(); ++c)
             curve(c);
         for (const CurveMark& mark : curves_.marks)
             if (std::isfinite(mark.y))
-                ring(plot_.x(x_.share(mark.x)), plot_.y(y_.share(mark.y)));
-        key();
-        return std::move(out_) + "</svg>\n";
+                paper_.ring(plot_.x(x_.share(mark.x)), plot_.y(y_.share(mark.y)));
+        const double end = key(below + 6);
+        return std::move(paper_).finish(end - 4);
     }
 
   private:
-    static constexpr double width = 720;
+    static constexpr double letter_room = 16;
     const Curves& curves_;
     Extent x_, y_;
     Plot plot_;
-    std::string out_;
+    Paper paper_;
+    std::vector<double> letters_; // where one is written already, from the top
 
-    template <class... Args> void put(fmt::format_string<Args...> format, Args&&... args) {
-        fmt::format_to(std::back_inserter(out_), format, std::forward<Args>(args)...);
-    }
+    bool several() const { return curves_.curves.size() > 1; }
+    static std::string letter(std::size_t c) { return {static_cast<char>('a' + c)}; }
+
     void curve(std::size_t c) {
         std::string d;
         bool down = false;
+        double end = NAN;
         const std::vector<double>& y = curves_.curves[c].y;
         for (std::size_t i = 0; i < y.size(); ++i) {
-            if (std::isfinite(y[i]))
+            if (std::isfinite(y[i])) {
+                end = plot_.y(y_.share(y[i]));
                 fmt::format_to(std::back_inserter(d), "{}{:.1f} {:.1f}", down ? "L" : "M",
-                               plot_.x(x_.share(curves_.x[i])), plot_.y(y_.share(y[i])));
+                               plot_.x(x_.share(curves_.x[i])), end);
+            }
             down = std::isfinite(y[i]);
         }
-        put("<path d=\"{}\" fill=\"none\" stroke=\"{}\" stroke-width=\"2\" stroke-dasharray=\"{}\" "
-            "stroke-linejoin=\"round\"/>\n",
-            d, ink(c), dashes(c));
+        const auto [ink, dashes] = series(c);
+        paper_.path(d, ink, 2, dashes);
+        if (!several() || !down)
+            return;
+        const auto near = [&](double other) { return std::abs(other - end) < line_height - 4; };
+        while (std::any_of(letters_.begin(), letters_.end(), near))
+            end += 4;
+        letters_.push_back(end);
+        paper_.text(plot_.right + 5, end + 5, letter(c), Anchor::Start, ink, Weight::Bold);
     }
-    void ring(double x, double y) {
-        put("<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"4.5\" fill=\"#fffdf7\" stroke=\"#1d1b17\" "
-            "stroke-width=\"1.6\"/>\n",
-            x, y);
-    }
-    void key() {
-        double y = plot_.bottom + 62;
-        for (std::size_t c = 0; c < curves_.curves.size(); ++c, y += 20) {
-            put("<path d=\"M{} {:.1f}h34\" stroke=\"{}\" stroke-width=\"2\" "
-                "stroke-dasharray=\"{}\"/>\n",
-                plot_.left, y - 4, ink(c), dashes(c));
-            out_ += svg_text(plot_.left + 44, y, Anchor::Start, curves_.curves[c].name);
-        }
+    double key(double y) {
+        for (std::size_t c = 0; c < curves_.curves.size(); ++c)
+            y = paper_.key(y, series(c),
+                           (several() ? letter(c) + "  " : "") + curves_.curves[c].name);
         for (const CurveMark& mark : curves_.marks) {
-            ring(plot_.left + 17, y - 4);
-            out_ += svg_text(plot_.left + 44, y, Anchor::Start, mark.text);
-            y += 20;
+            paper_.ring(paper_edge + 17, y - 5);
+            y = paper_.lines(paper_edge + 42, y, paper_width - 2 * paper_edge - 42, mark.text);
         }
+        return y;
     }
 };
 

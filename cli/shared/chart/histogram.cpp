@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <numeric>
 
 #include <fmt/format.h>
@@ -68,54 +67,65 @@ std::string histogram_text(const Histogram& histogram) {
     return out;
 }
 
-std::string histograms_svg(const std::string& title, const std::vector<Histogram>& histograms) {
-    constexpr double width = 720;
-    constexpr double plot_height = 190;
-    double height = 40;
-    for (const Histogram& histogram : histograms)
-        height += 28 + plot_height + 56 + 20 * static_cast<double>(histogram.marks.size()) + 14;
-    std::string out = svg_paper(title, width, height, 60);
-    const auto put = [&]<class... Args>(fmt::format_string<Args...> format, Args&&... args) {
-        fmt::format_to(std::back_inserter(out), format, std::forward<Args>(args)...);
-    };
-    double y = 40;
-    for (const Histogram& histogram : histograms) {
-        const Plot plot{60, width - 40, y + 28, y + 28 + plot_height};
-        const Extent extent = extent_of(histogram);
-        const double most = tallest(histogram) / all_of(histogram) * 100;
-        out += svg_text(plot.left, y + 14, Anchor::Start, histogram.title);
-        const Extent heights{0, std::max(most * 1.04, 1e-9)};
-        out += svg_y_axis(heights, "%", plot);
-        for (std::size_t k = 0; k < histogram.bars.size(); ++k) {
-            if (histogram.bars[k] == 0)
-                continue;
-            const double share = static_cast<double>(histogram.bars[k]) / all_of(histogram) * 100;
-            const double left =
-                plot.x(static_cast<double>(k) / static_cast<double>(histogram.bars.size()));
-            const double right =
-                plot.x(static_cast<double>(k + 1) / static_cast<double>(histogram.bars.size()));
-            const double top = plot.y(heights.share(share));
-            put("<rect x=\"{:.1f}\" y=\"{:.2f}\" width=\"{:.1f}\" height=\"{:.2f}\" "
-                "fill=\"#cbb68c\" stroke=\"#6b4f2a\" "
-                "stroke-width=\".6\"/>\n",
-                left, top, right - left, plot.bottom - top);
-        }
-        out += svg_x_axis(extent, histogram.name, histogram.unit, plot);
-        double key = plot.bottom + 62;
-        for (std::size_t m = 0; m < histogram.marks.size(); ++m, key += 20) {
-            const double share = extent.share(histogram.marks[m].x);
-            if (share >= 0 && share <= 1)
-                put("<path d=\"M{:.1f} {:.1f}V{}\" fill=\"none\" stroke=\"{}\" stroke-width=\"2\" "
-                    "stroke-dasharray=\"{}\"/>\n",
-                    plot.x(share), plot.top, plot.bottom, ink(m + 1), dashes(m));
-            put("<path d=\"M{} {:.1f}h34\" stroke=\"{}\" stroke-width=\"2\" "
-                "stroke-dasharray=\"{}\"/>\n",
-                plot.left, key - 4, ink(m + 1), dashes(m));
-            out += svg_text(plot.left + 44, key, Anchor::Start, histogram.marks[m].text);
-        }
-        y = key + 8;
+namespace {
+
+Series series_of(MarkKind kind) {
+    switch (kind) {
+    case MarkKind::Job:
+        return {Ink::Ink, ""};
+    case MarkKind::Middle:
+        return {Ink::Water, "7 4"};
+    case MarkKind::Edge:
+        return {Ink::Plum, "2 3"};
+    case MarkKind::Nothing:
+        return {Ink::Fault, "9 3 2 3"};
     }
-    return out + "</svg>\n";
+    return {};
+}
+
+// One histogram from `y` down. The place of what comes after it.
+double draw(Paper& paper, const Histogram& histogram, double y) {
+    constexpr double plot_height = 190;
+    const double all = all_of(histogram);
+    const Extent heights{0, std::max(tallest(histogram) / all * 104, 1e-9)};
+    const Extent extent = extent_of(histogram);
+    y = paper.lines(paper_edge, y, paper_width - 2 * paper_edge, histogram.title) - 8;
+    const Plot plot{y_figures_width(heights, "%"), paper_width - paper_edge - 8, y,
+                    y + plot_height};
+    draw_y_axis(paper, heights, "%", plot);
+    const auto count = static_cast<double>(histogram.bars.size());
+    for (std::size_t k = 0; k < histogram.bars.size(); ++k) {
+        if (histogram.bars[k] == 0)
+            continue;
+        const double left = plot.x(static_cast<double>(k) / count);
+        const double right = plot.x(static_cast<double>(k + 1) / count);
+        const double top =
+            plot.y(heights.share(static_cast<double>(histogram.bars[k]) / all * 100));
+        const double middle = extent.low + (static_cast<double>(k) + 0.5) * histogram.width;
+        const bool loss = histogram.loss_below_zero && middle < 0;
+        paper.box(left, top, right - left, plot.bottom - top, loss ? Ink::Fault : Ink::Tint,
+                  Ink::Ground);
+    }
+    y = draw_x_axis(paper, extent, histogram.name, histogram.unit, plot) + 4;
+    for (const HistogramMark& mark : histogram.marks) {
+        const double share = extent.share(mark.x);
+        const auto [ink, dashes] = series_of(mark.kind);
+        if (share >= 0 && share <= 1)
+            paper.path(fmt::format("M{:.1f} {:.1f}V{:.1f}", plot.x(share), plot.top, plot.bottom),
+                       ink, 2, dashes);
+        y = paper.key(y, {ink, dashes}, mark.text);
+    }
+    return y + 10;
+}
+
+} // namespace
+
+std::string histograms_svg(const std::string& title, const std::vector<Histogram>& histograms) {
+    Paper paper(title);
+    double y = paper.below_title() + 4;
+    for (const Histogram& histogram : histograms)
+        y = draw(paper, histogram, y);
+    return std::move(paper).finish(y - 8);
 }
 
 } // namespace acre::cli

@@ -8,15 +8,19 @@
 
 namespace acre::cli {
 
+enum class MarkKind : std::uint8_t { Job, Middle, Edge, Nothing };
 struct HistogramMark {
     double x = 0;
-    std::string text; // "half the trials: $840.00/ac"
+    std::string text; // "median: $840.00/ac"
+    MarkKind kind =
+        MarkKind::Job; // Middle and Edge of the trials; Nothing: neither loss nor profit
 };
 struct Histogram {
     std::string title, name, unit;
     double from = 0, width = 0; // bar k covers from + k width
     std::vector<std::uint64_t> bars;
     std::vector<HistogramMark> marks; // at most 9: 1 … 9 on a terminal
+    bool loss_below_zero = false;
 };
 
 // 80 columns wide.

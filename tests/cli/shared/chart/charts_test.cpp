@@ -131,7 +131,8 @@ Histogram histogram_of(const std::string& name) {
             -10,
             1,
             std::vector<std::uint64_t>{0, 1, 5, 900, 40, 1, 0, 0, 2},
-            {{-5, name}, {1e9, "far away"}}};
+            {{-5, name, MarkKind::Edge}, {1e9, "far away", MarkKind::Nothing}},
+            true};
 }
 HeatMap map_of(const std::string& name) {
     return {name,
@@ -172,7 +173,7 @@ TEST_CASE("pictures are well-formed whatever things are called") {
 TEST_CASE("pictures of next to nothing are pictures") {
     CHECK(fault_of(bars_svg({"t", "n", "$", 5, {}})) == "");
     CHECK(fault_of(heat_map_svg({"t", "$", "x", "", {"1"}, {""}, {{"", {NAN}}}})) == "");
-    CHECK(fault_of(histograms_svg("t", {{"h", "h", "$", 3, 0, {7}, {}}})) == "");
+    CHECK(fault_of(histograms_svg("t", {{"h", "h", "$", 3, 0, {7}, {}, false}})) == "");
     CHECK(fault_of(histograms_svg("t", {})) == "");
     CHECK(fault_of(curves_svg({"t", "x", "", "", {1}, {{"c", {NAN}}}, {}})) == "");
 }
@@ -222,5 +223,160 @@ TEST_CASE("round places lie within the axis") {
             CHECK(place >= low - 1e-9 * std::abs(low));
             CHECK(place <= high + 1e-9 * std::abs(high));
         }
+    }
+}
+
+namespace {
+
+// Where the texts of a picture are drawn: the left and right end of each.
+struct Drawn {
+    std::string words;
+    double left, right, y;
+};
+std::vector<Drawn> texts_of(const std::string& svg) {
+    std::vector<Drawn> all;
+    for (std::size_t at = svg.find("<text "); at != std::string::npos;
+         at = svg.find("<text ", at + 1)) {
+        const std::size_t open = svg.find('>', at);
+        const std::string tag = svg.substr(at, open - at);
+        const std::string words = svg.substr(open + 1, svg.find("</text>", open) - open - 1);
+        const auto value = [&](const std::string& name) {
+            return std::stod(tag.substr(tag.find(" " + name + "=\"") + name.size() + 3));
+        };
+        const bool bold = tag.find("bold") != std::string::npos;
+        const double width = drawn_width(words, bold ? Weight::Bold : Weight::Plain);
+        const double x = value("x");
+        const double left = tag.find("\"end\"") != std::string::npos      ? x - width
+                            : tag.find("\"middle\"") != std::string::npos ? x - width / 2
+                                                                          : x;
+        all.push_back({words, left, left + width, value("y")});
+    }
+    return all;
+}
+
+double height_of(const std::string& svg) {
+    const std::string box = "viewBox=\"0 0 480 ";
+    return std::stod(svg.substr(svg.find(box) + box.size()));
+}
+
+} // namespace
+
+TEST_CASE("no caption leaves the paper, however long") {
+    for (const std::string& name :
+         {std::string("Acres"),
+          std::string("Share of the field time lost to turning, lifting, "
+                      "moving between rows, and stops for fuel and parts"),
+          std::string(300, 'w')}) {
+        HeatMap wide = map_of(name);
+        wide.x.assign(60, name);
+        wide.y.assign(40, name);
+        wide.maps = {{name, std::vector<double>(2400, 912.5)}};
+        const std::string pictures[] = {
+            bars_svg(bars_of(name)), curves_svg(curves_of(name)),
+            histograms_svg(name, {histogram_of(name), histogram_of(name)}),
+            heat_map_svg(map_of(name)), heat_map_svg(wide)};
+        for (const std::string& svg : pictures)
+            for (const Drawn& text : texts_of(svg)) {
+                CHECK_MESSAGE(text.left >= 0, text.words);
+                CHECK_MESSAGE(text.right <= paper_width, text.words);
+                CHECK_MESSAGE(text.y <= height_of(svg) - 2, text.words);
+            }
+    }
+}
+
+TEST_CASE("shown 390 px wide no type is smaller than 12 px") {
+    CHECK(type_size * 390 / paper_width >= 12);
+    for (const std::string& svg :
+         {bars_svg(bars_of("n")), curves_svg(curves_of("n")),
+          histograms_svg("n", {histogram_of("n")}), heat_map_svg(map_of("n"))}) {
+        const std::size_t first = svg.find("font-size=\"15\"");
+        CHECK(first != std::string::npos);
+        CHECK(svg.find("font-size", first + 1) == std::string::npos); // of all of it
+    }
+}
+
+TEST_CASE("every ink of a picture has a light and a dark color") {
+    for (const std::string& svg :
+         {bars_svg(bars_of("n")), curves_svg(curves_of("n")),
+          histograms_svg("n", {histogram_of("n")}), heat_map_svg(map_of("n"))}) {
+        const std::size_t dark = svg.find("@media screen and (prefers-color-scheme:dark)");
+        const std::size_t body = svg.find("</style>");
+        REQUIRE(dark < body);
+        CHECK(svg.find('#', body) == std::string::npos); // no color outside the two lists
+        std::size_t classes = 0;
+        for (std::size_t at = svg.find("class=\"", body); at != std::string::npos;
+             at = svg.find("class=\"", at + 1)) {
+            std::string names = svg.substr(at + 7, svg.find('"', at + 7) - at - 7) + " ";
+            for (std::size_t end = names.find(' '); end != std::string::npos;
+                 names.erase(0, end + 1), end = names.find(' ')) {
+                const std::string rule = ".acre ." + names.substr(0, end) + "{";
+                CHECK_MESSAGE(svg.find(rule) < dark, rule);
+                CHECK_MESSAGE(svg.rfind(rule) > dark, rule);
+                ++classes;
+            }
+        }
+        CHECK(classes > 5);
+    }
+}
+
+TEST_CASE("the ink of a loss marks losses and nothing else") {
+    Histogram profit = histogram_of("profit");
+    const auto losses = [](const std::string& svg) {
+        std::size_t count = 0;
+        for (std::size_t at = svg.find("f-fault s-ground"); at != std::string::npos;
+             at = svg.find("f-fault s-ground", at + 1))
+            ++count;
+        return count;
+    };
+    CHECK(losses(histograms_svg("t", {profit})) == 6); // bars from -9 to -2: six are not empty
+    profit.loss_below_zero = false;
+    CHECK(losses(histograms_svg("t", {profit})) == 0);
+    CHECK(bars_svg(bars_of("n")).find("fault") == std::string::npos);
+    CHECK(curves_svg(curves_of("n")).find("fault") == std::string::npos);
+    CHECK(heat_map_svg(map_of("n")).find("fault") == std::string::npos);
+}
+
+TEST_CASE("words on shades and inks on paper can be read") {
+    // Contrast as WCAG 2.1 has it, of colors written #rrggbb.
+    const auto light = [](const std::string& color) {
+        double sum = 0;
+        const double weight[] = {0.2126, 0.7152, 0.0722};
+        for (std::size_t c = 0; c < 3; ++c) {
+            const double part = std::stoi(color.substr(1 + 2 * c, 2), nullptr, 16) / 255.0;
+            sum += weight[c] *
+                   (part <= 0.04045 ? part / 12.92 : std::pow((part + 0.055) / 1.055, 2.4));
+        }
+        return sum;
+    };
+    HeatMap map = map_of("n");
+    map.x.assign(shade_count, "x");
+    map.y = {"y"};
+    map.maps = {{"", {}}};
+    for (std::size_t i = 0; i < shade_count; ++i)
+        map.maps[0].value.push_back(static_cast<double>(i));
+    map.maps[0].value.resize(shade_count);
+    const std::string shades = heat_map_svg(map);
+    const std::string lines = curves_svg(curves_of("n"));
+    for (const bool dark : {false, true}) {
+        const auto color_in = [&](const std::string& svg, const std::string& name) {
+            const std::size_t at = svg.find(".acre ." + name + "{", dark ? svg.find("@media") : 0);
+            REQUIRE(at != std::string::npos);
+            return light(svg.substr(svg.find('#', at), 7));
+        };
+        const auto color = [&](const std::string& name) { return color_in(shades, name); };
+        const auto contrast = [](double a, double b) {
+            return (std::max(a, b) + 0.05) / (std::min(a, b) + 0.05);
+        };
+        double before = color("shade-0");
+        const bool falls = color("shade-23") < before;
+        for (std::size_t i = 0; i < shade_count; ++i) {
+            const double shade = color("shade-" + std::to_string(i));
+            CHECK(contrast(shade, color(i >= shade_turns ? "f-paper" : "f-ink")) >= 4.3);
+            if (i > 0)
+                CHECK((shade < before) == falls); // a print in black and white keeps the order
+            before = shade;
+        }
+        for (const char* ink : {"f-ink", "f-soft", "s-ground", "s-fit"})
+            CHECK(contrast(color_in(lines, ink), color_in(lines, "f-paper")) >= 4.5);
     }
 }
