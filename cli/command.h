@@ -1,5 +1,5 @@
-// The table of commands. A command reads its words, does its work and returns an exit code; it
-// never writes by itself.
+// The table of commands. A command reads its words, does its work and replies; it never writes by
+// itself.
 #pragma once
 
 #include <cstddef>
@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "cli/shared/console.h"
+#include "cli/shared/reply.h"
 
 namespace acre::cli {
 
@@ -19,13 +19,13 @@ inline constexpr std::size_t max_word_bytes = 16'384; // of one of them
 struct Command {
     std::string_view name;
     std::string_view summary; // one line of the overview
-    int (*run)(Words words, Console& console);
+    Reply (*run)(Words words, Console& console);
 };
 
 std::span<const Command> commands(); // in the order of the overview
 
 // One function a command, each in commands/<name>.cpp.
-int price_command(Words words, Console& console);
+Reply price_command(Words words, Console& console);
 int explain_command(Words words, Console& console);
 int check_command(Words words, Console& console);
 int tidy_command(Words words, Console& console);
@@ -38,10 +38,10 @@ int variance_command(Words words, Console& console);
 int compare_command(Words words, Console& console);
 int season_command(Words words, Console& console);
 int rate_card_command(Words words, Console& console);
-int sensitivity_command(Words words, Console& console);
+Reply sensitivity_command(Words words, Console& console);
 int break_even_command(Words words, Console& console);
 int grid_command(Words words, Console& console);
-int risk_command(Words words, Console& console);
+Reply risk_command(Words words, Console& console);
 int field_command(Words words, Console& console);
 int library_command(Words words, Console& console);
 int codes_command(Words words, Console& console);

@@ -73,12 +73,15 @@ class Reader {
 
   private:
     std::uint32_t load_new(ReferenceKind kind, const ast::Text& path, const std::string& from) {
-        Loaded loaded;
-        LoadFailure failure{};
-        if (!loader_.load(kind, path.text, from, loaded, failure)) {
-            report(kind, path, failure);
+        Outcome<Loaded> outcome = loader_.load(kind, path.text, from);
+        if (!outcome) {
+            for (Diagnostic failed : outcome.said.diagnostics.all()) {
+                failed.primary.span = path.span;
+                diagnostics_.add(std::move(failed));
+            }
             return none;
         }
+        Loaded& loaded = *outcome;
         if (const auto known = by_name_.find(loaded.name); known != by_name_.end())
             return known->second;
         if (program.modules.size() >= max_files)
@@ -119,23 +122,6 @@ class Reader {
                           {},
                           {}});
         return none;
-    }
-
-    void report(ReferenceKind kind, const ast::Text& path, const LoadFailure& failure) {
-        const char* what = kind == ReferenceKind::Season ? "season" : "model";
-        std::string title = fmt::format("the {} \"{}\" cannot be read", what, path.text);
-        if (failure.code == Code::F701)
-            title = fmt::format("{} \"{}\" not found", what, path.text);
-        else if (failure.code == Code::F703)
-            title = fmt::format("the {} \"{}\" is not text", what, path.text);
-        else if (failure.code == Code::F704)
-            title = fmt::format("the {} \"{}\" is empty", what, path.text);
-        else if (failure.code == Code::F705)
-            title = fmt::format("\"{}\" points outside its folder", path.text);
-        Diagnostic d{failure.code, std::move(title), {path.span, {}}, {}, {}, {}};
-        if (!failure.detail.empty())
-            d.notes.push_back(failure.detail);
-        diagnostics_.add(std::move(d));
     }
 
     Loader& loader_;
@@ -229,9 +215,9 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     if (!request.sets.empty())
         program.command_line =
             reader.parse_text("command line", set_statements(request), FileKind::CommandLine);
-    if (!request.field_sets.empty())
+    if (request.field_sets && !request.field_sets->empty())
         program.field =
-            reader.parse_text("field layout", request.field_sets, FileKind::CommandLine);
+            reader.parse_text("field layout", *request.field_sets, FileKind::CommandLine);
     if (program.model == none)
         return std::nullopt;
     reader.load_uses(program.model);

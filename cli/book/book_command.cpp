@@ -10,7 +10,7 @@
 #include "cli/command.h"
 #include "cli/exit_codes.h"
 #include "cli/shared/arguments.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
 #include "cli/shared/quote_book/reprice.h"

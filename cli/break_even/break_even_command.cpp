@@ -43,9 +43,9 @@ struct Asked {
 };
 
 // False: said in `console`.
-bool read_until(const BreakEvenArguments& arguments, const Job& job, Asked& asked,
+bool read_until(const BreakEvenArguments& arguments, const engine::PricedJob& job, Asked& asked,
                 std::string& words, Console& console) {
-    const lang::Sheet& sheet = **job.sheet;
+    const lang::Sheet& sheet = job.sheet();
     std::string name;
     std::string value = arguments.price;
     if (!arguments.until.empty()) {
@@ -62,7 +62,7 @@ bool read_until(const BreakEvenArguments& arguments, const Job& job, Asked& aske
         name = sheet.lines[sheet.cost_total].name;
     }
     engine::Refusal refusal;
-    const auto line = engine::line_named(sheet, *job.compiled, name, refusal);
+    const auto line = engine::line_named(sheet, job.compiled(), name, refusal);
     if (!line) {
         refuse(refusal, console);
         return false;
@@ -85,7 +85,7 @@ bool read_until(const BreakEvenArguments& arguments, const Job& job, Asked& aske
     return true;
 }
 
-std::unique_ptr<Job> open_other(const BreakEvenArguments& arguments, Console& console, int& code) {
+engine::Job open_other(const BreakEvenArguments& arguments, Console& console, int& code) {
     JobArguments other = arguments.job;
     lang::FileKind kind{};
     if (file_kind(arguments.against, kind))
@@ -95,8 +95,8 @@ std::unique_ptr<Job> open_other(const BreakEvenArguments& arguments, Console& co
     return open_judged(other, {}, console, code);
 }
 
-std::string title_with_option(const Job& job) {
-    const lang::Sheet& sheet = **job.sheet;
+std::string title_with_option(const engine::PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
     return title_of(sheet) + (sheet.job.option.empty() ? "" : ", " + sheet.job.option);
 }
 
@@ -105,7 +105,7 @@ int ask(const BreakEvenArguments& arguments, Console& console) {
     const auto job = open_judged(arguments.job, {}, console, code);
     if (!job)
         return code;
-    const lang::Sheet& sheet = **job->sheet;
+    const lang::Sheet& sheet = job->sheet();
     BreakEvenPage page;
     page.job = job.get();
     page.names = arguments.names;
@@ -116,8 +116,7 @@ int ask(const BreakEvenArguments& arguments, Console& console) {
         return exit_usage;
     engine::Refusal refusal;
     if (!arguments.between.empty()) {
-        const auto axis =
-            engine::axis_named(sheet, *job->compiled, job->values, arguments.vary, refusal);
+        const auto axis = engine::axis_named(*job, arguments.vary, refusal);
         if (!axis)
             return refuse(refusal, console);
         std::string reason;
@@ -128,7 +127,7 @@ int ask(const BreakEvenArguments& arguments, Console& console) {
         asked.question.between = *range;
     }
     asked.question.line = asked.line;
-    std::unique_ptr<Job> other;
+    engine::Job other;
     if (!arguments.against.empty()) {
         other = open_other(arguments, console, code);
         if (!other)
@@ -136,12 +135,9 @@ int ask(const BreakEvenArguments& arguments, Console& console) {
         page.against = title_with_option(*other);
         page.asked = "the two cost the same";
     }
-    auto answer =
-        other == nullptr
-            ? engine::break_even(sheet, *job->compiled, job->values, asked.question, refusal)
-            : engine::break_even_against(sheet, *job->compiled, job->values,
-                                         {&**other->sheet, &*other->compiled, &other->values},
-                                         asked.question, refusal);
+    auto answer = other == nullptr
+                      ? engine::break_even(*job, asked.question, refusal)
+                      : engine::break_even_against(*job, *other, asked.question, refusal);
     if (!answer)
         return refuse(refusal, console);
     page.answer = std::move(*answer);

@@ -8,7 +8,7 @@
 namespace acre::cli {
 
 std::string break_even_json(const BreakEvenPage& page) {
-    const lang::Sheet& sheet = **page.job->sheet;
+    const lang::Sheet& sheet = page.job->sheet();
     const engine::BreakEven& answer = page.answer;
     constexpr std::array<const char*, 4> kinds = {"root", "jump", "touch", "level"};
     Json out = {{"schema", "acrewright.break-even/1"},

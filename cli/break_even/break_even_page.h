@@ -9,7 +9,7 @@
 namespace acre::cli {
 
 struct BreakEvenPage {
-    const Job* job = nullptr;
+    const engine::PricedJob* job = nullptr;
     engine::BreakEven answer;
     std::string against; // title of the other job; empty: against a value
     std::string asked;   // in the user's words, "the cost is $95,078.00"

@@ -20,7 +20,7 @@ class Page {
     explicit Page(const BreakEvenPage& page)
         : page_(page),
           answer_(page.answer),
-          sheet_(**page.job->sheet) {}
+          sheet_(page.job->sheet()) {}
 
     std::string draw() {
         out_ = bold(fmt::format("Where {}, over {}", lang::terminal_text(page_.asked),

@@ -12,7 +12,7 @@
 #include "cli/command.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
 #include "cli/shared/quote_book/reprice.h"
@@ -29,8 +29,9 @@ struct BridgeArguments {
 };
 
 struct Side {
+    engine::UsedTexts texts;                            // of a quote
     std::vector<std::unique_ptr<lang::Loader>> loaders; // the last one answers
-    engine::BridgeSide side;
+    lang::Request request;
     std::string name;
 };
 
@@ -51,8 +52,9 @@ bool open_quote(const std::vector<Quote>& quotes, const std::string& number, Sid
         reason = "the record of quote " + number + " lacks its texts";
         return false;
     }
-    side.loaders.push_back(std::make_unique<engine::RecordLoader>(quote->record));
-    side.side = {*request, side.loaders.back().get()};
+    side.texts = engine::used_texts_of(quote->record);
+    side.loaders.push_back(std::make_unique<engine::UsedTextsLoader>(side.texts));
+    side.request = *request;
     side.name = lang::terminal_text(
         fmt::format("quote {}, {}", number, quote->record.value("issued", std::string())));
     return true;
@@ -60,13 +62,12 @@ bool open_quote(const std::vector<Quote>& quotes, const std::string& number, Sid
 
 bool open_file(const std::string& path, const std::string& option, Side& side,
                lang::Diagnostics& diagnostics) {
-    side.side.request.name = path;
-    side.side.request.option = option;
-    if (!file_kind(path, side.side.request.kind) ||
-        !read_named_file(path, side.side.request.text, diagnostics))
+    side.request.name = path;
+    side.request.option = option;
+    if (!file_kind(path, side.request.kind) ||
+        !read_named_file(path, side.request.text, diagnostics))
         return false;
     side.loaders.push_back(std::make_unique<FileLoader>());
-    side.side.loader = side.loaders.back().get();
     side.name =
         lang::terminal_text(path) + (option.empty() ? "" : ", " + lang::terminal_text(option));
     return true;
@@ -130,24 +131,22 @@ int bridge_command(Words words, Console& console) {
         std::string text;
         if (!read_named_file(arguments.season, text, diagnostics))
             return report(diagnostics, no_sources, console);
-        after.loaders.push_back(
-            std::make_unique<SeasonLoader>(*after.side.loader, arguments.season, std::move(text)));
-        after.side.loader = after.loaders.back().get();
+        after.loaders.push_back(std::make_unique<SeasonLoader>(*after.loaders.back(),
+                                                               arguments.season, std::move(text)));
         after.name = "the same with " + lang::terminal_text(arguments.season);
     }
-    engine::Run run_before;
-    engine::Run run_after;
-    engine::BridgeFault fault;
-    const auto result =
-        engine::bridge(before.side, after.side, arguments.total, run_before, run_after, fault);
-    if (!result) {
-        int code = exit_done;
-        if (fault.side != 1 && run_before.diagnostics.has_errors())
-            code = report(run_before.diagnostics, run_before.sources, console);
-        if (fault.side != 0 && run_after.diagnostics.has_errors())
-            code = report(run_after.diagnostics, run_after.sources, console);
-        return fail(fault.what, code == exit_done ? exit_at_fault : code);
-    }
+    const lang::Outcome<engine::Job> old_job =
+        engine::make_job(before.request, *before.loaders.back());
+    if (!old_job)
+        return report(old_job.said, console);
+    const lang::Outcome<engine::Job> new_job =
+        engine::make_job(after.request, *after.loaders.back());
+    if (!new_job)
+        return report(new_job.said, console);
+    const lang::Outcome<engine::Bridge> result =
+        engine::bridge(**old_job, **new_job, arguments.total);
+    if (!result)
+        return report(result.said, console);
     if (!arguments.svg.empty() &&
         !save(arguments.svg, bridge_svg(*result, before.name, after.name), console))
         return exit_file;

@@ -2,9 +2,10 @@
 
 #include "cli/command.h"
 #include "cli/shared/files/file_loader.h"
-#include "cli/shared/job.h"
 #include "cli/shared/json/diagnostics_json.h"
+#include "cli/shared/legacy.h"
 #include "engine/faults/faults.h"
+#include "engine/faults/unset_givens.h"
 #include "lang/diag/render.h"
 #include "lang/diag/safe_text.h"
 
@@ -12,46 +13,29 @@ namespace acre::cli {
 
 namespace {
 
-// A model or season by itself. What is yours to set is set by a job: here it may stay open.
-void look_alone(const lang::Request& request, const std::string& models, Job& job) {
-    FileLoader loader(models);
-    loader.know(request.name);
-    job.sheet = lang::compile(request, loader, job.sources, job.diagnostics);
-    if (!job.sheet)
-        return;
-    lang::Diagnostics planned;
-    job.compiled = engine::compile_plan(*job.sheet, job.sources, planned);
-    for (const lang::Diagnostic& diagnostic : planned.all())
-        if (diagnostic.code != lang::Code::I603)
-            job.diagnostics.add(diagnostic);
-    if (job.compiled)
-        job.values = engine::evaluate(job.compiled->plan);
-}
-
-void look(const std::string& path, const std::string& models, Job& job) {
-    lang::Request& request = job.request;
+// Everything that is wrong with a file, or doubtful.
+lang::Said look(const std::string& path, const std::string& models) {
+    lang::Request request;
     request.name = path;
-    if (!file_kind(path, request.kind)) {
-        lang::Diagnostic diagnostic{lang::Code::F706,
-                                    "`" + path + "` is not a .rate, .season or .job file",
-                                    {},
-                                    {},
-                                    {},
-                                    {}};
-        diagnostic.primary.span.file = lang::none;
-        job.diagnostics.add(std::move(diagnostic));
-        return;
-    }
-    if (!read_named_file(path, request.text, job.diagnostics))
-        return;
-    if (request.kind == lang::FileKind::Job)
-        run_job(job, models);
-    else
-        look_alone(request, models, job);
-    if (job.sheet && job.compiled && !job.diagnostics.has_errors()) {
-        engine::report_faults(*job.sheet, *job.compiled, job.values, job.sources, {},
-                              job.diagnostics);
-    }
+    if (!file_kind(path, request.kind))
+        return Reply(lang::placeless(lang::Code::F706,
+                                     "`" + path + "` is not a .rate, .season or .job file"))
+            .said.front();
+    lang::Outcome<std::string> text = read_named_file(path);
+    if (!text)
+        return std::move(text.said);
+    request.text = std::move(*text);
+    FileLoader loader(models);
+    loader.know(path);
+    const bool is_job = request.kind == lang::FileKind::Job;
+    request.every_function = !is_job;
+    const lang::Outcome<engine::Job> job =
+        engine::make_job(request, loader, is_job ? engine::Aim::Price : engine::Aim::Look);
+    lang::Said said = job.said;
+    // What a job would set may stay open in a model by itself; then nothing more can be worked out.
+    if (job && (is_job || !engine::lacks_values(**job)))
+        engine::report_faults(**job, {}, said.diagnostics);
+    return said;
 }
 
 } // namespace
@@ -72,7 +56,8 @@ int check_command(Words words, Console& console) {
     line.flag("--json", "the errors and warnings as JSON, for editors", json);
     if (const auto code = line.read(words, console))
         return *code;
-    std::vector<std::unique_ptr<Job>> all;
+    std::vector<lang::Said> all;
+    all.reserve(paths.size());
     std::vector<CheckedFile> files;
     Console heard; // what JSON or a terse line says is not said twice
     heard.color_err = console.color_err;
@@ -80,16 +65,18 @@ int check_command(Words words, Console& console) {
     int worst = exit_done;
     std::size_t clean = 0;
     for (const std::string& path : paths) {
-        Job& job = *all.emplace_back(std::make_unique<Job>());
-        look(path, models, job);
-        const int code = report(job.diagnostics, job.sources, heard, Warnings::All);
+        lang::Said& said = all.emplace_back(look(path, models));
+        said.diagnostics.sort();
+        if (said.sources == nullptr)
+            said.sources = std::make_shared<lang::SourceMap>();
+        const int code = report(said, heard, Warnings::All);
         if (terse)
-            lines += lang::render_terse(job.diagnostics, job.sources);
+            lines += lang::render_terse(said.diagnostics, *said.sources);
         // A model at fault outranks a file that could not be read: it is what the command was asked
         // for.
         worst = worst == exit_at_fault || code == exit_done ? worst : code;
-        clean += job.diagnostics.all().empty() ? 1 : 0;
-        files.push_back({path, &job.diagnostics, &job.sources});
+        clean += said.diagnostics.all().empty() ? 1 : 0;
+        files.push_back({path, &said.diagnostics, said.sources.get()});
     }
     if (json) {
         console.out += diagnostics_json(files);

@@ -36,6 +36,12 @@ constexpr std::string_view kind_of_letter(char letter) {
         return "job logs";
     case 'W':
         return "wording of a quote";
+    case 'C':
+        return "the command line";
+    case 'Q':
+        return "questions to a job";
+    case 'R':
+        return "the quote book";
     case 'L':
         return "warnings";
     }

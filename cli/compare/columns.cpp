@@ -13,12 +13,12 @@ namespace {
 
 constexpr double no_value = std::numeric_limits<double>::quiet_NaN();
 
-double line_value(const Job& job, const std::string& name) {
-    const lang::LineId id = (*job.sheet)->find(name);
-    if (id == lang::none || (*job.sheet)->lines[id].type.kind != lang::Type::Kind::Number)
+double line_value(const engine::PricedJob& job, const std::string& name) {
+    const lang::LineId id = job.sheet().find(name);
+    if (id == lang::none || job.sheet().lines[id].type.kind != lang::Type::Kind::Number)
         return no_value;
-    const engine::Slot slot = job.compiled->plan.line_slot[id];
-    return slot == engine::no_slot ? no_value : job.values.slot[slot];
+    const engine::Slot slot = job.plan().line_slot[id];
+    return slot == engine::no_slot ? no_value : job.values().slot[slot];
 }
 
 class Builder {
@@ -104,8 +104,8 @@ class Builder {
 
     // The job's own lines, computed once for all blocks: those of blocks and used models would
     // drown them.
-    static bool is_of_the_job(const Job& job, const std::string& name) {
-        const lang::Sheet& sheet = **job.sheet;
+    static bool is_of_the_job(const engine::PricedJob& job, const std::string& name) {
+        const lang::Sheet& sheet = job.sheet();
         const lang::LineId id = sheet.find(name);
         return name.find('.') == std::string::npos && id != lang::none &&
                (sheet.lines[id].part == lang::none ||
@@ -124,8 +124,8 @@ class Builder {
                 if (const double value = line_value(*result_.columns[c].job, name);
                     std::isfinite(value)) {
                     const lang::Line& line =
-                        (*result_.columns[c].job->sheet)
-                            ->lines[(*result_.columns[c].job->sheet)->find(name)];
+                        result_.columns[c].job->sheet().lines[result_.columns[c].job->sheet().find(
+                            name)];
                     row_of(result_.quantities, name, line.label, line.unit_text).value[c] = value;
                 }
     }
@@ -135,16 +135,16 @@ class Builder {
         std::map<std::string, CompareRow> rows;
         std::vector<std::string> order;
         for (std::size_t c = 0; c < count(); ++c) {
-            const Job& job = *result_.columns[c].job;
-            const lang::Sheet& sheet = **job.sheet;
+            const engine::PricedJob& job = *result_.columns[c].job;
+            const lang::Sheet& sheet = job.sheet();
             for (const lang::Given& given : sheet.givens) {
                 const lang::Line& line = sheet.lines[given.line];
-                const engine::Slot slot = job.compiled->plan.line_slot[given.line];
+                const engine::Slot slot = job.plan().line_slot[given.line];
                 // What a model computes follows from the rest.
                 const bool computed =
-                    job.compiled->plan.operations[slot == engine::no_slot ? 0 : slot].code !=
+                    job.plan().operations[slot == engine::no_slot ? 0 : slot].code !=
                     engine::OpCode::Input;
-                if (slot == engine::no_slot || !std::isfinite(job.values.slot[slot]) ||
+                if (slot == engine::no_slot || !std::isfinite(job.values().slot[slot]) ||
                     given.settings.empty() ||
                     (computed && given.settings.back().layer == lang::Layer::Model))
                     continue;
@@ -154,7 +154,7 @@ class Builder {
                     it->second.choice.resize(count(), "-");
                     order.push_back(line.name);
                 }
-                const double value = job.values.slot[slot];
+                const double value = job.values().slot[slot];
                 it->second.value[c] = value;
                 it->second.choice[c] =
                     line.type.kind == lang::Type::Kind::Choice
@@ -176,19 +176,13 @@ class Builder {
         for (std::size_t c = 1; c < count(); ++c) {
             Comparison::Why& why = result_.why.emplace_back();
             why.column = c;
-            engine::Run before;
-            engine::Run after;
-            engine::BridgeFault fault;
-            const auto side = [&](std::size_t column) {
-                Job& job = *result_.columns[column].job;
-                return engine::BridgeSide{job.request, job.loader.get()};
-            };
             const bool total = result_.columns[0].estimate.per.empty() ||
                                result_.columns[c].estimate.per != result_.columns[0].estimate.per;
-            if (auto bridge = engine::bridge(side(0), side(c), total, before, after, fault))
+            auto bridge = engine::bridge(*result_.columns[0].job, *result_.columns[c].job, total);
+            if (bridge)
                 why.bridge = std::move(*bridge);
             else
-                why.why_not = fault.what;
+                why.why_not = bridge.said.diagnostics.all().front().title;
         }
     }
 };

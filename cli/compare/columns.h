@@ -19,7 +19,7 @@ inline constexpr std::size_t max_side_by_side =
 
 struct CompareColumn {
     std::string name; // "as it stands", an option's title, or a job's file
-    std::unique_ptr<Job> job;
+    engine::Job job;
     engine::Estimate estimate;
 };
 

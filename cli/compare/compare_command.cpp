@@ -8,7 +8,7 @@
 #include "cli/compare/columns.h"
 #include "cli/compare/over.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "engine/questions/estimate.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -46,13 +46,13 @@ bool open_column(const CompareArguments& arguments, const std::string& path,
         comparison.unanswered.push_back(column_name(arguments, path, option, ""));
         return code == exit_at_fault;
     }
-    const lang::JobInfo& info = (*column.job->sheet)->job;
+    const lang::JobInfo& info = column.job->sheet().job;
     if (options != nullptr)
         *options = info.options;
     column.name = column_name(arguments, path, option, info.title);
-    std::size_t steps = (*column.job->sheet)->nodes.size();
+    std::size_t steps = column.job->sheet().nodes.size();
     for (const CompareColumn& other : comparison.columns)
-        steps += (*other.job->sheet)->nodes.size();
+        steps += other.job->sheet().nodes.size();
     if (steps > max_side_by_side) {
         console.err += "acrewright: the jobs side by side come to more than " +
                        lang::number_text(max_side_by_side) +
@@ -60,9 +60,8 @@ bool open_column(const CompareArguments& arguments, const std::string& path,
         code = exit_at_fault;
         return false;
     }
-    auto estimate = engine::estimate(*column.job->sheet, *column.job->compiled, column.job->values,
-                                     column.job->sources, column.job->diagnostics);
-    code = report(column.job->diagnostics, column.job->sources, console);
+    lang::Outcome<engine::Estimate> estimate = engine::estimate(*column.job);
+    code = report(estimate.said, console);
     if (estimate && code == exit_done) {
         column.estimate = std::move(*estimate);
         comparison.columns.push_back(std::move(column));

@@ -29,7 +29,7 @@ class Page {
     Page(const Comparison& comparison, bool color) : c_(comparison), color_(color) {}
 
     std::string draw() {
-        const lang::JobInfo& job = (*c_.columns[0].job->sheet)->job;
+        const lang::JobInfo& job = c_.columns[0].job->sheet().job;
         out_ = bold(terminal_text(job.title.empty() ? job.model_title : job.title), color_) + "\n";
         for (std::size_t i = 0; i < c_.columns.size(); ++i)
             out_ += fmt::format("  {}  {}{}\n", letter(i), terminal_text(c_.columns[i].name),

@@ -49,19 +49,18 @@ std::string crossing_text(const lang::Sheet& sheet, const engine::BreakEven& res
 
 bool flip(const Comparison& comparison, const std::string& given, std::size_t column,
           std::string& out, Console& console) {
-    Job& a = *comparison.columns[0].job;
-    Job& b = *comparison.columns[column].job;
+    const engine::PricedJob& a = *comparison.columns[0].job;
+    const engine::PricedJob& b = *comparison.columns[column].job;
     engine::BreakEvenQuestion question;
     question.given = given;
     engine::Refusal refusal;
     // First column less the other: rising through zero means that the other is cheaper above.
-    const auto result = engine::break_even_against(
-        **a.sheet, *a.compiled, a.values, {&**b.sheet, &*b.compiled, &b.values}, question, refusal);
+    const auto result = engine::break_even_against(a, b, question, refusal);
     if (!result) {
         refuse(refusal, console);
         return false;
     }
-    const lang::Sheet& sheet = **a.sheet;
+    const lang::Sheet& sheet = a.sheet();
     const std::string range = quantity(sheet, result->axis.line, result->range.low) + " to " +
                               quantity(sheet, result->axis.line, result->range.high);
     if (result->crossings.empty()) {
@@ -97,7 +96,8 @@ struct OverRange {
     engine::Range ends;
 };
 // "run 300 ft..2,600 ft", in the unit of the given.
-std::optional<OverRange> read_over(const std::string& over, const Job& job, std::string& reason) {
+std::optional<OverRange> read_over(const std::string& over, const engine::PricedJob& job,
+                                   std::string& reason) {
     const std::size_t blank = over.find(' ');
     const std::size_t dots = over.find("..");
     if (blank == std::string::npos || dots == std::string::npos || dots < blank) {
@@ -106,12 +106,12 @@ std::optional<OverRange> read_over(const std::string& over, const Job& job, std:
     }
     OverRange range;
     range.given = over.substr(0, blank);
-    const lang::LineId id = (*job.sheet)->find(range.given);
+    const lang::LineId id = job.sheet().find(range.given);
     if (id == lang::none) {
         reason = "the job has no given named `" + lang::terminal_text(range.given) + "`";
         return std::nullopt;
     }
-    const auto ends = read_range(over.substr(blank), (*job.sheet)->lines[id].unit_text, reason);
+    const auto ends = read_range(over.substr(blank), job.sheet().lines[id].unit_text, reason);
     if (!ends) {
         reason = "`--over`: " + reason;
         return std::nullopt;
@@ -139,14 +139,14 @@ bool flip_text(const Comparison& comparison, const std::string& given, std::stri
 bool over_text(const Comparison& comparison, const std::string& over, std::string& out,
                std::string& svg, Console& console) {
     std::string reason;
-    const Job& first = *comparison.columns[0].job;
+    const engine::PricedJob& first = *comparison.columns[0].job;
     const std::optional<OverRange> range = read_over(over, first, reason);
     if (!range) {
         console.err += "acrewright: " + reason + "\n";
         return false;
     }
-    const lang::LineId id = (*first.sheet)->find(range->given);
-    const lang::Line& line = (*first.sheet)->lines[id];
+    const lang::LineId id = first.sheet().find(range->given);
+    const lang::Line& line = first.sheet().lines[id];
     Curves curves;
     curves.title = "Price over " + (line.label.empty() ? line.name : line.label);
     curves.x_name = line.label.empty() ? line.name : line.label;
@@ -154,15 +154,13 @@ bool over_text(const Comparison& comparison, const std::string& over, std::strin
     curves.y_unit = "$/" + comparison.columns[0].estimate.per;
     constexpr std::size_t points = 241;
     for (std::size_t column = 0; column < comparison.columns.size(); ++column) {
-        const Job& job = *comparison.columns[column].job;
+        const engine::PricedJob& job = *comparison.columns[column].job;
         engine::Refusal refusal;
         const auto places = engine::places(range->ends, points, refusal);
         engine::GridQuestion question;
         if (places)
             question.along.push_back({range->given, *places});
-        const auto grid =
-            places ? engine::grid(**job.sheet, *job.compiled, job.values, question, refusal)
-                   : std::nullopt;
+        const auto grid = places ? engine::grid(job, question, refusal) : std::nullopt;
         if (!grid) {
             refuse(refusal, console);
             return false;

@@ -4,7 +4,7 @@
 #include "cli/command.h"
 #include "cli/explain/explain_json.h"
 #include "cli/explain/explain_text.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
 
@@ -49,17 +49,16 @@ int explain_command(Words words, Console& console) {
     const auto job = open_job(arguments, console, code);
     if (!job)
         return code;
-    const lang::Sheet& sheet = **job->sheet;
+    const lang::Sheet& sheet = job->sheet();
     const lang::LineId id = name.empty() ? sheet.price_total : sheet.find(name);
     if (id == lang::none)
         return no_such_line(sheet, name.empty() ? "price.total" : name, console);
-    engine::report_faults(*job->sheet, *job->compiled, job->values, job->sources, std::span(&id, 1),
-                          job->diagnostics);
-    code = report(job->diagnostics, job->sources, console);
+    lang::Said said{job->diagnostics(), job->shared_sources()};
+    engine::report_faults(*job, std::span(&id, 1), said.diagnostics);
+    code = report(said, console);
     if (code != exit_done)
         return code;
-    const engine::Step step = engine::explain(*job->sheet, *job->compiled, job->values,
-                                              job->sources, id, {std::min(depth, deepest)});
+    const engine::Step step = engine::explain(*job, id, {std::min(depth, deepest)});
     console.out += arguments.json ? explain_json(step) : explain_text(step, console.color_out);
     return exit_done;
 }

@@ -5,10 +5,11 @@
 
 #include "cli/command.h"
 #include "cli/exit_codes.h"
-#include "cli/field/lay.h"
+#include "cli/field/report.h"
 #include "cli/shared/arguments.h"
+#include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "cli/shared/quantity.h"
 #include "lang/diag/safe_text.h"
 
@@ -92,10 +93,13 @@ int field_command(Words words, Console& console) {
         console.err += "acrewright: " + reason + "\n";
         return exit_usage;
     }
+    lang::Outcome<std::string> boundary = read_named_file(arguments.boundary, max_data_bytes);
+    if (!boundary)
+        return report(boundary.said, console);
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
-    const std::optional<LaidField> field =
-        lay_file(arguments.boundary, request, heading, sources, diagnostics);
+    const std::optional<LaidField> field = engine::lay_text(
+        arguments.boundary, std::move(*boundary), request, heading, sources, diagnostics);
     if (!field)
         return report(diagnostics, sources, console);
     const std::array<std::pair<const std::string*, std::string>, 2> files = {

@@ -2,7 +2,7 @@
 
 #include "cli/field/report.h"
 #include "cli/shared/json/value.h"
-#include "cli/shared/quantity.h"
+#include "lang/units/convert.h"
 
 namespace acre::cli {
 namespace {
@@ -13,7 +13,7 @@ double place(double degrees) {
 }
 
 Json quantity(double value, const char* from, const char* unit) {
-    return {{"value", number(convert(value, from, unit))}, {"unit", unit}};
+    return {{"value", number(lang::convert(value, from, unit))}, {"unit", unit}};
 }
 
 } // namespace
@@ -66,7 +66,7 @@ std::string field_lines(const LaidField& field) {
              {"properties",
               {{"pull", ++count},
                {"row", pull.row + 1},
-               {"length_ft", std::round(convert(pull.length(), "m", "ft") * 10) / 10}}},
+               {"length_ft", std::round(lang::convert(pull.length(), "m", "ft") * 10) / 10}}},
              {"geometry",
               {{"type", "LineString"},
                {"coordinates",

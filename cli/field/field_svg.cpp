@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include "cli/field/report.h"
-#include "cli/shared/quantity.h"
 #include "cli/shared/safe_text.h"
+#include "lang/units/convert.h"
 
 namespace acre::cli {
 namespace {
@@ -141,13 +141,13 @@ class Picture {
     }
     void legend() {
         // A round number of feet that takes a fifth of the width at most.
-        const double widest = convert(frame_width / 5 / scale_, "m", "ft");
+        const double widest = lang::convert(frame_width / 5 / scale_, "m", "ft");
         double bar = 1;
         for (double power = 1; power <= widest; power *= 10)
             for (const double digit : {1.0, 2.0, 5.0})
                 if (digit * power <= widest)
                     bar = digit * power;
-        const double length = convert(bar, "ft", "m") * scale_;
+        const double length = lang::convert(bar, "ft", "m") * scale_;
         const double y = frame_height + 8;
         fmt::format_to(std::back_inserter(out_),
                        "<path d=\"M{0:.1f} {1:.1f}v6h{2:.1f}v-6\" fill=\"none\" stroke=\"#1d1b17\" "
@@ -162,12 +162,12 @@ class Picture {
                        "font-weight=\"bold\">{}</tspan>  {:.2f} ac net, {:.2f} "
                        "ac gross</text>\n",
                        frame_width - margin, y + 10, markup_text(name()),
-                       convert(layout.net_area, "m^2", "ac"),
-                       convert(field_.plane.outer_area, "m^2", "ac"));
+                       lang::convert(layout.net_area, "m^2", "ac"),
+                       lang::convert(field_.plane.outer_area, "m^2", "ac"));
         std::string words =
             fmt::format("{} pulls {:.4g} ft apart, heading {:.1f} deg, mean {:.0f} ft",
-                        layout.pulls.size(), convert(field_.request.spacing, "m", "ft"),
-                        field_.request.heading, convert(layout.mean, "m", "ft"));
+                        layout.pulls.size(), lang::convert(field_.request.spacing, "m", "ft"),
+                        field_.request.heading, lang::convert(layout.mean, "m", "ft"));
         if (const std::uint32_t step = every(); step > 1)
             words += fmt::format("; every {}{} row drawn", step, step == 2 ? "nd" : "th");
         fmt::format_to(

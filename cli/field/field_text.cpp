@@ -3,24 +3,24 @@
 #include <fmt/format.h>
 
 #include "cli/field/report.h"
-#include "cli/shared/quantity.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
 std::string in(double metres, const char* unit, int digits) {
-    const double value = convert(metres, "m", unit);
+    const double value = lang::convert(metres, "m", unit);
     return fmt::format(
         "{} {}", lang::number_text(std::round(value * std::pow(10, digits)) / std::pow(10, digits)),
         unit);
 }
 std::string acres(double square_metres) {
-    return fmt::format("{:.2f} ac", convert(square_metres, "m^2", "ac"));
+    return fmt::format("{:.2f} ac", lang::convert(square_metres, "m^2", "ac"));
 }
 std::string hours(double seconds) {
     return fmt::format("{:.1f} h", seconds / 3600);
@@ -85,8 +85,8 @@ std::string field_text(const LaidField& field, bool color) {
     table.row({"travel", in(layout.travel, "mi", 2),
                fmt::format("in the ground; {} from pull to pull", in(layout.between, "mi", 2))});
     table.row({"travel",
-               fmt::format("{:.0f} ft/ac", convert(layout.travel, "m", "ft") /
-                                               convert(layout.net_area, "m^2", "ac")),
+               fmt::format("{:.0f} ft/ac", lang::convert(layout.travel, "m", "ft") /
+                                               lang::convert(layout.net_area, "m^2", "ac")),
                "in the ground"});
     if (layout.ripping_time > 0) {
         const double all = layout.ripping_time + layout.turning_time;
@@ -95,9 +95,10 @@ std::string field_text(const LaidField& field, bool color) {
         table.row({"turning", hours(layout.turning_time),
                    fmt::format("{:.1f} %, the way between pulls counted",
                                100 * layout.turning_time / all)});
-        table.row({"pace",
-                   fmt::format("{:.3f} ac/h", convert(layout.net_area, "m^2", "ac") / (all / 3600)),
-                   "without stops"});
+        table.row(
+            {"pace",
+             fmt::format("{:.3f} ac/h", lang::convert(layout.net_area, "m^2", "ac") / (all / 3600)),
+             "without stops"});
     }
     out += table.text(color);
     heading_losses(field, out);

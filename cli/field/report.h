@@ -5,20 +5,11 @@
 #include <string>
 #include <vector>
 
-#include "engine/field/boundary.h"
-#include "engine/field/layout.h"
-#include "engine/field/plane.h"
+#include "engine/field/laid_field.h"
 
 namespace acre::cli {
 
-struct LaidField {
-    std::string file; // as named
-    engine::Boundary boundary;
-    engine::PlaneField plane;
-    engine::LayoutRequest request;
-    engine::Layout layout;
-    std::vector<engine::HeadingTime> ranked; // empty unless the best heading was looked for
-};
+using engine::LaidField;
 
 std::string field_text(const LaidField& field, bool color);
 // Schema acrewright.field/1. Field by field in cli/README.md.

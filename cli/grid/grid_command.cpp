@@ -24,7 +24,7 @@ int ask(const GridArguments& arguments, Console& console) {
     const auto job = open_judged(arguments.job, arguments.lines, console, code);
     if (!job)
         return code;
-    const lang::Sheet& sheet = **job->sheet;
+    const lang::Sheet& sheet = job->sheet();
     GridPage page;
     page.job = job.get();
     page.names = arguments.names;
@@ -48,7 +48,7 @@ int ask(const GridArguments& arguments, Console& console) {
     for (const std::string& line : arguments.lines)
         question.lines.push_back(line);
     engine::Refusal refusal;
-    auto grid = engine::grid(sheet, *job->compiled, job->values, question, refusal);
+    auto grid = engine::grid(*job, question, refusal);
     if (!grid)
         return refuse(refusal, console);
     page.grid = std::move(*grid);

@@ -6,7 +6,7 @@
 namespace acre::cli {
 
 std::string grid_json(const GridPage& page) {
-    const lang::Sheet& sheet = **page.job->sheet;
+    const lang::Sheet& sheet = page.job->sheet();
     Json out = {{"schema", "acrewright.grid/1"},
                 {"title", title_of(sheet)},
                 {"along", Json::array()},

@@ -14,7 +14,7 @@ inline constexpr std::size_t max_table_cells =
     20'000; // of a table for people; CSV and JSON have no limit of their own
 
 struct GridPage {
-    const Job* job = nullptr;
+    const engine::PricedJob* job = nullptr;
     engine::Grid grid;
     std::vector<AxisWords> axes; // as asked for, with every place in words
     bool names = false, color = false;

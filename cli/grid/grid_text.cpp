@@ -24,7 +24,7 @@ class Page {
     explicit Page(const GridPage& page)
         : page_(page),
           grid_(page.grid),
-          sheet_(**page.job->sheet) {}
+          sheet_(page.job->sheet()) {}
 
     std::string draw() {
         std::string over;
@@ -153,7 +153,7 @@ std::string grid_text(const GridPage& page) {
 }
 
 std::string grid_csv(const GridPage& page) {
-    const lang::Sheet& sheet = **page.job->sheet;
+    const lang::Sheet& sheet = page.job->sheet();
     std::string out;
     for (const AxisWords& axis : page.axes) {
         const lang::Line& line = sheet.lines[sheet.find(axis.given)];
@@ -186,7 +186,7 @@ std::string grid_csv(const GridPage& page) {
 }
 
 bool grid_svg(const GridPage& page, std::string& svg, std::string& reason) {
-    const lang::Sheet& sheet = **page.job->sheet;
+    const lang::Sheet& sheet = page.job->sheet();
     const engine::Grid& grid = page.grid;
     const auto name = [&](std::size_t k) {
         return called(sheet, grid.along[k].axis.line, page.names);

@@ -3,7 +3,7 @@
 #include "cli/library/library_entries.h"
 #include "cli/library/library_json.h"
 #include "cli/shared/arguments.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"

@@ -1,8 +1,7 @@
 #include "cli/library/library_entries.h"
 
 #include "cli/shared/files/file_loader.h"
-#include "engine/plan/compile_plan.h"
-#include "engine/readers/value.h"
+#include "engine/driver.h"
 #include "lang/compile.h"
 #include "lang/units/number_text.h"
 #include "models/library_texts.h"
@@ -105,13 +104,12 @@ class Reader {
             body += "example_" + std::to_string(i) + " : " + function.type_text + " = " +
                     node_text(function.examples[i].call) + "\n";
         }
-        lang::SourceMap sources;
-        const auto sheet = lang::compile(request_for(body), loader_, sources, diagnostics_);
-        const auto compiled =
-            sheet ? engine::compile_plan(*sheet, sources, diagnostics_) : std::nullopt;
-        if (!compiled)
+        const lang::Outcome<engine::Job> job = engine::make_job(request_for(body), loader_);
+        if (!job) {
+            for (const lang::Diagnostic& diagnostic : job.said.diagnostics.all())
+                diagnostics_.add(diagnostic);
             return;
-        const engine::Values values = engine::evaluate(compiled->plan);
+        }
         for (std::size_t i = 0; i < function.examples.size(); ++i) {
             const lang::FunctionExample& written = function.examples[i];
             WorkedExample example;
@@ -119,9 +117,9 @@ class Reader {
             example.expected = node_text(written.expected);
             if (written.tolerance != lang::none)
                 example.expected += " within " + node_text(written.tolerance);
-            const lang::LineId line = (*sheet)->find("example_" + std::to_string(i));
-            example.value = values.slot[compiled->plan.line_slot[line]];
-            example.text = shown(**sheet, function, example.value);
+            const lang::LineId line = (*job)->sheet().find("example_" + std::to_string(i));
+            example.value = (*job)->value(line);
+            example.text = shown((*job)->sheet(), function, example.value);
             entry.examples.push_back(std::move(example));
         }
     }

@@ -26,27 +26,29 @@ std::vector<Figure> figures(const engine::Estimate& estimate) {
     return list;
 }
 
-Answer ask(const JobArguments& arguments, PricePage page, Console& console) {
-    Answer answer;
-    const auto job = open_job(arguments, console, answer.code, &answer.files);
-    if (!job)
-        return answer;
-    const auto estimate =
-        engine::estimate(*job->sheet, *job->compiled, job->values, job->sources, job->diagnostics);
-    answer.code = report(job->diagnostics, job->sources, console);
-    if (!estimate || answer.code != exit_done)
-        return answer;
-    page.color = console.color_out;
-    answer.page = arguments.json ? price_json(*job->sheet, *job->compiled, job->values, *estimate,
-                                              job->sources)
-                                 : price_text(*job->sheet, *estimate, job->sources, page);
-    answer.figures = figures(*estimate);
-    return answer;
+Reply ask(const JobArguments& arguments, PricePage page) {
+    const lang::Outcome<engine::Job> job = open_job(arguments);
+    Reply reply;
+    reply.files = files_of(arguments, job);
+    if (!job) {
+        reply.said.push_back(of_the_price(job.said));
+        return reply;
+    }
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
+    reply.said.push_back(of_the_price(estimate.said));
+    if (!estimate)
+        return reply;
+    if (arguments.json)
+        reply.document = price_json(**job, *estimate);
+    else
+        reply.page = price_text((*job)->checked(), *estimate, (*job)->sources(), page);
+    reply.figures = figures(*estimate);
+    return reply;
 }
 
 } // namespace
 
-int price_command(Words words, Console& console) {
+Reply price_command(Words words, Console& console) {
     JobArguments arguments;
     PricePage page;
     bool watch = false;
@@ -61,12 +63,13 @@ int price_command(Words words, Console& console) {
     line.flag("--quantities", "all quantities, those of used models too", page.all_quantities);
     line.flag("--watch", "prices again whenever a file it was made from changes, until Ctrl-C",
               watch);
-    if (const auto code = line.read(words, console))
-        return *code;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
     if (watch && arguments.path == "-")
-        return refuse("`--watch` needs a file to watch, not standard input", console);
-    return answer(watch, arguments.json, console,
-                  [&](Console& to) { return ask(arguments, page, to); });
+        return lang::placeless(lang::Code::C004,
+                               "`--watch` needs a file to watch, not standard input");
+    page.color = console.color_out;
+    return watched(watch, arguments.json, console, [&] { return ask(arguments, page); });
 }
 
 } // namespace acre::cli

@@ -93,47 +93,40 @@ Json cost_json(const engine::CostRow& cost) {
 
 class Lines {
   public:
-    Lines(const lang::CheckedSheet& sheet, const engine::Compiled& compiled,
-          const engine::Values& values)
-        : sheet_(sheet),
-          compiled_(compiled),
-          values_(values) {}
+    explicit Lines(const engine::PricedJob& job) : job_(job), sheet_(job.sheet()) {}
 
     // value, unit and text of a line: a number, the name of a choice, or null where there is no
     // answer.
     Json value(lang::LineId id) const {
-        const lang::Line& line = sheet_->lines[id];
-        const engine::Slot slot = compiled_.plan.line_slot[id];
-        const double value = slot == engine::no_slot ? std::nan("") : values_.slot[slot];
+        const lang::Line& line = sheet_.lines[id];
+        const double value = job_.value(id);
         Json json;
         if (line.type.kind == lang::Type::Kind::Choice) {
-            const auto& options = sheet_->choices[line.type.choice].options;
+            const auto& options = sheet_.choices[line.type.choice].options;
             const bool known = value >= 0 && value < static_cast<double>(options.size());
             json["value"] = known ? Json(options[static_cast<std::size_t>(value)]) : Json(nullptr);
             json["unit"] = "";
             json["text"] = known ? options[static_cast<std::size_t>(value)] : "no answer";
         } else {
             json["value"] = number(value);
-            json["unit"] = engine::unit_text(*sheet_, line);
-            json["text"] = engine::value_text(*sheet_, id, value);
+            json["unit"] = engine::unit_text(sheet_, line);
+            json["text"] = engine::value_text(sheet_, id, value);
         }
         return json;
     }
 
   private:
-    const lang::CheckedSheet& sheet_;
-    const engine::Compiled& compiled_;
-    const engine::Values& values_;
+    const engine::PricedJob& job_;
+    const lang::Sheet& sheet_;
 };
 
 } // namespace
 
-std::string price_json(const lang::CheckedSheet& sheet, const engine::Compiled& compiled,
-                       const engine::Values& values, const engine::Estimate& estimate,
-                       const lang::SourceMap& sources) {
+Document price_json(const engine::PricedJob& job, const engine::Estimate& estimate) {
+    const lang::Sheet& sheet = job.sheet();
     Json json;
     json["schema"] = "acrewright.price/1";
-    json["job"] = job_json(sheet->job);
+    json["job"] = job_json(sheet.job);
     json["price"] = price_of(estimate);
     json["cost"] = {{"total", number(estimate.cost_total)},
                     {"total_text", money_text(estimate.cost_total)}};
@@ -143,29 +136,29 @@ std::string price_json(const lang::CheckedSheet& sheet, const engine::Compiled& 
     json["costs"] = Json::array();
     for (const engine::CostRow& cost : estimate.costs)
         json["costs"].push_back(cost_json(cost));
-    const Lines lines(sheet, compiled, values);
+    const Lines lines(job);
     // Appended: an object in the order of its keys would search all of them for each new one, and
     // names of lines differ.
     Json::object_t all_lines;
     Json::object_t all_givens;
-    for (lang::LineId id = 0; id < sheet->lines.size(); ++id) {
-        const lang::Line& line = sheet->lines[id];
+    for (lang::LineId id = 0; id < sheet.lines.size(); ++id) {
+        const lang::Line& line = sheet.lines[id];
         Json entry = lines.value(id);
-        entry["part"] = line.part == lang::none ? "" : sheet->parts[line.part].title;
+        entry["part"] = line.part == lang::none ? "" : sheet.parts[line.part].title;
         entry["label"] = line.label;
         all_lines.emplace_back(line.name, std::move(entry));
-        if (line.given == lang::none || sheet->givens[line.given].settings.empty())
+        if (line.given == lang::none || sheet.givens[line.given].settings.empty())
             continue;
-        const lang::Setting& setting = sheet->givens[line.given].settings.back();
+        const lang::Setting& setting = sheet.givens[line.given].settings.back();
         Json given = lines.value(id);
         given["set_by"] = engine::layer_text(setting.layer);
-        given["place"] = engine::place_text(sources, setting.span);
+        given["place"] = engine::place_text(job.sources(), setting.span);
         given["because"] = setting.because;
         all_givens.emplace_back(line.name, std::move(given));
     }
     json["lines"] = std::move(all_lines);
     json["givens"] = std::move(all_givens);
-    json["conditions"] = conditions_met(sheet, sources);
+    json["conditions"] = conditions_met(job.checked(), job.sources());
     json["cautions"] = Json::array();
     json["outside_tested_range"] = Json::array();
     for (const engine::CautionRow& caution : estimate.cautions) {
@@ -174,7 +167,7 @@ std::string price_json(const lang::CheckedSheet& sheet, const engine::Compiled& 
             json["outside_tested_range"].push_back(caution.text);
     }
     json["note"] = standing_line;
-    return document(json);
+    return answered(std::move(json));
 }
 
 } // namespace acre::cli

@@ -4,16 +4,14 @@
 
 #include <string>
 
-#include "engine/plan/compile_plan.h"
+#include "cli/shared/reply.h"
+#include "engine/priced_job.h"
 #include "engine/questions/estimate.h"
-#include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/source/source_map.h"
 
 namespace acre::cli {
 
-std::string price_json(const lang::CheckedSheet& sheet, const engine::Compiled& compiled,
-                       const engine::Values& values, const engine::Estimate& estimate,
-                       const lang::SourceMap& sources);
+Document price_json(const engine::PricedJob& job, const engine::Estimate& estimate);
 
 } // namespace acre::cli

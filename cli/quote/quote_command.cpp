@@ -7,12 +7,13 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
+#include "cli/field/report.h"
 #include "cli/quote/page.h"
 #include "cli/quote/wording.h"
 #include "cli/shared/clock.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
 #include "engine/book/canonical.h"
@@ -60,11 +61,13 @@ std::string record_json(const Json& record) {
 
 // A secret key is a file of one line: 128 hexadecimal digits.
 bool read_key(const std::string& path, std::string& key, std::string& reason) {
-    lang::LoadFailure failure;
-    if (!read_text(path, false, key, failure)) {
-        reason = failure.detail.empty() ? "it cannot be read" : failure.detail;
+    lang::Outcome<std::string> text = read_text(path, false);
+    if (!text) {
+        const lang::Diagnostic& why = text.said.diagnostics.all().front();
+        reason = why.notes.empty() ? why.title : why.notes.front();
         return false;
     }
+    key = std::move(*text);
     while (!key.empty() && (key.back() == '\n' || key.back() == '\r'))
         key.pop_back();
     reason = engine::sign("", key) ? "" : "it is no Ed25519 key of 128 hexadecimal digits";
@@ -158,16 +161,14 @@ int quote_command(Words words, Console& console) {
     const auto job = open_job(arguments.job, console, code);
     if (!job)
         return code;
-    const auto estimate =
-        engine::estimate(*job->sheet, *job->compiled, job->values, job->sources, job->diagnostics);
-    code = report(job->diagnostics, job->sources, console);
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(*job);
+    code = report(estimate.said, console);
     if (!estimate || code != exit_done)
         return code;
 
-    Json body = engine::record_of(job->request, *job->loader, *job->sheet, *job->compiled,
-                                  job->values, *estimate, job->sources, ACREWRIGHT_VERSION);
+    Json body = engine::record_of(*job, *estimate, ACREWRIGHT_VERSION);
     body["kind"] = "quote";
-    for (const JobField& field : job->fields)
+    for (const engine::JobField& field : job->fields())
         body["pictures"].push_back({{"block", field.block}, {"svg", field_svg(field.field)}});
     body["issued"] = arguments.date;
     body["valid_until"] = date_text(*day_number(arguments.date) + arguments.valid_days);
@@ -227,7 +228,7 @@ int quote_command(Words words, Console& console) {
     console.out += arguments.job.json
                        ? record_json(*engine::read_canonical(added.bytes))
                        : fmt::format("quote {}  {}  {}\nrecord {}/{}\nsealed {}\n", number,
-                                     lang::terminal_text((*job->sheet)->job.title),
+                                     lang::terminal_text(job->sheet().job.title),
                                      lang::cents_text(estimate->price_cents),
                                      lang::terminal_text(arguments.book),
                                      Book::file_name(added.index), added.seal);

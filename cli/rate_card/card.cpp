@@ -21,9 +21,10 @@ std::string called(const lang::Sheet& sheet, const std::string& given) {
 
 class Maker {
   public:
-    Maker(const Job& job, const CardRequest& request, RateCard& card, std::string& reason)
+    Maker(const engine::PricedJob& job, const CardRequest& request, RateCard& card,
+          std::string& reason)
         : job_(job),
-          sheet_(**job.sheet),
+          sheet_(job.sheet()),
           request_(request),
           card_(card),
           reason_(reason) {}
@@ -35,7 +36,7 @@ class Maker {
     }
 
   private:
-    const Job& job_;
+    const engine::PricedJob& job_;
     const lang::Sheet& sheet_;
     const CardRequest& request_;
     RateCard& card_;
@@ -98,8 +99,7 @@ class Maker {
             return false;
         }
         engine::Refusal refusal;
-        const std::optional<engine::Grid> grid =
-            engine::grid(sheet_, *job_.compiled, job_.values, question, refusal);
+        const std::optional<engine::Grid> grid = engine::grid(job_, question, refusal);
         if (!grid) {
             reason_ = refusal.what;
             return false;
@@ -138,8 +138,7 @@ class Maker {
         question.along.push_back({axis.given, axis.at});
         question.lines = {sheet_.lines[lump->amount].name};
         engine::Refusal refusal;
-        const std::optional<engine::Grid> grid =
-            engine::grid(sheet_, *job_.compiled, job_.values, question, refusal);
+        const std::optional<engine::Grid> grid = engine::grid(job_, question, refusal);
         if (!grid) {
             reason_ = refusal.what;
             return false;
@@ -158,9 +157,9 @@ class Maker {
         card_.season = sheet_.job.season_title;
         for (const lang::PriceStep& step : item.steps)
             if (step.kind == lang::ast::StepKind::AtLeast && !step.per_unit)
-                if (const engine::Slot slot = job_.compiled->origins.slot_of_node[step.value];
+                if (const engine::Slot slot = job_.compiled().origins.slot_of_node[step.value];
                     slot != engine::no_slot)
-                    card_.minimum = lang::quantity_text(job_.values.slot[slot], "$");
+                    card_.minimum = lang::quantity_text(job_.values().slot[slot], "$");
         for (const lang::Given& given : sheet_.givens) {
             const lang::Line& line = sheet_.lines[given.line];
             const bool varied = line.name == card_.rows.given || line.name == card_.columns.given ||
@@ -168,15 +167,15 @@ class Maker {
             if (varied || line.part != 0 || line.name.find('.') != std::string::npos ||
                 line.label.empty() || card_.fixed.size() >= 12)
                 continue;
-            const engine::Slot slot = job_.compiled->plan.line_slot[given.line];
-            if (slot == engine::no_slot || !std::isfinite(job_.values.slot[slot]) ||
-                job_.compiled->plan.operations[slot].code != engine::OpCode::Input)
+            const engine::Slot slot = job_.plan().line_slot[given.line];
+            if (slot == engine::no_slot || !std::isfinite(job_.values().slot[slot]) ||
+                job_.plan().operations[slot].code != engine::OpCode::Input)
                 continue;
             const std::string value =
                 line.type.kind == lang::Type::Kind::Choice
                     ? sheet_.choices[line.type.choice]
-                          .options[static_cast<std::size_t>(job_.values.slot[slot])]
-                    : lang::quantity_text(job_.values.slot[slot], line.unit_text);
+                          .options[static_cast<std::size_t>(job_.values().slot[slot])]
+                    : lang::quantity_text(job_.values().slot[slot], line.unit_text);
             card_.fixed.push_back(line.label + ": " + value);
         }
         return true;
@@ -185,8 +184,8 @@ class Maker {
 
 } // namespace
 
-bool make_card(const Job& job, const CardRequest& request, std::string date, RateCard& card,
-               std::string& reason) {
+bool make_card(const engine::PricedJob& job, const CardRequest& request, std::string date,
+               RateCard& card, std::string& reason) {
     card.date = std::move(date);
     return Maker(job, request, card, reason).make();
 }

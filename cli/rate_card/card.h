@@ -41,8 +41,8 @@ struct RateCard {
 };
 
 // False: `reason` says what is wrong with the request.
-bool make_card(const Job& job, const CardRequest& request, std::string date, RateCard& card,
-               std::string& reason);
+bool make_card(const engine::PricedJob& job, const CardRequest& request, std::string date,
+               RateCard& card, std::string& reason);
 
 std::string card_text(const RateCard& card, bool earns, bool color);
 std::string card_csv(const RateCard& card);

@@ -5,7 +5,7 @@
 #include "cli/rate_card/card.h"
 #include "cli/shared/clock.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {

@@ -30,17 +30,17 @@ struct RiskArguments {
 
 // A swing that cannot be drawn is the model's fault, or whoever set it; anything else that is
 // refused is the command line's.
-int code_of_refusal(const Job& job) {
+int code_of_refusal(const engine::PricedJob& job) {
     engine::Refusal trouble;
-    const lang::Sheet& sheet = **job.sheet;
-    const auto axes = engine::all_axes(sheet, *job.compiled, job.values);
+    const lang::Sheet& sheet = job.sheet();
+    const auto axes = engine::all_axes(job);
     const bool sound = std::all_of(axes.begin(), axes.end(), [&](const engine::Axis& axis) {
         return axis.options > 0 || !axis.swing || engine::swing_is_sound(sheet, axis, trouble);
     });
     return sound ? exit_usage : exit_at_fault;
 }
 
-std::optional<engine::Risk> draw(const RiskArguments& arguments, const Job& job,
+std::optional<engine::Risk> draw(const RiskArguments& arguments, const engine::PricedJob& job,
                                  std::optional<double> total, Console& console,
                                  engine::Refusal& refusal) {
     engine::RiskQuestion question;
@@ -61,13 +61,13 @@ std::optional<engine::Risk> draw(const RiskArguments& arguments, const Job& job,
     question.done = &done;
     question.stop = &interrupted();
     const Progress progress(console.terminal_err, "trials", done, question.trials);
-    return engine::risk(**job.sheet, *job.compiled, job.values, question, refusal);
+    return engine::risk(job, question, refusal);
 }
 
-Answer ask(const RiskArguments& arguments, Console& console) {
-    Answer answer;
+Reply ask(const RiskArguments& arguments, Console& console) {
+    Reply answer;
     const auto job =
-        open_judged(arguments.job, arguments.lines, console, answer.code, &answer.files);
+        open_judged(arguments.job, arguments.lines, console, answer.verdict, &answer.files);
     if (!job)
         return answer;
     std::optional<double> total;
@@ -75,7 +75,7 @@ Answer ask(const RiskArguments& arguments, Console& console) {
     if (!arguments.price.empty()) {
         total = read_quantity(arguments.price, "$", reason);
         if (!total) {
-            answer.code = refuse("the value of `--price`: " + reason, console);
+            answer.verdict = refuse("the value of `--price`: " + reason, console);
             return answer;
         }
     }
@@ -83,7 +83,7 @@ Answer ask(const RiskArguments& arguments, Console& console) {
     auto risk = draw(arguments, *job, total, console, refusal);
     if (!risk) {
         refuse(refusal, console);
-        answer.code = code_of_refusal(*job);
+        answer.verdict = code_of_refusal(*job);
         return answer;
     }
     RiskPage page;
@@ -97,7 +97,7 @@ Answer ask(const RiskArguments& arguments, Console& console) {
     if (page.sensitivity)
         page.sensitivity->names = arguments.names;
     if (!arguments.svg.empty() && !save(arguments.svg, risk_svg(page), console)) {
-        answer.code = exit_file;
+        answer.verdict = exit_file;
         return answer;
     }
     answer.page = arguments.job.json ? risk_json(page) : risk_text(page);
@@ -113,7 +113,7 @@ Answer ask(const RiskArguments& arguments, Console& console) {
 
 } // namespace
 
-int risk_command(Words words, Console& console) {
+Reply risk_command(Words words, Console& console) {
     RiskArguments arguments;
     Arguments line("risk",
                    "What a job risks: its givens drawn from their swings and its events as they "
@@ -141,14 +141,16 @@ int risk_command(Words words, Console& console) {
               arguments.names);
     line.flag("--watch", "answers again whenever a file it was made from changes, until Ctrl-C",
               arguments.watch);
-    if (const auto code = line.read(words, console))
-        return *code;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
     if (arguments.watch && arguments.job.path == "-")
-        return refuse("`--watch` needs a file to watch, not standard input", console);
+        return lang::placeless(lang::Code::C004,
+                               "`--watch` needs a file to watch, not standard input");
     if (arguments.threads > max_threads)
-        return refuse("`--threads` takes " + std::to_string(max_threads) + " at most", console);
-    return answer(arguments.watch, arguments.job.json, console,
-                  [&](Console& to) { return ask(arguments, to); });
+        return lang::placeless(lang::Code::C003,
+                               "`--threads` takes " + std::to_string(max_threads) + " at most");
+    return watched(arguments.watch, arguments.job.json, console,
+                   [&] { return ask(arguments, console); });
 }
 
 } // namespace acre::cli

@@ -16,7 +16,7 @@ namespace acre::cli {
 inline constexpr std::uint32_t max_threads = 256;
 
 struct RiskPage {
-    const Job* job = nullptr;
+    const engine::PricedJob* job = nullptr;
     engine::Risk risk;
     // Of the line whose spread is divided, to set slope and swing beside the shares; empty when it
     // has none.
@@ -24,7 +24,7 @@ struct RiskPage {
     bool lump = false; // paid whatever the quantities
     bool names = false, color = false;
 
-    const lang::Sheet& sheet() const { return **job->sheet; }
+    const lang::Sheet& sheet() const { return job->sheet(); }
     std::string name_of(const engine::Measured& measured) const;
     std::string name_of(const engine::Factor& factor) const;
 };

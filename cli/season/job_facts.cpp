@@ -8,7 +8,7 @@
 
 #include "cli/shared/files/confined.h"
 #include "cli/shared/files/read_text.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "engine/questions/estimate.h"
 #include "engine/readers/adjoint.h"
 #include "lang/diag/safe_text.h"
@@ -97,7 +97,7 @@ long day_of(const ast::Date& date) {
 
 // One plan for many jobs.
 struct SeasonReader::Shared {
-    std::unique_ptr<Job> job;
+    engine::Job job;
     std::map<std::string, std::uint32_t> input; // by name of the given, into Plan::inputs
     std::optional<engine::Adjoint> cost;        // slopes of the cost by everything it rests on
     std::vector<double> inputs, slope, bar;
@@ -110,16 +110,16 @@ struct SeasonReader::Shared {
     bool plain = true; // every given that jobs of this key set is an input
 
     engine::Slot slot(const std::string& name) const {
-        const lang::LineId id = (*job->sheet)->find(name);
-        return id == lang::none ? engine::no_slot : job->compiled->plan.line_slot[id];
+        const lang::LineId id = job->sheet().find(name);
+        return id == lang::none ? engine::no_slot : job->plan().line_slot[id];
     }
     double at(engine::Slot slot, const engine::Values& values) const {
         return slot == engine::no_slot || !std::isfinite(values.slot[slot]) ? 0 : values.slot[slot];
     }
 
     void prepare(const PlainJob* first) {
-        const engine::Plan& plan = job->compiled->plan;
-        const lang::Sheet& sheet = **job->sheet;
+        const engine::Plan& plan = job->plan();
+        const lang::Sheet& sheet = job->sheet();
         for (std::uint32_t i = 0; i < plan.inputs.size(); ++i) {
             input.emplace(sheet.lines[plan.inputs[i].line].name, i);
             inputs.push_back(plan.inputs[i].value);
@@ -146,12 +146,12 @@ struct SeasonReader::Shared {
 
     // False: something is not lawful, so the slow way has to say what.
     bool put_in(const PlainJob& from) {
-        const lang::Sheet& sheet = **job->sheet;
+        const lang::Sheet& sheet = job->sheet();
         for (const PlainJob::Set& set : from.sets) {
             const auto at = input.find(set.name);
             if (at == input.end())
                 return false;
-            const lang::Line& line = sheet.lines[job->compiled->plan.inputs[at->second].line];
+            const lang::Line& line = sheet.lines[job->plan().inputs[at->second].line];
             if (line.type.kind == lang::Type::Kind::Choice) {
                 const std::vector<std::string>& options = sheet.choices[line.type.choice].options;
                 const auto option = std::find(options.begin(), options.end(), set.choice);
@@ -172,8 +172,8 @@ struct SeasonReader::Shared {
         return true;
     }
     bool is_lawful(const engine::Values& values) const {
-        const engine::Plan& plan = job->compiled->plan;
-        const lang::Sheet& sheet = **job->sheet;
+        const engine::Plan& plan = job->plan();
+        const lang::Sheet& sheet = job->sheet();
         for (const engine::Slot slot : plan.require_slot)
             if (slot != engine::no_slot && values.slot[slot] != 1)
                 return false;
@@ -193,8 +193,8 @@ struct SeasonReader::Shared {
 
     void facts(const engine::Values& values, engine::SeasonJob& to,
                std::map<std::string, engine::SeasonMachine>& all) {
-        const engine::Plan& plan = job->compiled->plan;
-        const lang::Sheet& sheet = **job->sheet;
+        const engine::Plan& plan = job->plan();
+        const lang::Sheet& sheet = job->sheet();
         to.price = values.slot[plan.line_slot[sheet.price_total]];
         to.cost = values.slot[plan.line_slot[sheet.cost_total]];
         to.days = at(days, values);
@@ -225,14 +225,13 @@ std::size_t SeasonReader::plans() const {
 
 bool SeasonReader::read(const std::string& path, engine::SeasonJob& job, Console& console,
                         int& code) {
-    std::string text;
-    lang::LoadFailure failure;
-    if (!read_text(path, false, text, failure))
+    lang::Outcome<std::string> text = read_text(path, false);
+    if (!text)
         return read_slowly(path, {}, job, console, code);
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
     const ast::Module module =
-        lang::parse(sources, sources.add(path, std::move(text)), lang::FileKind::Job, diagnostics);
+        lang::parse(sources, sources.add(path, std::move(*text)), lang::FileKind::Job, diagnostics);
     const std::optional<PlainJob> plain =
         diagnostics.has_errors() ? std::nullopt : plain_job(module);
     if (!plain || !plain->date)
@@ -242,10 +241,10 @@ bool SeasonReader::read(const std::string& path, engine::SeasonJob& job, Console
     if (shared == shared_.end())
         return read_slowly(path, key, job, console, code);
     Shared& one = *shared->second;
-    steps_ += one.job->compiled->plan.size();
+    steps_ += one.job->plan().size();
     if (!one.plain || !one.put_in(*plain))
         return read_slowly(path, {}, job, console, code);
-    const engine::Values values = engine::evaluate(one.job->compiled->plan, one.inputs);
+    const engine::Values values = engine::evaluate(one.job->plan(), one.inputs);
     if (!one.is_lawful(values))
         return read_slowly(path, {}, job, console, code);
     job.file = path;
@@ -267,15 +266,14 @@ bool SeasonReader::read_slowly(const std::string& path, const std::string& key,
     shared->job = open_job(arguments, console, code);
     if (!shared->job)
         return false;
-    Job& opened = *shared->job;
-    const std::size_t nodes = (*opened.sheet)->nodes.size();
+    const engine::PricedJob& opened = *shared->job;
+    const std::size_t nodes = opened.sheet().nodes.size();
     steps_ += nodes;
-    const auto estimate = engine::estimate(*opened.sheet, *opened.compiled, opened.values,
-                                           opened.sources, opened.diagnostics);
-    code = report(opened.diagnostics, opened.sources, console);
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(opened);
+    code = report(estimate.said, console);
     if (!estimate || code != exit_done)
         return false;
-    const lang::JobInfo& info = (*opened.sheet)->job;
+    const lang::JobInfo& info = opened.sheet().job;
     if (!info.date) {
         console.err += "acrewright: `" + lang::terminal_text(path) +
                        "` has no `date`: a season needs the day each job starts\n";
@@ -290,11 +288,11 @@ bool SeasonReader::read_slowly(const std::string& path, const std::string& key,
     if (!key.empty()) {
         lang::Diagnostics ignored;
         lang::SourceMap sources;
-        plain = plain_job(lang::parse(sources, sources.add(path, opened.request.text),
+        plain = plain_job(lang::parse(sources, sources.add(path, opened.request().text),
                                       lang::FileKind::Job, ignored));
     }
     shared->prepare(plain ? &*plain : nullptr);
-    shared->facts(opened.values, job, machines_);
+    shared->facts(opened.values(), job, machines_);
     if (!key.empty() && kept_steps_ + nodes <= max_kept_steps) {
         kept_steps_ += nodes;
         shared_.emplace(key, std::move(shared));

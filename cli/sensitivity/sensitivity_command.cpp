@@ -10,10 +10,10 @@
 
 namespace acre::cli {
 
-std::optional<SensitivityPage> ask_sensitivity(const Job& job, const std::string& line,
-                                               engine::Refusal& refusal) {
-    const lang::Sheet& sheet = **job.sheet;
-    auto of = engine::sensitivity(sheet, *job.compiled, job.values, line, refusal);
+std::optional<SensitivityPage> ask_sensitivity(const engine::PricedJob& job,
+                                               const std::string& line, engine::Refusal& refusal) {
+    const lang::Sheet& sheet = job.sheet();
+    auto of = engine::sensitivity(job, line, refusal);
     if (!of)
         return std::nullopt;
     SensitivityPage page;
@@ -29,8 +29,7 @@ std::optional<SensitivityPage> ask_sensitivity(const Job& job, const std::string
                                });
         });
     if (is_price && rounded)
-        page.of_cost = engine::sensitivity(sheet, *job.compiled, job.values,
-                                           sheet.lines[sheet.cost_total].name, refusal);
+        page.of_cost = engine::sensitivity(job, sheet.lines[sheet.cost_total].name, refusal);
     return page;
 }
 
@@ -42,25 +41,25 @@ struct SensitivityArguments {
     bool names = false, all = false, watch = false;
 };
 
-Answer ask(const SensitivityArguments& arguments, Console& console) {
-    Answer answer;
+Reply ask(const SensitivityArguments& arguments, Console& console) {
+    Reply answer;
     std::vector<std::string> lines;
     if (!arguments.line.empty())
         lines.push_back(arguments.line);
-    const auto job = open_judged(arguments.job, lines, console, answer.code, &answer.files);
+    const auto job = open_judged(arguments.job, lines, console, answer.verdict, &answer.files);
     if (!job)
         return answer;
     engine::Refusal refusal;
     auto page = ask_sensitivity(*job, arguments.line, refusal);
     if (!page) {
-        answer.code = refuse(refusal, console);
+        answer.verdict = refuse(refusal, console);
         return answer;
     }
     page->names = arguments.names;
     page->all = arguments.all;
     page->color = console.color_out;
     if (!arguments.svg.empty() && !save(arguments.svg, sensitivity_svg(*page), console)) {
-        answer.code = exit_file;
+        answer.verdict = exit_file;
         return answer;
     }
     answer.page = arguments.job.json ? sensitivity_json(*page) : sensitivity_text(*page);
@@ -74,7 +73,7 @@ Answer ask(const SensitivityArguments& arguments, Console& console) {
 
 } // namespace
 
-int sensitivity_command(Words words, Console& console) {
+Reply sensitivity_command(Words words, Console& console) {
     SensitivityArguments arguments;
     Arguments line("sensitivity",
                    "What moves a line: for each given what its swing or its choices do, its slope, "
@@ -89,12 +88,13 @@ int sensitivity_command(Words words, Console& console) {
     line.flag("--all", "all givens, also those that move it little", arguments.all);
     line.flag("--watch", "answers again whenever a file it was made from changes, until Ctrl-C",
               arguments.watch);
-    if (const auto code = line.read(words, console))
-        return *code;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
     if (arguments.watch && arguments.job.path == "-")
-        return refuse("`--watch` needs a file to watch, not standard input", console);
-    return answer(arguments.watch, arguments.job.json, console,
-                  [&](Console& to) { return ask(arguments, to); });
+        return lang::placeless(lang::Code::C004,
+                               "`--watch` needs a file to watch, not standard input");
+    return watched(arguments.watch, arguments.job.json, console,
+                   [&] { return ask(arguments, console); });
 }
 
 } // namespace acre::cli

@@ -13,7 +13,7 @@
 namespace acre::cli {
 
 struct SensitivityPage {
-    const Job* job = nullptr;
+    const engine::PricedJob* job = nullptr;
     engine::Sensitivity of; // the line asked about
     // A rounded price stands still between its steps, so its slopes say nothing: then those of the
     // cost before rounding.
@@ -21,7 +21,7 @@ struct SensitivityPage {
     bool names = false, all = false, color = false;
 
     const engine::Sensitivity& slopes() const { return of_cost ? *of_cost : of; }
-    const lang::Sheet& sheet() const { return **job->sheet; }
+    const lang::Sheet& sheet() const { return job->sheet(); }
     std::string name_of(
         const engine::Effect& effect) const; // safe; the line's own name where two have one label
 
@@ -31,8 +31,8 @@ struct SensitivityPage {
 };
 
 // `line` empty: the price. The job must outlive the page.
-std::optional<SensitivityPage> ask_sensitivity(const Job& job, const std::string& line,
-                                               engine::Refusal& refusal);
+std::optional<SensitivityPage> ask_sensitivity(const engine::PricedJob& job,
+                                               const std::string& line, engine::Refusal& refusal);
 
 // The effects that have an answer over a swing or over options, as `of` ranks them; and all with a
 // slope, greatest elasticity first.

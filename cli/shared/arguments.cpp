@@ -151,12 +151,13 @@ void Arguments::option(std::string_view option, std::string_view value_name, std
     impl_->add_number(option, value_name, help, value);
 }
 
-std::optional<int> Arguments::read(std::span<const std::string> words, Console& console) {
+std::optional<Reply> Arguments::read(std::span<const std::string> words) {
     const auto options_end = std::find(words.begin(), words.end(), "--");
     if (std::any_of(words.begin(), options_end,
                     [](const std::string& word) { return word == "--help" || word == "-h"; })) {
-        console.out += help();
-        return exit_done;
+        Reply shown;
+        shown.page = help();
+        return shown;
     }
     std::string fault;
     try {
@@ -188,9 +189,16 @@ std::optional<int> Arguments::read(std::span<const std::string> words, Console& 
     }
     if (fault.empty())
         return std::nullopt;
-    console.err += "acrewright: " + lang::terminal_text(fault) + "\n" + "usage: " + impl_->usage +
-                   " [OPTIONS]\n" + "`acrewright " + impl_->command + " --help` says more\n";
-    return exit_usage;
+    return lang::placeless(lang::Code::C002, fault, {"usage: " + impl_->usage + " [OPTIONS]"},
+                           {"`acrewright " + impl_->command + " --help` lists its options"});
+}
+
+std::optional<int> Arguments::read(std::span<const std::string> words, Console& console) {
+    std::optional<Reply> reply = read(words);
+    if (!reply)
+        return std::nullopt;
+    const bool json = std::find(words.begin(), words.end(), "--json") != words.end();
+    return say(std::move(*reply), json, console);
 }
 
 std::string Arguments::help() const {

@@ -10,7 +10,7 @@
 #include <string_view>
 #include <vector>
 
-#include "cli/shared/console.h"
+#include "cli/shared/reply.h"
 
 namespace acre::cli {
 
@@ -40,8 +40,9 @@ class Arguments {
     void option(std::string_view option, std::string_view value_name, std::string_view help,
                 double& value);
 
-    // Empty: go on. Otherwise the exit code: --help was shown (0), or the command line is at fault
-    // and `err` says why (2).
+    // Empty: go on. Otherwise --help in its page, or what is wrong with the command line (C002).
+    std::optional<Reply> read(std::span<const std::string> words);
+    // The same for a command that still writes for itself.
     std::optional<int> read(std::span<const std::string> words, Console& console);
 
     std::string help() const;

@@ -50,8 +50,4 @@ std::optional<double> read_quantity(std::string_view text, std::string_view unit
     return std::nullopt;
 }
 
-double convert(double value, std::string_view from, std::string_view to) {
-    return lang::conversion(*unit_of(from), *unit_of(to)).apply(value);
-}
-
 } // namespace acre::cli

@@ -12,7 +12,4 @@ namespace acre::cli {
 std::optional<double> read_quantity(std::string_view text, std::string_view unit_text,
                                     std::string& reason);
 
-// From one unit to another of its kind; both must be known.
-double convert(double value, std::string_view from, std::string_view to);
-
 } // namespace acre::cli

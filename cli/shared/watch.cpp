@@ -137,12 +137,9 @@ const std::atomic<bool>& interrupted() {
     return stop_asked;
 }
 
-int answer(bool watch, bool whole, Console& console, const Ask& ask) {
-    if (!watch) {
-        const Answer once = ask(console);
-        console.out += once.page;
-        return once.code;
-    }
+Reply watched(bool watch, bool json, Console& console, const std::function<Reply()>& ask) {
+    if (!watch)
+        return ask();
     listen();
     constexpr std::size_t figures_in_a_line = 4;
     std::vector<std::string> files;
@@ -151,38 +148,35 @@ int answer(bool watch, bool whole, Console& console, const Ask& ask) {
     while (true) {
         // Taken before the files are read: a change while they are read is a change.
         std::vector<Stamp> known = stamps(files);
-        Answer now = ask(console);
+        Reply now = ask();
+        const int code = exit_code_of(now);
         if (stop_asked.load())
-            return exit_done;
-        if (first && now.code == exit_usage)
-            return now.code; // no file mends a command line
+            return {};
+        if (first && code == exit_usage)
+            return now; // no file mends a command line
         if (now.files != files) {
-            const std::vector<std::string> fresh = now.files;
-            known = stamps(fresh);
-            files = fresh;
+            files = now.files;
+            known = stamps(files);
         }
-        if (now.code == exit_done) {
-            if (whole || (console.terminal_out == false && first))
-                console.out += now.page;
-            else if (console.terminal_out) {
+        if (code == exit_done && !json) {
+            if (console.terminal_out) {
                 console.anew = true;
-                console.out += now.page +
-                               (first ? "" : changes_block(last, now.figures, console.color_out)) +
-                               "\n  watching " + std::to_string(files.size()) +
-                               (files.size() == 1 ? " file" : " files") + "; Ctrl-C ends\n";
-            } else
-                console.out += changes_text(last, now.figures, figures_in_a_line) + "\n";
-            last = std::move(now.figures);
+                now.page += (first ? "" : changes_block(last, now.figures, console.color_out)) +
+                            "\n  watching " + std::to_string(files.size()) +
+                            (files.size() == 1 ? " file" : " files") + "; Ctrl-C ends\n";
+            } else if (!first) {
+                now.page = changes_text(last, now.figures, figures_in_a_line) + "\n";
+            }
+            last = now.figures;
             first = false;
         }
         if (console.hand_over == nullptr)
-            return now.code; // nobody to write to: a test
-        if (const std::string reason = console.hand_over(console); !reason.empty()) {
-            console.err += "acrewright: the result could not be written: " + reason + "\n";
-            return exit_file;
-        }
+            return now; // nobody to write to: a test
+        say(std::move(now), json, console);
+        if (const std::string reason = console.hand_over(console); !reason.empty())
+            return lang::placeless(lang::Code::F707, "the result could not be written", {reason});
         if (!wait_for_change(files, known))
-            return exit_done;
+            return {};
     }
 }
 

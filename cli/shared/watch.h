@@ -8,31 +8,15 @@
 #include <string_view>
 #include <vector>
 
-#include "cli/shared/console.h"
+#include "cli/shared/reply.h"
 
 namespace acre::cli {
 
-// A figure by which one answer is told from the next.
-struct Figure {
-    std::string name, unit; // safe to show
-    double value = 0;
-};
-
-struct Answer {
-    int code = 0;
-    std::string page;               // the result; empty when there is none
-    std::vector<Figure> figures;    // the most telling first
-    std::vector<std::string> files; // what it was made from, whether it came about or not
-};
-
-// Messages go to the console's `err`.
-using Ask = std::function<Answer(Console& console)>;
-
-// Without `watch`: asks once, the page goes to `console.out`. With it: asks, writes, waits until a
-// file changes, and asks again, until Ctrl-C or the end of who reads. On a terminal the page stands
-// there anew each time, below it what changed; elsewhere the first page, then one line a change.
-// With `whole` (JSON) every answer is written whole and nothing else.
-int answer(bool watch, bool whole, Console& console, const Ask& ask);
+// Without `watch`: asks once. With it: asks, writes, waits until a file changes, and asks again,
+// until Ctrl-C or the end of who reads; the reply is what is left to say. On a terminal the page
+// stands there anew each time, below it what changed; elsewhere the first page, then one line a
+// change. With `json` every answer is written whole and nothing else.
+Reply watched(bool watch, bool json, Console& console, const std::function<Reply()>& ask);
 
 // What changed from one answer to the next, one line, without its end: "price.total $1,900.00
 // (+$50.00), cost.total ...". Of the figures that changed at most `most`; "no figure changed" if

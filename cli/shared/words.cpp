@@ -1,4 +1,5 @@
 #include "cli/shared/words.h"
+#include "cli/shared/legacy.h"
 #include "engine/faults/faults.h"
 
 #include <algorithm>
@@ -11,24 +12,24 @@
 
 namespace acre::cli {
 
-std::unique_ptr<Job> open_judged(const JobArguments& arguments, std::span<const std::string> lines,
-                                 Console& console, int& code, std::vector<std::string>* files) {
-    auto job = open_job(arguments, console, code, files);
+engine::Job open_judged(const JobArguments& arguments, std::span<const std::string> lines,
+                        Console& console, int& code, std::vector<std::string>* files) {
+    engine::Job job = open_job(arguments, console, code, files);
     if (!job)
         return nullptr;
     std::vector<lang::LineId> roots;
     for (const std::string& name : lines) {
         engine::Refusal refusal;
-        const auto line = engine::line_named(**job->sheet, *job->compiled, name, refusal);
+        const auto line = engine::line_named(job->sheet(), job->compiled(), name, refusal);
         if (!line) {
             code = refuse(refusal, console);
             return nullptr;
         }
         roots.push_back(*line);
     }
-    engine::report_faults(*job->sheet, *job->compiled, job->values, job->sources, roots,
-                          job->diagnostics);
-    code = report(job->diagnostics, job->sources, console);
+    lang::Said said{job->diagnostics(), job->shared_sources()};
+    engine::report_faults(*job, roots, said.diagnostics);
+    code = report(said, console);
     return code == exit_done ? std::move(job) : nullptr;
 }
 

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "cli/shared/console.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "engine/questions/what_if/refusal.h"
 #include "lang/check/sheet.h"
 
@@ -17,9 +17,8 @@ namespace acre::cli {
 
 // Opens a job and judges what these lines rest on; none: the price, or every line of a model
 // without one. Empty when there is no answer: `console.err` says why and `code` is the exit code.
-std::unique_ptr<Job> open_judged(const JobArguments& arguments, std::span<const std::string> lines,
-                                 Console& console, int& code,
-                                 std::vector<std::string>* files = nullptr);
+engine::Job open_judged(const JobArguments& arguments, std::span<const std::string> lines,
+                        Console& console, int& code, std::vector<std::string>* files = nullptr);
 
 // "acrewright: WHAT" with its helps. The exit code of a command line at fault.
 int refuse(const engine::Refusal& refusal, Console& console);

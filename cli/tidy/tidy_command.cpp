@@ -3,7 +3,7 @@
 #include "cli/command.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {

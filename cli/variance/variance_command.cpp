@@ -10,7 +10,7 @@
 #include "cli/shared/arguments.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/job.h"
+#include "cli/shared/legacy.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
 #include "cli/variance/variance_json.h"

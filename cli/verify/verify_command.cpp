@@ -12,8 +12,8 @@
 #include "engine/book/canonical.h"
 #include "engine/book/record.h"
 #include "engine/book/shape.h"
+#include "engine/driver.h"
 #include "engine/questions/estimate.h"
-#include "engine/run.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {
@@ -39,12 +39,11 @@ void price_again(const BookEntry& entry, std::vector<Verified>& verified) {
         one.differences.push_back("the record lacks the texts to work the price out again");
         return;
     }
-    engine::RecordLoader loader(*record);
-    engine::Run again;
-    std::optional<engine::Estimate> estimate;
-    if (engine::run(*request, loader, again))
-        estimate = engine::estimate(*again.sheet, *again.compiled, again.values, again.sources,
-                                    again.diagnostics);
+    const engine::UsedTexts texts = engine::used_texts_of(*record);
+    engine::UsedTextsLoader loader(texts);
+    const lang::Outcome<engine::Job> again = engine::make_job(*request, loader);
+    const lang::Outcome<engine::Estimate> estimate =
+        again ? engine::estimate(**again) : lang::Outcome<engine::Estimate>();
     one.differences = engine::differences(*record, again, estimate);
 }
 

@@ -1,4 +1,5 @@
 #include "engine/book/record.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <cmath>
@@ -39,8 +40,10 @@ std::string_view layer_name(lang::Layer layer) {
 }
 
 // The value of a line, or of a choice its option's name; false without an answer.
-bool put_value(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-               lang::LineId id, Json& to) {
+bool put_value(const PricedJob& job, lang::LineId id, Json& to) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     const Slot slot = compiled.plan.line_slot[id];
     if (slot == no_slot || !std::isfinite(values.slot[slot]))
         return false;
@@ -57,17 +60,17 @@ bool put_value(const lang::Sheet& sheet, const Compiled& compiled, const Values&
     return true;
 }
 
-Json texts_of(const lang::Request& request, const RememberingLoader& loader) {
+Json texts_of(const PricedJob& job) {
     Json texts = Json::object();
-    texts[request.name] = request.text;
-    for (const auto& [name, text] : loader.texts())
+    texts[job.request().name] = job.request().text;
+    for (const auto& [name, text] : job.used().texts)
         texts[name] = text;
     return texts;
 }
 
-Json references_of(const RememberingLoader& loader) {
+Json references_of(const PricedJob& job) {
     Json references = Json::array();
-    for (const auto& [key, name] : loader.names()) {
+    for (const auto& [key, name] : job.used().names) {
         const auto& [kind, reference, from] = key;
         references.push_back(
             {{"kind", kind_name(kind)}, {"reference", reference}, {"from", from}, {"name", name}});
@@ -75,12 +78,13 @@ Json references_of(const RememberingLoader& loader) {
     return references;
 }
 
-Json givens_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-               const lang::SourceMap& sources) {
+Json givens_of(const PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
+    const lang::SourceMap& sources = job.sources();
     Json givens = Json::array();
     for (const lang::Given& given : sheet.givens) {
         Json entry;
-        if (given.settings.empty() || !put_value(sheet, compiled, values, given.line, entry))
+        if (given.settings.empty() || !put_value(job, given.line, entry))
             continue;
         const lang::Setting& setting = given.settings.back();
         const lang::SourceFile& file = sources.file(setting.span.file);
@@ -93,10 +97,11 @@ Json givens_of(const lang::Sheet& sheet, const Compiled& compiled, const Values&
     return givens;
 }
 
-Json lines_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values) {
+Json lines_of(const PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
     Json lines = Json::array();
     for (lang::LineId id = 0; id < sheet.lines.size(); ++id)
-        if (Json entry; put_value(sheet, compiled, values, id, entry))
+        if (Json entry; put_value(job, id, entry))
             lines.push_back(std::move(entry));
     return lines;
 }
@@ -233,45 +238,23 @@ void compare_lines(const Json& record, const Json& lines_now, std::vector<std::s
 
 } // namespace
 
-bool RememberingLoader::load(lang::ReferenceKind kind, std::string_view reference,
-                             std::string_view from, lang::Loaded& loaded,
-                             lang::LoadFailure& failure) {
-    if (!inner_.load(kind, reference, from, loaded, failure))
-        return false;
-    names_[{kind, std::string(reference), std::string(from)}] = loaded.name;
-    texts_[loaded.name] = loaded.text;
-    return true;
-}
-
-RecordLoader::RecordLoader(const Json& record) {
+UsedTexts used_texts_of(const Json& record) {
+    UsedTexts used;
     for (const Json& entry : list_at(record, "references")) {
         const auto kind = string_at(entry, "kind") == "season" ? lang::ReferenceKind::Season
                                                                : lang::ReferenceKind::Model;
-        names_[{kind, string_at(entry, "reference"), string_at(entry, "from")}] =
+        used.names[{kind, string_at(entry, "reference"), string_at(entry, "from")}] =
             string_at(entry, "name");
     }
     if (record.is_object() && record.contains("texts") && record["texts"].is_object())
         for (const auto& [name, text] : record["texts"].items())
             if (text.is_string())
-                texts_[name] = text.get<std::string>();
+                used.texts[name] = text.get<std::string>();
+    return used;
 }
 
-bool RecordLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
-                        lang::Loaded& loaded, lang::LoadFailure& failure) {
-    const auto name = names_.find({kind, std::string(reference), std::string(from)});
-    const auto text = name == names_.end() ? texts_.end() : texts_.find(name->second);
-    if (text == texts_.end()) {
-        failure = {lang::Code::F701, "the record does not hold this text"};
-        return false;
-    }
-    loaded = {text->first, text->second};
-    return true;
-}
-
-Json record_of(const lang::Request& request, const RememberingLoader& loader,
-               const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
-               const Estimate& estimate, const lang::SourceMap& sources,
-               std::string_view program_version) {
+Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view program_version) {
+    const lang::Request& request = job.request();
     Json record;
     record["schema"] = record_schema;
     record["program"] = program_version;
@@ -282,21 +265,21 @@ Json record_of(const lang::Request& request, const RememberingLoader& loader,
                          {"kind", request.kind == lang::FileKind::Job ? "job" : "model"},
                          {"option", request.option},
                          {"sets", sets},
-                         {"field_sets", request.field_sets}};
-    record["texts"] = texts_of(request, loader);
-    record["references"] = references_of(loader);
-    const lang::JobInfo& job = sheet->job;
-    record["job"] = {{"title", job.title},
-                     {"for", job.who},
-                     {"option", job.option},
-                     {"model", job.model_title},
-                     {"season", job.season_title}};
-    if (job.date)
+                         {"field_sets", request.field_sets.value_or("")}};
+    record["texts"] = texts_of(job);
+    record["references"] = references_of(job);
+    const lang::JobInfo& info = job.sheet().job;
+    record["job"] = {{"title", info.title},
+                     {"for", info.who},
+                     {"option", info.option},
+                     {"model", info.model_title},
+                     {"season", info.season_title}};
+    if (info.date)
         record["job"]["date"] =
-            fmt::format("{:04}-{:02}-{:02}", job.date->year, job.date->month, job.date->day);
-    record["givens"] = givens_of(*sheet, compiled, values, sources);
-    record["lines"] = lines_of(*sheet, compiled, values);
-    record["inner"] = inner_of(*sheet);
+            fmt::format("{:04}-{:02}-{:02}", info.date->year, info.date->month, info.date->day);
+    record["givens"] = givens_of(job);
+    record["lines"] = lines_of(job);
+    record["inner"] = inner_of(job.sheet());
     put_estimate(estimate, record);
     return record;
 }
@@ -323,13 +306,13 @@ std::optional<lang::Request> request_of(const Json& record) {
     return request;
 }
 
-std::vector<std::string> differences(const Json& record, const Run& again,
-                                     const std::optional<Estimate>& estimate) {
+std::vector<std::string> differences(const Json& record, const lang::Outcome<Job>& again,
+                                     const lang::Outcome<Estimate>& estimate) {
     if (!estimate) {
         std::string why = "the record's own files no longer give a price";
-        if (!again.diagnostics.all().empty())
-            why += fmt::format(": {} {}", lang::name_of(again.diagnostics.all()[0].code),
-                               again.diagnostics.all()[0].title);
+        const lang::Diagnostics& said = (again ? estimate.said : again.said).diagnostics;
+        if (!said.all().empty())
+            why += fmt::format(": {} {}", lang::name_of(said.all()[0].code), said.all()[0].title);
         return {why};
     }
     std::vector<std::string> found;
@@ -351,7 +334,7 @@ std::vector<std::string> differences(const Json& record, const Run& again,
             found.push_back(
                 fmt::format("item {}: a different amount now", string_at(item, "title")));
     }
-    compare_lines(record, lines_of(**again.sheet, *again.compiled, again.values), found);
+    compare_lines(record, lines_of(**again), found);
     return found;
 }
 

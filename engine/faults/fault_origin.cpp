@@ -1,4 +1,5 @@
 #include "engine/faults/fault_origin.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,12 +28,11 @@ struct Site {
 
 class Origin {
   public:
-    Origin(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-           const lang::SourceMap& sources, const FaultTrail& trail, std::span<const char> asked)
-        : sheet_(sheet),
-          compiled_(compiled),
-          values_(values),
-          sources_(sources),
+    Origin(const PricedJob& job, const FaultTrail& trail, std::span<const char> asked)
+        : sheet_(job.sheet()),
+          compiled_(job.compiled()),
+          values_(job.values()),
+          sources_(job.sources()),
           trail_(trail),
           asked_(asked) {}
 
@@ -238,10 +238,12 @@ bool is_unset(const Compiled& compiled, Slot slot) {
 
 } // namespace
 
-void report_origins(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                    const lang::SourceMap& sources, const FaultTrail& trail, Asked asked,
-                    bool skip_prices, lang::Diagnostics& diagnostics) {
-    const Origin origin(sheet, compiled, values, sources, trail, asked.lines);
+void report_origins(const PricedJob& job, const FaultTrail& trail, Asked asked, bool skip_prices,
+                    lang::Diagnostics& diagnostics) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
+    const Origin origin(job, trail, asked.lines);
     const auto is_price = [&](lang::LineId line) {
         return line != none && (sheet.lines[line].role == lang::Role::PriceLine ||
                                 sheet.lines[line].role == lang::Role::Total);

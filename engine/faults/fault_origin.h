@@ -5,6 +5,7 @@
 
 #include "engine/faults/fault_trail.h"
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/diagnostic.h"
@@ -17,8 +18,7 @@ struct Asked {
 
 // Reports E501 E502 E503 E505 E506, one for each origin that is asked for. `skip_prices`: the lines
 // of prices are at fault for a reason that was told already.
-void report_origins(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                    const lang::SourceMap& sources, const FaultTrail& trail, Asked asked,
-                    bool skip_prices, lang::Diagnostics& diagnostics);
+void report_origins(const PricedJob& job, const FaultTrail& trail, Asked asked, bool skip_prices,
+                    lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

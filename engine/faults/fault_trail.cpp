@@ -1,4 +1,5 @@
 #include "engine/faults/fault_trail.h"
+#include "engine/priced_job.h"
 
 #include <cmath>
 
@@ -29,14 +30,15 @@ int rank(const lang::Line& line, bool asked) {
 
 } // namespace
 
-FaultTrail::FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                       const lang::SourceMap& sources, std::span<const char> asked_lines)
-    : sheet_(sheet),
-      compiled_(compiled),
-      values_(values),
-      sources_(sources),
-      line_of_slot_(compiled.plan.size(), none),
-      met_by_(compiled.plan.size(), 0) {
+FaultTrail::FaultTrail(const PricedJob& job, std::span<const char> asked_lines)
+    : sheet_(job.sheet()),
+      compiled_(job.compiled()),
+      values_(job.values()),
+      sources_(job.sources()),
+      line_of_slot_(job.plan().size(), none),
+      met_by_(job.plan().size(), 0) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
     for (lang::LineId id = 0; id < sheet.lines.size(); ++id) {
         const Slot slot = compiled.plan.line_slot[id];
         if (slot == no_slot)

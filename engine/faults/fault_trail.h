@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/source/source_map.h"
@@ -15,8 +16,7 @@ namespace acre::engine {
 
 class FaultTrail {
   public:
-    FaultTrail(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-               const lang::SourceMap& sources, std::span<const char> asked_lines);
+    FaultTrail(const PricedJob& job, std::span<const char> asked_lines);
 
     // One note a line: the lines met on the way from `from` down to the givens, nearest first,
     // through the branches taken. Where a product is zero only its zero sides are followed. Looks

@@ -8,7 +8,9 @@
 #include "engine/faults/fault_origin.h"
 #include "engine/faults/faults.h"
 #include "engine/faults/line_uses.h"
+#include "engine/faults/unset_givens.h"
 #include "engine/plan/plan_roots.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "engine/words/words.h"
 #include "lang/units/ratio.h"
@@ -25,13 +27,13 @@ bool below(double value, double bound) {
 }
 
 struct Report {
-    const lang::Sheet& sheet;
-    const Compiled& compiled;
-    const Values& values;
-    const lang::SourceMap& sources;
+    const PricedJob& job;
     lang::Diagnostics& diagnostics;
     const FaultTrail& trail;
     const std::vector<char>& asked; // by line
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
 
     double value(Slot slot) const { return slot == no_slot ? NAN : values.slot[slot]; }
     double value(lang::LineId line, int) const { return value(slot_of(compiled, line)); }
@@ -95,7 +97,7 @@ struct Report {
     }
 
     bool concerns_asked(lang::NodeId condition) const {
-        const Uses uses = uses_of(sheet, compiled, values, condition);
+        const Uses uses = uses_of(job, condition);
         return std::any_of(uses.lines.begin(), uses.lines.end(),
                            [&](lang::LineId line) { return is_asked(line); });
     }
@@ -112,8 +114,7 @@ struct Report {
             diagnostic.title = fmt::format("requirement not met{}: {}", where, require.message);
             diagnostic.primary = {sheet.nodes[require.condition].span, ""};
             std::vector<Slot> from;
-            for (const lang::LineId line :
-                 uses_of(sheet, compiled, values, require.condition).lines)
+            for (const lang::LineId line : uses_of(job, require.condition).lines)
                 from.push_back(slot_of(compiled, line));
             add_notes(diagnostic, from);
             diagnostics.add(std::move(diagnostic));
@@ -167,16 +168,17 @@ struct Report {
 
 } // namespace
 
-void report_faults(const lang::CheckedSheet& checked, const Compiled& compiled,
-                   const Values& values, const lang::SourceMap& sources,
-                   std::span<const lang::LineId> roots, lang::Diagnostics& diagnostics) {
-    const lang::Sheet& sheet = *checked;
+void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
+                   lang::Diagnostics& diagnostics) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     const std::vector<lang::LineId> lines = root_lines(sheet, roots);
     std::vector<lang::NodeId> conditions;
     for (const lang::Condition& require : sheet.requires_)
         if (roots.empty() && require.condition != none)
             conditions.push_back(require.condition);
-    const std::vector<char> asked = asked_lines(sheet, compiled, values, lines, conditions);
+    const std::vector<char> asked = asked_lines(job, lines, conditions);
     std::vector<Slot> slots = root_slots(sheet, compiled, roots);
     // The bounds of what is asked for must have answers too.
     for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
@@ -188,14 +190,13 @@ void report_faults(const lang::CheckedSheet& checked, const Compiled& compiled,
     }
     const std::vector<char> asked_slots = asked_for(compiled.plan, values, slots);
 
-    const FaultTrail trail(sheet, compiled, values, sources, asked);
-    const Report report{sheet, compiled, values, sources, diagnostics, trail, asked};
+    const FaultTrail trail(job, asked);
+    const Report report{job, diagnostics, trail, asked};
     report.ranges();
     report.requirements(roots.empty());
     const bool no_price = report.prices();
-    report_unset_givens(sheet, compiled, sources, asked_slots, diagnostics);
-    report_origins(sheet, compiled, values, sources, trail, {asked, asked_slots}, no_price,
-                   diagnostics);
+    report_unset_givens(job, asked_slots, diagnostics);
+    report_origins(job, trail, {asked, asked_slots}, no_price, diagnostics);
 }
 
 } // namespace acre::engine

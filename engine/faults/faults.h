@@ -4,6 +4,7 @@
 #include <span>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/diagnostic.h"
@@ -14,8 +15,7 @@ namespace acre::engine {
 // E503 E505 E506 E507 E508), givens outside `within` (I602), requirements not met (E504); and L802.
 // `roots`: the lines asked for; empty: costs, prices and totals, or every line if the model has no
 // price.
-void report_faults(const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
-                   const lang::SourceMap& sources, std::span<const lang::LineId> roots,
+void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
                    lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

@@ -1,4 +1,5 @@
 #include "engine/faults/line_uses.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,11 +21,10 @@ template <class T> void add_once(std::vector<T>& list, T item) {
 // formula is bounded by lang::max_formula_depth.
 template <class OnLine, class OnFunction> class Walk {
   public:
-    Walk(const lang::Sheet& sheet, const Compiled& compiled, const Values& values, OnLine on_line,
-         OnFunction on_function)
-        : sheet_(sheet),
-          compiled_(compiled),
-          values_(values),
+    Walk(const PricedJob& job, OnLine on_line, OnFunction on_function)
+        : sheet_(job.sheet()),
+          compiled_(job.compiled()),
+          values_(job.values()),
           on_line_(on_line),
           on_function_(on_function) {}
 
@@ -106,8 +106,8 @@ void add_functions(const lang::Sheet& sheet, std::uint32_t first,
 
 } // namespace
 
-Uses uses_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-             NodeId formula) {
+Uses uses_of(const PricedJob& job, NodeId formula) {
+    const lang::Sheet& sheet = job.sheet();
     Uses uses;
     if (formula == none)
         return uses;
@@ -115,13 +115,13 @@ Uses uses_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& v
     const auto on_function = [&](std::uint32_t function) {
         add_functions(sheet, function, uses.functions);
     };
-    Walk(sheet, compiled, values, on_line, on_function).formula(formula);
+    Walk(job, on_line, on_function).formula(formula);
     return uses;
 }
 
-std::vector<char> asked_lines(const lang::Sheet& sheet, const Compiled& compiled,
-                              const Values& values, std::span<const lang::LineId> lines,
+std::vector<char> asked_lines(const PricedJob& job, std::span<const lang::LineId> lines,
                               std::span<const NodeId> formulas) {
+    const lang::Sheet& sheet = job.sheet();
     std::vector<char> asked(sheet.lines.size(), 0);
     std::vector<lang::LineId> open;
     const auto on_line = [&](lang::LineId line) {
@@ -130,7 +130,7 @@ std::vector<char> asked_lines(const lang::Sheet& sheet, const Compiled& compiled
         asked[line] = 1;
         open.push_back(line);
     };
-    Walk walk(sheet, compiled, values, on_line, [](std::uint32_t) {});
+    Walk walk(job, on_line, [](std::uint32_t) {});
     std::for_each(lines.begin(), lines.end(), on_line);
     for (const NodeId formula : formulas)
         walk.formula(formula);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 
@@ -17,13 +18,11 @@ struct Uses {
 };
 
 // Of a formula outside functions; what a branch not taken names is left out.
-Uses uses_of(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-             lang::NodeId formula);
+Uses uses_of(const PricedJob& job, lang::NodeId formula);
 
 // One byte a line: those that `lines` and `formulas` rest on, themselves included, with the bounds
 // of the givens among them.
-std::vector<char> asked_lines(const lang::Sheet& sheet, const Compiled& compiled,
-                              const Values& values, std::span<const lang::LineId> lines,
+std::vector<char> asked_lines(const PricedJob& job, std::span<const lang::LineId> lines,
                               std::span<const lang::NodeId> formulas);
 
 } // namespace acre::engine

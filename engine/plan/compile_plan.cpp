@@ -5,7 +5,6 @@
 #include "engine/plan/node_compiler.h"
 #include "engine/plan/plan_builder.h"
 #include "engine/plan/plan_roots.h"
-#include "engine/readers/value.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -129,21 +128,9 @@ void report_natives(const lang::Sheet& sheet, const NodeCompiler& compiler,
     }
 }
 
-// All givens nobody set that the answers rest on, in one diagnostic. Which these are depends on the
-// branches taken.
-void report_unset(const lang::Sheet& sheet, const Compiled& compiled,
-                  const lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
-    if (compiled.origins.unset.empty())
-        return;
-    const std::vector<char> asked =
-        asked_for(compiled.plan, evaluate(compiled.plan), root_slots(sheet, compiled, {}));
-    report_unset_givens(sheet, compiled, sources, asked, diagnostics);
-}
-
 } // namespace
 
 std::optional<Compiled> compile_plan(const lang::CheckedSheet& checked,
-                                     const lang::SourceMap& sources,
                                      lang::Diagnostics& diagnostics) {
     const lang::Sheet& sheet = *checked;
     Compiled compiled;
@@ -171,10 +158,6 @@ std::optional<Compiled> compile_plan(const lang::CheckedSheet& checked,
     compiled.plan.line_slot = std::move(line_slots);
     for (const Origins::Unset& unset : compiled.origins.unset)
         compiled.plan.line_slot[unset.line] = no_slot;
-    const std::size_t errors = diagnostics.error_count();
-    report_unset(sheet, compiled, sources, diagnostics);
-    if (diagnostics.error_count() > errors)
-        return std::nullopt;
     return compiled;
 }
 

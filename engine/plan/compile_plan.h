@@ -49,10 +49,9 @@ struct Compiled {
     Origins origins;
 };
 
-// Reports G403 (larger than max_plan_operations) and I603 (givens without a value that the sheet
-// needs; all in one).
+// Reports G403 (larger than max_plan_operations) and N212 (no such native function). Givens without
+// a value are poison in the plan: see report_unset.
 std::optional<Compiled> compile_plan(const lang::CheckedSheet& sheet,
-                                     const lang::SourceMap& sources,
                                      lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

@@ -2,10 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
-#include "lang/diag/place.h"
-
 namespace acre::engine {
 
 using lang::none;
@@ -54,43 +50,6 @@ std::vector<Slot> root_slots(const lang::Sheet& sheet, const Compiled& compiled,
     if (roots.empty())
         slots.insert(slots.end(), requires_.begin(), requires_.end());
     return slots;
-}
-
-void report_unset_givens(const lang::Sheet& sheet, const Compiled& compiled,
-                         const lang::SourceMap& sources, std::span<const char> asked,
-                         lang::Diagnostics& diagnostics) {
-    std::vector<lang::LineId> lines;
-    for (const Origins::Unset& unset : compiled.origins.unset)
-        if (asked[unset.slot] != 0)
-            lines.push_back(unset.line);
-    if (lines.empty())
-        return;
-    std::sort(lines.begin(), lines.end());
-
-    constexpr std::size_t most_shown = 20;
-    lang::Diagnostic diagnostic{lang::Code::I603, {}, {}, {}, {}, {}};
-    const lang::Line& first = sheet.lines[lines.front()];
-    diagnostic.title = lines.size() == 1
-                           ? fmt::format("`{}` is required and has no value", first.name)
-                           : fmt::format("{} required values are missing", lines.size());
-    diagnostic.primary = {first.name_span, "no value"};
-    std::string help = lines.size() == 1 ? "set it in the job or the season:"
-                                         : "set them in the job or the season:";
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-        if (i == most_shown) {
-            diagnostic.notes.push_back(fmt::format("and {} more", lines.size() - most_shown));
-            break;
-        }
-        const lang::Line& line = sheet.lines[lines[i]];
-        diagnostic.notes.push_back(fmt::format(
-            "`{}`{}{} ({})", line.name, line.unit_text.empty() ? "" : " in " + line.unit_text,
-            line.label.empty() ? "" : ", " + line.label,
-            lang::spoken_place(sources, line.name_span)));
-        if (i < 3)
-            help += fmt::format("{} set {} = …", i == 0 ? " " : ",", line.name);
-    }
-    diagnostic.helps.push_back({std::move(help), {}});
-    diagnostics.add(std::move(diagnostic));
 }
 
 } // namespace acre::engine

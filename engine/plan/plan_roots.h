@@ -1,4 +1,4 @@
-// Where answers begin, and what a job must set before there are any.
+// Where answers begin.
 #pragma once
 
 #include <span>
@@ -6,7 +6,6 @@
 
 #include "engine/plan/compile_plan.h"
 #include "lang/check/sheet.h"
-#include "lang/diag/diagnostic.h"
 
 namespace acre::engine {
 
@@ -20,10 +19,5 @@ std::vector<Slot> root_slots(const lang::Sheet& sheet, const Compiled& compiled,
 
 // The slot of a line, also of a given without a value (a poisoned one).
 Slot slot_of(const Compiled& compiled, lang::LineId line);
-
-// Reports I603, once, with every given that has no value and is asked for. `asked`: by slot.
-void report_unset_givens(const lang::Sheet& sheet, const Compiled& compiled,
-                         const lang::SourceMap& sources, std::span<const char> asked,
-                         lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

@@ -1,4 +1,5 @@
 #include "engine/questions/carrying_quantities.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 
@@ -40,21 +41,20 @@ bool of_a_block(const lang::Sheet& sheet, LineId line) {
 
 } // namespace
 
-std::vector<LineId> carrying_quantities(const lang::Sheet& sheet, const Compiled& compiled,
-                                        const Values& values) {
+std::vector<LineId> carrying_quantities(const PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
     std::vector<LineId> lines;
     const auto add_quantity = [&](LineId quantity) {
         if (quantity == none)
             return;
         const LineId line = behind(sheet, quantity);
         // `over 1` and the like say nothing by themselves; what they are made of may.
-        const bool says = line != quantity ||
-                          !uses_of(sheet, compiled, values, sheet.lines[line].value).lines.empty();
+        const bool says = line != quantity || !uses_of(job, sheet.lines[line].value).lines.empty();
         if (says && is_shown(sheet.lines[line]))
             lines.push_back(line);
         if (sheet.lines[line].given != none && sheet.lines[line].value == none)
             return;
-        for (const LineId used : uses_of(sheet, compiled, values, sheet.lines[line].value).lines)
+        for (const LineId used : uses_of(job, sheet.lines[line].value).lines)
             if (!sheet.lines[used].label.empty() && is_shown(sheet.lines[used]) &&
                 !of_a_block(sheet, used))
                 lines.push_back(used);

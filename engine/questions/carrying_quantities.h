@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 
@@ -13,7 +14,6 @@ namespace acre::engine {
 // on directly through the branches taken (travel, speed, the method chosen), and the labelled
 // quantities that the job's own model works out for the whole job (acres an hour, gallons an acre,
 // days). No money; each once, in the order written.
-std::vector<lang::LineId> carrying_quantities(const lang::Sheet& sheet, const Compiled& compiled,
-                                              const Values& values);
+std::vector<lang::LineId> carrying_quantities(const PricedJob& job);
 
 } // namespace acre::engine

@@ -1,5 +1,6 @@
 #include "engine/questions/estimate.h"
 #include "engine/faults/faults.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <cmath>
@@ -24,12 +25,12 @@ constexpr double most_dollars = 9e13; // the largest that to_cents takes
 
 class Estimator {
   public:
-    Estimator(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-              const lang::SourceMap& sources)
-        : sheet_(sheet),
-          compiled_(compiled),
-          values_(values),
-          sources_(sources) {}
+    explicit Estimator(const PricedJob& job)
+        : job_(job),
+          sheet_(job.sheet()),
+          compiled_(job.compiled()),
+          values_(job.values()),
+          sources_(job.sources()) {}
 
     Estimate make() const {
         Estimate estimate;
@@ -49,7 +50,7 @@ class Estimator {
         estimate.price_per_unit = sheet_.price_per_unit == none || estimate.per.empty()
                                       ? 0
                                       : value(sheet_.price_per_unit);
-        for (const lang::LineId line : carrying_quantities(sheet_, compiled_, values_)) {
+        for (const lang::LineId line : carrying_quantities(job_)) {
             const lang::Line& l = sheet_.lines[line];
             estimate.quantities.push_back({l.name, l.label, unit_text(sheet_, l), value(line),
                                            choice_text(sheet_, l.type, value(line))});
@@ -157,6 +158,7 @@ class Estimator {
                            function.parameters[range.parameter], text(range.value), bounds);
     }
 
+    const PricedJob& job_;
     const lang::Sheet& sheet_;
     const Compiled& compiled_;
     const Values& values_;
@@ -177,8 +179,10 @@ bool report_no_price(const lang::Sheet& sheet, lang::Diagnostics& diagnostics) {
     return true;
 }
 
-bool report_too_large(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                      lang::Diagnostics& diagnostics) {
+bool report_too_large(const PricedJob& job, lang::Diagnostics& diagnostics) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     bool found = false;
     for (const lang::PriceItem& item : sheet.prices) {
         if (std::fabs(values.slot[slot_of(compiled, item.amount)]) <
@@ -196,18 +200,15 @@ bool report_too_large(const lang::Sheet& sheet, const Compiled& compiled, const 
 
 } // namespace
 
-std::optional<Estimate> estimate(const lang::CheckedSheet& checked, const Compiled& compiled,
-                                 const Values& values, const lang::SourceMap& sources,
-                                 lang::Diagnostics& diagnostics) {
-    const lang::Sheet& sheet = *checked;
-    if (report_no_price(sheet, diagnostics))
-        return std::nullopt;
-    const std::size_t errors = diagnostics.error_count();
-    report_faults(checked, compiled, values, sources, {}, diagnostics);
-    if (diagnostics.error_count() > errors ||
-        report_too_large(sheet, compiled, values, diagnostics))
-        return std::nullopt;
-    return Estimator(sheet, compiled, values, sources).make();
+lang::Outcome<Estimate> estimate(const PricedJob& job) {
+    lang::Outcome<Estimate> outcome(lang::Said{job.diagnostics(), job.shared_sources()});
+    lang::Diagnostics& diagnostics = outcome.said.diagnostics;
+    if (report_no_price(job.sheet(), diagnostics))
+        return outcome;
+    report_faults(job, {}, diagnostics);
+    if (!diagnostics.has_errors() && !report_too_large(job, diagnostics))
+        outcome.value = Estimator(job).make();
+    return outcome;
 }
 
 } // namespace acre::engine

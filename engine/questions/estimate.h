@@ -8,9 +8,10 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
-#include "lang/diag/diagnostic.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
@@ -50,10 +51,8 @@ struct Estimate {
     double per_quantity = 0, price_per_unit = 0;
 };
 
-// Empty when a fault stops the price; the diagnostics say why. Reports I609 when the model has no
-// price.
-std::optional<Estimate> estimate(const lang::CheckedSheet& sheet, const Compiled& compiled,
-                                 const Values& values, const lang::SourceMap& sources,
-                                 lang::Diagnostics& diagnostics);
+// Without a value a fault stops the price. Warnings are those of the job too. Reports I609 when the
+// model has no price.
+lang::Outcome<Estimate> estimate(const PricedJob& job);
 
 } // namespace acre::engine

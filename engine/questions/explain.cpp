@@ -1,4 +1,5 @@
 #include "engine/questions/explain.h"
+#include "engine/priced_job.h"
 
 #include <cmath>
 
@@ -36,13 +37,13 @@ std::string_view known_text(lang::ast::Known known) {
 
 class Explainer {
   public:
-    Explainer(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-              const lang::SourceMap& sources)
-        : sheet_(sheet),
-          compiled_(compiled),
-          values_(values),
-          sources_(sources),
-          shown_(sheet.lines.size(), 0) {}
+    explicit Explainer(const PricedJob& job)
+        : job_(job),
+          sheet_(job.sheet()),
+          compiled_(job.compiled()),
+          values_(job.values()),
+          sources_(job.sources()),
+          shown_(job.sheet().lines.size(), 0) {}
 
     Step step(lang::LineId id, std::uint32_t depth) {
         const lang::Line& line = sheet_.lines[id];
@@ -62,8 +63,8 @@ class Explainer {
         if (line.value == none || (line.given != none && plain))
             return step;
         step.written = formula_text(sheet_, sources_, id);
-        step.with_numbers = formula_with_numbers(sheet_, compiled_, values_, sources_, id);
-        const Uses uses = uses_of(sheet_, compiled_, values_, line.value);
+        step.with_numbers = formula_with_numbers(job_, id);
+        const Uses uses = uses_of(job_, line.value);
         for (const std::uint32_t function : uses.functions)
             add_sources(sheet_.functions[function], step.sources);
         if (uses.lines.empty() || depth == 0)
@@ -98,6 +99,7 @@ class Explainer {
             sources.push_back(fmt::format("{}: {}", function.name, known));
     }
 
+    const PricedJob& job_;
     const lang::Sheet& sheet_;
     const Compiled& compiled_;
     const Values& values_;
@@ -107,10 +109,8 @@ class Explainer {
 
 } // namespace
 
-Step explain(const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
-             const lang::SourceMap& sources, lang::LineId line, ExplainLimits limits) {
-    return Explainer(*sheet, compiled, values, sources)
-        .step(line, limits.depth < deepest ? limits.depth : deepest);
+Step explain(const PricedJob& job, lang::LineId line, ExplainLimits limits) {
+    return Explainer(job).step(line, limits.depth < deepest ? limits.depth : deepest);
 }
 
 } // namespace acre::engine

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/source/source_map.h"
@@ -30,7 +31,6 @@ struct Step {
 struct ExplainLimits {
     std::uint32_t depth = 0xFFFFFFFF;
 };
-Step explain(const lang::CheckedSheet& sheet, const Compiled& compiled, const Values& values,
-             const lang::SourceMap& sources, lang::LineId line, ExplainLimits limits = {});
+Step explain(const PricedJob& job, lang::LineId line, ExplainLimits limits = {});
 
 } // namespace acre::engine

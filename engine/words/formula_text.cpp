@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/plan/plan_roots.h"
+#include "engine/priced_job.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
@@ -120,12 +121,11 @@ const char* name_of(Op op) {
 // lang::max_formula_depth.
 class Writer {
   public:
-    Writer(const lang::Sheet& sheet, const lang::SourceMap& sources, const Compiled* compiled,
-           const Values* values)
+    // `job`: whose values stand in the place of names; null: names stay.
+    Writer(const lang::Sheet& sheet, const lang::SourceMap& sources, const PricedJob* job)
         : sheet_(sheet),
           sources_(sources),
-          compiled_(compiled),
-          values_(values) {}
+          job_(job) {}
 
     std::string text(NodeId id) const {
         const lang::Node& node = sheet_.nodes[id];
@@ -166,10 +166,9 @@ class Writer {
     }
 
     std::string line(lang::LineId id) const {
-        if (values_ == nullptr)
+        if (job_ == nullptr)
             return sheet_.lines[id].name;
-        const Slot slot = slot_of(*compiled_, id);
-        const double value = slot == no_slot ? NAN : values_->slot[slot];
+        const double value = job_->value(id);
         const std::string shown = value_text(sheet_, id, value);
         return value < 0 ? "(" + shown + ")" : shown;
     }
@@ -198,8 +197,7 @@ class Writer {
 
     const lang::Sheet& sheet_;
     const lang::SourceMap& sources_;
-    const Compiled* compiled_;
-    const Values* values_;
+    const PricedJob* job_;
 };
 
 bool is_made(const lang::Line& line) {
@@ -239,17 +237,17 @@ std::string formula_text(const lang::Sheet& sheet, const lang::SourceMap& source
     const lang::Line& line = sheet.lines[id];
     if (line.value == none)
         return {};
-    return is_made(line) ? Writer(sheet, sources, nullptr, nullptr).text(line.value)
+    return is_made(line) ? Writer(sheet, sources, nullptr).text(line.value)
                          : source_text(sources, sheet.nodes[line.value].span);
 }
 
-std::string formula_with_numbers(const lang::Sheet& sheet, const Compiled& compiled,
-                                 const Values& values, const lang::SourceMap& sources,
-                                 lang::LineId id) {
+std::string formula_with_numbers(const PricedJob& job, lang::LineId id) {
+    const lang::Sheet& sheet = job.sheet();
+    const lang::SourceMap& sources = job.sources();
     const lang::Line& line = sheet.lines[id];
     if (line.value == none)
         return {};
-    const Writer writer(sheet, sources, &compiled, &values);
+    const Writer writer(sheet, sources, &job);
     if (is_made(line))
         return writer.text(line.value);
 

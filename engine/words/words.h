@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/source/source_map.h"
@@ -36,8 +37,6 @@ std::string source_text(const lang::SourceMap& sources, lang::Span span);
 std::string formula_text(const lang::Sheet& sheet, const lang::SourceMap& sources,
                          lang::LineId line);
 // The same with values in the place of names. A negative value stands in brackets.
-std::string formula_with_numbers(const lang::Sheet& sheet, const Compiled& compiled,
-                                 const Values& values, const lang::SourceMap& sources,
-                                 lang::LineId line);
+std::string formula_with_numbers(const PricedJob& job, lang::LineId line);
 
 } // namespace acre::engine

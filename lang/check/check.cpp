@@ -122,7 +122,7 @@ class Checker {
         const Type over = typing_.type({cost.quantity, nullptr}, quantity.value);
         if (quantity.type.kind == Kind::Poison)
             sheet_.lines[cost.quantity].type = over;
-        const Outcome money = apply(Op::Multiply, rate.type, over);
+        const Applied money = apply(Op::Multiply, rate.type, over);
         if (over.kind == Kind::Poison ||
             (money.good() && money.type.unit.dim == base_type(Money).unit.dim))
             return;

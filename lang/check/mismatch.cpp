@@ -155,7 +155,7 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
 }
 
 void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
-                           const Outcome& outcome, const Type* wanted) {
+                           const Applied& outcome, const Type* wanted) {
     const Node& whole = sheet_.nodes[node];
     const NodeId fault = outcome.operand == 0 || b == none ? a : b;
     const Span at = sheet_.nodes[fault].span;

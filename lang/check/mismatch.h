@@ -36,7 +36,7 @@ class Mismatches {
 
     // An operation with one or two operands. `wanted`: the type the whole is to have, if that is
     // known; it decides which side is to be mended. Reports U301, U303, U305 to U309, U312, U313.
-    void operation(const Site& site, NodeId node, NodeId a, NodeId b, const Outcome& outcome,
+    void operation(const Site& site, NodeId node, NodeId a, NodeId b, const Applied& outcome,
                    const Type* wanted);
 
     // A value where another is declared: `subject` is what is declared ("`wage`"), at `declared`,

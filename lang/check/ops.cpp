@@ -18,27 +18,27 @@ Type truth() {
     return {Kind::Truth, 0, {}};
 }
 
-Outcome fails(Mismatch mismatch, int operand = 0) {
-    Outcome out;
+Applied fails(Mismatch mismatch, int operand = 0) {
+    Applied out;
     out.mismatch = mismatch;
     out.operand = operand;
     out.type.kind = Kind::Poison;
     return out;
 }
 
-Outcome gives(const Type& type, const Unit& first, const Unit& second = one) {
-    Outcome out;
+Applied gives(const Type& type, const Unit& first, const Unit& second = one) {
+    Applied out;
     out.type = type;
     out.first = first;
     out.second = second;
     return out;
 }
 
-Outcome gives(const std::optional<Unit>& unit, const Unit& first, const Unit& second = one) {
+Applied gives(const std::optional<Unit>& unit, const Unit& first, const Unit& second = one) {
     return unit ? gives(number(*unit), first, second) : fails(Mismatch::TooLarge);
 }
 
-Outcome root(const Type& a) {
+Applied root(const Type& a) {
     if (a.unit.is_plain())
         return gives(number(one), one);
     if (const auto unit = square_root(a.unit))
@@ -48,7 +48,7 @@ Outcome root(const Type& a) {
     return unit ? gives(number(*unit), in_bases) : fails(Mismatch::OddRoot);
 }
 
-Outcome raised(const Type& a, const Type& b, std::optional<int> exponent) {
+Applied raised(const Type& a, const Type& b, std::optional<int> exponent) {
     if (exponent && b.unit == one)
         return gives(power(a.unit, *exponent), a.unit);
     if (!b.unit.is_plain())
@@ -59,7 +59,7 @@ Outcome raised(const Type& a, const Type& b, std::optional<int> exponent) {
 }
 
 // Sides of one kind; the right one takes the unit of the left.
-Outcome alike(const Type& a, const Type& b, bool gives_truth) {
+Applied alike(const Type& a, const Type& b, bool gives_truth) {
     if (a.unit.dim != b.unit.dim)
         return fails(Mismatch::UnlikeUnits);
     return gives(gives_truth ? truth() : number(a.unit), a.unit, a.unit);
@@ -67,7 +67,7 @@ Outcome alike(const Type& a, const Type& b, bool gives_truth) {
 
 } // namespace
 
-Outcome apply(Op op, const Type& a) {
+Applied apply(Op op, const Type& a) {
     if (a.kind == Kind::Poison)
         return fails(Mismatch::Poisoned);
     if (op == Op::Not)
@@ -95,7 +95,7 @@ Outcome apply(Op op, const Type& a) {
     }
 }
 
-Outcome apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) {
+Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) {
     if (a.kind == Kind::Poison || b.kind == Kind::Poison)
         return fails(Mismatch::Poisoned);
     if (op == Op::And || op == Op::Or) {

@@ -28,7 +28,7 @@ enum class Mismatch : std::uint8_t {
 
 // What the operation gives, and the unit each operand is converted to first (its own where nothing
 // is converted).
-struct Outcome {
+struct Applied {
     Mismatch mismatch = Mismatch::None;
     int operand = 0; // 0 or 1: which one is at fault, for WantsNumber … WantsAngle
     Type type;       // Poison when there is a mismatch
@@ -38,10 +38,10 @@ struct Outcome {
 };
 
 // Negate, Not, Abs, Sqrt, Exp, Log, Sin, Cos, Tan, Atan, and Ceil, Floor, Round without a step.
-Outcome apply(Op op, const Type& a);
+Applied apply(Op op, const Type& a);
 // Add … Or, Min, Max, and Ceil, Floor, Round with a step. `exponent`: the right side of a Power
 // where it is a whole number as written.
-Outcome apply(Op op, const Type& a, const Type& b, std::optional<int> exponent = {});
+Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent = {});
 // Whether a value of type `given` can stand where `wanted` is declared; numbers of one dimension
 // can (UnlikeUnits, WantsNumber, WantsTruth, UnlikeKinds, UnlikeChoices).
 Mismatch fit(const Type& given, const Type& wanted);

@@ -89,7 +89,7 @@ const Type& Typing::type(const Site& site, NodeId id, const Type* wanted) {
 void Typing::type_unary(const Site& site, NodeId id) {
     const NodeId a = sheet_.nodes[id].a;
     const Op op = sheet_.nodes[id].op;
-    const Outcome outcome = apply(op, type(site, a));
+    const Applied outcome = apply(op, type(site, a));
     if (outcome.good() && outcome.first.dim == sheet_.nodes[a].type.unit.dim)
         sheet_.nodes[id].a = converted(a, outcome.first);
     sheet_.nodes[id].type = outcome.type;
@@ -103,7 +103,7 @@ void Typing::type_binary(const Site& site, NodeId id, const Type* wanted) {
     const bool sum = op == Op::Add || op == Op::Subtract;
     type(site, a, sum ? wanted : nullptr);
     type(site, b, sum ? wanted : nullptr);
-    const Outcome outcome = apply(op, sheet_.nodes[a].type, sheet_.nodes[b].type,
+    const Applied outcome = apply(op, sheet_.nodes[a].type, sheet_.nodes[b].type,
                                   op == Op::Power ? whole_exponent(b) : std::nullopt);
     sheet_.nodes[id].type = outcome.type;
     if (!outcome.good())
@@ -131,7 +131,7 @@ void Typing::type_when(const Site& site, NodeId id, const Type* wanted) {
         mismatches_.condition(site, node.a);
     const Type then = type(site, node.b, wanted);
     const Type otherwise = type(site, node.c, wanted);
-    Outcome outcome;
+    Applied outcome;
     outcome.mismatch = fit(otherwise, then);
     if (outcome.mismatch == Mismatch::WantsTruth || outcome.mismatch == Mismatch::WantsNumber)
         outcome.mismatch = Mismatch::UnlikeKinds;
@@ -154,13 +154,13 @@ void Typing::type_list(const Site& site, NodeId id, const Type* wanted) {
     bool good = true;
     Type result = type(site, first, wanted);
     if (count == 1) {
-        const Outcome outcome = apply(Op::Abs, result); // a number, whatever its unit
+        const Applied outcome = apply(Op::Abs, result); // a number, whatever its unit
         good = outcome.good();
         mismatches_.operation(site, id, first, none, outcome, nullptr);
     }
     for (std::uint32_t i = 1; i < count; ++i) {
         const NodeId other = sheet_.args[first_arg + i];
-        const Outcome outcome = apply(Op::Min, result, type(site, other, wanted));
+        const Applied outcome = apply(Op::Min, result, type(site, other, wanted));
         if (outcome.good()) {
             const NodeId arg = converted(other, result.unit);
             sheet_.args[first_arg + i] = arg;

@@ -8,7 +8,8 @@ namespace acre::lang {
 
 void Diagnostics::add(Diagnostic diagnostic) {
     const auto same = [&](const Diagnostic& kept) {
-        return kept.code == diagnostic.code && kept.primary.span == diagnostic.primary.span;
+        return kept.code == diagnostic.code && kept.primary.span == diagnostic.primary.span &&
+               (diagnostic.primary.span.file != no_file || kept.title == diagnostic.title);
     };
     if (std::any_of(list_.begin(), list_.end(), same))
         return;

@@ -7,6 +7,8 @@ namespace acre::lang {
 
 using FileId = std::uint32_t;
 
+inline constexpr FileId no_file = 0xFFFFFFFF; // of what points into no text at all
+
 struct Span {
     FileId file = 0;
     std::uint32_t begin = 0;

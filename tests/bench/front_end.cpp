@@ -25,10 +25,9 @@ constexpr int repeats = 25;      // the best of so many counts: the machine may 
 
 class NoFiles : public lang::Loader {
   public:
-    bool load(lang::ReferenceKind, std::string_view, std::string_view, lang::Loaded&,
-              lang::LoadFailure& failure) override {
-        failure = {lang::Code::F701, ""};
-        return false;
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view) override {
+        return lang::cannot_load(lang::Code::F701, kind, reference, "");
     }
 };
 
@@ -106,7 +105,7 @@ Times measure(const std::string& text, int times) {
             std::exit(1);
         }
         const std::optional<engine::Compiled> compiled =
-            engine::compile_plan(*checked, sources, diagnostics);
+            engine::compile_plan(*checked, diagnostics);
         const auto planned = Clock::now();
         best.parse = std::min(best.parse, seconds(start, parsed));
         best.resolve = std::min(best.resolve, seconds(parsed, resolved));

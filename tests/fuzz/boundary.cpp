@@ -2,7 +2,6 @@
 // wide and which way.
 #include <cmath>
 
-#include "cli/field/lay.h"
 #include "cli/field/report.h"
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/target.h"
@@ -11,7 +10,7 @@ using namespace acre;
 
 namespace {
 
-void hold_layout(const cli::LaidField& laid) {
+void hold_layout(const engine::LaidField& laid) {
     const engine::Layout& layout = laid.layout;
     HOLDS(!layout.pulls.empty() && layout.pulls.size() <= engine::max_pulls);
     HOLDS(std::isfinite(layout.net_area) && layout.net_area >= 0);
@@ -50,7 +49,7 @@ ACREWRIGHT_TARGET(boundary, text) {
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
     const auto laid =
-        cli::lay_text("f.geojson", std::string(text), request, heading, sources, diagnostics);
+        engine::lay_text("f.geojson", std::string(text), request, heading, sources, diagnostics);
     fuzz::hold_diagnostics(diagnostics, sources);
     HOLDS(laid.has_value() == !diagnostics.has_errors());
     if (!laid)
@@ -59,8 +58,8 @@ ACREWRIGHT_TARGET(boundary, text) {
     HOLDS_FOR(fuzz::is_safe(cli::field_text(*laid, false)), cli::field_text(*laid, false));
     if (laid->layout.pulls.size() < 1'000) {
         lang::SourceMap again;
-        const auto best = cli::lay_text("f.geojson", std::string(text), request, std::nullopt,
-                                        again, diagnostics);
+        const auto best = engine::lay_text("f.geojson", std::string(text), request, std::nullopt,
+                                           again, diagnostics);
         if (best) // no pull may fit by another heading
             hold_layout(*best);
         fuzz::hold_json(cli::field_json(*laid));

@@ -29,14 +29,12 @@ ACREWRIGHT_TARGET(job, text) {
         at = end + 1;
     }
     tests::MemoryLoader loader(files);
-    engine::Run run;
-    fuzz::hold_job(request, loader, run);
-    if (!run.sheet)
+    const lang::Outcome<engine::Job> made = fuzz::hold_job(request, loader);
+    if (!made)
         return;
-    const std::vector<std::string> options = (*run.sheet)->job.options;
+    const std::vector<std::string> options = (*made)->sheet().job.options;
     for (std::size_t i = 0; i < std::min<std::size_t>(options.size(), 2); ++i) {
         request.option = options[i];
-        engine::Run other;
-        fuzz::hold_job(request, loader, other);
+        (void)fuzz::hold_job(request, loader);
     }
 }

@@ -26,31 +26,26 @@ std::string tidied(const std::string& text, lang::FileKind kind) {
     return *tidy;
 }
 
-void run_job(const std::string& model, const std::string& job, engine::Run& run, bool held) {
+lang::Outcome<engine::Job> made(const std::string& model, const std::string& job, bool held) {
     tests::MemoryLoader loader({{"m.rate", model}});
     lang::Request request;
     request.name = "f.job";
     request.text = job;
-    if (held)
-        fuzz::hold_job(request, loader, run);
-    else
-        engine::run(request, loader, run);
+    return held ? fuzz::hold_job(request, loader) : engine::make_job(request, loader);
 }
 
 // What may be asked of any job: nothing of it may fail but by saying so.
-void ask(const engine::Run& run, std::string_view line) {
-    const lang::Sheet& sheet = **run.sheet;
+void ask(const engine::PricedJob& job, std::string_view line) {
     engine::Refusal refusal;
-    if (const auto moved = engine::sensitivity(sheet, *run.compiled, run.values, line, refusal))
+    if (const auto moved = engine::sensitivity(job, line, refusal))
         HOLDS(std::isfinite(moved->value));
     else
         HOLDS(!refusal.what.empty());
     refusal = {};
-    const auto now = run.values.slot[run.compiled->plan.line_slot[sheet.find(line)]];
+    const auto now = job.value(job.sheet().find(line));
     const engine::BreakEvenQuestion question{"g3", line, std::isfinite(now) ? now * 1.1 + 1 : 1,
                                              engine::Range{0.5, 45}};
-    if (const auto found =
-            engine::break_even(sheet, *run.compiled, run.values, question, refusal)) {
+    if (const auto found = engine::break_even(job, question, refusal)) {
         for (const engine::Crossing& crossing : found->crossings)
             HOLDS(found->range.contains(crossing.x) &&
                   crossing.x <= crossing.x_after +
@@ -63,7 +58,7 @@ void ask(const engine::Run& run, std::string_view line) {
     engine::GridQuestion grid;
     grid.along = {{"g3", *places}, {"g6", *places}};
     grid.lines = {line};
-    if (const auto made = engine::grid(sheet, *run.compiled, run.values, grid, refusal))
+    if (const auto made = engine::grid(job, grid, refusal))
         HOLDS(made->cells == 25 && made->columns.size() == 1 &&
               made->columns[0].value.size() == 25);
     else
@@ -81,26 +76,25 @@ ACREWRIGHT_TARGET(models, bytes) {
     fuzz::show(model + job);
     HOLDS_FOR(fuzz::hold_syntax(model, lang::FileKind::Model), model);
     HOLDS_FOR(fuzz::hold_syntax(job, lang::FileKind::Job), job);
-    engine::Run run;
-    run_job(model, job, run, true);
-    HOLDS_FOR(run.sheet.has_value(), model + job); // well typed
-    HOLDS(run.compiled.has_value());
+    const lang::Outcome<engine::Job> first = made(model, job, true);
+    HOLDS_FOR(first.value.has_value(), model + job); // well typed
+    const engine::PricedJob& one = **first;
 
-    engine::Run again;
-    run_job(tidied(model, lang::FileKind::Model), tidied(job, lang::FileKind::Job), again, false);
-    HOLDS(again.compiled && again.compiled->plan.operations == run.compiled->plan.operations);
-    for (std::size_t slot = 0; slot < run.values.slot.size(); ++slot)
-        HOLDS(std::bit_cast<std::uint64_t>(again.values.slot[slot]) ==
-              std::bit_cast<std::uint64_t>(run.values.slot[slot]));
+    const lang::Outcome<engine::Job> again =
+        made(tidied(model, lang::FileKind::Model), tidied(job, lang::FileKind::Job), false);
+    HOLDS(again && (*again)->plan().operations == one.plan().operations);
+    for (std::size_t slot = 0; slot < one.values().slot.size(); ++slot)
+        HOLDS(std::bit_cast<std::uint64_t>((*again)->values().slot[slot]) ==
+              std::bit_cast<std::uint64_t>(one.values().slot[slot]));
 
     tests::Dice lanes(bytes.substr(bytes.size() - std::min<std::size_t>(bytes.size(), 32)));
-    fuzz::hold_lanes(run.compiled->plan, lanes);
+    fuzz::hold_lanes(one.plan(), lanes);
     std::vector<engine::Slot> targets;
     for (const lang::LineId line :
-         {(*run.sheet)->price_total, (*run.sheet)->find("l0"), (*run.sheet)->find("c0.amount")})
-        if (line != lang::none && run.compiled->plan.line_slot[line] != engine::no_slot)
-            targets.push_back(run.compiled->plan.line_slot[line]);
-    fuzz::hold_slopes(run.compiled->plan, targets);
-    ask(run, "price.total");
-    ask(run, "l0");
+         {one.sheet().price_total, one.sheet().find("l0"), one.sheet().find("c0.amount")})
+        if (line != lang::none && one.plan().line_slot[line] != engine::no_slot)
+            targets.push_back(one.plan().line_slot[line]);
+    fuzz::hold_slopes(one.plan(), targets);
+    ask(one, "price.total");
+    ask(one, "l0");
 }

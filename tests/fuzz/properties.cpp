@@ -33,24 +33,24 @@ void hold_span(lang::Span span, const lang::SourceMap& sources) {
     HOLDS(span.end <= std::max<std::size_t>(sources.file(span.file).text().size(), 1));
 }
 
-void hold_values(const engine::Run& run) {
-    for (const double value : run.values.slot)
+void hold_values(const engine::PricedJob& job) {
+    for (const double value : job.values().slot)
         HOLDS(std::isfinite(value) || std::isnan(value));
-    tests::NaiveValue naive(**run.sheet);
-    for (lang::LineId line = 0; line < (*run.sheet)->lines.size(); ++line) {
-        const engine::Slot slot = run.compiled->plan.line_slot[line];
+    tests::NaiveValue naive(job.sheet());
+    for (lang::LineId line = 0; line < job.sheet().lines.size(); ++line) {
+        const engine::Slot slot = job.plan().line_slot[line];
         if (slot == engine::no_slot)
             continue;
         const tests::Naive expected = naive.line(line);
-        HOLDS_FOR(expected.agrees(run.values.slot[slot]),
-                  (*run.sheet)->lines[line].name + " is " + std::to_string(run.values.slot[slot]) +
+        HOLDS_FOR(expected.agrees(job.values().slot[slot]),
+                  job.sheet().lines[line].name + " is " + std::to_string(job.values().slot[slot]) +
                       ", the naive reader says " + std::to_string(expected.value) + " within " +
                       std::to_string(expected.error));
     }
 }
 
-void hold_explanations(const engine::Run& run) {
-    const lang::Sheet& sheet = **run.sheet;
+void hold_explanations(const engine::PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
     std::vector<lang::LineId> lines;
     for (lang::LineId line = 0; line < sheet.lines.size() && lines.size() < 3; ++line)
         lines.push_back(line);
@@ -59,30 +59,27 @@ void hold_explanations(const engine::Run& run) {
     if (sheet.price_total != lang::none)
         lines.push_back(sheet.price_total);
     for (const lang::LineId line : lines) {
-        if (run.compiled->plan.line_slot[line] == engine::no_slot)
+        if (job.plan().line_slot[line] == engine::no_slot)
             continue;
-        const engine::Step step =
-            engine::explain(*run.sheet, *run.compiled, run.values, run.sources, line, {8});
+        const engine::Step step = engine::explain(job, line, {8});
         HOLDS_FOR(is_safe(cli::explain_text(step)), cli::explain_text(step));
         hold_json(cli::explain_json(step));
     }
 }
 
 // The record of a price is canonical, and the price comes out of it again.
-void hold_record(const lang::Request& request, const engine::RememberingLoader& loader,
-                 const engine::Run& run, const engine::Estimate& estimate) {
-    const nlohmann::json record = engine::record_of(request, loader, *run.sheet, *run.compiled,
-                                                    run.values, estimate, run.sources, "test");
+void hold_record(const engine::PricedJob& job, const engine::Estimate& estimate) {
+    const nlohmann::json record = engine::record_of(job, estimate, "test");
     const std::optional<nlohmann::json> again =
         engine::read_canonical(engine::canonical(record) + "\n");
     HOLDS(again && *again == record);
     const std::optional<lang::Request> asked = engine::request_of(*again);
     HOLDS(asked.has_value());
-    engine::RecordLoader texts(*again);
-    engine::Run second;
-    HOLDS(engine::run(*asked, texts, second));
-    const auto price = engine::estimate(*second.sheet, *second.compiled, second.values,
-                                        second.sources, second.diagnostics);
+    const engine::UsedTexts texts = engine::used_texts_of(*again);
+    engine::UsedTextsLoader loader(texts);
+    const lang::Outcome<engine::Job> second = engine::make_job(*asked, loader);
+    HOLDS(second.value.has_value());
+    const lang::Outcome<engine::Estimate> price = engine::estimate(**second);
     const std::vector<std::string> differences = engine::differences(*again, second, price);
     HOLDS_FOR(differences.empty(), differences.front());
 }
@@ -143,29 +140,32 @@ void hold_json(std::string_view text) {
               text);
 }
 
-bool hold_job(const lang::Request& request, lang::Loader& files, engine::Run& run) {
-    engine::RememberingLoader loader(files);
-    const bool ran = engine::run(request, loader, run);
-    HOLDS(ran == !run.diagnostics.has_errors());
-    hold_diagnostics(run.diagnostics, run.sources);
-    if (!ran)
-        return false;
-    HOLDS(run.sheet && run.compiled && run.values.slot.size() == run.compiled->plan.size());
-    hold_values(run);
-    hold_explanations(run);
-    const auto estimate =
-        engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
-    run.diagnostics.sort();
-    hold_diagnostics(run.diagnostics, run.sources);
-    HOLDS(estimate.has_value() == !run.diagnostics.has_errors());
+void hold_json(const cli::Document& document) {
+    hold_json(document->dump(2, ' ', true, nlohmann::json::error_handler_t::replace));
+}
+
+lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& loader) {
+    lang::Outcome<engine::Job> made = engine::make_job(request, loader);
+    HOLDS(made.value.has_value() == !made.said.diagnostics.has_errors());
+    hold_diagnostics(made.said.diagnostics, *made.said.sources);
+    if (!made)
+        return made;
+    const engine::PricedJob& job = **made;
+    HOLDS(job.values().slot.size() == job.plan().size());
+    hold_values(job);
+    hold_explanations(job);
+    lang::Outcome<engine::Estimate> estimate = engine::estimate(job);
+    estimate.said.diagnostics.sort();
+    hold_diagnostics(estimate.said.diagnostics, job.sources());
+    HOLDS(estimate.value.has_value() == !estimate.said.diagnostics.has_errors());
     if (!estimate)
-        return false;
-    const std::string page = cli::price_text(*run.sheet, *estimate, run.sources);
+        return made;
+    const std::string page = cli::price_text(job.checked(), *estimate, job.sources());
     HOLDS_FOR(is_safe(page), page);
     show(page);
-    hold_json(cli::price_json(*run.sheet, *run.compiled, run.values, *estimate, run.sources));
-    hold_record(request, loader, run, *estimate);
-    return true;
+    hold_json(cli::price_json(job, *estimate));
+    hold_record(job, *estimate);
+    return made;
 }
 
 } // namespace acre::fuzz

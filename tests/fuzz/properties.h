@@ -6,7 +6,8 @@
 #include <string>
 #include <string_view>
 
-#include "engine/run.h"
+#include "cli/shared/reply.h"
+#include "engine/driver.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/loader.h"
 #include "lang/source/source_map.h"
@@ -26,9 +27,10 @@ lang::FileKind kind_of(std::string_view text);
 
 // JSON of this program: it can be read, and is ASCII.
 void hold_json(std::string_view text);
+void hold_json(const cli::Document& document);
 
-// Compiles, evaluates, judges, shows and records a job, and checks what must hold on the way. What
-// came about is in `run`. True: there is a price.
-bool hold_job(const lang::Request& request, lang::Loader& loader, engine::Run& run);
+// Compiles, evaluates, judges, shows and records a job, and checks what must hold on the way. A job
+// without a price is given back too.
+lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& loader);
 
 } // namespace acre::fuzz

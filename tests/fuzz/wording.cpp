@@ -20,17 +20,14 @@ namespace {
 
 nlohmann::json small_record() {
     tests::MemoryLoader files(fuzz::small_files());
-    engine::RememberingLoader loader(files);
     lang::Request request;
     request.name = "f.job";
     request.text = fuzz::small_job();
-    engine::Run run;
-    HOLDS(engine::run(request, loader, run));
-    const auto estimate =
-        engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
-    HOLDS(estimate.has_value());
-    nlohmann::json record = engine::record_of(request, loader, *run.sheet, *run.compiled,
-                                              run.values, *estimate, run.sources, "test");
+    const lang::Outcome<engine::Job> job = engine::make_job(request, files);
+    HOLDS(job.value.has_value());
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
+    HOLDS(estimate.value.has_value());
+    nlohmann::json record = engine::record_of(**job, *estimate, "test");
     // Gallons an acre, as the fuel table needs them; an inner line that no other text would hold by
     // chance.
     record["lines"].push_back({{"name", "gallons"}, {"value", 11.25}, {"unit", "gal/ac"}});

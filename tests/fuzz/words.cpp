@@ -23,15 +23,15 @@ using namespace acre;
 namespace {
 
 const lang::Sheet& small_sheet() {
-    static engine::Run run;
-    if (!run.sheet) {
+    static const lang::Outcome<engine::Job> job = [] {
         tests::MemoryLoader files(fuzz::small_files());
         lang::Request request;
         request.name = "f.job";
         request.text = fuzz::small_job();
-        HOLDS(engine::run(request, files, run));
-    }
-    return **run.sheet;
+        return engine::make_job(request, files);
+    }();
+    HOLDS(job.value.has_value());
+    return (*job)->sheet();
 }
 
 void hold_quantities(std::string_view word) {
@@ -138,7 +138,6 @@ ACREWRIGHT_TARGET(words, text) {
     request.sets.emplace_back("load", std::string(text));
     request.sets.emplace_back(std::string(text), "1");
     tests::MemoryLoader files(fuzz::small_files());
-    engine::Run run;
-    engine::run(request, files, run);
-    fuzz::hold_diagnostics(run.diagnostics, run.sources);
+    const lang::Outcome<engine::Job> job = engine::make_job(request, files);
+    fuzz::hold_diagnostics(job.said.diagnostics, *job.said.sources);
 }

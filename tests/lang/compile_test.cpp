@@ -30,10 +30,9 @@ std::string codes_of(const tests::Compilation& c) {
 class FailingLoader : public lang::Loader {
   public:
     explicit FailingLoader(lang::Code code) : code_(code) {}
-    bool load(lang::ReferenceKind, std::string_view, std::string_view, lang::Loaded&,
-              lang::LoadFailure& failure) override {
-        failure = {code_, "why it failed"};
-        return false;
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view) override {
+        return lang::cannot_load(code_, kind, reference, "why it failed");
     }
 
   private:

@@ -30,11 +30,9 @@ std::string ran(const std::vector<std::string>& words) {
 
 std::string read_file(std::uint64_t bytes, std::size_t limit) {
     const ScratchFolder folder;
-    std::string text;
-    lang::LoadFailure failure;
-    return cli::read_text(folder.write("f", std::string(bytes, 'x')), false, text, failure, limit)
-               ? ""
-               : failure.detail;
+    const lang::Outcome<std::string> text =
+        cli::read_text(folder.write("f", std::string(bytes, 'x')), false, limit);
+    return text ? "" : text.said.diagnostics.all().front().notes.front();
 }
 
 // What a reader of one text says of it.

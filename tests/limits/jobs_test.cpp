@@ -96,7 +96,7 @@ std::size_t operations(std::uint64_t calls, std::string& said) {
     for (std::uint64_t i = 0; i < calls; ++i)
         text += "a" + std::to_string(i) + " : 1 = f(g + " + std::to_string(i) + ")\n";
     Compilation c = compile_ok(text);
-    const auto plan = engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
+    const auto plan = engine::compile_plan(*c.sheet, c.diagnostics);
     said = c.rendered();
     return plan ? plan->plan.size() : 0;
 }

@@ -4,7 +4,7 @@
 #include "engine/questions/what_if/grid.h"
 #include "engine/questions/what_if/sensitivity.h"
 #include "tests/limits/limits.h"
-#include "tests/support/opened.h"
+#include "tests/support/priced.h"
 
 namespace acre::tests {
 namespace {
@@ -22,14 +22,14 @@ std::vector<double> places_of(std::uint64_t n) {
     return at;
 }
 
-std::string gridded(const Opened& job, const GridQuestion& question) {
+std::string gridded(const Priced& job, const GridQuestion& question) {
     Refusal refusal;
-    grid(job.sheet(), job.compiled, job.values, question, refusal);
+    grid(job, question, refusal);
     return refusal.what;
 }
 std::string grid_axes(std::uint64_t n) {
-    const Opened job =
-        open_text(model("given " + counted("a", " = 1\ngiven ", n) + " = 1\n", "a0"));
+    const Priced job =
+        priced_ok(model("given " + counted("a", " = 1\ngiven ", n) + " = 1\n", "a0"));
     GridQuestion question;
     std::vector<std::string> names;
     for (std::uint64_t i = 0; i < n; ++i)
@@ -39,7 +39,7 @@ std::string grid_axes(std::uint64_t n) {
     return gridded(job, question);
 }
 std::string grid_of(std::uint64_t cells, std::size_t lines) {
-    const Opened job = open_text(model("given a = 1\n", "a"));
+    const Priced job = priced_ok(model("given a = 1\n", "a"));
     GridQuestion question;
     question.along.push_back({"a", places_of(cells)});
     question.lines.assign(lines, "cost.total");
@@ -50,7 +50,7 @@ std::string grid_of_effort(std::uint64_t /*n*/) {
     std::string lines = "x0 : 1 = a\n";
     for (int i = 0; i < 10'000; ++i)
         lines += "x" + std::to_string(i + 1) + " : 1 = x" + std::to_string(i) + " * 1.1 + 1\n";
-    const Opened job = open_text(model("given a = 1\n" + lines, "x10000"));
+    const Priced job = priced_ok(model("given a = 1\n" + lines, "x10000"));
     GridQuestion question;
     question.along.push_back({"a", places_of(4'000'000)});
     return gridded(job, question);
@@ -64,16 +64,16 @@ std::string swinging(std::uint64_t n) {
     return model(lines, "s" + std::to_string(n));
 }
 std::string moved(std::uint64_t n) {
-    const Opened job = open_text(swinging(n));
+    const Priced job = priced_ok(swinging(n));
     Refusal refusal;
-    sensitivity(job.sheet(), job.compiled, job.values, "cost.total", refusal);
+    sensitivity(job, "cost.total", refusal);
     return refusal.what;
 }
 
-std::string drawn(const Opened& job, RiskQuestion question) {
+std::string drawn(const Priced& job, RiskQuestion question) {
     Refusal refusal;
     question.share_trials = 0;
-    risk(job.sheet(), job.compiled, job.values, question, refusal);
+    risk(job, question, refusal);
     return refusal.what;
 }
 RiskQuestion trials(std::uint64_t n) {
@@ -91,12 +91,10 @@ std::string bridged(std::uint64_t changes) {
         {{"m.rate", model("given " + counted("a", " = 1\ngiven ", changes) + " = 1\n",
                           counted("a", " + ", changes))}});
     const auto side = [&](const std::string& text) {
-        return BridgeSide{request_of("job \"j\"\nmodel \"m\"\n" + text, {}), &loader};
+        return *make_job(request_of("job \"j\"\nmodel \"m\"\n" + text, {}), loader);
     };
-    Run before, after;
-    BridgeFault fault;
-    bridge(side(""), side(sets), true, before, after, fault);
-    return fault.what;
+    const auto answer = bridge(*side(""), *side(sets), true);
+    return answer ? "" : answer.said.diagnostics.all().front().title;
 }
 
 } // namespace
@@ -109,13 +107,13 @@ std::vector<LimitCase> cases_of_questions() {
         {"max_effort", grid_of_effort, false},
         {"max_moved", moved, false},
         {"max_point_dimensions",
-         [](auto n) { return drawn(open_text(swinging((n + 1) / 2)), trials(256)); }},
-        {"max_trials", [](auto n) { return drawn(open_text(swinging(2)), trials(n)); }, false},
+         [](auto n) { return drawn(priced_ok(swinging((n + 1) / 2)), trials(256)); }},
+        {"max_trials", [](auto n) { return drawn(priced_ok(swinging(2)), trials(n)); }, false},
         {"max_measured",
          [](auto n) {
              RiskQuestion question = trials(256);
              question.lines.assign(n, "cost.total");
-             return drawn(open_text(swinging(2)), question);
+             return drawn(priced_ok(swinging(2)), question);
          }},
         {"max_players", bridged},
     };
@@ -127,26 +125,26 @@ TEST_CASE("a model too large to be drawn as often as usual is drawn less, one th
     for (int i = 0; i < 20'000; ++i)
         lines +=
             "x" + std::to_string(i + 1) + " : 1 = sin(x" + std::to_string(i) + " * 1 deg) + a\n";
-    const Opened large = open_text(model("given a = 1 swing 0.5 .. 2\n" + lines, "x20000"));
-    const Opened small = open_text(swinging(3));
+    const Priced large = priced_ok(model("given a = 1 swing 0.5 .. 2\n" + lines, "x20000"));
+    const Priced small = priced_ok(swinging(3));
     Refusal refusal;
     RiskQuestion question = trials(131'072);
     question.within_effort = true;
     question.share_trials = 1 << 14;
-    const auto drawn_small = risk(small.sheet(), small.compiled, small.values, question, refusal);
+    const auto drawn_small = risk(small, question, refusal);
     REQUIRE_MESSAGE(drawn_small, refusal.what);
     CHECK(drawn_small->trials == 131'072);
     CHECK(drawn_small->shares.has_value());
-    const auto drawn_large = risk(large.sheet(), large.compiled, large.values, question, refusal);
+    const auto drawn_large = risk(large, question, refusal);
     REQUIRE_MESSAGE(drawn_large, refusal.what);
     CHECK(drawn_large->trials < 30'000);
     CHECK(drawn_large->trials >= 4'096);
 }
 
 TEST_CASE("sensitivity of very many givens looks near those that do most") {
-    const Opened job = open_text(swinging(max_paired + 20));
+    const Priced job = priced_ok(swinging(max_paired + 20));
     Refusal refusal;
-    const auto answer = sensitivity(job.sheet(), job.compiled, job.values, "cost.total", refusal);
+    const auto answer = sensitivity(job, "cost.total", refusal);
     REQUIRE_MESSAGE(answer, refusal.what);
     CHECK(answer->looked_together == max_paired);
     CHECK(answer->looked_near == answer->effects.size());

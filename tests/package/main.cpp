@@ -1,17 +1,16 @@
 // Prices a model held in a text, with nothing but the installed headers and libraries.
 #include <cstdio>
 
+#include "engine/driver.h"
 #include "engine/questions/estimate.h"
-#include "engine/run.h"
 
 namespace {
 
 class NoFiles : public acre::lang::Loader {
   public:
-    bool load(acre::lang::ReferenceKind, std::string_view, std::string_view, acre::lang::Loaded&,
-              acre::lang::LoadFailure& failure) override {
-        failure = {acre::lang::Code::F701, "this program reads no files"};
-        return false;
+    acre::lang::Outcome<acre::lang::Loaded>
+    load(acre::lang::ReferenceKind kind, std::string_view reference, std::string_view) override {
+        return acre::lang::cannot_load(acre::lang::Code::F701, kind, reference, "");
     }
 };
 
@@ -29,11 +28,10 @@ int main() {
                    "price \"Mowing\" per ac of area\n"
                    "  markup 25 %\n";
     NoFiles loader;
-    acre::engine::Run run;
-    if (!acre::engine::run(request, loader, run))
+    const auto job = acre::engine::make_job(request, loader);
+    if (!job)
         return 1;
-    const auto estimate =
-        acre::engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    const auto estimate = acre::engine::estimate(**job);
     if (!estimate)
         return 1;
     // 8 h at $30 and a quarter on top.

@@ -1,5 +1,6 @@
 // Ten thousand random pairs of models: whatever changed, the rows of the bridge add up to the cent
 // and to the last bits.
+#include "engine/driver.h"
 #include "engine/questions/bridge/bridge.h"
 
 #include <doctest/doctest.h>
@@ -84,18 +85,16 @@ TEST_CASE("ten thousand random pairs: the rows add up to the cent") {
         tests::MemoryLoader new_loader({{"m.rate", new_model}});
         const std::string old_job = job(draw);
         const std::string new_job = job(draw);
-        engine::Run before;
-        engine::Run after;
-        engine::BridgeFault fault;
         const bool total = draw.chance(2);
-        const auto result =
-            engine::bridge({request(old_job), &old_loader}, {request(new_job), &new_loader}, total,
-                           before, after, fault);
+        const auto before = engine::make_job(request(old_job), old_loader);
+        const auto after = engine::make_job(request(new_job), new_loader);
+        REQUIRE((before && after));
+        const auto result = engine::bridge(**before, **after, total);
         CAPTURE(old_model);
         CAPTURE(new_model);
         CAPTURE(old_job);
         CAPTURE(new_job);
-        REQUIRE_MESSAGE(result.has_value(), fault.what);
+        REQUIRE_MESSAGE(result.value.has_value(), result.said.diagnostics.all().front().title);
         std::int64_t cents = 0;
         double share = 0;
         for (const engine::BridgeRow& row : result->rows) {
@@ -115,12 +114,10 @@ TEST_CASE("one change takes the whole difference, two share what they do togethe
                              "h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
     tests::MemoryLoader loader({{"m.rate", text}});
     const auto rows = [&](const std::string& sets) {
-        engine::Run before;
-        engine::Run after;
-        engine::BridgeFault fault;
-        const auto result = engine::bridge({request("job \"j\"\nmodel \"m\"\n"), &loader},
-                                           {request("job \"j\"\nmodel \"m\"\n" + sets), &loader},
-                                           true, before, after, fault);
+        const auto before = engine::make_job(request("job \"j\"\nmodel \"m\"\n"), loader);
+        const auto after = engine::make_job(request("job \"j\"\nmodel \"m\"\n" + sets), loader);
+        REQUIRE((before && after));
+        const auto result = engine::bridge(**before, **after, true);
         REQUIRE(result);
         return result->rows;
     };

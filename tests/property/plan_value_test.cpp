@@ -54,8 +54,7 @@ TEST_CASE("a line without an answer has a fault with a place, a line with one ha
             CAPTURE(name);
             const std::vector<lang::LineId> roots{p.line(name)};
             lang::Diagnostics diagnostics;
-            engine::report_faults(p.checked(), *p.compiled, p.values, *p.text.sources, roots,
-                                  diagnostics);
+            engine::report_faults(p, roots, diagnostics);
             REQUIRE((diagnostics.error_count() > 0) == std::isnan(p.value(name)));
             for (const lang::Diagnostic& fault : diagnostics.all()) {
                 ++faults;
@@ -63,8 +62,7 @@ TEST_CASE("a line without an answer has a fault with a place, a line with one ha
                 REQUIRE(fault.title.find("lawful") == std::string::npos);
                 REQUIRE(fault.title.find("`l") != std::string::npos); // the line is named
             }
-            const engine::Step step =
-                engine::explain(p.checked(), *p.compiled, p.values, *p.text.sources, roots.front());
+            const engine::Step step = engine::explain(p, roots.front());
             REQUIRE_FALSE(step.written.empty());
             REQUIRE(step.with_numbers.find("g0") == std::string::npos);
         }

@@ -3,11 +3,11 @@
 
 #include "engine/questions/what_if/break_even.h"
 #include "engine/questions/what_if/grid.h"
-#include "tests/support/opened.h"
+#include "tests/support/priced.h"
 
 using namespace acre::engine;
-using acre::tests::open_text;
-using acre::tests::Opened;
+using acre::tests::Priced;
+using acre::tests::priced_ok;
 
 // A textbook of farm management (machinery chapter; figures read in a published copy): a machine
 // that costs 1,000 a year to own and 4 an acre to run. Total cost at 10, 50, 100, 200, 500 acres:
@@ -21,10 +21,9 @@ const std::string text = "model \"Own or hire\"\n"
 }
 
 TEST_CASE("owning pays from 58.82 acres at a custom rate of 21") {
-    const Opened job = open_text(text);
+    const Priced job = priced_ok(text);
     Refusal refusal;
-    const auto found =
-        break_even(job.sheet(), job.compiled, job.values, {"acres", "by_acre", 21, {}}, refusal);
+    const auto found = break_even(job, {"acres", "by_acre", 21, {}}, refusal);
     REQUIRE(found);
     REQUIRE(found->crossings.size() == 1);
     CHECK(found->crossings[0].kind == CrossingKind::Root);
@@ -34,10 +33,9 @@ TEST_CASE("owning pays from 58.82 acres at a custom rate of 21") {
 }
 
 TEST_CASE("the table of total cost and cost an acre is the published one") {
-    const Opened job = open_text(text);
+    const Priced job = priced_ok(text);
     Refusal refusal;
-    const auto g = grid(job.sheet(), job.compiled, job.values,
-                        {{{"acres", {10, 50, 100, 200, 500}}}, {"total", "by_acre"}}, refusal);
+    const auto g = grid(job, {{{"acres", {10, 50, 100, 200, 500}}}, {"total", "by_acre"}}, refusal);
     REQUIRE(g);
     CHECK(g->columns[0].value == std::vector<double>{1040, 1200, 1400, 1800, 3000});
     CHECK(g->columns[1].value == std::vector<double>{104, 24, 14, 9, 6});

@@ -8,10 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "engine/plan/compile_plan.h"
-#include "engine/readers/value.h"
 #include "models/library_texts.h"
-#include "tests/support/compile_text.h"
+#include "tests/support/priced.h"
 
 namespace acre::tests {
 
@@ -33,16 +31,10 @@ inline std::vector<double> values_of(const std::vector<Formula>& formulas) {
     for (std::size_t i = 0; i < formulas.size(); ++i)
         text +=
             "v" + std::to_string(i) + " : " + formulas[i].unit + " = " + formulas[i].text + "\n";
-    Compilation c = compile_ok(text);
-    const auto compiled = engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
-    REQUIRE_MESSAGE(compiled.has_value(), c.rendered());
-    const engine::Values all = engine::evaluate(compiled->plan);
+    const Priced p = priced_ok(text);
     std::vector<double> out;
-    for (std::size_t i = 0; i < formulas.size(); ++i) {
-        const lang::LineId line = (*c.sheet)->find("v" + std::to_string(i));
-        REQUIRE(line != lang::none);
-        out.push_back(all.slot[compiled->plan.line_slot[line]]);
-    }
+    for (std::size_t i = 0; i < formulas.size(); ++i)
+        out.push_back(p.value("v" + std::to_string(i)));
     return out;
 }
 inline double value_of_formula(const std::string& text, const std::string& unit) {

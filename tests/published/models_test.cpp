@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "engine/questions/estimate.h"
-#include "tests/support/compile_text.h"
+#include "tests/support/priced.h"
 
 using namespace acre;
 using namespace acre::tests;
@@ -21,41 +21,30 @@ std::string folder_text(const std::string& name) {
     return {std::istreambuf_iterator<char>(in), {}};
 }
 
-struct Priced {
-    Compilation compilation;
-    std::optional<engine::Compiled> compiled;
-    engine::Values values;
+struct PricedModel {
+    Priced p;
     engine::Estimate estimate;
 
-    double line(const std::string& name) const {
-        const lang::LineId id = (*compilation.sheet)->find(name);
-        REQUIRE_MESSAGE(id != lang::none, name);
-        return values.slot[compiled->plan.line_slot[id]];
-    }
+    double line(const std::string& name) const { return p.value(name); }
 };
 
-Priced price(const std::string& job) {
+PricedModel price(const std::string& job) {
     Choices choices;
     for (const char* model : {"ripping-worksheet.rate", "ripping-formula.rate",
                               "owning-and-operating.rate", "implement-hour.rate"})
         choices.files[model] = folder_text(model);
-    Priced p{compile_ok(folder_text(job), choices), {}, {}, {}};
-    auto& c = p.compilation;
-    p.compiled = engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
-    REQUIRE_MESSAGE(p.compiled.has_value(), c.rendered());
-    p.values = engine::evaluate(p.compiled->plan);
-    const auto estimate =
-        engine::estimate(*c.sheet, *p.compiled, p.values, *c.sources, c.diagnostics);
-    REQUIRE_MESSAGE(estimate.has_value(), c.rendered());
-    p.estimate = *estimate;
-    return p;
+    PricedModel model{priced_ok(folder_text(job), choices), {}};
+    const auto estimate = engine::estimate(model.p);
+    REQUIRE_MESSAGE(estimate.value.has_value(), model.p.rendered());
+    model.estimate = *estimate;
+    return model;
 }
 
 struct Line {
     const char* name;
     double printed, tolerance;
 };
-void check_lines(const Priced& p, const std::vector<Line>& lines) {
+void check_lines(const PricedModel& p, const std::vector<Line>& lines) {
     for (const Line& l : lines) {
         CAPTURE(l.name);
         CHECK(std::abs(p.line(l.name) - l.printed) <= l.tolerance);
@@ -67,7 +56,7 @@ void check_lines(const Priced& p, const std::vector<Line>& lines) {
 TEST_CASE("ripping worksheet a: acres an hour, volume, hourly cost and price per acre") {
     // Colorado Division of Minerals and Geology, Estimating form, bulldozer ripping, DRMS document
     // 741997 p. 9 (23 May 1996), seen.
-    const Priced p = price("worksheet-a.job");
+    const PricedModel p = price("worksheet-a.job");
     check_lines(p, {{"acres_per_hour", 0.654, 0.0005},
                     {"volume_per_hour", 1054.72, 0.01},
                     {"volume", 10003, 0.5},
@@ -81,7 +70,7 @@ TEST_CASE("ripping worksheet a: acres an hour, volume, hourly cost and price per
 TEST_CASE("ripping worksheet c: acres an hour, volume, hourly cost and price per acre") {
     // The same form, DRMS document 508112 p. 5 (28 August 1995), seen. It prints 95.84 an hour; its
     // own parts add up to 95.85.
-    const Priced p = price("worksheet-c.job");
+    const PricedModel p = price("worksheet-c.job");
     check_lines(p, {{"acres_per_hour", 0.747, 0.0005},
                     {"volume_per_hour", 1204.84, 0.01},
                     {"volume", 12907, 0.5},
@@ -95,7 +84,7 @@ TEST_CASE("the ripping formula of a construction textbook") {
     // Nunnally, Construction methods and management, rock excavation; problem and solution seen on
     // three pages: pass 3.33 min, 1,120 bank yd3/h, 0.12 $/yd3, with 2.22 for 60/27 (0.1 % less).
     // One page misreads the turn as 3.0 min.
-    const Priced p = price("ripping-formula.job");
+    const PricedModel p = price("ripping-formula.job");
     check_lines(p, {{"cycle", 3.33, 0.005}, {"production", 1120 * 60 / 27 / 2.22, 1}});
     CHECK(std::abs(p.estimate.price_per_unit - 0.12) <= 0.005);
     CHECK(std::abs(p.estimate.price_per_unit - 0.11608) <=
@@ -104,7 +93,7 @@ TEST_CASE("the ripping formula of a construction textbook") {
 
 TEST_CASE("owning and operating an hour, sum of the years' digits") {
     // Construction textbook, chapter 17 style problem with solution page, seen.
-    const Priced p = price("owning-and-operating.job");
+    const PricedModel p = price("owning-and-operating.job");
     check_lines(p, {{"depreciation_year", 65600, 0.001},
                     {"depreciation", 32.8, 0.001},
                     {"investment", 165000, 0.001},
@@ -121,7 +110,7 @@ TEST_CASE("owning and operating an hour, sum of the years' digits") {
 TEST_CASE("cost of an implement an hour") {
     // Tanzania Institute of Education, Agriculture Form V (2023), p. 13, seen: 400, 342.2, 73.3,
     // 815.5, 444.4, 1,259.9.
-    const Priced p = price("implement-hour.job");
+    const PricedModel p = price("implement-hour.job");
     check_lines(p, {{"depreciation", 400, 1e-9},
                     {"money", 342.2, 0.05},
                     {"tax", 73.3, 0.05},

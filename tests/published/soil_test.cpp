@@ -173,15 +173,13 @@ TEST_CASE("slopes through the deep draft are exact, from the notation to the las
         "25 deg, 0 ft, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg, 102 lbf/ft^3, c3, 10 psf, 34 deg, "
         "23 deg)\n"
         "speed : mi/h = ripping_speed(9 mi/h, 510 hp, pull)\n";
-    Compilation c = compile_ok(text);
-    const auto compiled = acre::engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
-    REQUIRE(compiled.has_value());
-    const auto& plan = compiled->plan;
+    const Priced p = priced_ok(text);
+    const auto& plan = p.plan();
     std::vector<double> inputs;
     for (const auto& i : plan.inputs)
         inputs.push_back(i.value);
     for (const char* line : {"pull", "speed"}) {
-        const auto slot = plan.line_slot[(*c.sheet)->find(line)];
+        const auto slot = p.slot(line);
         const auto slope = acre::engine::slopes(plan, acre::engine::evaluate(plan, inputs), slot);
         REQUIRE(slope.size() == inputs.size());
         for (std::size_t i = 0; i < inputs.size(); ++i) {
@@ -204,12 +202,8 @@ TEST_CASE("a price outside the tested range of a formula says so") {
     const std::string text = "model \"m\"\nuse \"library/draft\" as draft\ngiven speed = 9 mi/h\n"
                              "pull : lbf = tool_draft(straight_chisel, medium, speed, 5, 8 "
                              "in)\ncost x : $/lbf = $1/lbf over pull\nprice \"Chisel\" lump\n";
-    Compilation c = compile_ok(text);
-    const auto compiled = acre::engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
-    REQUIRE(compiled.has_value());
-    const auto estimate = acre::engine::estimate(
-        *c.sheet, *compiled, acre::engine::evaluate(compiled->plan), *c.sources, c.diagnostics);
-    REQUIRE_MESSAGE(estimate.has_value(), c.rendered());
+    const auto estimate = acre::engine::estimate(priced_ok(text));
+    REQUIRE(estimate.value.has_value());
     bool said = false;
     for (const auto& caution : estimate->cautions)
         if (caution.tested_range && caution.text.find("tool_draft") != std::string::npos &&

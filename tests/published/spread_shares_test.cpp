@@ -6,21 +6,21 @@
 #include <string>
 
 #include "engine/questions/risk/risk.h"
-#include "tests/support/opened.h"
+#include "tests/support/priced.h"
 
 using namespace acre::engine;
-using acre::tests::open_text;
-using acre::tests::Opened;
+using acre::tests::Priced;
+using acre::tests::priced_ok;
 
 namespace {
 
-Risk risk_of(const Opened& job, std::string_view line) {
+Risk risk_of(const Priced& job, std::string_view line) {
     RiskQuestion question;
     question.lines = {line};
     question.trials = 1 << 18;
     question.share_trials = 1 << 17;
     Refusal refusal;
-    const auto result = risk(job.sheet(), job.compiled, job.values, question, refusal);
+    const auto result = risk(job, question, refusal);
     REQUIRE_MESSAGE(result.has_value(), refusal.what);
     return *result;
 }
@@ -47,8 +47,8 @@ TEST_CASE(
     // Ishigami and T. Homma, "An importance quantification technique in uncertainty analysis for
     // computer models", ISUMA 1990; closed forms as documented with OpenTURNS (use case "Ishigami")
     // and UQTestFuns.
-    const Opened job =
-        open_text("model \"Ishigami\"\n"
+    const Priced job =
+        priced_ok("model \"Ishigami\"\n"
                   "given x1 = 10 deg  \"first\"  swing even -180 deg .. 180 deg\n"
                   "given x2 = 20 deg  \"second\"  swing even -180 deg .. 180 deg\n"
                   "given x3 = 0.5  \"third\"  swing even -3.141592653589793 .. 3.141592653589793\n"
@@ -89,7 +89,7 @@ TEST_CASE("the g-function of Sobol' has the indices of its closed forms") {
                    (k == 2 ? ".5" : "");
     }
     text += "g : 1 = " + product + "  \"answer\"\n";
-    const Opened job = open_text(text);
+    const Priced job = priced_ok(text);
     const Risk r = risk_of(job, "g");
     double all = 1, v[8];
     for (int k = 0; k < 8; ++k) {

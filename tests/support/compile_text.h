@@ -42,7 +42,7 @@ struct Choices { // how a text is compiled
     Files files = {};
     std::string option = {};
     std::vector<std::pair<std::string, std::string>> sets = {};
-    std::string field_sets = {};
+    std::string field_sets = {}; // of the boundaries it names; none is looked for
 };
 
 inline bool begins_as_job(const std::string& text) {

@@ -13,7 +13,7 @@
 
 #include "engine/faults/faults.h"
 #include "engine/questions/estimate.h"
-#include "tests/support/value_of.h"
+#include "tests/support/priced.h"
 
 namespace acre::tests {
 
@@ -49,30 +49,28 @@ class Demo {
     }
 
     double operator[](std::string_view line) const {
-        const lang::LineId id = sheet().find(line);
-        REQUIRE_MESSAGE(id != lang::none, "no line " << line);
-        const engine::Slot slot = compiled_->plan.line_slot[id];
-        REQUIRE_MESSAGE(slot != engine::no_slot, line << " has no value");
-        return values_.slot[slot];
+        REQUIRE_MESSAGE(p_.slot(line) != engine::no_slot, line << " has no value");
+        return p_.value(line);
     }
     const engine::Estimate& estimate() {
         if (!estimate_) {
-            estimate_ =
-                engine::estimate(*c_.sheet, *compiled_, values_, *c_.sources, c_.diagnostics);
-            REQUIRE_MESSAGE(estimate_.has_value(), c_.rendered());
+            estimate_ = engine::estimate(p_);
+            REQUIRE_MESSAGE(estimate_.value.has_value(),
+                            lang::render(estimate_.said.diagnostics, p_.sources()));
         }
         return *estimate_;
     }
     // What stops the price, as codes; empty when it prices.
     std::vector<lang::Code> faults() {
-        engine::report_faults(*c_.sheet, *compiled_, values_, *c_.sources, {}, c_.diagnostics);
+        lang::Diagnostics found = p_.job().diagnostics();
+        engine::report_faults(p_, {}, found);
         std::vector<lang::Code> out;
-        for (const lang::Diagnostic& d : c_.diagnostics.all())
+        for (const lang::Diagnostic& d : found.all())
             if (lang::severity_of(d.code) == lang::Severity::Error)
                 out.push_back(d.code);
         return out;
     }
-    const lang::Sheet& sheet() const { return **c_.sheet; }
+    const lang::Sheet& sheet() const { return p_.sheet(); }
 
   private:
     Demo(const std::string& text, const std::string& option, Sets sets, int) {
@@ -83,16 +81,11 @@ class Demo {
             choices.files[path.filename().string()] = text_of(path);
         for (const auto& path : demo_files("examples", ".season"))
             choices.files[path.filename().string()] = text_of(path);
-        c_ = compile_ok(text, choices);
-        compiled_ = engine::compile_plan(*c_.sheet, *c_.sources, c_.diagnostics);
-        REQUIRE_MESSAGE(compiled_.has_value(), c_.rendered());
-        values_ = engine::evaluate(compiled_->plan);
+        p_ = priced_ok(text, choices);
     }
 
-    Compilation c_;
-    std::optional<engine::Compiled> compiled_;
-    engine::Values values_;
-    std::optional<engine::Estimate> estimate_;
+    Priced p_;
+    lang::Outcome<engine::Estimate> estimate_;
 };
 
 } // namespace acre::tests

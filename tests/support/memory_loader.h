@@ -17,22 +17,18 @@ class MemoryLoader : public lang::Loader {
   public:
     explicit MemoryLoader(Files files) : files_(std::move(files)) {}
 
-    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view /*from*/,
-              lang::Loaded& loaded, lang::LoadFailure& failure) override {
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view /*from*/) override {
         const std::string name =
-            std::string(reference) + (kind == lang::ReferenceKind::Model ? ".rate" : ".season");
-        if (const auto found = files_.find(name); found != files_.end()) {
-            loaded = {name, found->second};
-            return true;
-        }
-        for (const models::LibraryText& library : models::library_texts()) {
-            if (library.reference == reference) {
-                loaded = {name, std::string(library.text)};
-                return true;
-            }
-        }
-        failure = {lang::Code::F701, "there is no file " + name};
-        return false;
+            std::string(reference) + (kind == lang::ReferenceKind::Model    ? ".rate"
+                                      : kind == lang::ReferenceKind::Season ? ".season"
+                                                                            : "");
+        if (const auto found = files_.find(name); found != files_.end())
+            return lang::Loaded{name, found->second};
+        for (const models::LibraryText& library : models::library_texts())
+            if (library.reference == reference)
+                return lang::Loaded{name, std::string(library.text)};
+        return lang::cannot_load(lang::Code::F701, kind, reference, "there is no file " + name);
     }
 
   private:

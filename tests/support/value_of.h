@@ -4,9 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "engine/plan/compile_plan.h"
-#include "engine/readers/value.h"
-#include "tests/support/compile_text.h"
+#include "tests/support/priced.h"
 
 namespace acre::tests {
 
@@ -14,15 +12,9 @@ namespace acre::tests {
 // does not compile.
 inline double value_of(const std::string& text, std::string_view line,
                        const Choices& choices = {}) {
-    Compilation c = compile_ok(text, choices);
-    const std::optional<engine::Compiled> compiled =
-        engine::compile_plan(*c.sheet, *c.sources, c.diagnostics);
-    REQUIRE_MESSAGE(compiled.has_value(), c.rendered());
-    const lang::LineId id = (*c.sheet)->find(line);
-    REQUIRE_MESSAGE(id != lang::none, "no line " << line);
-    const engine::Slot slot = compiled->plan.line_slot[id];
-    REQUIRE_MESSAGE(slot != engine::no_slot, line << " has no value");
-    return engine::evaluate(compiled->plan).slot[slot];
+    const Priced p = priced_ok(text, choices);
+    REQUIRE_MESSAGE(p.slot(line) != engine::no_slot, line << " has no value");
+    return p.value(line);
 }
 
 } // namespace acre::tests

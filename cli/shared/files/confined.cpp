@@ -46,27 +46,25 @@ bool is_confined(std::string_view reference) {
     return true;
 }
 
-bool find_below(const std::string& root, std::string_view reference, std::string& real_path,
-                lang::LoadFailure& failure) {
-    if (!is_confined(reference)) {
-        failure = {Code::F705, "a reference is a name, or names joined by `/`; it cannot begin "
-                               "with `/` or hold `..` or `\\`"};
-        return false;
-    }
+lang::Outcome<std::string> find_below(const std::string& root, std::string_view reference,
+                                      lang::ReferenceKind kind) {
+    if (!is_confined(reference))
+        return lang::cannot_load(Code::F705, kind, reference,
+                                 "a reference is a name, or names joined by `/`; it cannot begin "
+                                 "with `/` or hold `..` or `\\`");
     std::string real_root;
+    std::string real_path;
     const std::string path = joined(root, reference);
     if (!real_path_of(root, real_root) || !real_path_of(path, real_path)) {
         const bool missing = errno == ENOENT || errno == ENOTDIR;
-        failure = {missing ? Code::F701 : Code::F702,
-                   missing ? path : std::string(std::strerror(errno))};
-        return false;
+        return lang::cannot_load(missing ? Code::F701 : Code::F702, kind, reference,
+                                 missing ? path : std::string(std::strerror(errno)));
     }
-    if (!is_below(real_path, real_root)) {
-        failure = {Code::F705,
-                   "`" + lang::terminal_text(path) + "` is a link that leads out of its folder"};
-        return false;
-    }
-    return true;
+    if (!is_below(real_path, real_root))
+        return lang::cannot_load(Code::F705, kind, reference,
+                                 "`" + lang::terminal_text(path) +
+                                     "` is a link that leads out of its folder");
+    return real_path;
 }
 
 std::string folder_of(std::string_view path) {

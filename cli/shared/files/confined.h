@@ -13,11 +13,11 @@ namespace acre::cli {
 // no backslash, no control character, not absolute.
 bool is_confined(std::string_view reference);
 
-// The real path of root/reference, through links, if it lies below `root`. False with F705 when the
+// The real path of root/reference, through links, if it lies below `root`. Otherwise F705 when the
 // reference or a link leads out of the root, F701 when nothing is there, F702 when the system
-// refuses.
-bool find_below(const std::string& root, std::string_view reference, std::string& real_path,
-                lang::LoadFailure& failure);
+// refuses; `kind` says what is looked for.
+lang::Outcome<std::string> find_below(const std::string& root, std::string_view reference,
+                                      lang::ReferenceKind kind);
 
 // "examples/01.job" → "examples", "01.job" → ".". The folder above one: "a/b" → "a", "." → "..",
 // ".." → "../..".

@@ -119,68 +119,75 @@ const std::vector<std::string>& FileLoader::folders(ReferenceKind kind, std::str
     return list;
 }
 
-FileLoader::Tried FileLoader::look_in(const std::string& folder, std::string_view file) {
-    Tried tried;
-    std::string real;
-    if (!find_below(folder, file, real, tried.failure)) {
-        tried.outcome = tried.failure.code == Code::F701 ? Outcome::NotHere : Outcome::Failed;
-        return tried;
+FileLoader::Tried FileLoader::look_in(const std::string& folder, std::string_view file,
+                                      ReferenceKind kind) {
+    lang::Outcome<std::string> real = find_below(folder, file, kind);
+    if (!real)
+        return std::move(real.said);
+    const std::string name = name_of_.try_emplace(*real, joined(folder, file)).first->second;
+    lang::Outcome<std::string> text = read_text(*real, false);
+    if (!text) {
+        const lang::Diagnostic& why = text.said.diagnostics.all().front();
+        return lang::cannot_load(why.code, kind, file, why.notes.empty() ? "" : why.notes.front());
     }
-    tried.loaded.name = name_of_.try_emplace(real, joined(folder, file)).first->second;
-    tried.outcome =
-        read_text(real, false, tried.loaded.text, tried.failure) ? Outcome::Found : Outcome::Failed;
-    return tried;
+    return lang::Loaded{name, std::move(*text)};
 }
 
-const FileLoader::Tried& FileLoader::try_folder(const std::string& folder, std::string_view file) {
+const FileLoader::Tried& FileLoader::try_folder(const std::string& folder, std::string_view file,
+                                                ReferenceKind kind) {
     const auto [known, is_new] = tried_.try_emplace(joined(folder, file));
     if (is_new)
-        known->second = look_in(folder, file);
+        known->second = look_in(folder, file, kind);
     return known->second;
 }
 
-bool FileLoader::answer(const Tried& tried, lang::Loaded& loaded,
-                        lang::LoadFailure& failure) const {
-    if (tried.outcome == Outcome::Found) {
-        loaded = tried.loaded;
-        return true;
+lang::Outcome<lang::Loaded> FileLoader::boundary(std::string_view reference,
+                                                 std::string_view from) {
+    lang::Outcome<std::string> real =
+        find_below(folder_of(from), reference, ReferenceKind::Boundary);
+    if (!real)
+        return std::move(real.said);
+    lang::Outcome<std::string> text = read_text(*real, false, max_data_bytes);
+    if (!text) {
+        const lang::Diagnostic& why = text.said.diagnostics.all().front();
+        return lang::cannot_load(why.code, ReferenceKind::Boundary, reference,
+                                 why.notes.empty() ? "" : why.notes.front());
     }
-    failure = tried.failure;
-    return false;
+    return lang::Loaded{joined(folder_of(from), reference), std::move(*text)};
 }
 
-bool FileLoader::load(ReferenceKind kind, std::string_view reference, std::string_view from,
-                      lang::Loaded& loaded, lang::LoadFailure& failure) {
+lang::Outcome<lang::Loaded> FileLoader::load(ReferenceKind kind, std::string_view reference,
+                                             std::string_view from) {
+    if (kind == ReferenceKind::Boundary)
+        return boundary(reference, from);
     const std::string_view ending = ending_of(kind);
     const std::string_view stem = reference.ends_with(ending)
                                       ? reference.substr(0, reference.size() - ending.size())
                                       : reference;
-    if (!is_confined(stem)) {
-        failure = {Code::F705, "a reference is a name, or names joined by `/`; it cannot begin "
-                               "with `/` or hold `..` or `\\`"};
-        return false;
-    }
+    if (!is_confined(stem))
+        return lang::cannot_load(Code::F705, kind, reference,
+                                 "a reference is a name, or names joined by `/`; it cannot begin "
+                                 "with `/` or hold `..` or `\\`");
+    const auto is_there = [](const Tried& tried) {
+        return tried || tried.said.diagnostics.all().front().code != Code::F701;
+    };
     const std::string file = std::string(stem) + std::string(ending);
     std::vector<std::string> searched = folders(kind, from);
     for (const std::string& folder : searched)
-        if (const Tried& tried = try_folder(folder, file); tried.outcome != Outcome::NotHere)
-            return answer(tried, loaded, failure);
+        if (const Tried& tried = try_folder(folder, file, kind); is_there(tried))
+            return tried;
     if (const auto* text = kind == ReferenceKind::Model ? find_built_in(stem) : nullptr;
-        text != nullptr) {
-        loaded = {built_in_name(stem), std::string(text->text)};
-        return true;
-    }
-    if (!installed_folder_.empty()) {
-        if (const Tried& tried = try_folder(installed_folder_, file);
-            tried.outcome != Outcome::NotHere)
-            return answer(tried, loaded, failure);
-    }
+        text != nullptr)
+        return lang::Loaded{built_in_name(stem), std::string(text->text)};
+    if (!installed_folder_.empty())
+        if (const Tried& tried = try_folder(installed_folder_, file, kind); is_there(tried))
+            return tried;
     for (std::string& folder : searched)
         folder = folder == "." ? "this folder" : "`" + folder + "`";
     if (kind == ReferenceKind::Model)
         searched.emplace_back("the built-in library");
-    failure = {Code::F701, "no `" + file + "` in " + listing(searched)};
-    return false;
+    return lang::cannot_load(Code::F701, kind, reference,
+                             "no `" + file + "` in " + listing(searched));
 }
 
 } // namespace acre::cli

@@ -1,9 +1,9 @@
-// Finds the models and seasons that a text refers to.
-//
-// Searched in this order: the folder of the file that refers; the nearest folder above it that
-// holds a `models` folder (for a season `seasons`, or `models`); the folder given by --models; the
-// library compiled into the program, for "library/..."; the models that were installed with it. A
-// file is known by where it really lies, so two ways to it are one text.
+// Finds the models, seasons and boundaries that a text refers to. A boundary lies below the folder
+// of the job that names it. For models and seasons, searched in this order: the folder of the file
+// that refers; the nearest folder above it that holds a `models` folder (for a season `seasons`, or
+// `models`); the folder given by --models; the library compiled into the program, for
+// "library/..."; the models that were installed with it. A file is known by where it really lies,
+// so two ways to it are one text.
 #pragma once
 
 #include <map>
@@ -22,8 +22,8 @@ class FileLoader : public lang::Loader {
     explicit FileLoader(std::string models_folder = {},
                         std::string installed_folder = installed_models());
 
-    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
-              lang::Loaded& loaded, lang::LoadFailure& failure) override;
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view from) override;
 
     // A file that was read by itself: whatever refers to it gets the name it was read under.
     void know(const std::string& path);
@@ -32,16 +32,13 @@ class FileLoader : public lang::Loader {
     static std::string installed_models();
 
   private:
-    enum class Outcome { Found, NotHere, Failed };
-    struct Tried { // what came of one path; models are referred to many times and read once
-        Outcome outcome = Outcome::NotHere;
-        lang::Loaded loaded;
-        lang::LoadFailure failure{};
-    };
-    const Tried& try_folder(const std::string& folder, std::string_view file);
-    Tried look_in(const std::string& folder, std::string_view file);
+    // What came of one path: models are referred to many times and read once.
+    using Tried = lang::Outcome<lang::Loaded>;
+    const Tried& try_folder(const std::string& folder, std::string_view file,
+                            lang::ReferenceKind kind);
+    Tried look_in(const std::string& folder, std::string_view file, lang::ReferenceKind kind);
     const std::vector<std::string>& folders(lang::ReferenceKind kind, std::string_view from);
-    bool answer(const Tried& tried, lang::Loaded& loaded, lang::LoadFailure& failure) const;
+    lang::Outcome<lang::Loaded> boundary(std::string_view reference, std::string_view from);
 
     std::string models_folder_;
     std::string installed_folder_;

@@ -18,9 +18,21 @@ using lang::Code;
 
 constexpr char32_t not_utf8 = 0xFFFFFFFF; // as next_character says it
 
-bool fail(lang::LoadFailure& failure, Code code, std::string detail) {
-    failure = {code, std::move(detail)};
-    return false;
+lang::Diagnostic failed(Code code, const std::string& path, std::string detail) {
+    const std::string name = "`" + path + "`";
+    std::string title = name + " cannot be read";
+    if (code == Code::F701)
+        title = "there is no file " + name;
+    else if (code == Code::F703)
+        title = name + " is not UTF-8 text";
+    else if (code == Code::F704)
+        title = name + " is empty";
+    else if (code == Code::S118)
+        title = name + " is larger than the limit";
+    lang::Diagnostic diagnostic = lang::placeless(code, std::move(title));
+    if (code != Code::F701 && code != Code::F704)
+        diagnostic.notes.push_back(std::move(detail));
+    return diagnostic;
 }
 
 std::string limit_text(std::size_t limit) {
@@ -41,18 +53,18 @@ std::string place_of(std::string_view text, std::size_t at) {
     return "line " + std::to_string(line) + ", byte " + std::to_string(at - begin + 1) + " of it";
 }
 
-bool check_text(std::string& text, lang::LoadFailure& failure) {
+lang::Outcome<std::string> checked_text(std::string text, const std::string& path) {
     if (text.starts_with("\xef\xbb\xbf"))
         text.erase(0, 3);
     if (text.empty())
-        return fail(failure, Code::F704, "nothing is in it");
+        return failed(Code::F704, path, "nothing is in it");
     if (text.starts_with("\xff\xfe") || text.starts_with("\xfe\xff"))
-        return fail(failure, Code::F703, "it begins like UTF-16: save it as UTF-8");
+        return failed(Code::F703, path, "it begins like UTF-16: save it as UTF-8");
     for (std::size_t at = 0; at < text.size();) {
         const auto byte = static_cast<unsigned char>(text[at]);
         if (byte == 0) {
-            return fail(failure, Code::F703,
-                        "a zero byte at " + place_of(text, at) + ": this is no text");
+            return failed(Code::F703, path,
+                          "a zero byte at " + place_of(text, at) + ": this is no text");
         }
         if (byte < 0x80) {
             ++at;
@@ -60,17 +72,17 @@ bool check_text(std::string& text, lang::LoadFailure& failure) {
         }
         const std::size_t begin = at;
         if (lang::next_character(text, at) == not_utf8) {
-            return fail(failure, Code::F703,
-                        "byte " + lang::terminal_text(std::string_view(text).substr(begin, 1)) +
-                            " at " + place_of(text, begin));
+            return failed(Code::F703, path,
+                          "byte " + lang::terminal_text(std::string_view(text).substr(begin, 1)) +
+                              " at " + place_of(text, begin));
         }
     }
-    return true;
+    return text;
 }
 
-bool read_descriptor(int descriptor, std::size_t expected, std::size_t limit, std::string& text,
-                     lang::LoadFailure& failure) {
-    text.clear();
+lang::Outcome<std::string> read_descriptor(int descriptor, std::size_t expected, std::size_t limit,
+                                           const std::string& path) {
+    std::string text;
     std::size_t room = expected + 1;
     for (;;) {
         const std::size_t have = text.size();
@@ -81,46 +93,45 @@ bool read_descriptor(int descriptor, std::size_t expected, std::size_t limit, st
             continue;
         }
         if (got < 0)
-            return fail(failure, Code::F702, std::strerror(errno));
+            return failed(Code::F702, path, std::strerror(errno));
         text.resize(have + static_cast<std::size_t>(got));
         if (text.size() > limit)
-            return fail(failure, Code::S118, limit_text(limit));
+            return failed(Code::S118, path, limit_text(limit));
         // A plain file that gives less than there was room for is at its end; a pipe may only be
         // slow.
         if (got == 0 || (expected > 0 && static_cast<std::size_t>(got) < room))
-            return check_text(text, failure);
+            return checked_text(std::move(text), path);
         room = 1U << 16U;
     }
 }
 
 } // namespace
 
-bool read_text(const std::string& path, bool pipes, std::string& text, lang::LoadFailure& failure,
-               std::size_t limit) {
+lang::Outcome<std::string> read_text(const std::string& path, bool pipes, std::size_t limit) {
     // A file that a model refers to is opened without waiting: a pipe that nobody writes to must
     // not hang the program.
     const Descriptor file(
         ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOCTTY | (pipes ? 0 : O_NONBLOCK)));
     if (!file) {
         const bool missing = errno == ENOENT || errno == ENOTDIR;
-        return fail(failure, missing ? Code::F701 : Code::F702, std::strerror(errno));
+        return failed(missing ? Code::F701 : Code::F702, path, std::strerror(errno));
     }
     struct stat about = {};
     if (::fstat(file.value(), &about) != 0)
-        return fail(failure, Code::F702, std::strerror(errno));
+        return failed(Code::F702, path, std::strerror(errno));
     if (S_ISDIR(about.st_mode))
-        return fail(failure, Code::F702, "it is a folder");
+        return failed(Code::F702, path, "it is a folder");
     if (!S_ISREG(about.st_mode) && !(pipes && (S_ISFIFO(about.st_mode) || S_ISCHR(about.st_mode))))
-        return fail(failure, Code::F702, "it is not a plain file");
+        return failed(Code::F702, path, "it is not a plain file");
     if (S_ISREG(about.st_mode) && static_cast<std::uint64_t>(about.st_size) > limit)
-        return fail(failure, Code::S118, limit_text(limit));
+        return failed(Code::S118, path, limit_text(limit));
     return read_descriptor(file.value(),
                            S_ISREG(about.st_mode) ? static_cast<std::size_t>(about.st_size) : 0,
-                           limit, text, failure);
+                           limit, path);
 }
 
-bool read_standard_input(std::string& text, lang::LoadFailure& failure, std::size_t limit) {
-    return read_descriptor(STDIN_FILENO, 0, limit, text, failure);
+lang::Outcome<std::string> read_standard_input(std::size_t limit) {
+    return read_descriptor(STDIN_FILENO, 0, limit, "standard input");
 }
 
 } // namespace acre::cli

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <string>
 
-#include "lang/loader.h"
+#include "lang/diag/outcome.h"
 #include "lang/syntax/parse.h"
 
 namespace acre::cli {
@@ -13,14 +13,14 @@ namespace acre::cli {
 inline constexpr std::size_t max_data_bytes = std::size_t{8} << 20U;
 
 // Reads a UTF-8 text of at most `limit` bytes; a byte order mark at its head is dropped, line ends
-// stay as they are. False with F701 (not there), F702 (a folder, no permission, not a plain file),
-// F703 (bytes that are no text), F704 (empty), S118 (too large). Pipes are read too when `pipes`
-// says so: only for what the user names on the command line.
-bool read_text(const std::string& path, bool pipes, std::string& text, lang::LoadFailure& failure,
-               std::size_t limit = lang::max_file_bytes);
+// stay as they are. Otherwise F701 (not there), F702 (a folder, no permission, not a plain file),
+// F703 (bytes that are no text), F704 (empty), S118 (too large), which say why in a note and point
+// nowhere. Pipes are read too when `pipes` says so: only for what the user names on the command
+// line.
+lang::Outcome<std::string> read_text(const std::string& path, bool pipes,
+                                     std::size_t limit = lang::max_file_bytes);
 
 // Standard input, with the same checks.
-bool read_standard_input(std::string& text, lang::LoadFailure& failure,
-                         std::size_t limit = lang::max_file_bytes);
+lang::Outcome<std::string> read_standard_input(std::size_t limit = lang::max_file_bytes);
 
 } // namespace acre::cli

@@ -50,6 +50,8 @@ Json help_json(const lang::Help& help, const lang::SourceMap& sources) {
     return json;
 }
 
+} // namespace
+
 Json diagnostic_json(const lang::Diagnostic& diagnostic, const lang::SourceMap& sources) {
     Json json;
     json["code"] = lang::name_of(diagnostic.code);
@@ -65,8 +67,6 @@ Json diagnostic_json(const lang::Diagnostic& diagnostic, const lang::SourceMap& 
         json["helps"].push_back(help_json(help, sources));
     return json;
 }
-
-} // namespace
 
 std::string diagnostics_json(const std::vector<CheckedFile>& files) {
     Json json;

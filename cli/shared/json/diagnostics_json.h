@@ -5,10 +5,14 @@
 #include <string>
 #include <vector>
 
+#include "cli/shared/reply.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/source/source_map.h"
 
 namespace acre::cli {
+
+// One diagnostic: code, severity, title, its place, labels, notes, helps.
+nlohmann::ordered_json diagnostic_json(const lang::Diagnostic& diagnostic, const lang::SourceMap& sources);
 
 struct CheckedFile {
     std::string path;

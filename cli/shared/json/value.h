@@ -8,6 +8,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "cli/shared/reply.h"
+
 namespace acre::cli {
 
 using Json = nlohmann::ordered_json;
@@ -15,6 +17,11 @@ using Json = nlohmann::ordered_json;
 // A number that JSON can carry: what has no answer is null.
 inline Json number(double value) {
     return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+
+// A finished answer, for a reply.
+inline Document answered(Json json) {
+    return std::make_shared<const Json>(std::move(json));
 }
 
 // The document as text with a line end. Characters beyond ASCII are written as escapes, so no text

@@ -4,17 +4,16 @@
 
 #include "cli/shared/json/value.h"
 #include "engine/book/record.h"
+#include "engine/driver.h"
 #include "engine/questions/estimate.h"
-#include "engine/run.h"
 
 namespace acre::cli {
 
-bool SeasonLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
-                        lang::Loaded& loaded, lang::LoadFailure& failure) {
+lang::Outcome<lang::Loaded> SeasonLoader::load(lang::ReferenceKind kind, std::string_view reference,
+                                               std::string_view from) {
     if (kind != lang::ReferenceKind::Season)
-        return inner_.load(kind, reference, from, loaded, failure);
-    loaded = {name_, text_};
-    return true;
+        return inner_.load(kind, reference, from);
+    return lang::Loaded{name_, text_};
 }
 
 Repriced reprice_with_season(const Quote& quote, const std::string& season_name,
@@ -31,16 +30,15 @@ Repriced reprice_with_season(const Quote& quote, const std::string& season_name,
         result.why_not = "the record lacks its texts";
         return result;
     }
-    engine::RecordLoader own(quote.record);
+    const engine::UsedTexts texts = engine::used_texts_of(quote.record);
+    engine::UsedTextsLoader own(texts);
     SeasonLoader loader(own, season_name, season_text);
-    engine::Run run;
-    std::optional<engine::Estimate> estimate;
-    if (engine::run(*request, loader, run))
-        estimate =
-            engine::estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
+    const lang::Outcome<engine::Job> again = engine::make_job(*request, loader);
+    const lang::Outcome<engine::Estimate> estimate =
+        again ? engine::estimate(**again) : lang::Outcome<engine::Estimate>();
     if (!estimate) {
-        result.why_not =
-            run.diagnostics.all().empty() ? "no price" : run.diagnostics.all()[0].title;
+        const lang::Diagnostics& why = (again ? estimate.said : again.said).diagnostics;
+        result.why_not = why.all().empty() ? "no price" : why.all()[0].title;
         return result;
     }
     result.cost_now = estimate->cost_total;

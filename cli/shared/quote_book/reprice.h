@@ -18,8 +18,8 @@ class SeasonLoader : public lang::Loader {
         : inner_(inner),
           name_(std::move(name)),
           text_(std::move(text)) {}
-    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
-              lang::Loaded& loaded, lang::LoadFailure& failure) override;
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view from) override;
 
   private:
     lang::Loader& inner_;

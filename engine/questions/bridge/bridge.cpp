@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/driver.h"
 #include "engine/plan/effort.h"
 #include "engine/questions/bridge/bridge_changes.h"
 #include "engine/questions/bridge/shapley.h"
@@ -27,29 +28,26 @@ bool is_library(std::string_view reference) {
 // Models from one side, the library from another.
 class MixedLoader : public lang::Loader {
   public:
-    MixedLoader(lang::Loader& models, lang::Loader& library, lang::Loader& other)
-        : models_(models),
-          library_(library),
-          other_(other) {}
-    bool load(lang::ReferenceKind kind, std::string_view reference, std::string_view from,
-              lang::Loaded& loaded, lang::LoadFailure& failure) override {
+    MixedLoader(const PricedJob& models, const PricedJob& library, const PricedJob& other)
+        : models_(models.used()),
+          library_(library.used()),
+          other_(other.used()) {}
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view from) override {
         if (!is_library(reference))
-            return models_.load(kind, reference, from, loaded, failure);
+            return models_.load(kind, reference, from);
         // A side that never used this text does not have it; the other one does.
-        return library_.load(kind, reference, from, loaded, failure) ||
-               other_.load(kind, reference, from, loaded, failure);
+        lang::Outcome<lang::Loaded> outcome = library_.load(kind, reference, from);
+        return outcome ? outcome : other_.load(kind, reference, from);
     }
 
   private:
-    lang::Loader& models_;
-    lang::Loader& library_;
-    lang::Loader& other_;
+    UsedTextsLoader models_, library_, other_;
 };
 
 class Plans {
   public:
-    Plans(const BridgeSide& before, const BridgeSide& after, std::vector<Change> changes,
-          bool total)
+    Plans(const PricedJob& before, const PricedJob& after, std::vector<Change> changes, bool total)
         : before_(before),
           after_(after),
           changes_(std::move(changes)),
@@ -69,13 +67,13 @@ class Plans {
 
   private:
     struct Variant {
-        Run run;
-        bool priced = false;
+        Job job; // null: no price
         Slot price = no_slot;
         std::vector<std::uint32_t> inputs, players; // which input each change moves
         std::optional<LaneReader> reader;
     };
-    BridgeSide before_, after_;
+    const PricedJob& before_;
+    const PricedJob& after_;
     std::vector<Change> changes_;
     bool total_;
     std::map<std::uint64_t, std::unique_ptr<Variant>> variants_;
@@ -103,17 +101,18 @@ class Plans {
                     return (bits >> i & 1U) != 0;
             return true; // nothing changed: the new side is as good as the old
         };
-        const BridgeSide& side = is_new(BridgeKind::Model) ? after_ : before_;
-        const BridgeSide& library = is_new(BridgeKind::Library) ? after_ : before_;
-        const BridgeSide& other = is_new(BridgeKind::Library) ? before_ : after_;
-        MixedLoader loader(*side.loader, *library.loader, *other.loader);
-        lang::Request request = side.request;
+        const PricedJob& side = is_new(BridgeKind::Model) ? after_ : before_;
+        const PricedJob& library = is_new(BridgeKind::Library) ? after_ : before_;
+        const PricedJob& other = is_new(BridgeKind::Library) ? before_ : after_;
+        MixedLoader loader(side, library, other);
+        lang::Request request = side.request();
         for (std::size_t i = 0; i < changes_.size(); ++i)
             set(request, changes_[i], (bits >> i & 1U) != 0);
-        slot->priced = run(request, loader, slot->run);
-        nodes_ += slot->run.sheet ? (*slot->run.sheet)->nodes.size() : 0;
-        if (slot->priced)
+        if (const lang::Outcome<Job> made = make_job(request, loader)) {
+            slot->job = *made;
+            nodes_ += slot->job->sheet().nodes.size();
             find_inputs(*slot);
+        }
         return *slot;
     }
 
@@ -131,11 +130,10 @@ class Plans {
     }
 
     void find_inputs(Variant& variant) {
-        const lang::Sheet& sheet = **variant.run.sheet;
+        const lang::Sheet& sheet = variant.job->sheet();
         const lang::LineId line = total_ ? sheet.price_total : sheet.price_per_unit;
-        variant.price = line == lang::none ? no_slot : variant.run.compiled->plan.line_slot[line];
-        variant.priced = variant.price != no_slot;
-        const auto inputs = inputs_by_line(variant.run.compiled->plan);
+        variant.price = line == lang::none ? no_slot : variant.job->plan().line_slot[line];
+        const auto inputs = inputs_by_line(variant.job->plan());
         for (std::uint32_t i = 0; i < changes_.size(); ++i) {
             const lang::LineId given =
                 changes_[i].kind == BridgeKind::Given && !changes_[i].structural
@@ -147,10 +145,10 @@ class Plans {
                 variant.players.push_back(i);
             }
         }
-        if (variant.priced) {
+        if (variant.price != no_slot) {
             const Slot wanted[] = {variant.price};
-            effort_ += effort_of_plan * variant.run.compiled->plan.size();
-            variant.reader.emplace(variant.run.compiled->plan, variant.inputs, wanted);
+            effort_ += effort_of_plan * variant.job->plan().size();
+            variant.reader.emplace(variant.job->plan(), variant.inputs, wanted);
         }
     }
 
@@ -161,7 +159,7 @@ class Plans {
 
     void read(const Variant& variant, std::span<const std::uint64_t> masks,
               const std::vector<std::size_t>& lanes, std::span<double> results) {
-        if (!variant.priced)
+        if (variant.price == no_slot)
             return no_answer(lanes, results);
         if (too_large_ ||
             (effort_ += variant.reader->size().of_a_run(lanes.size()) +
@@ -242,67 +240,69 @@ std::vector<BridgeRow> rows_of(const std::vector<Change>& changes, const Attribu
     return rows;
 }
 
-bool price_of(Run& run, bool total, double& price, std::int64_t& cents, std::string& unit) {
-    const std::optional<Estimate> priced =
-        estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
-    const lang::LineId line = total ? (*run.sheet)->price_total : (*run.sheet)->price_per_unit;
-    if (!priced || line == lang::none)
-        return false;
-    price = run.values.slot[run.compiled->plan.line_slot[line]];
-    unit = total ? "$" : "$/" + priced->per;
-    cents = total ? priced->price_cents
-                  : to_cents(static_cast<double>(priced->price_cents) / 100 / priced->per_quantity);
-    return std::isfinite(price);
+struct SidePrice {
+    double price = 0;
+    std::int64_t cents = 0;
+    std::string unit;
+};
+
+lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total, const char* side) {
+    lang::Outcome<Estimate> priced = estimate(job);
+    if (!priced)
+        return std::move(priced.said);
+    const lang::LineId line = total ? job.sheet().price_total : job.sheet().price_per_unit;
+    SidePrice result;
+    result.price = job.value(line);
+    if (!std::isfinite(result.price))
+        return lang::placeless(lang::Code::Q007, fmt::format("the {} side has no price", side));
+    result.unit = total ? "$" : "$/" + priced->per;
+    result.cents =
+        total ? priced->price_cents
+              : to_cents(static_cast<double>(priced->price_cents) / 100 / priced->per_quantity);
+    return result;
+}
+
+lang::Diagnostic refused(std::string title) {
+    return lang::placeless(lang::Code::Q007, std::move(title));
 }
 
 } // namespace
 
-std::optional<Bridge> bridge(const BridgeSide& before, const BridgeSide& after, bool total,
-                             Run& run_before, Run& run_after, BridgeFault& fault) {
-    Bridge result;
-    std::string unit_before;
-    if (!run(before.request, *before.loader, run_before) ||
-        !price_of(run_before, total, result.before, result.before_cents, unit_before)) {
-        fault = {"the old side has no price", 0};
-        return std::nullopt;
-    }
-    if (!run(after.request, *after.loader, run_after) ||
-        !price_of(run_after, total, result.after, result.after_cents, result.unit)) {
-        fault = {"the new side has no price", 1};
-        return std::nullopt;
-    }
-    if (unit_before != result.unit) {
-        fault = {fmt::format("one price is in {}, the other in {}: compare the totals", unit_before,
-                             result.unit),
-                 2};
-        return std::nullopt;
-    }
-    const GivenValues old_givens = givens_of(run_before);
-    const GivenValues new_givens = givens_of(run_after);
-    const std::vector<Change> changes =
-        changes_between(run_before, run_after, old_givens, new_givens);
-    if (changes.size() > max_players) {
-        fault = {fmt::format("{} values changed; a bridge carries {}", changes.size(), max_players),
-                 2};
-        return std::nullopt;
-    }
+lang::Outcome<Bridge> bridge(const PricedJob& before, const PricedJob& after, bool total) {
+    lang::Outcome<SidePrice> old_price = price_of(before, total, "old");
+    if (!old_price)
+        return std::move(old_price.said);
+    lang::Outcome<SidePrice> new_price = price_of(after, total, "new");
+    if (!new_price)
+        return std::move(new_price.said);
+    if (old_price->unit != new_price->unit)
+        return refused(fmt::format("one price is in {}, the other in {}: compare the totals",
+                                   old_price->unit, new_price->unit));
+    const GivenValues old_givens = givens_of(before);
+    const GivenValues new_givens = givens_of(after);
+    const std::vector<Change> changes = changes_between(before, after, old_givens, new_givens);
+    if (changes.size() > max_players)
+        return refused(
+            fmt::format("{} values changed; a bridge carries {}", changes.size(), max_players));
     Plans plans(before, after, changes, total);
     const Attribution parts =
         attribute(changes.size(), [&](std::span<const std::uint64_t> masks,
                                       std::span<double> results) { plans(masks, results); });
-    if (plans.too_large()) {
-        fault = {
-            "the sides differ in too much for one bridge: compare them with fewer changes between",
-            2};
-        return std::nullopt;
-    }
+    if (plans.too_large())
+        return refused("the sides differ in too much for one bridge: compare them with fewer "
+                       "changes between");
     const auto near = [](double a, double b) {
         return std::abs(a - b) <= 1e-9 * std::max(1.0, std::abs(b));
     };
-    if (!parts.answered || !near(parts.before, result.before) || !near(parts.after, result.after)) {
-        fault = {"the sides cannot be taken from one to the other value by value", 2};
-        return std::nullopt;
-    }
+    if (!parts.answered || !near(parts.before, old_price->price) ||
+        !near(parts.after, new_price->price))
+        return refused("the sides cannot be taken from one to the other value by value");
+    Bridge result;
+    result.unit = new_price->unit;
+    result.before = old_price->price;
+    result.after = new_price->price;
+    result.before_cents = old_price->cents;
+    result.after_cents = new_price->cents;
     result.exact = parts.exact;
     result.rows = rows_of(changes, parts);
     settle_cents(result);

@@ -7,13 +7,11 @@
 #pragma once
 
 #include <cstdint>
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "engine/run.h"
-#include "lang/compile.h"
-#include "lang/loader.h"
+#include "engine/priced_job.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
@@ -21,11 +19,6 @@ namespace acre::engine {
 // side and computed on the other; and what their sheets may come to.
 inline constexpr std::size_t max_variants = 1'024;
 inline constexpr std::size_t max_variant_nodes = 4'000'000;
-
-struct BridgeSide {
-    lang::Request request;
-    lang::Loader* loader = nullptr;
-};
 
 enum class BridgeKind : std::uint8_t { Given, Together, Model, Library, Rounding };
 
@@ -48,15 +41,8 @@ struct Bridge {
     bool exact = true; // every order counted; false: a sample of orders
 };
 
-// What went wrong, in words: a side that has no price, or sides of different units.
-struct BridgeFault {
-    std::string what;
-    int side = 0; // 0 old, 1 new, 2 both
-};
-
-// `total`: the whole price instead of the price per unit. The runs keep what the sides gave, with
-// their diagnostics.
-std::optional<Bridge> bridge(const BridgeSide& before, const BridgeSide& after, bool total,
-                             Run& run_before, Run& run_after, BridgeFault& fault);
+// `total`: the whole price instead of the price per unit. Q007 where a side has no price, or the
+// two are in unlike units, or differ in too much.
+lang::Outcome<Bridge> bridge(const PricedJob& before, const PricedJob& after, bool total);
 
 } // namespace acre::engine

@@ -16,17 +16,17 @@ std::map<lang::LineId, std::uint32_t> inputs_by_line(const Plan& plan) {
     return result;
 }
 
-GivenValues givens_of(const Run& run) {
+GivenValues givens_of(const PricedJob& job) {
     GivenValues result;
-    const lang::Sheet& sheet = **run.sheet;
-    const auto inputs = inputs_by_line(run.compiled->plan);
+    const lang::Sheet& sheet = job.sheet();
+    const auto inputs = inputs_by_line(job.plan());
     for (const lang::Given& given : sheet.givens) {
         const lang::Line& line = sheet.lines[given.line];
-        const Slot slot = run.compiled->plan.line_slot[given.line];
-        if (slot == no_slot || !std::isfinite(run.values.slot[slot]))
+        const Slot slot = job.plan().line_slot[given.line];
+        if (slot == no_slot || !std::isfinite(job.values().slot[slot]))
             continue;
         GivenValue& entry = result[line.name];
-        entry.value = run.values.slot[slot];
+        entry.value = job.values().slot[slot];
         entry.is_input = inputs.contains(given.line);
         entry.label = line.label;
         entry.because = given.settings.empty() ? std::string() : given.settings.back().because;
@@ -46,16 +46,16 @@ GivenValues givens_of(const Run& run) {
 
 namespace {
 
-std::map<std::string, std::string> texts_of(const Run& run) {
+std::map<std::string, std::string> texts_of(const PricedJob& job) {
     std::map<std::string, std::string> texts;
-    for (lang::FileId id = 0; id < run.sources.size(); ++id)
-        texts.emplace(run.sources.file(id).name(), run.sources.file(id).text());
+    for (lang::FileId id = 0; id < job.sources().size(); ++id)
+        texts.emplace(job.sources().file(id).name(), job.sources().file(id).text());
     return texts;
 }
 
 // Which texts of formulas differ. Texts of jobs and seasons only carry values, which are compared
 // one by one.
-void changed_texts(const Run& before, const Run& after, bool& models, bool& library) {
+void changed_texts(const PricedJob& before, const PricedJob& after, bool& models, bool& library) {
     const auto old_texts = texts_of(before);
     const auto new_texts = texts_of(after);
     const auto differs = [&](const auto& from, const auto& to) {
@@ -73,12 +73,12 @@ void changed_texts(const Run& before, const Run& after, bool& models, bool& libr
 
 } // namespace
 
-std::vector<Change> changes_between(const Run& run_before, const Run& run_after,
+std::vector<Change> changes_between(const PricedJob& job_before, const PricedJob& job_after,
                                     const GivenValues& before, const GivenValues& after) {
     std::vector<Change> changes;
     bool models = false;
     bool library = false;
-    changed_texts(run_before, run_after, models, library);
+    changed_texts(job_before, job_after, models, library);
     // Other blocks or used models: values without a counterpart move with the model.
     models = models || before.size() != after.size() ||
              !std::equal(before.begin(), before.end(), after.begin(),

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "engine/priced_job.h"
 #include "engine/questions/bridge/bridge.h"
-#include "engine/run.h"
 
 namespace acre::engine {
 
@@ -24,8 +24,8 @@ using GivenValues = std::map<std::string, GivenValue>; // by name
 // Which input of the plan a line is, for lines that are one.
 std::map<lang::LineId, std::uint32_t> inputs_by_line(const Plan& plan);
 
-// The givens of a run that has values; one without an answer is left out.
-GivenValues givens_of(const Run& run);
+// The givens of a job that has values; one without an answer is left out.
+GivenValues givens_of(const PricedJob& job);
 
 struct Change {
     BridgeKind kind = BridgeKind::Given;
@@ -35,8 +35,8 @@ struct Change {
     bool structural = false; // another plan, not another value
 };
 
-// Changes point into `before` and `after`, the givens of the two runs.
-std::vector<Change> changes_between(const Run& run_before, const Run& run_after,
+// Changes point into `before` and `after`, the givens of the two jobs.
+std::vector<Change> changes_between(const PricedJob& job_before, const PricedJob& job_after,
                                     const GivenValues& before, const GivenValues& after);
 
 } // namespace acre::engine

@@ -1,4 +1,5 @@
 #include "engine/questions/risk/risk.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <array>
@@ -293,13 +294,13 @@ bool numbers_are_sound(const RiskQuestion& question, Refusal& refusal) {
 
 } // namespace
 
-std::optional<Risk> risk(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                         const RiskQuestion& asked, Refusal& refusal) {
+std::optional<Risk> risk(const PricedJob& job, const RiskQuestion& asked, Refusal& refusal) {
+    const Values& values = job.values();
     Risk result;
     result.seed = asked.seed;
     if (!numbers_are_sound(asked, refusal))
         return std::nullopt;
-    const auto trials = Trials::make(sheet, compiled, values, asked, result, refusal);
+    const auto trials = Trials::make(job, asked, result, refusal);
     if (!trials)
         return std::nullopt;
     const auto shared = measure_named(result, asked.shares_of, refusal);

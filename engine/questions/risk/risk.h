@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/job_lanes.h"
 #include "engine/questions/what_if/refusal.h"
@@ -112,7 +113,6 @@ inline constexpr std::size_t max_measured = 100;
 // Refuses too few and too many trials, too many lines, an unsound swing, correlations that
 // contradict each other, lines that do not exist, a job in which nothing swings, and one of which
 // no trial has an answer.
-std::optional<Risk> risk(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                         const RiskQuestion& question, Refusal& refusal);
+std::optional<Risk> risk(const PricedJob& job, const RiskQuestion& question, Refusal& refusal);
 
 } // namespace acre::engine

@@ -8,6 +8,7 @@
 #include <span>
 #include <vector>
 
+#include "engine/priced_job.h"
 #include "engine/questions/risk/draw.h"
 #include "engine/questions/risk/points.h"
 #include "engine/questions/risk/risk.h"
@@ -32,8 +33,7 @@ struct TrialScratch {
 class Trials {
   public:
     // Empty when refused.
-    static std::optional<Trials> make(const lang::Sheet& sheet, const Compiled& compiled,
-                                      const Values& values, const RiskQuestion& question,
+    static std::optional<Trials> make(const PricedJob& job, const RiskQuestion& question,
                                       Risk& result, Refusal& refusal);
 
     std::size_t factors() const { return axes_.size() + events_.size(); }
@@ -74,12 +74,10 @@ class Trials {
         bool in_cost;             // the cost holds its expected amount
     };
 
-    bool read_factors(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                      Risk& result, Refusal& refusal);
-    bool read_correlations(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                           Risk& result, Refusal& refusal);
-    bool read_targets(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                      const RiskQuestion& question, Risk& result, Refusal& refusal);
+    bool read_factors(const PricedJob& job, Risk& result, Refusal& refusal);
+    bool read_correlations(const PricedJob& job, Risk& result, Refusal& refusal);
+    bool read_targets(const PricedJob& job, const RiskQuestion& question, Risk& result,
+                      Refusal& refusal);
     void draw_together(const double* const* p, double* const* x, TrialScratch& scratch) const;
 
     std::vector<Axis> axes_;

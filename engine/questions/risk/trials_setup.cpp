@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/priced_job.h"
 #include "engine/questions/risk/trials.h"
 #include "engine/questions/what_if/reach.h"
 #include "engine/words/money.h"
@@ -32,13 +33,13 @@ bool root_of(std::vector<double>& a, std::size_t n) {
 
 } // namespace
 
-std::optional<Trials> Trials::make(const lang::Sheet& sheet, const Compiled& compiled,
-                                   const Values& values, const RiskQuestion& question, Risk& result,
+std::optional<Trials> Trials::make(const PricedJob& job, const RiskQuestion& question, Risk& result,
                                    Refusal& refusal) {
+    const Compiled& compiled = job.compiled();
     Trials trials;
-    if (!trials.read_factors(sheet, compiled, values, result, refusal) ||
-        !trials.read_correlations(sheet, compiled, values, result, refusal) ||
-        !trials.read_targets(sheet, compiled, values, question, result, refusal))
+    if (!trials.read_factors(job, result, refusal) ||
+        !trials.read_correlations(job, result, refusal) ||
+        !trials.read_targets(job, question, result, refusal))
         return std::nullopt;
     std::vector<std::optional<Range>> promised;
     for (const Axis& axis : trials.axes_)
@@ -50,10 +51,10 @@ std::optional<Trials> Trials::make(const lang::Sheet& sheet, const Compiled& com
     return trials;
 }
 
-bool Trials::read_factors(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                          Risk& result, Refusal& refusal) {
+bool Trials::read_factors(const PricedJob& job, Risk& result, Refusal& refusal) {
+    const lang::Sheet& sheet = job.sheet();
     std::vector<char> is_input(sheet.lines.size(), 0);
-    for (const Axis& axis : all_axes(sheet, compiled, values)) {
+    for (const Axis& axis : all_axes(job)) {
         is_input[axis.line] = 1;
         if (!axis.swing || axis.options > 0)
             continue;
@@ -86,8 +87,10 @@ bool Trials::read_factors(const lang::Sheet& sheet, const Compiled& compiled, co
     return true;
 }
 
-bool Trials::read_correlations(const lang::Sheet& sheet, const Compiled& compiled,
-                               const Values& values, Risk& result, Refusal& refusal) {
+bool Trials::read_correlations(const PricedJob& job, Risk& result, Refusal& refusal) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     place_together_.assign(axes_.size(), nowhere);
     const auto axis_of = [&](std::uint32_t given) {
         const auto at = std::find_if(axes_.begin(), axes_.end(),
@@ -144,8 +147,11 @@ bool Trials::read_correlations(const lang::Sheet& sheet, const Compiled& compile
     return true;
 }
 
-bool Trials::read_targets(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                          const RiskQuestion& question, Risk& result, Refusal& refusal) {
+bool Trials::read_targets(const PricedJob& job, const RiskQuestion& question, Risk& result,
+                          Refusal& refusal) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     const Plan& plan = compiled.plan;
     const auto measured = [&](std::string name, lang::LineId line, std::string unit) {
         Measured m;

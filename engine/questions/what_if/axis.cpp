@@ -1,4 +1,5 @@
 #include "engine/questions/what_if/axis.h"
+#include "engine/priced_job.h"
 
 #include <cmath>
 #include <string>
@@ -49,8 +50,10 @@ std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view 
 
 } // namespace
 
-std::vector<Axis> all_axes(const lang::Sheet& sheet, const Compiled& compiled,
-                           const Values& values) {
+std::vector<Axis> all_axes(const PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     std::vector<Axis> axes;
     for (std::uint32_t i = 0; i < compiled.plan.inputs.size(); ++i)
         axes.push_back(make_axis(sheet, compiled.plan, values,
@@ -58,8 +61,10 @@ std::vector<Axis> all_axes(const lang::Sheet& sheet, const Compiled& compiled,
     return axes;
 }
 
-std::optional<Axis> axis_named(const lang::Sheet& sheet, const Compiled& compiled,
-                               const Values& values, std::string_view name, Refusal& refusal) {
+std::optional<Axis> axis_named(const PricedJob& job, std::string_view name, Refusal& refusal) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     const lang::LineId line = sheet.find(name);
     if (line == none) {
         refusal = {fmt::format("no given named `{}`", name), suggestions(sheet, name, true)};

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/questions/what_if/refusal.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
@@ -31,13 +32,11 @@ struct Axis {
 };
 
 // Every given that is a number or choice of its own, in the order of the sheet.
-std::vector<Axis> all_axes(const lang::Sheet& sheet, const Compiled& compiled,
-                           const Values& values);
+std::vector<Axis> all_axes(const PricedJob& job);
 
 // Refuses a name that does not exist (with near names), a line, and a given that is computed from
 // others.
-std::optional<Axis> axis_named(const lang::Sheet& sheet, const Compiled& compiled,
-                               const Values& values, std::string_view name, Refusal& refusal);
+std::optional<Axis> axis_named(const PricedJob& job, std::string_view name, Refusal& refusal);
 
 // Refuses a swing that is empty, has no answer, or leaves the lawful range.
 bool swing_is_sound(const lang::Sheet& sheet, const Axis& axis, Refusal& refusal);

@@ -1,4 +1,5 @@
 #include "engine/questions/what_if/break_even.h"
+#include "engine/priced_job.h"
 
 #include <cmath>
 #include <string>
@@ -41,8 +42,10 @@ std::optional<Range> range_of(const lang::Sheet& sheet, const Axis& axis,
     return range;
 }
 
-bool has_a_say(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-               const Axis& axis, lang::LineId line, Refusal& refusal) {
+bool has_a_say(const PricedJob& job, const Axis& axis, lang::LineId line, Refusal& refusal) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     const Slot target = compiled.plan.line_slot[line];
     if (reached_from(compiled.plan, std::span(&axis.input, 1))[target] != 0)
         return true;
@@ -57,10 +60,11 @@ struct Asked {
     Axis axis;
     lang::LineId line;
 };
-std::optional<Asked> read_question(const lang::Sheet& sheet, const Compiled& compiled,
-                                   const Values& values, const BreakEvenQuestion& question,
+std::optional<Asked> read_question(const PricedJob& job, const BreakEvenQuestion& question,
                                    Refusal& refusal) {
-    const auto axis = axis_named(sheet, compiled, values, question.given, refusal);
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const auto axis = axis_named(job, question.given, refusal);
     if (!axis)
         return std::nullopt;
     if (axis->options > 0) {
@@ -76,11 +80,12 @@ std::optional<Asked> read_question(const lang::Sheet& sheet, const Compiled& com
 
 } // namespace
 
-std::optional<BreakEven> break_even(const lang::Sheet& sheet, const Compiled& compiled,
-                                    const Values& values, const BreakEvenQuestion& question,
+std::optional<BreakEven> break_even(const PricedJob& job, const BreakEvenQuestion& question,
                                     Refusal& refusal) {
-    const auto asked = read_question(sheet, compiled, values, question, refusal);
-    if (!asked || !has_a_say(sheet, compiled, values, asked->axis, asked->line, refusal))
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const auto asked = read_question(job, question, refusal);
+    if (!asked || !has_a_say(job, asked->axis, asked->line, refusal))
         return std::nullopt;
     if (!std::isfinite(question.wanted)) {
         refusal = {
@@ -102,40 +107,39 @@ std::optional<BreakEven> break_even(const lang::Sheet& sheet, const Compiled& co
     return result;
 }
 
-std::optional<BreakEven> break_even_against(const lang::Sheet& sheet, const Compiled& compiled,
-                                            const Values& values, const OtherJob& other,
+std::optional<BreakEven> break_even_against(const PricedJob& job, const PricedJob& other,
                                             const BreakEvenQuestion& question, Refusal& refusal) {
-    const auto mine = read_question(sheet, compiled, values, question, refusal);
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const auto mine = read_question(job, question, refusal);
     if (!mine)
         return std::nullopt;
-    const auto theirs =
-        read_question(*other.sheet, *other.compiled, *other.values, question, refusal);
+    const auto theirs = read_question(other, question, refusal);
     if (!theirs) {
         refusal.what = "in the other job " + refusal.what;
         return std::nullopt;
     }
     if (unit_text(sheet, sheet.lines[mine->line]) !=
-            unit_text(*other.sheet, other.sheet->lines[theirs->line]) ||
+            unit_text(other.sheet(), other.sheet().lines[theirs->line]) ||
         unit_text(sheet, sheet.lines[mine->axis.line]) !=
-            unit_text(*other.sheet, other.sheet->lines[theirs->axis.line])) {
+            unit_text(other.sheet(), other.sheet().lines[theirs->axis.line])) {
         refusal = {"the two jobs measure it in unlike units", {}};
         return std::nullopt;
     }
     Refusal no_say;
-    if (!has_a_say(sheet, compiled, values, mine->axis, mine->line, refusal) &&
-        !has_a_say(*other.sheet, *other.compiled, *other.values, theirs->axis, theirs->line,
-                   no_say))
+    if (!has_a_say(job, mine->axis, mine->line, refusal) &&
+        !has_a_say(other, theirs->axis, theirs->line, no_say))
         return std::nullopt;
     const auto range = range_of(sheet, mine->axis, question, refusal);
     if (!range ||
-        !range_of(*other.sheet, theirs->axis, {question.given, question.line, 0, range}, refusal))
+        !range_of(other.sheet(), theirs->axis, {question.given, question.line, 0, range}, refusal))
         return std::nullopt;
     BreakEven result;
     result.axis = mine->axis;
     result.line = mine->line;
     result.range = *range;
-    const Curve curve_of_other(*other.compiled, theirs->axis,
-                               other.compiled->plan.line_slot[theirs->line]);
+    const Curve curve_of_other(other.compiled(), theirs->axis,
+                               other.compiled().plan.line_slot[theirs->line]);
     Curve curve(compiled, mine->axis, compiled.plan.line_slot[mine->line]);
     curve.subtract(curve_of_other);
     if (!find_crossings(curve, compiled, result, refusal))

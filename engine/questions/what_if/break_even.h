@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/refusal.h"
 #include "engine/readers/value.h"
@@ -62,19 +63,12 @@ inline constexpr std::size_t max_crossings = 1'000;
 // line on which the given has no say. Between neighbouring points that decide alike the line is
 // taken to be smooth: a pair of crossings closer than a four-thousandth of the range that no
 // decision and no dent between the points gives away is not seen.
-std::optional<BreakEven> break_even(const lang::Sheet& sheet, const Compiled& compiled,
-                                    const Values& values, const BreakEvenQuestion& question,
+std::optional<BreakEven> break_even(const PricedJob& job, const BreakEvenQuestion& question,
                                     Refusal& refusal);
 
 // The same against the same line of another job (or option): where this one less the other is zero.
 // Every y of the answer is that difference.
-struct OtherJob {
-    const lang::Sheet* sheet = nullptr;
-    const Compiled* compiled = nullptr;
-    const Values* values = nullptr;
-};
-std::optional<BreakEven> break_even_against(const lang::Sheet& sheet, const Compiled& compiled,
-                                            const Values& values, const OtherJob& other,
+std::optional<BreakEven> break_even_against(const PricedJob& job, const PricedJob& other,
                                             const BreakEvenQuestion& question, Refusal& refusal);
 
 } // namespace acre::engine

@@ -1,4 +1,5 @@
 #include "engine/questions/what_if/grid.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,8 +16,7 @@ namespace {
 
 constexpr std::size_t shown_without_answer = 5;
 
-bool read_axes(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-               const GridQuestion& question, Grid& result, Refusal& refusal) {
+bool read_axes(const PricedJob& job, const GridQuestion& question, Grid& result, Refusal& refusal) {
     if (question.along.empty() || question.along.size() > max_grid_axes) {
         refusal = {fmt::format("a grid has one to {} givens, not {}", max_grid_axes,
                                question.along.size()),
@@ -25,7 +25,7 @@ bool read_axes(const lang::Sheet& sheet, const Compiled& compiled, const Values&
     }
     result.cells = 1;
     for (const GridQuestion::Along& along : question.along) {
-        const auto axis = axis_named(sheet, compiled, values, along.given, refusal);
+        const auto axis = axis_named(job, along.given, refusal);
         if (!axis)
             return false;
         for (const Grid::Along& other : result.along)
@@ -168,10 +168,11 @@ std::optional<std::vector<double>> places(Range range, std::size_t count, Refusa
     return at;
 }
 
-std::optional<Grid> grid(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                         const GridQuestion& question, Refusal& refusal) {
+std::optional<Grid> grid(const PricedJob& job, const GridQuestion& question, Refusal& refusal) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
     Grid result;
-    if (!read_axes(sheet, compiled, values, question, result, refusal) ||
+    if (!read_axes(job, question, result, refusal) ||
         !read_lines(sheet, compiled, question, result, refusal))
         return std::nullopt;
     if (!fill(compiled, result, refusal))

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/refusal.h"
 #include "engine/readers/value.h"
@@ -55,7 +56,6 @@ struct Grid {
     std::size_t place(std::size_t cell, std::size_t k) const;
 };
 
-std::optional<Grid> grid(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-                         const GridQuestion& question, Refusal& refusal);
+std::optional<Grid> grid(const PricedJob& job, const GridQuestion& question, Refusal& refusal);
 
 } // namespace acre::engine

@@ -1,4 +1,5 @@
 #include "engine/questions/what_if/sensitivity.h"
+#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <array>
@@ -22,12 +23,14 @@ constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 
 class Study {
   public:
-    Study(const lang::Sheet& sheet, const Compiled& compiled, const Values& values,
-          lang::LineId line)
-        : sheet_(sheet),
-          compiled_(compiled),
-          values_(values),
-          target_(compiled.plan.line_slot[line]) {
+    Study(const PricedJob& job, lang::LineId line)
+        : job_(job),
+          sheet_(job.sheet()),
+          compiled_(job.compiled()),
+          values_(job.values()),
+          target_(job.plan().line_slot[line]) {
+        const lang::Sheet& sheet = job.sheet();
+        const Values& values = job.values();
         result_.line = line;
         result_.value = values.slot[target_];
         result_.unit = unit_text(sheet, sheet.lines[line]);
@@ -54,7 +57,7 @@ class Study {
         const std::vector<double> slope = slopes(compiled_.plan, values_, target_);
         const std::vector<char> rested = rested_on(compiled_.plan, std::span(&target_, 1));
         std::vector<char> is_input(sheet_.lines.size(), 0);
-        for (Axis& axis : all_axes(sheet_, compiled_, values_)) {
+        for (Axis& axis : all_axes(job_)) {
             is_input[axis.line] = 1;
             Effect effect;
             effect.axis = axis;
@@ -298,6 +301,7 @@ class Study {
             result_.interactions.resize(at_most);
     }
 
+    const PricedJob& job_;
     const lang::Sheet& sheet_;
     const Compiled& compiled_;
     const Values& values_;
@@ -325,9 +329,11 @@ double Effect::width(double base) const {
     return greatest - least;
 }
 
-std::optional<Sensitivity> sensitivity(const lang::Sheet& sheet, const Compiled& compiled,
-                                       const Values& values, std::string_view line,
+std::optional<Sensitivity> sensitivity(const PricedJob& job, std::string_view line,
                                        Refusal& refusal, SensitivityLimits limits) {
+    const lang::Sheet& sheet = job.sheet();
+    const Compiled& compiled = job.compiled();
+    const Values& values = job.values();
     const auto target = line_named(sheet, compiled, line, refusal);
     if (!target)
         return std::nullopt;
@@ -335,7 +341,7 @@ std::optional<Sensitivity> sensitivity(const lang::Sheet& sheet, const Compiled&
         refusal = {fmt::format("`{}` has no answer in this job", sheet.lines[*target].name), {}};
         return std::nullopt;
     }
-    return Study(sheet, compiled, values, *target).run(limits, refusal);
+    return Study(job, *target).run(limits, refusal);
 }
 
 } // namespace acre::engine

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
+#include "engine/priced_job.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/refusal.h"
 #include "engine/readers/value.h"
@@ -80,8 +81,7 @@ inline constexpr std::size_t max_paired = 200;
 // max_moved givens that swing or choose, and a line of so many steps that their swings alone take
 // more than max_effort. Steps, kinks and pairs are looked for from the givens that do most down, as
 // far as max_effort goes.
-std::optional<Sensitivity> sensitivity(const lang::Sheet& sheet, const Compiled& compiled,
-                                       const Values& values, std::string_view line,
+std::optional<Sensitivity> sensitivity(const PricedJob& job, std::string_view line,
                                        Refusal& refusal, SensitivityLimits limits = {});
 
 } // namespace acre::engine

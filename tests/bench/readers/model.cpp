@@ -17,20 +17,19 @@ namespace {
 
 class NoFiles : public lang::Loader {
   public:
-    bool load(lang::ReferenceKind, std::string_view, std::string_view, lang::Loaded&,
-              lang::LoadFailure& failure) override {
-        failure = {lang::Code::F701, ""};
-        return false;
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view) override {
+        return lang::cannot_load(lang::Code::F701, kind, reference, "");
     }
 };
 
-bool open(const std::string& text, engine::Run& run) {
+lang::Outcome<engine::Job> open(const std::string& text) {
     lang::Request request;
     request.name = "rip.rate";
     request.text = text;
     request.kind = lang::FileKind::Model;
     NoFiles files;
-    return engine::run(request, files, run);
+    return engine::make_job(request, files);
 }
 
 } // namespace
@@ -39,18 +38,16 @@ Model open_model() {
     std::ifstream file(ACREWRIGHT_ROOT "/tests/bench/readers/rip.rate");
     const std::string text{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
     Model model;
-    model.compile_seconds = best_of(50, [&] {
-        engine::Run run;
-        open(text, run);
-    });
-    if (!open(text, model.run)) {
-        fmt::print("{}\n", lang::render(model.run.diagnostics, model.run.sources));
+    model.compile_seconds = best_of(50, [&] { (void)open(text); });
+    const lang::Outcome<engine::Job> made = open(text);
+    if (!made) {
+        fmt::print("{}\n", lang::render(made.said.diagnostics, *made.said.sources));
         std::exit(1);
     }
+    model.job = *made;
     engine::Refusal refusal;
     for (const char* name : given_name) {
-        const auto axis = engine::axis_named(**model.run.sheet, *model.run.compiled,
-                                             model.run.values, name, refusal);
+        const auto axis = engine::axis_named(*model.job, name, refusal);
         if (!axis) {
             fmt::print("{}\n", refusal.what);
             std::exit(1);
@@ -59,7 +56,7 @@ Model open_model() {
         model.inputs.push_back(axis->input);
     }
     for (const char* name : answer_name)
-        model.answers.push_back(model.plan().line_slot[(*model.run.sheet)->find(name)]);
+        model.answers.push_back(model.plan().line_slot[model.job->sheet().find(name)]);
     return model;
 }
 

@@ -8,18 +8,18 @@
 #include <span>
 #include <vector>
 
+#include "engine/driver.h"
 #include "engine/questions/what_if/axis.h"
-#include "engine/run.h"
 
 namespace acre::bench {
 
 struct Model {
-    engine::Run run;
+    engine::Job job;
     double compile_seconds = 0;        // text to plan
     std::vector<engine::Axis> axes;    // in the order of rip_native.h
     std::vector<std::uint32_t> inputs; // of the axes
     std::vector<engine::Slot> answers; // cost, price, price per unit
-    const engine::Plan& plan() const { return run.compiled->plan; }
+    const engine::Plan& plan() const { return job->plan(); }
 };
 Model open_model(); // ends the program when rip.rate does not compile
 

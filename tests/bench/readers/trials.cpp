@@ -92,7 +92,6 @@ double by_hand(const Model& model, unsigned threads) {
 } // namespace
 
 void measure_trials(Model& model) {
-    const lang::Sheet& sheet = **model.run.sheet;
     engine::RiskQuestion question;
     question.trials = trials;
     question.share_trials = 0;
@@ -103,11 +102,8 @@ void measure_trials(Model& model) {
     for (const unsigned threads : {1U, 2U}) {
         question.threads = threads;
         double mean = 0, hand_mean = 0;
-        const Took ours = took([&] {
-            mean = engine::risk(sheet, *model.run.compiled, model.run.values, question, refusal)
-                       ->measured[0]
-                       .mean;
-        });
+        const Took ours =
+            took([&] { mean = engine::risk(*model.job, question, refusal)->measured[0].mean; });
         const Took hand = took([&] { hand_mean = by_hand(model, threads); });
         const auto row = [&](const char* what, double result, Took time) {
             fmt::print("{:<58}{:>10.3f}{:>12.3f}{:>8.2f}\n",
@@ -119,12 +115,11 @@ void measure_trials(Model& model) {
     }
     const std::uint64_t before = resident_kilobytes();
     question.trials = trials * 2;
-    engine::risk(sheet, *model.run.compiled, model.run.values, question, refusal);
+    engine::risk(*model.job, question, refusal);
     fmt::print("twice the trials: {} KB more memory\n", resident_kilobytes() - before);
     question.trials = 1 << 20;
     question.share_trials = 1 << 16;
-    const Took shares = took(
-        [&] { engine::risk(sheet, *model.run.compiled, model.run.values, question, refusal); });
+    const Took shares = took([&] { engine::risk(*model.job, question, refusal); });
     fmt::print("{:<58}{:>10.3f}{:>12.3f}\n",
                "1,048,576 trials and the shares of all givens, 2 threads", shares.wall,
                shares.cores);

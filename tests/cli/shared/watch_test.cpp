@@ -34,13 +34,16 @@ TEST_CASE("what changed from one answer to the next is one line") {
 TEST_CASE("without watching a command answers once") {
     Console console;
     int asked = 0;
-    const int code = answer(false, false, console, [&](Console& to) {
+    Reply reply = watched(false, false, console, [&] {
         ++asked;
-        to.err += "a warning\n";
-        return Answer{3, "the page\n", {}, {}};
+        Reply one;
+        one.page = "the page\n";
+        one.note = "a note\n";
+        one.verdict = 3;
+        return one;
     });
-    CHECK(code == 3);
     CHECK(asked == 1);
+    CHECK(say(std::move(reply), false, console) == 3);
     CHECK(console.out == "the page\n");
-    CHECK(console.err == "a warning\n");
+    CHECK(console.err == "a note\n");
 }

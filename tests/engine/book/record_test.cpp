@@ -1,4 +1,5 @@
 #include "engine/book/record.h"
+#include "engine/driver.h"
 
 #include <doctest/doctest.h>
 
@@ -40,26 +41,19 @@ Made made(const std::string& text = job) {
     request.sets = {{"share", "15 %"}};
     tests::MemoryLoader files(
         {{"m.rate", model}, {"prices.rate", prices}, {"2027.season", season}});
-    RememberingLoader loader(files);
-    Run run;
-    REQUIRE(engine::run(request, loader, run));
-    const auto priced =
-        estimate(*run.sheet, *run.compiled, run.values, run.sources, run.diagnostics);
-    REQUIRE(priced);
-    return {record_of(request, loader, *run.sheet, *run.compiled, run.values, *priced, run.sources,
-                      "0"),
-            priced->price_cents};
+    const lang::Outcome<Job> made_job = make_job(request, files);
+    REQUIRE(made_job.value.has_value());
+    const lang::Outcome<Estimate> priced = estimate(**made_job);
+    REQUIRE(priced.value.has_value());
+    return {record_of(**made_job, *priced, "0"), priced->price_cents};
 }
 std::vector<std::string> differences_of(const nlohmann::json& record) {
     const auto request = request_of(record);
     REQUIRE(request);
-    RecordLoader loader(record);
-    Run again;
-    std::optional<Estimate> priced;
-    if (engine::run(*request, loader, again))
-        priced =
-            estimate(*again.sheet, *again.compiled, again.values, again.sources, again.diagnostics);
-    return differences(record, again, priced);
+    const UsedTexts texts = used_texts_of(record);
+    UsedTextsLoader loader(texts);
+    const lang::Outcome<Job> again = make_job(*request, loader);
+    return differences(record, again, again ? estimate(**again) : lang::Outcome<Estimate>());
 }
 
 } // namespace

@@ -31,8 +31,11 @@ const std::string ripping =
 
 struct Found {
     Priced p;
+    lang::Diagnostics said; // with those of the text
+
+    std::string rendered() const { return lang::render(said, p.sources()); }
     std::vector<lang::Diagnostic> all() const { // but for lints of the text
-        std::vector<lang::Diagnostic> list = p.text.diagnostics.all();
+        std::vector<lang::Diagnostic> list = said.all();
         std::erase_if(list, [](const auto& d) {
             return d.code == LangCode::L801 || d.code == LangCode::L803;
         });
@@ -40,27 +43,28 @@ struct Found {
     }
     lang::Diagnostic only() const {
         const auto list = all();
-        REQUIRE_MESSAGE(list.size() == 1, p.text.rendered());
+        REQUIRE_MESSAGE(list.size() == 1, rendered());
         return list.front();
     }
     lang::Diagnostic with(LangCode code) const {
-        const lang::Diagnostic* found = p.text.find(code);
-        REQUIRE_MESSAGE(found != nullptr, p.text.rendered());
+        const auto found = std::find_if(said.all().begin(), said.all().end(),
+                                        [&](const auto& d) { return d.code == code; });
+        REQUIRE_MESSAGE(found != said.all().end(), rendered());
         return *found;
     }
-    std::string at(lang::Span span) const { return std::string(p.text.sources->text(span)); }
+    std::string at(lang::Span span) const { return std::string(p.sources().text(span)); }
 };
 
 Found faults(const std::string& text, std::vector<std::pair<std::string, std::string>> sets = {},
              const char* root = nullptr) {
     Choices choices;
     choices.sets = std::move(sets);
-    Found found{priced_ok(text, choices)};
+    Found found{priced_ok(text, choices), {}};
+    found.said = found.p.job().diagnostics();
     std::vector<lang::LineId> roots;
     if (root != nullptr)
         roots.push_back(found.p.line(root));
-    report_faults(found.p.checked(), *found.p.compiled, found.p.values, *found.p.text.sources,
-                  roots, found.p.text.diagnostics);
+    report_faults(found.p, roots, found.said);
     return found;
 }
 
@@ -74,7 +78,7 @@ bool has_note(const lang::Diagnostic& d, const std::string& part) {
 
 TEST_CASE("a job without fault reports nothing") {
     const Found f = faults(ripping);
-    CHECK_MESSAGE(f.all().empty(), f.p.text.rendered());
+    CHECK_MESSAGE(f.all().empty(), f.rendered());
 }
 
 TEST_CASE("a division by zero is told at its operator, with the zero and who set it") {
@@ -186,7 +190,7 @@ TEST_CASE("zero acres have no price per acre, and that is the only complaint") {
 TEST_CASE("a price of nothing is a price, though no share of it is profit") {
     const Found f = faults("model \"m\"\ngiven area = 80 ac\ncost standing : $/ac = $0/ac over "
                            "area\nprice \"Idle\" per ac of area\n");
-    CHECK_MESSAGE(f.all().empty(), f.p.text.rendered());
+    CHECK_MESSAGE(f.all().empty(), f.rendered());
 }
 
 TEST_CASE("every kind of operation without an answer has its own words") {

@@ -20,7 +20,7 @@ std::size_t count(const Plan& plan, OpCode code) {
     return n;
 }
 const Input* input_of(const Priced& p, const char* name) {
-    for (const Input& input : p.compiled->plan.inputs)
+    for (const Input& input : p.plan().inputs)
         if (input.line == p.line(name))
             return &input;
     return nullptr;
@@ -55,8 +55,8 @@ TEST_CASE(
     CHECK(p.value("flow") == 23);
     CHECK(p.value("reach") == 6);
     // Inputs come first, so that a reader finds them at the front of the plan.
-    for (std::size_t i = 0; i < p.compiled->plan.inputs.size(); ++i)
-        CHECK(p.compiled->plan.inputs[i].slot == i);
+    for (std::size_t i = 0; i < p.plan().inputs.size(); ++i)
+        CHECK(p.plan().inputs[i].slot == i);
 }
 
 TEST_CASE("a given with a formula becomes an input when a job sets a value") {
@@ -78,15 +78,15 @@ TEST_CASE("equal parts of different lines are computed once") {
                                "y : ft^2 = b * a + a * a\n"
                                "z : ft^2 = (a * a + b * a) * 2\n");
     CHECK(p.slot("x") == p.slot("y"));
-    CHECK(count(p.compiled->plan, OpCode::Multiply) == 3); // a * b, a * a, * 2
+    CHECK(count(p.plan(), OpCode::Multiply) == 3); // a * b, a * a, * 2
     CHECK(p.value("z") == 42);
 }
 
 TEST_CASE("numbers between numbers fold away, units and all") {
     const Priced p =
         priced_ok("model \"m\"\ngiven a = 80 ac\nx : ac = a * (2 ^ 3 - 14 ft / 2 ft)\n");
-    CHECK(count(p.compiled->plan, OpCode::Add) == 0);
-    CHECK(count(p.compiled->plan, OpCode::Divide) == 0);
+    CHECK(count(p.plan(), OpCode::Add) == 0);
+    CHECK(count(p.plan(), OpCode::Divide) == 0);
     CHECK(p.value("x") == 80);
 }
 
@@ -103,14 +103,14 @@ TEST_CASE("a function is written out where it is called, once for the same value
     CHECK(p.value("p") == 5);
     CHECK(p.value("q") == 10);
     CHECK(p.value("r") == 5);
-    CHECK(p.compiled->origins.inlined.size() == 3);
+    CHECK(p.compiled().origins.inlined.size() == 3);
     // The sum of squares does not mind the order, so all three share the root.
-    CHECK(count(p.compiled->plan, OpCode::Sqrt) == 1);
-    for (const Origins::Inlined& call : p.compiled->origins.inlined) {
+    CHECK(count(p.plan(), OpCode::Sqrt) == 1);
+    for (const Origins::Inlined& call : p.compiled().origins.inlined) {
         REQUIRE(call.args.size() == 2);
         REQUIRE(call.locals.size() == 1);
-        const double a = p.values.slot[call.args[0]];
-        CHECK(p.values.slot[call.locals[0]] == a * a);
+        const double a = p.values().slot[call.args[0]];
+        CHECK(p.values().slot[call.locals[0]] == a * a);
     }
 }
 
@@ -125,16 +125,16 @@ TEST_CASE("a limit of a function guards its result, a tested range only marks it
                              "q : ac/h = pace(20 ft, 5 mi/h)\n";
     const Priced p = priced_ok(text);
     CHECK(p.value("p") == doctest::Approx(8 * 20 * 5280 / 43560.0)); // by hand
-    CHECK(count(p.compiled->plan, OpCode::Guard) == 2);
-    REQUIRE(p.compiled->plan.tested.size() == 1); // the second call is known to be inside
-    const Plan::TestedRange& range = p.compiled->plan.tested.front();
-    CHECK(p.values.slot[range.value] == 8);
-    CHECK(p.values.slot[range.low] == 1);
-    CHECK(p.values.slot[range.high] == 6);
+    CHECK(count(p.plan(), OpCode::Guard) == 2);
+    REQUIRE(p.plan().tested.size() == 1); // the second call is known to be inside
+    const Plan::TestedRange& range = p.plan().tested.front();
+    CHECK(p.values().slot[range.value] == 8);
+    CHECK(p.values().slot[range.low] == 1);
+    CHECK(p.values().slot[range.high] == 6);
     CHECK(range.parameter == 1);
     CHECK(range.call == p.slot("p"));
     std::vector<double> inputs{0.5, 8};
-    CHECK(std::isnan(evaluate(p.compiled->plan, inputs).slot[p.slot("p")]));
+    CHECK(std::isnan(evaluate(p.plan(), inputs).slot[p.slot("p")]));
 }
 
 TEST_CASE("a tower of functions that doubles at each level stops at the bound") {
@@ -145,11 +145,11 @@ TEST_CASE("a tower of functions that doubles at each level stops at the bound") 
                 "(x + 1)\n";
     }
     const Priced p = priced(text + "y : 1 = f63(x)\n");
-    CHECK_FALSE(p.compiled.has_value());
-    const lang::Diagnostic* found = p.text.find(lang::Code::G403);
+    CHECK_FALSE(p.made.value.has_value());
+    const lang::Diagnostic* found = p.find(lang::Code::G403);
     REQUIRE(found != nullptr);
     CHECK(found->title == "the calculation grows past 1,000,000 operations in `y`");
-    CHECK(p.text.diagnostics.error_count() == 1);
+    CHECK(p.made.said.diagnostics.error_count() == 1);
 
     // The same tower with equal calls is small: each level is computed once.
     std::string same = "model \"m\"\ngiven x = 1\ndefine f0 (x : 1) : 1 = x * 3\n";
@@ -159,7 +159,7 @@ TEST_CASE("a tower of functions that doubles at each level stops at the bound") 
             "define f" + std::to_string(i) + " (x : 1) : 1 = " + below + "(x) + " + below + "(x)\n";
     }
     const Priced small = priced_ok(same + "y : 1 = f63(x)\n");
-    CHECK(small.compiled->plan.size() < 70);
+    CHECK(small.plan().size() < 70);
     CHECK(small.value("y") == 3 * std::pow(2, 63));
 }
 
@@ -176,8 +176,8 @@ TEST_CASE("functions that only shuffle their arguments and leave nothing behind 
                 "(b, c, d, e, f, g, h, i, j, k, l, a))\n";
     }
     const Priced p = priced(text + "y : 1 = s39(1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12)\n");
-    CHECK_FALSE(p.compiled.has_value());
-    CHECK(p.text.find(lang::Code::G403) != nullptr);
+    CHECK_FALSE(p.made.value.has_value());
+    CHECK(p.find(lang::Code::G403) != nullptr);
 }
 
 TEST_CASE("a chain of nearly a hundred thousand lines, last first, needs no deep stack") {
@@ -187,7 +187,7 @@ TEST_CASE("a chain of nearly a hundred thousand lines, last first, needs no deep
     text += "l99990 : ft = a\n";
     const Priced p = priced_ok(text);
     CHECK(p.value("l0") == 99'991);
-    CHECK(p.compiled->plan.size() == 99'992);
+    CHECK(p.plan().size() == 99'992);
 }
 
 TEST_CASE("givens without a value that the answers rest on are told in one diagnostic") {
@@ -203,10 +203,10 @@ TEST_CASE("givens without a value that the answers rest on are told in one diagn
         "  cost hired : $/h = when area > 500 ac then rate otherwise 10 $/h over 1 h\n"
         "price \"Ripping\" per ac of area\n";
     const Priced p = priced(text);
-    CHECK_FALSE(p.compiled.has_value());
-    REQUIRE(p.text.diagnostics.error_count() == 1);
-    REQUIRE(p.text.find(lang::Code::I603) != nullptr);
-    const lang::Diagnostic& d = *p.text.find(lang::Code::I603);
+    CHECK_FALSE(p.made.value.has_value());
+    REQUIRE(p.made.said.diagnostics.error_count() == 1);
+    REQUIRE(p.find(lang::Code::I603) != nullptr);
+    const lang::Diagnostic& d = *p.find(lang::Code::I603);
     CHECK(d.title == "2 required values are missing");
     REQUIRE(d.notes.size() == 2);
     CHECK(d.notes[0] == "`hours` in h/yr, meter hours a year (test.rate, line 3)");
@@ -218,7 +218,7 @@ TEST_CASE("givens without a value that the answers rest on are told in one diagn
     choices.sets = {{"hours", "1500 h/yr"}, {"bought", "$150,000"}};
     const Priced set = priced_ok(text, choices);
     CHECK(set.value("owning") == 10);
-    CHECK(set.compiled->plan.line_slot[set.line("idle")] == no_slot);
+    CHECK(set.plan().line_slot[set.line("idle")] == no_slot);
 }
 
 TEST_CASE("every line, requirement, caution and bound has its slot") {
@@ -228,8 +228,8 @@ TEST_CASE("every line, requirement, caution and bound has its slot") {
                                "require depth <= depth_most \"too deep\"\n"
                                "caution when depth > 4 ft \"deep\"\n"
                                "caution \"call before ripping\"\n");
-    const Plan& plan = p.compiled->plan;
-    const auto value = [&](Slot slot) { return p.values.slot[slot]; };
+    const Plan& plan = p.plan();
+    const auto value = [&](Slot slot) { return p.values().slot[slot]; };
     REQUIRE(plan.require_slot.size() == 1);
     CHECK(value(plan.require_slot[0]) == 1);
     REQUIRE(plan.caution_slot.size() == 2);
@@ -239,16 +239,16 @@ TEST_CASE("every line, requirement, caution and bound has its slot") {
     CHECK(value(plan.within_high[0]) == 8);
     CHECK(value(plan.swing_low[0]) == 4);
     CHECK(plan.swing_high[0] == p.slot("depth_most"));
-    CHECK(p.compiled->origins.node.size() == plan.size());
-    CHECK(p.compiled->origins.line.size() == plan.size());
-    CHECK(p.compiled->origins.outer_node.size() == plan.size());
+    CHECK(p.compiled().origins.node.size() == plan.size());
+    CHECK(p.compiled().origins.line.size() == plan.size());
+    CHECK(p.compiled().origins.outer_node.size() == plan.size());
 }
 
 TEST_CASE("a native function that the program does not have is told where it is declared") {
     const Priced p =
         priced("model \"m\"\ndefine moon_pull (x : ft) : lbf native\ny : lbf = moon_pull(3 ft)\n");
-    CHECK_FALSE(p.compiled.has_value());
-    const lang::Diagnostic* found = p.text.find(lang::Code::N212);
+    CHECK_FALSE(p.made.value.has_value());
+    const lang::Diagnostic* found = p.find(lang::Code::N212);
     REQUIRE(found != nullptr);
     CHECK(found->title == "the program has no function `moon_pull` that takes 1 value");
 }

@@ -1,6 +1,7 @@
 #include "engine/questions/estimate.h"
 
 #include <cstdlib>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -44,13 +45,16 @@ const std::string ripping = "model \"Ripping\"\n"
                             "caution when speed > 1.5 mi/h \"fast for one shank\"\n"
                             "caution when speed > 3 mi/h \"too fast\"\n";
 
-std::optional<Estimate> estimate_of(Priced& p) {
-    return estimate(p.checked(), *p.compiled, p.values, *p.text.sources, p.text.diagnostics);
+std::set<LangCode> codes_of(const lang::Outcome<Estimate>& outcome) {
+    std::set<LangCode> codes;
+    for (const lang::Diagnostic& d : outcome.said.diagnostics.all())
+        codes.insert(d.code);
+    return codes;
 }
 Estimate estimate_ok(const std::string& text, const Choices& choices = {}) {
-    Priced p = priced_ok(text, choices);
-    const std::optional<Estimate> made = estimate_of(p);
-    REQUIRE_MESSAGE(made.has_value(), p.text.rendered());
+    const Priced p = priced_ok(text, choices);
+    const lang::Outcome<Estimate> made = estimate(p);
+    REQUIRE_MESSAGE(made.value.has_value(), lang::render(made.said.diagnostics, p.sources()));
     return *made;
 }
 
@@ -155,33 +159,34 @@ TEST_CASE("cautions are those that always hold, those that are true, and functio
 
 TEST_CASE("a model without a price cannot price a job") {
     Priced p = priced_ok("model \"Crawler\"\ngiven speed = 2 mi/h\nway : mi = speed * 3 h\n");
-    CHECK_FALSE(estimate_of(p).has_value());
-    CHECK(p.text.find(LangCode::I609) != nullptr);
+    CHECK(codes_of(estimate(p)).contains(LangCode::I609));
+    CHECK_FALSE(estimate(p).value.has_value());
 }
 
 TEST_CASE("a fault stops the price, a warning does not") {
     Choices wrong;
     wrong.sets = {{"area", "0 ac"}};
     Priced p = priced_ok(ripping, wrong);
-    CHECK_FALSE(estimate_of(p).has_value());
-    CHECK(p.text.find(LangCode::E508) != nullptr);
+    CHECK(codes_of(estimate(p)).contains(LangCode::E508));
+    CHECK_FALSE(estimate(p).value.has_value());
 
     const std::string with_swing =
         ripping +
         "given trips = 9 move swing 1 move .. 4 move\npart \"Crew\"\n"
         "  cost hands : $/move = $50/move over trips\nprice \"Crew\" lump covers \"Crew\"\n";
     Priced q = priced_ok(with_swing);
-    CHECK(estimate_of(q).has_value());
-    CHECK(q.text.find(LangCode::L802) != nullptr);
+    CHECK(codes_of(estimate(q)).contains(LangCode::L802));
+    CHECK(estimate(q).value.has_value());
 }
 
 TEST_CASE("a price too large for cents is an error, not a wrong number") {
     Choices huge;
     huge.sets = {{"area", "1e13 ac"}};
     Priced p = priced_ok(ripping, huge);
-    CHECK_FALSE(estimate_of(p).has_value());
-    REQUIRE(p.text.find(LangCode::E502) != nullptr);
-    CHECK(p.text.find(LangCode::E502)->title ==
+    const lang::Outcome<Estimate> none = estimate(p);
+    CHECK_FALSE(none.value.has_value());
+    REQUIRE(none.said.diagnostics.error_count() == 1);
+    CHECK(none.said.diagnostics.all().back().title ==
           "the price of \"Ripping\" is too large to be kept to the cent");
 }
 

@@ -43,7 +43,7 @@ const std::string job =
 Step explain_line(const std::string& text, const char* line, const Choices& choices = {},
                   ExplainLimits limits = {}) {
     const Priced p = priced_ok(text, choices);
-    return explain(p.checked(), *p.compiled, p.values, *p.text.sources, p.line(line), limits);
+    return explain(p, p.line(line), limits);
 }
 const Step& input(const Step& step, const std::string& name) {
     for (const Step& i : step.inputs)

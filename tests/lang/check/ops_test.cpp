@@ -48,7 +48,7 @@ TEST_CASE("sums, comparisons and the like take two of one kind, and the right si
         CAPTURE(row.a);
         CAPTURE(row.b);
         const Type a = number(row.a);
-        const Outcome outcome = apply(row.op, a, number(row.b));
+        const Applied outcome = apply(row.op, a, number(row.b));
         CHECK(outcome.mismatch == row.mismatch);
         if (!outcome.good()) {
             CHECK(outcome.type.kind == Type::Kind::Poison);
@@ -73,7 +73,7 @@ TEST_CASE("products and quotients multiply units and convert nothing") {
                       {Op::Multiply, "1", "lbf", "lbf"},       {Op::Divide, "gal", "ac", "gal/ac"}};
     for (const auto& row : rows) {
         CAPTURE(row.gives);
-        const Outcome outcome = apply(row.op, number(row.a), number(row.b));
+        const Applied outcome = apply(row.op, number(row.a), number(row.b));
         REQUIRE(outcome.good());
         CHECK(outcome.type.unit == number(row.gives).unit);
         CHECK(outcome.first == number(row.a).unit);
@@ -92,7 +92,7 @@ TEST_CASE("a whole written power keeps units, any other is for plain numbers") {
     CHECK(apply(Op::Power, number("yr"), number("1")).mismatch == Mismatch::NotAPower);
     CHECK(apply(Op::Power, number("1"), number("ft")).mismatch == Mismatch::WantsPlain);
     CHECK(apply(Op::Power, number("1"), number("ft")).operand == 1);
-    const Outcome plain = apply(Op::Power, number("%"), number("%"));
+    const Applied plain = apply(Op::Power, number("%"), number("%"));
     REQUIRE(plain.good()); // both become plain numbers first
     CHECK(plain.first == one);
     CHECK(plain.second == one);
@@ -101,7 +101,7 @@ TEST_CASE("a whole written power keeps units, any other is for plain numbers") {
 
 TEST_CASE("a square root halves the unit, in base units where the scale has no root") {
     CHECK(apply(Op::Sqrt, number("ft^2")).type.unit == number("ft").unit);
-    const Outcome acre = apply(Op::Sqrt, number("ac"));
+    const Applied acre = apply(Op::Sqrt, number("ac"));
     REQUIRE(acre.good());
     CHECK(acre.first == number("in^2").unit);
     CHECK(acre.type.unit == number("in").unit);

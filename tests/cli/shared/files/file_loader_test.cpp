@@ -14,16 +14,21 @@ using tests::ScratchFolder;
 
 namespace {
 
-struct Outcome {
-    bool good;
+struct Answer {
+    bool good = false;
     lang::Loaded loaded;
-    lang::LoadFailure failure{};
+    struct {
+        Code code = Code::F701;
+        std::string detail;
+    } failure;
 };
-Outcome load(FileLoader& loader, const std::string& reference, const std::string& from,
-             ReferenceKind kind = ReferenceKind::Model) {
-    Outcome outcome{};
-    outcome.good = loader.load(kind, reference, from, outcome.loaded, outcome.failure);
-    return outcome;
+Answer load(FileLoader& loader, const std::string& reference, const std::string& from,
+            ReferenceKind kind = ReferenceKind::Model) {
+    lang::Outcome<lang::Loaded> outcome = loader.load(kind, reference, from);
+    if (outcome)
+        return {true, *outcome, {}};
+    const lang::Diagnostic& why = outcome.said.diagnostics.all().front();
+    return {false, {}, {why.code, why.notes.empty() ? "" : why.notes.front()}};
 }
 
 } // namespace
@@ -47,7 +52,7 @@ TEST_CASE("models are found beside the file, then in the models folder above, th
     CHECK(load(loader, "crawler", job).loaded.text == "valley"); // read once
     FileLoader fresh("", "");
     CHECK(load(fresh, "crawler", job).loaded.text == "beside");
-    const Outcome missing = load(loader, "boat", job);
+    const Answer missing = load(loader, "boat", job);
     CHECK(missing.failure.code == Code::F701);
     CHECK(missing.failure.detail == "no `boat.rate` in `" + folder.path("valley/jobs/spring") +
                                         "`, `" + folder.path("valley/models") + "`, `" +
@@ -71,8 +76,8 @@ TEST_CASE("one file has one name, whichever way leads to it") {
     folder.write("models/library/soil.rate", "soil");
     const std::string job = folder.write("jobs/a.job", "");
     FileLoader loader("", "");
-    const Outcome first = load(loader, "library/soil", job);
-    const Outcome second = load(loader, "soil", folder.path("models/library/draft.rate"));
+    const Answer first = load(loader, "library/soil", job);
+    const Answer second = load(loader, "soil", folder.path("models/library/draft.rate"));
     CHECK(first.loaded.name == folder.path("models/library/soil.rate"));
     CHECK(second.loaded.name == first.loaded.name);
 }
@@ -83,7 +88,7 @@ TEST_CASE("the library is part of the program") {
     FileLoader loader("", "");
     const ScratchFolder folder;
     folder.write("models/other.rate", ""); // the search ends here
-    const Outcome outcome = load(loader, std::string(text.reference), folder.path("a.job"));
+    const Answer outcome = load(loader, std::string(text.reference), folder.path("a.job"));
     CHECK(outcome.good);
     CHECK(outcome.loaded.text == text.text);
     CHECK(outcome.loaded.name == "(built in) " + std::string(text.reference) + ".rate");
@@ -105,7 +110,7 @@ TEST_CASE("no reference leaves its folder") {
     for (const char* reference :
          {"../secret", "/etc/passwd", "inner/../../secret", "..", ".", "", "./a", "a//b", "a/",
           "a\\b", "inner\\..\\b", "a\nb", "out", "up/secret"}) {
-        const Outcome outcome = load(loader, reference, job);
+        const Answer outcome = load(loader, reference, job);
         CHECK_MESSAGE(!outcome.good, reference);
         CHECK_MESSAGE(outcome.failure.code == Code::F705, reference);
     }

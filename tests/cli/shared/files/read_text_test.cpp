@@ -16,15 +16,20 @@ using tests::ScratchFolder;
 
 namespace {
 
-struct Outcome {
-    bool good;
+struct Answer {
+    bool good = false;
     std::string text;
-    lang::LoadFailure failure{};
+    struct {
+        Code code = Code::F701;
+        std::string detail;
+    } failure;
 };
-Outcome read(const std::string& path, bool pipes = false) {
-    Outcome outcome{};
-    outcome.good = read_text(path, pipes, outcome.text, outcome.failure);
-    return outcome;
+Answer read(const std::string& path, bool pipes = false) {
+    const lang::Outcome<std::string> outcome = read_text(path, pipes);
+    if (outcome)
+        return {true, *outcome, {}};
+    const lang::Diagnostic& why = outcome.said.diagnostics.all().front();
+    return {false, "", {why.code, why.notes.empty() ? why.title : why.notes.front()}};
 }
 
 } // namespace
@@ -48,15 +53,15 @@ TEST_CASE("every way a file can be wrong has its code and its reason") {
     std::filesystem::create_symlink("nowhere", folder.path("dangling"));
     std::filesystem::create_symlink("ring", folder.path("ring"));
     for (const Row& row :
-         {Row{folder.path("missing"), Code::F701, ""},
-          Row{folder.path("missing/below"), Code::F701, ""},
-          Row{folder.path("dangling"), Code::F701, ""},
+         {Row{folder.path("missing"), Code::F701, "there is no file"},
+          Row{folder.path("missing/below"), Code::F701, "there is no file"},
+          Row{folder.path("dangling"), Code::F701, "there is no file"},
           Row{folder.path("folder"), Code::F702, "it is a folder"},
           Row{folder.path("pipe"), Code::F702, "it is not a plain file"},
           Row{"/dev/zero", Code::F702, "it is not a plain file"},
           Row{folder.path("ring"), Code::F702, ""},
-          Row{folder.write("empty", ""), Code::F704, "nothing is in it"},
-          Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "nothing is in it"},
+          Row{folder.write("empty", ""), Code::F704, "is empty"},
+          Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "is empty"},
           Row{folder.write("latin", "model\n a\xe9 b"), Code::F703,
               "byte \\xe9 at line 2, byte 3 of it"},
           Row{folder.write("cut", "model \xe2\x82"), Code::F703,
@@ -65,7 +70,7 @@ TEST_CASE("every way a file can be wrong has its code and its reason") {
               "it begins like UTF-16: save it as UTF-8"},
           Row{folder.write("binary", std::string("ELF\0x", 5)), Code::F703,
               "a zero byte at line 1, byte 4 of it: this is no text"}}) {
-        const Outcome outcome = read(row.path);
+        const Answer outcome = read(row.path);
         CHECK(!outcome.good);
         CHECK(outcome.failure.code == row.code);
         CHECK_MESSAGE(outcome.failure.detail.find(row.says) != std::string::npos,
@@ -76,7 +81,7 @@ TEST_CASE("every way a file can be wrong has its code and its reason") {
 TEST_CASE("a file may be as large as the limit and no larger") {
     const ScratchFolder folder;
     CHECK(read(folder.write("most", std::string(lang::max_file_bytes, 'a'))).good);
-    const Outcome outcome = read(folder.write("more", std::string(lang::max_file_bytes + 1, 'a')));
+    const Answer outcome = read(folder.write("more", std::string(lang::max_file_bytes + 1, 'a')));
     CHECK(!outcome.good);
     CHECK(outcome.failure.code == Code::S118);
     CHECK(outcome.failure.detail == "the limit is 4 MiB");

@@ -4,11 +4,11 @@
 #include <numeric>
 
 #include "engine/questions/risk/risk.h"
-#include "tests/support/opened.h"
+#include "tests/support/priced.h"
 
 using namespace acre::engine;
-using acre::tests::open_text;
-using acre::tests::Opened;
+using acre::tests::Priced;
+using acre::tests::priced_ok;
 
 namespace {
 
@@ -20,16 +20,16 @@ RiskQuestion question(std::vector<std::string_view> lines, std::uint64_t trials 
     q.share_trials = share_trials;
     return q;
 }
-Risk ask(const Opened& job, const RiskQuestion& q) {
+Risk ask(const Priced& job, const RiskQuestion& q) {
     Refusal refusal;
-    const auto answer = risk(job.sheet(), job.compiled, job.values, q, refusal);
+    const auto answer = risk(job, q, refusal);
     REQUIRE_MESSAGE(answer.has_value(), refusal.what);
     return *answer;
 }
 std::string refused(const std::string& text, const RiskQuestion& q) {
-    const Opened job = open_text(text);
+    const Priced job = priced_ok(text);
     Refusal refusal;
-    CHECK_FALSE(risk(job.sheet(), job.compiled, job.values, q, refusal).has_value());
+    CHECK_FALSE(risk(job, q, refusal).has_value());
     return refusal.what;
 }
 double percentile(const Measured& m, double share) {
@@ -65,7 +65,7 @@ bool same(const Risk& one, const Risk& two) {
 } // namespace
 
 TEST_CASE("one seed gives one answer, whatever the number of threads") {
-    const Opened job = open_text(sum);
+    const Priced job = priced_ok(sum);
     RiskQuestion q = question({"y"}, 100'003, 1 << 14);
     const Risk one = ask(job, q);
     for (const unsigned threads : {2U, 3U, 7U, 100U}) {
@@ -78,7 +78,7 @@ TEST_CASE("one seed gives one answer, whatever the number of threads") {
 
 TEST_CASE("the answer lies within its own error of the exact one, for many seeds") {
     // E y = 5 + 2 * E b * E c: b triangular 0, 4, 10: 14 / 3; c PERT 1, 2, 5: (1 + 8 + 5) / 6.
-    const Opened job = open_text(sum);
+    const Priced job = priced_ok(sum);
     const double exact = 5 + 2 * (14.0 / 3) * (14.0 / 6);
     int outside = 0;
     double largest = 0;
@@ -96,8 +96,8 @@ TEST_CASE("the answer lies within its own error of the exact one, for many seeds
 }
 
 TEST_CASE("percentiles are those of the distribution") {
-    const Opened job =
-        open_text("model \"m\"\ngiven a = 3  \"a\"  swing even 0 .. 10\ny : 1 = a ^ 2  \"y\"\n");
+    const Priced job =
+        priced_ok("model \"m\"\ngiven a = 3  \"a\"  swing even 0 .. 10\ny : 1 = a ^ 2  \"y\"\n");
     const Measured y = ask(job, question({"y"})).measured[0];
     for (const Percentile& p : y.percentiles) {
         CAPTURE(p.share);
@@ -112,7 +112,7 @@ TEST_CASE("percentiles are those of the distribution") {
 
 TEST_CASE("a step swing takes whole steps, each alike") {
     // A fair die: mean 3.5, variance 35 / 12.
-    const Opened job = open_text(
+    const Priced job = priced_ok(
         "model \"m\"\ngiven eyes = 3  \"eyes\"  swing step 1 .. 6\ny : 1 = eyes  \"y\"\n");
     const Measured y = ask(job, question({"y"}, 60'000)).measured[0];
     CHECK(y.mean == doctest::Approx(3.5).epsilon(1e-3));
@@ -123,7 +123,7 @@ TEST_CASE("a step swing takes whole steps, each alike") {
 
 TEST_CASE(
     "trials without an answer are counted, kept with what was drawn, and left out of the figures") {
-    const Opened job = open_text("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 1 "
+    const Priced job = priced_ok("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 1 "
                                  " \"b\"  swing even 0 .. 1\n"
                                  "require b <= 0.75  \"too much\"\ny : 1 = sqrt(a - 2)  \"y\"\n");
     const Risk r = ask(job, question({"y"}));
@@ -147,7 +147,7 @@ const std::string priced = "model \"m\"\npart \"All\"\n"
                            "price \"Work\" per ac of area\n  markup 25 %\n";
 
 TEST_CASE("profit and the chance of a loss are at the price quoted") {
-    const Opened job = open_text(priced);
+    const Priced job = priced_ok(priced);
     const Risk r = ask(job, question({}));
     CHECK(r.paid == 5000);
     REQUIRE(r.measured.size() == 4);
@@ -163,7 +163,7 @@ TEST_CASE("profit and the chance of a loss are at the price quoted") {
 }
 
 TEST_CASE("what is paid by the acre goes with the acres, a lump does not") {
-    const Opened job = open_text(
+    const Priced job = priced_ok(
         "model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"  swing even 50 ac .. 150 ac\n"
         "  cost labor : $/ac = $40/ac over area\nprice \"Work\" per ac of area\n  markup 25 %\n");
     RiskQuestion q = question({});
@@ -184,8 +184,8 @@ TEST_CASE("events fall as Poisson counts and their cost as it comes about") {
     // expected cost or not.
     for (const bool in_cost : {false, true}) {
         CAPTURE(in_cost);
-        const Opened job =
-            open_text(text + (in_cost ? "  cost breakage : $ = broken.amount over 1\n" : "") + end);
+        const Priced job =
+            priced_ok(text + (in_cost ? "  cost breakage : $ = broken.amount over 1\n" : "") + end);
         const Measured cost = ask(job, question({}, 1 << 18)).measured[1];
         CHECK(cost.name == "cost");
         CHECK(cost.mean == doctest::Approx(5000).epsilon(1e-4));
@@ -199,7 +199,7 @@ TEST_CASE("swings that move together have the rank correlation asked for, and th
                              "\"b\"  swing even 0 .. 10\n"
                              "given c = 2  \"c\"  swing even 1 .. 3\ncorrelate a, b 60 %\nboth : 1 "
                              "= a + b  \"s\"\nalone : 1 = a  \"a\"\n";
-    const Risk r = ask(open_text(text), question({"both", "alone"}, 1 << 17));
+    const Risk r = ask(priced_ok(text), question({"both", "alone"}, 1 << 17));
     CHECK(r.dependent);
     // Even marginals: the rank correlation is the plain one. Var(a + b) = 2 * 100 / 12 * (1 + 0.6).
     CHECK(r.measured[0].spread * r.measured[0].spread ==
@@ -210,8 +210,8 @@ TEST_CASE("swings that move together have the rank correlation asked for, and th
 }
 
 TEST_CASE("shares of the spread name what matters and add up where nothing acts together") {
-    const Opened job =
-        open_text("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 5  \"b\"  swing "
+    const Priced job =
+        priced_ok("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 5  \"b\"  swing "
                   "even 0 .. 20\n"
                   "given c = 2  \"c\"  swing even 1 .. 3\ny : 1 = a + b + 0 * c  \"y\"\n");
     const Risk r = ask(job, question({"y"}, 1 << 12, 1 << 15));
@@ -225,7 +225,7 @@ TEST_CASE("shares of the spread name what matters and add up where nothing acts 
 }
 
 TEST_CASE("shares of the spread with swings that move together and events still rank") {
-    const Opened job = open_text(
+    const Priced job = priced_ok(
         "model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"\n"
         "  given fuel = $4/gal  \"fuel\"  swing even $2/gal .. $6/gal\n"
         "  given oil = $4/gal  \"oil\"  swing even $2/gal .. $6/gal\n  correlate fuel, oil 50 %\n"
@@ -265,7 +265,7 @@ TEST_CASE("questions without sense are refused in words") {
 }
 
 TEST_CASE("a run can be watched and given up") {
-    const Opened job = open_text(sum);
+    const Priced job = priced_ok(sum);
     std::atomic<std::uint64_t> done{0};
     std::atomic<bool> stop{false};
     RiskQuestion q = question({"y"}, 50'000);
@@ -275,5 +275,5 @@ TEST_CASE("a run can be watched and given up") {
     CHECK(done == 50'000);
     stop = true;
     Refusal refusal;
-    CHECK_FALSE(risk(job.sheet(), job.compiled, job.values, q, refusal).has_value());
+    CHECK_FALSE(risk(job, q, refusal).has_value());
 }

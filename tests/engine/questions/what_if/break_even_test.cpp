@@ -3,28 +3,28 @@
 #include <cmath>
 
 #include "engine/questions/what_if/break_even.h"
-#include "tests/support/opened.h"
+#include "tests/support/priced.h"
 
 using namespace acre::engine;
-using acre::tests::open_text;
-using acre::tests::Opened;
+using acre::tests::Priced;
+using acre::tests::priced_ok;
 
 namespace {
 
-BreakEven ask(const Opened& job, BreakEvenQuestion question) {
+BreakEven ask(const Priced& job, BreakEvenQuestion question) {
     Refusal refusal;
-    const auto answer = break_even(job.sheet(), job.compiled, job.values, question, refusal);
+    const auto answer = break_even(job, question, refusal);
     REQUIRE_MESSAGE(answer.has_value(), refusal.what);
     return *answer;
 }
 BreakEven ask(const std::string& text, double wanted) {
-    return ask(open_text(text), {"x", "y", wanted, {}});
+    return ask(priced_ok(text), {"x", "y", wanted, {}});
 }
 
 std::string refused(const std::string& text, BreakEvenQuestion question) {
-    const Opened job = open_text(text);
+    const Priced job = priced_ok(text);
     Refusal refusal;
-    CHECK_FALSE(break_even(job.sheet(), job.compiled, job.values, question, refusal).has_value());
+    CHECK_FALSE(break_even(job, question, refusal).has_value());
     return refusal.what;
 }
 
@@ -156,12 +156,10 @@ TEST_CASE("stretches without an answer are told and do not count as crossings") 
 TEST_CASE("against another job the answer is where their lines meet") {
     const std::string model =
         "given x = 2  \"x\"  within 1 .. 10\ngiven a = 3\ny : 1 = a * x + 6 / a  \"y\"\n";
-    const Opened one = open_text(head + model),
-                 two = open_text(head + model, {{}, {}, {{"a", "1"}}, {}});
+    const Priced one = priced_ok(head + model),
+                 two = priced_ok(head + model, {{}, {}, {{"a", "1"}}, {}});
     Refusal refusal;
-    const auto found =
-        break_even_against(one.sheet(), one.compiled, one.values,
-                           {&two.sheet(), &two.compiled, &two.values}, {"x", "y", 0, {}}, refusal);
+    const auto found = break_even_against(one, two, {"x", "y", 0, {}}, refusal);
     REQUIRE(found.has_value());
     REQUIRE(found->crossings.size() == 1);
     CHECK(found->crossings[0].x == doctest::Approx(2)); // 3 x + 2 = x + 6

@@ -3,11 +3,11 @@
 #include <cmath>
 
 #include "engine/questions/what_if/grid.h"
-#include "tests/support/opened.h"
+#include "tests/support/priced.h"
 
 using namespace acre::engine;
-using acre::tests::open_text;
-using acre::tests::Opened;
+using acre::tests::Priced;
+using acre::tests::priced_ok;
 
 namespace {
 
@@ -18,23 +18,23 @@ const std::string text = "model \"m\"\n"
                          "y : 1 = when m is plus then a + b otherwise a * b\n"
                          "z : 1 = 10 / (a - 4)\n";
 
-Grid ask(const Opened& job, GridQuestion question) {
+Grid ask(const Priced& job, GridQuestion question) {
     Refusal refusal;
-    const auto answer = grid(job.sheet(), job.compiled, job.values, question, refusal);
+    const auto answer = grid(job, question, refusal);
     REQUIRE_MESSAGE(answer.has_value(), refusal.what);
     return *answer;
 }
 std::string refused(GridQuestion question) {
-    const Opened job = open_text(text);
+    const Priced job = priced_ok(text);
     Refusal refusal;
-    CHECK_FALSE(grid(job.sheet(), job.compiled, job.values, question, refusal).has_value());
+    CHECK_FALSE(grid(job, question, refusal).has_value());
     return refusal.what;
 }
 
 } // namespace
 
 TEST_CASE("every cell holds what the value reader says there, the last axis fastest") {
-    const Opened job = open_text(text);
+    const Priced job = priced_ok(text);
     std::vector<double> many;
     for (int k = 0; k < 700; ++k)
         many.push_back(k * 0.125);
@@ -44,7 +44,7 @@ TEST_CASE("every cell holds what the value reader says there, the last axis fast
         std::vector<double> inputs(3);
         for (std::size_t k = 0; k < 3; ++k)
             inputs[g.along[k].axis.input] = g.along[k].at[g.place(cell, k)];
-        const Values expected = evaluate(job.compiled.plan, inputs);
+        const Values expected = evaluate(job.plan(), inputs);
         const double y = expected.slot[job.slot("y")], z = expected.slot[job.slot("z")];
         if (std::isnan(z)) {
             CHECK(std::isnan(g.columns[0].value[cell])); // a cell has an answer or it has none

@@ -3,21 +3,21 @@
 #include <cmath>
 
 #include "engine/questions/what_if/sensitivity.h"
-#include "tests/support/opened.h"
+#include "tests/support/priced.h"
 
 using namespace acre::engine;
-using acre::tests::open_text;
-using acre::tests::Opened;
+using acre::tests::Priced;
+using acre::tests::priced_ok;
 
 namespace {
 
-Sensitivity ask(const Opened& job, std::string_view line) {
+Sensitivity ask(const Priced& job, std::string_view line) {
     Refusal refusal;
-    const auto answer = sensitivity(job.sheet(), job.compiled, job.values, line, refusal);
+    const auto answer = sensitivity(job, line, refusal);
     REQUIRE_MESSAGE(answer.has_value(), refusal.what);
     return *answer;
 }
-const Effect& effect_of(const Sensitivity& s, const Opened& job, std::string_view name) {
+const Effect& effect_of(const Sensitivity& s, const Priced& job, std::string_view name) {
     for (const Effect& effect : s.effects)
         if (job.sheet().lines[effect.axis.line].name == name)
             return effect;
@@ -46,7 +46,7 @@ const std::string model =
 } // namespace
 
 TEST_CASE("slopes are in the units of both lines and agree with the closed form") {
-    const Opened job = open_text(model);
+    const Priced job = priced_ok(model);
     const Sensitivity s = ask(job, "");
     CHECK(job.sheet().lines[s.line].name == "price.per_unit");
     CHECK(s.unit == "$/ac");
@@ -63,7 +63,7 @@ TEST_CASE("slopes are in the units of both lines and agree with the closed form"
 }
 
 TEST_CASE("what the line does not rest on has no effect, and computed givens are told apart") {
-    const Opened job = open_text(model);
+    const Priced job = priced_ok(model);
     const Sensitivity s = ask(job, "");
     const Effect& spare = effect_of(s, job, "spare");
     CHECK_FALSE(spare.reached);
@@ -74,7 +74,7 @@ TEST_CASE("what the line does not rest on has no effect, and computed givens are
 }
 
 TEST_CASE("givens are ranked by what their swing does") {
-    const Opened job = open_text(model);
+    const Priced job = priced_ok(model);
     const Sensitivity s = ask(job, "");
     for (std::size_t k = 1; k < s.effects.size(); ++k)
         CHECK(s.effects[k - 1].width(s.value) >= s.effects[k].width(s.value));
@@ -82,7 +82,7 @@ TEST_CASE("givens are ranked by what their swing does") {
 }
 
 TEST_CASE("a choice has the line at every option instead of a slope") {
-    const Opened job = open_text(model);
+    const Priced job = priced_ok(model);
     const Effect method = effect_of(ask(job, ""), job, "method");
     REQUIRE(method.at_option.size() == 2);
     CHECK(method.at_option[0] == doctest::Approx(job.value("price.per_unit")));
@@ -91,7 +91,7 @@ TEST_CASE("a choice has the line at every option instead of a slope") {
 }
 
 TEST_CASE("an empty swing is told and not used") {
-    const Opened job = open_text(model);
+    const Priced job = priced_ok(model);
     const Effect shift = effect_of(ask(job, ""), job, "shift");
     CHECK(shift.swing_trouble == "the swing of `shift` is empty: 10 h/day .. 9 h/day");
     CHECK_FALSE(shift.at_low.has_value());
@@ -100,7 +100,7 @@ TEST_CASE("an empty swing is told and not used") {
 TEST_CASE("the next step on either side is told with its place and its size") {
     // 40 ac at 2 ac/h is 20 h, in days of 8 h: 3 days. The fourth begins past 48 ac, the second
     // ends at 32 ac.
-    const Opened job = open_text(model);
+    const Priced job = priced_ok(model);
     const Effect area = effect_of(ask(job, "cost.total"), job, "area");
     REQUIRE(area.nearby.size() == 2);
     for (const Nearby& place : area.nearby) {
@@ -112,8 +112,8 @@ TEST_CASE("the next step on either side is told with its place and its size") {
 }
 
 TEST_CASE("a kink is told with the slopes on its two sides") {
-    const Opened job =
-        open_text("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = max(5 * x, 30)  \"y\"\n");
+    const Priced job =
+        priced_ok("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = max(5 * x, 30)  \"y\"\n");
     const Effect x = effect_of(ask(job, "y"), job, "x");
     REQUIRE(x.nearby.size() == 1);
     CHECK_FALSE(x.nearby[0].step);
@@ -123,13 +123,13 @@ TEST_CASE("a kink is told with the slopes on its two sides") {
 }
 
 TEST_CASE("decisions that do not matter are no kinks") {
-    const Opened job = open_text("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = when x > "
+    const Priced job = priced_ok("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = when x > "
                                  "6 then 3 * x otherwise x + 2 * x  \"y\"\n");
     CHECK(effect_of(ask(job, "y"), job, "x").nearby.empty());
 }
 
 TEST_CASE("pairs that do not act alone are named with what their corner adds") {
-    const Opened job = open_text(
+    const Priced job = priced_ok(
         "model \"m\"\ngiven a = 2  \"a\"  swing 1 .. 4\ngiven b = 10  \"b\"  swing 8 .. 15\n"
         "given c = 7  \"c\"  swing 5 .. 8\ny : 1 = a * b + c  \"y\"\n");
     const Sensitivity s = ask(job, "y");
@@ -141,10 +141,10 @@ TEST_CASE("pairs that do not act alone are named with what their corner adds") {
 }
 
 TEST_CASE("a line without an answer and a name that does not exist are refused") {
-    const Opened job = open_text("model \"m\"\ngiven a = 0  \"a\"\ny : 1 = 1 / a  \"y\"\n");
+    const Priced job = priced_ok("model \"m\"\ngiven a = 0  \"a\"\ny : 1 = 1 / a  \"y\"\n");
     Refusal refusal;
-    CHECK_FALSE(sensitivity(job.sheet(), job.compiled, job.values, "y", refusal));
+    CHECK_FALSE(sensitivity(job, "y", refusal));
     CHECK(refusal.what == "`y` has no answer in this job");
-    CHECK_FALSE(sensitivity(job.sheet(), job.compiled, job.values, "yy", refusal));
+    CHECK_FALSE(sensitivity(job, "yy", refusal));
     CHECK(refusal.what == "no line named `yy`");
 }

@@ -1,24 +1,22 @@
-#include "cli/field/job_fields.h"
+#include "engine/field/job_fields.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <string_view>
 
 #include <fmt/format.h>
 
-#include "cli/field/lay.h"
-#include "cli/shared/files/confined.h"
-#include "cli/shared/files/read_text.h"
-#include "cli/shared/quantity.h"
+#include "lang/units/convert.h"
 
-namespace acre::cli {
+namespace acre::engine {
 namespace {
 
 class FieldOfJob {
   public:
-    FieldOfJob(engine::Run& run, std::string prefix)
-        : run_(run),
-          sheet_(**run.sheet),
+    FieldOfJob(const PricedJob& job, std::string prefix)
+        : job_(job),
+          sheet_(job.sheet()),
           prefix_(std::move(prefix)) {}
 
     // The value of a line in `unit`; empty if the model has no such line or it has no answer.
@@ -26,14 +24,14 @@ class FieldOfJob {
         const lang::LineId id = find(name);
         if (id == lang::none || sheet_.lines[id].type.kind != lang::Type::Kind::Number)
             return std::nullopt;
-        const engine::Slot slot = run_.compiled->plan.line_slot[id];
-        if (slot == engine::no_slot || !std::isfinite(run_.values.slot[slot]))
+        const double is = job_.value(id);
+        if (!std::isfinite(is))
             return std::nullopt;
         lang::UnitError error{};
         const std::optional<lang::Unit> to = lang::read_unit(unit, sheet_.units, error);
         if (!to || to->dim != sheet_.lines[id].type.unit.dim)
             return std::nullopt;
-        return lang::conversion(sheet_.lines[id].type.unit, *to).apply(run_.values.slot[slot]);
+        return lang::conversion(sheet_.lines[id].type.unit, *to).apply(is);
     }
     bool is_given(const char* name) const {
         const lang::LineId id = find(name);
@@ -41,10 +39,10 @@ class FieldOfJob {
     }
     std::string full(const char* name) const { return prefix_ + name; }
 
-    bool request(engine::LayoutRequest& request, lang::Span span) {
+    bool request(LayoutRequest& request, lang::Span span, lang::Diagnostics& diagnostics) const {
         const std::optional<double> spacing = value("layout_spacing", "m");
         if (!spacing) {
-            run_.diagnostics.add(
+            diagnostics.add(
                 {lang::Code::B910,
                  "the model does not say how to lay a field out",
                  {span, "a boundary is named here"},
@@ -66,7 +64,7 @@ class FieldOfJob {
     }
 
   private:
-    engine::Run& run_;
+    const PricedJob& job_;
     const lang::Sheet& sheet_;
     std::string prefix_;
 
@@ -75,15 +73,17 @@ class FieldOfJob {
 
 class Fields {
   public:
-    Fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields,
-           std::string& sets)
-        : run_(run),
-          job_path_(job_path),
+    Fields(const PricedJob& job, lang::Loader& loader, std::vector<JobField>& fields,
+           std::string& sets, lang::SourceMap& sources, lang::Diagnostics& diagnostics)
+        : job_(job),
+          loader_(loader),
           fields_(fields),
-          sets_(sets) {}
+          sets_(sets),
+          sources_(sources),
+          diagnostics_(diagnostics) {}
 
     bool all() {
-        const lang::Sheet& sheet = **run_.sheet;
+        const lang::Sheet& sheet = job_.sheet();
         if (!sheet.job.field_path.empty() &&
             !one("", sheet.job.field_path, sheet.job.field_heading))
             return false;
@@ -95,16 +95,18 @@ class Fields {
     }
 
   private:
-    engine::Run& run_;
-    const std::string& job_path_;
+    const PricedJob& job_;
+    lang::Loader& loader_;
     std::vector<JobField>& fields_;
     std::string& sets_;
+    lang::SourceMap& sources_;
+    lang::Diagnostics& diagnostics_;
 
     // The heading is a constant of the job; its node holds the number in degrees.
     std::optional<double> heading(lang::NodeId node) const {
         if (node == lang::none)
             return std::nullopt;
-        const lang::Sheet& sheet = **run_.sheet;
+        const lang::Sheet& sheet = job_.sheet();
         double sign = 1;
         const lang::Node* at = &sheet.nodes[node];
         while (at->op == lang::Op::Negate || at->op == lang::Op::Convert) {
@@ -117,36 +119,29 @@ class Fields {
     bool one(const std::string& block, const std::string& path, lang::NodeId heading_node) {
         lang::Span span{};
         span.file = 0;
-        lang::LoadFailure failure;
-        std::string real;
-        std::string text;
-        if (!find_below(folder_of(job_path_), path, real, failure) ||
-            !read_text(real, false, text, failure, max_data_bytes)) {
-            lang::Diagnostic diagnostic{
-                failure.code, fmt::format("the boundary `{}` cannot be read", path),
-                {span, ""},   {},
-                {},           {}};
-            if (!failure.detail.empty())
-                diagnostic.notes.push_back(failure.detail);
-            run_.diagnostics.add(std::move(diagnostic));
+        lang::Outcome<lang::Loaded> text =
+            loader_.load(lang::ReferenceKind::Boundary, path, job_.request().name);
+        if (!text) {
+            for (lang::Diagnostic failed : text.said.diagnostics.all()) {
+                failed.primary.span = span;
+                diagnostics_.add(std::move(failed));
+            }
             return false;
         }
-        FieldOfJob job(run_, block.empty() ? "" : block + ".");
-        engine::LayoutRequest request;
-        if (!job.request(request, span))
+        FieldOfJob job(job_, block.empty() ? "" : block + ".");
+        LayoutRequest request;
+        if (!job.request(request, span, diagnostics_))
             return false;
-        std::optional<LaidField> field =
-            lay_text(joined(folder_of(job_path_), path), text, request, heading(heading_node),
-                     run_.sources, run_.diagnostics);
+        std::optional<LaidField> field = lay_text(text->name, text->text, request,
+                                                  heading(heading_node), sources_, diagnostics_);
         if (!field)
             return false;
         std::optional<LaidField> across;
         if (const std::optional<double> spacing = job.value("layout_cross_spacing", "m");
             spacing && *spacing > 0) {
             request.spacing = *spacing;
-            across = lay_text(joined(folder_of(job_path_), path), std::move(text), request,
-                              std::fmod(field->request.heading + 90, 180), run_.sources,
-                              run_.diagnostics);
+            across = lay_text(text->name, std::move(text->text), request,
+                              std::fmod(field->request.heading + 90, 180), sources_, diagnostics_);
             if (!across)
                 return false;
         }
@@ -165,10 +160,10 @@ class Fields {
         const auto set = [&](const char* name, double value, const char* from, const char* unit) {
             if (job.is_given(name))
                 sets_ += fmt::format("set {} = {:.10g}{}{}  {}\n", job.full(name),
-                                     convert(value, from, unit), *unit == '1' ? "" : " ",
+                                     lang::convert(value, from, unit), *unit == '1' ? "" : " ",
                                      *unit == '1' ? "" : unit, because);
         };
-        const engine::Layout& layout = field.layout;
+        const Layout& layout = field.layout;
         const double passes = field.request.passes_per_row;
         set("gross", field.plane.outer_area, "m^2", "ac");
         set("area", layout.net_area, "m^2", "ac");
@@ -185,19 +180,16 @@ class Fields {
 
 } // namespace
 
-bool has_fields(const engine::Run& run) {
-    const lang::Sheet& sheet = **run.sheet;
+bool names_boundaries(const lang::Sheet& sheet) {
     if (!sheet.job.field_path.empty())
         return true;
-    for (const lang::Block& block : sheet.blocks)
-        if (!block.field_path.empty())
-            return true;
-    return false;
+    return std::any_of(sheet.blocks.begin(), sheet.blocks.end(),
+                       [](const lang::Block& block) { return !block.field_path.empty(); });
 }
 
-bool lay_job_fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields,
-                    std::string& sets) {
-    return Fields(run, job_path, fields, sets).all();
+bool lay_job_fields(const PricedJob& job, lang::Loader& loader, std::vector<JobField>& fields,
+                    std::string& sets, lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
+    return Fields(job, loader, fields, sets, sources, diagnostics).all();
 }
 
-} // namespace acre::cli
+} // namespace acre::engine

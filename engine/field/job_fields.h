@@ -15,22 +15,20 @@
 #include <string>
 #include <vector>
 
-#include "cli/field/report.h"
-#include "engine/run.h"
+#include "engine/priced_job.h"
+#include "lang/diag/diagnostic.h"
+#include "lang/loader.h"
+#include "lang/source/source_map.h"
 
-namespace acre::cli {
-
-struct JobField {
-    std::string block; // name of the block; empty: the whole job
-    LaidField field;
-};
+namespace acre::engine {
 
 // True if the job or one of its blocks names a boundary.
-bool has_fields(const engine::Run& run);
+bool names_boundaries(const lang::Sheet& sheet);
 
-// Lays all of them out. `sets` becomes the text of `set` statements for lang::Request::field_sets.
-// False: `run.diagnostics` says why.
-bool lay_job_fields(engine::Run& run, const std::string& job_path, std::vector<JobField>& fields,
-                    std::string& sets);
+// Lays all of them out. `sets` becomes the text of `set` statements for lang::Request::field_sets;
+// `sources` gets the boundaries' texts, so that what is said can point into them. False: the
+// diagnostics say why.
+bool lay_job_fields(const PricedJob& job, lang::Loader& loader, std::vector<JobField>& fields,
+                    std::string& sets, lang::SourceMap& sources, lang::Diagnostics& diagnostics);
 
-} // namespace acre::cli
+} // namespace acre::engine

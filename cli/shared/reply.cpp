@@ -1,0 +1,82 @@
+#include "cli/shared/reply.h"
+
+#include <algorithm>
+
+#include "cli/shared/json/reply_json.h"
+#include "lang/diag/render.h"
+#include "lang/diag/safe_text.h"
+
+namespace acre::cli {
+namespace {
+
+bool touches_the_price(const lang::Diagnostic& diagnostic) {
+    const lang::Code code = diagnostic.code;
+    return diagnostic.severity() == lang::Severity::Error || code == lang::Code::L802 ||
+           code == lang::Code::L803 || code == lang::Code::L804;
+}
+
+// Whose fault an error is, by the letter of its code and, for a value of --set, by its place.
+int fault_of(const lang::Diagnostic& diagnostic, const lang::SourceMap* sources) {
+    const char kind = lang::name_of(diagnostic.code).front();
+    if (kind == 'F')
+        return exit_file;
+    const lang::FileId file = diagnostic.primary.span.file;
+    const bool typed = sources != nullptr && file < sources->size() &&
+                       sources->file(file).name() == "command line";
+    return kind == 'C' || kind == 'Q' || typed ? exit_usage : exit_at_fault;
+}
+
+} // namespace
+
+void Reply::fail(lang::Diagnostic failure) {
+    said.emplace_back().diagnostics.add(std::move(failure));
+}
+
+bool Reply::failed() const {
+    return std::any_of(
+        said.begin(), said.end(),
+        [](const lang::Said& one) { return one.diagnostics.has_errors(); });
+}
+
+int exit_code_of(const Reply& reply) {
+    int code = exit_done;
+    for (const lang::Said& said : reply.said)
+        for (const lang::Diagnostic& diagnostic : said.diagnostics.all()) {
+            if (diagnostic.severity() != lang::Severity::Error)
+                continue;
+            const int fault = fault_of(diagnostic, said.sources.get());
+            code = code == exit_done || code == fault ? fault : exit_at_fault;
+        }
+    return code == exit_done ? reply.verdict : code;
+}
+
+int say(Reply reply, bool json, Console& console) {
+    const int code = exit_code_of(reply);
+    for (lang::Said& said : reply.said)
+        said.diagnostics.sort();
+    if (json && (reply.document != nullptr || reply.failed())) {
+        console.out += reply_json(reply);
+        return code;
+    }
+    static const lang::SourceMap no_sources;
+    for (const lang::Said& said : reply.said)
+        console.err += lang::render(said.diagnostics, said.sources ? *said.sources : no_sources,
+                                    {console.color_err});
+    console.err += reply.note;
+    console.out += reply.page;
+    console.exact = reply.exact;
+    return code;
+}
+
+lang::Said of_the_price(const lang::Said& said) {
+    if (said.diagnostics.left_out() > 0)
+        return said;
+    lang::Said kept;
+    kept.sources = said.sources;
+    for (const lang::Diagnostic& diagnostic : said.diagnostics.all())
+        if (touches_the_price(diagnostic))
+            kept.diagnostics.add(diagnostic);
+    return kept;
+}
+
+} // namespace acre::cli

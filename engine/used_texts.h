@@ -1,0 +1,31 @@
+// The texts that a job was made from, and a loader that answers from them and from nothing else:
+// the same job can be made again, whatever happened to the files.
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <tuple>
+
+#include "lang/loader.h"
+
+namespace acre::engine {
+
+struct UsedTexts {
+    using Key = std::tuple<lang::ReferenceKind, std::string, std::string>; // kind, reference, from
+    std::map<Key, std::string> names;         // to the name of the text
+    std::map<std::string, std::string> texts; // by name
+};
+
+class UsedTextsLoader : public lang::Loader {
+  public:
+    // `used` must outlive the loader.
+    explicit UsedTextsLoader(const UsedTexts& used) : used_(used) {}
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view from) override;
+
+  private:
+    const UsedTexts& used_;
+};
+
+} // namespace acre::engine
