@@ -1,5 +1,6 @@
 // bridge: why one price is not the other.
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,15 +11,15 @@
 #include "cli/bridge/bridge_svg.h"
 #include "cli/bridge/bridge_text.h"
 #include "cli/command.h"
+#include "cli/shared/clock.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/legacy.h"
+#include "cli/shared/job.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
 #include "cli/shared/quote_book/reprice.h"
 #include "engine/book/record.h"
 #include "engine/questions/bridge/bridge.h"
-#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 namespace {
@@ -32,56 +33,137 @@ struct Side {
     engine::UsedTexts texts;                            // of a quote
     std::vector<std::unique_ptr<lang::Loader>> loaders; // the last one answers
     lang::Request request;
-    std::string name;
+    std::string what, label; // label: empty when the job has its own
 };
+
+using Failure = std::optional<lang::Said>;
 
 bool is_number(std::string_view text) {
     return text.size() >= 8 && text[4] == '-' &&
            text.find_first_not_of("0123456789-") == std::string_view::npos;
 }
 
-bool open_quote(const std::vector<Quote>& quotes, const std::string& number, Side& side,
-                std::string& reason) {
+Failure failed(lang::Diagnostic diagnostic) {
+    lang::Said said;
+    said.diagnostics.add(std::move(diagnostic));
+    return said;
+}
+
+Failure open_quote(const std::vector<Quote>& quotes, const std::string& number, Side& side) {
     const Quote* quote = find_quote(quotes, number);
-    if (quote == nullptr) {
-        reason = "the book has no quote `" + lang::terminal_text(number) + "`";
-        return false;
-    }
+    if (quote == nullptr)
+        return failed(lang::placeless(lang::Code::R002, "the book has no quote `" + number + "`"));
     const auto request = engine::request_of(quote->record);
-    if (!request) {
-        reason = "the record of quote " + number + " lacks its texts";
-        return false;
-    }
+    if (!request)
+        return failed(lang::placeless(lang::Code::R004,
+                                      "the record of quote " + number + " lacks its texts"));
     side.texts = engine::used_texts_of(quote->record);
     side.loaders.push_back(std::make_unique<engine::UsedTextsLoader>(side.texts));
     side.request = *request;
-    side.name = lang::terminal_text(
-        fmt::format("quote {}, {}", number, quote->record.value("issued", std::string())));
-    return true;
+    const std::string issued = quote->record.value("issued", std::string());
+    side.what = fmt::format("quote {}, {}", number, issued);
+    const std::optional<long> day = day_number(issued);
+    side.label = fmt::format("quote {}, {}", number, day ? day_text(*day) : issued);
+    return std::nullopt;
 }
 
-bool open_file(const std::string& path, const std::string& option, Side& side,
-               lang::Diagnostics& diagnostics) {
+Failure open_file(const std::string& path, const std::string& option, Side& side) {
     side.request.name = path;
     side.request.option = option;
-    if (!file_kind(path, side.request.kind) ||
-        !read_named_file(path, side.request.text, diagnostics))
-        return false;
+    if (!file_kind(path, side.request.kind))
+        return failed(lang::placeless(
+            lang::Code::C002, "`" + path + "` is neither a .job or .rate file nor a quote's number",
+            {}, {"a quote's number is written like 2027-003"}));
+    lang::Outcome<std::string> text = read_named_file(path);
+    if (!text)
+        return std::move(text.said);
+    side.request.text = std::move(*text);
     side.loaders.push_back(std::make_unique<FileLoader>());
-    side.name =
-        lang::terminal_text(path) + (option.empty() ? "" : ", " + lang::terminal_text(option));
-    return true;
+    side.what = path + (option.empty() ? "" : ", " + option);
+    return std::nullopt;
+}
+
+// The old side once more, with the season of today.
+Failure take_season(const std::string& season, Side& side) {
+    lang::Outcome<std::string> text = read_named_file(season);
+    if (!text)
+        return std::move(text.said);
+    side.loaders.push_back(
+        std::make_unique<SeasonLoader>(*side.loaders.back(), season, std::move(*text)));
+    side.what = "the same with " + season;
+    const std::string_view file = std::string_view(season).substr(season.rfind('/') + 1);
+    side.label = fmt::format("the same with season {}", file.substr(0, file.rfind('.')));
+    return std::nullopt;
+}
+
+lang::Outcome<std::vector<Quote>> quotes_for(const BridgeArguments& arguments) {
+    std::vector<Quote> quotes;
+    std::string reason;
+    if ((is_number(arguments.before) || is_number(arguments.after)) &&
+        !read_quotes(Book(arguments.book), quotes, reason))
+        return lang::placeless(lang::Code::R001, "the book `" + arguments.book + "`: " + reason);
+    return quotes;
+}
+
+Failure open_sides(const BridgeArguments& arguments, Side& before, Side& after) {
+    lang::Outcome<std::vector<Quote>> quotes = quotes_for(arguments);
+    if (!quotes)
+        return std::move(quotes.said);
+    const auto open = [&](const std::string& what, const std::string& option, Side& side) {
+        return is_number(what) ? open_quote(*quotes, what, side) : open_file(what, option, side);
+    };
+    if (Failure failure = open(arguments.before, arguments.old_option, before))
+        return failure;
+    const bool again = arguments.after == "again";
+    if (Failure failure =
+            open(again ? arguments.before : arguments.after, arguments.new_option, after))
+        return failure;
+    return again ? take_season(arguments.season, after) : std::nullopt;
+}
+
+lang::Outcome<engine::Job> make(const Side& side, const char* which) {
+    lang::Outcome<engine::Job> job = engine::make_job(side.request, *side.loaders.back());
+    if (!job)
+        job.said = engine::of_side(std::move(job.said), which, side.what);
+    return job;
+}
+
+Reply answer(const BridgeArguments& arguments, bool color) {
+    if ((arguments.after == "again") != !arguments.season.empty())
+        return lang::placeless(lang::Code::C004, "`again` and `--season FILE` go together");
+    Side before;
+    Side after;
+    if (Failure failure = open_sides(arguments, before, after))
+        return std::move(*failure);
+    lang::Outcome<engine::Job> old_job = make(before, "old");
+    if (!old_job)
+        return std::move(old_job.said);
+    lang::Outcome<engine::Job> new_job = make(after, "new");
+    if (!new_job)
+        return std::move(new_job.said);
+    const lang::Outcome<engine::BridgeAnswer> bridge =
+        engine::ask(**old_job, **new_job,
+                    {before.what, after.what, before.label, after.label, arguments.total});
+    Reply reply(bridge.said);
+    if (!bridge)
+        return reply;
+    if (!arguments.svg.empty() && !save(arguments.svg, bridge_svg(*bridge), reply))
+        return reply;
+    if (arguments.json)
+        reply.document = bridge_json(*bridge);
+    else
+        reply.page = bridge_text(*bridge, color);
+    return reply;
 }
 
 } // namespace
 
-int bridge_command(Words words, Console& console) {
+Reply bridge_command(Words words, Console& console) {
     BridgeArguments arguments;
     Arguments line("bridge",
-                   "Why one price is not the other: the difference divided among the values and "
-                   "formulas that changed, adding up exactly. "
-                   "Each side is a job file or the number of a quote; `again` is the same quote "
-                   "priced with the season of today.",
+                   "Why one price differs from another: the difference divided among the values "
+                   "and formulas that changed, adding up exactly. Each side is a job file or the "
+                   "number of a quote; `again` is the same quote with another season.",
                    "acrewright bridge examples/01-first-price.job examples/02-closer-pulls.job");
     line.positional("OLD", "a job file or a quote's number", arguments.before);
     line.positional("NEW", "a job file, a quote's number, or `again`", arguments.after);
@@ -94,66 +176,9 @@ int bridge_command(Words words, Console& console) {
     line.option("--svg", "FILE", "writes the steps as a picture", arguments.svg);
     line.flag("--total", "the whole price instead of the price per unit", arguments.total);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
-    if (const auto code = line.read(words, console))
-        return *code;
-    const auto fail = [&](const std::string& what, int code) {
-        console.err += "acrewright: " + what + "\n";
-        return code;
-    };
-    if ((arguments.after == "again") != !arguments.season.empty())
-        return fail("`again` and `--season FILE` go together", exit_usage);
-
-    std::vector<Quote> quotes;
-    std::string reason;
-    if ((is_number(arguments.before) || is_number(arguments.after)) &&
-        !read_quotes(Book(arguments.book), quotes, reason))
-        return fail("the book `" + lang::terminal_text(arguments.book) + "`: " + reason, exit_file);
-    Side before;
-    Side after;
-    lang::Diagnostics diagnostics;
-    const lang::SourceMap no_sources;
-    const auto open = [&](const std::string& what, const std::string& option, Side& side) {
-        if (is_number(what))
-            return open_quote(quotes, what, side, reason);
-        return open_file(what, option, side, diagnostics);
-    };
-    const bool again = arguments.after == "again";
-    if (!open(arguments.before, arguments.old_option, before) ||
-        !open(again ? arguments.before : arguments.after, arguments.new_option, after)) {
-        if (!reason.empty())
-            return fail(reason, exit_usage);
-        if (diagnostics.has_errors())
-            return report(diagnostics, no_sources, console);
-        return fail("each side is a .job or .rate file or a quote's number, as in 2027-003",
-                    exit_usage);
-    }
-    if (again) {
-        std::string text;
-        if (!read_named_file(arguments.season, text, diagnostics))
-            return report(diagnostics, no_sources, console);
-        after.loaders.push_back(std::make_unique<SeasonLoader>(*after.loaders.back(),
-                                                               arguments.season, std::move(text)));
-        after.name = "the same with " + lang::terminal_text(arguments.season);
-    }
-    const lang::Outcome<engine::Job> old_job =
-        engine::make_job(before.request, *before.loaders.back());
-    if (!old_job)
-        return report(old_job.said, console);
-    const lang::Outcome<engine::Job> new_job =
-        engine::make_job(after.request, *after.loaders.back());
-    if (!new_job)
-        return report(new_job.said, console);
-    const lang::Outcome<engine::Bridge> result =
-        engine::bridge(**old_job, **new_job, arguments.total);
-    if (!result)
-        return report(result.said, console);
-    if (!arguments.svg.empty() &&
-        !save(arguments.svg, bridge_svg(*result, before.name, after.name), console))
-        return exit_file;
-    console.out += arguments.json
-                       ? bridge_json(*result, before.name, after.name)
-                       : bridge_text(*result, {before.name, after.name}, console.color_out);
-    return exit_done;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
+    return answer(arguments, console.color_out);
 }
 
 } // namespace acre::cli

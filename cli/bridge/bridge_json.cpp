@@ -3,29 +3,45 @@
 #include "cli/shared/json/value.h"
 
 namespace acre::cli {
+namespace {
 
-std::string bridge_json(const engine::Bridge& bridge, const std::string& before,
-                        const std::string& after) {
+Json side(const engine::BridgeSide& from) {
+    return {{"what", from.what},
+            {"value", number(from.value)},
+            {"cents", from.cents},
+            {"label", from.label}};
+}
+
+Json row(const engine::BridgeRow& from) {
     static constexpr const char* kinds[] = {"given", "together", "model", "library", "rounding"};
-    Json document = {
-        {"schema", "acrewright.bridge/1"},
-        {"unit", bridge.unit},
-        {"before",
-         {{"what", before}, {"value", number(bridge.before)}, {"cents", bridge.before_cents}}},
-        {"after",
-         {{"what", after}, {"value", number(bridge.after)}, {"cents", bridge.after_cents}}},
-        {"exact", bridge.exact},
-        {"rows", Json::array()}};
-    for (const engine::BridgeRow& row : bridge.rows)
-        document["rows"].push_back({{"kind", kinds[static_cast<std::size_t>(row.kind)]},
-                                    {"names", row.names},
-                                    {"label", row.label},
-                                    {"before", row.before},
-                                    {"after", row.after},
-                                    {"because", row.because},
-                                    {"share", number(row.share)},
-                                    {"cents", row.cents}});
-    return cli::document(document);
+    Json names = Json::array();
+    std::string before;
+    std::string after;
+    for (const engine::BridgeChange& change : from.changes) {
+        const char* apart = names.empty() ? "" : ", ";
+        before += apart + change.before;
+        after += apart + change.after;
+        names.push_back(change.name);
+    }
+    return {{"kind", kinds[static_cast<std::size_t>(from.kind)]},
+            {"names", std::move(names)},
+            {"label", from.changes.empty() ? std::string() : from.changes.front().label},
+            {"before", before},
+            {"after", after},
+            {"because", from.because},
+            {"share", number(from.share)},
+            {"cents", from.cents}};
+}
+
+} // namespace
+
+Document bridge_json(const engine::BridgeAnswer& bridge) {
+    Json json = {{"schema", "acrewright.bridge/1"}, {"unit", bridge.unit},
+                 {"before", side(bridge.before)},   {"after", side(bridge.after)},
+                 {"exact", bridge.exact},           {"rows", Json::array()}};
+    for (const engine::BridgeRow& one : bridge.rows)
+        json["rows"].push_back(row(one));
+    return answered(std::move(json));
 }
 
 } // namespace acre::cli

@@ -1,13 +1,11 @@
 // Schema acrewright.bridge/1. Field by field in cli/README.md.
 #pragma once
 
-#include <string>
-
+#include "cli/shared/reply.h"
 #include "engine/questions/bridge/bridge.h"
 
 namespace acre::cli {
 
-std::string bridge_json(const engine::Bridge& bridge, const std::string& before,
-                        const std::string& after);
+Document bridge_json(const engine::BridgeAnswer& bridge);
 
 } // namespace acre::cli

@@ -2,85 +2,99 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstddef>
-#include <iterator>
 
 #include <fmt/format.h>
 
 #include "cli/bridge/bridge_text.h"
-#include "cli/shared/safe_text.h"
-#include "cli/shared/text/wrap.h"
+#include "cli/shared/chart/axis.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
-constexpr double width = 760, left = 330, right = 110, row_height = 30, top = 46;
+double dollars(std::int64_t cents) {
+    return static_cast<double>(cents) / 100;
+}
+
+// A line of words, and below it the bar: from the old price over every step to the new one.
+class Picture {
+  public:
+    explicit Picture(const engine::BridgeAnswer& bridge)
+        : bridge_(bridge),
+          paper_("From one price to the other, in " + bridge.unit) {
+        Extent steps;
+        std::int64_t at = bridge.before.cents;
+        steps.take(dollars(at));
+        for (const engine::BridgeRow& row : bridge.rows)
+            steps.take(dollars(at += row.cents));
+        extent_ = steps.with_room();
+        double figures = drawn_width(lang::cents_text(bridge.after.cents), Weight::Bold);
+        figures =
+            std::max(figures, drawn_width(lang::cents_text(bridge.before.cents), Weight::Bold));
+        for (const engine::BridgeRow& row : bridge.rows)
+            figures = std::max(figures, drawn_width(change_text(row.cents)));
+        plot_ = {paper_edge, paper_width - paper_edge - figures - 8, 0, 0};
+        y_ = paper_.below_title() + 8;
+    }
+
+    std::string draw() {
+        end(bridge_.before);
+        std::int64_t at = bridge_.before.cents;
+        for (const engine::BridgeRow& row : bridge_.rows) {
+            step(row, dollars(at), dollars(at + row.cents));
+            at += row.cents;
+        }
+        end(bridge_.after);
+        plot_.bottom = y_ + 2;
+        double y = draw_x_axis(paper_, extent_, "price; the axis does not begin at zero",
+                               bridge_.unit, plot_) +
+                   4;
+        paper_.box(paper_edge, y - 12, 24, 13, Ink::Ink);
+        paper_.text(paper_edge + 32, y, "+ more");
+        paper_.box(paper_edge + 120, y - 12, 24, 13, Ink::Paper, Ink::Ink);
+        paper_.text(paper_edge + 152, y, "- less");
+        return std::move(paper_).finish(y + 14);
+    }
+
+  private:
+    static constexpr double bar = 16, gap = 12;
+    const engine::BridgeAnswer& bridge_;
+    Paper paper_;
+    Extent extent_;
+    Plot plot_;
+    double y_ = 0;
+
+    double x(double value) const { return plot_.x(extent_.share(value)); }
+
+    void end(const engine::BridgeSide& side) {
+        y_ = paper_.lines(paper_edge, y_ + 14, paper_width - 2 * paper_edge, side.label, Ink::Ink,
+                          Weight::Bold) -
+             12;
+        const double value = x(dollars(side.cents));
+        paper_.box(plot_.left, y_, value - plot_.left, bar, Ink::Ground);
+        paper_.text(value + 6, y_ + 13, lang::cents_text(side.cents), Anchor::Start, Ink::Ink,
+                    Weight::Bold);
+        y_ += bar + gap;
+    }
+
+    void step(const engine::BridgeRow& row, double from, double to) {
+        const double top = y_ - gap;
+        y_ =
+            paper_.lines(paper_edge, y_ + 14, paper_width - 2 * paper_edge, bridge_row_words(row)) -
+            12;
+        paper_.path(fmt::format("M{:.1f} {:.1f}V{:.1f}", x(from), top, y_), Ink::Soft, 1, "3 3");
+        const double left = std::min(x(from), x(to));
+        const double width = std::max(1.5, std::abs(x(to) - x(from)));
+        paper_.box(left, y_, width, bar, row.cents > 0 ? Ink::Ink : Ink::Paper, Ink::Ink);
+        paper_.text(left + width + 6, y_ + 13, change_text(row.cents));
+        y_ += bar + gap;
+    }
+};
 
 } // namespace
 
-std::string bridge_svg(const engine::Bridge& bridge, const std::string& before,
-                       const std::string& after) {
-    // The line runs from the old price over every step to the new one; the frame holds all of it.
-    double low = static_cast<double>(std::min(bridge.before_cents, bridge.after_cents));
-    double high = static_cast<double>(std::max(bridge.before_cents, bridge.after_cents));
-    auto at = static_cast<double>(bridge.before_cents);
-    for (const engine::BridgeRow& row : bridge.rows) {
-        at += static_cast<double>(row.cents);
-        low = std::min(low, at);
-        high = std::max(high, at);
-    }
-    const double room = std::max(1.0, (high - low) * 0.12);
-    const auto x = [&](double cents) {
-        return left + (width - left - right) * (cents - low + room) / (high - low + 2 * room);
-    };
-    std::string out;
-    const auto put = [&]<class... Args>(fmt::format_string<Args...> format, Args&&... args) {
-        fmt::format_to(std::back_inserter(out), format, std::forward<Args>(args)...);
-    };
-    const double height = top + row_height * static_cast<double>(bridge.rows.size() + 2) + 12;
-    put("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" font-family=\"Georgia, "
-        "'Liberation Serif', serif\" "
-        "font-size=\"13\" "
-        "fill=\"#1d1b17\">\n<title>From one price to the other</title>\n<rect width=\"{}\" "
-        "height=\"{}\" fill=\"#fffdf7\"/>\n",
-        width, height, width, height);
-    put("<text x=\"16\" y=\"26\" font-size=\"15\" font-weight=\"bold\">From one price to the "
-        "other, in {}</text>\n",
-        markup_text(bridge.unit));
-    double y = top;
-    const auto end = [&](const std::string& name, std::int64_t cents) {
-        const double value = x(static_cast<double>(cents));
-        put("<text x=\"{}\" y=\"{}\" text-anchor=\"end\" font-weight=\"bold\">{}</text>\n",
-            left - 12, y + 15, markup_text(shortened(name, 44)));
-        put("<rect x=\"{}\" y=\"{}\" width=\"{:.1f}\" height=\"16\" fill=\"#6b4f2a\"/>\n", left,
-            y + 3, value - left);
-        put("<text x=\"{:.1f}\" y=\"{}\" font-weight=\"bold\">{}</text>\n", value + 8, y + 16,
-            markup_text(lang::cents_text(cents)));
-        y += row_height;
-    };
-    end(before, bridge.before_cents);
-    at = static_cast<double>(bridge.before_cents);
-    for (const engine::BridgeRow& row : bridge.rows) {
-        const double from = x(at);
-        at += static_cast<double>(row.cents);
-        const double to = x(at);
-        put("<path d=\"M{0:.1f} {1}V{2}\" stroke=\"#8a7a55\" stroke-dasharray=\"3 3\"/>\n", from,
-            y - row_height + 19, y + 3);
-        put("<text x=\"{}\" y=\"{}\" text-anchor=\"end\">{}</text>\n", left - 12, y + 15,
-            markup_text(shortened(bridge_row_text(row), 50)));
-        // More is filled, less is hatched by its outline: told apart without colour.
-        put("<rect x=\"{:.1f}\" y=\"{}\" width=\"{:.1f}\" height=\"16\" fill=\"{}\" "
-            "stroke=\"#1d1b17\" stroke-width=\"0.8\"/>\n",
-            std::min(from, to), y + 3, std::max(1.5, std::abs(to - from)),
-            row.cents > 0 ? "#b2462c" : "#fffdf7");
-        put("<text x=\"{:.1f}\" y=\"{}\">{}{}</text>\n", std::max(from, to) + 8, y + 16,
-            row.cents > 0 ? "+" : "", markup_text(lang::cents_text(row.cents)));
-        y += row_height;
-    }
-    end(after, bridge.after_cents);
-    out += "</svg>\n";
-    return out;
+std::string bridge_svg(const engine::BridgeAnswer& bridge) {
+    return Picture(bridge).draw();
 }
 
 } // namespace acre::cli

@@ -7,8 +7,6 @@
 
 namespace acre::cli {
 
-// `before` and `after`: what the sides are called; escaped here.
-std::string bridge_svg(const engine::Bridge& bridge, const std::string& before,
-                       const std::string& after);
+std::string bridge_svg(const engine::BridgeAnswer& bridge);
 
 } // namespace acre::cli

@@ -2,28 +2,25 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 
 #include <fmt/format.h>
 
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
+#include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
-std::string price(std::int64_t cents, const std::string& unit) {
-    return lang::cents_text(cents) + unit.substr(1);
-}
-std::string signed_price(std::int64_t cents) {
-    return (cents > 0 ? "+" : "") + lang::cents_text(cents);
+std::string shown(const engine::BridgeChange& change, const std::string& value) {
+    return change.choice ? engine::choice_label(value) : value;
 }
 
-std::string what(const engine::BridgeRow& row) {
-    switch (row.kind) {
+std::string what(engine::BridgeKind kind) {
+    switch (kind) {
     case engine::BridgeKind::Model:
         return "formulas of the models";
     case engine::BridgeKind::Library:
@@ -34,10 +31,7 @@ std::string what(const engine::BridgeRow& row) {
     case engine::BridgeKind::Together:
         break;
     }
-    std::string text;
-    for (const std::string& name : row.names)
-        text += (text.empty() ? "" : " and ") + lang::terminal_text(name);
-    return text.empty() ? "formulas and values together" : text;
+    return "formulas and values together";
 }
 
 std::string bar(double share, double most) {
@@ -48,38 +42,47 @@ std::string bar(double share, double most) {
 
 } // namespace
 
-std::string bridge_row_text(const engine::BridgeRow& row) {
-    std::string text = what(row);
-    if (!row.before.empty())
-        text += fmt::format(": {} to {}", lang::terminal_text(row.before),
-                            lang::terminal_text(row.after));
+std::string change_text(std::int64_t cents) {
+    return (cents > 0 ? "+" : "") + lang::cents_text(cents);
+}
+
+std::string bridge_row_words(const engine::BridgeRow& row) {
+    if (row.changes.empty())
+        return what(row.kind);
+    std::string text;
+    for (const engine::BridgeChange& change : row.changes)
+        text += fmt::format("{}{}: {} to {}", text.empty() ? "" : "; ", change.called(),
+                            shown(change, change.before), shown(change, change.after));
     if (!row.because.empty())
-        text += fmt::format(" ({})", lang::terminal_text(row.because));
+        text += fmt::format(" ({})", row.because);
     return text;
 }
 
-std::string bridge_text(const engine::Bridge& bridge, const BridgeNames& names, bool color) {
-    std::string out = bold("From one price to the other", color) + "\n";
-    out += fmt::format("  {:>14}  {}\n", price(bridge.before_cents, bridge.unit), names.before);
+std::string bridge_text(const engine::BridgeAnswer& bridge, bool color) {
+    std::string out =
+        bold(fmt::format("From one price to the other, in {}", lang::terminal_text(bridge.unit)),
+             color) +
+        "\n";
     double most = 1e-9;
     for (const engine::BridgeRow& row : bridge.rows)
         most = std::max(most, std::abs(row.share));
     Table table({{"", Align::Right}, {"", Align::Left}, {"", Align::Left, true}});
-    for (const engine::BridgeRow& row : bridge.rows) {
-        table.row({fmt::format("{:>14}", signed_price(row.cents)), bar(row.share, most),
-                   bridge_row_text(row)});
-    }
+    const auto end = [&](const engine::BridgeSide& side) {
+        table.row({lang::cents_text(side.cents), "", lang::terminal_text(side.label)}, true);
+    };
+    end(bridge.before);
+    for (const engine::BridgeRow& row : bridge.rows)
+        table.row({change_text(row.cents), bar(row.share, most),
+                   lang::terminal_text(bridge_row_words(row))});
+    end(bridge.after);
+    table.row({change_text(bridge.after.cents - bridge.before.cents), "", "total change"});
     out += table.text(color);
-    out += fmt::format("  {:>14}  {}\n", price(bridge.after_cents, bridge.unit), names.after);
-    out +=
-        fmt::format("  {:>14}  in all\n", signed_price(bridge.after_cents - bridge.before_cents));
     out += "\n" +
-           wrap(bridge.exact ? "Each share is the mean of what the change adds over every order in "
-                               "which the changes could have come, so it "
-                               "depends on no order and the rows add up to the cent."
-                             : "Each share is the mean of what the change adds over 1,024 orders "
-                               "in which the changes could have come; the rows "
-                               "add up to the cent.",
+           wrap(bridge.exact
+                    ? "Each change gets the mean of what it adds over every order in which the "
+                      "changes could come: no order matters, and the rows add up to the cent."
+                    : "Each change gets the mean of what it adds over 1,024 of the orders in which "
+                      "the changes could come. The rows add up to the cent.",
                 page_width) +
            "\n";
     return out;

@@ -5,13 +5,10 @@
 #include <vector>
 
 #include "cli/command.h"
-#include "cli/compare/columns.h"
-#include "cli/compare/over.h"
+#include "cli/compare/compare_page.h"
+#include "cli/shared/axis_words.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/legacy.h"
-#include "engine/questions/estimate.h"
-#include "lang/diag/safe_text.h"
-#include "lang/units/number_text.h"
+#include "cli/shared/job.h"
 
 namespace acre::cli {
 namespace {
@@ -22,80 +19,119 @@ struct CompareArguments {
     bool json = false;
 };
 
-std::string column_name(const CompareArguments& arguments, const std::string& path,
-                        const std::string& option, const std::string& title) {
-    if (arguments.paths.size() == 1)
-        return option.empty() ? "as it stands" : option;
-    return title.empty() ? path : title;
-}
-
-// Adds a column, or its name to those without an answer after its errors were told; false with the
-// exit code when the words or a file are wrong rather than the job. `options`: the titles of the
-// job's options, as far as it can be read.
-bool open_column(const CompareArguments& arguments, const std::string& path,
-                 const std::string& option, Comparison& comparison,
-                 std::vector<std::string>* options, Console& console, int& code) {
+// Opens a column. The errors where the words or a file are wrong rather than the job, or there is
+// too much side by side: then nothing is compared.
+std::optional<lang::Said> open_column(const CompareArguments& arguments, const std::string& path,
+                                      const std::string& option,
+                                      std::vector<engine::CompareSide>& sides) {
     JobArguments job;
     job.path = path;
     job.option = option;
     job.sets = arguments.sets;
     job.models = arguments.models;
-    CompareColumn column;
-    column.job = open_job(job, console, code);
-    if (!column.job) {
-        comparison.unanswered.push_back(column_name(arguments, path, option, ""));
-        return code == exit_at_fault;
-    }
-    const lang::JobInfo& info = column.job->sheet().job;
-    if (options != nullptr)
-        *options = info.options;
-    column.name = column_name(arguments, path, option, info.title);
-    std::size_t steps = column.job->sheet().nodes.size();
-    for (const CompareColumn& other : comparison.columns)
-        steps += other.job->sheet().nodes.size();
-    if (steps > max_side_by_side) {
-        console.err += "acrewright: the jobs side by side come to more than " +
-                       lang::number_text(max_side_by_side) +
-                       " steps of calculation: compare fewer\n";
-        code = exit_at_fault;
-        return false;
-    }
-    lang::Outcome<engine::Estimate> estimate = engine::estimate(*column.job);
-    code = report(estimate.said, console);
-    if (estimate && code == exit_done) {
-        column.estimate = std::move(*estimate);
-        comparison.columns.push_back(std::move(column));
-        return true;
-    }
-    comparison.unanswered.push_back(column.name);
-    return code == exit_at_fault;
+    const bool options_of_one = arguments.paths.size() == 1;
+    sides.push_back(
+        {options_of_one ? (option.empty() ? "this job" : option) : "", path, open_job(job)});
+    const lang::Outcome<engine::Job>& opened = sides.back().job;
+    if (!opened && exit_code_of(Reply(opened.said)) != exit_at_fault)
+        return opened.said;
+    if (auto too_much = engine::too_much_side_by_side(sides))
+        return lang::Outcome<int>(std::move(*too_much)).said;
+    return std::nullopt;
 }
 
-bool open_columns(const CompareArguments& arguments, Comparison& comparison, Console& console,
-                  int& code) {
-    for (const std::string& path : arguments.paths) {
-        std::vector<std::string> options;
-        if (!open_column(arguments, path, "", comparison, &options, console, code))
-            return false;
-        if (arguments.paths.size() > 1)
+lang::Outcome<std::vector<engine::CompareSide>> open_all(const CompareArguments& arguments) {
+    std::vector<engine::CompareSide> sides;
+    for (const std::string& path : arguments.paths)
+        if (auto failed = open_column(arguments, path, "", sides))
+            return std::move(*failed);
+    if (arguments.paths.size() > 1)
+        return sides;
+    const std::vector<std::string> options = !arguments.options.empty() ? arguments.options
+                                             : sides[0].job ? engine::options_of(**sides[0].job)
+                                                            : std::vector<std::string>();
+    for (const std::string& option : options)
+        if (sides.size() < engine::max_columns)
+            if (auto failed = open_column(arguments, arguments.paths[0], option, sides))
+                return std::move(*failed);
+    return sides;
+}
+
+// "run 300 ft..2,600 ft", in the unit of the given.
+lang::Outcome<engine::CompareQuestion::Over>
+read_over(const std::string& over, const std::vector<engine::CompareSide>& sides) {
+    const std::size_t space = over.find(' ');
+    const std::size_t dots = over.find("..");
+    if (space == std::string::npos || dots == std::string::npos || dots < space)
+        return lang::placeless(
+            lang::Code::C003, "`--over` takes a given and a range, as in \"run 300 ft..2,600 ft\"");
+    engine::CompareQuestion::Over read;
+    read.given = over.substr(0, space);
+    for (const engine::CompareSide& side : sides) {
+        if (!side.job)
             continue;
-        for (const std::string& option : arguments.options.empty() ? options : arguments.options)
-            if (comparison.columns.size() + comparison.unanswered.size() < max_columns &&
-                !open_column(arguments, path, option, comparison, nullptr, console, code))
-                return false;
+        lang::Outcome<std::string> unit = engine::unit_of_given(**side.job, read.given);
+        if (!unit)
+            return std::move(unit.said);
+        std::string reason;
+        const auto ends = read_range(over.substr(space), *unit, reason);
+        if (!ends)
+            return lang::placeless(lang::Code::C003, "`--over`: " + reason);
+        read.ends = *ends;
+        break;
     }
-    return !comparison.columns.empty();
+    return read;
+}
+
+Reply show(const CompareArguments& arguments, const engine::CompareAnswer& comparison, bool color) {
+    Reply reply;
+    for (const lang::Said& said : comparison.told)
+        reply.said.push_back(of_the_price(said));
+    if (comparison.columns.empty())
+        return reply;
+    if (!arguments.svg.empty() && !save(arguments.svg, over_svg(comparison), reply))
+        return reply;
+    if (arguments.json) {
+        reply.document = compare_json(comparison);
+        return reply;
+    }
+    reply.page = compare_text(comparison, color);
+    if (comparison.flips)
+        reply.page += flips_text(comparison);
+    if (comparison.over)
+        reply.page += over_text(comparison);
+    return reply;
+}
+
+Reply answer(const CompareArguments& arguments, bool color) {
+    if (arguments.paths.size() > engine::max_columns)
+        return lang::placeless(lang::Code::C004, "at most " + std::to_string(engine::max_columns) +
+                                                     " jobs side by side");
+    if (!arguments.svg.empty() && arguments.over.empty())
+        return lang::placeless(lang::Code::C004, "`--svg` draws what `--over` shows, and needs it");
+    lang::Outcome<std::vector<engine::CompareSide>> sides = open_all(arguments);
+    if (!sides)
+        return std::move(sides.said);
+    engine::CompareQuestion question;
+    question.flip = arguments.flip;
+    if (!arguments.over.empty()) {
+        lang::Outcome<engine::CompareQuestion::Over> over = read_over(arguments.over, *sides);
+        if (!over)
+            return std::move(over.said);
+        question.over = std::move(*over);
+    }
+    lang::Outcome<engine::CompareAnswer> comparison = engine::ask(std::move(*sides), question);
+    return comparison ? show(arguments, *comparison, color) : Reply(std::move(comparison.said));
 }
 
 } // namespace
 
-int compare_command(Words words, Console& console) {
+Reply compare_command(Words words, Console& console) {
     CompareArguments arguments;
     Arguments line("compare",
                    "A job and its options, or several jobs, side by side: prices, every cost, "
-                   "quantities, what is not the same and what each "
-                   "difference adds. --flip finds where two of them cost the same, --over draws "
-                   "each over a given.",
+                   "quantities, what differs and what each difference adds. --flip finds where "
+                   "two of them cost the same, --over draws each over a given.",
                    "acrewright compare examples/03-rows-or-field.job --flip row_width");
     line.positionals("JOB", "one job for its options, or several jobs", arguments.paths);
     line.option("--option", "TITLE", "only these options of the job; may be repeated",
@@ -111,34 +147,9 @@ int compare_command(Words words, Console& console) {
                 arguments.over);
     line.option("--svg", "FILE", "writes what --over shows as a picture", arguments.svg);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
-    if (const auto code = line.read(words, console))
-        return *code;
-    if (arguments.paths.size() > max_columns) {
-        console.err +=
-            "acrewright: at most " + std::to_string(max_columns) + " jobs side by side\n";
-        return exit_usage;
-    }
-    if (!arguments.svg.empty() && arguments.over.empty()) {
-        console.err += "acrewright: `--svg` draws what `--over` shows; it needs it\n";
-        return exit_usage;
-    }
-    Comparison comparison;
-    int code = exit_done;
-    if (!open_columns(arguments, comparison, console, code))
-        return code;
-    compare(comparison);
-    std::string flips;
-    std::string curves;
-    std::string svg;
-    if (!arguments.flip.empty() && !flip_text(comparison, arguments.flip, flips, console))
-        return exit_usage;
-    if (!arguments.over.empty() && !over_text(comparison, arguments.over, curves, svg, console))
-        return exit_usage;
-    if (!arguments.svg.empty() && !save(arguments.svg, svg, console))
-        return exit_file;
-    console.out += arguments.json ? compare_json(comparison)
-                                  : compare_text(comparison, console.color_out) + flips + curves;
-    return comparison.unanswered.empty() ? exit_done : exit_at_fault;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
+    return answer(arguments, console.color_out);
 }
 
 } // namespace acre::cli

@@ -1,19 +1,24 @@
 #include "cli/bridge/bridge_json.h"
-#include "cli/compare/columns.h"
+#include "cli/compare/compare_page.h"
 #include "cli/shared/json/value.h"
 
 namespace acre::cli {
 namespace {
 
-Json rows_json(const std::vector<CompareRow>& rows) {
+Json numbers(const std::vector<double>& values) {
+    Json list = Json::array();
+    for (const double value : values)
+        list.push_back(number(value));
+    return list;
+}
+
+Json rows_json(const std::vector<engine::CompareRow>& rows) {
     Json out = Json::array();
-    for (const CompareRow& row : rows) {
+    for (const engine::CompareRow& row : rows) {
         Json entry = {{"name", row.name},
                       {"label", row.label},
                       {"unit", row.unit},
-                      {"values", Json::array()}};
-        for (const double value : row.value)
-            entry["values"].push_back(number(value));
+                      {"values", numbers(row.value)}};
         if (!row.choice.empty())
             entry["shown"] = row.choice;
         out.push_back(std::move(entry));
@@ -21,12 +26,46 @@ Json rows_json(const std::vector<CompareRow>& rows) {
     return out;
 }
 
+Json flips_json(const engine::CompareFlips& flips) {
+    static constexpr const char* kinds[] = {"same", "step", "touch", "level"};
+    Json out = {{"given", flips.given},
+                {"label", flips.label},
+                {"unit", flips.unit},
+                {"price_unit", flips.price_unit},
+                {"from", number(flips.range.low)},
+                {"to", number(flips.range.high)},
+                {"columns", Json::array()}};
+    for (const engine::CompareFlip& flip : flips.columns) {
+        Json one = {{"column", flip.column}, {"cut", flip.cut}, {"meetings", Json::array()}};
+        for (const engine::CompareMeeting& meeting : flip.meetings)
+            one["meetings"].push_back({{"kind", kinds[static_cast<std::size_t>(meeting.kind)]},
+                                       {"at", number(meeting.at)},
+                                       {"to", number(meeting.to)},
+                                       {"cheaper_above", meeting.cheaper_above}});
+        if (flip.meetings.empty())
+            one["never"] = {{"column_is_cheaper", flip.column_is_cheaper},
+                            {"least", number(flip.least)},
+                            {"at", number(flip.least_at)}};
+        out["columns"].push_back(std::move(one));
+    }
+    return out;
+}
+
+Json over_json(const engine::CompareOver& over) {
+    Json out = {{"given", over.given},        {"label", over.label},
+                {"unit", over.unit},          {"price_unit", over.price_unit},
+                {"places", numbers(over.at)}, {"prices", Json::array()}};
+    for (const std::vector<double>& prices : over.price)
+        out["prices"].push_back(numbers(prices));
+    return out;
+}
+
 } // namespace
 
-std::string compare_json(const Comparison& comparison) {
+Document compare_json(const engine::CompareAnswer& comparison) {
     Json out = {{"schema", "acrewright.compare/1"}, {"columns", Json::array()}};
-    for (const CompareColumn& column : comparison.columns)
-        out["columns"].push_back({{"name", column.name}, {"cents", column.estimate.price_cents}});
+    for (const engine::CompareColumn& column : comparison.columns)
+        out["columns"].push_back({{"name", column.name}, {"cents", column.price_cents}});
     out["unanswered"] = comparison.unanswered;
     out["cheapest"] = comparison.cheapest;
     out["prices"] = rows_json(comparison.prices);
@@ -34,16 +73,16 @@ std::string compare_json(const Comparison& comparison) {
     out["quantities"] = rows_json(comparison.quantities);
     out["differences"] = rows_json(comparison.differences);
     out["why"] = Json::array();
-    for (const Comparison::Why& why : comparison.why) {
-        if (!why.why_not.empty())
-            out["why"].push_back({{"column", why.column}, {"why_not", why.why_not}});
+    for (const engine::CompareWhy& why : comparison.why)
+        if (why.bridge)
+            out["why"].push_back({{"column", why.column}, {"bridge", *bridge_json(*why.bridge)}});
         else
-            out["why"].push_back(
-                {{"column", why.column},
-                 {"bridge", Json::parse(bridge_json(why.bridge, comparison.columns[0].name,
-                                                    comparison.columns[why.column].name))}});
-    }
-    return document(out);
+            out["why"].push_back({{"column", why.column}, {"why_not", why.why_not}});
+    if (comparison.flips)
+        out["flips"] = flips_json(*comparison.flips);
+    if (comparison.over)
+        out["over"] = over_json(*comparison.over);
+    return answered(std::move(out));
 }
 
 } // namespace acre::cli

@@ -1,13 +1,13 @@
-#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
 #include "cli/bridge/bridge_text.h"
-#include "cli/compare/columns.h"
+#include "cli/compare/compare_page.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
+#include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -16,26 +16,26 @@ namespace {
 
 using lang::terminal_text;
 
-// As many columns as 80 characters hold; more than four go below one another, each time against the
-// first.
+// At most so many columns beside each other; the rest go below, each time against the first.
 constexpr std::size_t columns_at_once = 4;
 
-std::string letter(std::size_t column) {
-    return std::string(1, static_cast<char>('A' + column % 26));
+std::string cell(const engine::CompareRow& row, std::size_t column) {
+    if (!row.choice.empty())
+        return terminal_text(row.is_choice ? engine::choice_label(row.choice[column])
+                                           : row.choice[column]);
+    if (!std::isfinite(row.value[column]))
+        return "-";
+    return row.unit == "$" ? lang::money_text(row.value[column])
+                           : terminal_text(lang::quantity_text(row.value[column], row.unit));
 }
 
 class Page {
   public:
-    Page(const Comparison& comparison, bool color) : c_(comparison), color_(color) {}
+    Page(const engine::CompareAnswer& comparison, bool color) : c_(comparison), color_(color) {}
 
     std::string draw() {
-        const lang::JobInfo& job = c_.columns[0].job->sheet().job;
-        out_ = bold(terminal_text(job.title.empty() ? job.model_title : job.title), color_) + "\n";
-        for (std::size_t i = 0; i < c_.columns.size(); ++i)
-            out_ += fmt::format("  {}  {}{}\n", letter(i), terminal_text(c_.columns[i].name),
-                                i == c_.cheapest ? "   <- cheapest" : "");
-        for (const std::string& name : c_.unanswered)
-            out_ += fmt::format("  -  {}   has no price: see the errors\n", terminal_text(name));
+        out_ = bold(wrap(terminal_text(c_.title), page_width), color_) + "\n";
+        names();
         std::vector<std::size_t> shown = {0};
         for (std::size_t i = 1; i < c_.columns.size(); ++i) {
             shown.push_back(i);
@@ -51,36 +51,40 @@ class Page {
     }
 
   private:
-    const Comparison& c_;
+    const engine::CompareAnswer& c_;
     bool color_;
     std::string out_;
 
+    void names() {
+        for (std::size_t i = 0; i < c_.columns.size(); ++i)
+            out_ += fmt::format(
+                "  {}  {}\n", column_letter(i),
+                wrap(terminal_text(c_.columns[i].name) + (i == c_.cheapest ? "   <- cheapest" : ""),
+                     page_width, 5));
+        for (const std::string& name : c_.unanswered)
+            out_ += fmt::format(
+                "  -  {}\n",
+                wrap(terminal_text(name) + "   has no price: see the errors", page_width, 5));
+    }
     void tables(const std::vector<std::size_t>& shown) {
         section("Price", c_.prices, shown);
         section("Costs", c_.costs, shown);
         section("Quantities", c_.quantities, shown);
-        section("What is not the same", c_.differences, shown);
+        section("What differs", c_.differences, shown);
     }
-    void section(const char* title, const std::vector<CompareRow>& rows,
+    void section(const char* title, const std::vector<engine::CompareRow>& rows,
                  const std::vector<std::size_t>& shown) {
         if (rows.empty())
             return;
         std::vector<Column> heads = {{title, Align::Left, true}};
         for (const std::size_t i : shown)
-            heads.push_back({letter(i) + (i == c_.cheapest ? "*" : " ")});
+            heads.push_back({column_letter(i) + (i == c_.cheapest ? "*" : " ")});
         Table table(heads);
-        for (const CompareRow& row : rows) {
+        for (const engine::CompareRow& row : rows) {
             std::vector<std::string> cells = {
                 terminal_text(row.label.empty() ? row.name : row.label)};
-            for (const std::size_t i : shown) {
-                if (!row.choice.empty())
-                    cells.push_back(terminal_text(row.choice[i]));
-                else if (!std::isfinite(row.value[i]))
-                    cells.push_back("-");
-                else
-                    cells.push_back(row.unit == "$" ? lang::money_text(row.value[i])
-                                                    : lang::quantity_text(row.value[i], row.unit));
-            }
+            for (const std::size_t i : shown)
+                cells.push_back(cell(row, i));
             const bool last = row.name == "price.total" || row.name == "cost.total" ||
                               row.name == "price.per_unit";
             table.row(std::move(cells), last);
@@ -88,21 +92,24 @@ class Page {
         out_ += "\n" + table.text(color_);
     }
     void why() {
-        for (const Comparison::Why& why : c_.why) {
-            if (!why.why_not.empty()) {
-                out_ += fmt::format("\nNo bridge from A to {}: {}\n", letter(why.column),
-                                    terminal_text(why.why_not));
+        for (const engine::CompareWhy& why : c_.why) {
+            const std::string letter = column_letter(why.column);
+            if (!why.bridge) {
+                out_ += "\n" +
+                        wrap(fmt::format("No bridge from A to {}: {}", letter,
+                                         terminal_text(why.why_not)),
+                             page_width) +
+                        "\n";
                 continue;
             }
-            out_ += fmt::format("\nFrom A to {}, in {}\n", letter(why.column), why.bridge.unit);
+            const engine::BridgeAnswer& bridge = *why.bridge;
+            out_ += fmt::format("\nFrom A to {}, in {}\n", letter, terminal_text(bridge.unit));
             Table table({{""}, {"", Align::Left, true}});
-            for (const engine::BridgeRow& row : why.bridge.rows)
+            for (const engine::BridgeRow& row : bridge.rows)
                 if (row.cents != 0)
-                    table.row({(row.cents > 0 ? "+" : "") + lang::cents_text(row.cents),
-                               bridge_row_text(row)});
-            table.rule();
-            const std::int64_t all = why.bridge.after_cents - why.bridge.before_cents;
-            table.row({(all > 0 ? "+" : "") + lang::cents_text(all), "in all"}, true);
+                    table.row({change_text(row.cents), terminal_text(bridge_row_words(row))});
+            table.row({change_text(bridge.after.cents - bridge.before.cents), "total change"},
+                      true);
             out_ += table.text(color_);
         }
     }
@@ -110,7 +117,7 @@ class Page {
 
 } // namespace
 
-std::string compare_text(const Comparison& comparison, bool color) {
+std::string compare_text(const engine::CompareAnswer& comparison, bool color) {
     return Page(comparison, color).draw();
 }
 

@@ -1,17 +1,16 @@
 // field: a boundary file laid out in pulls.
-#include <array>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "cli/command.h"
-#include "cli/exit_codes.h"
 #include "cli/field/report.h"
 #include "cli/shared/arguments.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/legacy.h"
+#include "cli/shared/job.h"
 #include "cli/shared/quantity.h"
-#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 namespace {
@@ -24,40 +23,71 @@ struct FieldArguments {
     bool json = false;
 };
 
-bool request_of(const FieldArguments& arguments, engine::LayoutRequest& request,
-                std::optional<double>& heading, std::string& reason) {
-    const auto read = [&](const char* option, const std::string& text, const char* unit,
-                          double& to) {
-        const std::optional<double> value = read_quantity(text, unit, reason);
-        if (value)
-            to = *value;
-        else
-            reason = std::string(option) + ": " + reason;
-        return value.has_value();
-    };
-    if (!arguments.heading.empty() && arguments.heading != "best" &&
-        !read("--heading", arguments.heading, "deg", heading.emplace()))
-        return false;
-    if (!arguments.offset.empty() &&
-        !read("--offset", arguments.offset, "m", request.first_offset.emplace()))
-        return false;
+// One length, angle, speed or time of the command line, in `unit`.
+struct Read {
+    const char* option;
+    const std::string& text;
+    const char* unit;
+    double& to;
+};
+
+lang::Outcome<engine::FieldQuestion> question_of(const FieldArguments& arguments) {
+    engine::FieldQuestion question;
+    engine::LayoutRequest& request = question.request;
+    std::vector<Read> all = {{"--spacing", arguments.spacing, "m", request.spacing},
+                             {"--headland", arguments.headland, "m", request.headland},
+                             {"--row-ends", arguments.row_ends, "m", request.row_ends},
+                             {"--speed", arguments.speed, "m/s", request.speed},
+                             {"--turn", arguments.turn, "s", request.turn_time},
+                             {"--turn-circle", arguments.diameter, "m", request.turn_diameter}};
+    if (!arguments.heading.empty() && arguments.heading != "best")
+        all.push_back({"--heading", arguments.heading, "deg", question.heading.emplace()});
+    if (!arguments.offset.empty())
+        all.push_back({"--offset", arguments.offset, "m", request.first_offset.emplace()});
+    for (const Read& one : all) {
+        std::string reason;
+        const std::optional<double> value = read_quantity(one.text, one.unit, reason);
+        if (!value)
+            return lang::placeless(lang::Code::C003,
+                                   std::string("`") + one.option + "`: " + reason);
+        one.to = *value;
+    }
     request.passes_per_row = arguments.passes;
-    return read("--spacing", arguments.spacing, "m", request.spacing) &&
-           read("--headland", arguments.headland, "m", request.headland) &&
-           read("--row-ends", arguments.row_ends, "m", request.row_ends) &&
-           read("--speed", arguments.speed, "m/s", request.speed) &&
-           read("--turn", arguments.turn, "s", request.turn_time) &&
-           read("--turn-circle", arguments.diameter, "m", request.turn_diameter);
+    return question;
+}
+
+Reply answer(const FieldArguments& arguments, bool color) {
+    lang::Outcome<engine::FieldQuestion> question = question_of(arguments);
+    if (!question)
+        return std::move(question.said);
+    lang::Outcome<std::string> text = read_named_file(arguments.boundary, max_data_bytes);
+    if (!text)
+        return std::move(text.said);
+    question->file = arguments.boundary;
+    question->text = std::move(*text);
+    lang::Outcome<engine::FieldAnswer> field = engine::ask(*question);
+    Reply reply(std::move(field.said));
+    if (!field)
+        return reply;
+    if (!arguments.lines.empty() && !save(arguments.lines, field_lines(*field), reply))
+        return reply;
+    if (!arguments.picture.empty() && !save(arguments.picture, field_svg(*field), reply))
+        return reply;
+    if (arguments.json)
+        reply.document = field_json(*field);
+    else
+        reply.page = field_text(*field, color);
+    return reply;
 }
 
 } // namespace
 
-int field_command(Words words, Console& console) {
+Reply field_command(Words words, Console& console) {
     FieldArguments arguments;
     Arguments line("field",
-                   "Lays a field out in pulls from its boundary file: net acres, pulls, turns, "
-                   "travel and time. Without --heading the fastest is "
-                   "looked for and the loss of others shown.",
+                   "Lays out a field in pulls from its boundary file: net acres, pulls, turns, "
+                   "travel and time. Without --heading it finds the fastest heading and shows "
+                   "what others lose.",
                    "acrewright field examples/fields/quillon-square.geojson --spacing '7 ft' "
                    "--heading '0 deg'");
     line.positional(
@@ -66,8 +96,7 @@ int field_command(Words words, Console& console) {
         arguments.boundary);
     line.option("--spacing", "LENGTH", "from pull to pull, or from tree row to tree row (7 ft)",
                 arguments.spacing);
-    line.option("--heading", "ANGLE",
-                "of the pulls, clockwise from true north; `best` looks for it (best)",
+    line.option("--heading", "ANGLE", "of the pulls, clockwise from true north; or `best` (best)",
                 arguments.heading);
     line.option("--headland", "LENGTH", "left along every edge (0 ft)", arguments.headland);
     line.option("--row-ends", "LENGTH", "left at both ends of each pull (0 ft)",
@@ -76,41 +105,18 @@ int field_command(Words words, Console& console) {
                 arguments.offset);
     line.option("--passes", "COUNT", "times each line is driven (1)", arguments.passes);
     line.option("--speed", "SPEED", "in the ground and between pulls (1.5 mi/h)", arguments.speed);
-    line.option("--turn", "TIME", "for each turn, on top of the way (0.7 min)", arguments.turn);
+    line.option("--turn", "TIME", "for each turn, besides the distance (0.7 min)", arguments.turn);
     line.option("--turn-circle", "LENGTH",
-                "what the machine needs to turn; wider than the spacing: rows are skipped (0 ft)",
+                "diameter that the machine needs to turn; if wider than the spacing, rows are "
+                "skipped (0 ft)",
                 arguments.diameter);
     line.option("--lines", "FILE", "writes the pulls as GeoJSON lines, for guidance equipment",
                 arguments.lines);
     line.option("--picture", "FILE", "writes a picture as SVG", arguments.picture);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
-    if (const auto code = line.read(words, console))
-        return *code;
-    engine::LayoutRequest request;
-    std::optional<double> heading;
-    std::string reason;
-    if (!request_of(arguments, request, heading, reason)) {
-        console.err += "acrewright: " + reason + "\n";
-        return exit_usage;
-    }
-    lang::Outcome<std::string> boundary = read_named_file(arguments.boundary, max_data_bytes);
-    if (!boundary)
-        return report(boundary.said, console);
-    lang::SourceMap sources;
-    lang::Diagnostics diagnostics;
-    const std::optional<LaidField> field = engine::lay_text(
-        arguments.boundary, std::move(*boundary), request, heading, sources, diagnostics);
-    if (!field)
-        return report(diagnostics, sources, console);
-    const std::array<std::pair<const std::string*, std::string>, 2> files = {
-        std::pair{&arguments.lines, arguments.lines.empty() ? std::string() : field_lines(*field)},
-        std::pair{&arguments.picture,
-                  arguments.picture.empty() ? std::string() : field_svg(*field)}};
-    for (const auto& [path, text] : files)
-        if (!path->empty() && !save(*path, text, console))
-            return exit_file;
-    console.out += arguments.json ? field_json(*field) : field_text(*field, console.color_out);
-    return exit_done;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
+    return answer(arguments, console.color_out);
 }
 
 } // namespace acre::cli

@@ -2,76 +2,74 @@
 
 #include "cli/field/report.h"
 #include "cli/shared/json/value.h"
-#include "lang/units/convert.h"
 
 namespace acre::cli {
 namespace {
 
-// Degrees to seven places: a centimetre on the ground.
+// Degrees to seven places: a centimeter on the ground.
 double place(double degrees) {
     return std::round(degrees * 1e7) / 1e7;
 }
 
-Json quantity(double value, const char* from, const char* unit) {
-    return {{"value", number(lang::convert(value, from, unit))}, {"unit", unit}};
+Json quantity(double value, const char* unit) {
+    return {{"value", number(value)}, {"unit", unit}};
 }
 
 } // namespace
 
-std::string field_json(const LaidField& field) {
-    const engine::Layout& layout = field.layout;
+Document field_json(const engine::FieldAnswer& field) {
     Json out = {{"schema", "acrewright.field/1"},
-                {"name", field.boundary.name},
+                {"name", field.name},
                 {"file", field.file},
-                {"net", quantity(layout.net_area, "m^2", "ac")},
-                {"gross", quantity(field.plane.outer_area, "m^2", "ac")},
-                {"holes", quantity(field.plane.outer_area - field.plane.area, "m^2", "ac")},
-                {"heading", {{"value", field.request.heading}, {"unit", "deg"}}},
-                {"spacing", quantity(field.request.spacing, "m", "ft")},
-                {"headland", quantity(field.request.headland, "m", "ft")},
-                {"row_ends", quantity(field.request.row_ends, "m", "ft")},
-                {"rows", layout.rows},
-                {"pulls", layout.pulls.size()},
-                {"mean", quantity(layout.mean, "m", "ft")},
-                {"shortest", quantity(layout.shortest, "m", "ft")},
-                {"longest", quantity(layout.longest, "m", "ft")},
-                {"point_rows", layout.point_rows},
-                {"turns", layout.turns},
-                {"lifts", layout.lifts},
-                {"skip", layout.skip},
-                {"travel", quantity(layout.travel, "m", "mi")},
-                {"between", quantity(layout.between, "m", "mi")}};
-    if (layout.ripping_time > 0) {
-        out["ripping"] = {{"value", layout.ripping_time / 3600}, {"unit", "h"}};
-        out["turning"] = {{"value", layout.turning_time / 3600}, {"unit", "h"}};
+                {"net", quantity(field.net, "ac")},
+                {"gross", quantity(field.gross, "ac")},
+                {"holes", quantity(field.holes, "ac")},
+                {"heading", quantity(field.heading, "deg")},
+                {"spacing", quantity(field.spacing, "ft")},
+                {"headland", quantity(field.headland, "ft")},
+                {"row_ends", quantity(field.row_ends, "ft")},
+                {"rows", field.rows},
+                {"pulls", field.pulls.size()},
+                {"mean", quantity(field.mean, "ft")},
+                {"shortest", quantity(field.shortest, "ft")},
+                {"longest", quantity(field.longest, "ft")},
+                {"point_rows", field.point_rows},
+                {"turns", field.turns},
+                {"lifts", field.lifts},
+                {"skip", field.skip},
+                {"travel", quantity(field.travel, "mi")},
+                {"between", quantity(field.between, "mi")}};
+    if (field.ripping) {
+        out["ripping"] = quantity(*field.ripping, "h");
+        out["turning"] = quantity(*field.turning, "h");
+        out["pace"] = quantity(*field.pace, "ac/h");
     }
-    if (!field.ranked.empty()) {
+    if (!field.headings.empty()) {
         out["headings"] = Json::array();
-        for (const engine::HeadingTime& row : field.ranked)
-            out["headings"].push_back(
-                {{"heading", row.heading}, {"hours", row.time / 3600}, {"turns", row.turns}});
+        for (const engine::FieldHeading& row : field.headings)
+            out["headings"].push_back({{"heading", row.heading},
+                                       {"hours", row.hours},
+                                       {"turns", row.turns},
+                                       {"loss", row.loss}});
     }
-    out["repairs"] = field.boundary.repairs;
-    return document(out);
+    out["repairs"] = field.repairs;
+    return answered(std::move(out));
 }
 
-std::string field_lines(const LaidField& field) {
+std::string field_lines(const engine::FieldAnswer& field) {
     Json features = Json::array();
     std::size_t count = 0;
-    for (const engine::Pull& pull : field.layout.pulls) {
-        const engine::LonLat from = to_globe(field.plane, pull.from);
-        const engine::LonLat to = to_globe(field.plane, pull.to);
-        features.push_back(
-            {{"type", "Feature"},
-             {"properties",
-              {{"pull", ++count},
-               {"row", pull.row + 1},
-               {"length_ft", std::round(lang::convert(pull.length(), "m", "ft") * 10) / 10}}},
-             {"geometry",
-              {{"type", "LineString"},
-               {"coordinates",
-                {{place(from.lon), place(from.lat)}, {place(to.lon), place(to.lat)}}}}}});
-    }
+    for (const engine::FieldPull& pull : field.pulls)
+        features.push_back({{"type", "Feature"},
+                            {"properties",
+                             {{"pull", ++count},
+                              {"row", pull.row},
+                              {"length_ft", std::round(pull.feet * 10) / 10}}},
+                            {"geometry",
+                             {{"type", "LineString"},
+                              {"coordinates",
+                               {{place(pull.from_place.lon), place(pull.from_place.lat)},
+                                {place(pull.to_place.lon), place(pull.to_place.lat)}}}}}});
     return Json({{"type", "FeatureCollection"}, {"features", std::move(features)}}).dump() + "\n";
 }
 

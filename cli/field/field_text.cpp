@@ -7,38 +7,83 @@
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
-#include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
-std::string in(double metres, const char* unit, int digits) {
-    const double value = lang::convert(metres, "m", unit);
-    return fmt::format(
-        "{} {}", lang::number_text(std::round(value * std::pow(10, digits)) / std::pow(10, digits)),
-        unit);
+std::string rounded(double value, int digits, const char* unit) {
+    const double power = std::pow(10, digits);
+    return fmt::format("{} {}", lang::number_text(std::round(value * power) / power), unit);
 }
-std::string acres(double square_metres) {
-    return fmt::format("{:.2f} ac", lang::convert(square_metres, "m^2", "ac"));
+std::string acres(double value) {
+    return fmt::format("{:.2f} ac", value);
 }
-std::string hours(double seconds) {
-    return fmt::format("{:.1f} h", seconds / 3600);
+std::string hours(double value) {
+    return fmt::format("{:.1f} h", value);
+}
+std::string count(std::size_t value) {
+    return lang::number_text(static_cast<double>(value));
 }
 
-void heading_losses(const LaidField& field, std::string& out) {
-    if (field.ranked.empty())
+void ground(const engine::FieldAnswer& field, Table& table) {
+    table.row({"net", acres(field.net), "the ground that is worked"});
+    table.row({"gross", acres(field.gross),
+               fmt::format("inside the boundary; its edge is {}", rounded(field.edge, 0, "ft"))});
+    // Less than half a square meter is no hole.
+    if (field.holes > 0.5 / 4046.8564224)
+        table.row({"holes", acres(field.holes), "left out"});
+    if (field.headland > 0)
+        table.row({"headland", acres(field.headland_acres),
+                   fmt::format("{} along every edge", rounded(field.headland, 1, "ft"))});
+    if (field.row_ends > 0)
+        table.row({"row ends", rounded(field.row_ends, 1, "ft"), "left at both ends of each pull"});
+}
+
+void pulls(const engine::FieldAnswer& field, Table& table) {
+    table.row({"heading", fmt::format("{:.1f} deg", field.heading), "clockwise from true north"});
+    table.row({"spacing", rounded(field.spacing, 2, "ft"), "from pull to pull"});
+    table.row({"rows", count(field.rows), ""});
+    table.row({"pulls", count(field.pulls.size()),
+               fmt::format("mean {}, shortest {}, longest {}", rounded(field.mean, 0, "ft"),
+                           rounded(field.shortest, 0, "ft"), rounded(field.longest, 0, "ft"))});
+    if (field.lifts > 0)
+        table.row({"lifts", count(field.lifts), "over a hole, or out of the field and in again"});
+    table.row({"point rows", count(field.point_rows),
+               "short pulls that run out against a slanting edge"});
+    table.row({"turns", count(field.turns),
+               field.skip == 1 ? "into the next row, back and forth"
+                               : fmt::format("{} rows over and {} back, land by land", field.skip,
+                                             field.skip - 1)});
+}
+
+void travel(const engine::FieldAnswer& field, Table& table) {
+    table.row({"ripped", rounded(field.travel, 2, "mi"), "with the shank in the ground"});
+    table.row(
+        {"", rounded(std::round(field.travel_per_acre), 0, "ft/ac"), "the same for each acre"});
+    table.row({"moving", rounded(field.between, 2, "mi"), "from pull to pull, shank up"});
+    if (!field.ripping)
         return;
-    const double best = field.ranked.front().time;
-    Table table({{"heading"}, {"time"}, {"lost against the best"}, {"turns"}});
-    const auto add = [&](const engine::HeadingTime& row) {
-        table.row({fmt::format("{:.1f} deg", row.heading), hours(row.time),
-                   fmt::format("{:.1f} %", (row.time / best - 1) * 100),
-                   std::to_string(row.turns)});
+    const double all = *field.ripping + *field.turning;
+    table.row({"ripping", hours(*field.ripping),
+               fmt::format("{:.1f} % of the time", 100 * *field.ripping / all)});
+    table.row(
+        {"turning", hours(*field.turning),
+         fmt::format("{:.1f} %, moving from pull to pull included", 100 * *field.turning / all)});
+    table.row({"pace", fmt::format("{:.3f} ac/h", *field.pace), "without stops"});
+}
+
+void heading_losses(const engine::FieldAnswer& field, std::string& out) {
+    if (field.headings.empty())
+        return;
+    Table table({{"heading"}, {"time"}, {"more than the best"}, {"turns"}});
+    const auto add = [&](const engine::FieldHeading& row) {
+        table.row({fmt::format("{:.1f} deg", row.heading), hours(row.hours),
+                   fmt::format("{:.1f} %", row.loss * 100), count(row.turns)});
     };
-    add(field.ranked.front());
+    add(field.headings.front());
     for (const double wanted : {0.0, 30.0, 60.0, 90.0, 120.0, 150.0})
-        for (const engine::HeadingTime& row : field.ranked)
+        for (const engine::FieldHeading& row : field.headings)
             if (row.heading == wanted) {
                 add(row);
                 break;
@@ -48,66 +93,22 @@ void heading_losses(const LaidField& field, std::string& out) {
 
 } // namespace
 
-std::string field_text(const LaidField& field, bool color) {
-    const engine::Layout& layout = field.layout;
-    std::string out =
-        bold(lang::terminal_text(field.boundary.name.empty() ? field.file : field.boundary.name),
-             color) +
-        "\n";
+std::string field_text(const engine::FieldAnswer& field, bool color) {
+    std::string out = bold(wrap(lang::terminal_text(field.called()), page_width), color) + "\n";
     Table table({{"", Align::Left}, {""}, {"", Align::Left, true}});
-    table.row({"net", acres(layout.net_area), "the ground that is worked"});
-    table.row({"gross", acres(field.plane.outer_area),
-               fmt::format("inside the boundary; edge {}", in(field.plane.perimeter, "ft", 0))});
-    if (field.plane.outer_area - field.plane.area > 0.5)
-        table.row({"holes", acres(field.plane.outer_area - field.plane.area), "left out"});
-    if (field.request.headland > 0)
-        table.row({"headland", acres(field.plane.area - layout.net_area),
-                   fmt::format("{} along every edge", in(field.request.headland, "ft", 1))});
-    if (field.request.row_ends > 0)
-        table.row(
-            {"row ends", in(field.request.row_ends, "ft", 1), "left at both ends of every pull"});
-    table.row(
-        {"heading", fmt::format("{:.1f} deg", field.request.heading), "clockwise from true north"});
-    table.row({"spacing", in(field.request.spacing, "ft", 2), "from pull to pull"});
-    table.row({"rows", std::to_string(layout.rows), ""});
-    table.row({"pulls", std::to_string(layout.pulls.size()),
-               fmt::format("mean {}, shortest {}, longest {}", in(layout.mean, "ft", 0),
-                           in(layout.shortest, "ft", 0), in(layout.longest, "ft", 0))});
-    if (layout.lifts > 0)
-        table.row({"lifts", std::to_string(layout.lifts),
-                   "over holes, or out of the field and in again"});
-    table.row({"point rows", std::to_string(layout.point_rows),
-               "short pulls that run out against a slanting edge"});
-    table.row({"turns", std::to_string(layout.turns),
-               layout.skip == 1 ? "into the next row, back and forth"
-                                : fmt::format("{} rows over and {} back, land by land", layout.skip,
-                                              layout.skip - 1)});
-    table.row({"travel", in(layout.travel, "mi", 2),
-               fmt::format("in the ground; {} from pull to pull", in(layout.between, "mi", 2))});
-    table.row({"travel",
-               fmt::format("{:.0f} ft/ac", lang::convert(layout.travel, "m", "ft") /
-                                               lang::convert(layout.net_area, "m^2", "ac")),
-               "in the ground"});
-    if (layout.ripping_time > 0) {
-        const double all = layout.ripping_time + layout.turning_time;
-        table.row({"in the ground", hours(layout.ripping_time),
-                   fmt::format("{:.1f} % of the time", 100 * layout.ripping_time / all)});
-        table.row({"turning", hours(layout.turning_time),
-                   fmt::format("{:.1f} %, the way between pulls counted",
-                               100 * layout.turning_time / all)});
-        table.row(
-            {"pace",
-             fmt::format("{:.3f} ac/h", lang::convert(layout.net_area, "m^2", "ac") / (all / 3600)),
-             "without stops"});
-    }
+    ground(field, table);
+    pulls(field, table);
+    travel(field, table);
     out += table.text(color);
     heading_losses(field, out);
-    for (const std::string& repair : field.boundary.repairs)
-        out += "! " + wrap("The boundary was mended: " + repair + ".", page_width, 2) + "\n";
+    for (const std::string& repair : field.repairs)
+        out +=
+            "! " +
+            wrap("The boundary was repaired: " + lang::terminal_text(repair) + ".", page_width, 2) +
+            "\n";
     out += "\n" +
            wrap("Call the utility locating service before the shank goes in, and look for private "
-                "lines, wells and overhead lines: a boundary "
-                "file shows none of them.",
+                "lines, wells and overhead lines: a boundary file shows none of them.",
                 page_width) +
            "\n";
     return out;

@@ -3,20 +3,18 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
-#include "engine/field/laid_field.h"
+#include "cli/shared/reply.h"
+#include "engine/questions/field.h"
 
 namespace acre::cli {
 
-using engine::LaidField;
-
-std::string field_text(const LaidField& field, bool color);
+std::string field_text(const engine::FieldAnswer& field, bool color);
 // Schema acrewright.field/1. Field by field in cli/README.md.
-std::string field_json(const LaidField& field);
+Document field_json(const engine::FieldAnswer& field);
 // One picture, readable when printed: boundary, pulls, headland, north, scale, acres.
-std::string field_svg(const LaidField& field);
+std::string field_svg(const engine::FieldAnswer& field);
 // The pulls as GeoJSON lines (RFC 7946) in driving order, each with its number, row and length.
-std::string field_lines(const LaidField& field);
+std::string field_lines(const engine::FieldAnswer& field);
 
 } // namespace acre::cli

@@ -169,7 +169,8 @@ int quote_command(Words words, Console& console) {
     Json body = engine::record_of(*job, *estimate, ACREWRIGHT_VERSION);
     body["kind"] = "quote";
     for (const engine::JobField& field : job->fields())
-        body["pictures"].push_back({{"block", field.block}, {"svg", field_svg(field.field)}});
+        body["pictures"].push_back(
+            {{"block", field.block}, {"svg", field_svg(engine::field_answer(field.field))}});
     body["issued"] = arguments.date;
     body["valid_until"] = date_text(*day_number(arguments.date) + arguments.valid_days);
     body["by"] = arguments.by;

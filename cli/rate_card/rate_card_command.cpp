@@ -1,70 +1,133 @@
 // rate-card: the season's price list over two or three givens.
 #include <string>
+#include <utility>
 
 #include "cli/command.h"
 #include "cli/rate_card/card.h"
+#include "cli/shared/axis_words.h"
 #include "cli/shared/clock.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/legacy.h"
-#include "lang/diag/safe_text.h"
+#include "cli/shared/job.h"
+#include "cli/shared/quantity.h"
 
 namespace acre::cli {
+namespace {
 
-int rate_card_command(Words words, Console& console) {
-    JobArguments job_arguments;
-    CardRequest request;
-    std::string date;
-    std::string page;
-    bool csv = false;
-    bool earns = false;
+struct CardArguments {
+    JobArguments job;
+    std::string rows, columns, pages, bands; // as on the command line; pages and bands may be empty
+    std::string item, round, date, page;
+    bool csv = false, earns = false;
+};
+
+lang::Outcome<engine::CardAlong> along(const std::string& words, const engine::PricedJob& job) {
+    AxisWords axis;
+    std::string reason;
+    if (!read_axis(words, job.sheet(), axis, reason))
+        return lang::placeless(lang::Code::C003, reason);
+    return engine::CardAlong{axis.given, axis.at};
+}
+
+lang::Outcome<double> round_to(const CardArguments& arguments, const engine::PricedJob& job) {
+    lang::Outcome<std::string> unit = engine::card_unit(job, arguments.item);
+    if (!unit)
+        return std::move(unit.said);
+    std::string reason;
+    const std::optional<double> step = read_quantity(arguments.round, *unit, reason);
+    if (!step)
+        return lang::placeless(lang::Code::C003, "`--round`: " + reason);
+    if (*step <= 0)
+        return lang::placeless(lang::Code::C003, "`--round` takes money above zero");
+    return *step;
+}
+
+lang::Outcome<engine::CardQuestion> question_of(const CardArguments& arguments,
+                                                const engine::PricedJob& job) {
+    engine::CardQuestion question;
+    question.item = arguments.item;
+    const auto read = [&](const std::string& words, auto& to) -> lang::Said {
+        if (words.empty())
+            return {};
+        lang::Outcome<engine::CardAlong> one = along(words, job);
+        if (one)
+            to = std::move(*one);
+        return std::move(one.said);
+    };
+    for (lang::Said said :
+         {read(arguments.rows, question.rows), read(arguments.columns, question.columns),
+          read(arguments.pages, question.pages), read(arguments.bands, question.bands)})
+        if (said.diagnostics.has_errors())
+            return said;
+    if (arguments.round.empty())
+        return question;
+    lang::Outcome<double> step = round_to(arguments, job);
+    if (!step)
+        return std::move(step.said);
+    question.round = *step;
+    return question;
+}
+
+Reply answer(const CardArguments& arguments, bool color) {
+    if (arguments.rows.empty() || arguments.columns.empty())
+        return lang::placeless(lang::Code::C004,
+                               "a card needs `--rows GIVEN=PLACES` and `--columns GIVEN=PLACES`");
+    DatedCard dated;
+    dated.date = arguments.date.empty() ? today() : arguments.date;
+    if (!day_number(dated.date))
+        return lang::placeless(lang::Code::C003,
+                               "`--date` takes a date of the calendar, as in 2027-01-15");
+    lang::Outcome<engine::Job> job = open_job(arguments.job);
+    if (!job)
+        return of_the_price(job.said);
+    lang::Outcome<engine::CardQuestion> question = question_of(arguments, **job);
+    if (!question)
+        return std::move(question.said);
+    lang::Outcome<engine::RateCard> card = engine::ask(**job, *question);
+    Reply reply(card.said);
+    if (!card)
+        return reply;
+    dated.card = std::move(*card);
+    if (!arguments.page.empty() && !save(arguments.page, card_html(dated), reply))
+        return reply;
+    reply.exact = arguments.csv;
+    if (arguments.job.json)
+        reply.document = card_json(dated);
+    else
+        reply.page = arguments.csv ? card_csv(dated) : card_text(dated, arguments.earns, color);
+    return reply;
+}
+
+} // namespace
+
+Reply rate_card_command(Words words, Console& console) {
+    CardArguments arguments;
     Arguments line("rate-card",
                    "The season's price list: the rate of a price item over two or three givens, "
-                   "with the minimum, the move by distance, and what "
-                   "each cell leaves over its cost.",
+                   "with the minimum, the move by distance, and what each rate leaves after "
+                   "cost.",
                    "acrewright rate-card examples/01-first-price.job --rows \"depth=4 ft,5 ft,6 "
                    "ft,7 ft\" --columns \"spacing=5 ft,6 ft,7 ft,8 ft\" "
                    "--bands \"site.miles=10 mi,25 mi,50 mi\" --date 2027-01-15");
-    job_arguments.declare(line);
+    arguments.job.declare(line);
     line.option("--rows", "GIVEN=PLACES",
                 "down the card: \"depth=4 ft,5 ft\" or \"run=300 ft..1,500 ft by 300 ft\"",
-                request.rows);
-    line.option("--columns", "GIVEN=PLACES", "across the card", request.columns);
+                arguments.rows);
+    line.option("--columns", "GIVEN=PLACES", "across the card", arguments.columns);
     line.option("--pages", "GIVEN=PLACES", "one table for each, as in \"method=one_way,crossed\"",
-                request.pages);
-    line.option("--item", "NAME", "the price item (the first that is per unit)", request.item);
-    line.option("--round", "MONEY", "up to whole multiples, as in \"$5/ac\"", request.round);
+                arguments.pages);
+    line.option("--item", "NAME", "the price item (the first that is per unit)", arguments.item);
+    line.option("--round", "MONEY", "rounds rates up to whole multiples, as in \"$5/ac\"",
+                arguments.round);
     line.option("--bands", "GIVEN=PLACES",
-                "the lump item over a given, as in \"site.miles=10 mi,25 mi\"", request.bands);
-    line.option("--date", "DATE", "from when the card holds (today)", date);
-    line.option("--page", "FILE", "writes the page to hand out, as HTML", page);
-    line.flag("--earns", "what each cell leaves over its cost, below it", earns);
-    line.flag("--csv", "the card as CSV", csv);
-    if (const auto code = line.read(words, console))
-        return *code;
-    const auto fail = [&](const std::string& what, int code) {
-        console.err += "acrewright: " + what + "\n";
-        return code;
-    };
-    if (request.rows.empty() || request.columns.empty())
-        return fail("a card needs `--rows GIVEN=PLACES` and `--columns GIVEN=PLACES`", exit_usage);
-    if (date.empty())
-        date = today();
-    if (!day_number(date))
-        return fail("`--date` takes a day of the calendar, as in 2027-01-15", exit_usage);
-    int code = exit_done;
-    const auto job = open_job(job_arguments, console, code);
-    if (!job)
-        return code;
-    RateCard card;
-    std::string reason;
-    if (!make_card(*job, request, date, card, reason))
-        return fail(lang::terminal_text(reason), exit_usage);
-    if (!page.empty() && !save(page, card_html(card), console))
-        return exit_file;
-    console.out += job_arguments.json ? card_json(card)
-                   : csv              ? card_csv(card)
-                                      : card_text(card, earns, console.color_out);
-    return exit_done;
+                "the lump sum over a given, as in \"site.miles=10 mi,25 mi\"", arguments.bands);
+    line.option("--date", "DATE", "from when the card holds, as in 2027-01-15 (today)",
+                arguments.date);
+    line.option("--page", "FILE", "writes the page to hand out, as HTML", arguments.page);
+    line.flag("--earns", "below each rate, what it leaves after cost", arguments.earns);
+    line.flag("--csv", "the card as CSV", arguments.csv);
+    if (auto reply = line.read(words))
+        return std::move(*reply);
+    return answer(arguments, console.color_out);
 }
 
 } // namespace acre::cli

@@ -4,7 +4,7 @@
 
 namespace acre::cli {
 
-std::string season_json(const engine::Season& season) {
+Document season_json(const engine::Season& season) {
     Json out = {{"schema", "acrewright.season/1"},
                 {"jobs", Json::array()},
                 {"machines", Json::array()},
@@ -50,7 +50,7 @@ std::string season_json(const engine::Season& season) {
     out["fixed"] = number(season.fixed);
     out["contribution"] = number(season.contribution);
     out["break_even_acres"] = number(season.break_even_acres);
-    return document(out);
+    return answered(std::move(out));
 }
 
 } // namespace acre::cli

@@ -8,6 +8,7 @@
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
+#include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -16,11 +17,13 @@ namespace {
 
 using lang::terminal_text;
 
-std::string whole(double dollars) {
-    return lang::quantity_text(std::round(dollars), "$");
+constexpr std::size_t machines_by_month = 3; // those with most hours
+
+std::string whole(double value) {
+    return lang::number_text(std::round(value) + 0.0);
 }
-std::string hours(double value) {
-    return fmt::format("{:.0f}", value);
+std::string cents_per_hour(double value) {
+    return lang::money_text(value) + "/h";
 }
 
 class Page {
@@ -31,14 +34,15 @@ class Page {
           color_(color) {}
 
     std::string draw() {
-        out_ = bold(fmt::format("The season of {}: {} jobs, {} billed, {} left over",
-                                terminal_text(names_.title), s_.jobs.size(), whole(s_.price),
-                                whole(s_.price - s_.cost)),
-                    color_) +
-               "\n";
+        const std::string title = fmt::format(
+            "The season of {}: {} jobs, {} billed, {} left over", terminal_text(names_.title),
+            s_.jobs.size(), whole_dollars(s_.price), whole_dollars(s_.price - s_.cost));
+        out_ = bold(wrap(title, page_width), color_) + "\n";
         jobs();
-        machines();
+        hours();
+        ownership();
         months();
+        machine_months();
         clashes();
         year();
         return std::move(out_);
@@ -51,9 +55,12 @@ class Page {
     std::string out_;
 
     void heading(const char* text) { out_ += "\n" + bold(text, color_) + "\n"; }
+    void sentence(const std::string& words, std::size_t indent = 2) {
+        out_ += "  " + wrap(terminal_text(words), page_width, indent) + "\n";
+    }
 
     void jobs() {
-        heading("Jobs, those that leave least for a day first");
+        heading("Jobs, those that leave the least for a day first");
         Table table({{"start", Align::Left},
                      {"job", Align::Left, true},
                      {"days"},
@@ -62,121 +69,133 @@ class Page {
                      {"a day"}});
         for (const std::size_t i : s_.by_day_pay) {
             const engine::SeasonJob& job = s_.jobs[i];
-            table.row({date_text(job.start), terminal_text(job.title), hours(job.days),
-                       whole(job.price), whole(job.price - job.cost),
-                       whole((job.price - job.cost) / std::max(1.0, job.days))});
+            table.row({day_text(job.start), terminal_text(job.title), whole(job.days),
+                       whole_dollars(job.price), whole_dollars(job.price - job.cost),
+                       whole_dollars(day_pay(job))});
         }
         out_ += table.text(color_);
     }
-    void machines() {
-        heading("Machines");
-        Table table({{"", Align::Left, true},
-                     {"h booked"},
-                     {"h assumed"},
-                     {"share"},
-                     {"own, assumed"},
-                     {"own, booked"},
-                     {"not earned"}});
+    void hours() {
+        heading("Machine hours");
+        Table table({{"", Align::Left, true}, {"booked"}, {"assumed"}, {"share"}});
         for (const engine::MachineRow& row : s_.machines)
-            table.row({terminal_text(row.machine.name), hours(row.booked),
-                       hours(row.machine.hours_per_year), fmt::format("{:.0f} %", 100 * row.share),
-                       lang::quantity_text(row.machine.own_per_hour, "$/h"),
-                       row.booked > 0
-                           ? lang::quantity_text(std::round(row.own_at_booked * 100) / 100, "$/h")
-                           : "-",
-                       whole(row.not_earned)});
+            table.row({terminal_text(machine_words(row.machine.name)), whole(row.booked) + " h",
+                       whole(row.machine.hours_per_year) + " h",
+                       fmt::format("{:.0f} %", 100 * row.share)});
         out_ += table.text(color_);
-        for (const engine::MachineRow& row : s_.machines) {
+        for (const engine::MachineRow& row : s_.machines)
             if (row.share > 1)
-                out_ += "  " +
-                        wrap(fmt::format("{} is short: booked {:.0f} h more than a year of it was "
-                                         "taken to give.",
-                                         terminal_text(row.machine.name),
-                                         row.booked - row.machine.hours_per_year),
-                             page_width - 2, 2) +
-                        "\n";
-            else if (row.booked > 0)
-                out_ += "  " +
-                        wrap(fmt::format(
-                                 "{}: each hour it stands leaves {} of fixed cost unearned.",
-                                 terminal_text(row.machine.name),
-                                 lang::quantity_text(std::round(row.idle_hour * 100) / 100, "$/h")),
-                             page_width - 2, 2) +
-                        "\n";
-        }
+                sentence(fmt::format(
+                    "{} is short: the jobs book {} h more than a year of it was assumed to give.",
+                    machine_words(row.machine.name),
+                    whole(row.booked - row.machine.hours_per_year)));
+    }
+    void ownership() {
+        heading("What owning costs");
+        Table table({{"", Align::Left, true},
+                     {"at the hours assumed"},
+                     {"at those booked"},
+                     {"not covered this year"}});
+        for (const engine::MachineRow& row : s_.machines)
+            table.row({terminal_text(machine_words(row.machine.name)),
+                       cents_per_hour(row.machine.own_per_hour),
+                       row.booked > 0 ? cents_per_hour(row.own_at_booked) : "-",
+                       whole_dollars(row.not_earned)});
+        out_ += table.text(color_);
+        for (const engine::MachineRow& row : s_.machines)
+            if (const std::string words = idle_words(row); !words.empty())
+                sentence(words + ".");
     }
     void months() {
         heading("Months");
-        std::vector<Column> heads = {{"", Align::Left}, {"days"},  {"acres"},
-                                     {"gallons"},       {"spent"}, {"billed"}};
+        Table table({{"", Align::Left}, {"days"}, {"acres"}, {"gallons"}, {"spent"}, {"billed"}});
+        for (const engine::MonthRow& month : s_.months)
+            table.row({month_text(month.year, month.month), whole(month.job_days),
+                       whole(month.acres), whole(month.gallons), whole_dollars(month.spent),
+                       whole_dollars(month.billed)});
+        out_ += table.text(color_);
+        sentence(
+            fmt::format("Billed: paid {} days after the last day of the job.", names_.net_days));
+    }
+    // The hours of the machines that work most, with a bar for the first.
+    void machine_months() {
+        std::vector<Column> heads = {{"", Align::Left}};
         std::vector<std::string> shown;
         for (const engine::MachineRow& row : s_.machines)
-            if (row.booked > 0 && shown.size() < 3) {
+            if (row.booked > 0 && shown.size() < machines_by_month) {
                 shown.push_back(row.machine.name);
-                heads.push_back({terminal_text(row.machine.name) + " h"});
+                heads.push_back({shortened(terminal_text(machine_words(row.machine.name)), 16)});
             }
-        // A bar for the hours of the machine that works most.
+        if (shown.empty())
+            return;
+        heading("Machine hours by month");
+        const auto booked = [](const engine::MonthRow& month, const std::string& name) {
+            const auto it = month.hours.find(name);
+            return it == month.hours.end() ? 0 : it->second;
+        };
         double most = 1e-9;
         for (const engine::MonthRow& month : s_.months)
-            if (const auto it = shown.empty() ? month.hours.end() : month.hours.find(shown[0]);
-                it != month.hours.end())
-                most = std::max(most, it->second);
+            most = std::max(most, booked(month, shown[0]));
         heads.push_back({"", Align::Left});
         Table table(heads);
         for (const engine::MonthRow& month : s_.months) {
-            std::vector<std::string> cells = {fmt::format("{}-{:02}", month.year, month.month),
-                                              hours(month.job_days),
-                                              hours(month.acres),
-                                              hours(month.gallons),
-                                              whole(month.spent),
-                                              whole(month.billed)};
-            for (const std::string& name : shown) {
-                const auto it = month.hours.find(name);
-                cells.push_back(hours(it == month.hours.end() ? 0 : it->second));
-            }
-            const auto first = shown.empty() ? month.hours.end() : month.hours.find(shown[0]);
-            cells.push_back(
-                first == month.hours.end()
-                    ? ""
-                    : std::string(static_cast<std::size_t>(std::lround(8 * first->second / most)),
-                                  '#'));
+            std::vector<std::string> cells = {month_text(month.year, month.month)};
+            for (const std::string& name : shown)
+                cells.push_back(whole(booked(month, name)) + " h");
+            const double bar = 8 * booked(month, shown[0]) / most;
+            cells.push_back(std::string(static_cast<std::size_t>(std::lround(bar)), '#'));
             table.row(std::move(cells));
         }
         out_ += table.text(color_);
-        out_ += "  " +
-                wrap(fmt::format("Billed: paid {} days after the last day of the job.",
-                                 names_.net_days),
-                     page_width - 2, 2) +
-                "\n";
     }
     void clashes() {
         heading("Booked twice");
         if (s_.clashes.empty())
-            out_ += "  no machine is wanted by two jobs on one day\n";
-        for (const engine::Clash& clash : s_.clashes)
-            out_ += "  " +
-                    wrap(fmt::format("{}, {} to {}: \"{}\" and \"{}\"",
-                                     terminal_text(clash.machine), date_text(clash.from),
-                                     date_text(clash.to), terminal_text(s_.jobs[clash.first].title),
-                                     terminal_text(s_.jobs[clash.second].title)),
-                         page_width - 2, 4) +
-                    "\n";
+            out_ += "  no two jobs want one machine on the same day\n";
+        for (const engine::Clash& clash : s_.clashes) {
+            const std::string days = clash.from == clash.to
+                                         ? day_text(clash.from)
+                                         : day_text(clash.from) + " to " + day_text(clash.to);
+            sentence(fmt::format("{}, {}: \"{}\" and \"{}\"", machine_words(clash.machine), days,
+                                 s_.jobs[clash.first].title, s_.jobs[clash.second].title),
+                     4);
+        }
     }
     void year() {
-        heading("What carries the year");
-        Table table({{"", Align::Left, true}, {""}});
-        table.row({"fixed cost of all machines, a year", whole(s_.fixed)});
-        table.row(
-            {"what these jobs bring towards it, everything else paid", whole(s_.contribution)});
+        heading("Acres needed to cover the year");
+        Table money({{"", Align::Left, true}, {""}});
+        money.row({"fixed cost of all machines, a year", whole_dollars(s_.fixed)});
+        money.row(
+            {"what these jobs leave for it, all other costs paid", whole_dollars(s_.contribution)});
         if (s_.break_even_acres > 0) {
-            table.row({"acres booked", hours(s_.acres)});
-            table.row({"acres like these that carry the year", hours(s_.break_even_acres)}, true);
+            money.row({"acres booked", whole(s_.acres) + " ac"});
+            money.row({"acres like these that cover the year", whole(s_.break_even_acres) + " ac"},
+                      true);
         }
-        out_ += table.text(color_);
+        out_ += money.text(color_);
     }
 };
 
 } // namespace
+
+std::string machine_words(const std::string& name) {
+    return engine::choice_label(name);
+}
+
+double day_pay(const engine::SeasonJob& job) {
+    return (job.price - job.cost) / std::max(1.0, job.days);
+}
+
+std::string whole_dollars(double dollars) {
+    return lang::quantity_text(std::round(dollars) + 0.0, "$");
+}
+
+std::string idle_words(const engine::MachineRow& row) {
+    if (row.booked <= 0 || row.share > 1)
+        return {};
+    return fmt::format("{}: each idle hour leaves {} uncovered", machine_words(row.machine.name),
+                       lang::money_text(row.idle_hour));
+}
 
 std::string season_text(const engine::Season& season, const SeasonNames& names, bool color) {
     return Page(season, names, color).draw();

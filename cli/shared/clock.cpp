@@ -1,5 +1,6 @@
 #include "cli/shared/clock.h"
 
+#include <array>
 #include <charconv>
 #include <chrono>
 #include <ctime>
@@ -7,6 +8,13 @@
 #include <fmt/format.h>
 
 namespace acre::cli {
+namespace {
+
+constexpr std::array month_names{"January",   "February", "March",    "April",
+                                 "May",       "June",     "July",     "August",
+                                 "September", "October",  "November", "December"};
+
+} // namespace
 
 std::string today() {
     const std::time_t now = std::time(nullptr);
@@ -39,6 +47,17 @@ std::string date_text(long day) {
         std::chrono::sys_days{std::chrono::days{static_cast<int>(day)}}};
     return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(when.year()),
                        static_cast<unsigned>(when.month()), static_cast<unsigned>(when.day()));
+}
+
+std::string day_text(long day) {
+    const std::chrono::year_month_day when{
+        std::chrono::sys_days{std::chrono::days{static_cast<int>(day)}}};
+    return fmt::format("{} {}, {}", month_names[static_cast<unsigned>(when.month()) - 1],
+                       static_cast<unsigned>(when.day()), static_cast<int>(when.year()));
+}
+
+std::string month_text(int year, int month) {
+    return fmt::format("{} {}", month_names[static_cast<std::size_t>(month - 1)], year);
 }
 
 } // namespace acre::cli

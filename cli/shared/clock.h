@@ -13,5 +13,8 @@ std::string today();
 // "2027-03-14" to days since 1970-01-01, and back. Empty: no such date.
 std::optional<long> day_number(std::string_view date);
 std::string date_text(long day);
+// For people: "March 14, 2027", "March 2027".
+std::string day_text(long day);
+std::string month_text(int year, int month);
 
 } // namespace acre::cli

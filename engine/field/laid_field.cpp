@@ -2,46 +2,17 @@
 
 #include <utility>
 
-#include <fmt/format.h>
-
-#include "lang/units/convert.h"
-#include "lang/units/number_text.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 namespace {
 
-void tell(LayoutFault fault, const LayoutRequest& request, lang::FileId file,
-          lang::Diagnostics& diagnostics) {
-    const auto feet = [](double metres) {
-        return fmt::format("{:.4g} ft", lang::convert(metres, "m", "ft"));
-    };
-    lang::Diagnostic diagnostic{lang::Code::B909, {}, {{file, 0, 1}, ""}, {}, {}, {}};
-    switch (fault) {
-    case LayoutFault::NoPullFits:
-        diagnostic.title =
-            fmt::format("no pull fits the field at {} from pull to pull", feet(request.spacing));
-        diagnostic.helps.push_back(
-            {"closer pulls, a first pull nearer to the edge, shorter row ends, or another heading",
-             {}});
-        break;
-    case LayoutFault::NothingLeft:
-        diagnostic.title =
-            fmt::format("a headland of {} leaves nothing of the field", feet(request.headland));
-        break;
-    case LayoutFault::TooManyPulls:
-        diagnostic.code = lang::Code::B910;
-        diagnostic.title = fmt::format("more than {} pulls", lang::number_text(max_pulls));
-        diagnostic.helps.push_back({fmt::format("the spacing is {}", feet(request.spacing)), {}});
-        break;
-    default:
-        diagnostic.code = lang::Code::B910;
-        diagnostic.title =
-            fmt::format("a layout at {} from pull to pull cannot be", feet(request.spacing));
-        diagnostic.notes.push_back("spacing must be above zero; headland, row ends, speed and "
-                                   "turns must not be negative; one pass a row at least");
-        break;
+// What the layout said of a field without a text, at the beginning of the boundary's.
+void tell(const lang::Said& said, lang::FileId file, lang::Diagnostics& diagnostics) {
+    for (lang::Diagnostic diagnostic : said.diagnostics.all()) {
+        diagnostic.primary.span = {file, 0, 1};
+        diagnostics.add(std::move(diagnostic));
     }
-    diagnostics.add(std::move(diagnostic));
 }
 
 } // namespace
@@ -64,10 +35,9 @@ std::optional<LaidField> lay_text(const std::string& path, std::string text, Lay
         if (!laid.ranked.empty())
             request.heading = laid.ranked.front().heading;
     }
-    LayoutFault fault = LayoutFault::None;
-    std::optional<Layout> layout = lay_out(*plane, request, fault);
+    lang::Outcome<Layout> layout = lay_out(*plane, request);
     if (!layout) {
-        tell(fault, request, file, diagnostics);
+        tell(layout.said, file, diagnostics);
         return std::nullopt;
     }
     laid.file = path;

@@ -6,6 +6,8 @@
 #include <numeric>
 #include <span>
 
+#include "engine/field/layout_faults.h"
+
 namespace acre::engine {
 namespace {
 
@@ -39,7 +41,6 @@ struct Lines {
     double first = 0;              // y of row 0
     std::vector<Segment> segments; // by row, then x
     std::size_t rows = 0;
-    LayoutFault fault = LayoutFault::None;
 };
 
 std::vector<Edge> turned_edges(const std::vector<PlanePolygon>& polygons, const Turned& turned) {
@@ -60,91 +61,102 @@ std::vector<Edge> turned_edges(const std::vector<PlanePolygon>& polygons, const 
     return edges;
 }
 
-// Every line cuts the edges it meets; between the first and the second cut it is inside, and so on.
-// An edge owns its low end and not its high end, so that a line through a corner counts it once or
-// twice, never wrongly.
-Lines cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& request,
-          const Turned& turned) {
-    Lines lines;
-    const std::vector<Edge> edges = turned_edges(polygons, turned);
-    if (edges.empty()) {
-        lines.fault = LayoutFault::NothingLeft;
-        return lines;
+// Calls at(row, y) for every line that cuts the edge. An edge owns its low end and not its high
+// end, so that a line through a corner counts it once or twice, never wrongly.
+template <class At>
+void visit_rows(const Edge& edge, const Lines& lines, std::size_t rows, double spacing, At&& at) {
+    const double from = std::max(0.0, std::ceil((edge.low.y - lines.first) / spacing) - 1);
+    for (double k = from; k < static_cast<double>(rows); ++k) {
+        const double y = lines.first + k * spacing;
+        if (y < edge.low.y)
+            continue;
+        if (y >= edge.high.y)
+            break;
+        at(static_cast<std::size_t>(k), y);
     }
+}
+
+// Where lines cut edges: those of row i are begin_of[i] .. begin_of[i + 1].
+struct Cuts {
+    std::vector<Crossing> crossings;
+    std::vector<std::size_t> begin_of;
+};
+
+// Empty: too many. Counted before they are kept: thousands of long edges may cut thousands of rows
+// each, and two cuts are a pull.
+std::optional<Cuts> cuts_of(const std::vector<Edge>& edges, const Lines& lines, std::size_t rows,
+                            double spacing) {
+    Cuts cuts;
+    cuts.begin_of.assign(rows + 1, 0);
+    std::size_t all = 0;
+    for (const Edge& edge : edges) {
+        visit_rows(edge, lines, rows, spacing,
+                   [&](std::size_t row, double) { ++cuts.begin_of[row + 1], ++all; });
+        if (all > 4 * max_pulls)
+            return std::nullopt;
+    }
+    std::partial_sum(cuts.begin_of.begin(), cuts.begin_of.end(), cuts.begin_of.begin());
+    cuts.crossings.resize(all);
+    std::vector<std::size_t> place(cuts.begin_of.begin(), cuts.begin_of.end() - 1);
+    for (const Edge& edge : edges) {
+        const double slope = (edge.high.x - edge.low.x) / (edge.high.y - edge.low.y);
+        const bool slanting = std::abs(slope) > 1;
+        visit_rows(edge, lines, rows, spacing, [&](std::size_t row, double y) {
+            cuts.crossings[place[row]++] = {edge.low.x + (y - edge.low.y) * slope, slanting};
+        });
+    }
+    return cuts;
+}
+
+// Between the first and the second cut a line is inside, and so on. False: too many pulls.
+bool take_segments(Cuts cuts, double row_ends, Lines& lines) {
+    constexpr double shortest_pull = 0.01; // m
+    for (std::size_t row = 0; row + 1 < cuts.begin_of.size(); ++row) {
+        const std::span<Crossing> at(cuts.crossings.data() + cuts.begin_of[row],
+                                     cuts.begin_of[row + 1] - cuts.begin_of[row]);
+        std::sort(at.begin(), at.end(),
+                  [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
+        bool any = false;
+        for (std::size_t i = 0; i + 1 < at.size(); i += 2) {
+            const double begin = at[i].x + row_ends;
+            const double end = at[i + 1].x - row_ends;
+            if (end - begin < shortest_pull)
+                continue;
+            lines.segments.push_back({static_cast<std::uint32_t>(row), begin, end,
+                                      at[i].slanting || at[i + 1].slanting});
+            if (lines.segments.size() > max_pulls)
+                return false;
+            any = true;
+        }
+        lines.rows += any ? 1 : 0;
+    }
+    return true;
+}
+
+lang::Outcome<Lines> cut(const std::vector<PlanePolygon>& polygons, const LayoutRequest& request,
+                         const Turned& turned) {
+    const std::vector<Edge> edges = turned_edges(polygons, turned);
+    if (edges.empty())
+        return nothing_left(request);
     double low = edges[0].low.y;
     double high = edges[0].high.y;
     for (const Edge& edge : edges) {
         low = std::min(low, edge.low.y);
         high = std::max(high, edge.high.y);
     }
+    Lines lines;
     lines.first = low + request.first_offset.value_or(request.spacing / 2);
     const double count = std::ceil((high - lines.first) / request.spacing);
-    if (!(count >= 1)) {
-        lines.fault = LayoutFault::NoPullFits;
-        return lines;
-    }
-    if (count > static_cast<double>(max_pulls)) {
-        lines.fault = LayoutFault::TooManyPulls;
-        return lines;
-    }
-    const auto rows = static_cast<std::size_t>(count);
-    const auto visit = [&](const Edge& edge, auto&& at) {
-        const double from =
-            std::max(0.0, std::ceil((edge.low.y - lines.first) / request.spacing) - 1);
-        for (double k = from; k < static_cast<double>(rows); ++k) {
-            const double y = lines.first + k * request.spacing;
-            if (y < edge.low.y)
-                continue;
-            if (y >= edge.high.y)
-                break;
-            at(static_cast<std::size_t>(k), y);
-        }
-    };
-    // Counted before they are kept: thousands of long edges may cut thousands of rows each, and two
-    // cuts are a pull.
-    std::vector<std::size_t> begin_of(rows + 1, 0);
-    std::size_t all = 0;
-    for (const Edge& edge : edges) {
-        visit(edge, [&](std::size_t row, double) { ++begin_of[row + 1], ++all; });
-        if (all > 4 * max_pulls) {
-            lines.fault = LayoutFault::TooManyPulls;
-            return lines;
-        }
-    }
-    std::partial_sum(begin_of.begin(), begin_of.end(), begin_of.begin());
-    std::vector<Crossing> crossings(all);
-    std::vector<std::size_t> place(begin_of.begin(), begin_of.end() - 1);
-    for (const Edge& edge : edges) {
-        const double slope = (edge.high.x - edge.low.x) / (edge.high.y - edge.low.y);
-        const bool slanting = std::abs(slope) > 1;
-        visit(edge, [&](std::size_t row, double y) {
-            crossings[place[row]++] = {edge.low.x + (y - edge.low.y) * slope, slanting};
-        });
-    }
-    constexpr double shortest_pull = 0.01; // m
-    for (std::size_t row = 0; row < rows; ++row) {
-        const std::span<Crossing> cuts(crossings.data() + begin_of[row],
-                                       begin_of[row + 1] - begin_of[row]);
-        std::sort(cuts.begin(), cuts.end(),
-                  [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
-        bool any = false;
-        for (std::size_t i = 0; i + 1 < cuts.size(); i += 2) {
-            const double begin = cuts[i].x + request.row_ends;
-            const double end = cuts[i + 1].x - request.row_ends;
-            if (end - begin < shortest_pull)
-                continue;
-            lines.segments.push_back({static_cast<std::uint32_t>(row), begin, end,
-                                      cuts[i].slanting || cuts[i + 1].slanting});
-            if (lines.segments.size() > max_pulls) {
-                lines.fault = LayoutFault::TooManyPulls;
-                return lines;
-            }
-            any = true;
-        }
-        lines.rows += any ? 1 : 0;
-    }
+    if (!(count >= 1))
+        return no_pull_fits(request);
+    if (count > static_cast<double>(max_pulls))
+        return too_many_pulls(request);
+    std::optional<Cuts> cuts =
+        cuts_of(edges, lines, static_cast<std::size_t>(count), request.spacing);
+    if (!cuts || !take_segments(std::move(*cuts), request.row_ends, lines))
+        return too_many_pulls(request);
     if (lines.segments.empty())
-        lines.fault = LayoutFault::NoPullFits;
+        return no_pull_fits(request);
     return lines;
 }
 
@@ -239,16 +251,15 @@ bool is_good(const LayoutRequest& request) {
            finite_from(request.first_offset.value_or(0), 0);
 }
 
-std::optional<Layout> lay_out_in(const std::vector<PlanePolygon>& worked,
-                                 const LayoutRequest& request, LayoutFault& fault) {
+lang::Outcome<Layout> lay_out_in(const std::vector<PlanePolygon>& worked,
+                                 const LayoutRequest& request) {
     const Turned turned(request.heading);
-    const Lines lines = cut(worked, request, turned);
-    fault = lines.fault;
-    if (fault != LayoutFault::None)
-        return std::nullopt;
+    lang::Outcome<Lines> lines = cut(worked, request, turned);
+    if (!lines)
+        return std::move(lines.said);
     Layout layout;
-    layout.rows = lines.rows;
-    drive(lines, request, turned, layout);
+    layout.rows = lines->rows;
+    drive(*lines, request, turned, layout);
     measure(request, layout);
     return layout;
 }
@@ -280,18 +291,13 @@ double Pull::length() const {
     return std::hypot(to.x - from.x, to.y - from.y);
 }
 
-std::optional<Layout> lay_out(const PlaneField& field, const LayoutRequest& request,
-                              LayoutFault& fault) {
-    if (!is_good(request)) {
-        fault = LayoutFault::BadRequest;
-        return std::nullopt;
-    }
+lang::Outcome<Layout> lay_out(const PlaneField& field, const LayoutRequest& request) {
+    if (!is_good(request))
+        return bad_request(request);
     std::vector<PlanePolygon> worked = inset(field.polygons, request.headland);
-    if (worked.empty()) {
-        fault = LayoutFault::NothingLeft;
-        return std::nullopt;
-    }
-    std::optional<Layout> layout = lay_out_in(worked, request, fault);
+    if (worked.empty())
+        return nothing_left(request);
+    lang::Outcome<Layout> layout = lay_out_in(worked, request);
     if (!layout)
         return layout;
     // The plane's own area differs from the geodesic one by parts in ten million; the share of it
@@ -311,8 +317,7 @@ std::vector<HeadingTime> rank_headings(const PlaneField& field, const LayoutRequ
     LayoutRequest turned = request;
     for (const double heading : headings_to_try(field)) {
         turned.heading = heading;
-        LayoutFault fault = LayoutFault::None;
-        if (const std::optional<Layout> layout = lay_out_in(worked, turned, fault))
+        if (const lang::Outcome<Layout> layout = lay_out_in(worked, turned))
             ranked.push_back({heading, layout->ripping_time + layout->turning_time, layout->travel,
                               layout->turns});
     }

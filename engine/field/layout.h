@@ -8,13 +8,14 @@
 #include <vector>
 
 #include "engine/field/plane.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
 inline constexpr std::size_t max_pulls = 200'000;
 
 struct LayoutRequest {
-    double spacing = 0;  // m between neighbouring pulls or rows
+    double spacing = 0;  // m between neighboring pulls or rows
     double heading = 0;  // degrees clockwise from true north; 0 and 180 are the same lines
     double headland = 0; // m left unworked along every edge
     double row_ends = 0; // m left unworked at both ends of each pull
@@ -50,11 +51,9 @@ struct Layout {
     double ripping_time = 0, turning_time = 0;  // s
 };
 
-enum class LayoutFault { None, BadRequest, NothingLeft, NoPullFits, TooManyPulls };
-
-// `fault` says why nothing came back.
-std::optional<Layout> lay_out(const PlaneField& field, const LayoutRequest& request,
-                              LayoutFault& fault);
+// B909: no pull fits, or the headland leaves nothing. B910: a request that cannot be, or too many
+// pulls. What is said points nowhere: a field in the plane has no text.
+lang::Outcome<Layout> lay_out(const PlaneField& field, const LayoutRequest& request);
 
 struct HeadingTime {
     double heading = 0; // degrees

@@ -62,16 +62,15 @@ int main() {
     request.headland = 10;
     request.speed = 0.67;
     request.turn_time = 40;
-    engine::LayoutFault fault{};
     std::size_t pulls = 0;
     const std::string small = boundary(200);
     const engine::PlaneField field = flat(small);
     row("160 acres, 200 points: read, laid flat, laid out",
-        milliseconds([&] { pulls += lay_out(flat(small), request, fault)->pulls.size(); }), 10);
+        milliseconds([&] { pulls += lay_out(flat(small), request)->pulls.size(); }), 10);
     row("the same, best of 180 headings and the longest edges",
         milliseconds([&] { pulls += rank_headings(field, request).size(); }), 500);
     const std::string large = boundary(100'000);
     row("100,000 points: read, laid flat, laid out",
-        milliseconds([&] { pulls += lay_out(flat(large), request, fault)->pulls.size(); }), 2000);
+        milliseconds([&] { pulls += lay_out(flat(large), request)->pulls.size(); }), 2000);
     fmt::print("{} pulls in all; {:.1f} acres\n", pulls, field.area / 4046.8564224);
 }

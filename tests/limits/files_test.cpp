@@ -175,10 +175,8 @@ std::string pulls(std::uint64_t n) {
     field.area = engine::plane_area(field.polygons);
     engine::LayoutRequest request;
     request.spacing = 0.05;
-    engine::LayoutFault fault{};
-    engine::lay_out(field, request, fault);
-    return fault == engine::LayoutFault::TooManyPulls ? fmt::format("more than {} pulls", "200,000")
-                                                      : "";
+    const lang::Outcome<engine::Layout> layout = engine::lay_out(field, request);
+    return layout ? "" : layout.said.diagnostics.all().front().title;
 }
 
 } // namespace

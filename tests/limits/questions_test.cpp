@@ -93,7 +93,7 @@ std::string bridged(std::uint64_t changes) {
     const auto side = [&](const std::string& text) {
         return *make_job(request_of("job \"j\"\nmodel \"m\"\n" + text, {}), loader);
     };
-    const auto answer = bridge(*side(""), *side(sets), true);
+    const auto answer = ask(*side(""), *side(sets), {"", "", "", "", true});
     return answer ? "" : answer.said.diagnostics.all().front().title;
 }
 

@@ -89,7 +89,7 @@ TEST_CASE("ten thousand random pairs: the rows add up to the cent") {
         const auto before = engine::make_job(request(old_job), old_loader);
         const auto after = engine::make_job(request(new_job), new_loader);
         REQUIRE((before && after));
-        const auto result = engine::bridge(**before, **after, total);
+        const auto result = engine::ask(**before, **after, {"", "", "", "", total});
         CAPTURE(old_model);
         CAPTURE(new_model);
         CAPTURE(old_job);
@@ -102,9 +102,10 @@ TEST_CASE("ten thousand random pairs: the rows add up to the cent") {
             share += row.kind == engine::BridgeKind::Rounding ? 0 : row.share;
             with_models += row.kind == engine::BridgeKind::Model ? 1 : 0;
         }
-        REQUIRE(cents == result->after_cents - result->before_cents);
-        REQUIRE(share ==
-                doctest::Approx(result->after - result->before).epsilon(1e-9).scale(result->after));
+        REQUIRE(cents == result->after.cents - result->before.cents);
+        REQUIRE(share == doctest::Approx(result->after.value - result->before.value)
+                             .epsilon(1e-9)
+                             .scale(result->after.value));
     }
     CHECK(with_models > 500);
 }
@@ -117,7 +118,7 @@ TEST_CASE("one change takes the whole difference, two share what they do togethe
         const auto before = engine::make_job(request("job \"j\"\nmodel \"m\"\n"), loader);
         const auto after = engine::make_job(request("job \"j\"\nmodel \"m\"\n" + sets), loader);
         REQUIRE((before && after));
-        const auto result = engine::bridge(**before, **after, true);
+        const auto result = engine::ask(**before, **after, {"", "", "", "", true});
         REQUIRE(result);
         return result->rows;
     };
@@ -125,11 +126,43 @@ TEST_CASE("one change takes the whole difference, two share what they do togethe
     const auto one = rows("set a = 12 $/h\n");
     REQUIRE(one.size() == 1);
     CHECK(one[0].cents == 1000);
-    CHECK(one[0].before == "$10.00/h");
+    CHECK(one[0].changes[0].before == "$10.00/h");
     // 10 x 5 to 12 x 7: 10 and 20 alone, 4 together, halved (by hand).
     const auto two = rows("set a = 12 $/h\nset b = 7 h\n");
     REQUIRE(two.size() == 2);
-    CHECK(two[0].names[0] == "b");
+    CHECK(two[0].changes[0].name == "b");
     CHECK(two[0].cents == 2200);
     CHECK(two[1].cents == 1200);
+}
+
+TEST_CASE("the sides carry what people call them, and a side at fault says which it is") {
+    const std::string text = "model \"m\"\ngiven area : ac\ngiven a = 10 $/h\ngiven b = 5 h\ngiven "
+                             "to_rows = one_way | both  \"how it is ripped\"\ncost c : $/h = a "
+                             "over (when to_rows is both then 2 * b otherwise b)\nrequire a < 100 "
+                             "$/h\nprice \"P\" per ac of area\n";
+    tests::MemoryLoader loader({{"m.rate", text}});
+    const auto made = [&](const std::string& sets) {
+        const auto job = engine::make_job(
+            request("job \"North forty\"\nmodel \"m\"\nset area = 10 ac\n" + sets), loader);
+        REQUIRE(job);
+        return *job;
+    };
+    const engine::BridgeQuestion question{"old.job", "new.job", "", "", false};
+    const auto good = engine::ask(*made(""), *made("set to_rows = both\n"), question);
+    REQUIRE(good);
+    CHECK(good->unit == "$/ac");
+    CHECK(good->before.label == "North forty (old.job)"); // of one name: told apart by the file
+    CHECK(good->after.label == "North forty (new.job)");
+    CHECK(good->before.cents == 500);
+    CHECK(good->after.cents == 1000);
+    REQUIRE(good->rows.size() == 1);
+    CHECK(good->rows[0].changes[0].label == "how it is ripped");
+    CHECK(good->rows[0].changes[0].after == "both");
+    CHECK(good->rows[0].changes[0].choice);
+    const auto bad = engine::ask(*made(""), *made("set a = 100 $/h\n"), question);
+    REQUIRE_FALSE(bad);
+    const lang::Diagnostic& first = bad.said.diagnostics.all().front();
+    CHECK(first.code == lang::Code::E504);
+    CHECK(first.notes.back() == "of the new price, new.job");
+    CHECK(bad.said.sources != nullptr);
 }

@@ -200,6 +200,11 @@ void Paper::path(std::string_view d, Ink ink, double width, std::string_view das
                    dashes.empty() ? "" : "\"");
 }
 
+void Paper::area(std::string_view d, Ink fill) {
+    fmt::format_to(std::back_inserter(body_),
+                   "<path d=\"{}\" fill-rule=\"evenodd\" class=\"f-{}\"/>\n", d, name_of(fill));
+}
+
 void Paper::ring(double x, double y) {
     fmt::format_to(std::back_inserter(body_),
                    "<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"5\" class=\"f-paper s-ink\" "

@@ -71,6 +71,8 @@ class Paper {
     void shade(double x, double y, double width, double height, std::size_t shade);
     // `d` as in SVG, not filled.
     void path(std::string_view d, Ink ink, double width = 1, std::string_view dashes = {});
+    // `d` as in SVG, closed; holes are left open.
+    void area(std::string_view d, Ink fill);
     void ring(double x, double y);
     // "a  name" with a piece of its curve before it, in as many lines as it takes. The next place.
     double key(double y, Series of, std::string_view words, double width = 2);

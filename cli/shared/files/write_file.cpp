@@ -59,4 +59,16 @@ bool save(const std::string& path, std::string_view text, Console& console) {
     return written.reason.empty();
 }
 
+bool save(const std::string& path, std::string_view text, Reply& reply) {
+    const Written written = write_file(path, text);
+    if (written.reason.empty())
+        return true;
+    reply.fail(lang::placeless(
+        lang::Code::F707, "`" + path +
+                              (written.in_place ? "` is written but may not outlive a power cut: "
+                                                : "` was not written: ") +
+                              written.reason));
+    return false;
+}
+
 } // namespace acre::cli

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "cli/shared/console.h"
+#include "cli/shared/reply.h"
 
 namespace acre::cli {
 
@@ -21,5 +22,7 @@ Written write_file(const std::string& path, std::string_view text);
 
 // The same; false: what is wrong is said in `console.err`.
 bool save(const std::string& path, std::string_view text, Console& console);
+// The same; false: the reply says why (F707).
+bool save(const std::string& path, std::string_view text, Reply& reply);
 
 } // namespace acre::cli

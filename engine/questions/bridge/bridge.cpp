@@ -195,20 +195,19 @@ class Plans {
 
 // The rows in cents so that they and the rounding row add up to the difference of the prices as
 // quoted.
-void settle_cents(Bridge& bridge) {
+void settle_cents(BridgeAnswer& bridge) {
     std::int64_t sum = 0;
     for (BridgeRow& row : bridge.rows) {
         row.cents = to_cents(row.share);
         sum += row.cents;
     }
-    const std::int64_t rest = bridge.after_cents - bridge.before_cents - sum;
-    if (rest == 0)
+    const std::int64_t all = bridge.after.cents - bridge.before.cents;
+    if (all == sum)
         return;
     BridgeRow& rounding = bridge.rows.emplace_back();
     rounding.kind = BridgeKind::Rounding;
-    rounding.share = static_cast<double>(bridge.after_cents - bridge.before_cents) / 100 -
-                     (bridge.after - bridge.before);
-    rounding.cents = rest;
+    rounding.share = static_cast<double>(all) / 100 - (bridge.after.value - bridge.before.value);
+    rounding.cents = all - sum;
 }
 
 std::vector<BridgeRow> rows_of(const std::vector<Change>& changes, const Attribution& parts) {
@@ -223,14 +222,13 @@ std::vector<BridgeRow> rows_of(const std::vector<Change>& changes, const Attribu
             if (parts.group[k] != i || changes[k].kind != BridgeKind::Given)
                 continue;
             const Change& change = changes[k];
-            const bool first = row.names.empty();
-            row.names.push_back(change.name);
-            row.label = first ? change.after->label : row.label;
-            row.because = first ? change.after->because : row.because;
-            row.before += (first ? "" : ", ") + change.before->shown;
-            row.after += (first ? "" : ", ") + change.after->shown;
+            if (row.changes.empty())
+                row.because = change.after->because;
+            row.changes.push_back({change.name, change.after->label, change.before->shown,
+                                   change.after->shown, change.after->is_choice});
         }
-        if (row.names.size() > 1 || (changes[i].kind != BridgeKind::Given && !row.names.empty()))
+        if (row.changes.size() > 1 ||
+            (changes[i].kind != BridgeKind::Given && !row.changes.empty()))
             row.kind = BridgeKind::Together;
         rows.push_back(std::move(row));
     }
@@ -246,7 +244,7 @@ struct SidePrice {
     std::string unit;
 };
 
-lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total, const char* side) {
+lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total) {
     lang::Outcome<Estimate> priced = estimate(job);
     if (!priced)
         return std::move(priced.said);
@@ -254,7 +252,9 @@ lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total, const char* 
     SidePrice result;
     result.price = job.value(line);
     if (!std::isfinite(result.price))
-        return lang::placeless(lang::Code::Q007, fmt::format("the {} side has no price", side));
+        return lang::placeless(lang::Code::Q007,
+                               total ? "this side has no price" : "this side has no price per unit",
+                               {}, {"compare the whole prices (`--total`)"});
     result.unit = total ? "$" : "$/" + priced->per;
     result.cents =
         total ? priced->price_cents
@@ -262,47 +262,83 @@ lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total, const char* 
     return result;
 }
 
-lang::Diagnostic refused(std::string title) {
-    return lang::placeless(lang::Code::Q007, std::move(title));
+lang::Diagnostic refused(std::string title, std::vector<std::string> helps = {}) {
+    return lang::placeless(lang::Code::Q007, std::move(title), {}, std::move(helps));
+}
+
+// The title of the job and the option taken.
+std::string label_of(const PricedJob& job) {
+    const lang::JobInfo& info = job.sheet().job;
+    const std::string& title = info.title.empty() ? info.model_title : info.title;
+    return info.option.empty() ? title : title + ", " + info.option;
+}
+
+BridgeSide side_of(const PricedJob& job, const std::string& what, const std::string& label,
+                   const SidePrice& price) {
+    return {what, label.empty() ? label_of(job) : label, price.price, price.cents};
+}
+
+// Two sides of one name are told apart by where they come from.
+void tell_apart(BridgeAnswer& bridge) {
+    if (bridge.before.label != bridge.after.label)
+        return;
+    for (BridgeSide* side : {&bridge.before, &bridge.after})
+        if (!side->what.empty() && side->what != side->label)
+            side->label += " (" + side->what + ")";
 }
 
 } // namespace
 
-lang::Outcome<Bridge> bridge(const PricedJob& before, const PricedJob& after, bool total) {
-    lang::Outcome<SidePrice> old_price = price_of(before, total, "old");
+lang::Said of_side(lang::Said said, std::string_view side, std::string_view what) {
+    if (said.diagnostics.left_out() > 0) // as it is: how many were left out must not be lost
+        return said;
+    lang::Said noted;
+    noted.sources = std::move(said.sources);
+    for (lang::Diagnostic diagnostic : said.diagnostics.all()) {
+        diagnostic.notes.push_back(
+            fmt::format("of the {} price{}{}", side, what.empty() ? "" : ", ", what));
+        noted.diagnostics.add(std::move(diagnostic));
+    }
+    return noted;
+}
+
+lang::Outcome<BridgeAnswer> ask(const PricedJob& before, const PricedJob& after,
+                                const BridgeQuestion& question) {
+    const bool total = question.total;
+    lang::Outcome<SidePrice> old_price = price_of(before, total);
     if (!old_price)
-        return std::move(old_price.said);
-    lang::Outcome<SidePrice> new_price = price_of(after, total, "new");
+        return of_side(std::move(old_price.said), "old", question.before);
+    lang::Outcome<SidePrice> new_price = price_of(after, total);
     if (!new_price)
-        return std::move(new_price.said);
+        return of_side(std::move(new_price.said), "new", question.after);
     if (old_price->unit != new_price->unit)
-        return refused(fmt::format("one price is in {}, the other in {}: compare the totals",
-                                   old_price->unit, new_price->unit));
+        return refused(
+            fmt::format("one price is in {}, the other in {}", old_price->unit, new_price->unit),
+            {"compare the whole prices (`--total`)"});
     const GivenValues old_givens = givens_of(before);
     const GivenValues new_givens = givens_of(after);
     const std::vector<Change> changes = changes_between(before, after, old_givens, new_givens);
     if (changes.size() > max_players)
-        return refused(
-            fmt::format("{} values changed; a bridge carries {}", changes.size(), max_players));
+        return refused(fmt::format("{} values changed; a bridge takes {} at most", changes.size(),
+                                   max_players));
     Plans plans(before, after, changes, total);
     const Attribution parts =
         attribute(changes.size(), [&](std::span<const std::uint64_t> masks,
                                       std::span<double> results) { plans(masks, results); });
     if (plans.too_large())
-        return refused("the sides differ in too much for one bridge: compare them with fewer "
-                       "changes between");
+        return refused("the two prices differ in too much for one bridge",
+                       {"bridge prices with fewer changes between them"});
     const auto near = [](double a, double b) {
         return std::abs(a - b) <= 1e-9 * std::max(1.0, std::abs(b));
     };
     if (!parts.answered || !near(parts.before, old_price->price) ||
         !near(parts.after, new_price->price))
-        return refused("the sides cannot be taken from one to the other value by value");
-    Bridge result;
+        return refused("no way leads from one price to the other value by value");
+    BridgeAnswer result;
     result.unit = new_price->unit;
-    result.before = old_price->price;
-    result.after = new_price->price;
-    result.before_cents = old_price->cents;
-    result.after_cents = new_price->cents;
+    result.before = side_of(before, question.before, question.before_label, *old_price);
+    result.after = side_of(after, question.after, question.after_label, *new_price);
+    tell_apart(result);
     result.exact = parts.exact;
     result.rows = rows_of(changes, parts);
     settle_cents(result);

@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "engine/priced_job.h"
@@ -22,27 +23,47 @@ inline constexpr std::size_t max_variant_nodes = 4'000'000;
 
 enum class BridgeKind : std::uint8_t { Given, Together, Model, Library, Rounding };
 
+struct BridgeChange {          // a given that is not the same on both sides
+    std::string name, label;   // label: the name where the model gives none
+    std::string before, after; // values with units; of a choice its identifier
+    bool choice = false;
+
+    const std::string& called() const { return label.empty() ? name : label; }
+};
+
 struct BridgeRow {
     BridgeKind kind = BridgeKind::Given;
-    std::vector<std::string>
-        names;         // of the givens; more than one where they have no price without each other
-    std::string label; // of the first
-    std::string before, after; // values with units, as shown
-    std::string because;       // of the new value
-    double share = 0;          // in the unit of the line, full precision
-    std::int64_t cents = 0;    // the same in cents, so that the column adds up
+    std::vector<BridgeChange> changes; // more than one where they have no price without each other
+    std::string because;               // of the first one's new value
+    double share = 0;                  // in the unit of the answer, full precision
+    std::int64_t cents = 0;            // the same in cents, so that the column adds up
 };
 
-struct Bridge {
-    std::string unit;                               // of the price: "$/ac", "$"
-    double before = 0, after = 0;                   // unrounded
-    std::int64_t before_cents = 0, after_cents = 0; // as quoted
-    std::vector<BridgeRow> rows;                    // largest first; rounding last
-    bool exact = true; // every order counted; false: a sample of orders
+struct BridgeSide {
+    std::string what, label; // as asked for; what people call it
+    double value = 0;        // unrounded
+    std::int64_t cents = 0;  // as quoted
 };
 
-// `total`: the whole price instead of the price per unit. Q007 where a side has no price, or the
-// two are in unlike units, or differ in too much.
-lang::Outcome<Bridge> bridge(const PricedJob& before, const PricedJob& after, bool total);
+struct BridgeQuestion {
+    std::string before, after;             // where the sides come from: a file, "quote 2027-003"
+    std::string before_label, after_label; // empty: the job's title and option
+    bool total = false;                    // the whole price instead of the price per unit
+};
+
+struct BridgeAnswer {
+    std::string unit; // of the price: "$/ac", "$"
+    BridgeSide before, after;
+    std::vector<BridgeRow> rows; // largest first; rounding last
+    bool exact = true;           // every order counted; false: a sample of orders
+};
+
+// Q007 where a side has no price, or the two are in unlike units, or differ in too much. What is
+// said of one side says in a note which.
+lang::Outcome<BridgeAnswer> ask(const PricedJob& before, const PricedJob& after,
+                                const BridgeQuestion& question);
+
+// What is said of the "old" or the "new" side, each diagnostic with a note that says which.
+lang::Said of_side(lang::Said said, std::string_view side, std::string_view what);
 
 } // namespace acre::engine

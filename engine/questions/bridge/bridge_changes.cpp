@@ -30,7 +30,8 @@ GivenValues givens_of(const PricedJob& job) {
         entry.is_input = inputs.contains(given.line);
         entry.label = line.label;
         entry.because = given.settings.empty() ? std::string() : given.settings.back().because;
-        if (line.type.kind == lang::Type::Kind::Choice) {
+        entry.is_choice = line.type.kind == lang::Type::Kind::Choice;
+        if (entry.is_choice) {
             entry.text =
                 sheet.choices[line.type.choice].options[static_cast<std::size_t>(entry.value)];
             entry.shown = entry.text;

@@ -16,7 +16,7 @@ struct GivenValue {
     std::string text; // what `set` takes
     std::string shown;
     double value = 0;
-    bool is_input = false;
+    bool is_input = false, is_choice = false;
     std::string label, because;
 };
 using GivenValues = std::map<std::string, GivenValue>; // by name

@@ -27,15 +27,17 @@ PlaneRing rectangle(double x, double y, double width, double height) {
     return {{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}};
 }
 Layout laid(const PlaneField& field, const LayoutRequest& request) {
-    LayoutFault fault{};
-    const std::optional<Layout> layout = lay_out(field, request, fault);
+    lang::Outcome<Layout> layout = lay_out(field, request);
     REQUIRE(layout);
     return *layout;
 }
-LayoutFault fault_of(const PlaneField& field, const LayoutRequest& request) {
-    LayoutFault fault = LayoutFault::None;
-    CHECK(!lay_out(field, request, fault));
-    return fault;
+// Code and title.
+std::string fault_of(const PlaneField& field, const LayoutRequest& request) {
+    const lang::Outcome<Layout> layout = lay_out(field, request);
+    CHECK(!layout);
+    REQUIRE(layout.said.diagnostics.all().size() == 1);
+    const lang::Diagnostic& one = layout.said.diagnostics.all().front();
+    return std::string(lang::name_of(one.code)) + " " + one.title;
 }
 bool inside(const PlanePolygon& polygon, Point p) {
     const auto odd = [&](const PlaneRing& ring) {
@@ -274,22 +276,22 @@ TEST_CASE("the best heading runs along the long side") {
 TEST_CASE("what cannot be laid out says why") {
     const PlaneField field = plane({{rectangle(0, 0, 30, 100), {}}});
     LayoutRequest request;
-    CHECK(fault_of(field, request) == LayoutFault::BadRequest);
+    CHECK(fault_of(field, request) == "B910 pulls 0 ft apart cannot be laid out");
     request.spacing = std::nan("");
-    CHECK(fault_of(field, request) == LayoutFault::BadRequest);
+    CHECK(fault_of(field, request) == "B910 pulls nan ft apart cannot be laid out");
     request.spacing = 70; // first pull 35 m in: past a field 30 m wide
-    CHECK(fault_of(field, request) == LayoutFault::NoPullFits);
+    CHECK(fault_of(field, request) == "B909 no pull fits the field at 229.7 ft apart");
     request.spacing = 5;
     request.headland = 20;
-    CHECK(fault_of(field, request) == LayoutFault::NothingLeft);
+    CHECK(fault_of(field, request) == "B909 a headland of 65.62 ft leaves nothing of the field");
     request.headland = 0;
     request.row_ends = 60;
-    CHECK(fault_of(field, request) == LayoutFault::NoPullFits);
+    CHECK(fault_of(field, request) == "B909 no pull fits the field at 16.4 ft apart");
     request.row_ends = 0;
     request.spacing = 0.01;
     CHECK(laid(field, request).rows == 3000);
     const PlaneField wide = plane({{rectangle(0, 0, 3000, 100), {}}});
-    CHECK(fault_of(wide, request) == LayoutFault::TooManyPulls);
+    CHECK(fault_of(wide, request) == "B910 more than 200,000 pulls");
 }
 
 TEST_CASE("a field of teeth is refused before its cuts are kept: rows by teeth would be more than "
@@ -305,5 +307,5 @@ TEST_CASE("a field of teeth is refused before its cuts are kept: rows by teeth w
     LayoutRequest request;
     request.spacing = 0.01;
     request.heading = 90;
-    CHECK(fault_of(plane({{saw, {}}}), request) == LayoutFault::TooManyPulls);
+    CHECK(fault_of(plane({{saw, {}}}), request) == "B910 more than 200,000 pulls");
 }

@@ -1,4 +1,4 @@
-#include "cli/compare/columns.h"
+#include "engine/questions/compare/columns.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,22 +8,24 @@
 
 #include "lang/units/number_text.h"
 
-namespace acre::cli {
+namespace acre::engine {
 namespace {
 
 constexpr double no_value = std::numeric_limits<double>::quiet_NaN();
 
-double line_value(const engine::PricedJob& job, const std::string& name) {
+// NaN: no such line, no number, or no answer.
+double line_value(const PricedJob& job, const std::string& name) {
     const lang::LineId id = job.sheet().find(name);
-    if (id == lang::none || job.sheet().lines[id].type.kind != lang::Type::Kind::Number)
-        return no_value;
-    const engine::Slot slot = job.plan().line_slot[id];
-    return slot == engine::no_slot ? no_value : job.values().slot[slot];
+    return id == lang::none || job.sheet().lines[id].type.kind != lang::Type::Kind::Number
+               ? no_value
+               : job.value(id);
 }
 
 class Builder {
   public:
-    explicit Builder(Comparison& comparison) : result_(comparison) {}
+    Builder(std::span<const PricedSide> sides, CompareAnswer& answer)
+        : sides_(sides),
+          result_(answer) {}
 
     void build() {
         prices();
@@ -34,30 +36,32 @@ class Builder {
     }
 
   private:
-    Comparison& result_;
+    std::span<const PricedSide> sides_;
+    CompareAnswer& result_;
 
-    std::size_t count() const { return result_.columns.size(); }
+    std::size_t count() const { return sides_.size(); }
+    const PricedJob& job(std::size_t column) const { return *sides_[column].job; }
+    const Estimate& estimate(std::size_t column) const { return sides_[column].estimate; }
     CompareRow row(std::string name, std::string label, std::string unit) const {
         return {std::move(name),
                 std::move(label),
                 std::move(unit),
                 std::vector<double>(count(), no_value),
-                {}};
+                {},
+                false};
     }
 
     void prices() {
         CompareRow total = row("price.total", "price", "$");
-        CompareRow per_unit =
-            row("price.per_unit", "price, all in", "$/" + result_.columns[0].estimate.per);
+        CompareRow per_unit = row("price.per_unit", "price, all in", "$/" + estimate(0).per);
         CompareRow per_tree = row("price.per_tree", "price for each tree planted", "$/tree");
         double least = std::numeric_limits<double>::infinity();
         for (std::size_t c = 0; c < count(); ++c) {
-            const engine::Estimate& estimate = result_.columns[c].estimate;
-            total.value[c] = static_cast<double>(estimate.price_cents) / 100;
-            if (estimate.per == result_.columns[0].estimate.per && !estimate.per.empty())
-                per_unit.value[c] = estimate.price_per_unit;
-            if (const double trees = line_value(*result_.columns[c].job, "planted_trees");
-                trees > 0)
+            const Estimate& priced = estimate(c);
+            total.value[c] = static_cast<double>(priced.price_cents) / 100;
+            if (priced.per == estimate(0).per && !priced.per.empty())
+                per_unit.value[c] = priced.price_per_unit;
+            if (const double trees = line_value(job(c), "planted_trees"); trees > 0)
                 per_tree.value[c] = total.value[c] / trees;
             const double judged =
                 std::isfinite(per_unit.value[c]) ? per_unit.value[c] : total.value[c];
@@ -85,7 +89,7 @@ class Builder {
 
     void costs() {
         for (std::size_t c = 0; c < count(); ++c)
-            for (const engine::CostRow& cost : result_.columns[c].estimate.costs) {
+            for (const CostRow& cost : estimate(c).costs) {
                 double& value = row_of(result_.costs, cost.name,
                                        cost.label.empty() ? cost.name : cost.label, "$")
                                     .value[c];
@@ -94,9 +98,8 @@ class Builder {
         CompareRow all = row("cost.total", "all costs", "$");
         CompareRow left = row("profit.total", "left over", "$");
         for (std::size_t c = 0; c < count(); ++c) {
-            all.value[c] = result_.columns[c].estimate.cost_total;
-            left.value[c] =
-                static_cast<double>(result_.columns[c].estimate.price_cents) / 100 - all.value[c];
+            all.value[c] = estimate(c).cost_total;
+            left.value[c] = static_cast<double>(estimate(c).price_cents) / 100 - all.value[c];
         }
         result_.costs.push_back(std::move(all));
         result_.costs.push_back(std::move(left));
@@ -104,7 +107,7 @@ class Builder {
 
     // The job's own lines, computed once for all blocks: those of blocks and used models would
     // drown them.
-    static bool is_of_the_job(const engine::PricedJob& job, const std::string& name) {
+    static bool is_of_the_job(const PricedJob& job, const std::string& name) {
         const lang::Sheet& sheet = job.sheet();
         const lang::LineId id = sheet.find(name);
         return name.find('.') == std::string::npos && id != lang::none &&
@@ -113,21 +116,27 @@ class Builder {
     }
     void quantities() {
         for (std::size_t c = 0; c < count(); ++c)
-            for (const engine::QuantityRow& quantity : result_.columns[c].estimate.quantities)
-                if (quantity.choice.empty() &&
-                    is_of_the_job(*result_.columns[c].job, quantity.name))
+            for (const QuantityRow& quantity : estimate(c).quantities)
+                if (quantity.choice.empty() && is_of_the_job(job(c), quantity.name))
                     row_of(result_.quantities, quantity.name,
                            quantity.label.empty() ? quantity.name : quantity.label, quantity.unit)
                         .value[c] = quantity.value;
         for (const char* name : {"planted_trees", "pace", "gallons_per_acre"})
             for (std::size_t c = 0; c < count(); ++c)
-                if (const double value = line_value(*result_.columns[c].job, name);
-                    std::isfinite(value)) {
-                    const lang::Line& line =
-                        result_.columns[c].job->sheet().lines[result_.columns[c].job->sheet().find(
-                            name)];
+                if (const double value = line_value(job(c), name); std::isfinite(value)) {
+                    const lang::Sheet& sheet = job(c).sheet();
+                    const lang::Line& line = sheet.lines[sheet.find(name)];
                     row_of(result_.quantities, name, line.label, line.unit_text).value[c] = value;
                 }
+    }
+
+    // What is set and not computed: what a model computes follows from the rest.
+    static bool is_set(const PricedJob& job, const lang::Given& given) {
+        const Slot slot = job.plan().line_slot[given.line];
+        if (slot == no_slot || !std::isfinite(job.values().slot[slot]) || given.settings.empty())
+            return false;
+        return job.plan().operations[slot].code == OpCode::Input ||
+               given.settings.back().layer != lang::Layer::Model;
     }
 
     // A given as each column has it, in words.
@@ -135,26 +144,19 @@ class Builder {
         std::map<std::string, CompareRow> rows;
         std::vector<std::string> order;
         for (std::size_t c = 0; c < count(); ++c) {
-            const engine::PricedJob& job = *result_.columns[c].job;
-            const lang::Sheet& sheet = job.sheet();
+            const lang::Sheet& sheet = job(c).sheet();
             for (const lang::Given& given : sheet.givens) {
-                const lang::Line& line = sheet.lines[given.line];
-                const engine::Slot slot = job.plan().line_slot[given.line];
-                // What a model computes follows from the rest.
-                const bool computed =
-                    job.plan().operations[slot == engine::no_slot ? 0 : slot].code !=
-                    engine::OpCode::Input;
-                if (slot == engine::no_slot || !std::isfinite(job.values().slot[slot]) ||
-                    given.settings.empty() ||
-                    (computed && given.settings.back().layer == lang::Layer::Model))
+                if (!is_set(job(c), given))
                     continue;
+                const lang::Line& line = sheet.lines[given.line];
                 auto [it, is_new] =
                     rows.emplace(line.name, row(line.name, line.label, line.unit_text));
                 if (is_new) {
                     it->second.choice.resize(count(), "-");
+                    it->second.is_choice = line.type.kind == lang::Type::Kind::Choice;
                     order.push_back(line.name);
                 }
-                const double value = job.values().slot[slot];
+                const double value = job(c).value(given.line);
                 it->second.value[c] = value;
                 it->second.choice[c] =
                     line.type.kind == lang::Type::Kind::Choice
@@ -174,11 +176,13 @@ class Builder {
 
     void bridges() {
         for (std::size_t c = 1; c < count(); ++c) {
-            Comparison::Why& why = result_.why.emplace_back();
+            CompareWhy& why = result_.why.emplace_back();
             why.column = c;
-            const bool total = result_.columns[0].estimate.per.empty() ||
-                               result_.columns[c].estimate.per != result_.columns[0].estimate.per;
-            auto bridge = engine::bridge(*result_.columns[0].job, *result_.columns[c].job, total);
+            BridgeQuestion question;
+            question.before = question.before_label = result_.columns[0].name;
+            question.after = question.after_label = result_.columns[c].name;
+            question.total = estimate(0).per.empty() || estimate(c).per != estimate(0).per;
+            lang::Outcome<BridgeAnswer> bridge = ask(job(0), job(c), question);
             if (bridge)
                 why.bridge = std::move(*bridge);
             else
@@ -189,8 +193,8 @@ class Builder {
 
 } // namespace
 
-void compare(Comparison& comparison) {
-    Builder(comparison).build();
+void fill_columns(std::span<const PricedSide> sides, CompareAnswer& answer) {
+    Builder(sides, answer).build();
 }
 
-} // namespace acre::cli
+} // namespace acre::engine

@@ -1,4 +1,4 @@
-#include "engine/questions/season.h"
+#include "engine/questions/season/season.h"
 
 #include <algorithm>
 #include <chrono>

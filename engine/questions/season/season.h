@@ -1,5 +1,5 @@
 // A season of jobs against the machines: who is booked when, what ownership costs at the hours
-// really booked, what each month brings, and the acres that carry the year.
+// really booked, what each month brings, and the acres that cover the year.
 #pragma once
 
 #include <cstdint>
@@ -32,8 +32,8 @@ struct MachineRow {
     double share = 0;         // of the hours assumed
     double own_at_booked = 0; // $/h, if these were all the hours of the year; 0: not booked
     double not_earned =
-        0; // fixed cost of a year that the booked hours do not earn; below zero: more than earned
-    double idle_hour = 0; // what each hour not worked leaves unearned, $/h
+        0; // fixed cost of a year that the booked hours do not cover; below zero: more than covered
+    double idle_hour = 0; // what each idle hour leaves uncovered, $/h
 };
 struct Clash { // two jobs that want one machine on the same days
     std::string machine;
@@ -57,6 +57,11 @@ struct Season {
     double fixed = 0;            // of all machines, a year
     double contribution = 0;     // price less everything but the machines' fixed cost
     double break_even_acres = 0; // of acres like these; 0: no acres, or they carry nothing
+};
+
+struct SeasonQuestion {
+    std::map<std::string, int> fleet; // how many of a machine there are; one where nothing is said
+    long net_days = 20;               // from the last day of a job to its payment
 };
 
 // `fleet`: how many of a machine there are; one where nothing is said.

@@ -1,4 +1,4 @@
-#include "engine/questions/season.h"
+#include "engine/questions/season/season.h"
 
 #include <chrono>
 
@@ -41,7 +41,7 @@ TEST_CASE("hours booked against hours assumed, by hand") {
     CHECK(row.idle_hour == doctest::Approx(115'000.0 / 1800));
     CHECK(row.not_earned == doctest::Approx(115'000 * 0.75));
     CHECK(row.own_at_booked == doctest::Approx(130 - 115'000.0 / 1800 + 115'000.0 / 450));
-    // What carries the year: 450 acres bring 50,000 after all costs, of which 28,750 went to fixed
+    // What covers the year: 450 acres bring 50,000 after all costs, of which 28,750 went to fixed
     // cost already.
     CHECK(result.contribution == doctest::Approx(50'000 + 28'750));
     CHECK(result.break_even_acres == doctest::Approx(450 * 115'000 / 78'750.0));

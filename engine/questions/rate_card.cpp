@@ -1,0 +1,176 @@
+#include "engine/questions/rate_card.h"
+
+#include <algorithm>
+#include <cmath>
+#include <span>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "engine/questions/what_if/grid.h"
+#include "engine/words/words.h"
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+namespace {
+
+constexpr std::size_t max_facts = 12;
+
+lang::Diagnostic refused(Refusal refusal) {
+    return lang::placeless(lang::Code::Q003, std::move(refusal.what), {}, std::move(refusal.helps));
+}
+
+lang::Outcome<const lang::PriceItem*> item_named(const PricedJob& job, const std::string& name) {
+    for (const lang::PriceItem& item : job.sheet().prices)
+        if (!item.per_text.empty() && (name.empty() || item.name == name))
+            return &item;
+    return lang::placeless(lang::Code::Q001,
+                           name.empty() ? "the model has no price per unit to make a card of"
+                                        : "the model has no price per unit named `" + name + "`");
+}
+
+lang::Outcome<Grid> grid_of(const PricedJob& job, std::span<const CardAlong* const> along,
+                            std::span<const lang::LineId> lines) {
+    GridQuestion question;
+    double cells = 1;
+    for (const CardAlong* one : along) {
+        question.along.push_back({one->given, one->at});
+        cells *= static_cast<double>(one->at.size());
+    }
+    for (const lang::LineId line : lines)
+        question.lines.push_back(job.sheet().lines[line].name);
+    if (cells > static_cast<double>(max_card_cells))
+        return lang::placeless(lang::Code::Q006, fmt::format("the card has more than {} cells",
+                                                             lang::number_text(max_card_cells)));
+    Refusal refusal;
+    std::optional<Grid> found = grid(job, question, refusal);
+    if (!found)
+        return refused(std::move(refusal));
+    return std::move(*found);
+}
+
+CardAxis axis_of(const PricedJob& job, const Grid::Along& along) {
+    const lang::Line& line = job.sheet().lines[along.axis.line];
+    CardAxis axis{line.name,
+                  line.label.empty() ? line.name : line.label,
+                  {},
+                  line.type.kind == lang::Type::Kind::Choice};
+    for (const double value : along.at)
+        axis.places.push_back(value_text(job.sheet(), along.axis.line, value));
+    return axis;
+}
+
+double rounded_up(double rate, double step) {
+    return step > 0 ? std::ceil(rate / step - 1e-9) * step : rate;
+}
+
+lang::Outcome<bool> fill_pages(const PricedJob& job, const CardQuestion& question,
+                               const lang::PriceItem& item, RateCard& card) {
+    std::vector<const CardAlong*> along;
+    if (question.pages)
+        along.push_back(&*question.pages);
+    along.push_back(&question.rows);
+    along.push_back(&question.columns);
+    const lang::LineId lines[] = {item.rate, item.cost, item.quantity};
+    lang::Outcome<Grid> found = grid_of(job, along, lines);
+    if (!found)
+        return std::move(found.said);
+    const std::size_t axes = found->along.size();
+    card.rows = axis_of(job, found->along[axes - 2]);
+    card.columns = axis_of(job, found->along[axes - 1]);
+    if (question.pages)
+        card.along_pages = axis_of(job, found->along[0]);
+    const std::size_t size = question.rows.at.size() * question.columns.at.size();
+    for (std::size_t cell = 0; cell < found->cells; ++cell) {
+        CardPage& page = cell % size == 0 ? card.pages.emplace_back() : card.pages.back();
+        const double rate = rounded_up(found->columns[0].value[cell], question.round);
+        const double cost = found->columns[1].value[cell] / found->columns[2].value[cell];
+        page.rate.push_back(rate);
+        page.left.push_back((rate - cost) / rate);
+    }
+    return true;
+}
+
+lang::Outcome<CardBands> bands_of(const PricedJob& job, const CardAlong& along) {
+    const std::vector<lang::PriceItem>& items = job.sheet().prices;
+    const auto lump = std::find_if(items.begin(), items.end(), [](const lang::PriceItem& item) {
+        return item.per_text.empty();
+    });
+    if (lump == items.end())
+        return lang::placeless(lang::Code::Q001, "the model has no lump sum to list by bands");
+    const CardAlong* const one[] = {&along};
+    const lang::LineId lines[] = {lump->amount};
+    lang::Outcome<Grid> found = grid_of(job, one, lines);
+    if (!found)
+        return std::move(found.said);
+    return CardBands{lump->title, axis_of(job, found->along[0]),
+                     std::move(found->columns[0].value)};
+}
+
+std::optional<double> minimum_of(const PricedJob& job, const lang::PriceItem& item) {
+    std::optional<double> minimum;
+    for (const lang::PriceStep& step : item.steps) {
+        if (step.kind != lang::ast::StepKind::AtLeast || step.per_unit)
+            continue;
+        const Slot slot = job.compiled().origins.slot_of_node[step.value];
+        if (slot != no_slot)
+            minimum = job.values().slot[slot];
+    }
+    return minimum;
+}
+
+// The givens of the model's first part that the card does not vary.
+std::vector<CardFact> facts_of(const PricedJob& job, const RateCard& card) {
+    std::vector<CardFact> facts;
+    const lang::Sheet& sheet = job.sheet();
+    for (const lang::Given& given : sheet.givens) {
+        const lang::Line& line = sheet.lines[given.line];
+        const bool varied = line.name == card.rows.given || line.name == card.columns.given ||
+                            (card.along_pages && line.name == card.along_pages->given);
+        if (varied || line.part != 0 || line.name.find('.') != std::string::npos ||
+            line.label.empty() || facts.size() >= max_facts)
+            continue;
+        const Slot slot = job.plan().line_slot[given.line];
+        if (slot == no_slot || !std::isfinite(job.values().slot[slot]) ||
+            job.plan().operations[slot].code != OpCode::Input)
+            continue;
+        facts.push_back({line.label, value_text(sheet, given.line, job.values().slot[slot]),
+                         line.type.kind == lang::Type::Kind::Choice});
+    }
+    return facts;
+}
+
+} // namespace
+
+lang::Outcome<std::string> card_unit(const PricedJob& job, const std::string& item) {
+    lang::Outcome<const lang::PriceItem*> found = item_named(job, item);
+    if (!found)
+        return std::move(found.said);
+    return "$/" + (*found)->per_text;
+}
+
+lang::Outcome<RateCard> ask(const PricedJob& job, const CardQuestion& question) {
+    lang::Outcome<const lang::PriceItem*> found = item_named(job, question.item);
+    if (!found)
+        return std::move(found.said);
+    const lang::PriceItem& item = **found;
+    const lang::JobInfo& info = job.sheet().job;
+    RateCard card;
+    card.title = info.title.empty() ? info.model_title : info.title;
+    card.season = info.season_title;
+    card.item = item.title;
+    card.unit = "$/" + item.per_text;
+    if (lang::Outcome<bool> filled = fill_pages(job, question, item, card); !filled)
+        return std::move(filled.said);
+    if (question.bands) {
+        lang::Outcome<CardBands> bands = bands_of(job, *question.bands);
+        if (!bands)
+            return std::move(bands.said);
+        card.bands = std::move(*bands);
+    }
+    card.minimum = minimum_of(job, item);
+    card.fixed = facts_of(job, card);
+    return card;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,86 @@
+#include "engine/questions/season/plain_job.h"
+
+#include <algorithm>
+#include <chrono>
+#include <variant>
+
+#include "lang/syntax/parse.h"
+
+namespace acre::engine {
+namespace {
+
+namespace ast = lang::ast;
+
+bool read_set(const ast::Module& module, const ast::Set& from, PlainJob::Set& set) {
+    set.name = from.name.text;
+    double sign = 1;
+    ast::ExprId id = from.value;
+    while (id != ast::none && std::holds_alternative<ast::Negate>(module.exprs[id].node)) {
+        sign = -sign;
+        id = std::get<ast::Negate>(module.exprs[id].node).of;
+    }
+    if (id == ast::none)
+        return false;
+    if (const auto* number = std::get_if<ast::Number>(&module.exprs[id].node)) {
+        set.number = sign * number->value;
+        if (number->unit)
+            set.unit = (number->unit->dollar ? "$" : "") + std::string(number->unit->text);
+        return true;
+    }
+    const auto* name = std::get_if<ast::Name>(&module.exprs[id].node);
+    if (name == nullptr || sign < 0 || name->text.find('.') != std::string_view::npos)
+        return false;
+    set.choice = name->text;
+    return true;
+}
+
+std::optional<PlainJob> job_of(const ast::Module& module) {
+    PlainJob job;
+    job.title = module.title.text;
+    for (const ast::Statement& statement : module.statements) {
+        if (const auto* set = std::get_if<ast::Set>(&statement.node)) {
+            if (!read_set(module, *set, job.sets.emplace_back()))
+                return std::nullopt;
+        } else if (const auto* model = std::get_if<ast::ModelReference>(&statement.node)) {
+            job.model = model->path.text;
+        } else if (const auto* season = std::get_if<ast::SeasonReference>(&statement.node)) {
+            job.season = season->path.text;
+        } else if (const auto* who = std::get_if<ast::For>(&statement.node)) {
+            job.who = who->who.text;
+        } else if (const auto* date = std::get_if<ast::Date>(&statement.node)) {
+            job.date = *date;
+        } else if (!std::holds_alternative<ast::Option>(statement.node)) {
+            return std::nullopt; // blocks and fields need all of the way
+        }
+    }
+    return job;
+}
+
+} // namespace
+
+std::string PlainJob::key(const std::string& folder) const {
+    std::string text = folder + "\n" + model + "\n" + season;
+    std::vector<std::string> names;
+    for (const Set& set : sets)
+        names.push_back(set.name);
+    std::sort(names.begin(), names.end());
+    for (const std::string& name : names)
+        text += "\n" + name;
+    return text;
+}
+
+std::optional<PlainJob> plain_job(const std::string& path, const std::string& text) {
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    const ast::Module module =
+        lang::parse(sources, sources.add(path, text), lang::FileKind::Job, diagnostics);
+    return diagnostics.has_errors() ? std::nullopt : job_of(module);
+}
+
+long day_of(const lang::ast::Date& date) {
+    return std::chrono::sys_days{std::chrono::year{date.year} / date.month / date.day}
+        .time_since_epoch()
+        .count();
+}
+
+} // namespace acre::engine

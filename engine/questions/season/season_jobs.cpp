@@ -1,0 +1,133 @@
+#include "engine/questions/season/season_jobs.h"
+
+#include <utility>
+
+#include "engine/driver.h"
+#include "engine/questions/estimate.h"
+#include "engine/questions/season/plain_job.h"
+#include "engine/questions/season/shared_plan.h"
+#include "lang/diag/suggest.h"
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+namespace {
+
+// With the line end of its folder; the models of a job are looked for from there.
+std::string folder_of(const std::string& path) {
+    return path.substr(0, path.rfind('/') + 1);
+}
+
+lang::Diagnostic too_much_of(std::string what) {
+    return lang::placeless(lang::Code::Q006, "the jobs of the season " + std::move(what));
+}
+
+lang::Diagnostic without_date(const PricedJob& job) {
+    return lang::placeless(lang::Code::I603, "`" + job.request().name + "` has no `date`",
+                           {"a season needs the day on which each job starts"},
+                           {"give the job a line such as `date 2027-06-21`"});
+}
+
+} // namespace
+
+SeasonJobs::SeasonJobs(LoaderMaker loader) : loader_(std::move(loader)) {}
+SeasonJobs::~SeasonJobs() = default;
+
+std::size_t SeasonJobs::plans() const {
+    return shared_.size();
+}
+
+lang::Said SeasonJobs::add(const std::string& path, const std::string& text) {
+    const std::optional<PlainJob> plain = plain_job(path, text);
+    if (!plain || !plain->date)
+        return judged(add_slowly(path, text, {}));
+    const std::string key = plain->key(folder_of(path));
+    const auto shared = shared_.find(key);
+    if (shared == shared_.end())
+        return judged(add_slowly(path, text, key));
+    steps_ += shared->second->steps();
+    SeasonJob job;
+    job.file = path;
+    job.title = plain->title;
+    job.who = plain->who;
+    job.start = day_of(*plain->date);
+    if (!shared->second->facts(*plain, job, machines_))
+        return judged(add_slowly(path, text, {}));
+    jobs_.push_back(std::move(job));
+    return judged({});
+}
+
+// All of the way, with every check and message. With a key the plan is kept for the jobs that
+// follow.
+lang::Said SeasonJobs::add_slowly(const std::string& path, const std::string& text,
+                                  const std::string& key) {
+    lang::Request request;
+    request.every_function = false;
+    request.name = path;
+    request.kind = lang::FileKind::Job;
+    request.text = text;
+    const std::unique_ptr<lang::Loader> loader = loader_(path);
+    lang::Outcome<Job> made = make_job(request, *loader);
+    if (!made)
+        return std::move(made.said);
+    const PricedJob& priced = **made;
+    const std::size_t nodes = priced.sheet().nodes.size();
+    steps_ += nodes;
+    lang::Outcome<Estimate> estimated = estimate(priced);
+    if (!estimated)
+        return std::move(estimated.said);
+    const lang::JobInfo& info = priced.sheet().job;
+    if (!info.date) {
+        estimated.said.diagnostics.add(without_date(priced));
+        return std::move(estimated.said);
+    }
+    SeasonJob job;
+    job.file = path;
+    job.title = info.title;
+    job.who = info.who;
+    job.start = day_of(*info.date);
+    const std::optional<PlainJob> plain =
+        key.empty() ? std::nullopt : plain_job(path, priced.request().text);
+    auto shared = std::make_unique<SharedPlan>(*made, plain ? &*plain : nullptr);
+    shared->facts(job, machines_);
+    jobs_.push_back(std::move(job));
+    if (!key.empty() && kept_steps_ + nodes <= max_kept_steps) {
+        kept_steps_ += nodes;
+        shared_.emplace(key, std::move(shared));
+    }
+    return std::move(estimated.said);
+}
+
+lang::Said SeasonJobs::judged(lang::Said said) {
+    const std::size_t machines = machines_.size();
+    if (steps_ <= max_season_steps && machines <= max_season_machines)
+        return said;
+    too_much_ = true;
+    said.diagnostics.add(
+        steps_ > max_season_steps
+            ? too_much_of("come to more than " +
+                          lang::number_text(static_cast<double>(max_season_steps)) +
+                          " steps of calculation")
+            : too_much_of("use more than " + lang::number_text(max_season_machines) + " machines"));
+    return said;
+}
+
+lang::Outcome<Season> ask(const SeasonJobs& jobs, const SeasonQuestion& question) {
+    std::vector<SeasonMachine> machines;
+    std::vector<std::string_view> names;
+    for (const auto& [name, machine] : jobs.machines()) {
+        machines.push_back(machine);
+        names.push_back(name);
+    }
+    for (const auto& [name, count] : question.fleet) {
+        if (jobs.machines().contains(name))
+            continue;
+        std::vector<std::string> helps;
+        for (const std::string_view near : lang::near_names(name, names, 1))
+            helps.push_back("did you mean `" + std::string(near) + "`?");
+        return lang::placeless(lang::Code::Q001, "no job uses a machine `" + name + "`", {},
+                               std::move(helps));
+    }
+    return season(jobs.jobs(), machines, question.fleet, question.net_days);
+}
+
+} // namespace acre::engine

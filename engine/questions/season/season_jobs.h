@@ -1,0 +1,64 @@
+// What the season needs of each job, read fast: jobs that set the same givens of the same model and
+// season share one plan, and only their numbers are put in.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "engine/questions/season/season.h"
+#include "lang/diag/outcome.h"
+#include "lang/loader.h"
+
+namespace acre::engine {
+
+inline constexpr std::size_t max_season_jobs = 20'000;
+inline constexpr std::uint64_t max_season_steps =
+    20'000'000; // of calculation, of all jobs together
+inline constexpr std::size_t max_kept_steps =
+    2'000'000; // of the plans that jobs share; those beyond are made again for each
+inline constexpr std::size_t max_season_machines = 200;
+
+class SharedPlan;
+
+class SeasonJobs {
+  public:
+    // A loader for the job of that name.
+    using LoaderMaker = std::function<std::unique_ptr<lang::Loader>(const std::string& path)>;
+
+    explicit SeasonJobs(LoaderMaker loader);
+    ~SeasonJobs();
+    SeasonJobs(const SeasonJobs&) = delete;
+    SeasonJobs& operator=(const SeasonJobs&) = delete;
+
+    // Takes a job in. With an error it is not: it has no price, or no date (I603), or all jobs
+    // together are too much (Q006).
+    lang::Said add(const std::string& path, const std::string& text);
+    bool too_much() const { return too_much_; } // no further job is worth reading
+
+    const std::vector<SeasonJob>& jobs() const { return jobs_; }
+    // The machines of all jobs read: used models with lines own_per_hour and fixed_per_year and a
+    // given hours_per_year.
+    const std::map<std::string, SeasonMachine>& machines() const { return machines_; }
+    std::size_t plans() const; // kept so far
+
+  private:
+    LoaderMaker loader_;
+    std::map<std::string, std::unique_ptr<SharedPlan>> shared_;
+    std::vector<SeasonJob> jobs_;
+    std::map<std::string, SeasonMachine> machines_;
+    std::uint64_t steps_ = 0, kept_steps_ = 0;
+    bool too_much_ = false;
+
+    lang::Said add_slowly(const std::string& path, const std::string& text, const std::string& key);
+    lang::Said judged(lang::Said said);
+};
+
+// Q001: a machine of the fleet that no job uses.
+lang::Outcome<Season> ask(const SeasonJobs& jobs, const SeasonQuestion& question);
+
+} // namespace acre::engine

@@ -1,0 +1,95 @@
+// The figures of a field that is laid out, against figures worked out by hand.
+#include "engine/questions/field.h"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <string>
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+// About a quarter mile square at 36.6 degrees north: 0.0045 degrees of longitude are 402.5 m,
+// 0.0036 of latitude 399.5 m.
+std::string square(const std::string& more = "") {
+    return R"({"type": "Feature", "properties": {"name": "North forty"}, "geometry": {"type":
+"Polygon", "coordinates": [[[-119.7, 36.6], [-119.6955, 36.6], [-119.6955, 36.6036],
+[-119.7, 36.6036], [-119.7, 36.6]])" +
+           more + "]}}";
+}
+FieldQuestion question(const std::string& text) {
+    FieldQuestion out;
+    out.file = "square.geojson";
+    out.text = text;
+    out.request.spacing = 10;
+    out.request.speed = 1;
+    out.request.turn_time = 30;
+    out.heading = 0;
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("acres, pulls, times and pace of a square agree with each other") {
+    const lang::Outcome<FieldAnswer> field = ask(question(square()));
+    REQUIRE(field);
+    CHECK(field->called() == "North forty");
+    CHECK(field->net == doctest::Approx(402.5 * 399.5 / 4046.856).epsilon(0.003));
+    CHECK(field->gross == doctest::Approx(field->net).epsilon(1e-12));
+    CHECK(field->holes == doctest::Approx(0));
+    CHECK(field->pulls.size() == 40);
+    CHECK(field->turns == 39);
+    CHECK(field->mean == doctest::Approx(399.5 / 0.3048).epsilon(0.003));
+    CHECK(field->travel == doctest::Approx(40 * field->mean / 5280));
+    CHECK(field->travel_per_acre == doctest::Approx(40 * field->mean / field->net));
+    REQUIRE(field->ripping);
+    CHECK(*field->ripping == doctest::Approx(field->travel * 1609.344 / 3600));
+    CHECK(*field->turning == doctest::Approx(field->between * 1609.344 / 3600 + 39 * 30.0 / 3600));
+    CHECK(*field->pace == doctest::Approx(field->net / (*field->ripping + *field->turning)));
+    CHECK(field->headings.empty());
+    // Driven back and forth: the second pull begins where the first ends.
+    CHECK(field->pulls[0].row == 1);
+    CHECK(std::abs(field->pulls[0].to_place.lat - field->pulls[1].from_place.lat) < 1e-6);
+    CHECK(std::abs(field->pulls[0].from_place.lat - 36.6) < 1e-5);
+}
+
+TEST_CASE("without a heading the fastest is taken and the others tell what they lose") {
+    FieldQuestion best = question(square());
+    best.heading.reset();
+    const lang::Outcome<FieldAnswer> field = ask(best);
+    REQUIRE(field);
+    REQUIRE(field->headings.size() >= 180);
+    CHECK(field->heading == field->headings.front().heading);
+    CHECK(field->headings.front().loss == 0);
+    for (const FieldHeading& one : field->headings)
+        CHECK(one.loss == doctest::Approx(one.hours / field->headings.front().hours - 1));
+}
+
+TEST_CASE("a hole is left out; without a speed there are no times") {
+    FieldQuestion holed = question(square(R"(, [[-119.699, 36.601], [-119.699, 36.602], [-119.698,
+36.602], [-119.698, 36.601], [-119.699, 36.601]])"));
+    holed.request.speed = 0;
+    const lang::Outcome<FieldAnswer> field = ask(holed);
+    REQUIRE(field);
+    CHECK(field->holes > 2);
+    CHECK(field->net == doctest::Approx(field->gross - field->holes));
+    CHECK(field->lifts > 0);
+    CHECK_FALSE(field->ripping);
+    CHECK_FALSE(field->pace);
+}
+
+TEST_CASE("what cannot be laid out says why, at the boundary's text") {
+    FieldQuestion wide = question(square());
+    wide.request.spacing = 2'000;
+    const lang::Outcome<FieldAnswer> field = ask(wide);
+    REQUIRE_FALSE(field);
+    REQUIRE(field.said.sources != nullptr);
+    CHECK(field.said.diagnostics.all().front().code == lang::Code::B909);
+    CHECK(field.said.sources->file(field.said.diagnostics.all().front().primary.span.file).name() ==
+          "square.geojson");
+    const lang::Outcome<FieldAnswer> nothing = ask(question("{}"));
+    REQUIRE_FALSE(nothing);
+    CHECK(nothing.said.diagnostics.all().front().code == lang::Code::B902);
+}

@@ -1,0 +1,99 @@
+// Jobs read for a season: the fast way and the whole way say the same, and what cannot be read is
+// told.
+#include "engine/questions/season/season_jobs.h"
+
+#include <doctest/doctest.h>
+
+#include <memory>
+#include <string>
+
+#include "tests/support/memory_loader.h"
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+const std::string crawler = "model \"crawler\"\ngiven paid = $230,000/yr\n"
+                            "given hours_per_year = 2,300 h/yr\n"
+                            "fixed_per_year : $/yr = paid\n"
+                            "own_per_hour : $/h = paid / hours_per_year\n";
+const std::string ripping = "model \"ripping\"\nuse \"crawler\" as crawler\n"
+                            "given area = 10 ac  within 1 ac .. 500 ac\n"
+                            "given method = one_way | both\n"
+                            "hours : h = area * (when method is both then 2 otherwise 1) / 2 ac * "
+                            "1 h\n"
+                            "days : day = ceil(hours / 8 h * 1 day, 1 day)\n"
+                            "cost own : $/h = crawler.own_per_hour over hours\n"
+                            "price \"Ripping\" per ac of area\n  margin 20 %\n";
+
+SeasonJobs reader() {
+    return SeasonJobs([](const std::string&) {
+        return std::make_unique<tests::MemoryLoader>(
+            tests::Files{{"crawler.rate", crawler}, {"ripping.rate", ripping}});
+    });
+}
+std::string job(const std::string& title, const std::string& rest) {
+    return "job \"" + title + "\"\nmodel \"ripping\"\n" + rest;
+}
+
+} // namespace
+
+TEST_CASE("jobs that set the same givens share a plan, and come to what they come to alone") {
+    SeasonJobs together = reader();
+    const std::string sets[] = {"date 2027-05-01\nset area = 40 ac\nset method = both\n",
+                                "date 2027-06-01\nset area = 60 ac\nset method = one_way\n",
+                                "date 2027-07-01\nset area = 17,424,000 ft^2\nset method = both\n"};
+    for (const std::string& set : sets)
+        CHECK_FALSE(together.add("a.job", job("a", set)).diagnostics.has_errors());
+    CHECK(together.plans() == 1);
+    REQUIRE(together.jobs().size() == 3);
+    for (std::size_t i = 0; i < 3; ++i) {
+        SeasonJobs alone = reader();
+        // A block of its own makes the whole way necessary.
+        REQUIRE_FALSE(alone.add("b.job", job("a", sets[i])).diagnostics.has_errors());
+        const SeasonJob& fast = together.jobs()[i];
+        const SeasonJob& slow = alone.jobs()[0];
+        CHECK(fast.price == slow.price);
+        CHECK(fast.cost == slow.cost);
+        CHECK(fast.acres == slow.acres);
+        CHECK(fast.hours == slow.hours);
+        CHECK(fast.start == slow.start);
+    }
+    // 40 ac both ways are 40 h at $100/h, 5 days; a margin of 20 % makes $5,000 of $4,000.
+    CHECK(together.jobs()[0].hours.at("crawler") == doctest::Approx(40));
+    CHECK(together.jobs()[0].days == 5);
+    CHECK(together.jobs()[0].price == doctest::Approx(5'000));
+    CHECK(together.jobs()[2].acres == doctest::Approx(400));
+    CHECK(together.machines().at("crawler").fixed_per_year == 230'000);
+}
+
+TEST_CASE("what is not lawful is told the whole way, also by a job that could share a plan") {
+    SeasonJobs jobs = reader();
+    CHECK_FALSE(jobs.add("a.job", job("a", "date 2027-05-01\nset area = 40 ac\n"))
+                    .diagnostics.has_errors());
+    const auto code_of = [&](const std::string& rest) {
+        const lang::Said said = jobs.add("b.job", job("b", rest));
+        REQUIRE(said.diagnostics.has_errors());
+        CHECK(said.diagnostics.all().front().severity() == lang::Severity::Error);
+        return said.diagnostics.all().front().code;
+    };
+    CHECK(code_of("date 2027-05-01\nset area = 501 ac\n") == lang::Code::I602);
+    CHECK(code_of("date 2027-05-01\nset area = 5 h\n") == lang::Code::U304);
+    CHECK(code_of("date 2027-05-01\nset nosuch = 5 h\n") == lang::Code::I601);
+    CHECK(code_of("set area = 40 ac\n") == lang::Code::I603);
+    CHECK(jobs.jobs().size() == 1);
+    CHECK_FALSE(jobs.too_much());
+}
+
+TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
+    SeasonJobs jobs = reader();
+    REQUIRE_FALSE(jobs.add("a.job", job("a", "date 2027-05-01\n")).diagnostics.has_errors());
+    CHECK(ask(jobs, {{{"crawler", 2}}, 20}));
+    const auto wrong = ask(jobs, {{{"crawlr", 2}}, 20});
+    REQUIRE_FALSE(wrong);
+    const lang::Diagnostic& said = wrong.said.diagnostics.all().front();
+    CHECK(said.code == lang::Code::Q001);
+    REQUIRE(said.helps.size() == 1);
+    CHECK(said.helps[0].text == "did you mean `crawler`?");
+}
