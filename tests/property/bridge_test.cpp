@@ -139,7 +139,7 @@ TEST_CASE("the sides carry what people call them, and a side at fault says which
     const std::string text = "model \"m\"\ngiven area : ac\ngiven a = 10 $/h\ngiven b = 5 h\ngiven "
                              "to_rows = one_way | both  \"how it is ripped\"\ncost c : $/h = a "
                              "over (when to_rows is both then 2 * b otherwise b)\nrequire a < 100 "
-                             "$/h\nprice \"P\" per ac of area\n";
+                             "$/h \"too dear\"\nprice \"P\" per ac of area\n";
     tests::MemoryLoader loader({{"m.rate", text}});
     const auto made = [&](const std::string& sets) {
         const auto job = engine::make_job(

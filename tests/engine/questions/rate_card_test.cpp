@@ -23,13 +23,13 @@ const std::string model = "model \"Ripping\"\n"
                           "given method = one_way | both  \"how\"\n"
                           "hours : h = area * depth * (when method is both then 2 otherwise 1) / "
                           "10 ac / 1 ft * 1 h\n"
-                          "cost machine : $/h = rate over hours\n"
-                          "cost truck : $/mi = $5/mi over miles\n"
-                          "require depth < 6.5 ft\n"
-                          "price \"Ripping\" per ac of area covers machine\n"
+                          "part \"Ripping\"\n  cost machine : $/h = rate over hours\n"
+                          "part \"Haul\"\n  cost truck : $/mi = $5/mi over miles\n"
+                          "require depth < 6.5 ft \"too deep\"\n"
+                          "price \"Ripping\" per ac of area covers \"Ripping\"\n"
                           "  markup 20 %\n"
                           "  at least $500\n"
-                          "price \"Move\" covers truck\n";
+                          "price \"Move\" lump covers \"Haul\"\n";
 
 CardQuestion question() {
     CardQuestion out;

@@ -23,7 +23,7 @@ const std::string model = "model \"m\"\n"
                           "given method = one_way | both  \"how it is ripped\"\n"
                           "cost machine : $/h = rate over area / pace\n"
                           "cost moving : $ = move over 1\n"
-                          "require pace < 50 ac/h\n"
+                          "require pace < 50 ac/h \"too fast to be true\"\n"
                           "price \"Ripping\" per ac of area\n";
 
 CompareSide side(const std::string& name, const std::string& sets) {
