@@ -5,7 +5,6 @@
 #include <vector>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include "cli/bridge/bridge_json.h"
 #include "cli/bridge/bridge_svg.h"
@@ -17,8 +16,7 @@
 #include "cli/shared/job.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
-#include "cli/shared/quote_book/reprice.h"
-#include "engine/book/record.h"
+#include "engine/book/again.h"
 #include "engine/questions/bridge/bridge.h"
 
 namespace acre::cli {
@@ -49,21 +47,20 @@ Failure failed(lang::Diagnostic diagnostic) {
     return said;
 }
 
-Failure open_quote(const std::vector<Quote>& quotes, const std::string& number, Side& side) {
-    const Quote* quote = find_quote(quotes, number);
-    if (quote == nullptr)
-        return failed(lang::placeless(lang::Code::R002, "the book has no quote `" + number + "`"));
-    const auto request = engine::request_of(quote->record);
-    if (!request)
-        return failed(lang::placeless(lang::Code::R004,
-                                      "the record of quote " + number + " lacks its texts"));
-    side.texts = engine::used_texts_of(quote->record);
+Failure open_quote(const std::vector<engine::Quote>& quotes, const std::string& number,
+                   Side& side) {
+    lang::Outcome<const engine::Quote*> quote = engine::find_quote(quotes, number);
+    if (!quote)
+        return std::move(quote.said);
+    const auto& made_from = (*quote)->made_from;
+    if (!made_from)
+        return failed(engine::lacks_texts(number));
+    side.texts = made_from->texts;
     side.loaders.push_back(std::make_unique<engine::UsedTextsLoader>(side.texts));
-    side.request = *request;
-    const std::string issued = quote->record.value("issued", std::string());
+    side.request = made_from->request;
+    const std::string& issued = (*quote)->record.issued;
     side.what = fmt::format("quote {}, {}", number, issued);
-    const std::optional<long> day = day_number(issued);
-    side.label = fmt::format("quote {}, {}", number, day ? day_text(*day) : issued);
+    side.label = fmt::format("quote {}, {}", number, day_text(issued));
     return std::nullopt;
 }
 
@@ -89,24 +86,21 @@ Failure take_season(const std::string& season, Side& side) {
     if (!text)
         return std::move(text.said);
     side.loaders.push_back(
-        std::make_unique<SeasonLoader>(*side.loaders.back(), season, std::move(*text)));
+        std::make_unique<engine::SeasonLoader>(*side.loaders.back(), season, std::move(*text)));
     side.what = "the same with " + season;
     const std::string_view file = std::string_view(season).substr(season.rfind('/') + 1);
     side.label = fmt::format("the same with season {}", file.substr(0, file.rfind('.')));
     return std::nullopt;
 }
 
-lang::Outcome<std::vector<Quote>> quotes_for(const BridgeArguments& arguments) {
-    std::vector<Quote> quotes;
-    std::string reason;
-    if ((is_number(arguments.before) || is_number(arguments.after)) &&
-        !read_quotes(Book(arguments.book), quotes, reason))
-        return lang::placeless(lang::Code::R001, "the book `" + arguments.book + "`: " + reason);
-    return quotes;
+lang::Outcome<std::vector<engine::Quote>> quotes_for(const BridgeArguments& arguments) {
+    if (!is_number(arguments.before) && !is_number(arguments.after))
+        return std::vector<engine::Quote>();
+    return read_quotes(Book(arguments.book));
 }
 
 Failure open_sides(const BridgeArguments& arguments, Side& before, Side& after) {
-    lang::Outcome<std::vector<Quote>> quotes = quotes_for(arguments);
+    lang::Outcome<std::vector<engine::Quote>> quotes = quotes_for(arguments);
     if (!quotes)
         return std::move(quotes.said);
     const auto open = [&](const std::string& what, const std::string& option, Side& side) {

@@ -3,19 +3,16 @@
 #pragma once
 
 #include <string>
-#include <string_view>
-
-#include <nlohmann/json_fwd.hpp>
 
 #include "cli/quote/wording.h"
+#include "engine/book/quote_record.h"
 
 namespace acre::cli {
 
-// `picture`: SVG made by this program, or empty.
-std::string quote_html(const WordedPage& page, const nlohmann::json& record,
-                       std::string_view picture);
+// With the pictures of the record.
+std::string quote_html(const WordedPage& page, const engine::QuoteRecord& record);
 
 // 78 columns.
-std::string quote_page_text(const WordedPage& page, const nlohmann::json& record);
+std::string quote_page_text(const WordedPage& page, const engine::QuoteRecord& record);
 
 } // namespace acre::cli

@@ -1,7 +1,6 @@
 #include <string>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include "cli/quote/page.h"
 #include "cli/quote/page_parts.h"
@@ -9,8 +8,6 @@
 
 namespace acre::cli {
 namespace {
-
-using Json = nlohmann::json;
 
 constexpr std::string_view style = R"css(
 @page { size: letter; margin: 13mm 17mm; }
@@ -49,10 +46,9 @@ std::string word(const WordedPage& page, const std::string& name) {
 
 class Html {
   public:
-    Html(const WordedPage& page, const Json& record, std::string_view picture)
+    Html(const WordedPage& page, const engine::QuoteRecord& record)
         : page_(page),
-          record_(record),
-          picture_(picture) {}
+          record_(record) {}
 
     std::string text() {
         head();
@@ -64,8 +60,7 @@ class Html {
 
   private:
     const WordedPage& page_;
-    const Json& record_;
-    std::string_view picture_;
+    const engine::QuoteRecord& record_;
     std::string out_;
 
     void head() {
@@ -112,9 +107,7 @@ class Html {
         case Made::Cautions:
             return cautions();
         case Made::Picture:
-            if (!picture_.empty())
-                out_ += fmt::format("<figure>{}</figure>\n", picture_);
-            return;
+            return pictures();
         case Made::Signatures:
             out_ += fmt::format("<div class=\"signatures\"><div>For {}, date</div><div>Accepted "
                                 "for {}, date</div></div>\n",
@@ -139,11 +132,18 @@ class Html {
                 markup_text(total.all_in));
         out_ += "</table>\n";
     }
+    void pictures() {
+        std::string all;
+        for (const engine::RecordPicture& picture : record_.pictures)
+            all += picture.svg;
+        if (!all.empty())
+            out_ += fmt::format("<figure>{}</figure>\n", all);
+    }
     void cautions() {
-        const std::vector<std::string> texts = page_cautions(record_);
+        const std::vector<std::string>& texts = record_.cautions;
         if (texts.empty())
             return;
-        out_ += "<div class=\"cautions\"><p>Mind</p>\n";
+        out_ += "<div class=\"cautions\"><p>Please note</p>\n";
         list(texts);
         out_ += "</div>\n";
     }
@@ -151,8 +151,8 @@ class Html {
 
 } // namespace
 
-std::string quote_html(const WordedPage& page, const Json& record, std::string_view picture) {
-    return Html(page, record, picture).text();
+std::string quote_html(const WordedPage& page, const engine::QuoteRecord& record) {
+    return Html(page, record).text();
 }
 
 } // namespace acre::cli

@@ -3,52 +3,39 @@
 #include <cmath>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 
-using Json = nlohmann::json;
+namespace {
 
-std::vector<PageItem> page_items(const Json& record) {
+// "$821/ac"
+std::string rate_of(std::int64_t cents, double quantity, const std::string& per) {
+    return lang::quantity_text(std::round(static_cast<double>(cents) / quantity) / 100, "$/" + per);
+}
+
+} // namespace
+
+std::vector<PageItem> page_items(const engine::QuoteRecord& record) {
     std::vector<PageItem> items;
-    for (const Json& item : record.value("items", Json::array())) {
+    for (const engine::RecordItem& item : record.items) {
         PageItem& row = items.emplace_back();
-        row.title = item.value("title", std::string());
-        const std::string per = item.value("per", std::string());
-        const auto cents = item.value("cents", std::int64_t{0});
-        const double quantity = item.value("quantity", 0.0);
-        if (!per.empty() && quantity > 0)
-            row.basis = fmt::format(
-                "{} at {}", lang::quantity_text(quantity, per),
-                lang::quantity_text(std::round(static_cast<double>(cents) / quantity) / 100,
-                                    "$/" + per));
-        row.amount = lang::cents_text(cents);
+        row.title = item.title;
+        if (!item.per.empty() && item.quantity > 0)
+            row.basis = fmt::format("{} at {}", lang::quantity_text(item.quantity, item.per),
+                                    rate_of(item.cents, item.quantity, item.per));
+        row.amount = lang::cents_text(item.cents);
     }
     return items;
 }
 
-PageTotal page_total(const Json& record) {
-    const Json price = record.value("price", Json::object());
-    const auto cents = price.value("cents", std::int64_t{0});
-    const double quantity = price.value("quantity", 0.0);
-    const std::string per = price.value("per", std::string());
+PageTotal page_total(const engine::QuoteRecord& record) {
     PageTotal total;
-    total.amount = lang::cents_text(cents);
-    if (!per.empty() && quantity > 0)
-        total.all_in = lang::quantity_text(std::round(static_cast<double>(cents) / quantity) / 100,
-                                           "$/" + per) +
-                       " all in";
+    total.amount = lang::cents_text(record.price_cents);
+    if (!record.per.empty() && record.per_quantity > 0)
+        total.all_in = rate_of(record.price_cents, record.per_quantity, record.per) + " all in";
     return total;
-}
-
-std::vector<std::string> page_cautions(const Json& record) {
-    std::vector<std::string> cautions;
-    for (const Json& caution : record.value("cautions", Json::array()))
-        if (caution.is_string())
-            cautions.push_back(caution.get<std::string>());
-    return cautions;
 }
 
 std::vector<PageFuelRow> page_fuel_rows(const FuelTable& table) {

@@ -1,29 +1,31 @@
 #include <string>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include "cli/quote/page.h"
 #include "cli/quote/page_parts.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
+#include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 namespace {
 
-using Json = nlohmann::json;
 constexpr std::size_t width = 78;
 
 class Text {
   public:
-    Text(const WordedPage& page, const Json& record) : page_(page), record_(record) {}
+    Text(const WordedPage& page, const engine::QuoteRecord& record)
+        : page_(page),
+          record_(record) {}
 
     std::string text() {
-        const std::string number = "Quote " + word("quote.number");
-        out_ = word("firm.name") + "\n" + word("firm.line") + "\n\n" + number + ", " +
-               word("quote.date") + "\n";
-        out_ += "For " + word("job.for") + "\n" + word("job.title") + "\n";
+        for (const std::string& line : {word("firm.name"), word("firm.line")})
+            out_ += wrap(line, width) + "\n";
+        out_ += "\n" + wrap("Quote " + word("quote.number") + ", " + word("quote.date"), width);
+        out_ += "\n" + wrap("For " + word("job.for"), width) + "\n" +
+                wrap(word("job.title"), width) + "\n";
         for (const PageBlock& block : page_.blocks)
             std::visit([this](const auto& one) { put(one); }, block);
         return std::move(out_);
@@ -31,7 +33,7 @@ class Text {
 
   private:
     const WordedPage& page_;
-    const Json& record_;
+    const engine::QuoteRecord& record_;
     std::string out_;
 
     std::string word(const std::string& name) const {
@@ -40,7 +42,8 @@ class Text {
     }
     void put(const Heading& heading) {
         const std::string text = lang::terminal_text(heading.text);
-        out_ += "\n" + text + "\n" + std::string(std::min(text.size(), width), '-') + "\n";
+        out_ +=
+            "\n" + wrap(text, width) + "\n" + std::string(std::min(text.size(), width), '-') + "\n";
     }
     void put(const Paragraph& paragraph) {
         out_ += wrap(lang::terminal_text(paragraph.text), width) + "\n";
@@ -60,21 +63,27 @@ class Text {
         case Made::Items:
             return items();
         case Made::Cautions: {
-            const std::vector<std::string> texts = page_cautions(record_);
-            if (!texts.empty())
-                out_ += "\nMind\n";
-            put(Points{texts});
+            if (!record_.cautions.empty())
+                out_ += "\nPlease note\n";
+            put(Points{record_.cautions});
             return;
         }
         case Made::Picture:
             return;
         case Made::Signatures:
-            out_ += "\n\n____________________________________    "
-                    "____________________________________\n";
-            out_ +=
-                padded("For " + word("firm.name"), 40) + "Accepted for " + word("job.for") + "\n";
-            return;
+            return signatures();
         }
+    }
+    // Side by side where both names have room, else one below the other.
+    void signatures() {
+        const std::string ours = "For " + word("firm.name");
+        const std::string theirs = "Accepted for " + word("job.for");
+        const std::string line(36, '_');
+        if (lang::text_columns(ours) <= 38 && lang::text_columns(theirs) <= width - 40)
+            out_ += "\n\n" + line + "    " + line + "\n" + padded(ours, 40) + theirs + "\n";
+        else
+            for (const std::string& one : {ours, theirs})
+                out_ += "\n\n" + line + "\n" + wrap(one, width) + "\n";
     }
     void items() {
         Table table({{"Work", Align::Left, true}, {"Basis", Align::Left}, {"Amount"}});
@@ -91,7 +100,7 @@ class Text {
 
 } // namespace
 
-std::string quote_page_text(const WordedPage& page, const Json& record) {
+std::string quote_page_text(const WordedPage& page, const engine::QuoteRecord& record) {
     return Text(page, record).text();
 }
 

@@ -1,23 +1,21 @@
 // quote: the next number of the book, a sealed record, and the grower's page.
 #include <cstdint>
-#include <map>
 #include <string>
 
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
 #include "cli/field/report.h"
-#include "cli/quote/page.h"
-#include "cli/quote/wording.h"
+#include "cli/quote/pages.h"
+#include "cli/quote/quote_json.h"
 #include "cli/shared/clock.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/legacy.h"
+#include "cli/shared/job.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
+#include "cli/shared/text/wrap.h"
 #include "engine/book/canonical.h"
-#include "engine/book/record.h"
 #include "engine/book/seal.h"
 #include "engine/questions/estimate.h"
 #include "lang/diag/safe_text.h"
@@ -35,207 +33,185 @@ struct QuoteArguments {
     bool draft = false;
 };
 
-int fail(Console& console, const std::string& what, int code) {
-    console.err += "acrewright: " + what + "\n";
-    return code;
-}
-
-// What the page can say besides the job's lines.
-std::map<std::string, std::string> words_of(const Json& record) {
-    const Json job = record.value("job", Json::object());
-    return {{"quote.number", record.value("quote", std::string())},
-            {"quote.date", record.value("issued", std::string())},
-            {"quote.valid_until", record.value("valid_until", std::string())},
-            {"quote.by", record.value("by", std::string())},
-            {"quote.replaces", record.value("replaces", std::string())},
-            {"job.title", job.value("title", std::string())},
-            {"job.for", job.value("for", std::string())},
-            {"job.option", job.value("option", std::string())}};
-}
-
-// The record as other programs read it: what the file says, in ASCII, as all JSON of the program
-// is.
-std::string record_json(const Json& record) {
-    return record.dump(-1, ' ', true, Json::error_handler_t::replace) + "\n";
-}
-
 // A secret key is a file of one line: 128 hexadecimal digits.
-bool read_key(const std::string& path, std::string& key, std::string& reason) {
-    lang::Outcome<std::string> text = read_text(path, false);
-    if (!text) {
-        const lang::Diagnostic& why = text.said.diagnostics.all().front();
-        reason = why.notes.empty() ? why.title : why.notes.front();
-        return false;
-    }
-    key = std::move(*text);
-    while (!key.empty() && (key.back() == '\n' || key.back() == '\r'))
-        key.pop_back();
-    reason = engine::sign("", key) ? "" : "it is no Ed25519 key of 128 hexadecimal digits";
-    return reason.empty();
+lang::Outcome<std::string> read_key(const std::string& path) {
+    if (path.empty())
+        return std::string();
+    lang::Outcome<std::string> key = read_text(path, false);
+    if (!key)
+        return key;
+    while (!key->empty() && (key->back() == '\n' || key->back() == '\r'))
+        key->pop_back();
+    if (!engine::sign("", *key))
+        return lang::placeless(lang::Code::F706, "`" + path + "` is not an Ed25519 key", {},
+                               {"a key is one line of 128 hexadecimal digits"});
+    return key;
 }
 
-struct Pages {
-    std::string html, text;
-};
-
-// Both forms of the page, or false with the reason in `console`.
-bool make_pages(const QuoteArguments& arguments, const Json& record, Console& console, Pages& pages,
-                int& code) {
-    if (arguments.wording.empty())
-        return true;
-    lang::SourceMap sources;
-    lang::Diagnostics diagnostics;
-    std::string text;
-    if (!read_named_file(arguments.wording, text, diagnostics, max_wording_bytes)) {
-        code = report(diagnostics, sources, console);
-        return false;
-    }
-    const lang::FileId file = sources.add(arguments.wording, std::move(text));
-    const std::optional<WordedPage> page =
-        fill_in(sources, file, record, words_of(record), diagnostics);
-    code = report(diagnostics, sources, console);
-    if (!page || code != exit_done)
-        return false;
-    std::string pictures;
-    for (const Json& picture : record.value("pictures", Json::array()))
-        pictures += picture.value("svg", std::string());
-    pages.html = quote_html(*page, record, pictures);
-    pages.text = quote_page_text(*page, record);
-    return true;
+std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
+    if (!day_number(arguments.date))
+        return lang::placeless(lang::Code::C003,
+                               "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
+                                   arguments.date + "`");
+    if (arguments.wording.empty() && (!arguments.page.empty() || !arguments.text.empty()))
+        return lang::placeless(lang::Code::C004, "a page needs the firm's words", {},
+                               {"name their file with `--wording FILE`"});
+    return std::nullopt;
 }
 
-bool check_arguments(QuoteArguments& arguments, Console& console) {
-    if (arguments.date.empty())
-        arguments.date = today();
-    if (!day_number(arguments.date)) {
-        fail(console,
-             "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
-                 lang::terminal_text(arguments.date) + "`",
-             exit_usage);
-        return false;
-    }
-    if (arguments.wording.empty() && (!arguments.page.empty() || !arguments.text.empty())) {
-        fail(console, "a page needs the firm's words: `--wording FILE`", exit_usage);
-        return false;
-    }
-    return true;
-}
-
-int write_pages(const QuoteArguments& arguments, const Pages& pages, Console& console) {
-    for (const auto& [path, text] :
-         {std::pair{&arguments.page, &pages.html}, std::pair{&arguments.text, &pages.text}})
-        if (!path->empty() && !save(*path, *text, console))
-            return exit_file;
-    return exit_done;
-}
-
-} // namespace
-
-int quote_command(Words words, Console& console) {
-    QuoteArguments arguments;
-    Arguments line("quote",
-                   "Prices a job, gives it the next number of the quote book, seals all it was "
-                   "made from into a record, and writes the "
-                   "grower's page.",
-                   "acrewright quote examples/01-first-price.job --draft --date 2027-03-14 "
-                   "--wording examples/quote.wording");
+void declare(QuoteArguments& arguments, Arguments& line) {
     arguments.job.declare(line);
     line.option("--book", "FOLDER", "the quote book; made if it is not there (quote-book)",
                 arguments.book);
     line.option("--wording", "FILE", "the firm's words for the page", arguments.wording);
-    line.option("--page", "FILE", "where the page goes, as HTML that prints on letter paper",
+    line.option("--page", "FILE", "writes the page as HTML that prints on letter paper",
                 arguments.page);
-    line.option("--text", "FILE", "where the page goes, as plain text", arguments.text);
-    line.option("--date", "DATE", "the day of the quote (today)", arguments.date);
-    line.option("--valid", "DAYS", "how long it stands (30)", arguments.valid_days);
+    line.option("--text", "FILE", "writes the page as plain text", arguments.text);
+    line.option("--date", "DATE", "the date of the quote (today)", arguments.date);
+    line.option("--valid", "DAYS", "how many days it is valid (30)", arguments.valid_days);
     line.option("--by", "NAME", "who made it", arguments.by);
-    line.option("--replaces", "NUMBER", "the quote that this one takes the place of",
-                arguments.replaces);
-    line.option("--key", "FILE", "an Ed25519 key to sign the record with", arguments.key);
+    line.option("--replaces", "NUMBER", "the quote that this one replaces", arguments.replaces);
+    line.option("--key", "FILE", "signs the record with this Ed25519 key", arguments.key);
     line.flag("--draft", "shows the page and writes nothing", arguments.draft);
-    if (const auto code = line.read(words, console))
-        return *code;
-    if (!check_arguments(arguments, console))
-        return exit_usage;
-    int code = exit_done;
-    const auto job = open_job(arguments.job, console, code);
+}
+
+Json draft_of(const QuoteArguments& arguments, const engine::PricedJob& job,
+              const engine::Estimate& estimate) {
+    engine::QuoteTerms terms;
+    terms.issued = arguments.date;
+    terms.valid_until = date_text(*day_number(arguments.date) + arguments.valid_days);
+    terms.by = arguments.by;
+    terms.replaces = arguments.replaces;
+    for (const engine::JobField& field : job.fields())
+        terms.pictures.push_back({field.block, field_svg(engine::field_answer(field.field))});
+    return engine::draft_record(job, estimate, terms, ACREWRIGHT_VERSION);
+}
+
+bool write_pages(const QuoteArguments& arguments, const Pages& pages, Reply& reply) {
+    return (arguments.page.empty() || save(arguments.page, pages.html, reply)) &&
+           (arguments.text.empty() || save(arguments.text, pages.text, reply));
+}
+
+// Gives the draft its number and adds it to the book.
+lang::Outcome<Added> add_to_book(const QuoteArguments& arguments, const std::string& key,
+                                 Json& draft) {
+    const Book book(arguments.book);
+    if (auto fault = book.create())
+        return std::move(*fault);
+    if (!arguments.replaces.empty())
+        if (lang::Outcome<engine::Quote> replaced = read_quote(book, arguments.replaces); !replaced)
+            return std::move(replaced.said);
+    return book.append(
+        [&](const Json* newest) -> lang::Outcome<Json> {
+            engine::give_number(draft, newest);
+            return draft;
+        },
+        key);
+}
+
+// The same failure, told as what it means for the quote.
+lang::Said not_issued(const lang::Said& said) {
+    lang::Said told;
+    for (lang::Diagnostic fault : said.diagnostics.all()) {
+        fault.title.insert(0, "no quote was issued: ");
+        told.diagnostics.add(std::move(fault));
+    }
+    return told;
+}
+
+lang::Diagnostic may_be_lost(lang::Diagnostic fault, const std::string& number) {
+    fault.title = "quote " + number + " is issued but may not outlive a power cut: " + fault.title;
+    return fault;
+}
+
+// The page of a quote that is issued. What goes wrong now takes nothing back, and says so.
+void add_pages(const QuoteArguments& arguments, const engine::QuoteRecord& record, Reply& reply) {
+    const lang::Outcome<Pages> pages = make_pages(arguments.wording, record);
+    Reply told(pages.said);
+    if (pages)
+        write_pages(arguments, *pages, told);
+    for (const lang::Said& said : told.said) {
+        lang::Said& kept = reply.said.emplace_back();
+        kept.sources = said.sources;
+        for (lang::Diagnostic fault : said.diagnostics.all()) {
+            fault.notes.push_back("quote " + record.number + " is issued all the same");
+            kept.diagnostics.add(std::move(fault));
+        }
+    }
+}
+
+std::string issued_text(const engine::QuoteRecord& record, const Added& added,
+                        const std::string& folder) {
+    const std::string first = "Quote " + record.number +
+                              " is issued: " + lang::terminal_text(record.title) + ", " +
+                              lang::cents_text(record.price_cents);
+    return wrap(first, page_width) + "\nrecord " +
+           wrap(lang::terminal_text(folder + "/" + added.entry.file()), page_width, 7) +
+           "\nseal   " + added.seal + "\n";
+}
+
+void issue(const QuoteArguments& arguments, Json draft, Reply& reply, Console& console) {
+    const lang::Outcome<std::string> key = read_key(arguments.key);
+    if (!key) {
+        reply.said.push_back(key.said);
+        return;
+    }
+    const lang::Outcome<Added> added = add_to_book(arguments, *key, draft);
+    if (!added) {
+        reply.said.push_back(not_issued(added.said));
+        return;
+    }
+    const engine::QuoteRecord record = engine::quote_record(draft);
+    if (added->fleeting)
+        return reply.fail(may_be_lost(*added->fleeting, record.number));
+    console.done = "quote " + record.number + " is issued";
+    reply.page = arguments.job.json ? record_json(*engine::read_canonical(added->entry.bytes))
+                                    : issued_text(record, *added, arguments.book);
+    add_pages(arguments, record, reply);
+}
+
+Reply quote(const QuoteArguments& arguments, Console& console) {
+    const lang::Outcome<engine::Job> job = open_job(arguments.job);
     if (!job)
-        return code;
-    const lang::Outcome<engine::Estimate> estimate = engine::estimate(*job);
-    code = report(estimate.said, console);
-    if (!estimate || code != exit_done)
-        return code;
-
-    Json body = engine::record_of(*job, *estimate, ACREWRIGHT_VERSION);
-    body["kind"] = "quote";
-    for (const engine::JobField& field : job->fields())
-        body["pictures"].push_back(
-            {{"block", field.block}, {"svg", field_svg(engine::field_answer(field.field))}});
-    body["issued"] = arguments.date;
-    body["valid_until"] = date_text(*day_number(arguments.date) + arguments.valid_days);
-    body["by"] = arguments.by;
-    body["replaces"] = arguments.replaces;
-    std::string key;
-    std::string reason;
-    if (!arguments.key.empty() && !read_key(arguments.key, key, reason))
-        return fail(console, "the key `" + lang::terminal_text(arguments.key) + "`: " + reason,
-                    exit_file);
-
+        return of_the_price(job.said);
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
+    Reply reply(of_the_price(estimate.said));
+    if (!estimate || reply.failed())
+        return reply;
     // The page is made once before anything is written: a wording that cannot be filled in issues
     // no number.
-    body["quote"] = "draft";
-    Pages pages;
-    if (!make_pages(arguments, body, console, pages, code))
-        return code;
-    if (arguments.draft) {
-        console.out += pages.text.empty() ? record_json(body) : pages.text;
-        return write_pages(arguments, pages, console);
+    Json draft = draft_of(arguments, **job, *estimate);
+    const lang::Outcome<Pages> pages = make_pages(arguments.wording, engine::quote_record(draft));
+    if (!pages) {
+        reply.said.push_back(pages.said);
+        return reply;
     }
+    if (!arguments.draft) {
+        issue(arguments, std::move(draft), reply, console);
+        return reply;
+    }
+    reply.page = arguments.job.json || pages->text.empty() ? record_json(draft) : pages->text;
+    write_pages(arguments, *pages, reply);
+    return reply;
+}
 
-    const Book book(arguments.book);
-    reason = book.create();
-    if (reason.empty() && !arguments.replaces.empty()) {
-        std::vector<Quote> quotes;
-        if (!read_quotes(book, quotes, reason))
-            return fail(console,
-                        "the book `" + lang::terminal_text(arguments.book) + "`: " + reason,
-                        exit_file);
-        if (find_quote(quotes, arguments.replaces) == nullptr)
-            return fail(console,
-                        "the book has no quote `" + lang::terminal_text(arguments.replaces) +
-                            "` to replace",
-                        exit_usage);
-    }
-    BookEntry added;
-    if (reason.empty())
-        reason = book.append(
-            [&](const Json* newest, std::uint64_t) {
-                Json counter;
-                body["quote"] = next_number(newest, arguments.date, counter);
-                body["counter"] = std::move(counter);
-                return body;
-            },
-            added, key);
-    const std::string number = body["quote"].get<std::string>();
-    if (!reason.empty()) {
-        const std::string what =
-            added.bytes.empty() ? "no quote was issued"
-                                : "quote " + number + " is issued but may not outlive a power cut";
-        return fail(console,
-                    what + ": the book `" + lang::terminal_text(arguments.book) + "`: " + reason,
-                    exit_file);
-    }
-    console.done = "quote " + number + " is issued";
-    console.out += arguments.job.json
-                       ? record_json(*engine::read_canonical(added.bytes))
-                       : fmt::format("quote {}  {}  {}\nrecord {}/{}\nsealed {}\n", number,
-                                     lang::terminal_text(job->sheet().job.title),
-                                     lang::cents_text(estimate->price_cents),
-                                     lang::terminal_text(arguments.book),
-                                     Book::file_name(added.index), added.seal);
-    if (!make_pages(arguments, body, console, pages, code))
-        return code;
-    return write_pages(arguments, pages, console);
+} // namespace
+
+Reply quote_command(Words words, Console& console) {
+    QuoteArguments arguments;
+    Arguments line("quote",
+                   "Prices a job, gives it the next number of the quote book, seals everything it "
+                   "was made from in a record, and writes the page for the grower.",
+                   "acrewright quote examples/01-first-price.job --draft --date 2027-03-14 "
+                   "--wording examples/quote.wording");
+    declare(arguments, line);
+    if (auto reply = line.read(words))
+        return std::move(*reply);
+    if (arguments.date.empty())
+        arguments.date = today();
+    if (auto fault = fault_of(arguments))
+        return std::move(*fault);
+    return quote(arguments, console);
 }
 
 } // namespace acre::cli

@@ -3,11 +3,12 @@
 #include <charconv>
 #include <cmath>
 #include <limits>
+#include <memory>
+#include <optional>
 #include <set>
 #include <utility>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include "engine/words/money.h"
 #include "lang/diag/suggest.h"
@@ -16,7 +17,6 @@
 namespace acre::cli {
 namespace {
 
-using Json = nlohmann::json;
 using lang::Code;
 
 std::string_view trimmed(std::string_view text) {
@@ -42,7 +42,7 @@ class Filler {
         page_.words = std::move(words);
     }
 
-    std::optional<WordedPage> run(const Json& record) {
+    std::optional<WordedPage> run(const engine::QuoteRecord& record) {
         take_figures(record);
         for (std::size_t begin = 0; begin <= text_.size();) {
             const std::size_t end = std::min(text_.find('\n', begin), text_.size());
@@ -69,16 +69,10 @@ class Filler {
     std::string paragraph_;
     std::vector<std::string> points_;
 
-    void take_figures(const Json& record) {
-        for (const Json& entry : record.value("lines", Json::array())) {
-            Figure figure;
-            figure.value = entry.value("value", std::numeric_limits<double>::quiet_NaN());
-            figure.unit = entry.value("unit", std::string());
-            figure.choice = entry.value("choice", std::string());
-            figures_.emplace(entry.value("name", std::string()), std::move(figure));
-        }
-        for (const Json& name : record.value("inner", Json::array()))
-            inner_.insert(name.get<std::string>());
+    void take_figures(const engine::QuoteRecord& record) {
+        for (const engine::RecordLine& line : record.lines)
+            figures_.emplace(line.name, Figure{line.value, line.unit, line.choice});
+        inner_.insert(record.inner.begin(), record.inner.end());
     }
 
     lang::Span span(std::string_view part) const {
@@ -152,9 +146,9 @@ class Filler {
     const Figure* figure(std::string_view name) {
         if (inner_.contains(name)) {
             error(Code::W001,
-                  fmt::format(
-                      "`{}` is inside knowledge of the firm and stays off the grower's page", name),
-                  name, "inner");
+                  fmt::format("`{}` is the firm's own business and stays off the grower's page",
+                              name),
+                  name, "a cost, an overhead or a margin");
             return nullptr;
         }
         const auto it = figures_.find(name);
@@ -315,10 +309,18 @@ class Filler {
 
 } // namespace
 
-std::optional<WordedPage> fill_in(const lang::SourceMap& sources, lang::FileId file,
-                                  const Json& record, std::map<std::string, std::string> words,
-                                  lang::Diagnostics& diagnostics) {
-    return Filler(sources, file, std::move(words), diagnostics).run(record);
+lang::Outcome<WordedPage> fill_in(std::string name, std::string text,
+                                  const engine::QuoteRecord& record,
+                                  std::map<std::string, std::string> words) {
+    auto sources = std::make_shared<lang::SourceMap>();
+    const lang::FileId file = sources->add(std::move(name), std::move(text));
+    lang::Said said;
+    std::optional<WordedPage> page =
+        Filler(*sources, file, std::move(words), said.diagnostics).run(record);
+    if (page)
+        return std::move(*page);
+    said.sources = std::move(sources);
+    return said;
 }
 
 } // namespace acre::cli

@@ -19,16 +19,13 @@
 #include <cstddef>
 #include <cstdint>
 #include <map>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
 
-#include <nlohmann/json_fwd.hpp>
-
-#include "lang/diag/diagnostic.h"
-#include "lang/source/source_map.h"
+#include "engine/book/quote_record.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::cli {
 
@@ -63,12 +60,11 @@ struct WordedPage {
     std::vector<PageBlock> blocks;            // with every {NAME} filled in
 };
 
-// The text with the record's figures put in. `words` are further words by name ("quote.number").
-// Reports W001 for a name that the record does not have or that is inner, W002 for a line that
-// cannot be read.
-std::optional<WordedPage> fill_in(const lang::SourceMap& sources, lang::FileId file,
-                                  const nlohmann::json& record,
-                                  std::map<std::string, std::string> words,
-                                  lang::Diagnostics& diagnostics);
+// The wording in `text` with the quote's figures put in; `name` is what it is called where it is at
+// fault. `words` are further words by name ("quote.number"). W001: a name that the quote does not
+// have or that is inner; W002: a line that cannot be read.
+lang::Outcome<WordedPage> fill_in(std::string name, std::string text,
+                                  const engine::QuoteRecord& record,
+                                  std::map<std::string, std::string> words);
 
 } // namespace acre::cli

@@ -60,4 +60,9 @@ std::string month_text(int year, int month) {
     return fmt::format("{} {}", month_names[static_cast<std::size_t>(month - 1)], year);
 }
 
+std::string day_text(std::string_view date) {
+    const std::optional<long> day = day_number(date);
+    return day ? day_text(*day) : std::string(date);
+}
+
 } // namespace acre::cli

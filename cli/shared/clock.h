@@ -16,5 +16,7 @@ std::string date_text(long day);
 // For people: "March 14, 2027", "March 2027".
 std::string day_text(long day);
 std::string month_text(int year, int month);
+// Of a date as files write it; what is no date stays as it is.
+std::string day_text(std::string_view date);
 
 } // namespace acre::cli

@@ -17,9 +17,13 @@ bool touches_the_price(const lang::Diagnostic& diagnostic) {
 
 // Whose fault an error is, by the letter of its code and, for a value of --set, by its place.
 int fault_of(const lang::Diagnostic& diagnostic, const lang::SourceMap* sources) {
-    const char kind = lang::name_of(diagnostic.code).front();
-    if (kind == 'F')
+    using lang::Code;
+    const Code code = diagnostic.code;
+    const char kind = lang::name_of(code).front();
+    if (kind == 'F' || code == Code::R001 || code == Code::R003) // a book is files
         return exit_file;
+    if (code == Code::R002 || code == Code::R005) // a number or a state on the command line
+        return exit_usage;
     const lang::FileId file = diagnostic.primary.span.file;
     const bool typed = sources != nullptr && file < sources->size() &&
                        sources->file(file).name() == "command line";

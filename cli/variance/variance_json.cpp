@@ -1,6 +1,5 @@
-#include "cli/variance/variance_json.h"
-
 #include "cli/shared/json/value.h"
+#include "cli/variance/variance_page.h"
 
 namespace acre::cli {
 namespace {
@@ -16,36 +15,39 @@ Json learned(const engine::Learned& what, const char* unit) {
             {"unit", unit}};
 }
 
+Json row_json(const engine::VarianceRow& row) {
+    Json json = {{"cost", row.quoted.name},
+                 {"quoted",
+                  {{"rate", number(row.quoted.rate)},
+                   {"quantity", number(row.quoted.quantity)},
+                   {"amount", number(row.quoted_amount)}}},
+                 {"actual",
+                  {{"rate", number(row.rate)},
+                   {"quantity", number(row.quantity)},
+                   {"amount", number(row.actual_amount)}}},
+                 {"rate_unit", row.quoted.rate_unit},
+                 {"quantity_unit", row.quoted.quantity_unit},
+                 {"quantity_from", source_text(row.from)},
+                 {"rate_from_log", row.rate_known},
+                 {"by_quantity", number(row.by_quantity)},
+                 {"by_rate", number(row.by_rate)}};
+    json["by_hours"] = row.by_hours ? number(*row.by_hours) : Json(nullptr);
+    json["by_burn"] = row.by_burn ? number(*row.by_burn) : Json(nullptr);
+    return json;
+}
+
 } // namespace
 
-std::string variance_json(const engine::Variance& variance, const std::string& quote) {
+Document variance_json(const engine::VarianceAnswer& variance) {
     Json out = {{"schema", "acrewright.variance/1"},
-                {"quote", quote},
+                {"quote", variance.quote},
                 {"quoted_cost", number(variance.quoted_cost)},
                 {"actual_cost", number(variance.actual_cost)},
                 {"quoted_margin", number(variance.quoted_margin)},
                 {"actual_margin", number(variance.actual_margin)},
                 {"rows", Json::array()}};
-    for (const engine::VarianceRow& row : variance.rows) {
-        Json entry = {{"cost", row.quoted.name},
-                      {"quoted",
-                       {{"rate", number(row.quoted.rate)},
-                        {"quantity", number(row.quoted.quantity)},
-                        {"amount", number(row.quoted_amount)}}},
-                      {"actual",
-                       {{"rate", number(row.rate)},
-                        {"quantity", number(row.quantity)},
-                        {"amount", number(row.actual_amount)}}},
-                      {"rate_unit", row.quoted.rate_unit},
-                      {"quantity_unit", row.quoted.quantity_unit},
-                      {"quantity_from", source_text(row.from)},
-                      {"rate_from_log", row.rate_known},
-                      {"by_quantity", number(row.by_quantity)},
-                      {"by_rate", number(row.by_rate)}};
-        entry["by_hours"] = row.by_hours ? number(*row.by_hours) : Json(nullptr);
-        entry["by_burn"] = row.by_burn ? number(*row.by_burn) : Json(nullptr);
-        out["rows"].push_back(std::move(entry));
-    }
+    for (const engine::VarianceRow& row : variance.rows)
+        out["rows"].push_back(row_json(row));
     out["log"] = {{"days", variance.log.days},
                   {"hours", number(variance.log.hours)},
                   {"acres", number(variance.log.acres)},
@@ -56,7 +58,7 @@ std::string variance_json(const engine::Variance& variance, const std::string& q
     out["learned"] = {{"acres_per_hour", learned(variance.acres_per_hour, "ac/h")},
                       {"gallons_per_hour", learned(variance.gallons_per_hour, "gal/h")}};
     out["unknown_costs"] = variance.unknown_costs;
-    return document(out);
+    return answered(std::move(out));
 }
 
 } // namespace acre::cli

@@ -1,5 +1,3 @@
-#include "cli/variance/variance_text.h"
-
 #include <cmath>
 
 #include <fmt/format.h>
@@ -7,6 +5,7 @@
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
+#include "cli/variance/variance_page.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -30,12 +29,16 @@ std::string learned_text(const engine::Learned& learned, const char* unit) {
     return text;
 }
 
-void cost_table(const engine::Variance& variance, bool color, std::string& out) {
+const std::string& called(const engine::QuotedCost& cost) {
+    return cost.label.empty() ? cost.name : cost.label;
+}
+
+void cost_table(const engine::VarianceAnswer& variance, bool color, std::string& out) {
     Table table(
         {{"", Align::Left, true}, {"quoted"}, {"actual"}, {"over"}, {"by quantity"}, {"by rate"}});
     for (const engine::VarianceRow& row : variance.rows)
-        table.row({terminal_text(row.quoted.label.empty() ? row.quoted.name : row.quoted.label),
-                   money_text(row.quoted_amount), money_text(row.actual_amount),
+        table.row({terminal_text(called(row.quoted)), money_text(row.quoted_amount),
+                   money_text(row.actual_amount),
                    signed_money(row.actual_amount - row.quoted_amount),
                    signed_money(row.by_quantity), signed_money(row.by_rate)});
     table.rule();
@@ -49,28 +52,38 @@ void cost_table(const engine::Variance& variance, bool color, std::string& out) 
     out += table.text(color);
 }
 
-void fuel(const engine::Variance& variance, std::string& out) {
+// As the notation takes it inside quotes, on one line.
+std::string in_quotes(std::string text) {
+    for (char& c : text)
+        c = c == '"' || c == '\n' || c == '\r' ? ' ' : c;
+    return terminal_text(text);
+}
+
+void fuel(const engine::VarianceAnswer& variance, std::string& out) {
     for (const engine::VarianceRow& row : variance.rows) {
         if (!row.by_hours)
             continue;
         Table table({{"", Align::Left, true}, {""}});
         table.row({"more or fewer hours", signed_money(*row.by_hours)});
-        table.row({"burned more or less an hour", signed_money(*row.by_burn)});
-        table.row({"diesel dearer or cheaper", signed_money(row.by_rate)});
+        table.row({"more or less fuel an hour", signed_money(*row.by_burn)});
+        table.row({"higher or lower price", signed_money(row.by_rate)});
         table.rule();
-        table.row({"fuel", signed_money(row.actual_amount - row.quoted_amount)}, true);
-        out += "\nWho ate the diesel\n" + table.text();
+        table.row({terminal_text(called(row.quoted)),
+                   signed_money(row.actual_amount - row.quoted_amount)},
+                  true);
+        out += "\nFuel variance: hours, burn, price\n" + table.text();
     }
 }
 
 } // namespace
 
-std::string variance_text(const engine::Variance& variance, const VarianceNames& names,
-                          bool color) {
-    std::string out = bold(fmt::format("Quote {} against what happened: {}", names.quote,
-                                       terminal_text(names.job)),
-                           color) +
-                      "\n";
+std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
+    std::string out =
+        bold(wrap(fmt::format("Quote {} against what happened: {}", terminal_text(variance.quote),
+                              terminal_text(variance.job)),
+                  page_width),
+             color) +
+        "\n";
     const engine::LogTotals& log = variance.log;
     out += fmt::format("  the log: {} days, {}, {}, {}\n\n", log.days,
                        lang::quantity_text(log.hours, "h"), lang::quantity_text(log.acres, "ac"),
@@ -78,41 +91,42 @@ std::string variance_text(const engine::Variance& variance, const VarianceNames&
     cost_table(variance, color, out);
     fuel(variance, out);
     if (!log.down.empty()) {
-        out += "\nDown\n";
+        out += "\nDowntime\n";
         Table table({{"", Align::Left, true}, {""}});
         for (const auto& [cause, hours] : log.down)
             table.row({terminal_text(cause), lang::quantity_text(hours, "h")});
         out += table.text(color);
     }
-    out += "\nWhat it teaches\n";
+    out += "\nWhat this job tells us\n";
     out += "  acres an hour    " +
            wrap(learned_text(variance.acres_per_hour, "ac/h"), page_width, 19) + "\n";
     out += "  gallons an hour  " +
            wrap(learned_text(variance.gallons_per_hour, "gal/h"), page_width, 19) + "\n";
     for (const std::string& cost : variance.unknown_costs)
-        out += "\nThe log has money for `" + terminal_text(cost) +
-               "`, which is no cost of this quote: it is left out above.\n";
+        out += "\n" +
+               wrap("The log has money for `" + terminal_text(cost) +
+                        "`, which is not a cost of this quote; it is not counted above.",
+                    page_width) +
+               "\n";
     out += "\n" +
-           wrap("A quantity in machine hours, acres, gallons or days is the log's; any other, the "
-                "move's too, is as quoted. A rate is the "
-                "log's where it tells money "
-                "or a fuel price, else as quoted.",
+           wrap("Quantities in machine hours, acres, gallons or days are from the log; all others, "
+                "the move's too, are as quoted. Rates are from the log where it has money or a "
+                "fuel price, otherwise as quoted.",
                 page_width) +
            "\n";
     return out;
 }
 
-std::string season_proposal(const engine::Variance& variance, const VarianceNames& names) {
+std::string season_proposal(const engine::VarianceAnswer& variance) {
+    const std::string quote = in_quotes(variance.quote);
     const auto because = [&](const engine::Learned& learned) {
-        std::string job;
-        for (const char c : names.job)
-            job += c == '"' || c == '\n' || c == '\r' ? ' ' : c;
-        return fmt::format("because \"quote {}, {}: {} days, standard error {:.3g}\"", names.quote,
-                           terminal_text(job), learned.days, learned.standard_error);
+        return fmt::format("because \"quote {}, {}: {} days, standard error {:.3g}\"", quote,
+                           in_quotes(variance.job), learned.days, learned.standard_error);
     };
-    std::string out = fmt::format("season \"Proposed from quote {}\"\n# Read, compare with other "
-                                  "jobs, and take over by hand what holds.\n",
-                                  names.quote);
+    std::string out =
+        fmt::format("season \"Proposed from quote {}\"\n# Read it, compare it with other "
+                    "jobs, and copy what holds into the season.\n",
+                    quote);
     if (variance.gallons_per_hour.days > 0)
         out += fmt::format("set crawler.burn = {:.4g} gal/h  {}\n", variance.gallons_per_hour.value,
                            because(variance.gallons_per_hour));
@@ -123,7 +137,7 @@ std::string season_proposal(const engine::Variance& variance, const VarianceName
     if (variance.log.fuel_price > 0)
         out += fmt::format("set season_prices.diesel = ${:.4g}/gal  because \"mean of the "
                            "deliveries of quote {}\"\n",
-                           variance.log.fuel_price, names.quote);
+                           variance.log.fuel_price, quote);
     return out;
 }
 

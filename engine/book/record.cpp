@@ -1,12 +1,12 @@
 #include "engine/book/record.h"
-#include "engine/priced_job.h"
 
-#include <algorithm>
 #include <cmath>
 #include <set>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
+
+#include "engine/book/members.h"
 
 namespace acre::engine {
 namespace {
@@ -97,15 +97,6 @@ Json givens_of(const PricedJob& job) {
     return givens;
 }
 
-Json lines_of(const PricedJob& job) {
-    const lang::Sheet& sheet = job.sheet();
-    Json lines = Json::array();
-    for (lang::LineId id = 0; id < sheet.lines.size(); ++id)
-        if (Json entry; put_value(job, id, entry))
-            lines.push_back(std::move(entry));
-    return lines;
-}
-
 // Every line that a formula names, whatever branch.
 void lines_in(const lang::Sheet& sheet, lang::NodeId id, std::set<std::string>& names) {
     std::vector<lang::NodeId> rest = {id};
@@ -154,6 +145,17 @@ Json inner_of(const lang::Sheet& sheet) {
     return Json(names);
 }
 
+} // namespace
+
+Json record_lines(const PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
+    Json lines = Json::array();
+    for (lang::LineId id = 0; id < sheet.lines.size(); ++id)
+        if (Json entry; put_value(job, id, entry))
+            lines.push_back(std::move(entry));
+    return lines;
+}
+
 void put_estimate(const Estimate& estimate, Json& record) {
     record["costs"] = Json::array();
     for (const CostRow& row : estimate.costs)
@@ -184,67 +186,13 @@ void put_estimate(const Estimate& estimate, Json& record) {
         record["cautions"].push_back(row.text);
 }
 
-std::string string_at(const Json& object, const char* member) {
-    if (!object.is_object())
-        return {};
-    const auto it = object.find(member);
-    return it != object.end() && it->is_string() ? it->get<std::string>() : std::string();
-}
-const Json& list_at(const Json& object, const char* member) {
-    static const Json empty = Json::array();
-    if (!object.is_object())
-        return empty;
-    const auto it = object.find(member);
-    return it != object.end() && it->is_array() ? *it : empty;
-}
-
-bool same(double a, double b) {
-    return std::abs(a - b) <= 1e-12 * std::max({1.0, std::abs(a), std::abs(b)});
-}
-
-// By name: what a record says of each line, and what is so now.
-std::map<std::string, const Json*> by_name(const Json& list) {
-    std::map<std::string, const Json*> result;
-    for (const Json& entry : list)
-        result.emplace(string_at(entry, "name"), &entry);
-    return result;
-}
-
-void compare_lines(const Json& record, const Json& lines_now, std::vector<std::string>& found) {
-    const auto before = by_name(list_at(record, "lines"));
-    const auto now = by_name(lines_now);
-    for (const auto& [name, entry] : before) {
-        const auto other = now.find(name);
-        if (other == now.end()) {
-            found.push_back(fmt::format("{}: in the record, but has no answer now", name));
-            continue;
-        }
-        const Json& a = *entry;
-        const Json& b = *other->second;
-        const bool numbers = a.contains("value") && b.contains("value") && a["value"].is_number() &&
-                             b["value"].is_number();
-        if (numbers && !same(a["value"].get<double>(), b["value"].get<double>()))
-            found.push_back(fmt::format("{}: {:.15g} {} in the record, {:.15g} {} now", name,
-                                        a["value"].get<double>(), string_at(a, "unit"),
-                                        b["value"].get<double>(), string_at(b, "unit")));
-        else if (!numbers && string_at(a, "choice") != string_at(b, "choice"))
-            found.push_back(fmt::format("{}: {} in the record, {} now", name,
-                                        string_at(a, "choice"), string_at(b, "choice")));
-    }
-    for (const auto& [name, entry] : now)
-        if (!before.contains(name))
-            found.push_back(fmt::format("{}: not in the record", name));
-}
-
-} // namespace
-
 UsedTexts used_texts_of(const Json& record) {
     UsedTexts used;
     for (const Json& entry : list_at(record, "references")) {
-        const auto kind = string_at(entry, "kind") == "season" ? lang::ReferenceKind::Season
-                                                               : lang::ReferenceKind::Model;
-        used.names[{kind, string_at(entry, "reference"), string_at(entry, "from")}] =
-            string_at(entry, "name");
+        const auto kind = text_at(entry, "kind") == "season" ? lang::ReferenceKind::Season
+                                                             : lang::ReferenceKind::Model;
+        used.names[{kind, text_at(entry, "reference"), text_at(entry, "from")}] =
+            text_at(entry, "name");
     }
     if (record.is_object() && record.contains("texts") && record["texts"].is_object())
         for (const auto& [name, text] : record["texts"].items())
@@ -278,7 +226,7 @@ Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view 
         record["job"]["date"] =
             fmt::format("{:04}-{:02}-{:02}", info.date->year, info.date->month, info.date->day);
     record["givens"] = givens_of(job);
-    record["lines"] = lines_of(job);
+    record["lines"] = record_lines(job);
     record["inner"] = inner_of(job.sheet());
     put_estimate(estimate, record);
     return record;
@@ -290,52 +238,20 @@ std::optional<lang::Request> request_of(const Json& record) {
         return std::nullopt;
     const Json& saved = record["request"];
     lang::Request request;
-    request.name = string_at(saved, "name");
+    request.name = text_at(saved, "name");
     const Json& texts = record["texts"];
     if (!texts.is_object() || !texts.contains(request.name) || !texts[request.name].is_string())
         return std::nullopt;
     request.text = texts[request.name].get<std::string>();
-    request.kind = string_at(saved, "kind") == "job" ? lang::FileKind::Job : lang::FileKind::Model;
-    request.option = string_at(saved, "option");
-    request.field_sets = string_at(saved, "field_sets");
+    request.kind = text_at(saved, "kind") == "job" ? lang::FileKind::Job : lang::FileKind::Model;
+    request.option = text_at(saved, "option");
+    request.field_sets = text_at(saved, "field_sets");
     for (const Json& set : list_at(saved, "sets")) {
         if (!set.is_array() || set.size() != 2 || !set[0].is_string() || !set[1].is_string())
             return std::nullopt;
         request.sets.emplace_back(set[0].get<std::string>(), set[1].get<std::string>());
     }
     return request;
-}
-
-std::vector<std::string> differences(const Json& record, const lang::Outcome<Job>& again,
-                                     const lang::Outcome<Estimate>& estimate) {
-    if (!estimate) {
-        std::string why = "the record's own files no longer give a price";
-        const lang::Diagnostics& said = (again ? estimate.said : again.said).diagnostics;
-        if (!said.all().empty())
-            why += fmt::format(": {} {}", lang::name_of(said.all()[0].code), said.all()[0].title);
-        return {why};
-    }
-    std::vector<std::string> found;
-    const Json& price = record.contains("price") ? record["price"] : Json();
-    const std::int64_t cents =
-        price.is_object() && price.contains("cents") && price["cents"].is_number_integer()
-            ? price["cents"].get<std::int64_t>()
-            : -1;
-    if (cents != estimate->price_cents)
-        found.push_back(
-            fmt::format("price: {} cents in the record, {} now", cents, estimate->price_cents));
-    Json now;
-    put_estimate(*estimate, now);
-    const auto items_now = by_name(now["items"]);
-    for (const Json& item : list_at(record, "items")) {
-        const auto other = items_now.find(string_at(item, "name"));
-        if (other == items_now.end() || !item.is_object() ||
-            (*other->second)["cents"] != item.value("cents", Json()))
-            found.push_back(
-                fmt::format("item {}: a different amount now", string_at(item, "title")));
-    }
-    compare_lines(record, lines_of(**again), found);
-    return found;
 }
 
 } // namespace acre::engine

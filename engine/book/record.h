@@ -6,15 +6,13 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <utility>
-#include <vector>
 
 #include <nlohmann/json_fwd.hpp>
 
 #include "engine/priced_job.h"
 #include "engine/questions/estimate.h"
+#include "engine/used_texts.h"
 #include "lang/compile.h"
-#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
@@ -32,11 +30,9 @@ nlohmann::json record_of(const PricedJob& job, const Estimate& estimate,
 // The request that a record was made from. Empty if the record lacks a member it needs.
 std::optional<lang::Request> request_of(const nlohmann::json& record);
 
-// What differs between a record and the price worked out again from its own texts: "price:
-// 12,480,000 cents in the record, 12,480,100 now", "fuel_price: 4.35 …". Empty: the same cents,
-// items, givens and lines (to 12 digits). `again`: made of request_of(record) and its texts;
-// `estimate`: of that job.
-std::vector<std::string> differences(const nlohmann::json& record, const lang::Outcome<Job>& again,
-                                     const lang::Outcome<Estimate>& estimate);
+// Parts of a record, for those who compare one with what is so now: the lines with an answer;
+// costs, items, price and cautions.
+nlohmann::json record_lines(const PricedJob& job);
+void put_estimate(const Estimate& estimate, nlohmann::json& record);
 
 } // namespace acre::engine

@@ -209,7 +209,7 @@ class Reader {
             const double to = amount(stop);
             row.hours = to - from;
             if (row.hours < 0)
-                error(Code::J004, "the meter runs backwards", stop->span,
+                error(Code::J004, "the meter runs backward", stop->span,
                       fmt::format("started at {}", start->text));
             else if (row.hours > 24)
                 error(Code::J004, fmt::format("{:.1f} meter hours in one day", row.hours),
@@ -240,15 +240,10 @@ class Reader {
     }
 };
 
-} // namespace
-
-std::optional<JobLog> read_job_log(const lang::SourceMap& sources, lang::FileId file,
-                                   lang::Diagnostics& diagnostics) {
-    Table table;
-    table.file = file;
+// What stops the table from being one. None: it has a first row and others below.
+std::optional<lang::Diagnostic> table_of(std::string_view text, Table& table) {
     csv_parser parser;
     csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI);
-    const std::string_view text = sources.file(file).text();
     bool well_formed = true;
     for (const char& c : text) {
         well_formed = csv_parse(&parser, &c, 1, on_cell, on_row, &table) == 1;
@@ -258,79 +253,37 @@ std::optional<JobLog> read_job_log(const lang::SourceMap& sources, lang::FileId 
     }
     well_formed = well_formed && csv_fini(&parser, on_cell, on_row, &table) == 0;
     csv_free(&parser);
-    const auto fail = [&](std::string title, std::uint32_t at) {
+    const auto fault = [&](std::string title, std::uint32_t at) {
         const auto end = static_cast<std::uint32_t>(text.size());
-        diagnostics.add({Code::J001,
-                         std::move(title),
-                         {{file, std::min(at, end), std::min(at + 1, end)}, ""},
-                         {},
-                         {},
-                         {}});
+        const lang::Span span{table.file, std::min(at, end), std::min(at + 1, end)};
+        return lang::Diagnostic{Code::J001, std::move(title), {span, ""}, {}, {}, {}};
     };
     if (table.too_many)
-        fail(fmt::format("the log has more than {} rows", lang::number_text(max_log_rows)),
-             table.now);
-    else if (!well_formed)
-        fail("the log is not valid CSV: a quote has no match", table.now);
-    else if (table.rows.size() < 2)
-        fail("the log has no rows below its first line", 0);
-    else
-        return Reader(std::move(table), diagnostics).read();
+        return fault(fmt::format("the log has more than {} rows", lang::number_text(max_log_rows)),
+                     table.now);
+    if (!well_formed)
+        return fault("the log is not valid CSV: a quote has no match", table.now);
+    if (table.rows.size() < 2)
+        return fault("the log has no rows below its first line", 0);
     return std::nullopt;
 }
 
-LogTotals totals(const JobLog& log) {
-    LogTotals sum;
-    std::set<std::string_view> dates;
-    double priced = 0;
-    double gallons_priced = 0;
-    for (const LogRow& row : log.rows) {
-        if (row.hours > 0 || row.acres > 0)
-            dates.insert(row.date);
-        sum.hours += row.hours;
-        sum.acres += row.acres;
-        sum.gallons += row.gallons;
-        if (row.fuel_price > 0) {
-            priced += row.gallons * row.fuel_price;
-            gallons_priced += row.gallons;
-        }
-        for (const auto& [cost, amount] : row.amounts)
-            sum.amounts[cost] += amount;
-        if (row.down_hours > 0)
-            sum.down[row.down_cause.empty() ? "not said" : row.down_cause] += row.down_hours;
-    }
-    sum.days = dates.size();
-    sum.fuel_price = gallons_priced > 0 ? priced / gallons_priced : 0;
-    return sum;
-}
+} // namespace
 
-Learned learned_ratio(const JobLog& log, double LogRow::*over, double LogRow::*under) {
-    std::map<std::string_view, std::pair<double, double>> days;
-    for (const LogRow& row : log.rows) {
-        days[row.date].first += row.*over;
-        days[row.date].second += row.*under;
+lang::Outcome<JobLog> read_job_log(std::string name, std::string text) {
+    auto sources = std::make_shared<lang::SourceMap>();
+    Table table;
+    table.file = sources->add(std::move(name), std::move(text));
+    lang::Said said;
+    if (auto fault = table_of(sources->file(table.file).text(), table)) {
+        said.diagnostics.add(std::move(*fault));
+    } else {
+        std::optional<JobLog> log = Reader(std::move(table), said.diagnostics).read();
+        if (log)
+            return std::move(*log);
     }
-    double above = 0;
-    double below = 0;
-    Learned learned;
-    for (const auto& [date, day] : days)
-        if (day.second > 0) {
-            above += day.first;
-            below += day.second;
-            ++learned.days;
-        }
-    if (learned.days == 0)
-        return learned;
-    learned.value = above / below;
-    if (learned.days > 1) {
-        double squares = 0;
-        for (const auto& [date, day] : days)
-            if (day.second > 0)
-                squares += std::pow(day.first - learned.value * day.second, 2);
-        const auto n = static_cast<double>(learned.days);
-        learned.standard_error = std::sqrt(squares / (n * (n - 1))) / (below / n);
-    }
-    return learned;
+    said.sources = std::move(sources);
+    return said;
 }
 
 } // namespace acre::engine

@@ -9,12 +9,10 @@
 
 #include <cstddef>
 #include <map>
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "lang/diag/diagnostic.h"
-#include "lang/source/source_map.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
@@ -32,11 +30,11 @@ struct JobLog {
     bool has_gallons = false;
 };
 
-// Reports J0xx with the row and column: a missing or unknown column, a cell that is no number, a
-// date that is not in the calendar, a meter that runs backwards or a day of more than 24 hours,
-// meters of one machine that overlap.
-std::optional<JobLog> read_job_log(const lang::SourceMap& sources, lang::FileId file,
-                                   lang::Diagnostics& diagnostics);
+// The log in `text`, called `name` where it is at fault. J001: a missing or unknown column, too
+// many rows or columns, not CSV; J002: a cell that is not a number; J003: a date that is not in the
+// calendar; J004: a meter that runs backward, a day of more than 24 hours, or meters of one machine
+// that overlap.
+lang::Outcome<JobLog> read_job_log(std::string name, std::string text);
 
 struct LogTotals {
     std::size_t days = 0; // different dates

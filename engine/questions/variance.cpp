@@ -8,23 +8,38 @@
 namespace acre::engine {
 namespace {
 
+// What the quote counts with, beside its costs.
+struct Basis {
+    double hours = 0, acres = 0; // 0: the quote has no such line
+};
+
+double line_of(const Quoted& quoted, const std::string& name) {
+    const auto line = quoted.lines.find(name);
+    return line == quoted.lines.end() ? 0 : line->second;
+}
+
+Basis basis_of(const Quoted& quoted, const VarianceQuestion& question) {
+    return {line_of(quoted, question.hours),
+            line_of(quoted, quoted.lines.contains(question.acres) ? question.acres : "area")};
+}
+
 // The parts of the job that are done by the machine of the log: those with a cost over all its
 // hours. The hours of a truck in the move are no hours of the machine.
-std::set<std::string> machine_parts(const Quoted& quoted) {
+std::set<std::string> machine_parts(const Quoted& quoted, const Basis& basis) {
     std::set<std::string> parts;
     for (const QuotedCost& cost : quoted.costs)
         if (cost.quantity_unit == "h" &&
-            std::abs(cost.quantity - quoted.hours) <= 1e-9 * quoted.hours)
+            std::abs(cost.quantity - basis.hours) <= 1e-9 * basis.hours)
             parts.insert(cost.part);
     return parts;
 }
 
 QuantityFrom source_of(const QuotedCost& cost, const std::set<std::string>& parts,
-                       const Quoted& quoted, const LogTotals& log, bool has_gallons) {
+                       const Basis& basis, const LogTotals& log, bool has_gallons) {
     const std::string& unit = cost.quantity_unit;
-    if (unit == "h" && quoted.hours > 0 && parts.contains(cost.part))
+    if (unit == "h" && basis.hours > 0 && parts.contains(cost.part))
         return QuantityFrom::LogHours;
-    if (unit == "ac" && quoted.acres > 0)
+    if (unit == "ac" && basis.acres > 0)
         return QuantityFrom::LogAcres;
     if (unit == "gal" && has_gallons)
         return QuantityFrom::LogGallons;
@@ -33,13 +48,13 @@ QuantityFrom source_of(const QuotedCost& cost, const std::set<std::string>& part
     return QuantityFrom::Quote;
 }
 
-double actual_quantity(const QuotedCost& cost, QuantityFrom from, const Quoted& quoted,
+double actual_quantity(const QuotedCost& cost, QuantityFrom from, const Basis& basis,
                        const LogTotals& log) {
     switch (from) {
     case QuantityFrom::LogHours:
-        return cost.quantity * log.hours / quoted.hours;
+        return cost.quantity * log.hours / basis.hours;
     case QuantityFrom::LogAcres:
-        return cost.quantity * log.acres / quoted.acres;
+        return cost.quantity * log.acres / basis.acres;
     case QuantityFrom::LogGallons:
         return log.gallons;
     case QuantityFrom::LogDays:
@@ -50,55 +65,78 @@ double actual_quantity(const QuotedCost& cost, QuantityFrom from, const Quoted& 
     return cost.quantity;
 }
 
-void split_fuel(VarianceRow& row, const Quoted& quoted, const LogTotals& log) {
-    if (quoted.hours <= 0 || log.hours <= 0)
+void split_fuel(VarianceRow& row, const Basis& basis, const LogTotals& log) {
+    if (basis.hours <= 0 || log.hours <= 0)
         return;
-    const double burn_quoted = row.quoted.quantity / quoted.hours;
-    row.by_hours = (log.hours - quoted.hours) * burn_quoted * row.quoted.rate;
+    const double burn_quoted = row.quoted.quantity / basis.hours;
+    row.by_hours = (log.hours - basis.hours) * burn_quoted * row.quoted.rate;
     row.by_burn = row.by_quantity - *row.by_hours;
+}
+
+VarianceRow row_of(const QuotedCost& cost, QuantityFrom from, const Basis& basis,
+                   const LogTotals& log) {
+    VarianceRow row;
+    row.quoted = cost;
+    row.from = from;
+    row.quantity = actual_quantity(cost, from, basis, log);
+    row.quoted_amount = cost.rate * cost.quantity;
+    const auto spent = log.amounts.find(cost.name);
+    if (spent != log.amounts.end()) {
+        row.actual_amount = spent->second;
+        row.rate = row.quantity > 0 ? spent->second / row.quantity : cost.rate;
+        row.rate_known = true;
+    } else {
+        row.rate_known = from == QuantityFrom::LogGallons && log.fuel_price > 0;
+        row.rate = row.rate_known ? log.fuel_price : cost.rate;
+        row.actual_amount = row.rate * row.quantity;
+    }
+    row.by_quantity = (row.quantity - cost.quantity) * cost.rate;
+    // The rest, so that the parts add up to the last bit; (actual rate - quoted rate) x actual
+    // quantity in arithmetic.
+    row.by_rate = row.actual_amount - row.quoted_amount - row.by_quantity;
+    if (from == QuantityFrom::LogGallons)
+        split_fuel(row, basis, log);
+    return row;
+}
+
+// Money of the log for what is no cost of the quote.
+std::vector<std::string> unknown_costs(const Quoted& quoted, const LogTotals& log) {
+    std::vector<std::string> names;
+    for (const auto& [name, amount] : log.amounts)
+        if (std::none_of(quoted.costs.begin(), quoted.costs.end(),
+                         [&cost = name](const QuotedCost& q) { return q.name == cost; }))
+            names.push_back(name);
+    return names;
 }
 
 } // namespace
 
-Variance variance(const Quoted& quoted, const JobLog& log) {
-    Variance result;
-    result.log = totals(log);
-    result.acres_per_hour = learned_ratio(log, &LogRow::acres, &LogRow::hours);
+lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log,
+                                  const VarianceQuestion& question) {
+    const Basis basis = basis_of(quoted, question);
+    if (basis.hours <= 0)
+        return lang::placeless(lang::Code::Q001,
+                               "quote " + quoted.quote + " has no line `" + question.hours +
+                                   "` of machine hours",
+                               {}, {"name the job's own line of machine hours with `--hours`"});
+    VarianceAnswer answer;
+    answer.quote = quoted.quote;
+    answer.job = quoted.job;
+    answer.log = totals(log);
+    answer.acres_per_hour = learned_ratio(log, &LogRow::acres, &LogRow::hours);
     if (log.has_gallons)
-        result.gallons_per_hour = learned_ratio(log, &LogRow::gallons, &LogRow::hours);
-    for (const auto& [name, amount] : result.log.amounts)
-        if (std::none_of(quoted.costs.begin(), quoted.costs.end(),
-                         [&cost = name](const QuotedCost& q) { return q.name == cost; }))
-            result.unknown_costs.push_back(name);
-    const std::set<std::string> parts = machine_parts(quoted);
+        answer.gallons_per_hour = learned_ratio(log, &LogRow::gallons, &LogRow::hours);
+    answer.unknown_costs = unknown_costs(quoted, answer.log);
+    const std::set<std::string> parts = machine_parts(quoted, basis);
     for (const QuotedCost& cost : quoted.costs) {
-        VarianceRow& row = result.rows.emplace_back();
-        row.quoted = cost;
-        row.from = source_of(cost, parts, quoted, result.log, log.has_gallons);
-        row.quantity = actual_quantity(cost, row.from, quoted, result.log);
-        row.quoted_amount = cost.rate * cost.quantity;
-        const auto spent = result.log.amounts.find(cost.name);
-        if (spent != result.log.amounts.end()) {
-            row.actual_amount = spent->second;
-            row.rate = row.quantity > 0 ? spent->second / row.quantity : cost.rate;
-            row.rate_known = true;
-        } else {
-            row.rate_known = row.from == QuantityFrom::LogGallons && result.log.fuel_price > 0;
-            row.rate = row.rate_known ? result.log.fuel_price : cost.rate;
-            row.actual_amount = row.rate * row.quantity;
-        }
-        row.by_quantity = (row.quantity - cost.quantity) * cost.rate;
-        // The rest, so that the parts add up to the last bit; (actual rate - quoted rate) x actual
-        // quantity in arithmetic.
-        row.by_rate = row.actual_amount - row.quoted_amount - row.by_quantity;
-        if (row.from == QuantityFrom::LogGallons)
-            split_fuel(row, quoted, result.log);
-        result.quoted_cost += row.quoted_amount;
-        result.actual_cost += row.actual_amount;
+        const QuantityFrom from = source_of(cost, parts, basis, answer.log, log.has_gallons);
+        const VarianceRow& row = answer.rows.emplace_back(row_of(cost, from, basis, answer.log));
+        answer.quoted_cost += row.quoted_amount;
+        answer.actual_cost += row.actual_amount;
     }
-    result.quoted_margin = quoted.price - result.quoted_cost;
-    result.actual_margin = quoted.price - result.actual_cost;
-    return result;
+    answer.quoted_margin = quoted.price - answer.quoted_cost;
+    answer.actual_margin = quoted.price - answer.actual_cost;
+    return answer;
 }
 
 } // namespace acre::engine

@@ -7,11 +7,13 @@
 // Fuel is gallons = hours x burn, so its quantity part falls into hours and burn the same way.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "engine/log/job_log.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
@@ -20,10 +22,15 @@ struct QuotedCost {
     double rate = 0, quantity = 0;
 };
 struct Quoted {
+    std::string quote, job; // its number, the title of its job
     std::vector<QuotedCost> costs;
-    double hours = 0,
-           acres = 0; // machine hours and acres of the quote; 0: the quote has no such line
-    double price = 0; // money
+    std::map<std::string, double> lines; // values by name, in the units of the lines
+    double price = 0;                    // $
+};
+
+struct VarianceQuestion {
+    std::string hours = "machine_hours"; // the job's line of machine hours
+    std::string acres = "acres";         // of acres; without one `area` is taken
 };
 
 enum class QuantityFrom { Quote, LogHours, LogAcres, LogGallons, LogDays };
@@ -38,18 +45,21 @@ struct VarianceRow {
     double by_quantity = 0, by_rate = 0;     // add up to actual - quoted
     std::optional<double> by_hours, by_burn; // of fuel: add up to by_quantity
 };
-struct Variance {
+struct VarianceAnswer {
+    std::string quote, job; // its number, the title of its job
     std::vector<VarianceRow> rows;
     std::vector<std::string> unknown_costs; // amount.NAME columns that name no cost of the quote
     LogTotals log;
-    double quoted_cost = 0, actual_cost = 0, quoted_margin = 0, actual_margin = 0; // money
+    double quoted_cost = 0, actual_cost = 0, quoted_margin = 0, actual_margin = 0; // $
     Learned acres_per_hour, gallons_per_hour;
 };
 
 // A quantity in hours, acres, gallons or days is taken from the log, in the share in which the
-// log's total stands to the quote's own (a cost over the hours of every shank grows as the machine
-// hours do). Hours count only in parts of the job that have a cost over all machine hours: those of
-// a truck in the move stay as quoted, like anything else.
-Variance variance(const Quoted& quoted, const JobLog& log);
+// log's total compares to the quote's own (a cost over the hours of every shank grows as the
+// machine hours do). Hours count only in parts of the job that have a cost over all machine hours:
+// those of a truck in the move stay as quoted, like anything else. Q001: the quote has no line of
+// machine hours.
+lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log,
+                                  const VarianceQuestion& question = {});
 
 } // namespace acre::engine

@@ -2,9 +2,9 @@
 // every command that reads books.
 #include <nlohmann/json.hpp>
 
-#include "cli/shared/quote_book/book.h"
 #include "engine/book/canonical.h"
 #include "engine/book/record.h"
+#include "engine/book/sealed.h"
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/scratch.h"
 #include "tests/fuzz/small_files.h"
@@ -41,11 +41,11 @@ ACREWRIGHT_TARGET(record, text) {
         return;
     record["record"] = 1;
     record["previous"] = "";
-    const std::string seal = cli::seal_of(record);
+    const std::string seal = engine::seal_of(record);
     record["seal"] = seal;
     const std::string bytes = engine::canonical(record) + "\n";
     HOLDS(engine::read_canonical(bytes).has_value());
-    HOLDS(cli::seal_of(record) == seal);
+    HOLDS(engine::seal_of(record) == seal);
 
     std::map<std::string, std::string> files = fuzz::small_files();
     files["book/000001.json"] = bytes;

@@ -1,13 +1,15 @@
 // The firm's words for a quote, then the title of the job, then a caution; filled in with the
 // record of a small job and shown as HTML and as text. What is inner stays off the page, and no
 // text of anybody becomes markup.
-#include <nlohmann/json.hpp>
-
 #include <set>
+
+#include <nlohmann/json.hpp>
 
 #include "cli/quote/page.h"
 #include "cli/quote/wording.h"
+#include "engine/book/quote_record.h"
 #include "engine/book/record.h"
+#include "engine/driver.h"
 #include "engine/questions/estimate.h"
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/small_files.h"
@@ -18,7 +20,7 @@ using namespace acre;
 
 namespace {
 
-nlohmann::json small_record() {
+engine::QuoteRecord small_record() {
     tests::MemoryLoader files(fuzz::small_files());
     lang::Request request;
     request.name = "f.job";
@@ -27,12 +29,12 @@ nlohmann::json small_record() {
     HOLDS(job.value.has_value());
     const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
     HOLDS(estimate.value.has_value());
-    nlohmann::json record = engine::record_of(**job, *estimate, "test");
+    engine::QuoteRecord record = engine::quote_record(engine::record_of(**job, *estimate, "test"));
     // Gallons an acre, as the fuel table needs them; an inner line that no other text would hold by
     // chance.
-    record["lines"].push_back({{"name", "gallons"}, {"value", 11.25}, {"unit", "gal/ac"}});
-    record["lines"].push_back({{"name", "hidden"}, {"value", 918273.25}, {"unit", "$"}});
-    record["inner"].push_back("hidden");
+    record.lines.push_back({"gallons", "gal/ac", "", 11.25});
+    record.lines.push_back({"hidden", "$", "", 918273.25});
+    record.inner.emplace_back("hidden");
     return record;
 }
 
@@ -58,24 +60,23 @@ void hold_markup(const std::string& html) {
 } // namespace
 
 ACREWRIGHT_TARGET(wording, text) {
-    static const nlohmann::json fixed = small_record();
+    static const engine::QuoteRecord fixed = small_record();
     const auto [words, title, caution] = fuzz::pieces<3>(text);
-    nlohmann::json record = fixed;
+    engine::QuoteRecord record = fixed;
     if (!caution.empty()) {
-        record["cautions"].push_back(caution);
-        record["items"][0]["title"] = caution;
-        record["lines"][0]["choice"] = caution;
+        record.cautions.emplace_back(caution);
+        record.items[0].title = caution;
+        record.lines[0].choice = caution;
     }
-    lang::SourceMap sources;
-    lang::Diagnostics diagnostics;
-    const lang::FileId file = sources.add("f.wording", words);
-    const auto page = cli::fill_in(
-        sources, file, record, {{"quote.number", "2027-001"}, {"job.title", title}}, diagnostics);
-    fuzz::hold_diagnostics(diagnostics, sources);
-    HOLDS(page.has_value() == !diagnostics.has_errors());
+    const lang::Outcome<cli::WordedPage> page =
+        cli::fill_in("f.wording", std::string(words), record,
+                     {{"quote.number", "2027-001"}, {"job.title", std::string(title)}});
+    if (page.said.sources)
+        fuzz::hold_diagnostics(page.said.diagnostics, *page.said.sources);
+    HOLDS(page.value.has_value() == !page.said.diagnostics.has_errors());
     if (!page)
         return;
-    const std::string html = cli::quote_html(*page, record, "");
+    const std::string html = cli::quote_html(*page, record);
     const std::string plain = cli::quote_page_text(*page, record);
     if (words.find("918") == std::string::npos && title.find("918") == std::string::npos &&
         caution.find("918") == std::string::npos) {

@@ -7,8 +7,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "cli/shared/quote_book/book.h"
 #include "engine/book/canonical.h"
+#include "engine/book/sealed.h"
 #include "tests/hostile/judge.h"
 #include "tests/hostile/media.h"
 #include "tests/support/scratch_folder.h"
@@ -90,7 +90,7 @@ void spoil_book(const std::string& word, const Kept& kept) {
         Json record = *acre::engine::read_canonical(file_text(path));
         spoil(record, word, "", kept);
         record["previous"] = previous;
-        record["seal"] = previous = acre::cli::seal_of(record);
+        record["seal"] = previous = acre::engine::seal_of(record);
         fs::permissions(path, fs::perms::owner_all);
         std::ofstream(path, std::ios::binary) << acre::engine::canonical(record) << "\n";
     }

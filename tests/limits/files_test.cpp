@@ -42,6 +42,10 @@ template <class Read> std::string said_of(std::string text, const Read& read) {
     read(sources, sources.add("file", std::move(text)), diagnostics);
     return lang::render(diagnostics, sources);
 }
+std::string rendered(const lang::Said& said) {
+    return said.sources ? lang::render(said.diagnostics, *said.sources)
+                        : lang::render(said.diagnostics, lang::SourceMap());
+}
 std::string boundary(const std::string& text) {
     return said_of(
         text, [](auto& sources, auto file,
@@ -71,21 +75,21 @@ std::string log(std::uint64_t rows, std::uint64_t columns) {
     text += '\n';
     for (std::uint64_t i = 0; i < rows; ++i)
         text += "2027-03-14,,,1\n";
-    return said_of(text, [](auto& sources, auto file, auto& diagnostics) {
-        engine::read_job_log(sources, file, diagnostics);
-    });
+    return rendered(engine::read_job_log("file", text).said);
 }
 
 std::string worded(const std::string& text) {
-    return said_of(
-        text,
-        [](auto& sources, auto file, auto& diagnostics) {
-            cli::fill_in(sources, file, nlohmann::json::object(), {}, diagnostics);
-        });
+    return rendered(cli::fill_in("file", text, {}, {}).said);
 }
 std::string page(std::uint64_t bytes) {
     return worded(": w = " + std::string(1'000, 'x') + "\n" + repeated("{w}\n\n", bytes / 1'000) +
                   std::string(bytes % 1'000, 'y') + "\n");
+}
+
+std::string why_unread(const cli::Book& book) {
+    const auto fault =
+        book.each([](const cli::BookEntry&) { return std::optional<lang::Diagnostic>(); });
+    return fault ? fault->notes.front() : "";
 }
 
 // A book of empty records: one file by very many names.
@@ -93,23 +97,19 @@ std::string book_of(std::uint64_t records) {
     const ScratchFolder folder;
     const std::string empty = folder.write("empty", "");
     for (std::uint64_t i = 1; i <= records; ++i)
-        REQUIRE(::link(empty.c_str(), folder.path(cli::Book::file_name(i)).c_str()) == 0);
-    std::vector<cli::BookEntry> entries;
-    std::string reason;
-    return cli::Book(folder.path()).read(entries, reason) ? "" : reason;
+        REQUIRE(::link(empty.c_str(), folder.path(engine::record_file(i)).c_str()) == 0);
+    return why_unread(cli::Book(folder.path()));
 }
 // Records that are as large as they say, and nothing but holes.
 std::string book_of_bytes(std::uint64_t bytes, std::size_t a_record) {
     const ScratchFolder folder;
     for (std::uint64_t i = 1; bytes > 0; ++i) {
         const std::uint64_t size = std::min<std::uint64_t>(bytes, a_record);
-        const std::string path = folder.write(cli::Book::file_name(i), "");
+        const std::string path = folder.write(engine::record_file(i), "");
         REQUIRE(::truncate(path.c_str(), static_cast<off_t>(size)) == 0);
         bytes -= size;
     }
-    std::vector<cli::BookEntry> entries;
-    std::string reason;
-    return cli::Book(folder.path()).read(entries, reason) ? "" : reason;
+    return why_unread(cli::Book(folder.path()));
 }
 
 const char* const small_model = "model \"m\"\ngiven a = 1 ac\ngiven b = 1\ncost c : $/ac = $1/ac "
@@ -230,7 +230,9 @@ TEST_CASE("a record far ahead of the others is told, and not every one between")
     const ScratchFolder folder;
     folder.write("000001.json", "{}\n");
     folder.write("999999999999.json", "{}\n");
-    CHECK(cli::Book(folder.path()).verify().size() <= cli::max_book_faults + 10);
+    const auto faults = cli::Book(folder.path()).verify();
+    REQUIRE(faults.value.has_value());
+    CHECK(faults->size() <= engine::max_book_faults + 10);
 }
 
 } // namespace acre::tests

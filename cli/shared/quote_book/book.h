@@ -18,24 +18,28 @@
 
 #include <nlohmann/json_fwd.hpp>
 
+#include "engine/book/chain.h"
+#include "lang/diag/outcome.h"
+
 namespace acre::cli {
 
 inline constexpr std::size_t max_book_records = 50'000;
 inline constexpr std::size_t max_record_bytes = std::size_t{16} << 20U;
 inline constexpr std::size_t max_book_bytes = std::size_t{1}
                                               << 30U; // of all records together, where all are read
-inline constexpr std::size_t max_book_faults = 1'000; // told of one book
 
 struct BookEntry {
     std::uint64_t index = 0; // from 1
-    std::string seal;        // of this record
     std::string bytes;       // as in the file
+    std::string file() const { return engine::record_file(index); }
 };
 
-// What is wrong with a book, each with the file it is about.
-struct BookFault {
-    std::string file;
-    std::string what;
+// A record that was added, with its seal. It is on the disk, unless `fleeting` says why it may not
+// outlive a power cut (R003).
+struct Added {
+    BookEntry entry;
+    std::string seal;
+    std::optional<lang::Diagnostic> fleeting;
 };
 
 class Book {
@@ -44,41 +48,38 @@ class Book {
 
     const std::string& folder() const { return folder_; }
 
-    // Makes the folder if it is not there. Empty: done; else the system's reason.
-    std::string create() const;
+    // Makes the folder if it is not there. R003.
+    std::optional<lang::Diagnostic> create() const;
 
-    // Reads all records in order. False when the folder cannot be read; `reason` says why. Faults
-    // of records are left to verify.
-    bool read(std::vector<BookEntry>& entries, std::string& reason) const;
-    // One record after another, so that a book need not be in memory whole; the seal is left to the
-    // visitor. False: `reason` says why, or the visitor gave back false.
-    using Visit = std::function<bool(BookEntry& entry)>;
-    bool each(const Visit& visit, std::string& reason) const;
+    // One record after another in order, so that a book need not be in memory whole; faults of
+    // records are left to the visitor, and what it gives back ends the visit. None: all were
+    // visited. R001: the folder or a record cannot be read, or comes to more than the limits.
+    using Visit = std::function<std::optional<lang::Diagnostic>(const BookEntry& entry)>;
+    std::optional<lang::Diagnostic> each(const Visit& visit) const;
 
-    // Adds one record. `make` is given the newest record (or null) and the index of the one to
-    // come, and returns its body (anything but an object: nothing is added); it is called again
-    // when somebody else was faster. "previous", "record", "seal" and what signs it are put in
-    // here. On success `added` holds the record as written and it is on the disk. Else the reason
-    // comes back and nothing was added, unless `added` holds a record all the same: then it stands
-    // in the book but may not outlive a power cut.
-    using Make = std::function<nlohmann::json(const nlohmann::json* newest, std::uint64_t index)>;
-    // `key`: an Ed25519 secret key (engine/book/seal.h) to sign the seal with, or empty.
-    std::string append(const Make& make, BookEntry& added, std::string_view key = {}) const;
+    // Seals, chain, order, gaps and the head; `also` sees every record on the way. None: every
+    // record is as it was written. R001.
+    lang::Outcome<std::vector<engine::BookFault>> verify(const Visit& also = {}) const;
 
-    // Seals, chain, order, gaps and the head. Empty: every record is as it was written.
-    std::vector<BookFault> verify() const;
-
-    static std::string file_name(std::uint64_t index); // "000001.json"
+    // Adds one record. `make` is given the newest record (or null) and returns its body, or why
+    // there is none; it is called again when somebody else was faster. "previous", "record", "seal"
+    // and what signs it are put in here. `key`: an Ed25519 secret key (engine/book/seal.h) to sign
+    // the seal with, or empty. Without a value nothing was added: R001, R003, R004 (of the newest
+    // record), or what `make` said.
+    using Make = std::function<lang::Outcome<nlohmann::json>(const nlohmann::json* newest)>;
+    lang::Outcome<Added> append(const Make& make, std::string_view key = {}) const;
 
   private:
     std::string folder_;
 
     std::string path(std::string_view name) const { return folder_ + "/" + std::string(name); }
-    bool newest_index(std::uint64_t& index, std::string& reason) const;
+    lang::Diagnostic unread(std::string reason) const;
+    lang::Diagnostic unwritten(std::string reason) const;
+    lang::Outcome<std::vector<std::uint64_t>> indices() const;
+    lang::Outcome<std::string> read(const std::string& name) const;
+    lang::Outcome<nlohmann::json> newest_record(std::uint64_t index) const;
+    std::optional<lang::Diagnostic> finish(std::uint64_t index, const nlohmann::json* newest) const;
+    lang::Outcome<Added> put(std::uint64_t index, const nlohmann::json& record, bool& taken) const;
 };
-
-// The seal of a record: SHA-256 over its canonical text without the members "seal" and "signature".
-// The signature, where there is one, is over the seal; the member "signer" tells by whose key.
-std::string seal_of(const nlohmann::json& record);
 
 } // namespace acre::cli

@@ -13,8 +13,8 @@ using namespace acre::cli;
 
 namespace {
 
-nlohmann::json record() {
-    return nlohmann::json::parse(R"({
+engine::QuoteRecord record() {
+    return engine::quote_record(nlohmann::json::parse(R"({
       "lines": [{"name":"acres","value":152,"unit":"ac"},{"name":"depth","value":6,"unit":"ft"},{"name":"method","choice":"tree_rows"},
                 {"name":"gallons_per_acre","value":33.16,"unit":"gal/ac"},{"name":"base","value":4.2,"unit":"$/gal"},
                 {"name":"cost.total","value":99999,"unit":"$"},{"name":"margin","value":15,"unit":"%"},{"name":"zero","value":0,"unit":"h"}],
@@ -22,22 +22,18 @@ nlohmann::json record() {
       "items": [{"title":"Ripping","name":"ripping","per":"ac","quantity":152,"rate":821,"cost":1,"cents":12479200},
                 {"title":"Move","name":"move","per":"","quantity":0,"rate":0,"cost":1,"cents":610000}],
       "price": {"cents":13089200,"per":"ac","quantity":152,"per_unit":861.13,"cost":2},
-      "cautions": ["Call before <digging>"]})");
+      "cautions": ["Call before <digging>"]})"));
 }
 struct Filled {
     std::optional<WordedPage> page;
     std::string code;
 };
 Filled fill(const std::string& wording) {
-    lang::SourceMap sources;
-    const lang::FileId file = sources.add("w", wording);
-    lang::Diagnostics diagnostics;
-    Filled result{fill_in(sources, file, record(),
-                          {{"job.title", "Block \x1b[31m<b>"}, {"job.for", "=Grower"}},
-                          diagnostics),
-                  {}};
-    if (!diagnostics.all().empty())
-        result.code = std::string(lang::name_of(diagnostics.all()[0].code));
+    const lang::Outcome<WordedPage> page = fill_in(
+        "w", wording, record(), {{"job.title", "Block \x1b[31m<b>"}, {"job.for", "=Grower"}});
+    Filled result{page.value, {}};
+    if (!page.said.diagnostics.all().empty())
+        result.code = std::string(lang::name_of(page.said.diagnostics.all()[0].code));
     return result;
 }
 std::string text_of(const std::string& wording) {
@@ -83,10 +79,8 @@ TEST_CASE("a word of nothing is reported where it stands, not anywhere in memory
     for (const std::string wording :
          {": ", "== x\n:   ", "{ } {}", "?  \n@fuel-steps base= per= step=1 rows=1"}) {
         CAPTURE(wording);
-        lang::SourceMap sources;
-        lang::Diagnostics diagnostics;
-        fill_in(sources, sources.add("w", wording), nlohmann::json::object(), {}, diagnostics);
-        for (const lang::Diagnostic& diagnostic : diagnostics.all()) {
+        const lang::Outcome<WordedPage> page = fill_in("w", wording, {}, {});
+        for (const lang::Diagnostic& diagnostic : page.said.diagnostics.all()) {
             CHECK(diagnostic.primary.span.begin <= diagnostic.primary.span.end);
             CHECK(diagnostic.primary.span.end <= wording.size());
         }
@@ -106,7 +100,7 @@ TEST_CASE(
     "the page shows items and total, escapes what users wrote, and holds nothing of the inside") {
     const Filled filled = fill(": firm.name = F & Co\n@items\n\n@cautions\n\n@signatures\n");
     REQUIRE(filled.page);
-    const std::string html = quote_html(*filled.page, record(), "");
+    const std::string html = quote_html(*filled.page, record());
     const std::string text = quote_page_text(*filled.page, record());
     for (const std::string& page : {html, text}) {
         CHECK(page.find("$124,792.00") != std::string::npos);

@@ -1,5 +1,4 @@
 #include "engine/book/record.h"
-#include "engine/driver.h"
 
 #include <doctest/doctest.h>
 
@@ -8,7 +7,9 @@
 
 #include <nlohmann/json.hpp>
 
+#include "engine/book/again.h"
 #include "engine/book/canonical.h"
+#include "engine/driver.h"
 #include "engine/questions/estimate.h"
 #include "tests/support/memory_loader.h"
 
@@ -47,25 +48,17 @@ Made made(const std::string& text = job) {
     REQUIRE(priced.value.has_value());
     return {record_of(**made_job, *priced, "0"), priced->price_cents};
 }
-std::vector<std::string> differences_of(const nlohmann::json& record) {
-    const auto request = request_of(record);
-    REQUIRE(request);
-    const UsedTexts texts = used_texts_of(record);
-    UsedTextsLoader loader(texts);
-    const lang::Outcome<Job> again = make_job(*request, loader);
-    return differences(record, again, again ? estimate(**again) : lang::Outcome<Estimate>());
-}
 
 } // namespace
 
 TEST_CASE("a record prices again to the same cents from its own texts alone") {
     const Made one = made();
-    CHECK(differences_of(one.record).empty());
+    CHECK(differences(one.record).empty());
     CHECK(one.record["price"]["cents"] == one.cents);
     // and after a trip through its file
     const auto back = read_canonical(canonical(one.record) + "\n");
     REQUIRE(back);
-    CHECK(differences_of(*back).empty());
+    CHECK(differences(*back).empty());
 }
 
 TEST_CASE("one input gives one record, byte for byte") {
@@ -107,16 +100,16 @@ TEST_CASE("costs, steps and what makes them are marked as inner; acres and the p
 TEST_CASE("a record that was tampered with tells what differs") {
     nlohmann::json record = made().record;
     record["price"]["cents"] = record["price"]["cents"].get<std::int64_t>() + 1;
-    auto found = differences_of(record);
+    auto found = differences(record);
     REQUIRE(found.size() == 1);
     CHECK(found[0].find("cents") != std::string::npos);
     record = made().record;
     record["texts"]["m.rate"] = model + "extra : h = hours\n";
-    found = differences_of(record);
+    found = differences(record);
     REQUIRE(found.size() == 1);
     CHECK(found[0] == "extra: not in the record");
     record["texts"].erase("prices.rate");
-    found = differences_of(record);
+    found = differences(record);
     REQUIRE(found.size() == 1);
     CHECK(found[0].find("F701") != std::string::npos);
 }

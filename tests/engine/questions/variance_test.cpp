@@ -14,21 +14,25 @@ namespace {
 
 std::optional<JobLog> read(const std::string& text, std::string* code = nullptr,
                            std::uint32_t* line = nullptr) {
-    lang::SourceMap sources;
-    const lang::FileId file = sources.add("log.csv", text);
-    lang::Diagnostics diagnostics;
-    std::optional<JobLog> log = read_job_log(sources, file, diagnostics);
-    if (code != nullptr && !diagnostics.all().empty()) {
-        *code = std::string(lang::name_of(diagnostics.all()[0].code));
+    const lang::Outcome<JobLog> log = read_job_log("log.csv", text);
+    const std::vector<lang::Diagnostic>& said = log.said.diagnostics.all();
+    if (code != nullptr && !said.empty()) {
+        *code = std::string(lang::name_of(said[0].code));
+        const lang::Span at = said[0].primary.span;
         if (line != nullptr)
-            *line = sources.file(file).position(diagnostics.all()[0].primary.span.begin).line;
+            *line = log.said.sources->file(at.file).position(at.begin).line;
     }
-    return log;
+    return log.value;
 }
 JobLog must_read(const std::string& text) {
     const std::optional<JobLog> log = read(text);
     REQUIRE(log);
     return *log;
+}
+VarianceAnswer variance(const Quoted& quoted, const JobLog& log) {
+    const lang::Outcome<VarianceAnswer> answer = ask(quoted, log);
+    REQUIRE(answer.value.has_value());
+    return *answer;
 }
 const std::string head = "date,machine,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,"
                          "down_cause,amount.steel\n";
@@ -87,9 +91,11 @@ TEST_CASE("price and quantity parts are those of published examples") {
     // 8059627): standard 185,000 lb at $6.00, actual 183,200 lb at $5.80: price -36,640, quantity
     // -10,800, total -47,440.
     Quoted quoted;
+    quoted.lines = {{"machine_hours", 1}};
     quoted.costs = {{"material", "", "", "$/gal", "gal", 6.00, 185'000}};
-    Variance result = variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,fuel_"
-                                                 "price\n2027-01-01,0,1,1,183200,5.80\n"));
+    VarianceAnswer result =
+        variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,fuel_"
+                                   "price\n2027-01-01,0,1,1,183200,5.80\n"));
     CHECK(result.rows[0].by_rate == doctest::Approx(-36'640));
     CHECK(result.rows[0].by_quantity == doctest::Approx(-10'800));
     CHECK(result.actual_cost - result.quoted_cost == doctest::Approx(-47'440));
@@ -104,14 +110,13 @@ TEST_CASE("price and quantity parts are those of published examples") {
 
 TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
     Quoted quoted;
-    quoted.hours = 150;
-    quoted.acres = 150;
+    quoted.lines = {{"machine_hours", 150}, {"acres", 150}};
     quoted.price = 120'000;
     quoted.costs = {{"fuel", "", "", "$/gal", "gal", 4.00, 4'950},
                     {"operators", "", "", "$/h", "h", 60, 150},
                     {"move", "", "", "$/move", "move", 5'000, 1},
                     {"lowbed", "", "Move", "$/h", "h", 170, 8}};
-    const Variance result =
+    const VarianceAnswer result =
         variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,fuel_price\n"
                                    "2027-01-01,0,20,18,700,4.20\n2027-01-02,20,40,21,760,4."
                                    "20\n2027-01-03,40,60,19,720,4.20\n"));
@@ -148,7 +153,24 @@ TEST_CASE("a learned ratio has the error of the ratio estimator") {
 
 TEST_CASE("money spent on a cost the quote does not have is told") {
     Quoted quoted;
-    const Variance result = variance(
+    quoted.lines = {{"machine_hours", 1}};
+    const VarianceAnswer result = variance(
         quoted, must_read("date,meter_start,meter_stop,acres,amount.gate\n2027-01-01,0,1,1,50\n"));
     CHECK(result.unknown_costs == std::vector<std::string>{"gate"});
+}
+
+TEST_CASE(
+    "a quote without the line of machine hours has no variance, and area stands in for acres") {
+    const JobLog log = must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,10,9\n");
+    Quoted quoted;
+    quoted.quote = "2027-007";
+    quoted.lines = {{"hours", 5}, {"area", 3}};
+    quoted.costs = {{"tips", "", "", "$/ac", "ac", 2, 3}};
+    const lang::Outcome<VarianceAnswer> refused = ask(quoted, log);
+    REQUIRE(!refused);
+    CHECK(lang::name_of(refused.said.diagnostics.all()[0].code) == "Q001");
+    const lang::Outcome<VarianceAnswer> answer = ask(quoted, log, {"hours", "acres"});
+    REQUIRE(answer.value.has_value());
+    CHECK(answer->rows[0].from == QuantityFrom::LogAcres);
+    CHECK(answer->rows[0].quantity == doctest::Approx(9));
 }

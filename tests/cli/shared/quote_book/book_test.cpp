@@ -18,8 +18,10 @@
 
 #include "engine/book/canonical.h"
 #include "engine/book/seal.h"
+#include "engine/book/sealed.h"
 
 using namespace acre::cli;
+using acre::engine::BookFault;
 namespace fs = std::filesystem;
 using Json = nlohmann::json;
 
@@ -46,16 +48,39 @@ class Folder {
 };
 
 // As quotes are numbered: from the newest record.
-Json next_quote(const Json* newest, std::uint64_t) {
-    return {{"serial", newest == nullptr ? 1 : (*newest)["serial"].get<int>() + 1}};
+acre::lang::Outcome<Json> next_quote(const Json* newest) {
+    return Json{{"serial", newest == nullptr ? 1 : (*newest)["serial"].get<int>() + 1}};
+}
+
+// It is in the book and on the disk.
+bool add_one(const Book& book, std::string_view key = {}) {
+    const acre::lang::Outcome<Added> added = book.append(next_quote, key);
+    return added && !added->fleeting;
+}
+std::string why_not(const Book& book) {
+    const acre::lang::Outcome<Added> added = book.append(next_quote);
+    return added ? "" : added.said.diagnostics.all().front().title;
+}
+std::vector<BookFault> faults_of(const Book& book) {
+    acre::lang::Outcome<std::vector<BookFault>> faults = book.verify();
+    REQUIRE(faults.value.has_value());
+    return *faults;
+}
+std::vector<Json> records_of(const Book& book) {
+    std::vector<Json> records;
+    const auto fault = book.each([&](const BookEntry& entry) {
+        records.push_back(Json::parse(entry.bytes));
+        return std::optional<acre::lang::Diagnostic>();
+    });
+    REQUIRE(!fault);
+    return records;
 }
 
 Book filled(const Folder& folder, int records) {
     const Book book(folder.book());
-    REQUIRE(book.create().empty());
-    BookEntry added;
+    REQUIRE(!book.create());
     for (int i = 0; i < records; ++i)
-        REQUIRE(book.append(next_quote, added) == "");
+        REQUIRE(add_one(book));
     return book;
 }
 std::string read_file(const std::string& path) {
@@ -68,7 +93,7 @@ void overwrite(const std::string& path, const std::string& text) {
 }
 std::vector<std::string> files_at_fault(const Book& book) {
     std::vector<std::string> files;
-    for (const BookFault& fault : book.verify())
+    for (const BookFault& fault : faults_of(book))
         files.push_back(fault.file);
     return files;
 }
@@ -79,16 +104,14 @@ using Files = std::vector<std::string>;
 TEST_CASE("records follow one another and verify") {
     const Folder folder;
     const Book book = filled(folder, 12);
-    std::vector<BookEntry> entries;
-    std::string reason;
-    REQUIRE(book.read(entries, reason));
-    REQUIRE(entries.size() == 12);
-    for (std::size_t i = 0; i < entries.size(); ++i) {
-        const Json record = Json::parse(entries[i].bytes);
+    const std::vector<Json> records = records_of(book);
+    REQUIRE(records.size() == 12);
+    for (std::size_t i = 0; i < records.size(); ++i) {
+        const Json& record = records[i];
         CHECK(record["serial"] == i + 1);
-        CHECK(record["previous"] == (i == 0 ? std::string() : entries[i - 1].seal));
+        CHECK(record["previous"] == (i == 0 ? Json("") : records[i - 1]["seal"]));
     }
-    CHECK(book.verify().empty());
+    CHECK(faults_of(book).empty());
 }
 
 TEST_CASE("a record changed, removed, swapped or cut short is named") {
@@ -106,7 +129,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
             CHECK(files[0] == "000003.json");
         }
         overwrite(path, whole);
-        CHECK(book.verify().empty());
+        CHECK(faults_of(book).empty());
     }
     SUBCASE("removed: in the middle and at the end") {
         const Folder folder;
@@ -145,7 +168,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const std::string path = folder.book() + "/000002.json";
         Json record = Json::parse(read_file(path));
         record["serial"] = 99;
-        record["seal"] = seal_of(record);
+        record["seal"] = acre::engine::seal_of(record);
         overwrite(path, acre::engine::canonical(record) + "\n");
         CHECK(files_at_fault(book) == Files{"000003.json"});
     }
@@ -155,7 +178,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const std::string path = folder.book() + "/000003.json";
         Json record = Json::parse(read_file(path));
         record["serial"] = 99;
-        record["seal"] = seal_of(record);
+        record["seal"] = acre::engine::seal_of(record);
         overwrite(path, acre::engine::canonical(record) + "\n");
         CHECK(files_at_fault(book) == Files{"000003.json"});
     }
@@ -164,12 +187,11 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
 TEST_CASE("a signed record verifies, and not with another's signature") {
     const Folder folder;
     const Book book(folder.book());
-    REQUIRE(book.create().empty());
+    REQUIRE(!book.create());
     const acre::engine::KeyPair keys = acre::engine::new_key_pair();
-    BookEntry added;
-    REQUIRE(book.append(next_quote, added, keys.secret).empty());
-    REQUIRE(book.append(next_quote, added).empty());
-    CHECK(book.verify().empty());
+    REQUIRE(add_one(book, keys.secret));
+    REQUIRE(add_one(book));
+    CHECK(faults_of(book).empty());
     CHECK(Json::parse(read_file(folder.book() + "/000001.json"))["signer"] == keys.open);
     const std::string path = folder.book() + "/000001.json";
     Json record = Json::parse(read_file(path));
@@ -186,24 +208,22 @@ TEST_CASE("nothing is added behind a record that was changed") {
     std::string text = read_file(path);
     text[text.find("\"serial\":2") + 9] = '7';
     overwrite(path, text);
-    BookEntry added;
-    CHECK(book.append(next_quote, added).find("000002.json") == 0);
+    CHECK(why_not(book).find("000002.json") == 0);
     CHECK(!fs::exists(folder.book() + "/000003.json"));
 }
 
 TEST_CASE("eight processes adding two hundred each never give one number twice") {
     const Folder folder;
     const Book book(folder.book());
-    REQUIRE(book.create().empty());
+    REQUIRE(!book.create());
     std::vector<pid_t> children;
     for (int child = 0; child < 8; ++child) {
         const pid_t pid = ::fork();
         REQUIRE(pid >= 0);
         if (pid == 0) {
-            BookEntry added;
             int failures = 0;
             for (int i = 0; i < 200; ++i)
-                failures += book.append(next_quote, added).empty() ? 0 : 1;
+                failures += add_one(book) ? 0 : 1;
             ::_exit(failures == 0 ? 0 : 1);
         }
         children.push_back(pid);
@@ -214,31 +234,28 @@ TEST_CASE("eight processes adding two hundred each never give one number twice")
         CHECK(WIFEXITED(status));
         CHECK(WEXITSTATUS(status) == 0);
     }
-    std::vector<BookEntry> entries;
-    std::string reason;
-    REQUIRE(book.read(entries, reason));
-    CHECK(entries.size() == 1600);
+    const std::vector<Json> records = records_of(book);
+    CHECK(records.size() == 1600);
     std::set<int> numbers;
-    for (const BookEntry& entry : entries)
-        numbers.insert(Json::parse(entry.bytes)["serial"].get<int>());
+    for (const Json& record : records)
+        numbers.insert(record["serial"].get<int>());
     CHECK(numbers.size() == 1600);
     CHECK(*numbers.rbegin() == 1600);
-    CHECK(book.verify().empty());
+    CHECK(faults_of(book).empty());
 }
 
 TEST_CASE("killed at any moment, the book is whole and goes on") {
     const Folder folder;
     const Book book(folder.book());
-    REQUIRE(book.create().empty());
+    REQUIRE(!book.create());
     std::mt19937 random(11);
     std::size_t before = 0;
     for (int round = 0; round < 500; ++round) {
         const pid_t pid = ::fork();
         REQUIRE(pid >= 0);
         if (pid == 0) {
-            BookEntry added;
             for (;;)
-                if (!book.append(next_quote, added).empty())
+                if (!add_one(book))
                     ::_exit(1);
         }
         ::usleep(static_cast<useconds_t>(random() % 4000));
@@ -246,14 +263,12 @@ TEST_CASE("killed at any moment, the book is whole and goes on") {
         int status = 0;
         ::waitpid(pid, &status, 0);
         CHECK(WIFSIGNALED(status));
-        const std::vector<BookFault> faults = book.verify();
+        const std::vector<BookFault> faults = faults_of(book);
         for (const BookFault& fault : faults)
             FAIL_CHECK(fault.file << " " << fault.what);
-        std::vector<BookEntry> entries;
-        std::string reason;
-        REQUIRE(book.read(entries, reason));
-        CHECK(entries.size() >= before);
-        before = entries.size();
+        const std::size_t now = records_of(book).size();
+        CHECK(now >= before);
+        before = now;
     }
     CHECK(before > 0);
 }
@@ -268,8 +283,7 @@ TEST_CASE("a full disk or a folder that cannot be written adds nothing and says 
             ::signal(SIGXFSZ, SIG_IGN);
             const rlimit limit{64, 64};
             ::setrlimit(RLIMIT_FSIZE, &limit);
-            BookEntry added;
-            ::_exit(book.append(next_quote, added).empty() ? 1 : 0);
+            ::_exit(why_not(book).empty() ? 1 : 0);
         }
         int status = 0;
         ::waitpid(pid, &status, 0);
@@ -277,11 +291,10 @@ TEST_CASE("a full disk or a folder that cannot be written adds nothing and says 
     }
     SUBCASE("the folder is gone") {
         fs::rename(folder.book(), folder.book() + "-away");
-        BookEntry added;
-        CHECK(!book.append(next_quote, added).empty());
+        CHECK(!why_not(book).empty());
         fs::rename(folder.book() + "-away", folder.book());
     }
-    CHECK(book.verify().empty());
+    CHECK(faults_of(book).empty());
     CHECK(!fs::exists(folder.book() + "/000003.json"));
     for (const fs::directory_entry& entry : fs::directory_iterator(folder.book()))
         CHECK(entry.path().filename().string().rfind(".new-", 0) != 0);
@@ -292,8 +305,21 @@ TEST_CASE("names that are not records are left alone") {
     const Book book = filled(folder, 2);
     for (const char* name : {"notes.txt", "3.json", "000003.json.bak", "0000004.json", ".new-abc"})
         std::ofstream(folder.book() + "/" + name) << "x";
-    CHECK(book.verify().empty());
-    BookEntry added;
-    CHECK(book.append(next_quote, added).empty());
-    CHECK(added.index == 3);
+    CHECK(faults_of(book).empty());
+    const acre::lang::Outcome<Added> added = book.append(next_quote);
+    REQUIRE(added.value.has_value());
+    CHECK(!added->fleeting);
+    CHECK(added->entry.index == 3);
+}
+
+TEST_CASE("what a record's maker refuses is given back, and nothing is added") {
+    const Folder folder;
+    const Book book = filled(folder, 1);
+    const acre::lang::Outcome<Added> added =
+        book.append([](const Json*) -> acre::lang::Outcome<Json> {
+            return acre::lang::placeless(acre::lang::Code::R005, "no");
+        });
+    REQUIRE(!added);
+    CHECK(acre::lang::name_of(added.said.diagnostics.all()[0].code) == "R005");
+    CHECK(records_of(book).size() == 1);
 }

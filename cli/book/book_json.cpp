@@ -1,0 +1,46 @@
+#include "cli/book/book_page.h"
+#include "cli/shared/json/value.h"
+
+namespace acre::cli {
+namespace {
+
+Json quote_json(const engine::Quote& quote) {
+    const engine::QuoteRecord& record = quote.record;
+    return {{"quote", record.number},
+            {"issued", record.issued},
+            {"valid_until", record.valid_until},
+            {"for", record.who},
+            {"job", record.title},
+            {"option", record.option},
+            {"state", quote.state},
+            {"state_date", quote.state_date},
+            {"note", quote.state_note},
+            {"replaced_by", quote.replaced_by},
+            {"cents", record.price_cents}};
+}
+
+Json today_json(const engine::Repriced& quote) {
+    return {{"quote", quote.number},
+            {"quoted_cents", quote.quoted_cents},
+            {"cost_then", number(quote.cost_then)},
+            {"cost_now", quote.today ? number(quote.today->cost) : Json(nullptr)},
+            {"cents_now", quote.today ? Json(quote.today->cents) : Json(nullptr)},
+            {"under_water", quote.loses_money()},
+            {"why_not", quote.why_not()}};
+}
+
+} // namespace
+
+Document book_json(const BookPage& page) {
+    Json json = {{"schema", "acrewright.book/1"}, {"quotes", Json::array()}};
+    for (const engine::Quote& quote : page.quotes)
+        json["quotes"].push_back(quote_json(quote));
+    if (page.open_today) {
+        json["open_today"] = Json::array();
+        for (const engine::Repriced& quote : *page.open_today)
+            json["open_today"].push_back(today_json(quote));
+    }
+    return answered(std::move(json));
+}
+
+} // namespace acre::cli

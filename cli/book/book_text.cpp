@@ -1,0 +1,71 @@
+#include "cli/book/book_page.h"
+#include "cli/shared/clock.h"
+#include "cli/shared/text/table.h"
+#include "cli/shared/text/wrap.h"
+#include "lang/diag/safe_text.h"
+#include "lang/units/number_text.h"
+
+namespace acre::cli {
+namespace {
+
+using lang::cents_text;
+using lang::money_text;
+using lang::terminal_text;
+
+std::string list_text(const std::vector<engine::Quote>& quotes, bool color) {
+    if (quotes.empty())
+        return "no quotes yet\n";
+    Table table({{"quote", Align::Left},
+                 {"issued", Align::Left},
+                 {"job", Align::Left, true},
+                 {"price"},
+                 {"state", Align::Left}});
+    for (const engine::Quote& quote : quotes)
+        table.row({terminal_text(quote.record.number), terminal_text(day_text(quote.record.issued)),
+                   terminal_text(quote.record.title), cents_text(quote.record.price_cents),
+                   terminal_text(state_text(quote))});
+    return table.text(color);
+}
+
+// The open quotes, priced with the season of today: what they would cost, and what would be left.
+std::string today_text(const std::vector<engine::Repriced>& quotes, bool color) {
+    if (quotes.empty())
+        return "no open quotes\n";
+    Table table({{"open quote", Align::Left},
+                 {"job", Align::Left, true},
+                 {"quoted"},
+                 {"cost then"},
+                 {"cost now"},
+                 {"left over"},
+                 {"", Align::Left}});
+    std::string unanswered;
+    for (const engine::Repriced& quote : quotes) {
+        const std::string number = terminal_text(quote.number);
+        const std::string title = terminal_text(quote.title);
+        const std::string quoted = cents_text(quote.quoted_cents);
+        const std::string then = money_text(quote.cost_then);
+        if (quote.today) {
+            table.row({number, title, quoted, then, money_text(quote.today->cost),
+                       money_text(quote.left_over()), quote.loses_money() ? "loses money" : ""});
+            continue;
+        }
+        table.row({number, title, quoted, then, "no price"});
+        unanswered +=
+            wrap("Quote " + number + " has no price today: " + terminal_text(quote.why_not()),
+                 page_width) +
+            "\n";
+    }
+    return table.text(color) + (unanswered.empty() ? "" : "\n" + unanswered);
+}
+
+} // namespace
+
+std::string state_text(const engine::Quote& quote) {
+    return quote.replaced_by.empty() ? quote.state : "replaced by " + quote.replaced_by;
+}
+
+std::string book_text(const BookPage& page, bool color) {
+    return page.open_today ? today_text(*page.open_today, color) : list_text(page.quotes, color);
+}
+
+} // namespace acre::cli

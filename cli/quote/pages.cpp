@@ -1,0 +1,40 @@
+#include "cli/quote/pages.h"
+
+#include <map>
+
+#include "cli/quote/page.h"
+#include "cli/quote/wording.h"
+#include "cli/shared/clock.h"
+#include "cli/shared/job.h"
+
+namespace acre::cli {
+namespace {
+
+// What the page can say besides the job's lines.
+std::map<std::string, std::string> words_of(const engine::QuoteRecord& record) {
+    return {{"quote.number", record.number},
+            {"quote.date", day_text(record.issued)},
+            {"quote.valid_until", day_text(record.valid_until)},
+            {"quote.by", record.by},
+            {"quote.replaces", record.replaces},
+            {"job.title", record.title},
+            {"job.for", record.who},
+            {"job.option", record.option}};
+}
+
+} // namespace
+
+lang::Outcome<Pages> make_pages(const std::string& wording, const engine::QuoteRecord& record) {
+    if (wording.empty())
+        return Pages();
+    lang::Outcome<std::string> text = read_named_file(wording, max_wording_bytes);
+    if (!text)
+        return std::move(text.said);
+    const lang::Outcome<WordedPage> page =
+        fill_in(wording, std::move(*text), record, words_of(record));
+    if (!page)
+        return page.said;
+    return Pages{quote_html(*page, record), quote_page_text(*page, record)};
+}
+
+} // namespace acre::cli

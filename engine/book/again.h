@@ -1,0 +1,71 @@
+// A quote priced again from the texts in its record, whatever happened to the files since: to
+// verify it, or with the season of today.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <nlohmann/json_fwd.hpp>
+
+#include "engine/book/quotes.h"
+#include "engine/driver.h"
+#include "engine/questions/estimate.h"
+#include "lang/diag/outcome.h"
+#include "lang/loader.h"
+
+namespace acre::engine {
+
+// What differs between a record and the price worked out again from its own texts: "price: 12480000
+// cents in the record, 12480100 now", "fuel_price: 4.35 ...". None: the same cents, items, givens
+// and lines (to 12 digits).
+std::vector<std::string> differences(const nlohmann::json& record);
+
+struct PricedAgain {
+    std::string quote, file;
+    std::vector<std::string> differences;
+};
+
+// None: the record is no quote, or not a record of this program, which is a fault of the book.
+std::optional<PricedAgain> price_again(std::string_view bytes, std::string_view file);
+
+// A quote's own texts, with one season instead of whichever it names.
+class SeasonLoader : public lang::Loader {
+  public:
+    SeasonLoader(lang::Loader& inner, std::string name, std::string text)
+        : inner_(inner),
+          name_(std::move(name)),
+          text_(std::move(text)) {}
+    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
+                                     std::string_view from) override;
+
+  private:
+    lang::Loader& inner_;
+    std::string name_, text_;
+};
+
+struct SeasonText {
+    std::string name, text;
+};
+struct Today {
+    double cost = 0;        // $
+    std::int64_t cents = 0; // what would be quoted today
+};
+struct Repriced {
+    std::string number, title;
+    std::int64_t quoted_cents = 0;
+    double cost_then = 0;        // $
+    lang::Outcome<Today> today;  // or why the quote has no price today
+    double left_over() const;    // $: of the quoted price, today
+    std::string why_not() const; // no price today: what was said first
+    bool loses_money() const;    // today
+};
+
+Repriced reprice(const Quote& quote, const SeasonText& season);
+
+// Of a quote whose record lacks its texts (R006).
+lang::Diagnostic lacks_texts(std::string_view number);
+
+} // namespace acre::engine

@@ -1,0 +1,105 @@
+#include "engine/book/quote_record.h"
+
+#include <cmath>
+#include <limits>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "engine/book/members.h"
+#include "engine/book/record.h"
+
+namespace acre::engine {
+namespace {
+
+using Json = nlohmann::json;
+
+std::vector<std::string> texts_at(const Json& record, const char* member) {
+    std::vector<std::string> texts;
+    for (const Json& text : list_at(record, member))
+        if (text.is_string())
+            texts.push_back(text.get<std::string>());
+    return texts;
+}
+
+void read_lists(const Json& record, QuoteRecord& to) {
+    for (const Json& line : list_at(record, "lines"))
+        to.lines.push_back({text_at(line, "name"), text_at(line, "unit"), text_at(line, "choice"),
+                            number_at(line, "value", std::numeric_limits<double>::quiet_NaN())});
+    for (const Json& cost : list_at(record, "costs"))
+        to.costs.push_back({text_at(cost, "name"), text_at(cost, "label"), text_at(cost, "part"),
+                            text_at(cost, "rate_unit"), text_at(cost, "quantity_unit"),
+                            number_at(cost, "rate"), number_at(cost, "quantity"),
+                            number_at(cost, "amount")});
+    for (const Json& item : list_at(record, "items"))
+        to.items.push_back({text_at(item, "title"), text_at(item, "name"), text_at(item, "per"),
+                            number_at(item, "quantity"), whole_at(item, "cents")});
+    for (const Json& picture : list_at(record, "pictures"))
+        to.pictures.push_back({text_at(picture, "block"), text_at(picture, "svg")});
+}
+
+} // namespace
+
+QuoteRecord quote_record(const Json& record) {
+    QuoteRecord to;
+    to.number = text_at(record, "quote");
+    to.issued = text_at(record, "issued");
+    to.valid_until = text_at(record, "valid_until");
+    to.by = text_at(record, "by");
+    to.replaces = text_at(record, "replaces");
+    const Json& job = object_at(record, "job");
+    to.title = text_at(job, "title");
+    to.who = text_at(job, "for");
+    to.option = text_at(job, "option");
+    read_lists(record, to);
+    to.inner = texts_at(record, "inner");
+    to.cautions = texts_at(record, "cautions");
+    const Json& price = object_at(record, "price");
+    to.price_cents = whole_at(price, "cents");
+    to.per = text_at(price, "per");
+    to.per_quantity = number_at(price, "quantity");
+    to.price_per_unit = number_at(price, "per_unit");
+    to.cost_total = number_at(price, "cost");
+    return to;
+}
+
+Quoted quoted_of(const QuoteRecord& record) {
+    Quoted quoted;
+    quoted.quote = record.number;
+    quoted.job = record.title;
+    quoted.price = static_cast<double>(record.price_cents) / 100;
+    for (const RecordCost& cost : record.costs)
+        quoted.costs.push_back({cost.name, cost.label, cost.part, cost.rate_unit,
+                                cost.quantity_unit, cost.rate, cost.quantity});
+    for (const RecordLine& line : record.lines)
+        if (!std::isnan(line.value))
+            quoted.lines.emplace(line.name, line.value);
+    return quoted;
+}
+
+Json draft_record(const PricedJob& job, const Estimate& estimate, const QuoteTerms& terms,
+                  std::string_view program_version) {
+    Json body = record_of(job, estimate, program_version);
+    body["kind"] = "quote";
+    for (const RecordPicture& picture : terms.pictures)
+        body["pictures"].push_back({{"block", picture.block}, {"svg", picture.svg}});
+    body["issued"] = terms.issued;
+    body["valid_until"] = terms.valid_until;
+    body["by"] = terms.by;
+    body["replaces"] = terms.replaces;
+    body["quote"] = "draft";
+    return body;
+}
+
+std::string give_number(Json& draft, const Json* newest) {
+    const std::string year = text_at(draft, "issued").substr(0, 4);
+    Json counter = newest != nullptr ? object_at(*newest, "counter") : Json::object();
+    const std::int64_t number = whole_at(counter, year.c_str()) + 1;
+    counter[year] = number;
+    std::string called = fmt::format("{}-{:03}", year, number);
+    draft["quote"] = called;
+    draft["counter"] = std::move(counter);
+    return called;
+}
+
+} // namespace acre::engine

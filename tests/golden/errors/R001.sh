@@ -1,0 +1,1 @@
+acrewright book no-such-book
