@@ -1,17 +1,14 @@
 // break-even: where a line reaches a value, or another job, as one given moves.
-#include <memory>
 #include <string>
 #include <utility>
 
 #include "cli/break_even/break_even_page.h"
 #include "cli/command.h"
+#include "cli/shared/arguments.h"
 #include "cli/shared/axis_words.h"
 #include "cli/shared/files/file_loader.h"
+#include "cli/shared/job.h"
 #include "cli/shared/quantity.h"
-#include "cli/shared/words.h"
-#include "engine/words/words.h"
-#include "lang/diag/safe_text.h"
-#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -22,163 +19,128 @@ struct BreakEvenArguments {
     bool names = false;
 };
 
-// A line by its name, or by the short word of a price where no line has that name.
-std::string line_of_word(const lang::Sheet& sheet, const std::string& word) {
-    if (sheet.find(word) != lang::none)
-        return word;
-    const std::pair<const char*, lang::LineId> words[] = {{"margin", sheet.profit_share},
-                                                          {"profit", sheet.profit_total},
-                                                          {"cost", sheet.cost_total},
-                                                          {"price", sheet.price_total}};
-    for (const auto& [name, line] : words)
-        if (word == name && line != lang::none)
-            return sheet.lines[line].name;
-    return word;
-}
+using Question = engine::BreakEvenQuestion;
 
-// What is asked for, as the engine takes it; the texts live as long as it does.
-struct Asked {
-    std::string line;
-    engine::BreakEvenQuestion question;
-};
-
-// False: said in `console`.
-bool read_until(const BreakEvenArguments& arguments, const engine::PricedJob& job, Asked& asked,
-                std::string& words, Console& console) {
-    const lang::Sheet& sheet = job.sheet();
-    std::string name;
+// The line and the value of `--until` or `--price`.
+lang::Outcome<Question> read_aim(const BreakEvenArguments& arguments,
+                                 const engine::PricedJob& job) {
+    Question question;
     std::string value = arguments.price;
-    if (!arguments.until.empty()) {
+    question.line = engine::line_of_word(job, "cost");
+    if (arguments.price.empty()) {
         const std::size_t equals = arguments.until.find('=');
-        if (equals == std::string::npos || equals == 0 || equals + 1 == arguments.until.size()) {
-            refuse("`--until` takes LINE=VALUE, as in --until margin=\"10 %\"; not `" +
-                       arguments.until + "`",
-                   console);
-            return false;
-        }
-        name = line_of_word(sheet, arguments.until.substr(0, equals));
+        if (equals == std::string::npos || equals == 0 || equals + 1 == arguments.until.size())
+            return lang::placeless(
+                lang::Code::C003,
+                "`--until` takes LINE=VALUE, as in --until margin=\"10 %\"; not `" +
+                    arguments.until + "`");
+        question.line = engine::line_of_word(job, arguments.until.substr(0, equals));
         value = arguments.until.substr(equals + 1);
-    } else if (sheet.cost_total != lang::none) {
-        name = sheet.lines[sheet.cost_total].name;
     }
-    engine::Refusal refusal;
-    const auto line = engine::line_named(sheet, job.compiled(), name, refusal);
-    if (!line) {
-        refuse(refusal, console);
-        return false;
-    }
-    std::string reason;
-    const std::string unit = engine::unit_text(sheet, sheet.lines[*line]);
-    const auto wanted = read_quantity(value, unit.empty() ? "1" : unit, reason);
-    if (!wanted) {
-        refuse("the value of `" + std::string(arguments.until.empty() ? "--price" : "--until") +
-                   "`: " + reason,
-               console);
-        return false;
-    }
-    asked.line = sheet.lines[*line].name;
-    asked.question.wanted = *wanted;
-    words =
-        arguments.until.empty()
-            ? "a price of " + shown(sheet, *line, *wanted) + " leaves no profit"
-            : called_asked(sheet, *line, arguments.names) + " is " + shown(sheet, *line, *wanted);
-    return true;
+    lang::Outcome<engine::Subject> line = engine::line_named(job, question.line);
+    if (!line)
+        return std::move(line.said);
+    const std::string where =
+        "the value of `" + std::string(arguments.price.empty() ? "--until" : "--price") + "`: ";
+    lang::Outcome<double> wanted = read_quantity(value, line->unit, where);
+    if (!wanted)
+        return std::move(wanted.said);
+    question.wanted = *wanted;
+    return question;
 }
 
-engine::Job open_other(const BreakEvenArguments& arguments, Console& console, int& code) {
+lang::Outcome<Question> read_question(const BreakEvenArguments& arguments,
+                                      const engine::PricedJob& job) {
+    lang::Outcome<Question> question =
+        arguments.against.empty() ? read_aim(arguments, job) : lang::Outcome<Question>(Question{});
+    if (!question)
+        return question;
+    question->given = arguments.vary;
+    question->names = arguments.names;
+    if (arguments.between.empty())
+        return question;
+    lang::Outcome<engine::Subject> given = engine::given_named(job, arguments.vary);
+    if (!given)
+        return std::move(given.said);
+    lang::Outcome<engine::Range> range =
+        read_range(arguments.between, given->unit, "`--between`: ");
+    if (!range)
+        return std::move(range.said);
+    question->between = *range;
+    return question;
+}
+
+lang::Outcome<engine::Job> open_other(const BreakEvenArguments& arguments) {
     JobArguments other = arguments.job;
     lang::FileKind kind{};
     if (file_kind(arguments.against, kind))
         other.path = arguments.against;
     else
         other.option = arguments.against;
-    return open_judged(other, {}, console, code);
+    return open_job(other);
 }
 
-std::string title_with_option(const engine::PricedJob& job) {
-    const lang::Sheet& sheet = job.sheet();
-    return title_of(sheet) + (sheet.job.option.empty() ? "" : ", " + sheet.job.option);
-}
-
-int ask(const BreakEvenArguments& arguments, Console& console) {
-    int code = exit_done;
-    const auto job = open_judged(arguments.job, {}, console, code);
+Reply ask(const BreakEvenArguments& arguments, bool color) {
+    const lang::Outcome<engine::Job> job = open_job(arguments.job);
     if (!job)
-        return code;
-    const lang::Sheet& sheet = job->sheet();
-    BreakEvenPage page;
-    page.job = job.get();
-    page.names = arguments.names;
-    page.color = console.color_out;
-    Asked asked;
-    asked.question.given = arguments.vary;
-    if (arguments.against.empty() && !read_until(arguments, *job, asked, page.asked, console))
-        return exit_usage;
-    engine::Refusal refusal;
-    if (!arguments.between.empty()) {
-        const auto axis = engine::axis_named(*job, arguments.vary, refusal);
-        if (!axis)
-            return refuse(refusal, console);
-        std::string reason;
-        const auto range = read_range(arguments.between,
-                                      engine::unit_text(sheet, sheet.lines[axis->line]), reason);
-        if (!range)
-            return refuse("`--between`: " + reason, console);
-        asked.question.between = *range;
-    }
-    asked.question.line = asked.line;
-    engine::Job other;
-    if (!arguments.against.empty()) {
-        other = open_other(arguments, console, code);
+        return of_the_price(job.said);
+    const lang::Outcome<Question> question = read_question(arguments, **job);
+    if (!question)
+        return question.said;
+    Reply reply;
+    lang::Outcome<engine::BreakEvenAnswer> answer;
+    if (arguments.against.empty()) {
+        answer = engine::ask(**job, *question);
+    } else {
+        const lang::Outcome<engine::Job> other = open_other(arguments);
         if (!other)
-            return code;
-        page.against = title_with_option(*other);
-        page.asked = "the two cost the same";
+            return of_the_price(other.said);
+        answer = engine::ask(**job, **other, *question);
+        if (answer)
+            reply.said.push_back(of_the_price(engine::judged(**other, {})));
     }
-    auto answer = other == nullptr
-                      ? engine::break_even(*job, asked.question, refusal)
-                      : engine::break_even_against(*job, *other, asked.question, refusal);
+    reply.said.insert(reply.said.begin(), of_the_price(answer.said));
     if (!answer)
-        return refuse(refusal, console);
-    page.answer = std::move(*answer);
-    console.out += arguments.job.json ? break_even_json(page) : break_even_text(page);
-    return exit_done;
+        return reply;
+    if (arguments.job.json)
+        reply.document = break_even_json(*answer);
+    else
+        reply.page = break_even_text(*answer, !arguments.price.empty(), color);
+    return reply;
 }
 
 } // namespace
 
-int break_even_command(Words words, Console& console) {
+Reply break_even_command(Words words, Console& console) {
     BreakEvenArguments arguments;
-    Arguments line(
-        "break-even",
-        "Where a line reaches a value as one given moves: every place in the range, jumps told as "
-        "jumps, or that there is none. "
-        "--price asks where a fixed price leaves no profit, --against where another job or option "
-        "costs the same.",
-        "acrewright break-even examples/01-first-price.job --vary area --until margin=\"8 %\"");
+    Arguments line("break-even",
+                   "Where a line reaches a value as one given moves: every place in the range, "
+                   "jumps told as jumps, or that there is none. --price asks where a fixed price "
+                   "leaves no profit, --against where another job or option costs the same.",
+                   "acrewright break-even examples/01-first-price.job --vary area --until "
+                   "margin=\"8 %\"");
     arguments.job.declare(line);
     line.option("--vary", "GIVEN", "the given that moves", arguments.vary);
     line.option("--until", "LINE=VALUE",
                 "what is to be reached: a line, or margin, profit, cost, price", arguments.until);
-    line.option("--price", "MONEY",
-                "a price that stands, as in '$95,078': where the cost reaches it", arguments.price);
+    line.option("--price", "MONEY", "a fixed price, as in '$95,078': where the cost reaches it",
+                arguments.price);
     line.option("--against", "OTHER", "a .job file, or the title of an option of this job",
                 arguments.against);
-    line.option("--between", "\"A..B\"", "where to look (the lawful range, else the swing)",
+    line.option("--between", "\"A..B\"", "where to search (the allowed range, else the swing)",
                 arguments.between);
     line.flag("--names", "names of lines, as --set takes them, instead of their labels",
               arguments.names);
-    if (const auto code = line.read(words, console))
-        return *code;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
     if (arguments.vary.empty())
-        return refuse("`break-even` needs `--vary GIVEN`", console);
+        return lang::placeless(lang::Code::C004, "`break-even` needs `--vary GIVEN`");
     const int aims = (arguments.until.empty() ? 0 : 1) + (arguments.price.empty() ? 0 : 1) +
                      (arguments.against.empty() ? 0 : 1);
     if (aims != 1)
-        return refuse(
-            "`break-even` needs one of `--until LINE=VALUE`, `--price MONEY` and `--against OTHER`",
-            console);
-    return ask(arguments, console);
+        return lang::placeless(lang::Code::C004, "`break-even` needs one of `--until LINE=VALUE`, "
+                                                 "`--price MONEY` and `--against OTHER`");
+    return ask(arguments, console.color_out);
 }
 
 } // namespace acre::cli

@@ -2,27 +2,20 @@
 
 #include "cli/break_even/break_even_page.h"
 #include "cli/shared/json/value.h"
-#include "cli/shared/words.h"
-#include "engine/words/words.h"
 
 namespace acre::cli {
 
-std::string break_even_json(const BreakEvenPage& page) {
-    const lang::Sheet& sheet = page.job->sheet();
-    const engine::BreakEven& answer = page.answer;
+Document break_even_json(const engine::BreakEvenAnswer& answer) {
     constexpr std::array<const char*, 4> kinds = {"root", "jump", "touch", "level"};
     Json out = {{"schema", "acrewright.break-even/1"},
-                {"title", title_of(sheet)},
-                {"against", page.against}};
-    out["given"] = {{"name", sheet.lines[answer.axis.line].name},
-                    {"label", sheet.lines[answer.axis.line].label},
-                    {"value", number(answer.axis.value)},
-                    {"unit", engine::unit_text(sheet, sheet.lines[answer.axis.line])},
-                    {"low", number(answer.range.low)},
-                    {"high", number(answer.range.high)}};
-    out["line"] = {{"name", sheet.lines[answer.line].name},
-                   {"label", sheet.lines[answer.line].label},
-                   {"unit", engine::unit_text(sheet, sheet.lines[answer.line])},
+                {"title", answer.title},
+                {"against", answer.against}};
+    out["given"] = {{"name", answer.given.name},       {"label", answer.given.label},
+                    {"value", number(answer.value)},   {"unit", answer.given.unit},
+                    {"low", number(answer.range.low)}, {"high", number(answer.range.high)}};
+    out["line"] = {{"name", answer.line.name},
+                   {"label", answer.line.label},
+                   {"unit", answer.line.unit},
                    {"wanted", number(answer.wanted)},
                    {"now", number(answer.now)},
                    {"least", number(answer.least)},
@@ -44,8 +37,7 @@ std::string break_even_json(const BreakEvenPage& page) {
             entry["rising"] = crossing.rising;
             entry["from"] = number(crossing.before);
             entry["to"] = number(crossing.after);
-            entry["line"] =
-                crossing.line == lang::none ? Json(nullptr) : Json(sheet.lines[crossing.line].name);
+            entry["line"] = crossing.line.empty() ? Json(nullptr) : Json(crossing.line);
             break;
         case engine::CrossingKind::Level:
             entry["after"] = number(crossing.x_after);
@@ -61,7 +53,7 @@ std::string break_even_json(const BreakEvenPage& page) {
     for (const engine::Range& range : answer.unanswered)
         out["unanswered"].push_back({{"low", number(range.low)}, {"high", number(range.high)}});
     out["points"] = answer.looked_at;
-    return document(out);
+    return answered(std::move(out));
 }
 
 } // namespace acre::cli

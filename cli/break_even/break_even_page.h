@@ -3,20 +3,13 @@
 
 #include <string>
 
-#include "cli/shared/job.h"
+#include "cli/shared/reply.h"
 #include "engine/questions/what_if/break_even.h"
 
 namespace acre::cli {
 
-struct BreakEvenPage {
-    const engine::PricedJob* job = nullptr;
-    engine::BreakEven answer;
-    std::string against; // title of the other job; empty: against a value
-    std::string asked;   // in the user's words, "the cost is $95,078.00"
-    bool names = false, color = false;
-};
-
-std::string break_even_text(const BreakEvenPage& page);
-std::string break_even_json(const BreakEvenPage& page);
+// `price`: the value is a fixed price that the cost reaches.
+std::string break_even_text(const engine::BreakEvenAnswer& answer, bool price, bool color);
+Document break_even_json(const engine::BreakEvenAnswer& answer);
 
 } // namespace acre::cli

@@ -8,7 +8,6 @@
 #include "cli/shared/text/wrap.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
-#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -17,24 +16,21 @@ constexpr std::size_t most_shown = 12;
 
 class Page {
   public:
-    explicit Page(const BreakEvenPage& page)
-        : page_(page),
-          answer_(page.answer),
-          sheet_(page.job->sheet()) {}
+    Page(const engine::BreakEvenAnswer& answer, bool price, bool color)
+        : answer_(answer),
+          price_(price),
+          color_(color) {}
 
     std::string draw() {
-        out_ = bold(fmt::format("Where {}, over {}", lang::terminal_text(page_.asked),
-                                called(sheet_, answer_.axis.line, page_.names)),
-                    page_.color) +
+        out_ = bold(wrap(capital(called(answer_.given)) + " at which " + asked(), page_width),
+                    color_) +
                "\n";
-        if (const std::string title = title_of(sheet_); !title.empty())
-            out_ +=
-                "  " + lang::terminal_text(title) +
-                (page_.against.empty() ? "" : " against " + lang::terminal_text(page_.against)) +
-                "\n";
+        if (!answer_.title.empty())
+            out_ += "  " + lang::terminal_text(answer_.title) +
+                    (against() ? " against " + lang::terminal_text(answer_.against) : "") + "\n";
         out_ += "\n";
-        line(fmt::format("now   at {} it is {}", x(answer_.axis.value), y(answer_.now)));
-        line(fmt::format("from  {} to {}: from {} (at {}) to {} (at {})", x(answer_.range.low),
+        line(fmt::format("this job: {} at {}", y(answer_.now), x(answer_.value)));
+        line(fmt::format("from {} to {}: {} (at {}) to {} (at {})", x(answer_.range.low),
                          x(answer_.range.high), y(answer_.least), x(answer_.least_at),
                          y(answer_.greatest), x(answer_.greatest_at)));
         out_ += "\n";
@@ -43,68 +39,73 @@ class Page {
         for (std::size_t i = 0; i < std::min(most_shown, answer_.crossings.size()); ++i)
             line(crossing(answer_.crossings[i]));
         if (answer_.crossings.size() > most_shown)
-            line(fmt::format("and {}{} more", answer_.crossings.size() - most_shown,
-                             answer_.cut ? " and" : ""));
+            line(fmt::format("and {}{} more", answer_.cut ? "at least " : "",
+                             answer_.crossings.size() - most_shown));
         if (answer_.searched_to)
-            line(fmt::format("looked at up to {} only: the line decides too often for more",
+            line(fmt::format("searched up to {} only: the line has too many steps for more",
                              x(*answer_.searched_to)));
         unanswered();
         return std::move(out_);
     }
 
   private:
-    const BreakEvenPage& page_;
-    const engine::BreakEven& answer_;
-    const lang::Sheet& sheet_;
+    const engine::BreakEvenAnswer& answer_;
+    bool price_, color_;
     std::string out_;
 
-    std::string x(double value) const { return shown(sheet_, answer_.axis.line, value); }
+    bool against() const { return !answer_.against.empty(); }
+    std::string x(double value) const { return shown(answer_.given, value); }
     // Against another job every y is a lead, with its sign.
     std::string y(double value) const {
-        return page_.against.empty() ? shown(sheet_, answer_.line, value)
-                                     : shown_change(value, sheet_.lines[answer_.line].unit_text);
+        return against() ? shown_change(value, answer_.line.unit) : shown(answer_.line, value);
     }
-    void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 8) + "\n"; }
+    void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 4) + "\n"; }
 
+    std::string asked() const {
+        if (against())
+            return "the two cost the same";
+        const std::string wanted = shown(answer_.line, answer_.wanted);
+        return price_ ? "a price of " + wanted + " leaves no profit"
+                      : called(answer_.line) + " is " + wanted;
+    }
+    const char* sides(bool rising) const {
+        if (against())
+            return rising ? "below, this job is cheaper; above, the other"
+                          : "below, the other is cheaper; above, this job";
+        return rising ? "below it is less, above it is more" : "below it is more, above it is less";
+    }
     std::string crossing(const engine::Crossing& crossing) const {
-        const char* way = page_.against.empty()
-                              ? (crossing.rising ? "below it is less, above it is more"
-                                                 : "below it is more, above it is less")
-                          : crossing.rising ? "below, this job is cheaper; above, the other"
-                                            : "below, the other is cheaper; above, this job";
+        const std::string at = bold(x(crossing.x), color_);
         switch (crossing.kind) {
         case engine::CrossingKind::Root:
-            return fmt::format("at {}: {}", bold(x(crossing.x), page_.color), way);
+            return fmt::format("at {}: {}", at, sides(crossing.rising));
         case engine::CrossingKind::Jump:
             return fmt::format(
-                "at {} the answer jumps from {} to {}{}; it is never exactly that",
-                bold(x(crossing.x), page_.color), y(crossing.before), y(crossing.after),
-                crossing.line == lang::none ? ""
-                                            : " (" + called(sheet_, crossing.line, true) + ")");
+                "at {} it jumps from {} to {}{}; it is never exactly that", at, y(crossing.before),
+                y(crossing.after),
+                crossing.line.empty() ? "" : " (" + lang::terminal_text(crossing.line) + ")");
         case engine::CrossingKind::Touch:
-            return fmt::format("at {}, where it comes up to that and turns back",
-                               bold(x(crossing.x), page_.color));
+            return fmt::format("at {}, where it just reaches that and turns back", at);
         case engine::CrossingKind::Level:
-            return fmt::format("all the way from {} to {}", bold(x(crossing.x), page_.color),
-                               bold(x(crossing.x_after), page_.color));
+            return fmt::format("all the way from {} to {}", at, bold(x(crossing.x_after), color_));
         }
         return {};
     }
-    const char* always() const {
+    std::string never() const {
         const bool more = answer_.least > answer_.wanted;
-        return page_.against.empty() ? (more ? "more" : "less")
-               : more                ? "dearer than the other"
-                                     : "cheaper than the other";
+        if (against())
+            return more ? "this job always costs more" : "this job always costs less";
+        return fmt::format("never {} {}", more ? "below" : "above",
+                           y(more ? answer_.least : answer_.greatest));
     }
     void none() {
         if (!std::isfinite(answer_.least)) {
             line("nowhere: the job has no answer in this range");
             return;
         }
-        line(fmt::format(
-            "nowhere between {} and {}: it is always {}; it comes nearest at {}, where it is {}",
-            x(answer_.range.low), x(answer_.range.high), always(), x(answer_.nearest_at),
-            y(answer_.nearest)));
+        line(fmt::format("nowhere between {} and {}: {}; closest at {}, where it is {}",
+                         x(answer_.range.low), x(answer_.range.high), never(),
+                         x(answer_.nearest_at), y(answer_.nearest)));
     }
     void unanswered() {
         if (answer_.unanswered.empty())
@@ -112,7 +113,7 @@ class Page {
         out_ += "\n";
         for (std::size_t i = 0; i < std::min(most_shown, answer_.unanswered.size()); ++i) {
             const engine::Range& range = answer_.unanswered[i];
-            line(fmt::format("the job has no answer from {} to {}", x(range.low), x(range.high)));
+            line(fmt::format("no answer from {} to {}", x(range.low), x(range.high)));
         }
         line("`acrewright price` with --set says why");
     }
@@ -120,8 +121,8 @@ class Page {
 
 } // namespace
 
-std::string break_even_text(const BreakEvenPage& page) {
-    return Page(page).draw();
+std::string break_even_text(const engine::BreakEvenAnswer& answer, bool price, bool color) {
+    return Page(answer, price, color).draw();
 }
 
 } // namespace acre::cli

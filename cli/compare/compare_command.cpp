@@ -73,10 +73,9 @@ read_over(const std::string& over, const std::vector<engine::CompareSide>& sides
         lang::Outcome<std::string> unit = engine::unit_of_given(**side.job, read.given);
         if (!unit)
             return std::move(unit.said);
-        std::string reason;
-        const auto ends = read_range(over.substr(space), *unit, reason);
+        lang::Outcome<engine::Range> ends = read_range(over.substr(space), *unit, "`--over`: ");
         if (!ends)
-            return lang::placeless(lang::Code::C003, "`--over`: " + reason);
+            return std::move(ends.said);
         read.ends = *ends;
         break;
     }

@@ -45,11 +45,10 @@ lang::Outcome<engine::FieldQuestion> question_of(const FieldArguments& arguments
     if (!arguments.offset.empty())
         all.push_back({"--offset", arguments.offset, "m", request.first_offset.emplace()});
     for (const Read& one : all) {
-        std::string reason;
-        const std::optional<double> value = read_quantity(one.text, one.unit, reason);
+        lang::Outcome<double> value =
+            read_quantity(one.text, one.unit, std::string("`") + one.option + "`: ");
         if (!value)
-            return lang::placeless(lang::Code::C003,
-                                   std::string("`") + one.option + "`: " + reason);
+            return std::move(value.said);
         one.to = *value;
     }
     request.passes_per_row = arguments.passes;

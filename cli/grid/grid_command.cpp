@@ -5,8 +5,10 @@
 
 #include "cli/command.h"
 #include "cli/grid/grid_page.h"
+#include "cli/shared/arguments.h"
+#include "cli/shared/axis_words.h"
 #include "cli/shared/files/write_file.h"
-#include "cli/shared/words.h"
+#include "cli/shared/job.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -19,64 +21,67 @@ struct GridArguments {
     bool csv = false, names = false;
 };
 
-int ask(const GridArguments& arguments, Console& console) {
-    int code = exit_done;
-    const auto job = open_judged(arguments.job, arguments.lines, console, code);
-    if (!job)
-        return code;
-    const lang::Sheet& sheet = job->sheet();
-    GridPage page;
-    page.job = job.get();
-    page.names = arguments.names;
-    page.color = console.color_out;
-    std::string reason;
+// Every `--along` in the question; refused when it is too much for a table.
+lang::Outcome<engine::GridQuestion> read_question(const GridArguments& arguments,
+                                                  const engine::PricedJob& job) {
+    engine::GridQuestion question;
+    question.lines = arguments.lines;
+    question.names = arguments.names;
     std::size_t cells = 1;
     for (const std::string& text : arguments.along) {
-        if (!read_axis(text, sheet, page.axes.emplace_back(), reason))
-            return refuse("`--along`: " + reason, console);
-        cells = std::min(cells, engine::max_grid_cells + 1) * page.axes.back().at.size();
+        lang::Outcome<AxisWords> axis = read_axis(text, job, "`--along`: ");
+        if (!axis)
+            return std::move(axis.said);
+        cells = std::min(cells, engine::max_grid_cells + 1) * axis->at.size();
+        question.along.push_back({axis->given.name, std::move(axis->at)});
     }
-    if (!arguments.csv && !arguments.job.json && arguments.along.size() <= engine::max_grid_axes &&
+    const bool table = !arguments.csv && !arguments.job.json;
+    if (table && arguments.along.size() <= engine::max_grid_axes &&
         cells <= engine::max_grid_cells && cells > max_table_cells)
-        return refuse(engine::Refusal{lang::number_text(static_cast<double>(cells)) +
-                                          " cells are too many for a table",
-                                      {"take them as --csv or --json"}},
-                      console);
-    engine::GridQuestion question;
-    for (const AxisWords& axis : page.axes)
-        question.along.push_back({axis.given, axis.at});
-    for (const std::string& line : arguments.lines)
-        question.lines.push_back(line);
-    engine::Refusal refusal;
-    auto grid = engine::grid(*job, question, refusal);
+        return lang::placeless(lang::Code::Q006,
+                               lang::number_text(static_cast<double>(cells)) +
+                                   " cells are too many for a table",
+                               {}, {"take them as --csv or --json"});
+    return question;
+}
+
+Reply ask(const GridArguments& arguments, bool color) {
+    const lang::Outcome<engine::Job> job = open_job(arguments.job);
+    if (!job)
+        return of_the_price(job.said);
+    const lang::Outcome<engine::GridQuestion> question = read_question(arguments, **job);
+    if (!question)
+        return question.said;
+    const lang::Outcome<engine::GridAnswer> grid = engine::ask(**job, *question);
+    Reply reply;
+    reply.said.push_back(of_the_price(grid.said));
     if (!grid)
-        return refuse(refusal, console);
-    page.grid = std::move(*grid);
+        return reply;
     if (!arguments.svg.empty()) {
-        std::string svg;
-        if (!grid_svg(page, svg, reason))
-            return refuse(reason, console);
-        if (!save(arguments.svg, svg, console))
-            return exit_file;
+        const lang::Outcome<std::string> svg = grid_svg(*grid);
+        if (!svg)
+            return svg.said;
+        if (!save(arguments.svg, *svg, reply))
+            return reply;
     }
-    console.out += arguments.job.json ? grid_json(page)
-                   : arguments.csv    ? grid_csv(page)
-                                      : grid_text(page);
-    return exit_done;
+    if (arguments.job.json)
+        reply.document = grid_json(*grid);
+    else
+        reply.page = arguments.csv ? grid_csv(*grid) : grid_text(*grid, color);
+    return reply;
 }
 
 } // namespace
 
-int grid_command(Words words, Console& console) {
+Reply grid_command(Words words, Console& console) {
     GridArguments arguments;
     Arguments line("grid",
-                   "Lines of a job at every place of one, two or three givens: one given runs down "
-                   "and the lines across, two run down and "
-                   "across, a third turns the pages.",
+                   "Lines of a job over the values of one, two or three givens: one given runs "
+                   "down and the lines across, two run down and across, a third turns the pages.",
                    "acrewright grid examples/01-first-price.job --along \"depth=4 ft..6 ft by 1 "
                    "ft\" --along \"spacing=5 ft,6 ft,7 ft\"");
     arguments.job.declare(line);
-    line.option("--along", "GIVEN=PLACES",
+    line.option("--along", "GIVEN=VALUES",
                 "\"depth=4 ft,5 ft\", \"run=300 ft..1,500 ft by 300 ft\", "
                 "\"method=one_way,crossed\"; may be repeated",
                 arguments.along);
@@ -88,11 +93,11 @@ int grid_command(Words words, Console& console) {
     line.flag("--csv", "one row a cell, as CSV", arguments.csv);
     line.flag("--names", "names of lines, as --set takes them, instead of their labels",
               arguments.names);
-    if (const auto code = line.read(words, console))
-        return *code;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
     if (arguments.along.empty())
-        return refuse("`grid` needs `--along GIVEN=PLACES`", console);
-    return ask(arguments, console);
+        return lang::placeless(lang::Code::C004, "`grid` needs `--along GIVEN=VALUES`");
+    return ask(arguments, console.color_out);
 }
 
 } // namespace acre::cli

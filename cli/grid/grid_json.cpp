@@ -1,43 +1,36 @@
 #include "cli/grid/grid_page.h"
 #include "cli/shared/json/value.h"
-#include "cli/shared/words.h"
-#include "engine/words/words.h"
 
 namespace acre::cli {
 
-std::string grid_json(const GridPage& page) {
-    const lang::Sheet& sheet = page.job->sheet();
+Document grid_json(const engine::GridAnswer& grid) {
     Json out = {{"schema", "acrewright.grid/1"},
-                {"title", title_of(sheet)},
+                {"title", grid.title},
                 {"along", Json::array()},
                 {"lines", Json::array()}};
-    for (std::size_t k = 0; k < page.axes.size(); ++k) {
-        const engine::Grid::Along& along = page.grid.along[k];
-        const lang::Line& line = sheet.lines[along.axis.line];
+    for (const engine::GridAnswer::Along& along : grid.along) {
         Json places = Json::array();
-        for (std::size_t i = 0; i < along.at.size(); ++i)
-            places.push_back(along.axis.options > 0 ? Json(page.axes[k].shown[i])
-                                                    : number(along.at[i]));
-        out["along"].push_back({{"name", line.name},
-                                {"label", line.label},
-                                {"unit", engine::unit_text(sheet, line)},
+        for (const double at : along.at)
+            places.push_back(along.given.is_choice() ? Json(along.given.option(at)) : number(at));
+        out["along"].push_back({{"name", along.given.name},
+                                {"label", along.given.label},
+                                {"unit", along.given.unit},
                                 {"places", std::move(places)}});
     }
-    for (const engine::Grid::Column& column : page.grid.columns) {
-        const lang::Line& line = sheet.lines[column.line];
+    for (const engine::GridAnswer::Column& column : grid.columns) {
         Json values = Json::array();
         for (const double value : column.value)
             values.push_back(number(value));
-        out["lines"].push_back({{"name", line.name},
-                                {"label", line.label},
-                                {"unit", engine::unit_text(sheet, line)},
+        out["lines"].push_back({{"name", column.line.name},
+                                {"label", column.line.label},
+                                {"unit", column.line.unit},
                                 {"least", number(column.least)},
                                 {"greatest", number(column.greatest)},
                                 {"values", std::move(values)}});
     }
-    out["cells"] = page.grid.cells;
-    out["without_answer"] = page.grid.without_answer;
-    return document(out);
+    out["cells"] = grid.cells;
+    out["without_answer"] = grid.without_answer;
+    return answered(std::move(out));
 }
 
 } // namespace acre::cli

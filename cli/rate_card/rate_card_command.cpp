@@ -21,21 +21,19 @@ struct CardArguments {
 };
 
 lang::Outcome<engine::CardAlong> along(const std::string& words, const engine::PricedJob& job) {
-    AxisWords axis;
-    std::string reason;
-    if (!read_axis(words, job.sheet(), axis, reason))
-        return lang::placeless(lang::Code::C003, reason);
-    return engine::CardAlong{axis.given, axis.at};
+    lang::Outcome<AxisWords> axis = read_axis(words, job);
+    if (!axis)
+        return std::move(axis.said);
+    return engine::CardAlong{axis->given.name, std::move(axis->at)};
 }
 
 lang::Outcome<double> round_to(const CardArguments& arguments, const engine::PricedJob& job) {
     lang::Outcome<std::string> unit = engine::card_unit(job, arguments.item);
     if (!unit)
         return std::move(unit.said);
-    std::string reason;
-    const std::optional<double> step = read_quantity(arguments.round, *unit, reason);
+    lang::Outcome<double> step = read_quantity(arguments.round, *unit, "`--round`: ");
     if (!step)
-        return lang::placeless(lang::Code::C003, "`--round`: " + reason);
+        return std::move(step.said);
     if (*step <= 0)
         return lang::placeless(lang::Code::C003, "`--round` takes money above zero");
     return *step;

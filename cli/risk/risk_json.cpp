@@ -1,15 +1,15 @@
 #include "cli/risk/risk_page.h"
 #include "cli/shared/json/value.h"
-#include "cli/shared/words.h"
 
 namespace acre::cli {
 namespace {
 
 Json factor_json(const engine::Factor& factor) {
-    Json out = {
-        {"name", factor.name}, {"label", factor.label}, {"kind", factor.axis ? "swing" : "event"}};
-    out["low"] = factor.axis ? number(factor.axis->swing->low) : Json(nullptr);
-    out["high"] = factor.axis ? number(factor.axis->swing->high) : Json(nullptr);
+    Json out = {{"name", factor.given.name},
+                {"label", factor.given.label},
+                {"kind", factor.is_event() ? "event" : "swing"}};
+    out["low"] = factor.is_event() ? Json(nullptr) : number(factor.swing->low);
+    out["high"] = factor.is_event() ? Json(nullptr) : number(factor.swing->high);
     return out;
 }
 
@@ -32,17 +32,44 @@ Json measured_json(const engine::Measured& m) {
     return out;
 }
 
+Json shares_json(const engine::RiskAnswer& risk) {
+    if (!risk.shares)
+        return nullptr;
+    Json out = {{"of", risk.measured[risk.shares->measured].name},
+                {"spread", number(risk.shares->spread)},
+                {"readings", risk.shares->readings},
+                {"dependent", risk.dependent},
+                {"factors", Json::array()}};
+    for (const engine::SpreadShare& share : risk.shares->shares)
+        out["factors"].push_back({{"name", risk.factors[share.factor].given.name},
+                                  {"first", number(share.first)},
+                                  {"first_error", number(share.first_error)},
+                                  {"total", number(share.total)},
+                                  {"total_error", number(share.total_error)}});
+    return out;
+}
+
+Json without_json(const engine::RiskAnswer& risk) {
+    Json out = Json::array();
+    for (const engine::WithoutAnswer& trial : risk.first_without) {
+        Json drawn = Json::object();
+        for (std::size_t f = 0; f < risk.factors.size(); ++f)
+            drawn[risk.factors[f].given.name] = number(trial.drawn[f]);
+        out.push_back({{"because", trial.because}, {"drawn", std::move(drawn)}});
+    }
+    return out;
+}
+
 } // namespace
 
-std::string risk_json(const RiskPage& page) {
-    const engine::Risk& risk = page.risk;
+Document risk_json(const engine::RiskAnswer& risk) {
     Json out = {{"schema", "acrewright.risk/1"},
-                {"title", title_of(page.sheet())},
+                {"title", risk.title},
                 {"trials", risk.trials},
                 {"seed", risk.seed}};
     const bool priced = risk.loss.has_value();
     out["paid"] = priced ? number(risk.paid) : Json(nullptr);
-    out["lump"] = page.lump;
+    out["lump"] = risk.lump;
     out["loss"] = priced ? number(*risk.loss) : Json(nullptr);
     out["loss_error"] = risk.loss_error ? number(*risk.loss_error) : Json(nullptr);
     out["factors"] = Json::array();
@@ -51,39 +78,16 @@ std::string risk_json(const RiskPage& page) {
     out["measured"] = Json::array();
     for (const engine::Measured& m : risk.measured)
         out["measured"].push_back(measured_json(m));
-    out["shares"] = nullptr;
-    if (risk.shares) {
-        out["shares"] = {{"of", risk.measured[risk.shares->measured].name},
-                         {"spread", number(risk.shares->spread)},
-                         {"readings", risk.shares->readings},
-                         {"dependent", risk.dependent},
-                         {"factors", Json::array()}};
-        for (const engine::SpreadShare& share : risk.shares->shares)
-            out["shares"]["factors"].push_back({{"name", risk.factors[share.factor].name},
-                                                {"first", number(share.first)},
-                                                {"first_error", number(share.first_error)},
-                                                {"total", number(share.total)},
-                                                {"total_error", number(share.total_error)}});
-    }
-    const Agreement says = agreement(page);
-    out["matters_most"] = {{"by_slope", says.by_slope},
-                           {"by_swing", says.by_swing},
-                           {"by_share", says.by_share},
-                           {"agree", says.agree},
-                           {"why", says.why}};
+    out["shares"] = shares_json(risk);
+    out["matters_most"] = {{"by_slope", risk.matters_most.by_slope},
+                           {"by_swing", risk.matters_most.by_swing},
+                           {"by_share", risk.matters_most.by_share},
+                           {"agree", risk.matters_most.agree},
+                           {"why", risk.matters_most.why}};
     out["without_answer"] = risk.without_answer;
-    out["first_without"] = Json::array();
-    for (const engine::WithoutAnswer& trial : risk.first_without) {
-        Json drawn = Json::object();
-        for (std::size_t f = 0; f < risk.factors.size(); ++f)
-            drawn[risk.factors[f].name] = number(trial.drawn[f]);
-        out["first_without"].push_back(
-            {{"because", fault_words(trial.fault)}, {"drawn", std::move(drawn)}});
-    }
-    out["not_drawn"] = Json::array();
-    for (const lang::LineId id : risk.not_drawn)
-        out["not_drawn"].push_back(page.sheet().lines[id].name);
-    return document(out);
+    out["first_without"] = without_json(risk);
+    out["not_drawn"] = risk.not_drawn;
+    return answered(std::move(out));
 }
 
 } // namespace acre::cli

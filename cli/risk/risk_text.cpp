@@ -13,42 +13,12 @@
 
 namespace acre::cli {
 
-using engine::Measured;
-
-std::string RiskPage::name_of(const Measured& measured) const {
-    if (measured.line != lang::none)
-        return called_asked(sheet(), measured.line, names);
-    return "the " + measured.name; // cost, profit, margin
-}
-std::string RiskPage::name_of(const engine::Factor& factor) const {
-    if (factor.axis && sensitivity) {
-        for (const engine::Effect& effect : sensitivity->of.effects)
-            if (effect.axis.input == factor.axis->input)
-                return sensitivity->name_of(effect);
-    }
-    return lang::terminal_text(names || factor.label.empty() ? factor.name : factor.label);
-}
-
-const char* fault_words(engine::LaneFault fault) {
-    switch (fault) {
-    case engine::LaneFault::Requirement:
-        return "a requirement is not met";
-    case engine::LaneFault::OutsideRange:
-        return "a given leaves its lawful range";
-    case engine::LaneFault::None:
-    case engine::LaneFault::NoAnswer:
-        break;
-    }
-    return "a line has no answer";
-}
-
 namespace {
 
-double percentile(const Measured& measured, double share) {
-    for (const engine::Percentile& p : measured.percentiles)
-        if (p.share == share)
-            return p.value;
-    return NAN;
+using engine::Measured;
+
+std::string called(const Measured& measured) {
+    return lang::terminal_text(measured.called);
 }
 
 // A share without a unit of its own is read as per cent.
@@ -57,8 +27,7 @@ struct Shown {
     std::string unit;
 };
 Shown shown_as(const Measured& measured) {
-    return measured.line == lang::none && measured.name == "margin" ? Shown{100, "%"}
-                                                                    : Shown{1, measured.unit};
+    return measured.is_share ? Shown{100, "%"} : Shown{1, measured.unit};
 }
 
 // Two figures of an error say all it has to say.
@@ -92,20 +61,20 @@ std::string share_text(double share) {
 
 class Page {
   public:
-    explicit Page(const RiskPage& page) : page_(page), risk_(page.risk), sheet_(page.sheet()) {}
+    Page(const engine::RiskAnswer& risk, bool color) : risk_(risk), color_(color) {}
 
     std::string draw() {
-        out_ = bold("What this job risks", page_.color) + "\n";
-        if (const std::string title = title_of(sheet_); !title.empty())
-            out_ += "  " + lang::terminal_text(title) + "\n";
-        line(fmt::format("{} trials over {} and {}, seed {}; +- is the error of the estimates",
+        out_ = bold("What this job risks", color_) + "\n";
+        if (!risk_.title.empty())
+            out_ += "  " + lang::terminal_text(risk_.title) + "\n";
+        line(fmt::format("{} trials over {} and {}, seed {}; +- is the standard error",
                          lang::number_text(static_cast<double>(risk_.trials)),
                          count(risk_.factors.size() - events(), "swing"), count(events(), "event"),
                          risk_.seed));
         loss();
         moments();
         percentiles();
-        for (const Histogram& histogram : risk_histograms(page_))
+        for (const Histogram& histogram : risk_histograms(risk_))
             out_ += "\n" + histogram_text(histogram);
         shares();
         matters_most();
@@ -115,12 +84,11 @@ class Page {
     }
 
   private:
-    const RiskPage& page_;
-    const engine::Risk& risk_;
-    const lang::Sheet& sheet_;
+    const engine::RiskAnswer& risk_;
+    bool color_;
     std::string out_;
 
-    void head(const std::string& text) { out_ += "\n" + bold(text, page_.color) + "\n"; }
+    void head(const std::string& text) { out_ += "\n" + bold(text, color_) + "\n"; }
     void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 4) + "\n"; }
     static std::string count(std::size_t n, const char* what) {
         return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
@@ -128,7 +96,7 @@ class Page {
     std::size_t events() const {
         return static_cast<std::size_t>(std::count_if(
             risk_.factors.begin(), risk_.factors.end(),
-            [](const engine::Factor& factor) { return !factor.axis; }));
+            [](const engine::Factor& factor) { return factor.is_event(); }));
     }
 
     void loss() {
@@ -137,24 +105,23 @@ class Page {
         out_ += "\n";
         line(bold(fmt::format("At {} the chance of a loss is {:.2f} %",
                               lang::money_text(risk_.paid), *risk_.loss * 100),
-                  page_.color) +
+                  color_) +
              fmt::format(" (+- {} %).", error_text(risk_.loss_error.value_or(NAN) * 100)));
-        line(page_.lump ? "That is paid whatever the quantities."
-                        : "An item by the unit is paid by its rate for the quantity that comes "
-                          "about, a lump as quoted.");
+        line(risk_.lump ? "That is paid whatever the quantities."
+                        : "Items by the unit are paid by their rate for the quantity that comes "
+                          "about, lump sums as quoted.");
     }
 
     void moments() {
         out_ += "\n";
-        Table table(
-            {{"", Align::Left, true}, {"as it stands"}, {"mean"}, {"+-"}, {"spread"}, {"+-"}});
+        Table table({{"", Align::Left, true}, {"this job"}, {"mean"}, {"+-"}, {"spread"}, {"+-"}});
         for (const Measured& m : risk_.measured)
             row(table, m);
-        out_ += table.text(page_.color);
+        out_ += table.text(color_);
     }
     void row(Table& table, const Measured& m) const {
         const Shown as = shown_as(m);
-        table.row({page_.name_of(m), estimate_text(m.at_job, 0, as),
+        table.row({called(m), estimate_text(m.at_job, 0, as),
                    estimate_text(m.mean, m.mean_error, as), error_text(m.mean_error * as.scale),
                    estimate_text(m.spread, m.spread_error, as),
                    error_text(m.spread_error * as.scale)});
@@ -162,12 +129,12 @@ class Page {
     void percentiles() {
         out_ += "\n";
         constexpr double shares[] = {0.05, 0.25, 0.50, 0.75, 0.95};
-        std::vector<Column> heads = {{"so many trials fall below", Align::Left, true}};
+        std::vector<Column> heads = {{"percentile", Align::Left, true}};
         for (const double share : shares)
             heads.push_back({fmt::format("{:.0f} %", share * 100)});
         Table table(heads);
         for (const Measured& m : risk_.measured) {
-            std::vector<std::string> values = {page_.name_of(m)};
+            std::vector<std::string> values = {called(m)};
             std::vector<std::string> errors = {"  +-"};
             for (const double share : shares)
                 for (const engine::Percentile& p : m.percentiles)
@@ -178,26 +145,25 @@ class Page {
             table.row(std::move(values));
             table.row(std::move(errors));
         }
-        out_ += table.text(page_.color);
+        out_ += table.text(color_);
     }
 
     void shares() {
         if (!risk_.shares)
             return;
         const Measured& of = risk_.measured[risk_.shares->measured];
-        head(fmt::format("What makes the spread of {}, {}", page_.name_of(of),
+        head(fmt::format("What drives the spread of {}, {}", called(of),
                          estimate_text(risk_.shares->spread, 0, shown_as(of))));
-        Table table(
-            {{"", Align::Left, true}, {"by itself"}, {"+-"}, {"with all it works with"}, {"+-"}});
+        Table table({{"", Align::Left, true}, {"alone"}, {"+-"}, {"with interactions"}, {"+-"}});
         constexpr std::size_t most = 12;
         const auto& list = risk_.shares->shares;
         for (std::size_t i = 0; i < std::min(most, list.size()); ++i)
-            table.row({page_.name_of(risk_.factors[list[i].factor]), share_text(list[i].first),
+            table.row({cli::called(risk_.factors[list[i].factor].given), share_text(list[i].first),
                        share_text(list[i].first_error), share_text(list[i].total),
                        share_text(list[i].total_error)});
-        out_ += table.text(page_.color);
+        out_ += table.text(color_);
         if (list.size() > most)
-            line(fmt::format("and {} more of {} or less", list.size() - most,
+            line(fmt::format("and {} more, each {} or less", list.size() - most,
                              share_text(list[most].total)));
         line(fmt::format("Sobol' indices of first order and total, with their standard errors, "
                          "from {} readings of the job",
@@ -207,29 +173,32 @@ class Page {
                  "first.");
     }
 
+    static std::string name(const std::string& called) {
+        return called.empty() ? "none" : lang::terminal_text(called);
+    }
     void matters_most() {
-        const Agreement says = agreement(page_);
+        const engine::MattersMost& says = risk_.matters_most;
         if (says.by_share.empty())
             return;
         head("What matters most");
         if (says.agree) {
-            line("Slope, swing and share of the spread agree: " + says.by_share + ".");
+            line("Slope, swing and share of the spread agree: " + name(says.by_share) + ".");
             return;
         }
         Table table({{"", Align::Left}, {"", Align::Left, true}});
-        table.row({"by slope, for one per cent", says.by_slope.empty() ? "none" : says.by_slope});
-        table.row({"by swing, end to end", says.by_swing.empty() ? "none" : says.by_swing});
-        table.row({"by share of the spread", says.by_share});
-        out_ += table.text(page_.color);
+        table.row({"by slope, for 1 % more", name(says.by_slope)});
+        table.row({"by swing, end to end", name(says.by_swing)});
+        table.row({"by share of the spread", name(says.by_share)});
+        out_ += table.text(color_);
         for (const std::string& why : says.why)
-            line(capital(why));
+            line(lang::terminal_text(capital(why)));
     }
 
     void faults() {
         if (risk_.without_answer == 0)
             return;
         head("Trials without an answer");
-        line(fmt::format("! {} of {} ({:.2g} %): they are in none of the figures above",
+        line(fmt::format("! {} of {} ({:.2g} %): they count in no figure above",
                          lang::number_text(static_cast<double>(risk_.without_answer)),
                          lang::number_text(static_cast<double>(risk_.trials)),
                          100 * static_cast<double>(risk_.without_answer) /
@@ -239,66 +208,32 @@ class Page {
             const engine::WithoutAnswer& trial = risk_.first_without[i];
             std::string drawn;
             for (std::size_t f = 0; f < risk_.factors.size(); ++f)
-                if (risk_.factors[f].axis)
-                    drawn += (drawn.empty() ? "" : ", ") +
-                             lang::terminal_text(risk_.factors[f].name) + " " +
-                             shown(sheet_, risk_.factors[f].axis->line, trial.drawn[f]);
-            line(fmt::format("{}: {}", fault_words(trial.fault), drawn));
+                if (const engine::Factor& factor = risk_.factors[f]; !factor.is_event())
+                    drawn += (drawn.empty() ? "" : ", ") + lang::terminal_text(factor.given.name) +
+                             " " + shown(factor.given, trial.drawn[f]);
+            line(fmt::format("{}: {}", trial.because, drawn));
         }
     }
 
     void notes() {
         std::string computed;
-        for (const lang::LineId id : risk_.not_drawn)
-            computed += (computed.empty() ? "" : ", ") + called(sheet_, id, true);
+        for (const std::string& given : risk_.not_drawn)
+            computed += (computed.empty() ? "" : ", ") + lang::terminal_text(given);
         if (!computed.empty()) {
             out_ += "\n";
             line("Not drawn, because this job computes them: " + computed);
         }
         out_ += "\n";
-        line("Choices and givens without a swing stay as the job has them. The figures are as good "
-             "as the swings.");
+        line("Choices and givens without a swing stay as in this job. The figures are only as good "
+             "as "
+             "the swings.");
     }
 };
 
 } // namespace
 
-std::vector<Histogram> risk_histograms(const RiskPage& page) {
-    std::vector<Histogram> list;
-    for (const Measured& m : page.risk.measured) {
-        const bool first = list.empty();
-        if (!first && m.name != "profit")
-            continue;
-        Histogram histogram{capital(page.name_of(m)),
-                            page.name_of(m),
-                            m.unit,
-                            m.bars_from,
-                            m.bars_width,
-                            m.bars,
-                            {}};
-        const auto mark = [&](double x, const std::string& words, MarkKind kind) {
-            histogram.marks.push_back({x, words + ": " + lang::quantity_text(x, m.unit), kind});
-        };
-        if (m.name == "profit") {
-            histogram.marks.push_back({0, "neither profit nor loss", MarkKind::Nothing});
-            histogram.loss_below_zero = true;
-        }
-        mark(m.at_job, "this job", MarkKind::Job);
-        mark(percentile(m, 0.5), "median", MarkKind::Middle);
-        mark(percentile(m, 0.95), "95th percentile", MarkKind::Edge);
-        list.push_back(std::move(histogram));
-    }
-    return list;
-}
-
-std::string risk_text(const RiskPage& page) {
-    return Page(page).draw();
-}
-
-std::string risk_svg(const RiskPage& page) {
-    const std::string title = title_of(page.sheet());
-    return histograms_svg("What this job risks" + (title.empty() ? "" : ": " + title),
-                          risk_histograms(page));
+std::string risk_text(const engine::RiskAnswer& risk, bool color) {
+    return Page(risk, color).draw();
 }
 
 } // namespace acre::cli

@@ -1,13 +1,10 @@
 #include "cli/shared/axis_words.h"
 
 #include <algorithm>
-#include <cmath>
-#include <optional>
+#include <utility>
 
 #include "cli/shared/quantity.h"
 #include "engine/questions/what_if/grid.h"
-#include "lang/diag/safe_text.h"
-#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -38,98 +35,95 @@ std::vector<std::string_view> parts(std::string_view text) {
     return result;
 }
 
-bool read_options(std::string_view text, const std::vector<std::string>& options, AxisWords& axis,
-                  std::string& reason) {
-    for (const std::string_view part : parts(text)) {
-        const auto it = std::find(options.begin(), options.end(), part);
-        if (it == options.end()) {
-            reason = "`" + axis.given + "` has no choice `" + lang::terminal_text(part) + "`";
-            return false;
-        }
-        axis.at.push_back(static_cast<double>(it - options.begin()));
-        axis.shown.push_back(*it);
-    }
-    return true;
+lang::Diagnostic unread(std::string_view where, std::string why) {
+    return lang::placeless(lang::Code::C003, std::string(where) + std::move(why));
 }
 
-bool read_numbers(std::string_view text, const std::string& unit, AxisWords& axis,
-                  std::string& reason) {
-    const std::size_t dots = text.find("..");
-    if (dots != std::string_view::npos) {
-        const std::size_t by = text.find(" by ", dots);
-        if (by == std::string_view::npos) {
-            reason = "a range needs its step, as in \"4 ft..7 ft by 1 ft\"";
-            return false;
-        }
-        const auto low = read_quantity(trimmed(text.substr(0, dots)), unit, reason);
-        const auto high =
-            low ? read_quantity(trimmed(text.substr(dots + 2, by - dots - 2)), unit, reason)
-                : std::nullopt;
-        const auto step =
-            high ? read_quantity(trimmed(text.substr(by + 4)), unit, reason) : std::nullopt;
-        if (!step)
-            return false;
-        engine::Refusal refusal;
-        const auto places = engine::places(engine::Range{*low, *high}, *step, refusal);
-        if (!places) {
-            reason = refusal.what;
-            return false;
-        }
-        axis.at = *places;
-    } else {
-        for (const std::string_view part : parts(text)) {
-            const auto value = read_quantity(part, unit, reason);
-            if (!value)
-                return false;
-            axis.at.push_back(*value);
-        }
+lang::Outcome<std::vector<double>> read_options(std::string_view text, const engine::Subject& given,
+                                                std::string_view where) {
+    std::vector<double> at;
+    for (const std::string_view part : parts(text)) {
+        const auto it = std::find(given.options.begin(), given.options.end(), part);
+        if (it == given.options.end())
+            return unread(where, "`" + given.name + "` has no choice `" + std::string(part) + "`");
+        at.push_back(static_cast<double>(it - given.options.begin()));
     }
-    for (const double value : axis.at)
-        axis.shown.push_back(lang::quantity_text(value, unit));
-    return true;
+    return at;
+}
+
+// "4 ft..7 ft by 1 ft".
+lang::Outcome<std::vector<double>> read_steps(std::string_view text, std::size_t dots,
+                                              const std::string& unit, std::string_view where) {
+    const std::size_t by = text.find(" by ", dots);
+    if (by == std::string_view::npos)
+        return unread(where, "a range needs its step, as in \"4 ft..7 ft by 1 ft\"");
+    lang::Outcome<double> low = read_quantity(trimmed(text.substr(0, dots)), unit, where);
+    if (!low)
+        return std::move(low.said);
+    lang::Outcome<double> high =
+        read_quantity(trimmed(text.substr(dots + 2, by - dots - 2)), unit, where);
+    if (!high)
+        return std::move(high.said);
+    lang::Outcome<double> step = read_quantity(trimmed(text.substr(by + 4)), unit, where);
+    if (!step)
+        return std::move(step.said);
+    return engine::places(engine::Range{*low, *high}, *step);
+}
+
+lang::Outcome<std::vector<double>> read_numbers(std::string_view text, const std::string& unit,
+                                                std::string_view where) {
+    if (const std::size_t dots = text.find(".."); dots != std::string_view::npos)
+        return read_steps(text, dots, unit, where);
+    std::vector<double> at;
+    for (const std::string_view part : parts(text)) {
+        lang::Outcome<double> value = read_quantity(part, unit, where);
+        if (!value)
+            return std::move(value.said);
+        at.push_back(*value);
+    }
+    return at;
 }
 
 } // namespace
 
-std::optional<engine::Range> read_range(std::string_view text, std::string_view unit,
-                                        std::string& reason) {
-    const std::string_view in = unit.empty() ? "1" : unit;
+lang::Outcome<engine::Range> read_range(std::string_view text, std::string_view unit,
+                                        std::string_view where) {
     const std::size_t dots = text.find("..");
-    if (dots == std::string_view::npos) {
-        reason = "`" + lang::terminal_text(text) + "` is not a range, as in \"300 ft..2,600 ft\"";
-        return std::nullopt;
-    }
-    const auto low = read_quantity(trimmed(text.substr(0, dots)), in, reason);
-    const auto high =
-        low ? read_quantity(trimmed(text.substr(dots + 2)), in, reason) : std::nullopt;
+    if (dots == std::string_view::npos)
+        return unread(where,
+                      "`" + std::string(text) + "` is not a range, as in \"300 ft..2,600 ft\"");
+    lang::Outcome<double> low = read_quantity(trimmed(text.substr(0, dots)), unit, where);
+    if (!low)
+        return std::move(low.said);
+    lang::Outcome<double> high = read_quantity(trimmed(text.substr(dots + 2)), unit, where);
     if (!high)
-        return std::nullopt;
-    if (!(*low < *high)) {
-        reason = "the range `" + lang::terminal_text(trimmed(text)) + "` is empty";
-        return std::nullopt;
-    }
+        return std::move(high.said);
+    if (!(*low < *high))
+        return unread(where, "the range `" + std::string(trimmed(text)) + "` is empty");
     return engine::Range{*low, *high};
 }
 
-bool read_axis(std::string_view text, const lang::Sheet& sheet, AxisWords& axis,
-               std::string& reason) {
+lang::Outcome<AxisWords> read_axis(std::string_view text, const engine::PricedJob& job,
+                                   std::string_view where) {
     const std::size_t equals = text.find('=');
-    axis.given = std::string(trimmed(text.substr(0, equals)));
-    if (equals == std::string_view::npos || axis.given.empty()) {
-        reason = "`" + lang::terminal_text(text) +
-                 "` is not GIVEN=PLACES, as in \"depth=4 ft,5 ft,6 ft\"";
-        return false;
-    }
-    const lang::LineId id = sheet.find(axis.given);
-    if (id == lang::none || sheet.lines[id].given == lang::none) {
-        reason = "the job has no given named `" + lang::terminal_text(axis.given) + "`";
-        return false;
-    }
-    const lang::Line& line = sheet.lines[id];
-    const std::string_view places = text.substr(equals + 1);
-    return line.type.kind == lang::Type::Kind::Choice
-               ? read_options(places, sheet.choices[line.type.choice].options, axis, reason)
-               : read_numbers(places, line.unit_text.empty() ? "1" : line.unit_text, axis, reason);
+    const std::string_view name = trimmed(text.substr(0, equals));
+    if (equals == std::string_view::npos || name.empty())
+        return unread(where, "`" + std::string(text) +
+                                 "` is not GIVEN=VALUES, as in \"depth=4 ft,5 ft,6 ft\"");
+    lang::Outcome<engine::Subject> given = engine::given_named(job, name);
+    if (!given)
+        return std::move(given.said);
+    const std::string_view values = text.substr(equals + 1);
+    lang::Outcome<std::vector<double>> at = given->is_choice()
+                                                ? read_options(values, *given, where)
+                                                : read_numbers(values, given->unit, where);
+    if (!at)
+        return std::move(at.said);
+    AxisWords axis{std::move(*given), std::move(*at), {}};
+    for (const double value : axis.at)
+        axis.shown.push_back(axis.given.is_choice() ? axis.given.option(value)
+                                                    : axis.given.text(value));
+    return axis;
 }
 
 } // namespace acre::cli

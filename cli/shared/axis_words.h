@@ -1,30 +1,30 @@
-// A given and its places on the command line: "depth=4 ft,5 ft,6 ft", "run=300 ft..2,600 ft by 100
+// A given and its values on the command line: "depth=4 ft,5 ft,6 ft", "run=300 ft..2,600 ft by 100
 // ft", "method=one_way,crossed".
 #pragma once
 
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "engine/questions/what_if/axis.h"
-#include "lang/check/sheet.h"
+#include "engine/questions/subject.h"
+#include "engine/questions/what_if/range.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::cli {
 
 struct AxisWords {
-    std::string given;
+    engine::Subject given;
     std::vector<double> at;         // in the unit of the given; of a choice: which option
-    std::vector<std::string> shown; // "4 ft", "one_way"
+    std::vector<std::string> shown; // as files write them: "4 ft", "one_way"
 };
 
-// "300 ft..2,600 ft", in `unit`. Empty: `reason` says what is wrong; also when it is empty or runs
-// downwards.
-std::optional<engine::Range> read_range(std::string_view text, std::string_view unit,
-                                        std::string& reason);
+// "300 ft..2,600 ft", in `unit`. C003, also when it is empty or runs downward; `where` says what
+// was read: "`--between`: ".
+lang::Outcome<engine::Range> read_range(std::string_view text, std::string_view unit,
+                                        std::string_view where = {});
 
-// False: `reason` says what is wrong.
-bool read_axis(std::string_view text, const lang::Sheet& sheet, AxisWords& axis,
-               std::string& reason);
+// C003 for what cannot be read; Q001 and Q002 for the given.
+lang::Outcome<AxisWords> read_axis(std::string_view text, const engine::PricedJob& job,
+                                   std::string_view where = {});
 
 } // namespace acre::cli

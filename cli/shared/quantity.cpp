@@ -2,8 +2,10 @@
 
 #include <charconv>
 #include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
 
-#include "lang/diag/safe_text.h"
 #include "lang/units/catalog.h"
 
 namespace acre::cli {
@@ -20,10 +22,9 @@ std::optional<lang::Unit> unit_of(std::string_view text) {
 
 } // namespace
 
-std::optional<double> read_quantity(std::string_view text, std::string_view unit_text,
-                                    std::string& reason) {
+lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit_text,
+                                    std::string_view where) {
     std::string digits;
-    std::string unit;
     const bool money = text.starts_with('$');
     std::size_t at = money ? 1 : 0;
     for (; at < text.size() &&
@@ -33,21 +34,23 @@ std::optional<double> read_quantity(std::string_view text, std::string_view unit
             digits += text[at];
     for (; at < text.size() && text[at] == ' '; ++at) {
     }
-    unit = (money ? "$" : "") + std::string(text.substr(at));
+    const std::string unit = (money ? "$" : "") + std::string(text.substr(at));
     double value = 0;
     const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     const std::optional<lang::Unit> from = unit_of(unit.empty() ? "1" : unit);
-    const std::optional<lang::Unit> to = unit_of(unit_text);
+    const std::optional<lang::Unit> to = unit_of(unit_text.empty() ? "1" : unit_text);
+    const auto unread = [&](std::string why) {
+        return lang::placeless(lang::Code::C003, std::string(where) + std::move(why));
+    };
+    const std::string quoted = "`" + std::string(text) + "`";
     if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
-        reason = "`" + lang::terminal_text(text) + "` does not begin with a number";
-    else if (!from)
-        reason = "there is no unit `" + lang::terminal_text(unit) + "`";
-    else if (from->dim != to->dim)
-        reason =
-            "`" + lang::terminal_text(text) + "` cannot be a quantity in " + std::string(unit_text);
-    else
-        return lang::conversion(*from, *to).apply(value);
-    return std::nullopt;
+        return unread(quoted + " does not begin with a number");
+    if (!from)
+        return unread("unknown unit `" + unit + "`");
+    if (!to || from->dim != to->dim)
+        return unread(quoted + " is not a quantity in " +
+                      (unit_text.empty() ? "plain numbers" : std::string(unit_text)));
+    return lang::conversion(*from, *to).apply(value);
 }
 
 } // namespace acre::cli

@@ -1,15 +1,15 @@
 // A quantity on the command line, as the notation writes it: "7 ft", "1.5 mi/h", "$0.25/gal".
 #pragma once
 
-#include <optional>
-#include <string>
 #include <string_view>
+
+#include "lang/diag/outcome.h"
 
 namespace acre::cli {
 
-// The number in `unit_text` ("m", "m/s"). Empty: `reason` says what is wrong ("a length is needed,
-// as in 7 ft").
-std::optional<double> read_quantity(std::string_view text, std::string_view unit_text,
-                                    std::string& reason);
+// The number in `unit_text` ("m", "m/s"). C003 where it is none of that kind; `where` says what was
+// read: "the value of `--price`: ".
+lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit_text,
+                                    std::string_view where = {});
 
 } // namespace acre::cli

@@ -6,9 +6,6 @@
 
 #include <cstddef>
 #include <cstdint>
-#include <string_view>
-
-#include "engine/questions/what_if/refusal.h"
 
 namespace acre::engine {
 
@@ -26,10 +23,5 @@ inline constexpr std::uint64_t effort_of_plan =
 inline constexpr std::size_t bytes_near =
     512U << 10U; // what a reader holds beyond it is far from the processor:
 inline constexpr std::uint64_t effort_when_far = 4; // every step costs so much
-
-// True when `effort` is within `limit`; otherwise `refusal` says what `question` ("the grid")
-// takes.
-bool affordable(std::string_view question, double effort, Refusal& refusal,
-                std::uint64_t limit = max_effort);
 
 } // namespace acre::engine

@@ -16,10 +16,6 @@ namespace {
 
 constexpr std::size_t max_facts = 12;
 
-lang::Diagnostic refused(Refusal refusal) {
-    return lang::placeless(lang::Code::Q003, std::move(refusal.what), {}, std::move(refusal.helps));
-}
-
 lang::Outcome<const lang::PriceItem*> item_named(const PricedJob& job, const std::string& name) {
     for (const lang::PriceItem& item : job.sheet().prices)
         if (!item.per_text.empty() && (name.empty() || item.name == name))
@@ -29,8 +25,8 @@ lang::Outcome<const lang::PriceItem*> item_named(const PricedJob& job, const std
                                         : "the model has no price per unit named `" + name + "`");
 }
 
-lang::Outcome<Grid> grid_of(const PricedJob& job, std::span<const CardAlong* const> along,
-                            std::span<const lang::LineId> lines) {
+lang::Outcome<GridAnswer> grid_of(const PricedJob& job, std::span<const CardAlong* const> along,
+                                  std::span<const lang::LineId> lines) {
     GridQuestion question;
     double cells = 1;
     for (const CardAlong* one : along) {
@@ -42,21 +38,14 @@ lang::Outcome<Grid> grid_of(const PricedJob& job, std::span<const CardAlong* con
     if (cells > static_cast<double>(max_card_cells))
         return lang::placeless(lang::Code::Q006, fmt::format("the card has more than {} cells",
                                                              lang::number_text(max_card_cells)));
-    Refusal refusal;
-    std::optional<Grid> found = grid(job, question, refusal);
-    if (!found)
-        return refused(std::move(refusal));
-    return std::move(*found);
+    return ask(job, question);
 }
 
-CardAxis axis_of(const PricedJob& job, const Grid::Along& along) {
-    const lang::Line& line = job.sheet().lines[along.axis.line];
-    CardAxis axis{line.name,
-                  line.label.empty() ? line.name : line.label,
-                  {},
-                  line.type.kind == lang::Type::Kind::Choice};
+CardAxis axis_of(const GridAnswer::Along& along) {
+    const Subject& given = along.given;
+    CardAxis axis{given.name, given.called, {}, given.is_choice()};
     for (const double value : along.at)
-        axis.places.push_back(value_text(job.sheet(), along.axis.line, value));
+        axis.places.push_back(given.is_choice() ? given.option(value) : given.text(value));
     return axis;
 }
 
@@ -72,14 +61,14 @@ lang::Outcome<bool> fill_pages(const PricedJob& job, const CardQuestion& questio
     along.push_back(&question.rows);
     along.push_back(&question.columns);
     const lang::LineId lines[] = {item.rate, item.cost, item.quantity};
-    lang::Outcome<Grid> found = grid_of(job, along, lines);
+    lang::Outcome<GridAnswer> found = grid_of(job, along, lines);
     if (!found)
         return std::move(found.said);
     const std::size_t axes = found->along.size();
-    card.rows = axis_of(job, found->along[axes - 2]);
-    card.columns = axis_of(job, found->along[axes - 1]);
+    card.rows = axis_of(found->along[axes - 2]);
+    card.columns = axis_of(found->along[axes - 1]);
     if (question.pages)
-        card.along_pages = axis_of(job, found->along[0]);
+        card.along_pages = axis_of(found->along[0]);
     const std::size_t size = question.rows.at.size() * question.columns.at.size();
     for (std::size_t cell = 0; cell < found->cells; ++cell) {
         CardPage& page = cell % size == 0 ? card.pages.emplace_back() : card.pages.back();
@@ -100,11 +89,10 @@ lang::Outcome<CardBands> bands_of(const PricedJob& job, const CardAlong& along) 
         return lang::placeless(lang::Code::Q001, "the model has no lump sum to list by bands");
     const CardAlong* const one[] = {&along};
     const lang::LineId lines[] = {lump->amount};
-    lang::Outcome<Grid> found = grid_of(job, one, lines);
+    lang::Outcome<GridAnswer> found = grid_of(job, one, lines);
     if (!found)
         return std::move(found.said);
-    return CardBands{lump->title, axis_of(job, found->along[0]),
-                     std::move(found->columns[0].value)};
+    return CardBands{lump->title, axis_of(found->along[0]), std::move(found->columns[0].value)};
 }
 
 std::optional<double> minimum_of(const PricedJob& job, const lang::PriceItem& item) {

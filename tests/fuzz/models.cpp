@@ -36,33 +36,34 @@ lang::Outcome<engine::Job> made(const std::string& model, const std::string& job
 
 // What may be asked of any job: nothing of it may fail but by saying so.
 void ask(const engine::PricedJob& job, std::string_view line) {
-    engine::Refusal refusal;
-    if (const auto moved = engine::sensitivity(job, line, refusal))
+    const std::string name(line);
+    const auto moved = engine::ask(job, engine::SensitivityQuestion{name});
+    if (moved)
         HOLDS(std::isfinite(moved->value));
     else
-        HOLDS(!refusal.what.empty());
-    refusal = {};
+        HOLDS(moved.said.diagnostics.has_errors());
     const auto now = job.value(job.sheet().find(line));
-    const engine::BreakEvenQuestion question{"g3", line, std::isfinite(now) ? now * 1.1 + 1 : 1,
+    const engine::BreakEvenQuestion question{"g3", name, std::isfinite(now) ? now * 1.1 + 1 : 1,
                                              engine::Range{0.5, 45}};
-    if (const auto found = engine::break_even(job, question, refusal)) {
+    const auto found = engine::ask(job, question);
+    if (found) {
         for (const engine::Crossing& crossing : found->crossings)
             HOLDS(found->range.contains(crossing.x) &&
                   crossing.x <= crossing.x_after +
                                     (crossing.kind == engine::CrossingKind::Root ? HUGE_VAL : 0));
     } else {
-        HOLDS(!refusal.what.empty());
+        HOLDS(found.said.diagnostics.has_errors());
     }
-    refusal = {};
-    const auto places = engine::places(engine::Range{1, 9}, std::size_t{5}, refusal);
+    const auto places = engine::places(engine::Range{1, 9}, std::size_t{5});
     engine::GridQuestion grid;
     grid.along = {{"g3", *places}, {"g6", *places}};
-    grid.lines = {line};
-    if (const auto made = engine::grid(job, grid, refusal))
+    grid.lines = {name};
+    const auto made = engine::ask(job, grid);
+    if (made)
         HOLDS(made->cells == 25 && made->columns.size() == 1 &&
               made->columns[0].value.size() == 25);
     else
-        HOLDS(!refusal.what.empty());
+        HOLDS(made.said.diagnostics.has_errors());
 }
 
 } // namespace

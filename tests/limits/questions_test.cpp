@@ -23,9 +23,7 @@ std::vector<double> places_of(std::uint64_t n) {
 }
 
 std::string gridded(const Priced& job, const GridQuestion& question) {
-    Refusal refusal;
-    grid(job, question, refusal);
-    return refusal.what;
+    return title_of(ask(job.job(), question).said);
 }
 std::string grid_axes(std::uint64_t n) {
     const Priced job =
@@ -65,16 +63,12 @@ std::string swinging(std::uint64_t n) {
 }
 std::string moved(std::uint64_t n) {
     const Priced job = priced_ok(swinging(n));
-    Refusal refusal;
-    sensitivity(job, "cost.total", refusal);
-    return refusal.what;
+    return title_of(ask(job.job(), SensitivityQuestion{"cost.total"}).said);
 }
 
 std::string drawn(const Priced& job, RiskQuestion question) {
-    Refusal refusal;
     question.share_trials = 0;
-    risk(job, question, refusal);
-    return refusal.what;
+    return title_of(ask(job.job(), question).said);
 }
 RiskQuestion trials(std::uint64_t n) {
     RiskQuestion question;
@@ -127,25 +121,23 @@ TEST_CASE("a model too large to be drawn as often as usual is drawn less, one th
             "x" + std::to_string(i + 1) + " : 1 = sin(x" + std::to_string(i) + " * 1 deg) + a\n";
     const Priced large = priced_ok(model("given a = 1 swing 0.5 .. 2\n" + lines, "x20000"));
     const Priced small = priced_ok(swinging(3));
-    Refusal refusal;
     RiskQuestion question = trials(131'072);
     question.within_effort = true;
     question.share_trials = 1 << 14;
-    const auto drawn_small = risk(small, question, refusal);
-    REQUIRE_MESSAGE(drawn_small, refusal.what);
+    const auto drawn_small = ask(small.job(), question);
+    REQUIRE_MESSAGE(drawn_small.value.has_value(), title_of(drawn_small.said));
     CHECK(drawn_small->trials == 131'072);
     CHECK(drawn_small->shares.has_value());
-    const auto drawn_large = risk(large, question, refusal);
-    REQUIRE_MESSAGE(drawn_large, refusal.what);
+    const auto drawn_large = ask(large.job(), question);
+    REQUIRE_MESSAGE(drawn_large.value.has_value(), title_of(drawn_large.said));
     CHECK(drawn_large->trials < 30'000);
     CHECK(drawn_large->trials >= 4'096);
 }
 
 TEST_CASE("sensitivity of very many givens looks near those that do most") {
     const Priced job = priced_ok(swinging(max_paired + 20));
-    Refusal refusal;
-    const auto answer = sensitivity(job, "cost.total", refusal);
-    REQUIRE_MESSAGE(answer, refusal.what);
+    const auto answer = ask(job.job(), SensitivityQuestion{"cost.total"});
+    REQUIRE_MESSAGE(answer.value.has_value(), title_of(answer.said));
     CHECK(answer->looked_together == max_paired);
     CHECK(answer->looked_near == answer->effects.size());
 }

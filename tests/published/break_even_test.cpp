@@ -22,9 +22,8 @@ const std::string text = "model \"Own or hire\"\n"
 
 TEST_CASE("owning pays from 58.82 acres at a custom rate of 21") {
     const Priced job = priced_ok(text);
-    Refusal refusal;
-    const auto found = break_even(job, {"acres", "by_acre", 21, {}}, refusal);
-    REQUIRE(found);
+    const auto found = ask(job.job(), BreakEvenQuestion{"acres", "by_acre", 21, {}});
+    REQUIRE(found.value.has_value());
     REQUIRE(found->crossings.size() == 1);
     CHECK(found->crossings[0].kind == CrossingKind::Root);
     CHECK(found->crossings[0].x == doctest::Approx(1000.0 / 17).epsilon(1e-12));
@@ -34,9 +33,9 @@ TEST_CASE("owning pays from 58.82 acres at a custom rate of 21") {
 
 TEST_CASE("the table of total cost and cost an acre is the published one") {
     const Priced job = priced_ok(text);
-    Refusal refusal;
-    const auto g = grid(job, {{{"acres", {10, 50, 100, 200, 500}}}, {"total", "by_acre"}}, refusal);
-    REQUIRE(g);
+    const auto g =
+        ask(job.job(), GridQuestion{{{"acres", {10, 50, 100, 200, 500}}}, {"total", "by_acre"}});
+    REQUIRE(g.value.has_value());
     CHECK(g->columns[0].value == std::vector<double>{1040, 1200, 1400, 1800, 3000});
     CHECK(g->columns[1].value == std::vector<double>{104, 24, 14, 9, 6});
 }

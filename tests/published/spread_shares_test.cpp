@@ -14,20 +14,19 @@ using acre::tests::priced_ok;
 
 namespace {
 
-Risk risk_of(const Priced& job, std::string_view line) {
+RiskAnswer risk_of(const Priced& job, std::string_view line) {
     RiskQuestion question;
-    question.lines = {line};
+    question.lines = {std::string(line)};
     question.trials = 1 << 18;
     question.share_trials = 1 << 17;
-    Refusal refusal;
-    const auto result = risk(job, question, refusal);
-    REQUIRE_MESSAGE(result.has_value(), refusal.what);
+    const auto result = ask(job.job(), question);
+    REQUIRE_MESSAGE(result.value.has_value(), acre::tests::title_of(result.said));
     return *result;
 }
 
-const SpreadShare& share_of(const Risk& r, std::string_view name) {
+const SpreadShare& share_of(const RiskAnswer& r, std::string_view name) {
     for (const SpreadShare& share : r.shares->shares)
-        if (r.factors[share.factor].name == name)
+        if (r.factors[share.factor].given.name == name)
             return share;
     FAIL("no share of " << name);
     return r.shares->shares[0];
@@ -53,7 +52,7 @@ TEST_CASE(
                   "given x2 = 20 deg  \"second\"  swing even -180 deg .. 180 deg\n"
                   "given x3 = 0.5  \"third\"  swing even -3.141592653589793 .. 3.141592653589793\n"
                   "y : 1 = sin(x1) + 7 * sin(x2) ^ 2 + 0.1 * x3 ^ 4 * sin(x1)  \"answer\"\n");
-    const Risk r = risk_of(job, "y");
+    const RiskAnswer r = risk_of(job, "y");
     const double pi = std::numbers::pi, a = 7, b = 0.1;
     const double v1 = std::pow(1 + b * std::pow(pi, 4) / 5, 2) / 2, v2 = a * a / 8,
                  v13 = 8 * b * b * std::pow(pi, 8) / 225;
@@ -90,7 +89,7 @@ TEST_CASE("the g-function of Sobol' has the indices of its closed forms") {
     }
     text += "g : 1 = " + product + "  \"answer\"\n";
     const Priced job = priced_ok(text);
-    const Risk r = risk_of(job, "g");
+    const RiskAnswer r = risk_of(job, "g");
     double all = 1, v[8];
     for (int k = 0; k < 8; ++k) {
         v[k] = 1.0 / 3 / (1 + a[k]) / (1 + a[k]);
@@ -105,6 +104,6 @@ TEST_CASE("the g-function of Sobol' has the indices of its closed forms") {
         check_share(share.first, share.first_error, v[k] / (all - 1), 3e-3);
         check_share(share.total, share.total_error, v[k] * all / (1 + v[k]) / (all - 1), 3e-3);
     }
-    CHECK(r.factors[r.shares->shares[0].factor].name == "x1");
-    CHECK(r.factors[r.shares->shares[1].factor].name == "x2");
+    CHECK(r.factors[r.shares->shares[0].factor].given.name == "x1");
+    CHECK(r.factors[r.shares->shares[1].factor].given.name == "x2");
 }

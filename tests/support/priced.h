@@ -48,4 +48,9 @@ inline Priced priced_ok(const std::string& source, const Choices& choices = {}) 
     return out;
 }
 
+// The first thing that was said of an answer, or of why there is none.
+inline std::string title_of(const lang::Said& said) {
+    return said.diagnostics.all().empty() ? "" : said.diagnostics.all().front().title;
+}
+
 } // namespace acre::tests

@@ -6,18 +6,9 @@
 
 #include "engine/questions/what_if/break_even.h"
 #include "engine/questions/what_if/grid.h"
-#include "engine/words/words.h"
 
 namespace acre::engine {
 namespace {
-
-lang::Diagnostic refused(Refusal refusal) {
-    return lang::placeless(lang::Code::Q003, std::move(refusal.what), {}, std::move(refusal.helps));
-}
-
-std::string called(const lang::Line& line) {
-    return line.label.empty() ? line.name : line.label;
-}
 
 CompareMeeting meeting_of(const Crossing& crossing) {
     using Kind = CompareMeeting::Kind;
@@ -26,7 +17,7 @@ CompareMeeting meeting_of(const Crossing& crossing) {
             crossing.rising};
 }
 
-CompareFlip flip_of(const BreakEven& found, std::size_t column) {
+CompareFlip flip_of(const BreakEvenAnswer& found, std::size_t column) {
     CompareFlip flip;
     flip.column = column;
     for (const Crossing& crossing : found.crossings)
@@ -47,20 +38,17 @@ lang::Outcome<CompareFlips> flips_over(std::span<const PricedSide> sides,
                                "there is one price only, and nothing that it could be the same as",
                                {}, {"compare a job that has an option, or two jobs"});
     CompareFlips flips;
-    const lang::Sheet& sheet = sides[0].job->sheet();
     for (std::size_t column = 1; column < sides.size(); ++column) {
         BreakEvenQuestion question;
         question.given = given;
-        Refusal refusal;
         // The first less the other: rising through zero, the other is cheaper above.
-        const auto found = break_even_against(*sides[0].job, *sides[column].job, question, refusal);
+        const auto found = ask(*sides[0].job, *sides[column].job, question);
         if (!found)
-            return refused(std::move(refusal));
-        const lang::Line& line = sheet.lines[found->axis.line];
-        flips.given = line.name;
-        flips.label = called(line);
-        flips.unit = unit_text(sheet, line);
-        flips.price_unit = unit_text(sheet, sheet.lines[found->line]);
+            return found.said;
+        flips.given = found->given.name;
+        flips.label = found->given.called;
+        flips.unit = found->given.unit;
+        flips.price_unit = found->line.unit;
         flips.range = found->range;
         flips.columns.push_back(flip_of(*found, column));
     }
@@ -69,24 +57,21 @@ lang::Outcome<CompareFlips> flips_over(std::span<const PricedSide> sides,
 
 lang::Outcome<CompareOver> prices_over(std::span<const PricedSide> sides,
                                        const CompareQuestion::Over& over) {
-    Refusal refusal;
-    auto at = places(over.ends, over.points, refusal);
+    auto at = places(over.ends, over.points);
     if (!at)
-        return refused(std::move(refusal));
+        return std::move(at.said);
     CompareOver answer;
     answer.given = over.given;
     for (const PricedSide& side : sides) {
         GridQuestion question;
         question.along.push_back({over.given, *at});
-        auto found = grid(*side.job, question, refusal);
+        auto found = ask(*side.job, question);
         if (!found)
-            return refused(std::move(refusal));
+            return std::move(found.said);
         if (answer.price.empty()) {
-            const lang::Sheet& sheet = side.job->sheet();
-            const lang::Line& line = sheet.lines[found->along[0].axis.line];
-            answer.label = called(line);
-            answer.unit = unit_text(sheet, line);
-            answer.price_unit = unit_text(sheet, sheet.lines[found->columns[0].line]);
+            answer.label = found->along[0].given.called;
+            answer.unit = found->along[0].given.unit;
+            answer.price_unit = found->columns[0].line.unit;
         }
         answer.price.push_back(std::move(found->columns[0].value));
     }

@@ -1,267 +1,42 @@
 #include "engine/questions/risk/risk.h"
-#include "engine/priced_job.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 
 #include <fmt/format.h>
 
-#include "engine/plan/effort.h"
+#include "engine/questions/risk/experiment.h"
+#include "engine/questions/risk/matters_most.h"
 #include "engine/questions/risk/spread_shares.h"
-#include "engine/questions/risk/tally.h"
 #include "engine/questions/risk/trials.h"
-#include "engine/questions/risk/workers.h"
+#include "engine/questions/what_if/sensitivity.h"
+#include "engine/questions/work_limit.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
 
-// Trials are cut into strands, each added up in its own order and then with the others in theirs:
-// so an answer does not know how many threads there were.
-constexpr std::size_t strands_to_scramble = 4;
-constexpr std::size_t strand_count = scrambles * strands_to_scramble;
-constexpr std::size_t kept_without_answer = 5;
-constexpr std::size_t pilot_batches = 4;
 constexpr std::uint64_t most_cut = 4'096; // trials are not cut further down
-constexpr std::array shares_shown{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
-constexpr std::size_t bars = 50;
 
-struct Strand {
-    std::vector<Tally> tally; // by measure
-    std::uint64_t without_answer = 0;
-    std::vector<WithoutAnswer> first_without;
-};
-
-class Experiment {
-  public:
-    Experiment(const Trials& trials, const RiskQuestion& question)
-        : trials_(trials),
-          question_(question) {
-        const SobolSequence sequence(trials.factors());
-        for (std::uint64_t k = 0; k < scrambles; ++k)
-            points_.emplace_back(sequence, question.seed, k);
-    }
-
-    // False when no trial of the first few has an answer.
-    bool pilot() {
-        const std::size_t measures = trials_.measures();
-        std::vector<std::vector<double>> seen(measures);
-        Room room(trials_);
-        for (std::size_t scramble = 0; scramble < pilot_batches; ++scramble) {
-            trials_.draw(points_[scramble], 0, 0, room.scratch);
-            const std::size_t n = points_in_batch;
-            trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
-            for (std::size_t m = 0; m < measures; ++m)
-                for (std::size_t i = 0; i < n; ++i)
-                    if (!std::isnan(room.answer[m][i]))
-                        seen[m].push_back(room.answer[m][i]);
-        }
-        for (const std::vector<double>& y : seen)
-            frames_.push_back(frame_of(y.data(), y.size()));
-        return !seen[0].empty();
-    }
-
-    bool run() {
-        strands_.resize(strand_count);
-        in_threads(question_.threads, strand_count, [&] {
-            return [this, room = Room(trials_)](std::size_t strand) mutable { work(strand, room); };
-        });
-        return !stopped();
-    }
-
-    void report(Risk& result, const std::vector<double>& at_job) {
-        std::vector<Strand> scramble(scrambles);
-        Strand all = empty_strand();
-        for (std::size_t k = 0; k < scrambles; ++k) {
-            scramble[k] = empty_strand();
-            for (std::size_t part = 0; part < strands_to_scramble; ++part)
-                add(scramble[k], strands_[k * strands_to_scramble + part]);
-            add(all, scramble[k]);
-        }
-        result.without_answer = all.without_answer;
-        result.first_without = all.first_without;
-        for (std::size_t m = 0; m < trials_.measures(); ++m) {
-            result.measured[m].at_job = at_job[m];
-            measure(result.measured[m], m, all.tally[m], scramble);
-        }
-        if (trials_.has_price()) {
-            const std::size_t profit = trials_.measures() - 2;
-            const Estimated chance = over(scramble, [&](const Strand& s) {
-                return static_cast<double>(s.tally[profit].sums.below_zero) /
-                       static_cast<double>(s.tally[profit].count);
-            });
-            result.loss = static_cast<double>(all.tally[profit].sums.below_zero) /
-                          static_cast<double>(all.tally[profit].count);
-            result.loss_error = chance.error;
-        }
-    }
-
-    double centre(std::size_t measure) const { return frames_[measure].centre; }
-    bool stopped() const {
-        return question_.stop != nullptr && question_.stop->load(std::memory_order_relaxed);
-    }
-
-  private:
-    // One thread's memory, with the pointers into it.
-    struct Room {
-        TrialScratch scratch;
-        std::vector<const double*> x, p;
-        std::vector<double*> answer;
-        std::vector<double> whole; // answers of a batch with faults, drawn together
-        std::vector<std::int64_t> bin;
-        explicit Room(const Trials& trials)
-            : scratch(trials.scratch(trials.factors())),
-              whole(points_in_batch),
-              bin(points_in_batch) {
-            for (std::size_t f = 0; f < trials.factors(); ++f) {
-                x.push_back(scratch.x.data() + f * points_in_batch);
-                p.push_back(scratch.p.data() + f * points_in_batch);
-            }
-            for (std::size_t m = 0; m < trials.measures(); ++m)
-                answer.push_back(scratch.answer.data() + m * points_in_batch);
-        }
-        Room(const Room&) = delete;
-        Room(Room&&) = default;
-    };
-
-    Strand empty_strand() const { return {std::vector<Tally>(trials_.measures()), 0, {}}; }
-
-    void work(std::size_t number, Room& room) {
-        const std::size_t scramble = number / strands_to_scramble,
-                          part = number % strands_to_scramble;
-        const std::uint64_t mine =
-            question_.trials / scrambles + (scramble < question_.trials % scrambles ? 1 : 0);
-        const std::uint64_t batches = (mine + points_in_batch - 1) / points_in_batch;
-        Strand& strand = strands_[number] = empty_strand();
-        for (std::uint64_t batch = batches * part / strands_to_scramble;
-             batch < batches * (part + 1) / strands_to_scramble; ++batch) {
-            if (stopped())
-                return;
-            const std::size_t n = static_cast<std::size_t>(
-                std::min<std::uint64_t>(points_in_batch, mine - batch * points_in_batch));
-            trials_.draw(points_[scramble], batch, 0, room.scratch);
-            std::size_t faulty =
-                trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
-            if (faulty > 0)
-                keep(strand, room, n);
-            for (std::size_t m = 0; m < trials_.measures(); ++m) {
-                const double* y = room.answer[m];
-                std::size_t sound = n;
-                if (faulty > 0) {
-                    sound = static_cast<std::size_t>(
-                        std::copy_if(y, y + n, room.whole.begin(),
-                                     [](double v) { return !std::isnan(v); }) -
-                        room.whole.begin());
-                    y = room.whole.data();
-                }
-                Tally& tally = strand.tally[m];
-                draw_kernels().count(y, sound, frames_[m].centre, frames_[m].bins, tally.sums,
-                                     room.bin.data());
-                for (std::size_t i = 0; i < sound; ++i)
-                    ++tally.bin[static_cast<std::size_t>(room.bin[i])];
-                tally.count += sound;
-            }
-            strand.without_answer += faulty;
-            if (question_.done != nullptr)
-                question_.done->fetch_add(n, std::memory_order_relaxed);
-        }
-    }
-
-    void keep(Strand& strand, const Room& room, std::size_t n) const {
-        for (std::size_t i = 0; i < n && strand.first_without.size() < kept_without_answer; ++i) {
-            if (room.scratch.lanes.fault[i] == LaneFault::None)
-                continue;
-            WithoutAnswer trial{room.scratch.lanes.fault[i], {}};
-            for (std::size_t f = 0; f < trials_.factors(); ++f)
-                trial.drawn.push_back(trials_.is_event(f) ? room.p[f][i] : room.x[f][i]);
-            strand.first_without.push_back(std::move(trial));
-        }
-    }
-
-    void add(Strand& to, const Strand& other) const {
-        for (std::size_t m = 0; m < to.tally.size(); ++m)
-            to.tally[m].add(other.tally[m]);
-        to.without_answer += other.without_answer;
-        for (const WithoutAnswer& trial : other.first_without)
-            if (to.first_without.size() < kept_without_answer)
-                to.first_without.push_back(trial);
-    }
-
-    // A figure of each scramble that has answers.
-    template <class Figure>
-    static Estimated over(const std::vector<Strand>& scramble, Figure figure) {
-        std::vector<double> repetitions;
-        for (const Strand& strand : scramble)
-            if (strand.tally[0].count > 0)
-                repetitions.push_back(figure(strand));
-        return estimated(repetitions);
-    }
-
-    void measure(Measured& out, std::size_t m, const Tally& all,
-                 const std::vector<Strand>& scramble) const {
-        const auto [centre, bins] = frames_[m];
-        out.mean = all.mean(centre);
-        out.mean_error =
-            over(scramble, [&, c = centre](const Strand& s) { return s.tally[m].mean(c); }).error;
-        out.spread = all.deviation(centre);
-        out.spread_error = over(scramble, [&, c = centre](const Strand& s) {
-                               return s.tally[m].deviation(c);
-                           }).error;
-        out.least = all.least();
-        out.greatest = all.greatest();
-        for (const double share : shares_shown)
-            out.percentiles.push_back({share, all.percentile(bins, share),
-                                       over(scramble, [&, &b = bins](const Strand& s) {
-                                           return s.tally[m].percentile(b, share);
-                                       }).error});
-        make_bars(out, all, bins);
-    }
-
-    // Of the bins between the first and last that hold a thousandth of the trials together with
-    // what is beyond them.
-    static void make_bars(Measured& out, const Tally& all, const Bins& bins) {
-        const double from = all.percentile(bins, 0.001), to = all.percentile(bins, 0.999);
-        out.bars.assign(bars, 0);
-        out.bars_from = from;
-        out.bars_width = std::max((to - from) / bars, 0.0);
-        for (std::size_t k = 0; k < all.bin.size(); ++k) {
-            if (all.bin[k] == 0)
-                continue;
-            const double middle = bins.from + (static_cast<double>(k) - 0.5) / bins.per_unit;
-            const double place = out.bars_width > 0 ? (middle - from) / out.bars_width : 0;
-            out.bars[static_cast<std::size_t>(std::clamp(place, 0.0, bars - 1.0))] += all.bin[k];
-        }
-    }
-
-    const Trials& trials_;
-    const RiskQuestion& question_;
-    std::vector<ScrambledPoints> points_;
-    std::vector<Frame> frames_; // by measure
-    std::vector<Strand> strands_;
-};
-
-std::optional<std::size_t> measure_named(const Risk& result, std::string_view name,
-                                         Refusal& refusal) {
+lang::Outcome<std::size_t> measure_named(const RiskAnswer& result, const std::string& name) {
     if (name.empty())
-        return 0;
+        return std::size_t{0};
     for (std::size_t m = 0; m < result.measured.size(); ++m)
         if (result.measured[m].name == name)
             return m;
-    refusal = {fmt::format("`{}` is not among what is measured", name),
-               {"name one of the lines asked for, cost, profit or margin"}};
-    return std::nullopt;
+    return lang::placeless(lang::Code::Q001,
+                           fmt::format("`{}` is not among what is measured", name), {},
+                           {"name one of the lines asked for, cost, profit or margin"});
 }
 
 // As many trials and shares as the effort allows.
-bool keep_within_effort(const Trials& trials, RiskQuestion& question, Refusal& refusal) {
+std::optional<lang::Diagnostic> keep_within_effort(const Trials& trials, RiskQuestion& question) {
     const std::uint64_t effort = trials.effort();
     if (question.within_effort) {
         const std::uint64_t fewest =
             pilot_batches * points_in_batch + std::min(most_cut, question.trials);
-        if (!affordable("drawing the job",
-                        static_cast<double>(effort) * static_cast<double>(fewest), refusal))
-            return false;
+        if (auto beyond = beyond_effort("drawing the job",
+                                        static_cast<double>(effort) * static_cast<double>(fewest)))
+            return beyond;
         question.trials = std::min(question.trials, std::max(most_cut, max_effort / 2 / effort));
     }
     const std::uint64_t most = (question.within_effort ? max_effort / 2 : 10 * max_effort) /
@@ -269,61 +44,82 @@ bool keep_within_effort(const Trials& trials, RiskQuestion& question, Refusal& r
     question.share_trials = most < min_trials * 4 && most < question.share_trials
                                 ? 0
                                 : std::min(question.share_trials, most);
-    return true;
+    return std::nullopt;
 }
 
-bool numbers_are_sound(const RiskQuestion& question, Refusal& refusal) {
-    if (question.lines.size() > max_measured) {
-        refusal = {
-            fmt::format("{} lines are too many: {} at most", question.lines.size(), max_measured),
-            {}};
-        return false;
-    }
+std::optional<lang::Diagnostic> unsound_numbers(const RiskQuestion& question) {
+    if (question.lines.size() > max_measured)
+        return lang::placeless(lang::Code::Q006, fmt::format("{} lines are too many: {} at most",
+                                                             question.lines.size(), max_measured));
     if (question.trials >= min_trials && question.trials <= max_trials &&
         question.share_trials <= max_trials)
-        return true;
-    refusal = {question.trials < min_trials
-                   ? fmt::format("{} trials are too few: {} at least", question.trials, min_trials)
-                   : fmt::format("{} trials are too many: {} at most",
-                                 lang::number_text(static_cast<double>(
-                                     std::max(question.trials, question.share_trials))),
-                                 lang::number_text(static_cast<double>(max_trials))),
-               {"a million trials are plenty for a price"}};
-    return false;
+        return std::nullopt;
+    return lang::placeless(
+        lang::Code::Q006,
+        question.trials < min_trials
+            ? fmt::format("{} trials are too few: {} at least", question.trials, min_trials)
+            : fmt::format("{} trials are too many: {} at most",
+                          lang::number_text(static_cast<double>(
+                              std::max(question.trials, question.share_trials))),
+                          lang::number_text(static_cast<double>(max_trials))),
+        {}, {"a million trials are plenty for a price"});
+}
+
+// What was said of the lines that are followed; errors: there is no answer.
+lang::Said judged_lines(const PricedJob& job, const RiskQuestion& question) {
+    std::vector<lang::LineId> lines;
+    for (const std::string& name : question.lines) {
+        lang::Outcome<lang::LineId> line = find_line(job, name);
+        if (!line)
+            return std::move(line.said);
+        lines.push_back(*line);
+    }
+    return judged(job, lines);
+}
+
+// Slope and swing beside the shares, and the names that sensitivity gives the givens.
+void set_beside(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result) {
+    const auto beside =
+        ask(job, SensitivityQuestion{question.lines.empty() ? "" : question.lines.front(),
+                                     question.names, 0});
+    if (!beside)
+        return;
+    for (Factor& factor : result.factors)
+        for (const Effect& effect : beside->effects)
+            if (!factor.is_event() && effect.given.name == factor.given.name)
+                factor.given.called = effect.given.called;
+    result.matters_most = matters_most(result, *beside);
 }
 
 } // namespace
 
-std::optional<Risk> risk(const PricedJob& job, const RiskQuestion& asked, Refusal& refusal) {
-    const Values& values = job.values();
-    Risk result;
+lang::Outcome<RiskAnswer> ask(const PricedJob& job, const RiskQuestion& asked) {
+    if (auto fault = unsound_numbers(asked))
+        return std::move(*fault);
+    lang::Said said = judged_lines(job, asked);
+    if (said.diagnostics.has_errors())
+        return said;
+    RiskAnswer result;
+    result.title = title_of(job);
     result.seed = asked.seed;
-    if (!numbers_are_sound(asked, refusal))
-        return std::nullopt;
-    const auto trials = Trials::make(job, asked, result, refusal);
+    result.lump = asked.lump;
+    lang::Outcome<Trials> trials = Trials::make(job, asked, result);
     if (!trials)
-        return std::nullopt;
-    const auto shared = measure_named(result, asked.shares_of, refusal);
+        return lang::Said{trials.said.diagnostics, job.shared_sources()};
+    lang::Outcome<std::size_t> shared = measure_named(result, asked.shares_of);
     if (!shared)
-        return std::nullopt;
+        return std::move(shared.said);
     RiskQuestion question = asked;
-    if (!keep_within_effort(*trials, question, refusal))
-        return std::nullopt;
+    if (auto fault = keep_within_effort(*trials, question))
+        return std::move(*fault);
     result.trials = question.trials;
-    Experiment experiment(*trials, question);
-    if (!experiment.pilot()) {
-        refusal = {fmt::format("none of {} trials has an answer", pilot_batches * points_in_batch),
-                   {"price the job at the ends of its swings to see what is in the way"}};
-        return std::nullopt;
-    }
-    if (!experiment.run()) {
-        refusal = {"given up before the trials were done", {}};
-        return std::nullopt;
-    }
-    experiment.report(result, trials->at_job(values));
+    lang::Outcome<std::vector<double>> centers = run_trials(job, *trials, question, result);
+    if (!centers)
+        return std::move(centers.said);
     if (question.share_trials > 0)
-        result.shares = spread_shares(*trials, *shared, experiment.centre(*shared), question);
-    return result;
+        result.shares = spread_shares(*trials, *shared, (*centers)[*shared], question);
+    set_beside(job, asked, result);
+    return {std::move(result), std::move(said)};
 }
 
 } // namespace acre::engine

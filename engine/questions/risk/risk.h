@@ -10,16 +10,12 @@
 #include <cstdint>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
-#include "engine/plan/compile_plan.h"
 #include "engine/priced_job.h"
-#include "engine/questions/what_if/axis.h"
-#include "engine/questions/what_if/job_lanes.h"
-#include "engine/questions/what_if/refusal.h"
-#include "engine/readers/value.h"
-#include "lang/check/sheet.h"
+#include "engine/questions/subject.h"
+#include "engine/questions/what_if/range.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
@@ -29,8 +25,9 @@ inline constexpr unsigned scrambles =
     16; // independent repetitions of the points: their scatter is the error of the estimates
 
 struct RiskQuestion {
-    std::vector<std::string_view>
-        lines; // beside cost, profit and margin; empty: the price per unit
+    // Beside cost, profit and margin; empty: the price per unit.
+    std::vector<std::string> lines;
+    bool names = false; // lines and givens are called by their names
     std::uint64_t trials = 1 << 20;
     // Fewer trials, and none for the shares, where so many come to more than max_effort
     // (engine/plan/effort.h): of a model that nobody has measured. False: as many as are asked for,
@@ -38,13 +35,13 @@ struct RiskQuestion {
     bool within_effort = false;
     std::uint64_t seed = 1;
     unsigned threads = 1;
-    // What is paid: each item by its rate for the quantity that comes about, a lump as quoted.
+    // What is paid: each item by its rate for the quantity that comes about, a lump sum as quoted.
     // `total`: another price than the job's own. `lump`: the price is paid whatever the quantities.
     std::optional<double> total;
     bool lump = false;
     // Whose spread is divided among the givens: a line of `lines`, "cost", "profit" or "margin";
     // empty: the first line.
-    std::string_view shares_of;
+    std::string shares_of;
     std::uint64_t share_trials =
         1 << 16; // 0: not asked for. Each costs one reading of the job per given, and two more
     std::atomic<std::uint64_t>* done =
@@ -54,9 +51,9 @@ struct RiskQuestion {
 
 // What was drawn: a given by its swing, or an event.
 struct Factor {
-    std::optional<Axis> axis;
-    std::uint32_t event = 0; // into Sheet::events, when there is no axis
-    std::string name, label;
+    Subject given;              // or the count of an event
+    std::optional<Range> swing; // of an event: none
+    bool is_event() const { return !swing; }
 };
 
 struct Percentile {
@@ -66,10 +63,11 @@ struct Percentile {
 
 // One answer over all trials. Errors are standard errors, from the scatter of the scrambles.
 struct Measured {
-    std::string name;               // "price.per_unit", "cost", "profit", "margin"
-    lang::LineId line = lang::none; // of a line
-    std::string unit;
-    double at_job = 0; // as the job has it
+    std::string name;      // "price.per_unit", "cost", "profit", "margin"
+    std::string called;    // "the price all in"
+    std::string unit;      // "%" is written 1: a share
+    bool is_share = false; // the margin: people read it as percent
+    double at_job = 0;     // as the job has it
     double mean = 0, mean_error = 0;
     double spread = 0, spread_error = 0; // standard deviation
     double least = 0, greatest = 0;
@@ -78,24 +76,33 @@ struct Measured {
     std::vector<std::uint64_t> bars;
 };
 
-struct WithoutAnswer { // a trial that has none
-    LaneFault fault = LaneFault::None;
+struct WithoutAnswer {         // a trial that has none
+    std::string because;       // "a requirement is not met"
     std::vector<double> drawn; // by factor; of an event the number between 0 and 1 drawn for it
 };
 
 struct SpreadShare {
     std::size_t factor = 0;
     double first = 0, first_error = 0; // alone: Sobol' index of first order
-    double total = 0, total_error = 0; // with all it works together with: total index
+    double total = 0, total_error = 0; // with interactions: total index
 };
 struct SpreadShares {
-    std::size_t measured = 0;        // into Risk::measured
+    std::size_t measured = 0;        // into RiskAnswer::measured
     double spread = 0;               // standard deviation that is divided
     std::uint64_t readings = 0;      // of the job
     std::vector<SpreadShare> shares; // greatest total first
 };
 
-struct Risk {
+// Which given matters most, by three measures, and why they differ where they do.
+struct MattersMost {
+    std::string by_slope, by_swing, by_share; // as the answer calls them; empty: none has any
+    bool agree = false;
+    std::vector<std::string> why; // sentences; only when they differ
+};
+
+struct RiskAnswer {
+    std::string title; // of the job
+    bool lump = false; // paid whatever the quantities
     std::uint64_t trials = 0, seed = 0, without_answer = 0;
     std::vector<Factor> factors;
     std::vector<Measured> measured; // lines, then cost, profit and margin if the model has a price
@@ -104,15 +111,17 @@ struct Risk {
     std::vector<WithoutAnswer> first_without; // the first few
     std::optional<SpreadShares> shares;
     bool dependent = false; // some swings move together: shares then belong to what is drawn first
-    std::vector<lang::LineId> not_drawn; // givens with a swing that this job computes from others
+    std::vector<std::string> not_drawn; // givens with a swing that this job computes from others
+    MattersMost matters_most;           // of the first line; empty without shares
 };
 
 // Lines asked for.
 inline constexpr std::size_t max_measured = 100;
 
-// Refuses too few and too many trials, too many lines, an unsound swing, correlations that
-// contradict each other, lines that do not exist, a job in which nothing swings, and one of which
-// no trial has an answer.
-std::optional<Risk> risk(const PricedJob& job, const RiskQuestion& question, Refusal& refusal);
+// Q006: too few or too many trials, too many lines or givens; I610: a swing that cannot be drawn
+// from; Q008: correlations that contradict each other; Q001, Q002: lines that do not exist; Q005: a
+// job in which nothing swings or of which no trial has an answer, a price that is not above zero,
+// an answer given up; Q004; what stands in the way of the lines as the job has them.
+lang::Outcome<RiskAnswer> ask(const PricedJob& job, const RiskQuestion& question);
 
 } // namespace acre::engine

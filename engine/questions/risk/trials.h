@@ -32,9 +32,9 @@ struct TrialScratch {
 
 class Trials {
   public:
-    // Empty when refused.
-    static std::optional<Trials> make(const PricedJob& job, const RiskQuestion& question,
-                                      Risk& result, Refusal& refusal);
+    // Names what is drawn and measured in `result`.
+    static lang::Outcome<Trials> make(const PricedJob& job, const RiskQuestion& question,
+                                      RiskAnswer& result);
 
     std::size_t factors() const { return axes_.size() + events_.size(); }
     bool has_price() const { return has_price_; }
@@ -74,10 +74,13 @@ class Trials {
         bool in_cost;             // the cost holds its expected amount
     };
 
-    bool read_factors(const PricedJob& job, Risk& result, Refusal& refusal);
-    bool read_correlations(const PricedJob& job, Risk& result, Refusal& refusal);
-    bool read_targets(const PricedJob& job, const RiskQuestion& question, Risk& result,
-                      Refusal& refusal);
+    // What is wrong, or nothing.
+    using Fault = std::optional<lang::Diagnostic>;
+    Fault read_factors(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
+    Fault read_correlations(const PricedJob& job, RiskAnswer& result);
+    Fault mix(const PricedJob& job, const RiskAnswer& result);
+    Fault read_targets(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
+    Fault read_money(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
     void draw_together(const double* const* p, double* const* x, TrialScratch& scratch) const;
 
     std::vector<Axis> axes_;

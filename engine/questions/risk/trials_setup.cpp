@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -14,6 +15,7 @@ namespace acre::engine {
 namespace {
 
 using lang::none;
+using lang::placeless;
 constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
 // The lower triangular root of a symmetric matrix (Cholesky), by row; false when the matrix is none
@@ -31,92 +33,73 @@ bool root_of(std::vector<double>& a, std::size_t n) {
     return true;
 }
 
+std::size_t axis_of(const std::vector<Axis>& axes, std::uint32_t given) {
+    const auto at = std::find_if(axes.begin(), axes.end(),
+                                 [&](const Axis& axis) { return axis.given == given; });
+    return at == axes.end() ? nowhere : static_cast<std::size_t>(at - axes.begin());
+}
+
 } // namespace
 
-std::optional<Trials> Trials::make(const PricedJob& job, const RiskQuestion& question, Risk& result,
-                                   Refusal& refusal) {
-    const Compiled& compiled = job.compiled();
+lang::Outcome<Trials> Trials::make(const PricedJob& job, const RiskQuestion& question,
+                                   RiskAnswer& result) {
     Trials trials;
-    if (!trials.read_factors(job, result, refusal) ||
-        !trials.read_correlations(job, result, refusal) ||
-        !trials.read_targets(job, question, result, refusal))
-        return std::nullopt;
+    if (Fault fault = trials.read_factors(job, question, result))
+        return std::move(*fault);
+    if (Fault fault = trials.read_correlations(job, result))
+        return std::move(*fault);
+    if (Fault fault = trials.read_targets(job, question, result))
+        return std::move(*fault);
     std::vector<std::optional<Range>> promised;
     for (const Axis& axis : trials.axes_)
         promised.push_back(axis.swing);
     for (std::size_t f = 0; f < trials.factors(); ++f)
         trials.alone_.push_back(f);
-    trials.reader_.emplace(compiled, trials.axes_, trials.targets_, trials.targets_.size(),
+    trials.reader_.emplace(job.compiled(), trials.axes_, trials.targets_, trials.targets_.size(),
                            promised);
     return trials;
 }
 
-bool Trials::read_factors(const PricedJob& job, Risk& result, Refusal& refusal) {
+Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& question,
+                                   RiskAnswer& result) {
     const lang::Sheet& sheet = job.sheet();
     std::vector<char> is_input(sheet.lines.size(), 0);
     for (const Axis& axis : all_axes(job)) {
         is_input[axis.line] = 1;
         if (!axis.swing || axis.options > 0)
             continue;
-        if (!swing_is_sound(sheet, axis, refusal))
-            return false;
+        if (Fault trouble = swing_trouble(job, axis))
+            return trouble;
         axes_.push_back(axis);
         shapes_.push_back(shape_of(axis));
-        result.factors.push_back(
-            {axis, 0, sheet.lines[axis.line].name, sheet.lines[axis.line].label});
+        result.factors.push_back({subject_of(job, axis.line, question.names), axis.swing});
     }
     for (const lang::Given& given : sheet.givens)
         if (!is_input[given.line] && given.swing_low != none)
-            result.not_drawn.push_back(given.line);
+            result.not_drawn.push_back(sheet.lines[given.line].name);
     if (sheet.cost_total != none)
-        for (std::uint32_t e = 0; e < sheet.events.size(); ++e)
-            result.factors.push_back({std::nullopt, e, sheet.lines[sheet.events[e].count].name,
-                                      sheet.lines[sheet.events[e].count].label});
-    if (result.factors.empty()) {
-        refusal = {"nothing in this job swings",
-                   {"give the givens that move a swing: swing LOW .. HIGH"}};
-        return false;
-    }
-    if (result.factors.size() * 2 > max_point_dimensions) {
-        refusal = {fmt::format("{} givens swing; at most {} can be drawn together",
-                               lang::number_text(static_cast<double>(result.factors.size())),
-                               lang::number_text(max_point_dimensions / 2)),
-                   {}};
-        return false;
-    }
-    return true;
+        for (const lang::Event& event : sheet.events)
+            result.factors.push_back({subject_of(job, event.count, question.names), {}});
+    if (result.factors.empty())
+        return placeless(lang::Code::Q005, "nothing in this job swings", {},
+                         {"give the givens that move a swing: swing LOW .. HIGH"});
+    if (result.factors.size() * 2 > max_point_dimensions)
+        return placeless(lang::Code::Q006,
+                         fmt::format("{} givens swing; at most {} can be drawn together",
+                                     lang::number_text(static_cast<double>(result.factors.size())),
+                                     lang::number_text(max_point_dimensions / 2)));
+    return std::nullopt;
 }
 
-bool Trials::read_correlations(const PricedJob& job, Risk& result, Refusal& refusal) {
+Trials::Fault Trials::read_correlations(const PricedJob& job, RiskAnswer& result) {
     const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    const Values& values = job.values();
     place_together_.assign(axes_.size(), nowhere);
-    const auto axis_of = [&](std::uint32_t given) {
-        const auto at = std::find_if(axes_.begin(), axes_.end(),
-                                     [&](const Axis& axis) { return axis.given == given; });
-        return at == axes_.end() ? nowhere : static_cast<std::size_t>(at - axes_.begin());
-    };
-    struct Pair {
-        std::size_t first, second;
-        double strength;
-    };
-    std::vector<Pair> pairs;
-    for (std::size_t k = 0; k < sheet.correlations.size(); ++k) {
-        const lang::Correlation& correlation = sheet.correlations[k];
-        const std::size_t first = axis_of(correlation.first), second = axis_of(correlation.second);
-        if (first == nowhere || second == nowhere || first == second)
-            continue; // one of them stands still in this job
-        const double strength = values.slot[compiled.plan.correlation_slot[k]];
-        if (!(std::fabs(strength) <= 1)) {
-            refusal = {fmt::format("`{}` and `{}` cannot move together by {:g} %",
-                                   result.factors[first].name, result.factors[second].name,
-                                   strength * 100),
-                       {"write a share between -100 % and 100 %"}};
-            return false;
-        }
-        pairs.push_back({first, second, strength});
-        for (const std::size_t axis : {first, second})
+    for (const lang::Correlation& correlation : sheet.correlations) {
+        const std::size_t pair[] = {axis_of(axes_, correlation.first),
+                                    axis_of(axes_, correlation.second)};
+        if (pair[0] == nowhere || pair[1] == nowhere || pair[0] == pair[1])
+            continue; // one of them does not move in this job
+        for (const std::size_t axis : pair)
             if (place_together_[axis] == nowhere) {
                 place_together_[axis] = together_.size();
                 together_.push_back(axis);
@@ -124,78 +107,95 @@ bool Trials::read_correlations(const PricedJob& job, Risk& result, Refusal& refu
     }
     result.dependent = !together_.empty();
     if (together_.empty())
-        return true;
+        return std::nullopt;
+    if (Fault fault = mix(job, result))
+        return fault;
+    normal_ = normal_quantiles();
+    shares_ = normal_shares();
+    return std::nullopt;
+}
+
+Trials::Fault Trials::mix(const PricedJob& job, const RiskAnswer& result) {
+    const lang::Sheet& sheet = job.sheet();
     const std::size_t n = together_.size();
     mix_.assign(n * n, 0);
     for (std::size_t i = 0; i < n; ++i)
         mix_[i * n + i] = 1;
-    for (const Pair& pair : pairs) {
+    for (std::size_t k = 0; k < sheet.correlations.size(); ++k) {
+        const std::size_t first = axis_of(axes_, sheet.correlations[k].first),
+                          second = axis_of(axes_, sheet.correlations[k].second);
+        if (first == nowhere || second == nowhere || first == second)
+            continue;
+        const double strength = job.values().slot[job.plan().correlation_slot[k]];
+        if (!(std::fabs(strength) <= 1))
+            return placeless(lang::Code::Q008,
+                             fmt::format("`{}` and `{}` cannot move together by {:g} %",
+                                         result.factors[first].given.name,
+                                         result.factors[second].given.name, strength * 100),
+                             {}, {"write a share between -100 % and 100 %"});
         // The strength is that of ranks; normal deviates of this correlation have it. All the way
         // together is a hair less.
         const double normal =
-            std::clamp(2 * std::sin(std::acos(-1.0) * pair.strength / 6), -0.999999, 0.999999);
-        const std::size_t i = place_together_[pair.first], j = place_together_[pair.second];
+            std::clamp(2 * std::sin(std::acos(-1.0) * strength / 6), -0.999999, 0.999999);
+        const std::size_t i = place_together_[first], j = place_together_[second];
         mix_[i * n + j] = mix_[j * n + i] = normal;
     }
-    if (!root_of(mix_, n)) {
-        refusal = {"the correlations contradict each other: no givens can move together like this",
-                   {"weaken one of them"}};
-        return false;
-    }
-    normal_ = normal_quantiles();
-    shares_ = normal_shares();
-    return true;
+    if (!root_of(mix_, n))
+        return placeless(
+            lang::Code::Q008,
+            "the correlations contradict each other: no givens can move together like this", {},
+            {"weaken one of them"});
+    return std::nullopt;
 }
 
-bool Trials::read_targets(const PricedJob& job, const RiskQuestion& question, Risk& result,
-                          Refusal& refusal) {
+Trials::Fault Trials::read_targets(const PricedJob& job, const RiskQuestion& question,
+                                   RiskAnswer& result) {
     const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    const Values& values = job.values();
-    const Plan& plan = compiled.plan;
-    const auto measured = [&](std::string name, lang::LineId line, std::string unit) {
-        Measured m;
-        m.name = std::move(name);
-        m.line = line;
-        m.unit = std::move(unit);
-        result.measured.push_back(std::move(m));
-    };
-    std::vector<std::string_view> names = question.lines;
+    std::vector<std::string> names = question.lines;
     if (names.empty())
         names.emplace_back();
-    for (const std::string_view name : names) {
-        const auto line = line_named(sheet, compiled, name, refusal);
+    for (const std::string& name : names) {
+        lang::Outcome<lang::LineId> line = find_line(job, name);
         if (!line)
-            return false;
-        targets_.push_back(plan.line_slot[*line]);
-        measured(sheet.lines[*line].name, *line, unit_text(sheet, sheet.lines[*line]));
+            return line.said.diagnostics.all().front();
+        targets_.push_back(job.plan().line_slot[*line]);
+        const Subject subject = asked_subject(job, *line, question.names);
+        Measured& measured = result.measured.emplace_back();
+        measured.name = subject.name;
+        measured.called = subject.called;
+        measured.unit = subject.unit;
     }
     lines_ = targets_.size();
     has_price_ = sheet.cost_total != none && !sheet.prices.empty();
-    if (!has_price_)
-        return true;
+    return has_price_ ? read_money(job, question, result) : std::nullopt;
+}
+
+Trials::Fault Trials::read_money(const PricedJob& job, const RiskQuestion& question,
+                                 RiskAnswer& result) {
+    const lang::Sheet& sheet = job.sheet();
+    const Plan& plan = job.plan();
+    const std::vector<double>& value = job.values().slot;
     const auto target = [&](lang::LineId line) {
         targets_.push_back(plan.line_slot[line]);
         return targets_.size() - 1;
     };
     cost_ = target(sheet.cost_total);
+    const auto quoted_for = [&](const lang::PriceItem& item) {
+        return static_cast<double>(to_cents(value[plan.line_slot[item.amount]])) / 100;
+    };
     double quoted = 0;
     for (const lang::PriceItem& item : sheet.prices)
-        quoted += static_cast<double>(to_cents(values.slot[plan.line_slot[item.amount]])) / 100;
+        quoted += quoted_for(item);
     paid_ = question.total.value_or(quoted);
-    if (!(paid_ > 0) || !std::isfinite(paid_)) {
-        refusal = {"the price is not above zero", {}};
-        return false;
-    }
+    if (!(paid_ > 0) || !std::isfinite(paid_))
+        return placeless(lang::Code::Q005, "the price is not above zero");
     for (const lang::PriceItem& item : sheet.prices) {
-        const double amount =
-            static_cast<double>(to_cents(values.slot[plan.line_slot[item.amount]])) / 100 *
-            (paid_ / quoted);
+        const double amount = quoted_for(item) * (paid_ / quoted);
         if (question.lump || item.quantity == none)
             lumps_ += amount;
         else
             items_.push_back(
-                {target(item.quantity), amount / values.slot[plan.line_slot[item.quantity]]});
+                {target(item.quantity), amount / value[plan.line_slot[item.quantity]]});
     }
     const std::vector<char> in_cost = rested_on(plan, std::span(&targets_[cost_], 1));
     for (const lang::Event& event : sheet.events) {
@@ -203,11 +203,15 @@ bool Trials::read_targets(const PricedJob& job, const RiskQuestion& question, Ri
         const std::size_t count = target(event.count), money = target(event.money);
         events_.push_back({count, money, counted});
     }
-    measured("cost", none, "$");
-    measured("profit", none, "$");
-    measured("margin", none, "1");
+    for (const auto& [name, unit] : {std::pair("cost", "$"), {"profit", "$"}, {"margin", "1"}}) {
+        Measured& measured = result.measured.emplace_back();
+        measured.name = name;
+        measured.called = std::string("the ") + name;
+        measured.unit = unit;
+        measured.is_share = measured.name == "margin";
+    }
     result.paid = paid_;
-    return true;
+    return std::nullopt;
 }
 
 } // namespace acre::engine

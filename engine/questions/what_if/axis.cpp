@@ -36,15 +36,14 @@ Axis make_axis(const lang::Sheet& sheet, const Plan& plan, const Values& values,
     return axis;
 }
 
-std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view name,
-                                     bool givens_only) {
+std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view name) {
     std::vector<std::string_view> names;
     for (const lang::Line& line : sheet.lines)
-        if (!givens_only || line.given != none)
+        if (line.given != none)
             names.push_back(line.name);
     std::vector<std::string> helps;
     for (const std::string_view near : lang::near_names(name, names))
-        helps.push_back(fmt::format("`{}` is near", near));
+        helps.push_back(fmt::format("did you mean `{}`?", near));
     return helps;
 }
 
@@ -61,80 +60,47 @@ std::vector<Axis> all_axes(const PricedJob& job) {
     return axes;
 }
 
-std::optional<Axis> axis_named(const PricedJob& job, std::string_view name, Refusal& refusal) {
+lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
     const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    const Values& values = job.values();
     const lang::LineId line = sheet.find(name);
-    if (line == none) {
-        refusal = {fmt::format("no given named `{}`", name), suggestions(sheet, name, true)};
-        return std::nullopt;
-    }
-    if (sheet.lines[line].given == none) {
-        refusal = {fmt::format("`{}` is computed and cannot be varied", name),
-                   {"vary a given it rests on"}};
-        return std::nullopt;
-    }
-    for (std::uint32_t i = 0; i < compiled.plan.inputs.size(); ++i)
-        if (compiled.plan.inputs[i].line == line)
-            return make_axis(sheet, compiled.plan, values, sheet.lines[line].given, i);
-    refusal = {fmt::format("`{}` is computed from other lines in this job", name),
-               {fmt::format("set it to a number first: --set {}=VALUE", name)}};
-    return std::nullopt;
+    if (line == none)
+        return lang::placeless(lang::Code::Q001, fmt::format("no given named `{}`", name), {},
+                               suggestions(sheet, name));
+    if (sheet.lines[line].given == none)
+        return lang::placeless(lang::Code::Q002,
+                               fmt::format("`{}` is computed and cannot be varied", name), {},
+                               {"vary a given it rests on"});
+    for (std::uint32_t i = 0; i < job.plan().inputs.size(); ++i)
+        if (job.plan().inputs[i].line == line)
+            return make_axis(sheet, job.plan(), job.values(), sheet.lines[line].given, i);
+    return lang::placeless(lang::Code::Q002,
+                           fmt::format("`{}` is computed from other lines in this job", name), {},
+                           {fmt::format("set it to a number first: --set {}=VALUE", name)});
 }
 
-bool swing_is_sound(const lang::Sheet& sheet, const Axis& axis, Refusal& refusal) {
+std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& axis) {
+    const lang::Sheet& sheet = job.sheet();
     const std::string& name = sheet.lines[axis.line].name;
     const auto text = [&](double x) { return value_text(sheet, axis.line, x); };
-    if (!axis.swing) {
-        refusal = {fmt::format("`{}` has no swing", name),
-                   {fmt::format("give it one: swing LOW .. HIGH")}};
-        return false;
-    }
+    const auto trouble = [&](std::string title, std::string help = {}) {
+        lang::Diagnostic diagnostic{lang::Code::I610, std::move(title), {}, {}, {}, {}};
+        diagnostic.primary.span = sheet.givens[axis.given].swing_span;
+        if (!help.empty())
+            diagnostic.helps.push_back({std::move(help), {}});
+        return diagnostic;
+    };
     const auto [low, high] = *axis.swing;
-    if (!std::isfinite(low) || !std::isfinite(high)) {
-        refusal = {fmt::format("the swing of `{}` has no answer in this job", name), {}};
-        return false;
-    }
-    if (!(low < high)) {
-        refusal = {fmt::format("the swing of `{}` is empty: {} .. {}", name, text(low), text(high)),
-                   {"write the lower end first"}};
-        return false;
-    }
-    if (axis.within && !(axis.within->low <= low && high <= axis.within->high)) {
-        refusal = {fmt::format(
-                       "the swing of `{}` leaves its lawful range: {} .. {} is not within {} .. {}",
-                       name, text(low), text(high), text(axis.within->low),
-                       text(axis.within->high)),
-                   {}};
-        return false;
-    }
-    return true;
-}
-
-std::optional<lang::LineId> line_named(const lang::Sheet& sheet, const Compiled& compiled,
-                                       std::string_view name, Refusal& refusal) {
-    if (name.empty()) {
-        for (const lang::LineId line : {sheet.price_per_unit, sheet.price_total})
-            if (line != none && compiled.plan.line_slot[line] != no_slot)
-                return line;
-        refusal = {"the model has no price", {"name a line: --of LINE"}};
-        return std::nullopt;
-    }
-    const lang::LineId line = sheet.find(name);
-    if (line == none) {
-        refusal = {fmt::format("no line named `{}`", name), suggestions(sheet, name, false)};
-        return std::nullopt;
-    }
-    if (sheet.lines[line].type.kind != lang::Type::Kind::Number) {
-        refusal = {fmt::format("`{}` is a choice, not a number", name), {}};
-        return std::nullopt;
-    }
-    if (compiled.plan.line_slot[line] == no_slot) {
-        refusal = {fmt::format("`{}` has no value in this job", name), {}};
-        return std::nullopt;
-    }
-    return line;
+    if (!std::isfinite(low) || !std::isfinite(high))
+        return trouble(fmt::format("the swing of `{}` has no answer in this job", name));
+    if (!(low < high))
+        return trouble(
+            fmt::format("the swing of `{}` is empty: {} .. {}", name, text(low), text(high)),
+            "write the lower end first");
+    if (axis.within && !(axis.within->low <= low && high <= axis.within->high))
+        return trouble(fmt::format(
+            "the swing of `{}` leaves its allowed range: {} .. {} is not within {} .. {}", name,
+            text(low), text(high), text(axis.within->low), text(axis.within->high)));
+    return std::nullopt;
 }
 
 } // namespace acre::engine

@@ -1,4 +1,4 @@
-// What can be varied: a given of the job, with its lawful and its plausible range as numbers.
+// What can be varied: a given of the job, with its allowed and its plausible range as numbers.
 #pragma once
 
 #include <cstdint>
@@ -8,17 +8,12 @@
 
 #include "engine/plan/compile_plan.h"
 #include "engine/priced_job.h"
-#include "engine/questions/what_if/refusal.h"
+#include "engine/questions/what_if/range.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
-
-struct Range {
-    double low = 0, high = 0;
-    bool contains(double x) const { return low <= x && x <= high; }
-    double width() const { return high - low; }
-};
 
 struct Axis {
     std::uint32_t given = 0; // into Sheet::givens
@@ -26,7 +21,7 @@ struct Axis {
     lang::LineId line = 0;
     double value = 0;            // as the job has it, in the unit of the line
     std::uint32_t options = 0;   // of a choice: how many; 0: a number
-    std::optional<Range> within; // lawful; where a bound is a formula, at the job's values
+    std::optional<Range> within; // allowed; where a bound is a formula, at the job's values
     std::optional<Range> swing;  // plausible
     lang::ast::SwingShape shape = lang::ast::SwingShape::Unstated;
 };
@@ -34,16 +29,12 @@ struct Axis {
 // Every given that is a number or choice of its own, in the order of the sheet.
 std::vector<Axis> all_axes(const PricedJob& job);
 
-// Refuses a name that does not exist (with near names), a line, and a given that is computed from
-// others.
-std::optional<Axis> axis_named(const PricedJob& job, std::string_view name, Refusal& refusal);
+// Q001: a name that does not exist (with near names in its help); Q002: a line, and a given that is
+// computed from others.
+lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name);
 
-// Refuses a swing that is empty, has no answer, or leaves the lawful range.
-bool swing_is_sound(const lang::Sheet& sheet, const Axis& axis, Refusal& refusal);
-
-// A line by name that is a number, or the line a job is about when `name` is empty: the price per
-// unit, the price, or refused.
-std::optional<lang::LineId> line_named(const lang::Sheet& sheet, const Compiled& compiled,
-                                       std::string_view name, Refusal& refusal);
+// I610 at the swing, when it is empty, has no answer, or leaves the allowed range. Nothing: it can
+// be used. The axis must have one.
+std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& axis);
 
 } // namespace acre::engine

@@ -1,11 +1,11 @@
 #include "engine/questions/what_if/break_even.h"
-#include "engine/priced_job.h"
 
 #include <cmath>
-#include <string>
+#include <utility>
 
 #include <fmt/format.h>
 
+#include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/crossings.h"
 #include "engine/questions/what_if/curve.h"
 #include "engine/questions/what_if/reach.h"
@@ -14,137 +14,155 @@
 namespace acre::engine {
 namespace {
 
-std::optional<Range> range_of(const lang::Sheet& sheet, const Axis& axis,
-                              const BreakEvenQuestion& question, Refusal& refusal) {
-    const std::string& name = sheet.lines[axis.line].name;
-    const auto text = [&](double x) { return value_text(sheet, axis.line, x); };
-    const std::optional<Range> range = question.between ? question.between
-                                       : axis.within    ? axis.within
-                                                        : axis.swing;
-    if (!range) {
-        refusal = {fmt::format("`{}` has neither a lawful range nor a swing", name),
-                   {"say where to look: --between LOW .. HIGH"}};
-        return std::nullopt;
-    }
-    if (!std::isfinite(range->low) || !std::isfinite(range->high) || !(range->low < range->high)) {
-        refusal = {fmt::format("there is nothing between {} and {} of `{}`", text(range->low),
-                               text(range->high), name),
-                   {}};
-        return std::nullopt;
-    }
-    if (axis.within && !(axis.within->low <= range->low && range->high <= axis.within->high)) {
-        refusal = {fmt::format("{} .. {} leaves the lawful range of `{}`: {} .. {}",
-                               text(range->low), text(range->high), name, text(axis.within->low),
-                               text(axis.within->high)),
-                   {}};
-        return std::nullopt;
-    }
-    return range;
-}
-
-bool has_a_say(const PricedJob& job, const Axis& axis, lang::LineId line, Refusal& refusal) {
-    const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    const Values& values = job.values();
-    const Slot target = compiled.plan.line_slot[line];
-    if (reached_from(compiled.plan, std::span(&axis.input, 1))[target] != 0)
-        return true;
-    refusal = {fmt::format("`{}` does not rest on `{}`: it is {} whatever that is",
-                           sheet.lines[line].name, sheet.lines[axis.line].name,
-                           value_text(sheet, line, values.slot[target])),
-               {}};
-    return false;
-}
+using lang::placeless;
 
 struct Asked {
     Axis axis;
     lang::LineId line;
 };
-std::optional<Asked> read_question(const PricedJob& job, const BreakEvenQuestion& question,
-                                   Refusal& refusal) {
-    const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    const auto axis = axis_named(job, question.given, refusal);
+lang::Outcome<Asked> read_question(const PricedJob& job, const BreakEvenQuestion& question) {
+    lang::Outcome<Axis> axis = find_axis(job, question.given);
     if (!axis)
-        return std::nullopt;
-    if (axis->options > 0) {
-        refusal = {fmt::format("`{}` is a choice, not a number", question.given),
-                   {"compare its options side by side instead"}};
-        return std::nullopt;
-    }
-    const auto line = line_named(sheet, compiled, question.line, refusal);
+        return std::move(axis.said);
+    if (axis->options > 0)
+        return placeless(lang::Code::Q002,
+                         fmt::format("`{}` is a choice, not a number", question.given), {},
+                         {"compare its options side by side instead"});
+    lang::Outcome<lang::LineId> line = find_line(job, question.line);
     if (!line)
-        return std::nullopt;
+        return std::move(line.said);
     return Asked{*axis, *line};
+}
+
+lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
+                              const std::optional<Range>& between) {
+    const std::string& name = job.sheet().lines[axis.line].name;
+    const auto text = [&](double x) { return value_text(job.sheet(), axis.line, x); };
+    const std::optional<Range> range = between ? between : axis.within ? axis.within : axis.swing;
+    if (!range)
+        return placeless(lang::Code::Q003,
+                         fmt::format("`{}` has neither a allowed range nor a swing", name), {},
+                         {"say where to look: --between LOW .. HIGH"});
+    if (!std::isfinite(range->low) || !std::isfinite(range->high) || !(range->low < range->high))
+        return placeless(lang::Code::Q003, fmt::format("there is nothing between {} and {} of `{}`",
+                                                       text(range->low), text(range->high), name));
+    if (axis.within && !(axis.within->low <= range->low && range->high <= axis.within->high))
+        return placeless(lang::Code::Q003,
+                         fmt::format("{} .. {} leaves the allowed range of `{}`: {} .. {}",
+                                     text(range->low), text(range->high), name,
+                                     text(axis.within->low), text(axis.within->high)));
+    return *range;
+}
+
+bool has_a_say(const PricedJob& job, const Asked& asked) {
+    const Slot target = job.plan().line_slot[asked.line];
+    return reached_from(job.plan(), std::span(&asked.axis.input, 1))[target] != 0;
+}
+
+lang::Diagnostic no_say(const PricedJob& job, const Asked& asked) {
+    const lang::Sheet& sheet = job.sheet();
+    return placeless(lang::Code::Q002,
+                     fmt::format("`{}` does not rest on `{}`: it is {} whatever that is",
+                                 sheet.lines[asked.line].name, sheet.lines[asked.axis.line].name,
+                                 value_text(sheet, asked.line, job.value(asked.line))));
+}
+
+bool same_units(const PricedJob& a, const Asked& one, const PricedJob& b, const Asked& two) {
+    const auto unit = [](const PricedJob& job, lang::LineId line) {
+        return unit_text(job.sheet(), job.sheet().lines[line]);
+    };
+    return unit(a, one.line) == unit(b, two.line) &&
+           unit(a, one.axis.line) == unit(b, two.axis.line);
+}
+
+// All but what the curve decides.
+BreakEvenAnswer started(const PricedJob& job, const Asked& asked, const BreakEvenQuestion& question,
+                        const Range& range) {
+    BreakEvenAnswer answer;
+    answer.title = title_of(job);
+    answer.given = subject_of(job, asked.axis.line, question.names);
+    answer.line = asked_subject(job, asked.line, question.names);
+    answer.value = asked.axis.value;
+    answer.range = range;
+    return answer;
+}
+
+Curve curve_of(const PricedJob& job, const Asked& asked) {
+    return {job.compiled(), asked.axis, job.plan().line_slot[asked.line]};
 }
 
 } // namespace
 
-std::optional<BreakEven> break_even(const PricedJob& job, const BreakEvenQuestion& question,
-                                    Refusal& refusal) {
+std::string line_of_word(const PricedJob& job, const std::string& word) {
     const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    const auto asked = read_question(job, question, refusal);
-    if (!asked || !has_a_say(job, asked->axis, asked->line, refusal))
-        return std::nullopt;
-    if (!std::isfinite(question.wanted)) {
-        refusal = {
-            fmt::format("the value wanted of `{}` is not a number", sheet.lines[asked->line].name),
-            {}};
-        return std::nullopt;
-    }
-    const auto range = range_of(sheet, asked->axis, question, refusal);
-    if (!range)
-        return std::nullopt;
-    BreakEven result;
-    result.axis = asked->axis;
-    result.line = asked->line;
-    result.range = *range;
-    result.wanted = question.wanted;
-    if (!find_crossings(Curve(compiled, asked->axis, compiled.plan.line_slot[asked->line]),
-                        compiled, result, refusal))
-        return std::nullopt;
-    return result;
+    if (sheet.find(word) != lang::none)
+        return word;
+    const std::pair<const char*, lang::LineId> words[] = {{"margin", sheet.profit_share},
+                                                          {"profit", sheet.profit_total},
+                                                          {"cost", sheet.cost_total},
+                                                          {"price", sheet.price_total}};
+    for (const auto& [name, line] : words)
+        if (word == name && line != lang::none)
+            return sheet.lines[line].name;
+    return word;
 }
 
-std::optional<BreakEven> break_even_against(const PricedJob& job, const PricedJob& other,
-                                            const BreakEvenQuestion& question, Refusal& refusal) {
-    const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    const auto mine = read_question(job, question, refusal);
+lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion& question) {
+    lang::Outcome<Asked> asked = read_question(job, question);
+    if (!asked)
+        return std::move(asked.said);
+    if (!std::isfinite(question.wanted))
+        return placeless(lang::Code::Q003, fmt::format("the value wanted of `{}` is not a number",
+                                                       job.sheet().lines[asked->line].name));
+    lang::Said said = judged(job, {});
+    if (said.diagnostics.has_errors())
+        return said;
+    if (!has_a_say(job, *asked))
+        return no_say(job, *asked);
+    lang::Outcome<Range> range = range_of(job, asked->axis, question.between);
+    if (!range)
+        return std::move(range.said);
+    BreakEvenAnswer answer = started(job, *asked, question, *range);
+    answer.wanted = question.wanted;
+    if (auto beyond = find_crossings(curve_of(job, *asked), job, answer))
+        return std::move(*beyond);
+    return {std::move(answer), std::move(said)};
+}
+
+lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const PricedJob& other,
+                                   const BreakEvenQuestion& question) {
+    lang::Outcome<Asked> mine = read_question(job, question);
     if (!mine)
-        return std::nullopt;
-    const auto theirs = read_question(other, question, refusal);
+        return std::move(mine.said);
+    lang::Outcome<Asked> theirs = read_question(other, question);
     if (!theirs) {
-        refusal.what = "in the other job " + refusal.what;
-        return std::nullopt;
+        lang::Said said;
+        for (lang::Diagnostic diagnostic : theirs.said.diagnostics.all()) {
+            diagnostic.title = "in the other job " + diagnostic.title;
+            said.diagnostics.add(std::move(diagnostic));
+        }
+        return said;
     }
-    if (unit_text(sheet, sheet.lines[mine->line]) !=
-            unit_text(other.sheet(), other.sheet().lines[theirs->line]) ||
-        unit_text(sheet, sheet.lines[mine->axis.line]) !=
-            unit_text(other.sheet(), other.sheet().lines[theirs->axis.line])) {
-        refusal = {"the two jobs measure it in unlike units", {}};
-        return std::nullopt;
-    }
-    Refusal no_say;
-    if (!has_a_say(job, mine->axis, mine->line, refusal) &&
-        !has_a_say(other, theirs->axis, theirs->line, no_say))
-        return std::nullopt;
-    const auto range = range_of(sheet, mine->axis, question, refusal);
-    if (!range ||
-        !range_of(other.sheet(), theirs->axis, {question.given, question.line, 0, range}, refusal))
-        return std::nullopt;
-    BreakEven result;
-    result.axis = mine->axis;
-    result.line = mine->line;
-    result.range = *range;
-    const Curve curve_of_other(other.compiled(), theirs->axis,
-                               other.compiled().plan.line_slot[theirs->line]);
-    Curve curve(compiled, mine->axis, compiled.plan.line_slot[mine->line]);
+    if (!same_units(job, *mine, other, *theirs))
+        return placeless(lang::Code::Q009, "the two jobs measure it in unlike units");
+    for (const PricedJob* one : {&job, &other})
+        if (lang::Said said = judged(*one, {}); said.diagnostics.has_errors())
+            return said;
+    if (!has_a_say(job, *mine) && !has_a_say(other, *theirs))
+        return no_say(job, *mine);
+    lang::Outcome<Range> range = range_of(job, mine->axis, question.between);
+    if (!range)
+        return std::move(range.said);
+    if (lang::Outcome<Range> there = range_of(other, theirs->axis, *range); !there)
+        return std::move(there.said);
+    BreakEvenAnswer answer = started(job, *mine, question, *range);
+    answer.against = title_with_option(other);
+    const Curve curve_of_other = curve_of(other, *theirs);
+    Curve curve = curve_of(job, *mine);
     curve.subtract(curve_of_other);
-    if (!find_crossings(curve, compiled, result, refusal))
-        return std::nullopt;
-    return result;
+    if (auto beyond = find_crossings(curve, job, answer))
+        return std::move(*beyond);
+    return {std::move(answer), judged(job, {})};
 }
 
 } // namespace acre::engine

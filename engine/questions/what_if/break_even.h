@@ -5,30 +5,29 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
-#include <string_view>
+#include <string>
 #include <vector>
 
-#include "engine/plan/compile_plan.h"
 #include "engine/priced_job.h"
-#include "engine/questions/what_if/axis.h"
-#include "engine/questions/what_if/refusal.h"
-#include "engine/readers/value.h"
-#include "lang/check/sheet.h"
+#include "engine/questions/subject.h"
+#include "engine/questions/what_if/range.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
 struct BreakEvenQuestion {
-    std::string_view given; // what moves
-    std::string_view line;  // empty: the price per unit
-    double wanted = 0;      // in the unit of the line; left out against another job
-    std::optional<Range>
-        between; // in the unit of the given; left out: its lawful range, else its swing
+    std::string given; // what moves
+    std::string line;  // empty: the price per unit
+    double wanted = 0; // in the unit of the line; left out against another job
+    // In the unit of the given; left out: its allowed range, else its swing.
+    std::optional<Range> between;
+    bool names = false; // line and given are called by their names
 };
 
 enum class CrossingKind : std::uint8_t {
     Root,  // the line is the value at `x`
     Jump,  // the line passes the value without ever being it: between `x` and `x_after`, which are
-           // neighbours
+           // neighbors
     Touch, // the line comes up to the value at `x` and turns back
     Level, // the line is the value from `x` to `x_after`
 };
@@ -36,14 +35,16 @@ enum class CrossingKind : std::uint8_t {
 struct Crossing {
     CrossingKind kind = CrossingKind::Root;
     double x = 0, x_after = 0;
-    double before = 0, after = 0;   // of a jump: the line on either side
-    bool rising = false;            // of a root or jump: seen towards greater x
-    lang::LineId line = lang::none; // of a jump: whose formula decides
+    double before = 0, after = 0; // of a jump: the line on either side
+    bool rising = false;          // of a root or jump: seen towards greater x
+    std::string line;             // of a jump: whose formula decides; empty: none's
 };
 
-struct BreakEven {
-    Axis axis;
-    lang::LineId line = 0;
+struct BreakEvenAnswer {
+    std::string title;
+    std::string against; // title of the other job; empty: against a value
+    Subject given, line;
+    double value = 0; // of the given, as the job has it
     Range range;
     double wanted = 0;
     double now = 0; // the line as the job has it (against another job: its lead over it)
@@ -59,16 +60,19 @@ struct BreakEven {
 
 inline constexpr std::size_t max_crossings = 1'000;
 
-// Refuses names that do not exist, choices, computed givens, a range outside the lawful one, and a
-// line on which the given has no say. Between neighbouring points that decide alike the line is
-// taken to be smooth: a pair of crossings closer than a four-thousandth of the range that no
-// decision and no dent between the points gives away is not seen.
-std::optional<BreakEven> break_even(const PricedJob& job, const BreakEvenQuestion& question,
-                                    Refusal& refusal);
+// The line of a word for money where no line has that name: margin, profit, cost, price.
+std::string line_of_word(const PricedJob& job, const std::string& word);
+
+// Q001 and Q002: names that do not exist, choices, computed givens, a line on which the given has
+// no say; Q003: a range that is empty or leaves the allowed one; Q004; what stands in the way of the
+// job's price. Between neighboring points that decide alike the line is taken to be smooth: a pair
+// of crossings closer than a four-thousandth of the range that no decision and no dent between the
+// points gives away is not seen.
+lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion& question);
 
 // The same against the same line of another job (or option): where this one less the other is zero.
-// Every y of the answer is that difference.
-std::optional<BreakEven> break_even_against(const PricedJob& job, const PricedJob& other,
-                                            const BreakEvenQuestion& question, Refusal& refusal);
+// Every y of the answer is that difference. Q009: the two measure it in unlike units.
+lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const PricedJob& other,
+                                   const BreakEvenQuestion& question);
 
 } // namespace acre::engine

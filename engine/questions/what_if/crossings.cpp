@@ -4,11 +4,12 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
+#include <utility>
 
 #include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 
-#include "engine/plan/effort.h"
+#include "engine/questions/work_limit.h"
 
 namespace acre::engine {
 namespace {
@@ -19,9 +20,9 @@ constexpr int most_changes = 64;        // followed between two fine points
 
 class Search {
   public:
-    Search(const Curve& curve, const Compiled& compiled, BreakEven& result)
+    Search(const Curve& curve, const PricedJob& job, BreakEvenAnswer& result)
         : curve_(curve),
-          compiled_(compiled),
+          job_(job),
           result_(result) {}
 
     void run() {
@@ -163,12 +164,12 @@ class Search {
             return;
         const double scale = std::max(std::fabs(change.before.y), std::fabs(change.after.y));
         if (std::fabs(change.after.y - change.before.y) <= 1e-9 * scale)
-            return add({CrossingKind::Root, change.before.x, change.before.x, 0, 0, right > 0,
-                        lang::none});
-        const lang::LineId line =
-            change.decided == no_slot ? lang::none : compiled_.origins.line[change.decided];
+            return add({CrossingKind::Root, change.before.x, change.before.x, 0, 0, right > 0, {}});
+        const lang::LineId id =
+            change.decided == no_slot ? lang::none : job_.compiled().origins.line[change.decided];
+        std::string line = id == lang::none ? "" : job_.sheet().lines[id].name;
         add({CrossingKind::Jump, change.before.x, change.after.x, change.before.y, change.after.y,
-             right > 0, line});
+             right > 0, std::move(line)});
     }
 
     void root(const CurvePoint& a, const CurvePoint& b) {
@@ -184,7 +185,7 @@ class Search {
             return;
         }
         const double x = low + (high - low) / 2;
-        add({CrossingKind::Root, x, x, 0, 0, side(b) > 0, lang::none});
+        add({CrossingKind::Root, x, x, 0, 0, side(b) > 0, {}});
     }
 
     // Three points of one piece on one side of the value, the middle one nearest: the line may dip
@@ -202,7 +203,7 @@ class Search {
                              .first;
         const CurvePoint deepest = curve_.at(x);
         if (side(deepest) == 0) {
-            add({CrossingKind::Touch, x, x, 0, 0, false, lang::none});
+            add({CrossingKind::Touch, x, x, 0, 0, false, {}});
         } else if (side(deepest) == -s) {
             root(a, deepest);
             root(deepest, c);
@@ -227,23 +228,28 @@ class Search {
             return;
         level_->high = std::max(level_->high, at);
         if (level_->width() > 0)
-            add({CrossingKind::Level, level_->low, level_->high, 0, 0, false, lang::none});
+            add({CrossingKind::Level, level_->low, level_->high, 0, 0, false, {}});
         else
-            add({CrossingKind::Root, level_->low, level_->low, 0, 0, curve_.slope(level_->low) > 0,
-                 lang::none});
+            add({CrossingKind::Root,
+                 level_->low,
+                 level_->low,
+                 0,
+                 0,
+                 curve_.slope(level_->low) > 0,
+                 {}});
         level_.reset();
     }
 
-    void add(const Crossing& crossing) {
+    void add(Crossing crossing) {
         if (result_.crossings.size() == max_crossings)
             result_.cut = true;
         else
-            result_.crossings.push_back(crossing);
+            result_.crossings.push_back(std::move(crossing));
     }
 
     const Curve& curve_;
-    const Compiled& compiled_;
-    BreakEven& result_;
+    const PricedJob& job_;
+    BreakEvenAnswer& result_;
     std::vector<CurvePoint> seen_;
     std::optional<Range> level_;
     double tolerance_ = 0;
@@ -251,14 +257,15 @@ class Search {
 
 } // namespace
 
-bool find_crossings(const Curve& curve, const Compiled& compiled, BreakEven& result,
-                    Refusal& refusal) {
-    if (!affordable("the search", static_cast<double>(curve.effort_of_point()) * coarse_points,
-                    refusal, max_effort / 2))
-        return false;
-    result.now = curve.at(result.axis.value).y;
-    Search(curve, compiled, result).run();
-    return true;
+std::optional<lang::Diagnostic> find_crossings(const Curve& curve, const PricedJob& job,
+                                               BreakEvenAnswer& result) {
+    if (auto beyond = beyond_effort("the search",
+                                    static_cast<double>(curve.effort_of_point()) * coarse_points,
+                                    max_effort / 2))
+        return beyond;
+    result.now = curve.at(result.value).y;
+    Search(curve, job, result).run();
+    return std::nullopt;
 }
 
 } // namespace acre::engine

@@ -6,9 +6,9 @@
 
 namespace acre::engine {
 
-// Fills everything of `result` that the curve decides: `range` and `wanted` are read. Refuses a
-// line of too many steps of calculation.
-bool find_crossings(const Curve& curve, const Compiled& compiled, BreakEven& result,
-                    Refusal& refusal);
+// Fills everything of `result` that the curve of the job decides: `value`, `range` and `wanted` are
+// read. Q004 for a line of too many steps of calculation.
+std::optional<lang::Diagnostic> find_crossings(const Curve& curve, const PricedJob& job,
+                                               BreakEvenAnswer& result);
 
 } // namespace acre::engine

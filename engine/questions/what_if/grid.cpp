@@ -1,14 +1,16 @@
 #include "engine/questions/what_if/grid.h"
-#include "engine/priced_job.h"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <utility>
 
 #include <fmt/format.h>
 
-#include "engine/plan/effort.h"
+#include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/job_lanes.h"
+#include "engine/questions/work_limit.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -16,80 +18,103 @@ namespace {
 
 constexpr std::size_t shown_without_answer = 5;
 
-bool read_axes(const PricedJob& job, const GridQuestion& question, Grid& result, Refusal& refusal) {
-    if (question.along.empty() || question.along.size() > max_grid_axes) {
-        refusal = {fmt::format("a grid has one to {} givens, not {}", max_grid_axes,
-                               question.along.size()),
-                   {}};
-        return false;
-    }
-    result.cells = 1;
-    for (const GridQuestion::Along& along : question.along) {
-        const auto axis = axis_named(job, along.given, refusal);
-        if (!axis)
-            return false;
-        for (const Grid::Along& other : result.along)
-            if (other.axis.input == axis->input) {
-                refusal = {fmt::format("`{}` is named twice", along.given), {}};
-                return false;
-            }
-        if (along.at.empty()) {
-            refusal = {fmt::format("no values for `{}`", along.given), {}};
-            return false;
-        }
-        for (const double x : along.at)
-            if (!std::isfinite(x) ||
-                (axis->options > 0 && !(x >= 0 && x < axis->options && x == std::floor(x)))) {
-                refusal = {fmt::format("`{}` cannot take one of the values asked for", along.given),
-                           {}};
-                return false;
-            }
-        result.along.push_back({*axis, along.at});
-        if (along.at.size() > max_grid_cells / result.cells) {
-            refusal = {
-                fmt::format("the grid has more than {} cells", lang::number_text(max_grid_cells)),
-                {"take larger steps"}};
-            return false;
-        }
-        result.cells *= along.at.size();
-    }
-    return true;
+using lang::placeless;
+
+// What a grid moves and reads, as the readers take it.
+struct Reading {
+    std::vector<Axis> axes;
+    std::vector<lang::LineId> lines;
+};
+
+std::optional<lang::Diagnostic> unfit_places(const Axis& axis, const GridQuestion::Along& along) {
+    if (along.at.empty())
+        return placeless(lang::Code::Q002, fmt::format("no values for `{}`", along.given));
+    for (const double x : along.at)
+        if (!std::isfinite(x) ||
+            (axis.options > 0 && !(x >= 0 && x < axis.options && x == std::floor(x))))
+            return placeless(
+                lang::Code::Q002,
+                fmt::format("`{}` cannot take one of the values asked for", along.given));
+    return std::nullopt;
 }
 
-bool read_lines(const lang::Sheet& sheet, const Compiled& compiled, const GridQuestion& question,
-                Grid& result, Refusal& refusal) {
-    std::vector<std::string_view> names = question.lines;
+lang::Diagnostic too_many_cells() {
+    return placeless(
+        lang::Code::Q006,
+        fmt::format("the grid has more than {} cells", lang::number_text(max_grid_cells)), {},
+        {"take larger steps"});
+}
+
+// What is wrong is said; nothing: all is well.
+lang::Said read_axes(const PricedJob& job, const GridQuestion& question, Reading& reading,
+                     GridAnswer& result) {
+    const auto wrong = [](lang::Diagnostic diagnostic) {
+        lang::Said said;
+        said.diagnostics.add(std::move(diagnostic));
+        return said;
+    };
+    if (question.along.empty() || question.along.size() > max_grid_axes)
+        return wrong(
+            placeless(lang::Code::Q006, fmt::format("a grid has one to {} givens, not {}",
+                                                    max_grid_axes, question.along.size())));
+    result.cells = 1;
+    for (const GridQuestion::Along& along : question.along) {
+        lang::Outcome<Axis> axis = find_axis(job, along.given);
+        if (!axis)
+            return std::move(axis.said);
+        for (const Axis& other : reading.axes)
+            if (other.input == axis->input)
+                return wrong(
+                    placeless(lang::Code::Q002, fmt::format("`{}` is named twice", along.given)));
+        if (auto unfit = unfit_places(*axis, along))
+            return wrong(std::move(*unfit));
+        if (along.at.size() > max_grid_cells / result.cells)
+            return wrong(too_many_cells());
+        result.cells *= along.at.size();
+        result.along.push_back({subject_of(job, axis->line, question.names), along.at});
+        reading.axes.push_back(*axis);
+    }
+    return {};
+}
+
+lang::Said read_lines(const PricedJob& job, const GridQuestion& question, Reading& reading,
+                      GridAnswer& result) {
+    std::vector<std::string> names = question.lines;
     if (names.empty())
         names.emplace_back();
     if (names.size() > max_grid_answers / result.cells) {
-        refusal = {fmt::format("{} cells of {} lines are more than {} answers",
-                               lang::number_text(static_cast<double>(result.cells)),
-                               lang::number_text(static_cast<double>(names.size())),
-                               lang::number_text(max_grid_answers)),
-                   {"ask for fewer lines or larger steps"}};
-        return false;
+        lang::Said said;
+        said.diagnostics.add(
+            placeless(lang::Code::Q006,
+                      fmt::format("{} cells of {} lines are more than {} answers",
+                                  lang::number_text(static_cast<double>(result.cells)),
+                                  lang::number_text(static_cast<double>(names.size())),
+                                  lang::number_text(max_grid_answers)),
+                      {}, {"ask for fewer lines or larger steps"}));
+        return said;
     }
-    for (const std::string_view name : names) {
-        const auto line = line_named(sheet, compiled, name, refusal);
+    for (const std::string& name : names) {
+        lang::Outcome<lang::LineId> line = find_line(job, name);
         if (!line)
-            return false;
-        result.columns.push_back({*line, std::vector<double>(result.cells), 0, 0});
+            return std::move(line.said);
+        reading.lines.push_back(*line);
+        result.columns.push_back({asked_subject(job, *line, question.names), {}, 0, 0});
     }
-    return true;
+    return {};
 }
 
-bool fill(const Compiled& compiled, Grid& result, Refusal& refusal) {
-    std::vector<Axis> axes;
+std::optional<lang::Diagnostic> fill(const Compiled& compiled, const Reading& reading,
+                                     GridAnswer& result) {
+    const std::vector<Axis>& axes = reading.axes;
     std::vector<Slot> targets;
-    for (const Grid::Along& along : result.along)
-        axes.push_back(along.axis);
-    for (const Grid::Column& column : result.columns)
-        targets.push_back(compiled.plan.line_slot[column.line]);
+    for (const lang::LineId line : reading.lines)
+        targets.push_back(compiled.plan.line_slot[line]);
     const JobLanes reader(compiled, axes, targets, targets.size());
-    if (!affordable("the grid",
-                    static_cast<double>(reader.size().effort) * static_cast<double>(result.cells),
-                    refusal))
-        return false;
+    if (auto beyond = beyond_effort("the grid", static_cast<double>(reader.size().effort) *
+                                                    static_cast<double>(result.cells)))
+        return beyond;
+    for (GridAnswer::Column& column : result.columns)
+        column.value.resize(result.cells);
     JobLanes::Scratch scratch = reader.scratch();
     std::vector<double> memory(axes.size() * lanes_per_run);
     std::vector<const double*> in;
@@ -110,38 +135,34 @@ bool fill(const Compiled& compiled, Grid& result, Refusal& refusal) {
             if (scratch.fault[i] != LaneFault::None)
                 result.first_without.push_back(from + i);
     }
-    for (Grid::Column& column : result.columns) {
-        column.least = std::numeric_limits<double>::infinity();
-        column.greatest = -column.least;
-        for (const double y : column.value)
-            if (!std::isnan(y)) {
-                column.least = std::min(column.least, y);
-                column.greatest = std::max(column.greatest, y);
-            }
-    }
-    return true;
+    return std::nullopt;
+}
+
+void find_extremes(GridAnswer::Column& column) {
+    column.least = std::numeric_limits<double>::infinity();
+    column.greatest = -column.least;
+    for (const double y : column.value)
+        if (!std::isnan(y)) {
+            column.least = std::min(column.least, y);
+            column.greatest = std::max(column.greatest, y);
+        }
 }
 
 } // namespace
 
-std::size_t Grid::place(std::size_t cell, std::size_t k) const {
+std::size_t GridAnswer::place(std::size_t cell, std::size_t k) const {
     for (std::size_t j = along.size(); j-- > k + 1;)
         cell /= along[j].at.size();
     return cell % along[k].at.size();
 }
 
-std::optional<std::vector<double>> places(Range range, double step, Refusal& refusal) {
+lang::Outcome<std::vector<double>> places(Range range, double step) {
     const double steps = range.width() / step;
-    if (!(step > 0) || !(range.width() >= 0) || !std::isfinite(steps)) {
-        refusal = {"steps must be above zero and lead from the first value to the last", {}};
-        return std::nullopt;
-    }
-    if (!(steps < static_cast<double>(max_grid_cells))) {
-        refusal = {
-            fmt::format("the grid has more than {} cells", lang::number_text(max_grid_cells)),
-            {"take larger steps"}};
-        return std::nullopt;
-    }
+    if (!(step > 0) || !(range.width() >= 0) || !std::isfinite(steps))
+        return placeless(lang::Code::Q003,
+                         "steps must be above zero and lead from the first value to the last");
+    if (!(steps < static_cast<double>(max_grid_cells)))
+        return too_many_cells();
     const double whole = std::round(steps);
     const bool to_the_end = std::fabs(steps - whole) < 1e-6;
     const auto count = static_cast<std::size_t>(to_the_end ? whole : std::floor(steps));
@@ -153,13 +174,11 @@ std::optional<std::vector<double>> places(Range range, double step, Refusal& ref
     return at;
 }
 
-std::optional<std::vector<double>> places(Range range, std::size_t count, Refusal& refusal) {
-    if (count < 2 || count > max_grid_cells || !(range.low < range.high)) {
-        refusal = {fmt::format("a range has 2 to {} places from its lower end to its higher",
-                               lang::number_text(max_grid_cells)),
-                   {}};
-        return std::nullopt;
-    }
+lang::Outcome<std::vector<double>> places(Range range, std::size_t count) {
+    if (count < 2 || count > max_grid_cells || !(range.low < range.high))
+        return placeless(lang::Code::Q003,
+                         fmt::format("a range has 2 to {} places from its lower end to its higher",
+                                     lang::number_text(max_grid_cells)));
     std::vector<double> at;
     for (std::size_t k = 0; k < count; ++k)
         at.push_back(range.low +
@@ -168,16 +187,23 @@ std::optional<std::vector<double>> places(Range range, std::size_t count, Refusa
     return at;
 }
 
-std::optional<Grid> grid(const PricedJob& job, const GridQuestion& question, Refusal& refusal) {
-    const lang::Sheet& sheet = job.sheet();
-    const Compiled& compiled = job.compiled();
-    Grid result;
-    if (!read_axes(job, question, result, refusal) ||
-        !read_lines(sheet, compiled, question, result, refusal))
-        return std::nullopt;
-    if (!fill(compiled, result, refusal))
-        return std::nullopt;
-    return result;
+lang::Outcome<GridAnswer> ask(const PricedJob& job, const GridQuestion& question) {
+    GridAnswer result;
+    Reading reading;
+    if (lang::Said said = read_axes(job, question, reading, result); said.diagnostics.has_errors())
+        return said;
+    if (lang::Said said = read_lines(job, question, reading, result); said.diagnostics.has_errors())
+        return said;
+    lang::Said said =
+        judged(job, question.lines.empty() ? std::vector<lang::LineId>{} : reading.lines);
+    if (said.diagnostics.has_errors())
+        return said;
+    result.title = title_of(job);
+    if (auto beyond = fill(job.compiled(), reading, result))
+        return std::move(*beyond);
+    for (GridAnswer::Column& column : result.columns)
+        find_extremes(column);
+    return {std::move(result), std::move(said)};
 }
 
 } // namespace acre::engine

@@ -3,16 +3,13 @@
 
 #include <cstddef>
 #include <cstdint>
-#include <optional>
-#include <string_view>
+#include <string>
 #include <vector>
 
-#include "engine/plan/compile_plan.h"
 #include "engine/priced_job.h"
-#include "engine/questions/what_if/axis.h"
-#include "engine/questions/what_if/refusal.h"
-#include "engine/readers/value.h"
-#include "lang/check/sheet.h"
+#include "engine/questions/subject.h"
+#include "engine/questions/what_if/range.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
@@ -22,30 +19,32 @@ inline constexpr std::size_t max_grid_answers = 16'000'000; // cells by lines
 
 struct GridQuestion {
     struct Along {
-        std::string_view given;
+        std::string given;
         std::vector<double> at; // in the unit of the given; of a choice: which options
     };
     std::vector<Along> along;
-    std::vector<std::string_view> lines; // empty: the price per unit
+    std::vector<std::string> lines; // empty: the price per unit
+    bool names = false;             // lines and givens are called by their names
 };
 
-// From low to high by steps, the end included; refuses a step that is not above zero and more than
-// max_grid_cells places. A place within a millionth of a step of a whole number of steps is that
-// place exactly: 0.1 .. 0.3 by 0.1 ends at 0.3.
-std::optional<std::vector<double>> places(Range range, double step, Refusal& refusal);
-// So many places, evenly, both ends included.
-std::optional<std::vector<double>> places(Range range, std::size_t count, Refusal& refusal);
+// From low to high by steps, the end included; Q003 for a step that is not above zero, Q006 for
+// more than max_grid_cells places. A place within a millionth of a step of a whole number of steps
+// is that place exactly: 0.1 .. 0.3 by 0.1 ends at 0.3.
+lang::Outcome<std::vector<double>> places(Range range, double step);
+// So many places, evenly, both ends included. Q003.
+lang::Outcome<std::vector<double>> places(Range range, std::size_t count);
 
-struct Grid {
+struct GridAnswer {
     struct Along {
-        Axis axis;
+        Subject given;
         std::vector<double> at;
     };
     struct Column {
-        lang::LineId line = 0;
+        Subject line;
         std::vector<double> value;      // by cell; NaN: no answer
         double least = 0, greatest = 0; // of the answers
     };
+    std::string title;
     std::vector<Along> along;
     std::vector<Column> columns;
     std::size_t cells = 0;                  // the last axis runs fastest
@@ -56,6 +55,8 @@ struct Grid {
     std::size_t place(std::size_t cell, std::size_t k) const;
 };
 
-std::optional<Grid> grid(const PricedJob& job, const GridQuestion& question, Refusal& refusal);
+// Q001 and Q002 for lines and givens, Q002 for a value that a given cannot take, Q004 and Q006 for
+// a grid that is too large, and what stands in the way of the lines as the job has them.
+lang::Outcome<GridAnswer> ask(const PricedJob& job, const GridQuestion& question);
 
 } // namespace acre::engine

@@ -1,5 +1,5 @@
 // Many variants of one job at once: the lane reader, and the judgement of every lane. A variant
-// without an answer (poison, a requirement not met, a varied given outside its lawful range) is
+// without an answer (poison, a requirement not met, a varied given outside its allowed range) is
 // marked and never mixed into a result.
 #pragma once
 
@@ -20,7 +20,7 @@ enum class LaneFault : std::uint8_t { None, NoAnswer, Requirement, OutsideRange 
 class JobLanes {
   public:
     // axes: what varies. targets: what is asked for. promised: by axis, a range its values never
-    // leave, so that a lawful range that does not vary itself need not be checked lane by lane; may
+    // leave, so that a allowed range that does not vary itself need not be checked lane by lane; may
     // be empty. Only the first `judged` targets make a fault by being poison; the rest are looked
     // at, no more.
     JobLanes(const Compiled& compiled, std::span<const Axis> axes, std::span<const Slot> targets,

@@ -45,11 +45,10 @@ Model open_model() {
         std::exit(1);
     }
     model.job = *made;
-    engine::Refusal refusal;
     for (const char* name : given_name) {
-        const auto axis = engine::axis_named(*model.job, name, refusal);
+        const auto axis = engine::find_axis(*model.job, name);
         if (!axis) {
-            fmt::print("{}\n", refusal.what);
+            fmt::print("{}\n", axis.said.diagnostics.all().front().title);
             std::exit(1);
         }
         model.axes.push_back(*axis);

@@ -95,7 +95,6 @@ void measure_trials(Model& model) {
     engine::RiskQuestion question;
     question.trials = trials;
     question.share_trials = 0;
-    engine::Refusal refusal;
     fmt::print("\n{:L} trials, all 25 swinging, price per acre, cost, profit and "
                "margin\n{:<58}{:>10}{:>12}{:>8}\n",
                trials, "", "seconds", "of one core", "ratio");
@@ -103,7 +102,7 @@ void measure_trials(Model& model) {
         question.threads = threads;
         double mean = 0, hand_mean = 0;
         const Took ours =
-            took([&] { mean = engine::risk(*model.job, question, refusal)->measured[0].mean; });
+            took([&] { mean = engine::ask(*model.job, question)->measured[0].mean; });
         const Took hand = took([&] { hand_mean = by_hand(model, threads); });
         const auto row = [&](const char* what, double result, Took time) {
             fmt::print("{:<58}{:>10.3f}{:>12.3f}{:>8.2f}\n",
@@ -115,11 +114,11 @@ void measure_trials(Model& model) {
     }
     const std::uint64_t before = resident_kilobytes();
     question.trials = trials * 2;
-    engine::risk(*model.job, question, refusal);
+    (void)engine::ask(*model.job, question);
     fmt::print("twice the trials: {} KB more memory\n", resident_kilobytes() - before);
     question.trials = 1 << 20;
     question.share_trials = 1 << 16;
-    const Took shares = took([&] { engine::risk(*model.job, question, refusal); });
+    const Took shares = took([&] { (void)engine::ask(*model.job, question); });
     fmt::print("{:<58}{:>10.3f}{:>12.3f}\n",
                "1,048,576 trials and the shares of all givens, 2 threads", shares.wall,
                shares.cores);

@@ -11,21 +11,20 @@ using acre::tests::priced_ok;
 
 namespace {
 
-BreakEven ask(const Priced& job, BreakEvenQuestion question) {
-    Refusal refusal;
-    const auto answer = break_even(job, question, refusal);
-    REQUIRE_MESSAGE(answer.has_value(), refusal.what);
+BreakEvenAnswer ask(const Priced& job, const BreakEvenQuestion& question) {
+    const auto answer = acre::engine::ask(job.job(), question);
+    REQUIRE_MESSAGE(answer.value.has_value(), acre::tests::title_of(answer.said));
     return *answer;
 }
-BreakEven ask(const std::string& text, double wanted) {
+BreakEvenAnswer ask(const std::string& text, double wanted) {
     return ask(priced_ok(text), {"x", "y", wanted, {}});
 }
 
 std::string refused(const std::string& text, BreakEvenQuestion question) {
     const Priced job = priced_ok(text);
-    Refusal refusal;
-    CHECK_FALSE(break_even(job, question, refusal).has_value());
-    return refusal.what;
+    const auto answer = acre::engine::ask(job.job(), question);
+    CHECK_FALSE(answer);
+    return acre::tests::title_of(answer.said);
 }
 
 const std::string head = "model \"m\"\n";
@@ -57,9 +56,9 @@ TEST_CASE("roots are those of the closed forms") {
     };
     for (const Row& row : rows) {
         CAPTURE(row.formula);
-        const BreakEven found = ask(head + "given x = 2  \"x\"  within " + row.range +
-                                        "\ny : 1 = " + row.formula + "  \"y\"\n",
-                                    row.wanted);
+        const BreakEvenAnswer found = ask(head + "given x = 2  \"x\"  within " + row.range +
+                                              "\ny : 1 = " + row.formula + "  \"y\"\n",
+                                          row.wanted);
         REQUIRE(found.crossings.size() == row.roots.size());
         for (std::size_t k = 0; k < row.roots.size(); ++k) {
             CHECK(found.crossings[k].kind == CrossingKind::Root);
@@ -70,7 +69,7 @@ TEST_CASE("roots are those of the closed forms") {
 }
 
 TEST_CASE("every root of a wave is found, each with its direction") {
-    const BreakEven found = ask(
+    const BreakEvenAnswer found = ask(
         head + "given x = 2 deg  \"x\"  within 0 deg .. 3600 deg\ny : 1 = sin(x)  \"y\"\n", 0.5);
     REQUIRE(found.crossings.size() == 20);
     for (std::size_t k = 0; k < 20; ++k) {
@@ -84,7 +83,7 @@ TEST_CASE("every root of a wave is found, each with its direction") {
 }
 
 TEST_CASE("a step over the value is a jump between two neighbouring numbers, not a root") {
-    const BreakEven found = ask(head + x_one_to_ten + "y : 1 = 10 * ceil(x)  \"y\"\n", 35);
+    const BreakEvenAnswer found = ask(head + x_one_to_ten + "y : 1 = 10 * ceil(x)  \"y\"\n", 35);
     REQUIRE(found.crossings.size() == 1);
     const Crossing& jump = found.crossings[0];
     CHECK(jump.kind == CrossingKind::Jump);
@@ -99,7 +98,7 @@ TEST_CASE("a step over the value is a jump between two neighbouring numbers, not
 
 TEST_CASE("a saw crosses on its slopes and over its teeth") {
     // y = x / whole days of 3: falls back at every new day. 0.8 of a day's worth, days of 1..4.
-    const BreakEven found =
+    const BreakEvenAnswer found =
         ask(head + "given x = 2  \"x\"  within 0.5 .. 11.9\ny : 1 = x / ceil(x / 3)  \"y\"\n", 2.4);
     std::size_t roots = 0, jumps = 0;
     for (const Crossing& crossing : found.crossings)
@@ -113,7 +112,7 @@ TEST_CASE("a saw crosses on its slopes and over its teeth") {
 }
 
 TEST_CASE("a level stretch at the value is told from end to end") {
-    const BreakEven found =
+    const BreakEvenAnswer found =
         ask(head + x_one_to_ten + "y : $ = max($6,500, x * $1,000)  \"y\"\n", 6500);
     REQUIRE(found.crossings.size() == 1);
     CHECK(found.crossings[0].kind == CrossingKind::Level);
@@ -122,7 +121,7 @@ TEST_CASE("a level stretch at the value is told from end to end") {
 }
 
 TEST_CASE("a line that only touches the value says so") {
-    const BreakEven found =
+    const BreakEvenAnswer found =
         ask(head + "given x = 2  \"x\"  within -3.1 .. 5\ny : 1 = (x - 1.37) ^ 2 + 4  \"y\"\n", 4);
     REQUIRE(found.crossings.size() == 1);
     CHECK(found.crossings[0].kind == CrossingKind::Touch);
@@ -130,7 +129,7 @@ TEST_CASE("a line that only touches the value says so") {
 }
 
 TEST_CASE("where there is no crossing the range of the line is told instead") {
-    const BreakEven found = ask(head + x_one_to_ten + "y : 1 = x ^ 2 + 3  \"y\"\n", 200);
+    const BreakEvenAnswer found = ask(head + x_one_to_ten + "y : 1 = x ^ 2 + 3  \"y\"\n", 200);
     CHECK(found.crossings.empty());
     CHECK(found.least == 4);
     CHECK(found.least_at == 1);
@@ -141,9 +140,10 @@ TEST_CASE("where there is no crossing the range of the line is told instead") {
 }
 
 TEST_CASE("stretches without an answer are told and do not count as crossings") {
-    const BreakEven found = ask(head + "given x = 5  \"x\"  within 0 .. 10\nrequire x >= 4  \"too "
-                                       "little\"\ny : 1 = 1 / (x - 8)  \"y\"\n",
-                                1);
+    const BreakEvenAnswer found =
+        ask(head + "given x = 5  \"x\"  within 0 .. 10\nrequire x >= 4  \"too "
+                   "little\"\ny : 1 = 1 / (x - 8)  \"y\"\n",
+            1);
     REQUIRE(found.crossings.size() == 1);
     CHECK(found.crossings[0].x == doctest::Approx(9));
     REQUIRE(found.unanswered.size() ==
@@ -158,9 +158,8 @@ TEST_CASE("against another job the answer is where their lines meet") {
         "given x = 2  \"x\"  within 1 .. 10\ngiven a = 3\ny : 1 = a * x + 6 / a  \"y\"\n";
     const Priced one = priced_ok(head + model),
                  two = priced_ok(head + model, {{}, {}, {{"a", "1"}}, {}});
-    Refusal refusal;
-    const auto found = break_even_against(one, two, {"x", "y", 0, {}}, refusal);
-    REQUIRE(found.has_value());
+    const auto found = acre::engine::ask(one.job(), two.job(), BreakEvenQuestion{"x", "y", 0, {}});
+    REQUIRE(found.value.has_value());
     REQUIRE(found->crossings.size() == 1);
     CHECK(found->crossings[0].x == doctest::Approx(2)); // 3 x + 2 = x + 6
     CHECK(found->crossings[0].rising);
@@ -180,8 +179,8 @@ TEST_CASE("questions without sense are refused in words") {
           "`flat` does not rest on `x`: it is 8 whatever that is");
     CHECK(refused(text, {"x", "y", std::nan(""), {}}) == "the value wanted of `y` is not a number");
     CHECK(refused(text, {"x", "y", 5, Range{0, 5}}) ==
-          "0 .. 5 leaves the lawful range of `x`: 1 .. 10");
+          "0 .. 5 leaves the allowed range of `x`: 1 .. 10");
     CHECK(refused(text, {"x", "y", 5, Range{5, 5}}) == "there is nothing between 5 and 5 of `x`");
-    CHECK(refused(text, {"z", "y", 5, {}}) == "`z` has neither a lawful range nor a swing");
+    CHECK(refused(text, {"z", "y", 5, {}}) == "`z` has neither a allowed range nor a swing");
     CHECK(refused(text, {"x", "", 5, {}}) == "the model has no price");
 }

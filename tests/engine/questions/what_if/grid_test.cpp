@@ -18,17 +18,24 @@ const std::string text = "model \"m\"\n"
                          "y : 1 = when m is plus then a + b otherwise a * b\n"
                          "z : 1 = 10 / (a - 4)\n";
 
-Grid ask(const Priced& job, GridQuestion question) {
-    Refusal refusal;
-    const auto answer = grid(job, question, refusal);
-    REQUIRE_MESSAGE(answer.has_value(), refusal.what);
+GridAnswer ask(const Priced& job, const GridQuestion& question) {
+    const auto answer = acre::engine::ask(job.job(), question);
+    REQUIRE_MESSAGE(answer.value.has_value(), acre::tests::title_of(answer.said));
     return *answer;
 }
 std::string refused(GridQuestion question) {
     const Priced job = priced_ok(text);
-    Refusal refusal;
-    CHECK_FALSE(grid(job, question, refusal).has_value());
-    return refusal.what;
+    const auto answer = acre::engine::ask(job.job(), question);
+    CHECK_FALSE(answer);
+    return acre::tests::title_of(answer.said);
+}
+
+std::size_t input_of(const Priced& job, std::string_view name) {
+    for (std::size_t i = 0; i < job.plan().inputs.size(); ++i)
+        if (job.plan().inputs[i].line == job.line(name))
+            return i;
+    FAIL("no input " << name);
+    return 0;
 }
 
 } // namespace
@@ -38,12 +45,12 @@ TEST_CASE("every cell holds what the value reader says there, the last axis fast
     std::vector<double> many;
     for (int k = 0; k < 700; ++k)
         many.push_back(k * 0.125);
-    const Grid g = ask(job, {{{"m", {0, 1}}, {"a", many}, {"b", {-1, 5}}}, {"y", "z"}});
+    const GridAnswer g = ask(job, {{{"m", {0, 1}}, {"a", many}, {"b", {-1, 5}}}, {"y", "z"}});
     REQUIRE(g.cells == 2 * 700 * 2);
     for (std::size_t cell = 0; cell < g.cells; ++cell) {
         std::vector<double> inputs(3);
         for (std::size_t k = 0; k < 3; ++k)
-            inputs[g.along[k].axis.input] = g.along[k].at[g.place(cell, k)];
+            inputs[input_of(job, g.along[k].given.name)] = g.along[k].at[g.place(cell, k)];
         const Values expected = evaluate(job.plan(), inputs);
         const double y = expected.slot[job.slot("y")], z = expected.slot[job.slot("z")];
         if (std::isnan(z)) {
@@ -63,16 +70,15 @@ TEST_CASE("every cell holds what the value reader says there, the last axis fast
 }
 
 TEST_CASE("places run to the end of a range, however the step rounds") {
-    Refusal refusal;
-    CHECK(places({0.1, 0.3}, 0.1, refusal)->size() == 3);
-    CHECK(places({0.1, 0.3}, 0.1, refusal)->back() == 0.3);
-    CHECK(*places({1, 2}, 0.4, refusal) == std::vector<double>{1, 1.4, 1.8});
-    CHECK(*places(Range{1, 2}, std::size_t{3}, refusal) == std::vector<double>{1, 1.5, 2});
-    CHECK_FALSE(places({0, 1}, 0.0, refusal));
-    CHECK_FALSE(places({0, 1}, -1.0, refusal));
-    CHECK_FALSE(places({0, 1}, 1e-9, refusal));
-    CHECK(refusal.what == "the grid has more than 4,000,000 cells");
-    CHECK_FALSE(places(Range{0, 1}, std::size_t{1}, refusal));
+    CHECK(places({0.1, 0.3}, 0.1)->size() == 3);
+    CHECK(places({0.1, 0.3}, 0.1)->back() == 0.3);
+    CHECK(*places({1, 2}, 0.4) == std::vector<double>{1, 1.4, 1.8});
+    CHECK(*places(Range{1, 2}, std::size_t{3}) == std::vector<double>{1, 1.5, 2});
+    CHECK_FALSE(places({0, 1}, 0.0));
+    CHECK_FALSE(places({0, 1}, -1.0));
+    CHECK(acre::tests::title_of(places({0, 1}, 1e-9).said) ==
+          "the grid has more than 4,000,000 cells");
+    CHECK_FALSE(places(Range{0, 1}, std::size_t{1}));
 }
 
 TEST_CASE("a grid that cannot be is refused in words, before anything is computed") {
@@ -81,7 +87,7 @@ TEST_CASE("a grid that cannot be is refused in words, before anything is compute
           "`m` cannot take one of the values asked for");
     CHECK(refused({{{"a", thousand}, {"b", std::vector<double>(4001, 1.0)}}, {"y"}}) ==
           "the grid has more than 4,000,000 cells");
-    CHECK(refused({{{"a", thousand}, {"b", thousand}}, std::vector<std::string_view>(17, "y")}) ==
+    CHECK(refused({{{"a", thousand}, {"b", thousand}}, std::vector<std::string>(17, "y")}) ==
           "1,000,000 cells of 17 lines are more than 16,000,000 answers");
     CHECK(refused({{}, {"y"}}) == "a grid has one to 3 givens, not 0");
     CHECK(refused({{{"a", {1}}, {"a", {2}}}, {"y"}}) == "`a` is named twice");

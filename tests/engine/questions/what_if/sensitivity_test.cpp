@@ -11,15 +11,14 @@ using acre::tests::priced_ok;
 
 namespace {
 
-Sensitivity ask(const Priced& job, std::string_view line) {
-    Refusal refusal;
-    const auto answer = sensitivity(job, line, refusal);
-    REQUIRE_MESSAGE(answer.has_value(), refusal.what);
+SensitivityAnswer ask(const Priced& job, const std::string& line) {
+    const auto answer = acre::engine::ask(job.job(), SensitivityQuestion{line});
+    REQUIRE_MESSAGE(answer.value.has_value(), acre::tests::title_of(answer.said));
     return *answer;
 }
-const Effect& effect_of(const Sensitivity& s, const Priced& job, std::string_view name) {
+Effect effect_of(const SensitivityAnswer& s, std::string_view name) {
     for (const Effect& effect : s.effects)
-        if (job.sheet().lines[effect.axis.line].name == name)
+        if (effect.given.name == name)
             return effect;
     FAIL("no effect of " << name);
     return s.effects[0];
@@ -47,43 +46,43 @@ const std::string model =
 
 TEST_CASE("slopes are in the units of both lines and agree with the closed form") {
     const Priced job = priced_ok(model);
-    const Sensitivity s = ask(job, "");
-    CHECK(job.sheet().lines[s.line].name == "price.per_unit");
-    CHECK(s.unit == "$/ac");
-    const Effect& fuel = effect_of(s, job, "fuel");
+    const SensitivityAnswer s = ask(job, "");
+    CHECK(s.line.name == "price.per_unit");
+    CHECK(s.line.unit == "$/ac");
+    const Effect& fuel = effect_of(s, "fuel");
     CHECK(fuel.slope_unit == "$/ac per $/gal");
     CHECK(fuel.slope == doctest::Approx(20.0 / 2)); // burn / pace
     CHECK(fuel.elasticity == doctest::Approx(10 * 4 / s.value));
     CHECK(*fuel.at_low == doctest::Approx(s.value - 10));
     CHECK(*fuel.at_high == doctest::Approx(s.value + 20));
     CHECK(fuel.width(s.value) == doctest::Approx(30));
-    const Effect& pace = effect_of(s, job, "pace");
+    const Effect& pace = effect_of(s, "pace");
     CHECK(pace.slope == doctest::Approx(-20.0 * 4 / 4 - 1.0 / 4)
                             .epsilon(1e-12)); // and of the slow cost: (1 - p / 18) / p
 }
 
 TEST_CASE("what the line does not rest on has no effect, and computed givens are told apart") {
     const Priced job = priced_ok(model);
-    const Sensitivity s = ask(job, "");
-    const Effect& spare = effect_of(s, job, "spare");
+    const SensitivityAnswer s = ask(job, "");
+    const Effect& spare = effect_of(s, "spare");
     CHECK_FALSE(spare.reached);
     CHECK(spare.slope == 0);
     CHECK(s.effects.back().width(s.value) == 0);
     REQUIRE(s.computed.size() == 1);
-    CHECK(job.sheet().lines[s.computed[0]].name == "half_pace");
+    CHECK(s.computed[0] == "half_pace");
 }
 
 TEST_CASE("givens are ranked by what their swing does") {
     const Priced job = priced_ok(model);
-    const Sensitivity s = ask(job, "");
+    const SensitivityAnswer s = ask(job, "");
     for (std::size_t k = 1; k < s.effects.size(); ++k)
         CHECK(s.effects[k - 1].width(s.value) >= s.effects[k].width(s.value));
-    CHECK(job.sheet().lines[s.effects[0].axis.line].name == "method"); // twice the hours
+    CHECK(s.effects[0].given.name == "method"); // twice the hours
 }
 
 TEST_CASE("a choice has the line at every option instead of a slope") {
     const Priced job = priced_ok(model);
-    const Effect method = effect_of(ask(job, ""), job, "method");
+    const Effect method = effect_of(ask(job, ""), "method");
     REQUIRE(method.at_option.size() == 2);
     CHECK(method.at_option[0] == doctest::Approx(job.value("price.per_unit")));
     CHECK(method.at_option[1] > method.at_option[0] + 40);
@@ -92,7 +91,7 @@ TEST_CASE("a choice has the line at every option instead of a slope") {
 
 TEST_CASE("an empty swing is told and not used") {
     const Priced job = priced_ok(model);
-    const Effect shift = effect_of(ask(job, ""), job, "shift");
+    const Effect shift = effect_of(ask(job, ""), "shift");
     CHECK(shift.swing_trouble == "the swing of `shift` is empty: 10 h/day .. 9 h/day");
     CHECK_FALSE(shift.at_low.has_value());
 }
@@ -101,11 +100,11 @@ TEST_CASE("the next step on either side is told with its place and its size") {
     // 40 ac at 2 ac/h is 20 h, in days of 8 h: 3 days. The fourth begins past 48 ac, the second
     // ends at 32 ac.
     const Priced job = priced_ok(model);
-    const Effect area = effect_of(ask(job, "cost.total"), job, "area");
+    const Effect area = effect_of(ask(job, "cost.total"), "area");
     REQUIRE(area.nearby.size() == 2);
     for (const Nearby& place : area.nearby) {
         CHECK(place.step);
-        CHECK(job.sheet().lines[place.line].name == "days");
+        CHECK(place.line == "days");
         CHECK(std::fabs(place.after - place.before) == doctest::Approx(150).epsilon(1e-6));
         CHECK(place.distance == doctest::Approx(place.at > 40 ? 8 : -8).epsilon(1e-6));
     }
@@ -114,7 +113,7 @@ TEST_CASE("the next step on either side is told with its place and its size") {
 TEST_CASE("a kink is told with the slopes on its two sides") {
     const Priced job =
         priced_ok("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = max(5 * x, 30)  \"y\"\n");
-    const Effect x = effect_of(ask(job, "y"), job, "x");
+    const Effect x = effect_of(ask(job, "y"), "x");
     REQUIRE(x.nearby.size() == 1);
     CHECK_FALSE(x.nearby[0].step);
     CHECK(x.nearby[0].at == doctest::Approx(6));
@@ -125,14 +124,14 @@ TEST_CASE("a kink is told with the slopes on its two sides") {
 TEST_CASE("decisions that do not matter are no kinks") {
     const Priced job = priced_ok("model \"m\"\ngiven x = 4  \"x\"  swing 1 .. 9\ny : 1 = when x > "
                                  "6 then 3 * x otherwise x + 2 * x  \"y\"\n");
-    CHECK(effect_of(ask(job, "y"), job, "x").nearby.empty());
+    CHECK(effect_of(ask(job, "y"), "x").nearby.empty());
 }
 
 TEST_CASE("pairs that do not act alone are named with what their corner adds") {
     const Priced job = priced_ok(
         "model \"m\"\ngiven a = 2  \"a\"  swing 1 .. 4\ngiven b = 10  \"b\"  swing 8 .. 15\n"
         "given c = 7  \"c\"  swing 5 .. 8\ny : 1 = a * b + c  \"y\"\n");
-    const Sensitivity s = ask(job, "y");
+    const SensitivityAnswer s = ask(job, "y");
     REQUIRE(s.interactions.size() == 1);
     const Interaction& pair = s.interactions[0];
     CHECK(pair.amount == doctest::Approx(2 * 5)); // (4 - 2) (15 - 10)
@@ -142,9 +141,46 @@ TEST_CASE("pairs that do not act alone are named with what their corner adds") {
 
 TEST_CASE("a line without an answer and a name that does not exist are refused") {
     const Priced job = priced_ok("model \"m\"\ngiven a = 0  \"a\"\ny : 1 = 1 / a  \"y\"\n");
-    Refusal refusal;
-    CHECK_FALSE(sensitivity(job, "y", refusal));
-    CHECK(refusal.what == "`y` has no answer in this job");
-    CHECK_FALSE(sensitivity(job, "yy", refusal));
-    CHECK(refusal.what == "no line named `yy`");
+    const auto none = acre::engine::ask(job.job(), SensitivityQuestion{"y"});
+    CHECK_FALSE(none);
+    REQUIRE(none.said.diagnostics.has_errors());
+    CHECK(none.said.diagnostics.all().front().code ==
+          acre::lang::Code::E501); // where it comes from
+    const auto unknown = acre::engine::ask(job.job(), SensitivityQuestion{"yy"});
+    CHECK_FALSE(unknown);
+    CHECK(unknown.said.diagnostics.all().front().code == acre::lang::Code::Q001);
+    CHECK(acre::tests::title_of(unknown.said) == "no line named `yy`");
+}
+
+TEST_CASE("a rounded price has the slopes of the cost behind it") {
+    const Priced job = priced_ok(
+        "model \"m\"\npart \"All\"\n  given area = 40 ac  \"acres\"  swing 30 ac .. 60 ac\n"
+        "  given fuel = $4/gal  swing $3/gal .. $6/gal\n"
+        "  given spare = $1/gal  swing $1/gal .. $2/gal\n"
+        "  burn : gal = 7 gal/ac * area\n"
+        "  cost diesel : $/gal = fuel + spare over burn\n"
+        "price \"Work\" per ac of area\n  round up to $10\n");
+    const SensitivityAnswer s = ask(job, "");
+    CHECK(s.rounded);
+    CHECK(s.line.name == "price.per_unit");
+    CHECK(s.slopes_of.name == "cost.total");
+    CHECK(s.slopes_of.called == "the cost");
+    CHECK(effect_of(s, "fuel").slope == doctest::Approx(280));
+    CHECK(effect_of(s, "fuel").slope_unit == "$ per $/gal");
+    CHECK(effect_of(s, "area").given.called == "acres");
+    for (const std::size_t i : s.by_slope)
+        CHECK(s.effects[i].reached);
+}
+
+TEST_CASE("givens with one label are called by their names") {
+    const Priced job = priced_ok("model \"m\"\ngiven a = 2  \"pace\"  swing 1 .. 4\n"
+                                 "given b = 10  \"pace\"  swing 8 .. 15\ngiven c = 7  \"c label\"\n"
+                                 "y : 1 = a * b + c  \"y\"\n");
+    const SensitivityAnswer s = ask(job, "y");
+    CHECK(effect_of(s, "a").given.called == "a");
+    CHECK(effect_of(s, "b").given.called == "b");
+    CHECK(effect_of(s, "c").given.called == "c label");
+    const auto named = acre::engine::ask(job.job(), SensitivityQuestion{"y", true});
+    REQUIRE(named.value.has_value());
+    CHECK(effect_of(*named, "c").given.called == "c");
 }

@@ -1,0 +1,271 @@
+#include "engine/questions/risk/experiment.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "engine/questions/risk/tally.h"
+#include "engine/questions/risk/workers.h"
+
+namespace acre::engine {
+namespace {
+
+// Trials are cut into strands, each added up in its own order and then with the others in theirs:
+// so an answer does not know how many threads there were.
+constexpr std::size_t strands_to_scramble = 4;
+constexpr std::size_t strand_count = scrambles * strands_to_scramble;
+constexpr std::size_t kept_without_answer = 5;
+constexpr std::array shares_shown{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
+constexpr std::size_t bars = 50;
+
+// What stopped a trial.
+const char* fault_words(LaneFault fault) {
+    switch (fault) {
+    case LaneFault::Requirement:
+        return "a requirement is not met";
+    case LaneFault::OutsideRange:
+        return "a given leaves its allowed range";
+    case LaneFault::None:
+    case LaneFault::NoAnswer:
+        break;
+    }
+    return "a line has no answer";
+}
+
+struct Strand {
+    std::vector<Tally> tally; // by measure
+    std::uint64_t without_answer = 0;
+    std::vector<WithoutAnswer> first_without;
+};
+
+class Experiment {
+  public:
+    Experiment(const Trials& trials, const RiskQuestion& question)
+        : trials_(trials),
+          question_(question) {
+        const SobolSequence sequence(trials.factors());
+        for (std::uint64_t k = 0; k < scrambles; ++k)
+            points_.emplace_back(sequence, question.seed, k);
+    }
+
+    // False when no trial of the first few has an answer.
+    bool pilot() {
+        const std::size_t measures = trials_.measures();
+        std::vector<std::vector<double>> seen(measures);
+        Room room(trials_);
+        for (std::size_t scramble = 0; scramble < pilot_batches; ++scramble) {
+            trials_.draw(points_[scramble], 0, 0, room.scratch);
+            const std::size_t n = points_in_batch;
+            trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
+            for (std::size_t m = 0; m < measures; ++m)
+                for (std::size_t i = 0; i < n; ++i)
+                    if (!std::isnan(room.answer[m][i]))
+                        seen[m].push_back(room.answer[m][i]);
+        }
+        for (const std::vector<double>& y : seen)
+            frames_.push_back(frame_of(y.data(), y.size()));
+        return !seen[0].empty();
+    }
+
+    bool run() {
+        strands_.resize(strand_count);
+        in_threads(question_.threads, strand_count, [&] {
+            return [this, room = Room(trials_)](std::size_t strand) mutable { work(strand, room); };
+        });
+        return !stopped();
+    }
+
+    void report(RiskAnswer& result, const std::vector<double>& at_job) {
+        std::vector<Strand> scramble(scrambles);
+        Strand all = empty_strand();
+        for (std::size_t k = 0; k < scrambles; ++k) {
+            scramble[k] = empty_strand();
+            for (std::size_t part = 0; part < strands_to_scramble; ++part)
+                add(scramble[k], strands_[k * strands_to_scramble + part]);
+            add(all, scramble[k]);
+        }
+        result.without_answer = all.without_answer;
+        result.first_without = all.first_without;
+        for (std::size_t m = 0; m < trials_.measures(); ++m) {
+            result.measured[m].at_job = at_job[m];
+            measure(result.measured[m], m, all.tally[m], scramble);
+        }
+        if (trials_.has_price()) {
+            const std::size_t profit = trials_.measures() - 2;
+            const Estimated chance = over(scramble, [&](const Strand& s) {
+                return static_cast<double>(s.tally[profit].sums.below_zero) /
+                       static_cast<double>(s.tally[profit].count);
+            });
+            result.loss = static_cast<double>(all.tally[profit].sums.below_zero) /
+                          static_cast<double>(all.tally[profit].count);
+            result.loss_error = chance.error;
+        }
+    }
+
+    double centre(std::size_t measure) const { return frames_[measure].centre; }
+    bool stopped() const {
+        return question_.stop != nullptr && question_.stop->load(std::memory_order_relaxed);
+    }
+
+  private:
+    // One thread's memory, with the pointers into it.
+    struct Room {
+        TrialScratch scratch;
+        std::vector<const double*> x, p;
+        std::vector<double*> answer;
+        std::vector<double> whole; // answers of a batch with faults, drawn together
+        std::vector<std::int64_t> bin;
+        explicit Room(const Trials& trials)
+            : scratch(trials.scratch(trials.factors())),
+              whole(points_in_batch),
+              bin(points_in_batch) {
+            for (std::size_t f = 0; f < trials.factors(); ++f) {
+                x.push_back(scratch.x.data() + f * points_in_batch);
+                p.push_back(scratch.p.data() + f * points_in_batch);
+            }
+            for (std::size_t m = 0; m < trials.measures(); ++m)
+                answer.push_back(scratch.answer.data() + m * points_in_batch);
+        }
+        Room(const Room&) = delete;
+        Room(Room&&) = default;
+    };
+
+    Strand empty_strand() const { return {std::vector<Tally>(trials_.measures()), 0, {}}; }
+
+    void work(std::size_t number, Room& room) {
+        const std::size_t scramble = number / strands_to_scramble,
+                          part = number % strands_to_scramble;
+        const std::uint64_t mine =
+            question_.trials / scrambles + (scramble < question_.trials % scrambles ? 1 : 0);
+        const std::uint64_t batches = (mine + points_in_batch - 1) / points_in_batch;
+        Strand& strand = strands_[number] = empty_strand();
+        for (std::uint64_t batch = batches * part / strands_to_scramble;
+             batch < batches * (part + 1) / strands_to_scramble; ++batch) {
+            if (stopped())
+                return;
+            const std::size_t n = static_cast<std::size_t>(
+                std::min<std::uint64_t>(points_in_batch, mine - batch * points_in_batch));
+            trials_.draw(points_[scramble], batch, 0, room.scratch);
+            std::size_t faulty =
+                trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
+            if (faulty > 0)
+                keep(strand, room, n);
+            for (std::size_t m = 0; m < trials_.measures(); ++m) {
+                const double* y = room.answer[m];
+                std::size_t sound = n;
+                if (faulty > 0) {
+                    sound = static_cast<std::size_t>(
+                        std::copy_if(y, y + n, room.whole.begin(),
+                                     [](double v) { return !std::isnan(v); }) -
+                        room.whole.begin());
+                    y = room.whole.data();
+                }
+                Tally& tally = strand.tally[m];
+                draw_kernels().count(y, sound, frames_[m].centre, frames_[m].bins, tally.sums,
+                                     room.bin.data());
+                for (std::size_t i = 0; i < sound; ++i)
+                    ++tally.bin[static_cast<std::size_t>(room.bin[i])];
+                tally.count += sound;
+            }
+            strand.without_answer += faulty;
+            if (question_.done != nullptr)
+                question_.done->fetch_add(n, std::memory_order_relaxed);
+        }
+    }
+
+    void keep(Strand& strand, const Room& room, std::size_t n) const {
+        for (std::size_t i = 0; i < n && strand.first_without.size() < kept_without_answer; ++i) {
+            if (room.scratch.lanes.fault[i] == LaneFault::None)
+                continue;
+            WithoutAnswer trial{fault_words(room.scratch.lanes.fault[i]), {}};
+            for (std::size_t f = 0; f < trials_.factors(); ++f)
+                trial.drawn.push_back(trials_.is_event(f) ? room.p[f][i] : room.x[f][i]);
+            strand.first_without.push_back(std::move(trial));
+        }
+    }
+
+    void add(Strand& to, const Strand& other) const {
+        for (std::size_t m = 0; m < to.tally.size(); ++m)
+            to.tally[m].add(other.tally[m]);
+        to.without_answer += other.without_answer;
+        for (const WithoutAnswer& trial : other.first_without)
+            if (to.first_without.size() < kept_without_answer)
+                to.first_without.push_back(trial);
+    }
+
+    // A figure of each scramble that has answers.
+    template <class Figure>
+    static Estimated over(const std::vector<Strand>& scramble, Figure figure) {
+        std::vector<double> repetitions;
+        for (const Strand& strand : scramble)
+            if (strand.tally[0].count > 0)
+                repetitions.push_back(figure(strand));
+        return estimated(repetitions);
+    }
+
+    void measure(Measured& out, std::size_t m, const Tally& all,
+                 const std::vector<Strand>& scramble) const {
+        const auto [centre, bins] = frames_[m];
+        out.mean = all.mean(centre);
+        out.mean_error =
+            over(scramble, [&, c = centre](const Strand& s) { return s.tally[m].mean(c); }).error;
+        out.spread = all.deviation(centre);
+        out.spread_error = over(scramble, [&, c = centre](const Strand& s) {
+                               return s.tally[m].deviation(c);
+                           }).error;
+        out.least = all.least();
+        out.greatest = all.greatest();
+        for (const double share : shares_shown)
+            out.percentiles.push_back({share, all.percentile(bins, share),
+                                       over(scramble, [&, &b = bins](const Strand& s) {
+                                           return s.tally[m].percentile(b, share);
+                                       }).error});
+        make_bars(out, all, bins);
+    }
+
+    // Of the bins between the first and last that hold a thousandth of the trials together with
+    // what is beyond them.
+    static void make_bars(Measured& out, const Tally& all, const Bins& bins) {
+        const double from = all.percentile(bins, 0.001), to = all.percentile(bins, 0.999);
+        out.bars.assign(bars, 0);
+        out.bars_from = from;
+        out.bars_width = std::max((to - from) / bars, 0.0);
+        for (std::size_t k = 0; k < all.bin.size(); ++k) {
+            if (all.bin[k] == 0)
+                continue;
+            const double middle = bins.from + (static_cast<double>(k) - 0.5) / bins.per_unit;
+            const double place = out.bars_width > 0 ? (middle - from) / out.bars_width : 0;
+            out.bars[static_cast<std::size_t>(std::clamp(place, 0.0, bars - 1.0))] += all.bin[k];
+        }
+    }
+
+    const Trials& trials_;
+    const RiskQuestion& question_;
+    std::vector<ScrambledPoints> points_;
+    std::vector<Frame> frames_; // by measure
+    std::vector<Strand> strands_;
+};
+
+} // namespace
+
+lang::Outcome<std::vector<double>> run_trials(const PricedJob& job, const Trials& trials,
+                                              const RiskQuestion& question, RiskAnswer& result) {
+    Experiment experiment(trials, question);
+    if (!experiment.pilot())
+        return lang::placeless(
+            lang::Code::Q005,
+            fmt::format("none of {} trials has an answer", pilot_batches * points_in_batch), {},
+            {"price the job at the ends of its swings to see what is in the way"});
+    if (!experiment.run())
+        return lang::placeless(lang::Code::Q005, "given up before the trials were done");
+    experiment.report(result, trials.at_job(job.values()));
+    std::vector<double> centers;
+    for (std::size_t m = 0; m < trials.measures(); ++m)
+        centers.push_back(experiment.centre(m));
+    return centers;
+}
+
+} // namespace acre::engine
