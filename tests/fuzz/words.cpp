@@ -22,7 +22,7 @@ using namespace acre;
 
 namespace {
 
-const lang::Sheet& small_sheet() {
+const engine::PricedJob& small_job() {
     static const lang::Outcome<engine::Job> job = [] {
         tests::MemoryLoader files(fuzz::small_files());
         lang::Request request;
@@ -31,23 +31,25 @@ const lang::Sheet& small_sheet() {
         return engine::make_job(request, files);
     }();
     HOLDS(job.value.has_value());
-    return (*job)->sheet();
+    return **job;
+}
+
+// A value, or errors that can be shown; never both, never neither.
+template <class T> void hold_outcome(const lang::Outcome<T>& outcome) {
+    HOLDS(outcome.value.has_value() == !outcome.said.diagnostics.has_errors());
+    fuzz::hold_diagnostics(outcome.said.diagnostics, lang::SourceMap());
 }
 
 void hold_quantities(std::string_view word) {
     for (const char* unit : {"m", "m/s", "1", "%", "$/gal", "deg", "$/(ac.ft)"}) {
-        std::string reason;
-        const std::optional<double> value = cli::read_quantity(word, unit, reason);
-        HOLDS(value.has_value() == reason.empty());
-        HOLDS_FOR(fuzz::is_safe(reason), reason);
+        const lang::Outcome<double> value = cli::read_quantity(word, unit);
+        hold_outcome(value);
         if (value && std::isfinite(*value)) {
             const std::string shown = lang::quantity_text(*value, unit);
             HOLDS_FOR(fuzz::is_safe(shown), shown);
         }
-        reason.clear();
-        const std::optional<engine::Range> range = cli::read_range(word, unit, reason);
-        HOLDS(range.has_value() == reason.empty());
-        HOLDS_FOR(fuzz::is_safe(reason), reason);
+        const lang::Outcome<engine::Range> range = cli::read_range(word, unit);
+        hold_outcome(range);
         HOLDS(!range || range->low < range->high);
     }
 }
@@ -56,15 +58,12 @@ void hold_axis(std::string_view word) {
     const std::string places = word.find('=') == std::string_view::npos
                                    ? "crawler.burn=" + std::string(word)
                                    : std::string(word);
-    cli::AxisWords axis;
-    std::string reason;
-    const bool read = cli::read_axis(places, small_sheet(), axis, reason);
-    HOLDS(read == reason.empty());
-    HOLDS_FOR(fuzz::is_safe(reason), reason);
-    if (!read)
+    const lang::Outcome<cli::AxisWords> axis = cli::read_axis(places, small_job());
+    hold_outcome(axis);
+    if (!axis)
         return;
-    HOLDS(axis.at.size() == axis.shown.size() && !axis.at.empty());
-    HOLDS(small_sheet().find(axis.given) != lang::none);
+    HOLDS(axis->at.size() == axis->shown.size() && !axis->at.empty());
+    HOLDS(small_job().sheet().find(axis->given.name) != lang::none);
 }
 
 // A unit that can be read has a text, and reading that text gives the unit again, but where the
@@ -128,7 +127,7 @@ ACREWRIGHT_TARGET(words, text) {
             HOLDS(fuzz::is_safe(lang::money_text(number)));
     }
     std::vector<std::string_view> names;
-    for (const lang::Line& line : small_sheet().lines)
+    for (const lang::Line& line : small_job().sheet().lines)
         names.push_back(line.name);
     HOLDS(lang::near_names(text, names, 3).size() <= 3);
     fuzz::hold_syntax(text, lang::FileKind::CommandLine);

@@ -118,7 +118,7 @@ struct RiskAnswer {
 // Lines asked for.
 inline constexpr std::size_t max_measured = 100;
 
-// Q006: too few or too many trials, too many lines or givens; I610: a swing that cannot be drawn
+// Q006: too few or too many trials, too many lines or givens; I620: a swing that cannot be drawn
 // from; Q008: correlations that contradict each other; Q001, Q002: lines that do not exist; Q005: a
 // job in which nothing swings or of which no trial has an answer, a price that is not above zero,
 // an answer given up; Q004; what stands in the way of the lines as the job has them.

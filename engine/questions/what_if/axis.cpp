@@ -83,7 +83,7 @@ std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& 
     const std::string& name = sheet.lines[axis.line].name;
     const auto text = [&](double x) { return value_text(sheet, axis.line, x); };
     const auto trouble = [&](std::string title, std::string help = {}) {
-        lang::Diagnostic diagnostic{lang::Code::I610, std::move(title), {}, {}, {}, {}};
+        lang::Diagnostic diagnostic{lang::Code::I620, std::move(title), {}, {}, {}, {}};
         diagnostic.primary.span = sheet.givens[axis.given].swing_span;
         if (!help.empty())
             diagnostic.helps.push_back({std::move(help), {}});

@@ -33,7 +33,7 @@ std::vector<Axis> all_axes(const PricedJob& job);
 // computed from others.
 lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name);
 
-// I610 at the swing, when it is empty, has no answer, or leaves the allowed range. Nothing: it can
+// I620 at the swing, when it is empty, has no answer, or leaves the allowed range. Nothing: it can
 // be used. The axis must have one.
 std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& axis);
 

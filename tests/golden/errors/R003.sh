@@ -1,3 +1,3 @@
 printf 'job "Creek meadow"\nmodel "mowing"\n' >meadow.job
-: >book
-acrewright quote meadow.job --book book --date 2027-03-14
+: >bookfile
+acrewright quote meadow.job --book bookfile --date 2027-03-14

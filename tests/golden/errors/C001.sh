@@ -1,0 +1,1 @@
+acrewright pirce meadow.job

@@ -1,0 +1,1 @@
+acrewright price meadow.job --colour

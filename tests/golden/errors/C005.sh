@@ -1,0 +1,1 @@
+acrewright price "$(printf '%020000d' 0)"
