@@ -17,6 +17,7 @@ inline constexpr std::size_t max_words = 20'000;      // of a command line
 inline constexpr std::size_t max_word_bytes = 16'384; // of one of them
 
 struct Command {
+    std::string_view group; // its heading in the overview
     std::string_view name;
     std::string_view summary; // one line of the overview
     Reply (*run)(Words words, Console& console);
@@ -24,11 +25,11 @@ struct Command {
 
 std::span<const Command> commands(); // in the order of the overview
 
-// One function a command, each in commands/<name>.cpp.
+// One function a command, each in a folder of its name.
 Reply price_command(Words words, Console& console);
-int explain_command(Words words, Console& console);
-int check_command(Words words, Console& console);
-int tidy_command(Words words, Console& console);
+Reply explain_command(Words words, Console& console);
+Reply check_command(Words words, Console& console);
+Reply tidy_command(Words words, Console& console);
 Reply quote_command(Words words, Console& console);
 Reply mark_command(Words words, Console& console);
 Reply verify_command(Words words, Console& console);
@@ -43,11 +44,11 @@ Reply break_even_command(Words words, Console& console);
 Reply grid_command(Words words, Console& console);
 Reply risk_command(Words words, Console& console);
 Reply field_command(Words words, Console& console);
-int library_command(Words words, Console& console);
-int codes_command(Words words, Console& console);
+Reply library_command(Words words, Console& console);
+Reply codes_command(Words words, Console& console);
 
-// The whole program but for the writing: words without the program's name, exit code back. Bugs are
-// caught here.
+// The whole program but for the writing: words without the program's name, exit code back. Errors
+// of the program itself are caught here.
 int run(Words words, Console& console);
 
 } // namespace acre::cli

@@ -15,56 +15,63 @@ namespace acre::cli {
 
 namespace {
 
-// A command that still writes for itself.
-template <int (*old)(Words, Console&)> Reply written(Words words, Console& console) {
-    Reply reply;
-    reply.verdict = old(words, console);
-    reply.exact = console.exact;
-    return reply;
-}
+constexpr std::string_view pricing = "Price a job";
+constexpr std::string_view what_if = "Ask what if";
+constexpr std::string_view quoting = "Quote it and keep the books";
+constexpr std::string_view planning = "Plan the season and the field";
+constexpr std::string_view writing = "Write models";
 
 constexpr std::array table{
-    Command{"price", "what a job costs and what to charge for it", price_command},
-    Command{"explain", "how a line of a job came about, down to the last given",
-            written<explain_command>},
-    Command{"compare", "options or jobs side by side, and where they cost the same",
+    Command{pricing, "price", "Shows what a job costs and what to charge for it", price_command},
+    Command{pricing, "explain", "Explains where a figure comes from, down to the last given",
+            explain_command},
+    Command{pricing, "compare", "Puts options or jobs side by side; finds where they cost the same",
             compare_command},
-    Command{"rate-card", "the season's price list over two or three givens", rate_card_command},
-    Command{"sensitivity", "what moves a price or a line: slopes, swings, steps nearby",
+    Command{pricing, "bridge", "Explains why one price differs from another, change by change",
+            bridge_command},
+    Command{what_if, "sensitivity", "Shows what moves a price: swings, slopes, steps nearby",
             sensitivity_command},
-    Command{"break-even", "where a line reaches a value, or two jobs cost the same",
+    Command{what_if, "break-even",
+            "Finds where a figure reaches a value, or two jobs cost the same",
             break_even_command},
-    Command{"grid", "lines over one, two or three givens: table, CSV, picture",
+    Command{what_if, "grid", "Shows figures over one, two or three givens: table, CSV, picture",
             grid_command},
-    Command{"risk", "the spread of price and profit, the chance of a loss, and what makes them",
+    Command{what_if, "risk", "Shows the spread of price and profit, and the chance of a loss",
             risk_command},
-    Command{"season", "all jobs of a folder against the machines", season_command},
-    Command{"field", "a boundary file laid out: acres, pulls, turns, travel, time", field_command},
-    Command{"quote", "the next number of the quote book, a sealed record, the grower's page",
+    Command{quoting, "quote", "Issues a quote: number, sealed record, page for the grower",
             quote_command},
-    Command{"mark", "records what happened to a quote", mark_command},
-    Command{"verify", "verifies a quote book: seals, chain, and every price worked out again",
-            verify_command},
-    Command{"book", "the quotes of a book, what happened to them, and which would lose money today",
+    Command{quoting, "mark", "Records what happened to a quote", mark_command},
+    Command{quoting, "book", "Lists the quotes of a book, and which would lose money today",
             book_command},
-    Command{"bridge", "why one price is not the other, change by change", bridge_command},
-    Command{"variance", "what a job cost against its quote, and what it tells us",
+    Command{quoting, "verify", "Verifies a quote book: seals, chain, every price",
+            verify_command},
+    Command{quoting, "variance", "Compares what a job cost with its quote",
             variance_command},
-    Command{"check", "what is wrong or doubtful in models, seasons and jobs",
-            written<check_command>},
-    Command{"tidy", "the canonical layout of a file", written<tidy_command>},
-    Command{"library", "the formulas that come with the program, with their sources",
-            written<library_command>},
-    Command{"codes", "explains the codes of errors and warnings", written<codes_command>},
+    Command{planning, "rate-card", "Makes the season's price list over two or three givens",
+            rate_card_command},
+    Command{planning, "season", "Puts all jobs of a folder against the machines", season_command},
+    Command{planning, "field", "Lays out a field: acres, pulls, turns, travel, time",
+            field_command},
+    Command{writing, "check", "Shows errors and warnings in models, seasons and jobs",
+            check_command},
+    Command{writing, "tidy", "Puts a file into the standard layout", tidy_command},
+    Command{writing, "library", "Lists the formulas that come with the program, with their sources",
+            library_command},
+    Command{writing, "codes", "Explains the codes of errors and warnings", codes_command},
 };
 
 std::string overview() {
-    std::string text =
-        "acrewright prices land preparation by the acre, from models that can be read aloud.\n\n"
-        "usage: acrewright COMMAND ...\n\n";
-    for (const Command& command : table)
-        text += "  " + padded(command.name, 14) + wrap(command.summary, page_width, 16) + "\n";
-    return text + "\n`acrewright COMMAND --help` says what a command takes, with an example.\n";
+    std::string text = "acrewright prices land preparation by the acre, from models that read like "
+                       "plain\nwords.\n\nusage: acrewright COMMAND ...\n";
+    std::string_view group;
+    for (const Command& command : table) {
+        if (command.group != group) {
+            group = command.group;
+            text.append("\n").append(group).append("\n");
+        }
+        text += "  " + padded(command.name, 13) + wrap(command.summary, page_width, 15) + "\n";
+    }
+    return text + "\n`acrewright COMMAND --help` shows what a command takes, with an example.\n";
 }
 
 // A name of a megabyte in a message helps nobody. Empty: it can be read.
@@ -138,7 +145,7 @@ int run(Words words, Console& console) {
         const bool json = std::find(words.begin(), words.end(), "--json") != words.end();
         return say(dispatch(words, console), json, console);
     } catch (const std::bad_alloc&) {
-        what = "the memory of this machine does not hold the job";
+        what = "out of memory";
     } catch (const std::exception& error) {
         what = error.what();
     }

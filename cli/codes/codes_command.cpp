@@ -3,14 +3,12 @@
 #include <cctype>
 
 #include "cli/codes/code_list.h"
-#include "cli/exit_codes.h"
 #include "cli/shared/arguments.h"
 #include "cli/shared/json/diagnostics_json.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/code_page.h"
 #include "lang/diag/diagnostic.h"
-#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -65,7 +63,7 @@ std::string page_text(lang::Code code, const lang::CodePage& page, bool color) {
 
 } // namespace
 
-int codes_command(Words words, Console& console) {
+Reply codes_command(Words words, Console& console) {
     std::string wanted;
     bool json = false;
     Arguments line(
@@ -76,22 +74,24 @@ int codes_command(Words words, Console& console) {
         "acrewright codes U303");
     line.positional("CODE", "a code, such as U303, or a letter, such as U", wanted, false);
     line.flag("--json", "the same as JSON", json);
-    if (const auto code = line.read(words, console))
-        return *code;
+    if (auto reply = line.read(words))
+        return std::move(*reply);
     for (char& c : wanted)
         c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
     std::string text = list_text(wanted, console.color_out);
-    if (text.empty()) {
-        console.err += "acrewright: unknown code `" + lang::terminal_text(wanted) +
-                       "`; `acrewright codes` lists them all\n";
-        return exit_usage;
-    }
+    if (text.empty())
+        return lang::placeless(lang::Code::C003, "unknown code `" + wanted + "`", {},
+                               {"`acrewright codes` lists them all"});
     for (const lang::Code code : all_codes)
         if (lang::name_of(code) == wanted)
             if (const auto page = lang::page_of(code))
                 text = page_text(code, *page, console.color_out);
-    console.out += json ? codes_json(wanted) : text;
-    return exit_done;
+    Reply reply;
+    if (json)
+        reply.document = codes_json(wanted);
+    else
+        reply.page = std::move(text);
+    return reply;
 }
 
 } // namespace acre::cli

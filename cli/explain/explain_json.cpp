@@ -1,6 +1,5 @@
 #include "cli/explain/explain_json.h"
 
-#include "cli/explain/explain_text.h"
 #include "cli/shared/json/value.h"
 
 namespace acre::cli {
@@ -13,7 +12,7 @@ Json step_json(const engine::Step& step) {
     json["label"] = step.label;
     json["value"] = step.choice.empty() ? number(step.value) : Json(step.choice);
     json["unit"] = step.unit;
-    json["text"] = value_text(step);
+    json["text"] = step.text;
     json["written"] = step.written;
     json["with_numbers"] = step.with_numbers;
     json["set_by"] = step.set_by;
@@ -29,11 +28,11 @@ Json step_json(const engine::Step& step) {
 
 } // namespace
 
-std::string explain_json(const engine::Step& step) {
+Document explain_json(const engine::Step& step) {
     Json json;
     json["schema"] = "acrewright.explain/1";
     json["line"] = step_json(step);
-    return document(json);
+    return answered(std::move(json));
 }
 
 } // namespace acre::cli

@@ -6,7 +6,6 @@
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
-#include "lang/units/number_text.h"
 
 namespace acre::cli {
 
@@ -15,17 +14,25 @@ namespace {
 using lang::terminal_text;
 using lang::text_columns;
 
-constexpr std::size_t least_width = 24; // of a text, however deep it stands
+constexpr std::size_t most_lead = 42; // columns of guides before a line
+
+// Deep in the tree the guides of the upper levels give way to the number of the level.
+std::string fitting(const std::string& lead) {
+    if (lead.size() <= most_lead)
+        return lead;
+    const std::string level = std::to_string(lead.size() / 3) + ": ";
+    return level + lead.substr(lead.size() - (most_lead - level.size()));
+}
 
 class Tree {
   public:
     explicit Tree(bool color) : color_(color) {}
 
     void draw(const engine::Step& step, const std::string& lead, const std::string& below) {
-        head(step, lead);
+        head(step, fitting(lead), fitting(below));
         // Under a step that has inputs the guide goes on down to them.
         const bool has_inputs = !step.inputs.empty();
-        const std::string inner = below + (has_inputs ? "|  " : "   ");
+        const std::string inner = fitting(below + (has_inputs ? "|  " : "   "));
         if (!step.written.empty()) {
             lines("= ", terminal_text(step.written), inner);
             if (!step.with_numbers.empty() && step.with_numbers != step.written)
@@ -54,13 +61,17 @@ class Tree {
   private:
     // Name and value first, then what people call it; where it is written stands at the right edge
     // if there is room.
-    void head(const engine::Step& step, const std::string& lead) {
+    void head(const engine::Step& step, const std::string& lead, const std::string& below) {
         const std::string name = terminal_text(step.name);
-        const std::string value = value_text(step);
+        const std::string value = terminal_text(step.text);
         const std::string label = step.label.empty() ? "" : "  " + terminal_text(step.label);
         std::string plain = lead + name + "  " + value;
         std::string line = faint(lead, color_) + bold(name, color_) + "  " + value;
         std::size_t used = text_columns(plain);
+        if (used > page_width) {
+            folded(name + "  " + value + label, lead, below);
+            return;
+        }
         if (used + text_columns(label) <= page_width) {
             line += label;
             used += text_columns(label);
@@ -74,12 +85,16 @@ class Tree {
     }
 
     void lines(const std::string& mark, const std::string& text, const std::string& lead) {
-        const std::size_t taken = lead.size() + mark.size();
-        const std::size_t width = std::max(least_width, page_width - std::min(page_width, taken));
+        folded(text, lead, lead, mark);
+    }
+
+    void folded(const std::string& text, const std::string& first_lead, const std::string& lead,
+                const std::string& mark = "") {
+        const std::size_t taken = std::max(first_lead.size(), lead.size()) + mark.size();
         bool first = true;
-        for (const std::string& line : wrapped_lines(text, width)) {
-            out_ +=
-                faint(lead, color_) + (first ? mark : std::string(mark.size(), ' ')) + line + '\n';
+        for (const std::string& line : wrapped_lines(text, page_width - taken)) {
+            out_ += faint(first ? first_lead : lead, color_) +
+                    (first ? mark : std::string(mark.size(), ' ')) + line + '\n';
             first = false;
         }
     }
@@ -89,11 +104,6 @@ class Tree {
 };
 
 } // namespace
-
-std::string value_text(const engine::Step& step) {
-    return step.choice.empty() ? lang::quantity_text(step.value, step.unit)
-                               : terminal_text(step.choice);
-}
 
 std::string explain_text(const engine::Step& step, bool color) {
     Tree tree(color);

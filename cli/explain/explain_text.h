@@ -9,7 +9,4 @@ namespace acre::cli {
 
 std::string explain_text(const engine::Step& step, bool color = false);
 
-// "$4.35/gal", "80 ac", or the name of the choice.
-std::string value_text(const engine::Step& step);
-
 } // namespace acre::cli

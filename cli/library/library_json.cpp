@@ -4,11 +4,11 @@
 
 namespace acre::cli {
 
-std::string library_json(const std::vector<LibraryEntry>& entries) {
+Document library_json(const engine::LibraryAnswer& answer) {
     Json json;
     json["schema"] = "acrewright.library/1";
     json["formulas"] = Json::array();
-    for (const LibraryEntry& entry : entries) {
+    for (const engine::Formula& entry : answer.formulas) {
         Json formula;
         formula["name"] = entry.name;
         formula["library"] = entry.library;
@@ -23,7 +23,7 @@ std::string library_json(const std::vector<LibraryEntry>& entries) {
         formula["limits"] = entry.limits;
         formula["notes"] = entry.notes;
         formula["examples"] = Json::array();
-        for (const WorkedExample& example : entry.examples) {
+        for (const engine::WorkedExample& example : entry.examples) {
             formula["examples"].push_back({{"call", example.call},
                                            {"value", number(example.value)},
                                            {"text", example.text},
@@ -31,7 +31,7 @@ std::string library_json(const std::vector<LibraryEntry>& entries) {
         }
         json["formulas"].push_back(std::move(formula));
     }
-    return document(json);
+    return answered(std::move(json));
 }
 
 } // namespace acre::cli

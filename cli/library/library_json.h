@@ -1,13 +1,11 @@
 // Schema acrewright.library/1: the formulas of the library. Field by field in cli/README.md.
 #pragma once
 
-#include <string>
-#include <vector>
-
-#include "cli/library/library_entries.h"
+#include "cli/shared/reply.h"
+#include "engine/questions/library.h"
 
 namespace acre::cli {
 
-std::string library_json(const std::vector<LibraryEntry>& entries);
+Document library_json(const engine::LibraryAnswer& answer);
 
 } // namespace acre::cli

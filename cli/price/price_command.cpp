@@ -4,7 +4,7 @@
 #include "cli/shared/job.h"
 #include "cli/shared/watch.h"
 #include "cli/shared/words.h"
-#include "engine/questions/estimate.h"
+#include "engine/questions/price.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {
@@ -26,7 +26,7 @@ std::vector<Figure> figures(const engine::Estimate& estimate) {
     return list;
 }
 
-Reply ask(const JobArguments& arguments, PricePage page) {
+Reply priced(const JobArguments& arguments, PricePage page) {
     const lang::Outcome<engine::Job> job = open_job(arguments);
     Reply reply;
     reply.files = files_of(arguments, job);
@@ -34,15 +34,15 @@ Reply ask(const JobArguments& arguments, PricePage page) {
         reply.said.push_back(of_the_price(job.said));
         return reply;
     }
-    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
-    reply.said.push_back(of_the_price(estimate.said));
-    if (!estimate)
+    const lang::Outcome<engine::PriceAnswer> answer = engine::ask(**job, {arguments.json});
+    reply.said.push_back(of_the_price(answer.said));
+    if (!answer)
         return reply;
     if (arguments.json)
-        reply.document = price_json(**job, *estimate);
+        reply.document = price_json(*answer);
     else
-        reply.page = price_text((*job)->checked(), *estimate, (*job)->sources(), page);
-    reply.figures = figures(*estimate);
+        reply.page = price_text(*answer, page);
+    reply.figures = figures(answer->estimate);
     return reply;
 }
 
@@ -52,24 +52,25 @@ Reply price_command(Words words, Console& console) {
     JobArguments arguments;
     PricePage page;
     bool watch = false;
-    Arguments line("price",
-                   "What a job costs and what to charge for it: the price, how it is made up, the "
-                   "costs as rate times quantity, and what "
-                   "to mind. A model by itself is priced with its own values.",
-                   "acrewright price examples/01-first-price.job --set area='120 ac'");
+    Arguments line(
+        "price",
+        "Shows what a job costs and what to charge for it: the price and the steps to it, "
+        "every cost as a rate times a quantity, the quantities, and cautions. A model by "
+        "itself is priced with its own values.",
+        "acrewright price examples/01-first-price.job --set area='120 ac'");
     arguments.declare(line);
-    line.flag("--names", "names of lines, as `explain` takes them, instead of their labels",
+    line.flag("--names", "shows the names of lines, as `explain` takes them, instead of labels",
               page.names);
-    line.flag("--quantities", "all quantities, those of used models too", page.all_quantities);
-    line.flag("--watch", "prices again whenever a file it was made from changes, until Ctrl-C",
-              watch);
+    line.flag("--quantities", "shows all quantities, those of used models too",
+              page.all_quantities);
+    line.flag("--watch", "reruns when a file changes, until Ctrl-C", watch);
     if (auto reply = line.read(words))
         return std::move(*reply);
     if (watch && arguments.path == "-")
         return lang::placeless(lang::Code::C004,
                                "`--watch` needs a file to watch, not standard input");
     page.color = console.color_out;
-    return watched(watch, arguments.json, console, [&] { return ask(arguments, page); });
+    return watched(watch, arguments.json, console, [&] { return priced(arguments, page); });
 }
 
 } // namespace acre::cli

@@ -2,7 +2,6 @@
 
 #include "cli/price/price_text.h"
 #include "cli/shared/json/value.h"
-#include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -17,21 +16,15 @@ double dollars(std::int64_t cents) {
     return static_cast<double>(cents) / 100;
 }
 
-Json job_json(const lang::JobInfo& job) {
+Json job_json(const engine::JobHead& job) {
     Json json;
     json["title"] = job.title;
     json["for"] = job.who;
-    json["date"] = nullptr;
-    if (job.date) {
-        char text[16];
-        std::snprintf(text, sizeof text, "%04d-%02d-%02d", job.date->year % 10000,
-                      job.date->month % 100, job.date->day % 100);
-        json["date"] = text;
-    }
+    json["date"] = job.date.empty() ? Json(nullptr) : Json(job.date);
     json["option"] = job.option;
     json["options"] = job.options;
-    json["model"] = job.model_title;
-    json["season"] = job.season_title;
+    json["model"] = job.model;
+    json["season"] = job.season;
     return json;
 }
 
@@ -91,74 +84,57 @@ Json cost_json(const engine::CostRow& cost) {
     return json;
 }
 
-class Lines {
-  public:
-    explicit Lines(const engine::PricedJob& job) : job_(job), sheet_(job.sheet()) {}
-
-    // value, unit and text of a line: a number, the name of a choice, or null where there is no
-    // answer.
-    Json value(lang::LineId id) const {
-        const lang::Line& line = sheet_.lines[id];
-        const double value = job_.value(id);
-        Json json;
-        if (line.type.kind == lang::Type::Kind::Choice) {
-            const auto& options = sheet_.choices[line.type.choice].options;
-            const bool known = value >= 0 && value < static_cast<double>(options.size());
-            json["value"] = known ? Json(options[static_cast<std::size_t>(value)]) : Json(nullptr);
-            json["unit"] = "";
-            json["text"] = known ? options[static_cast<std::size_t>(value)] : "no answer";
-        } else {
-            json["value"] = number(value);
-            json["unit"] = engine::unit_text(sheet_, line);
-            json["text"] = engine::value_text(sheet_, id, value);
-        }
-        return json;
-    }
-
-  private:
-    const engine::PricedJob& job_;
-    const lang::Sheet& sheet_;
-};
-
-} // namespace
-
-Document price_json(const engine::PricedJob& job, const engine::Estimate& estimate) {
-    const lang::Sheet& sheet = job.sheet();
+// A number, the name of a choice, or null where there is no answer.
+Json value_json(const engine::LineEntry& line) {
     Json json;
-    json["schema"] = "acrewright.price/1";
-    json["job"] = job_json(sheet.job);
-    json["price"] = price_of(estimate);
-    json["cost"] = {{"total", number(estimate.cost_total)},
-                    {"total_text", money_text(estimate.cost_total)}};
-    const HourlyCosts hourly = hourly_costs(estimate);
-    json["cost"]["by_hour"] =
-        hourly.hours > 0 ? Json{{"hours", hourly.hours}, {"rate", hourly.per_hour}} : Json(nullptr);
-    json["costs"] = Json::array();
-    for (const engine::CostRow& cost : estimate.costs)
-        json["costs"].push_back(cost_json(cost));
-    const Lines lines(job);
+    json["value"] = !line.is_choice       ? number(line.value)
+                    : line.choice.empty() ? Json(nullptr)
+                                          : Json(line.choice);
+    json["unit"] = line.unit;
+    json["text"] = line.text;
+    return json;
+}
+
+void put_lines(Json& json, const std::vector<engine::LineEntry>& lines) {
     // Appended: an object in the order of its keys would search all of them for each new one, and
     // names of lines differ.
     Json::object_t all_lines;
     Json::object_t all_givens;
-    for (lang::LineId id = 0; id < sheet.lines.size(); ++id) {
-        const lang::Line& line = sheet.lines[id];
-        Json entry = lines.value(id);
-        entry["part"] = line.part == lang::none ? "" : sheet.parts[line.part].title;
+    for (const engine::LineEntry& line : lines) {
+        Json entry = value_json(line);
+        entry["part"] = line.part;
         entry["label"] = line.label;
         all_lines.emplace_back(line.name, std::move(entry));
-        if (line.given == lang::none || sheet.givens[line.given].settings.empty())
+        if (line.set_by.empty())
             continue;
-        const lang::Setting& setting = sheet.givens[line.given].settings.back();
-        Json given = lines.value(id);
-        given["set_by"] = engine::layer_text(setting.layer);
-        given["place"] = engine::place_text(job.sources(), setting.span);
-        given["because"] = setting.because;
+        Json given = value_json(line);
+        given["set_by"] = line.set_by;
+        given["place"] = line.place;
+        given["because"] = line.because;
         all_givens.emplace_back(line.name, std::move(given));
     }
     json["lines"] = std::move(all_lines);
     json["givens"] = std::move(all_givens);
-    json["conditions"] = conditions_met(job.checked(), job.sources());
+}
+
+} // namespace
+
+Document price_json(const engine::PriceAnswer& answer) {
+    const engine::Estimate& estimate = answer.estimate;
+    Json json;
+    json["schema"] = "acrewright.price/1";
+    json["job"] = job_json(answer.job);
+    json["price"] = price_of(estimate);
+    json["cost"] = {{"total", number(estimate.cost_total)},
+                    {"total_text", money_text(estimate.cost_total)}};
+    json["cost"]["by_hour"] = answer.by_hour.hours > 0 ? Json{{"hours", answer.by_hour.hours},
+                                                              {"rate", answer.by_hour.per_hour}}
+                                                       : Json(nullptr);
+    json["costs"] = Json::array();
+    for (const engine::CostRow& cost : estimate.costs)
+        json["costs"].push_back(cost_json(cost));
+    put_lines(json, answer.lines);
+    json["conditions"] = answer.conditions;
     json["cautions"] = Json::array();
     json["outside_tested_range"] = Json::array();
     for (const engine::CautionRow& caution : estimate.cautions) {

@@ -2,16 +2,12 @@
 // cli/README.md.
 #pragma once
 
-#include <string>
-
 #include "cli/shared/reply.h"
-#include "engine/priced_job.h"
-#include "engine/questions/estimate.h"
-#include "lang/check/sheet.h"
-#include "lang/source/source_map.h"
+#include "engine/questions/price.h"
 
 namespace acre::cli {
 
-Document price_json(const engine::PricedJob& job, const engine::Estimate& estimate);
+// The answer must have its lines.
+Document price_json(const engine::PriceAnswer& answer);
 
 } // namespace acre::cli

@@ -1,17 +1,15 @@
 #include "cli/price/price_text.h"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
-#include <cstdlib>
 #include <string_view>
 #include <unordered_map>
-#include <unordered_set>
 
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
-#include "engine/words/words.h"
+#include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -24,12 +22,7 @@ using lang::money_text;
 using lang::quantity_text;
 using lang::terminal_text;
 
-std::string percent(double share) {
-    const long tenths = std::lround(share * 1000);
-    return std::to_string(tenths / 10) + "." + std::to_string(std::labs(tenths % 10)) + " %";
-}
-
-// What people call a line: its label, or its name with blanks.
+// What people call a line: its label, or its name with spaces.
 std::string called(const std::string& name, const std::string& label, bool names) {
     if (names || label.empty()) {
         std::string text = terminal_text(name);
@@ -42,15 +35,10 @@ std::string called(const std::string& name, const std::string& label, bool names
 
 class Page {
   public:
-    Page(const lang::CheckedSheet& sheet, const engine::Estimate& estimate,
-         const lang::SourceMap& sources, PricePage page)
-        : sheet_(sheet),
-          estimate_(estimate),
-          sources_(sources),
-          page_(page) {
-        for (const lang::Block& block : sheet->blocks)
-            blocks_.insert(block.name);
-    }
+    Page(const engine::PriceAnswer& answer, PricePage page)
+        : answer_(answer),
+          estimate_(answer.estimate),
+          page_(page) {}
 
     std::string draw() {
         head();
@@ -58,7 +46,7 @@ class Page {
         steps();
         costs();
         quantities();
-        remarks("Conditions that hold", conditions_met(sheet_, sources_), "");
+        remarks("Conditions met", answer_.conditions, "");
         std::vector<std::string> cautions;
         for (const engine::CautionRow& row : estimate_.cautions)
             cautions.push_back(row.text);
@@ -70,7 +58,7 @@ class Page {
   private:
     void section(const std::string& title) { out_ += '\n' + bold(title, page_.color) + '\n'; }
 
-    // The options that were not taken: "Tree rows"; "Crossed" (--option TITLE)
+    // The options that were not taken: "Tree rows; Crossed (take one with --option)"
     static std::string options(const std::vector<std::string>& titles) {
         std::string text;
         for (const std::string& title : titles)
@@ -79,22 +67,21 @@ class Page {
     }
 
     void head() {
-        const lang::JobInfo& job = sheet_->job;
-        out_ += bold(terminal_text(job.title.empty() ? job.model_title : job.title), page_.color) +
-                '\n';
+        const engine::JobHead& job = answer_.job;
+        out_ += heading(terminal_text(job.title.empty() ? job.model : job.title), page_.color);
         Table table({{"", Align::Left}, {"", Align::Left, true}});
         const auto add = [&](const char* what, const std::string& text) {
             if (!text.empty())
                 table.row({what, terminal_text(text)});
         };
         add("for", job.who);
-        add("date", job.date ? date_text(*job.date) : "");
+        add("date", long_date(job.date));
         add("option", job.option);
         if (job.option.empty())
             add(job.options.size() == 1 ? "option" : "options", options(job.options));
         if (!job.title.empty())
-            add("model", job.model_title);
-        add("season", job.season_title);
+            add("model", job.model);
+        add("season", job.season);
         out_ += table.text(page_.color);
     }
 
@@ -108,7 +95,7 @@ class Page {
             const bool lump = item.per.empty();
             table.row({terminal_text(item.title),
                        lump ? "" : quantity_text(item.quantity, item.per),
-                       lump ? "a lump" : "at " + quantity_text(item.rate, "$/" + item.per),
+                       lump ? "lump sum" : "at " + quantity_text(item.rate, "$/" + item.per),
                        cents_text(item.cents)});
         }
         table.rule();
@@ -127,9 +114,9 @@ class Page {
                         [](const auto& item) { return item.steps.empty(); }))
             return;
         section("From cost to price");
-        Table table({{"", Align::Left, true}, {"adds"}, {"makes"}});
+        Table table({{"", Align::Left, true}, {"added"}, {"subtotal"}});
         for (const engine::ItemRow& item : estimate_.items) {
-            table.row({terminal_text(item.title) + ", its costs", "", money_text(item.cost)});
+            table.row({terminal_text(item.title) + ": cost", "", money_text(item.cost)});
             for (const engine::StepRow& step : item.steps) {
                 table.row({"  " + terminal_text(step.shown), money_text(step.added),
                            money_text(step.sum)});
@@ -168,7 +155,7 @@ class Page {
             cells.push_back(money_text(amount));
             if (per)
                 cells.push_back(money_text(per_unit));
-            cells.push_back(percent(share));
+            cells.push_back(percent_text(share));
             table.row(std::move(cells), strong);
         };
         const double divisor = per && estimate_.per_quantity != 0 ? estimate_.per_quantity : 1;
@@ -197,18 +184,13 @@ class Page {
         row({"All costs", "", ""}, estimate_.cost_total, estimate_.cost_total / divisor, 1, true);
         out_ += table.text(page_.color);
         if (!nothing.empty())
-            out_ += "  Nothing for: " + wrap(nothing, page_width, 15) + ".\n";
-        if (const HourlyCosts hourly = hourly_costs(estimate_); hourly.hours > 0) {
-            out_ += "  The costs by the hour make " + quantity_text(hourly.per_hour, "$/h") +
-                    " over " + quantity_text(hourly.hours, "h") + ".\n";
-        }
-    }
-
-    // "acres", or "north.acres" of a block.
-    bool is_of_the_job(const std::string& name) const {
-        const auto dot = name.find('.');
-        return dot == std::string::npos || (name.find('.', dot + 1) == std::string::npos &&
-                                            blocks_.contains(name.substr(0, dot)));
+            out_ += "  Not charged: " + wrap(nothing + ".", page_width, 15) + "\n";
+        if (const engine::HourlyCosts& hourly = answer_.by_hour; hourly.hours > 0)
+            out_ += "  " +
+                    wrap("Hourly costs: " + quantity_text(hourly.per_hour, "$/h") + " over " +
+                             quantity_text(hourly.hours, "h") + ".",
+                         page_width, 4) +
+                    "\n";
     }
 
     // Those of the job's own model; what used models count stands in `--quantities` and in the
@@ -216,15 +198,16 @@ class Page {
     void quantities() {
         Table table({{"", Align::Left, true}, {"", Align::Right}, {"", Align::Left}});
         for (const engine::QuantityRow& row : estimate_.quantities) {
-            if (page_.all_quantities || is_of_the_job(row.name)) {
-                const std::string value = row.choice.empty() ? quantity_text(row.value, row.unit)
-                                                             : terminal_text(row.choice);
+            if (page_.all_quantities || row.own) {
+                const std::string value = row.choice.empty()
+                                              ? quantity_text(row.value, row.unit)
+                                              : terminal_text(engine::choice_label(row.choice));
                 table.row({called(row.name, row.label, page_.names), value,
                            row.label.empty() ? "" : terminal_text(row.name)});
             }
         }
         if (!table.empty()) {
-            section("Quantities behind it");
+            section("Quantities behind the price");
             out_ += table.text(page_.color);
         }
     }
@@ -241,60 +224,16 @@ class Page {
         }
     }
 
-    const lang::CheckedSheet& sheet_;
+    const engine::PriceAnswer& answer_;
     const engine::Estimate& estimate_;
-    const lang::SourceMap& sources_;
     PricePage page_;
-    std::unordered_set<std::string> blocks_; // names
     std::string out_;
 };
 
 } // namespace
 
-std::string price_text(const lang::CheckedSheet& sheet, const engine::Estimate& estimate,
-                       const lang::SourceMap& sources, PricePage page) {
-    return Page(sheet, estimate, sources, page).draw();
-}
-
-HourlyCosts hourly_costs(const engine::Estimate& estimate) {
-    const engine::CostRow* largest = nullptr;
-    for (const engine::CostRow& cost : estimate.costs)
-        if (cost.quantity_unit == "h" && cost.rate_unit == "$/h" &&
-            (largest == nullptr || cost.amount > largest->amount))
-            largest = &cost;
-    HourlyCosts hourly;
-    int sharing = 0;
-    for (const engine::CostRow& cost : estimate.costs) {
-        if (largest != nullptr && cost.quantity_unit == "h" && cost.rate_unit == "$/h" &&
-            cost.quantity == largest->quantity) {
-            hourly.per_hour += cost.rate;
-            ++sharing;
-        }
-    }
-    hourly.hours = sharing >= 2 ? largest->quantity : 0;
-    return hourly;
-}
-
-std::vector<std::string> conditions_met(const lang::CheckedSheet& sheet,
-                                        const lang::SourceMap& sources) {
-    std::vector<std::string> texts;
-    std::unordered_set<std::string> seen;
-    for (const lang::Condition& condition : sheet->requires_) {
-        if (condition.condition == lang::none)
-            continue;
-        std::string text = engine::source_text(sources, sheet->nodes[condition.condition].span);
-        if (seen.insert(text).second)
-            texts.push_back(std::move(text));
-    }
-    return texts;
-}
-
-std::string date_text(const lang::ast::Date& date) {
-    constexpr std::array months{"January",   "February", "March",    "April",
-                                "May",       "June",     "July",     "August",
-                                "September", "October",  "November", "December"};
-    const auto month = static_cast<std::size_t>(std::clamp(date.month, 1, 12) - 1);
-    return std::to_string(date.day) + " " + months[month] + " " + std::to_string(date.year);
+std::string price_text(const engine::PriceAnswer& answer, PricePage page) {
+    return Page(answer, page).draw();
 }
 
 } // namespace acre::cli

@@ -76,12 +76,12 @@ struct Arguments::Impl {
 
     std::string unknown(const std::string& word) const {
         if (word.size() < 2 || word[0] != '-')
-            return "`" + word + "` is one word too many";
+            return "unexpected argument `" + word + "`";
         std::string text =
             "`" + command + "` has no option `" + std::string(option_word(word)) + "`";
         const std::vector<std::string_view> names(option_names.begin(), option_names.end());
         if (const auto near = lang::near_names(option_word(word), names, 1); !near.empty())
-            text.append("; a near one is `").append(near[0]).append("`");
+            text.append("; did you mean `").append(near[0]).append("`?");
         return text;
     }
 };
@@ -176,8 +176,7 @@ std::optional<Reply> Arguments::read(std::span<const std::string> words) {
                 fault = check();
     } catch (const CLI::ArgumentMismatch& mismatch) {
         const std::string_view what = mismatch.what();
-        fault = "`" + std::string(what.substr(0, what.find_first_of(": "))) +
-                "` needs a value behind it";
+        fault = "`" + std::string(what.substr(0, what.find_first_of(": "))) + "` needs a value";
         for (const std::string& word : words) {
             const std::string name(option_word(word));
             if (name != word && std::find(impl_->flag_names.begin(), impl_->flag_names.end(),

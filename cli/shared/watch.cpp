@@ -9,6 +9,7 @@
 
 #include "cli/exit_codes.h"
 #include "cli/shared/text/style.h"
+#include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
@@ -102,18 +103,19 @@ std::vector<Change> changes(const std::vector<Figure>& before, const std::vector
     return all;
 }
 
-// Below the page on a terminal: a line a figure.
+// Below the page on a terminal: a line for each figure.
 std::string changes_block(const std::vector<Figure>& before, const std::vector<Figure>& after,
                           bool color) {
     constexpr std::size_t most = 12;
     const std::vector<Change> all = changes(before, after);
-    std::string out = "\n" + bold("Since the last", color) + "\n";
+    std::string out = "\n" + bold("Since the last change", color) + "\n";
     if (all.empty())
         return out + "  no figure changed\n";
+    Table table({{"", Align::Left, true}, {""}, {"", Align::Left}});
     for (std::size_t i = 0; i < std::min(most, all.size()); ++i)
-        out += "  " + padded(shortened(all[i].figure->name, 40), 40) + "  " +
-               right_aligned(value_of(*all[i].figure, all[i].figure->value), 14) + "  " +
-               all[i].text + "\n";
+        table.row(
+            {all[i].figure->name, value_of(*all[i].figure, all[i].figure->value), all[i].text});
+    out += table.text(color);
     if (all.size() > most)
         out += "  and " + std::to_string(all.size() - most) + " more\n";
     return out;
@@ -141,7 +143,7 @@ Reply watched(bool watch, bool json, Console& console, const std::function<Reply
     if (!watch)
         return ask();
     listen();
-    constexpr std::size_t figures_in_a_line = 4;
+    constexpr std::size_t most_figures = 4; // where every change is told
     std::vector<std::string> files;
     std::vector<Figure> last;
     bool first = true;
@@ -165,7 +167,8 @@ Reply watched(bool watch, bool json, Console& console, const std::function<Reply
                             "\n  watching " + std::to_string(files.size()) +
                             (files.size() == 1 ? " file" : " files") + "; Ctrl-C ends\n";
             } else if (!first) {
-                now.page = changes_text(last, now.figures, figures_in_a_line) + "\n";
+                now.page =
+                    wrap(changes_text(last, now.figures, most_figures), page_width, 2) + "\n";
             }
             last = now.figures;
             first = false;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <string_view>
 #include <unordered_set>
 
 #include <fmt/format.h>
@@ -30,7 +31,10 @@ class Estimator {
           sheet_(job.sheet()),
           compiled_(job.compiled()),
           values_(job.values()),
-          sources_(job.sources()) {}
+          sources_(job.sources()) {
+        for (const lang::Block& block : sheet_.blocks)
+            blocks_.insert(block.name);
+    }
 
     Estimate make() const {
         Estimate estimate;
@@ -53,7 +57,8 @@ class Estimator {
         for (const lang::LineId line : carrying_quantities(job_)) {
             const lang::Line& l = sheet_.lines[line];
             estimate.quantities.push_back({l.name, l.label, unit_text(sheet_, l), value(line),
-                                           choice_text(sheet_, l.type, value(line))});
+                                           choice_text(sheet_, l.type, value(line)),
+                                           is_of_the_job(l.name)});
         }
         add_cautions(estimate.cautions);
         return estimate;
@@ -63,6 +68,14 @@ class Estimator {
     double value(lang::LineId line) const {
         const Slot slot = line == none ? no_slot : slot_of(compiled_, line);
         return slot == no_slot ? 0 : values_.slot[slot];
+    }
+
+    // "acres", or "north.acres" of a block.
+    bool is_of_the_job(std::string_view name) const {
+        const auto dot = name.find('.');
+        return dot == std::string_view::npos ||
+               (name.find('.', dot + 1) == std::string_view::npos &&
+                blocks_.contains(name.substr(0, dot)));
     }
 
     CostRow cost_row(const lang::Cost& cost, const Estimate& estimate) const {
@@ -163,6 +176,7 @@ class Estimator {
     const Compiled& compiled_;
     const Values& values_;
     const lang::SourceMap& sources_;
+    std::unordered_set<std::string_view> blocks_; // names
 };
 
 bool report_no_price(const lang::Sheet& sheet, lang::Diagnostics& diagnostics) {

@@ -1,13 +1,18 @@
 #include "engine/questions/explain.h"
-#include "engine/priced_job.h"
 
+#include <algorithm>
 #include <cmath>
+#include <span>
+#include <utility>
 
 #include <fmt/format.h>
 
+#include "engine/faults/faults.h"
 #include "engine/faults/line_uses.h"
 #include "engine/plan/plan_roots.h"
+#include "engine/words/choice_label.h"
 #include "engine/words/words.h"
+#include "lang/diag/suggest.h"
 
 namespace acre::engine {
 
@@ -54,6 +59,8 @@ class Explainer {
         const Slot slot = slot_of(compiled_, id);
         step.value = slot == no_slot ? NAN : values_.slot[slot];
         step.choice = choice_text(sheet_, line.type, step.value);
+        step.text =
+            step.choice.empty() ? value_text(sheet_, id, step.value) : choice_label(step.choice);
         step.place = place_text(sources_, line.name_span);
         step.because = line.because;
         if (line.given != none)
@@ -111,6 +118,38 @@ class Explainer {
 
 Step explain(const PricedJob& job, lang::LineId line, ExplainLimits limits) {
     return Explainer(job).step(line, limits.depth < deepest ? limits.depth : deepest);
+}
+
+namespace {
+
+constexpr std::uint32_t most_asked = 400; // levels of a tree that somebody looks at
+
+lang::Diagnostic no_such_line(const lang::Sheet& sheet, const std::string& name) {
+    if (name.empty())
+        return lang::placeless(lang::Code::Q001, "the model has no price", {},
+                               {"name a line of the model"});
+    std::vector<std::string_view> names;
+    for (const lang::Line& line : sheet.lines)
+        names.push_back(line.name);
+    std::string title = fmt::format("the job has no line `{}`", name);
+    const auto near = lang::near_names(name, names);
+    for (std::size_t i = 0; i < near.size(); ++i)
+        title += fmt::format("{}`{}`", i == 0 ? "; did you mean " : " or ", near[i]);
+    return lang::placeless(lang::Code::Q001, near.empty() ? title : title + "?");
+}
+
+} // namespace
+
+lang::Outcome<Step> ask(const PricedJob& job, const ExplainQuestion& question) {
+    const lang::Sheet& sheet = job.sheet();
+    const lang::LineId line = question.line.empty() ? sheet.price_total : sheet.find(question.line);
+    if (line == none)
+        return no_such_line(sheet, question.line);
+    lang::Said said{job.diagnostics(), job.shared_sources()};
+    report_faults(job, std::span(&line, 1), said.diagnostics);
+    if (said.diagnostics.has_errors())
+        return said;
+    return {explain(job, line, {std::min(question.depth, most_asked)}), std::move(said)};
 }
 
 } // namespace acre::engine

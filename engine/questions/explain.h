@@ -5,18 +5,17 @@
 #include <string>
 #include <vector>
 
-#include "engine/plan/compile_plan.h"
 #include "engine/priced_job.h"
-#include "engine/readers/value.h"
 #include "lang/check/sheet.h"
-#include "lang/source/source_map.h"
+#include "lang/diag/outcome.h"
 
 namespace acre::engine {
 
 struct Step {
     std::string name, label, unit;
     double value = 0;
-    std::string choice;       // instead of a value
+    std::string choice;       // the option taken, instead of a value
+    std::string text;         // the value as people read it
     std::string written;      // the formula as written; empty for a plain given
     std::string with_numbers; // the same with the values in the place of names
     std::string set_by;       // givens: "model", "season", "job", "option", "command line", …
@@ -32,5 +31,13 @@ struct ExplainLimits {
     std::uint32_t depth = 0xFFFFFFFF;
 };
 Step explain(const PricedJob& job, lang::LineId line, ExplainLimits limits = {});
+
+struct ExplainQuestion {
+    std::string line;                 // empty: the whole price
+    std::uint32_t depth = 0xFFFFFFFF; // levels below the line; 400 at most
+};
+
+// Without a value there is no such line (Q001), or a fault stops what it rests on.
+lang::Outcome<Step> ask(const PricedJob& job, const ExplainQuestion& question);
 
 } // namespace acre::engine

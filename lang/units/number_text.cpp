@@ -141,13 +141,26 @@ std::string quantity_text(double value, std::string_view unit_text) {
     return signed_text(value, "", 0, "").append(" ").append(unit_text);
 }
 
-std::string money_text(double dollars) {
-    if (!std::isfinite(dollars))
-        return signed_text(dollars, "$", 2, "");
+namespace {
+
+std::string fixed_text(double value, int decimals, std::string_view before) {
+    const double magnitude = std::abs(value);
+    if (!(magnitude < 1e15))
+        return signed_text(value, before, 0, "");
     Buffer buffer;
-    const std::string_view digits = fixed(std::abs(dollars), 2, buffer);
+    const std::string_view digits = fixed(magnitude, decimals, buffer);
     const bool zero = digits.find_first_not_of("0.") == std::string_view::npos;
-    return (dollars < 0 && !zero ? "-$" : "$") + grouped(digits);
+    return (value < 0 && !zero ? "-" : "") + std::string(before) + grouped(digits);
+}
+
+} // namespace
+
+std::string fixed_text(double value, int decimals) {
+    return fixed_text(value, decimals, "");
+}
+
+std::string money_text(double dollars) {
+    return fixed_text(dollars, 2, "$");
 }
 
 std::string cents_text(std::int64_t cents) {

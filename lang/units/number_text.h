@@ -18,7 +18,11 @@ std::string number_text(double value);
 // alone.
 std::string quantity_text(double value, std::string_view unit_text);
 
-// Money to the cent: "$1,234.50", "-$0.07". For columns of amounts; |dollars| below 9e13.
+// So many decimals whatever they are, for a column of figures: "1,234.50", "-0.1", "0" for -0.04
+// without decimals. Half up as a calculator rounds. From 1e15 on as number_text has it.
+std::string fixed_text(double value, int decimals);
+
+// Money to the cent: "$1,234.50", "-$0.07". For columns of amounts.
 std::string money_text(double dollars);
 std::string cents_text(std::int64_t cents);
 

@@ -16,6 +16,7 @@
 #include "engine/book/record.h"
 #include "engine/questions/estimate.h"
 #include "engine/questions/explain.h"
+#include "engine/questions/price.h"
 #include "lang/diag/render.h"
 #include "lang/syntax/dump.h"
 #include "lang/syntax/parse.h"
@@ -94,7 +95,9 @@ void hold_diagnostics(const lang::Diagnostics& diagnostics, const lang::SourceMa
     HOLDS_FOR(is_safe(rendered), rendered);
     HOLDS(rendered.empty() == (diagnostics.error_count() + diagnostics.warning_count() == 0));
     if (rendered.size() % 8 == 0) // half of the time would go there
-        hold_json(cli::diagnostics_json({{"f", &diagnostics, &sources}}));
+        for (const lang::Diagnostic& d : diagnostics.all())
+            hold_json(cli::diagnostic_json(d, sources)
+                          .dump(2, ' ', true, nlohmann::json::error_handler_t::replace));
     show(rendered);
 }
 
@@ -148,17 +151,17 @@ lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& 
     HOLDS(job.values().slot.size() == job.plan().size());
     hold_values(job);
     hold_explanations(job);
-    lang::Outcome<engine::Estimate> estimate = engine::estimate(job);
-    estimate.said.diagnostics.sort();
-    hold_diagnostics(estimate.said.diagnostics, job.sources());
-    HOLDS(estimate.value.has_value() == !estimate.said.diagnostics.has_errors());
-    if (!estimate)
+    lang::Outcome<engine::PriceAnswer> price = engine::ask(job, engine::PriceQuestion{true});
+    price.said.diagnostics.sort();
+    hold_diagnostics(price.said.diagnostics, job.sources());
+    HOLDS(price.value.has_value() == !price.said.diagnostics.has_errors());
+    if (!price)
         return made;
-    const std::string page = cli::price_text(job.checked(), *estimate, job.sources());
+    const std::string page = cli::price_text(*price);
     HOLDS_FOR(is_safe(page), page);
     show(page);
-    hold_json(cli::price_json(job, *estimate));
-    hold_record(job, *estimate);
+    hold_json(cli::price_json(*price));
+    hold_record(job, price->estimate);
     return made;
 }
 

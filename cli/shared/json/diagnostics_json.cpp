@@ -17,10 +17,11 @@ Json place_json(const lang::SourceFile& file, std::uint32_t offset) {
     return {{"line", at.line}, {"column", at.column}, {"offset", offset}};
 }
 
-// path, start and end; all null for what stands in no text.
+// path, start and end; all null for what is in no text.
 void put_place(Json& json, lang::Span span, const lang::SourceMap& sources) {
     if (span.file >= sources.size()) {
-        json["path"] = json["start"] = json["end"] = nullptr;
+        for (const char* key : {"path", "start", "end"})
+            json[key] = nullptr;
         return;
     }
     const lang::SourceFile& file = sources.file(span.file);
@@ -68,25 +69,7 @@ Json diagnostic_json(const lang::Diagnostic& diagnostic, const lang::SourceMap& 
     return json;
 }
 
-std::string diagnostics_json(const std::vector<CheckedFile>& files) {
-    Json json;
-    json["schema"] = "acrewright.check/1";
-    json["files"] = Json::array();
-    for (const CheckedFile& file : files) {
-        Json entry;
-        entry["path"] = file.path;
-        entry["errors"] = file.diagnostics->error_count();
-        entry["warnings"] = file.diagnostics->warning_count();
-        entry["left_out"] = file.diagnostics->left_out();
-        entry["diagnostics"] = Json::array();
-        for (const lang::Diagnostic& diagnostic : file.diagnostics->all())
-            entry["diagnostics"].push_back(diagnostic_json(diagnostic, *file.sources));
-        json["files"].push_back(std::move(entry));
-    }
-    return document(json);
-}
-
-std::string codes_json(std::string_view only) {
+Document codes_json(std::string_view only) {
     Json json;
     json["schema"] = "acrewright.codes/1";
     json["codes"] = Json::array();
@@ -105,7 +88,7 @@ std::string codes_json(std::string_view only) {
         }
         json["codes"].push_back(std::move(entry));
     }
-    return document(json);
+    return answered(std::move(json));
 }
 
 } // namespace acre::cli

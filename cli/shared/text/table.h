@@ -1,8 +1,14 @@
-// Rows in columns for a terminal of 80 columns. Cells must be safe to show already.
+// Rows in columns for a page of 80 columns. Cells must be safe to show already.
+//
+// A table fits its width whatever its names and figures are. What is too wide gives way in this
+// order: the column that folds, the heads, the other columns of words, and at last the table is
+// parted: the columns that find no place stand below, after the first one again. Figures are never
+// broken unless one alone is wider than the page.
 #pragma once
 
 #include <cstddef>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace acre::cli {
@@ -12,7 +18,7 @@ enum class Align { Left, Right };
 struct Column {
     std::string head; // may be empty
     Align align = Align::Right;
-    bool folds = false; // its words fold when the table is too wide; one column at most
+    bool folds = false; // a column of words, at the left: they fold first where it is tight
     bool sums = false;  // a rule is drawn under it
 };
 
@@ -29,7 +35,8 @@ class Table {
     void blank();
     bool empty() const { return rows_.empty(); }
 
-    // Every line ends with a line end and no line with a blank.
+    // Every line ends with a line end, no line with a space, and none is wider than `width`, which
+    // must leave 20 columns after the indent.
     std::string text(bool color = false, std::size_t width = 80) const;
 
   private:
@@ -39,7 +46,16 @@ class Table {
         std::vector<std::string> cells;
         bool bold = false;
     };
-    std::vector<std::size_t> widths(std::size_t width) const;
+    // Columns that stand side by side, in the order of the table, with their widths.
+    struct Group {
+        std::vector<std::size_t> columns, widths;
+    };
+    std::size_t widest(std::size_t column) const;
+    std::size_t longest_word(std::size_t column) const;
+    std::size_t taken(const Group& group) const;
+    void narrow(Group& group, std::size_t width) const;
+    std::vector<Group> groups(std::size_t width) const;
+    void put(std::string& out, const Group& group, bool color, std::size_t width) const;
 
     std::vector<Column> columns_;
     std::vector<Row> rows_;

@@ -8,13 +8,38 @@ namespace acre::cli {
 
 using lang::text_columns;
 
+namespace {
+
+// Takes from the front of `word` what `width` columns hold, at least one character; where there is
+// a sign at which a long name may part in the second half, up to there.
+std::string_view taken_from(std::string_view& word, std::size_t width) {
+    std::size_t at = 0;
+    std::size_t columns = 0;
+    std::size_t part = 0;
+    while (at < word.size()) {
+        const lang::Glyph glyph = lang::glyph_at(word, at);
+        if (at > 0 && columns + glyph.columns > width)
+            break;
+        columns += glyph.columns;
+        if (std::string_view("._/-,;:").find(word[at]) != std::string_view::npos &&
+            2 * columns >= width)
+            part = at + glyph.bytes;
+        at += glyph.bytes;
+    }
+    const std::string_view taken = word.substr(0, part > 0 && at < word.size() ? part : at);
+    word.remove_prefix(taken.size());
+    return taken;
+}
+
+} // namespace
+
 std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width) {
     std::vector<std::string> lines(1);
     std::size_t used = 0;
     while (!text.empty()) {
         const auto end = std::min(text.find_first_of(" \n"), text.size());
-        const std::string_view word = text.substr(0, end);
-        const std::size_t columns = word.empty() ? 0 : text_columns(word);
+        std::string_view word = text.substr(0, end);
+        std::size_t columns = word.empty() ? 0 : text_columns(word);
         if (!word.empty()) {
             if (used > 0 && used + 1 + columns > width) {
                 lines.emplace_back();
@@ -23,6 +48,15 @@ std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width)
             if (used > 0) {
                 lines.back() += ' ';
                 ++used;
+            }
+            for (; columns > width && word.size() > 1; columns = text_columns(word)) {
+                const std::string_view taken = taken_from(word, width);
+                if (word.empty()) {
+                    word = taken;
+                    break;
+                }
+                lines.back() += taken;
+                lines.emplace_back();
             }
             lines.back() += word;
             used += columns;

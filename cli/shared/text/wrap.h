@@ -10,15 +10,15 @@ namespace acre::cli {
 
 inline constexpr std::size_t page_width = 80;
 
-// The lines of `text`, each at most `width` columns; only a word that is wider by itself stands
-// out. At least one line.
+// The lines of `text`, each at most `width` columns; a word that is wider by itself is broken,
+// where it can be after a sign as in `season_prices.` or `models/`. At least one line.
 std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width);
 
 // The same as one text, for a first line that begins at column `indent`; the lines after it are
 // indented to there. No line end at the end.
 std::string wrap(std::string_view text, std::size_t width, std::size_t indent = 0);
 
-// `text` with blanks behind it (or before it) up to `width` columns.
+// `text` with spaces after it (or before it) up to `width` columns.
 std::string padded(std::string_view text, std::size_t width);
 std::string right_aligned(std::string_view text, std::size_t width);
 

@@ -175,3 +175,32 @@ TEST_CASE("a chain of ten thousand lines is explained without a deep stack") {
     CHECK(step.value == 10'000);
     CHECK(step.inputs.size() == 1);
 }
+
+TEST_CASE("asked by name: no name is the whole price, and a near name is told") {
+    Choices choices;
+    choices.files = {{"ripping.rate", model}};
+    const Priced p = priced_ok(job, choices);
+    const lang::Outcome<Step> whole = ask(p, ExplainQuestion{});
+    REQUIRE(whole.value.has_value());
+    CHECK(whole->name == "price.total");
+    const lang::Outcome<Step> shallow = ask(p, ExplainQuestion{"hours", 1});
+    REQUIRE(shallow.value.has_value());
+    CHECK(shallow->text == "120 h"); // 160 ac over 5.5 ft is 240 mi, at 2 mi/h
+    CHECK(input(*shallow, "travel").inputs.empty());
+    CHECK(ask(p, ExplainQuestion{"method"})->text == "one way");
+    const lang::Outcome<Step> none = ask(p, ExplainQuestion{"travl"});
+    CHECK(!none.value.has_value());
+    REQUIRE(none.said.diagnostics.error_count() == 1);
+    CHECK(none.said.diagnostics.all()[0].code == lang::Code::Q001);
+    CHECK(none.said.diagnostics.all()[0].title.starts_with(
+        "the job has no line `travl`; did you mean `travel`"));
+}
+
+TEST_CASE("what stops a line is judged where it is asked for") {
+    const Priced p = priced_ok("model \"M\"\ngiven a = 0 ac\nb : 1 = 3 ac / a\nc : 1 = 2\n");
+    CHECK(!ask(p, ExplainQuestion{"b"}).value.has_value());
+    CHECK(ask(p, ExplainQuestion{"b"}).said.diagnostics.all()[0].code == lang::Code::E501);
+    CHECK(ask(p, ExplainQuestion{"c"}).value.has_value());
+    const lang::Outcome<Step> price = ask(p, ExplainQuestion{});
+    CHECK(price.said.diagnostics.all()[0].title == "the model has no price");
+}

@@ -60,6 +60,7 @@ TEST_CASE("money in a column has cents, and no minus before nothing") {
     CHECK(money_text(268.125) == "$268.13");
     CHECK(quantity_text(983.9999999999999, "$") == "$984");
     CHECK(money_text(-0.001) == "$0.00");
+    CHECK(money_text(1e300) == "$1e300");
     CHECK(cents_text(123450) == "$1,234.50");
     CHECK(cents_text(-7) == "-$0.07");
     CHECK(cents_text(std::numeric_limits<std::int64_t>::min()) == "-$92,233,720,368,547,758.08");

@@ -10,8 +10,18 @@ TEST_CASE("words fold at blanks and never lose one") {
     CHECK(wrapped_lines("one  two", 20) == std::vector<std::string>{"one two"});
     CHECK(wrapped_lines("a\nb c", 20) == std::vector<std::string>{"a", "b c"});
     CHECK(wrapped_lines("extraordinary is long", 6) ==
-          std::vector<std::string>{"extraordinary", "is", "long"});
+          std::vector<std::string>{"extrao", "rdinar", "y is", "long"});
     CHECK(wrap("one two three", 11, 4) == "one two\n    three");
+}
+
+TEST_CASE("a word that no line holds is broken, after a sign if it can be") {
+    CHECK(wrapped_lines("season_prices.diesel", 16) ==
+          std::vector<std::string>{"season_prices.", "diesel"});
+    CHECK(wrapped_lines("of 日本の畑です", 6) ==
+          std::vector<std::string>{"of", "日本の", "畑です"});
+    // A mark stays with its letter, and a character wider than the line has one for itself.
+    CHECK(wrapped_lines("ae\xcc\x81io", 2) == std::vector<std::string>{"ae\xcc\x81", "io"});
+    CHECK(wrapped_lines("日本", 1) == std::vector<std::string>{"日", "本"});
 }
 
 TEST_CASE("columns are counted as a terminal shows them") {

@@ -1,12 +1,18 @@
-#include "cli/library/library_entries.h"
+#include "engine/questions/library.h"
 
-#include "cli/shared/files/file_loader.h"
+#include <optional>
+#include <string_view>
+#include <utility>
+
+#include <fmt/format.h>
+
 #include "engine/driver.h"
+#include "engine/words/choice_label.h"
 #include "lang/compile.h"
+#include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
-#include "models/library_texts.h"
 
-namespace acre::cli {
+namespace acre::engine {
 
 namespace {
 
@@ -15,23 +21,15 @@ std::string known_text(lang::ast::Known known) {
     case lang::ast::Known::Read:
         return "read in its source";
     case lang::ast::Known::Recalled:
-        return "recalled, its source was not seen";
+        return "recalled; its source was not seen";
     case lang::ast::Known::CommonPractice:
-        return "common practice, no source";
+        return "common practice; no source";
     case lang::ast::Known::Ours:
         return "our own";
     case lang::ast::Known::Unstated:
         break;
     }
     return "not stated";
-}
-
-lang::Request request_for(std::string body) {
-    lang::Request request;
-    request.name = built_in_name("index"); // so that nothing is looked for on the disk
-    request.kind = lang::FileKind::Model;
-    request.text = std::move(body);
-    return request;
 }
 
 std::string signature_of(const lang::Function& function) {
@@ -43,30 +41,46 @@ std::string signature_of(const lang::Function& function) {
 
 class Reader {
   public:
-    Reader(const models::LibraryText& library, lang::Diagnostics& diagnostics)
-        : library_(library),
-          diagnostics_(diagnostics) {
-        sheet_ = lang::compile(
-            request_for("model \"index\"\nuse \"" + std::string(library.reference) + "\"\n"),
-            loader_, sources_, diagnostics);
-    }
+    Reader(std::string library, const LibraryQuestion& question, lang::Loader& loader,
+           lang::Said& said)
+        : library_(std::move(library)),
+          question_(question),
+          loader_(loader),
+          said_(said) {}
 
-    void entries(std::string_view name, std::vector<LibraryEntry>& list) {
+    void read(std::vector<Formula>& formulas) {
+        lang::Outcome<lang::Loaded> own =
+            loader_.load(lang::ReferenceKind::Model, library_, question_.from);
+        said_ = std::move(own.said);
+        if (!own)
+            return;
+        const auto sources = std::make_shared<lang::SourceMap>();
+        said_.sources = sources;
+        sources_ = sources;
+        sheet_ = lang::compile(request_for("model \"index\"\nuse \"" + library_ + "\"\n"), loader_,
+                               *sources, said_.diagnostics);
         if (!sheet_)
             return;
         for (const lang::Function& function : (*sheet_)->functions) {
-            const bool own =
-                sources_.file(function.file).name() == built_in_name(library_.reference);
-            if (own && (name.empty() || function.name == name)) {
-                list.push_back(entry(function));
-                if (!name.empty())
-                    evaluate_examples(function, list.back());
-            }
+            const bool asked = question_.name.empty() || function.name == question_.name;
+            if (!asked || sources_->file(function.file).name() != own->name)
+                continue;
+            formulas.push_back(formula(function));
+            if (!question_.name.empty())
+                work_out_examples(function, formulas.back());
         }
     }
 
   private:
-    std::string text(lang::Span span) const { return std::string(sources_.text(span)); }
+    lang::Request request_for(std::string body) const {
+        lang::Request request;
+        request.name = question_.from;
+        request.kind = lang::FileKind::Model;
+        request.text = std::move(body);
+        return request;
+    }
+
+    std::string text(lang::Span span) const { return std::string(sources_->text(span)); }
     std::string node_text(lang::NodeId node) const { return text((*sheet_)->nodes[node].span); }
 
     std::vector<std::string> ranges(const lang::Function& function,
@@ -80,11 +94,11 @@ class Reader {
         return texts;
     }
 
-    LibraryEntry entry(const lang::Function& function) const {
-        LibraryEntry entry;
+    Formula formula(const lang::Function& function) const {
+        Formula entry;
         entry.name = function.name;
         entry.label = function.label;
-        entry.library = library_.reference;
+        entry.library = library_;
         entry.signature = signature_of(function);
         entry.unit = function.type_text;
         entry.written = text(function.span);
@@ -98,16 +112,15 @@ class Reader {
     }
 
     // The examples as lines of a model of their own, priced like any other.
-    void evaluate_examples(const lang::Function& function, LibraryEntry& entry) {
-        std::string body = "model \"examples\"\nuse \"" + std::string(library_.reference) + "\"\n";
+    void work_out_examples(const lang::Function& function, Formula& entry) {
+        std::string body = "model \"examples\"\nuse \"" + library_ + "\"\n";
         for (std::size_t i = 0; i < function.examples.size(); ++i) {
             body += "example_" + std::to_string(i) + " : " + function.type_text + " = " +
                     node_text(function.examples[i].call) + "\n";
         }
-        const lang::Outcome<engine::Job> job = engine::make_job(request_for(body), loader_);
+        lang::Outcome<Job> job = make_job(request_for(std::move(body)), loader_);
         if (!job) {
-            for (const lang::Diagnostic& diagnostic : job.said.diagnostics.all())
-                diagnostics_.add(diagnostic);
+            said_ = std::move(job.said);
             return;
         }
         for (std::size_t i = 0; i < function.examples.size(); ++i) {
@@ -132,25 +145,45 @@ class Reader {
         for (const lang::ChoiceType& choice : sheet.choices) {
             const auto option = static_cast<std::size_t>(value);
             if (choice.name == function.type_text && value >= 0 && option < choice.options.size())
-                return choice.options[option];
+                return choice_label(choice.options[option]);
         }
         return "";
     }
 
-    const models::LibraryText& library_;
-    lang::Diagnostics& diagnostics_;
-    FileLoader loader_{"", ""};
-    lang::SourceMap sources_;
+    std::string library_;
+    const LibraryQuestion& question_;
+    lang::Loader& loader_;
+    lang::Said& said_;
+    std::shared_ptr<const lang::SourceMap> sources_;
     std::optional<lang::CheckedSheet> sheet_;
 };
 
-} // namespace
-
-std::vector<LibraryEntry> library_entries(std::string_view name, lang::Diagnostics& diagnostics) {
-    std::vector<LibraryEntry> list;
-    for (const models::LibraryText& library : models::library_texts())
-        Reader(library, diagnostics).entries(name, list);
-    return list;
+lang::Diagnostic no_such_formula(const LibraryQuestion& question, lang::Loader& loader) {
+    const lang::Outcome<LibraryAnswer> all =
+        ask(LibraryQuestion{question.libraries, question.from, {}}, loader);
+    std::vector<std::string_view> names;
+    if (all)
+        for (const Formula& formula : all->formulas)
+            names.push_back(formula.name);
+    std::string title = fmt::format("the library has no formula `{}`", question.name);
+    if (const auto near = lang::near_names(question.name, names, 1); !near.empty())
+        title += fmt::format("; did you mean `{}`?", near[0]);
+    return lang::placeless(lang::Code::Q001, std::move(title));
 }
 
-} // namespace acre::cli
+} // namespace
+
+lang::Outcome<LibraryAnswer> ask(const LibraryQuestion& question, lang::Loader& loader) {
+    LibraryAnswer answer;
+    for (const std::string& library : question.libraries) {
+        lang::Said said;
+        Reader(library, question, loader, said).read(answer.formulas);
+        if (said.diagnostics.has_errors())
+            return said;
+    }
+    if (answer.formulas.empty() && !question.name.empty())
+        return no_such_formula(question, loader);
+    return answer;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,18 @@
+// Headings and paragraphs of a page of 80 columns. Texts must be safe to show already.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace acre::cli {
+
+// A line in bold, or as many as it takes; with its line end. The lines after the first begin at
+// column `indent`.
+std::string heading(std::string_view text, bool color, std::size_t indent = 0);
+
+// Text whose every line begins at column `indent`; what `first` holds ("  - ") stands before it on
+// the first. With its line end.
+std::string paragraph(std::string_view text, std::string_view first = "  ");
+
+} // namespace acre::cli

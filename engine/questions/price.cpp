@@ -1,0 +1,104 @@
+#include "engine/questions/price.h"
+
+#include <cmath>
+#include <unordered_set>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "engine/words/choice_label.h"
+#include "engine/words/words.h"
+
+namespace acre::engine {
+
+namespace {
+
+HourlyCosts hourly_costs(const Estimate& estimate) {
+    const auto by_hour = [](const CostRow& cost) {
+        return cost.quantity_unit == "h" && cost.rate_unit == "$/h";
+    };
+    const CostRow* largest = nullptr;
+    for (const CostRow& cost : estimate.costs)
+        if (by_hour(cost) && (largest == nullptr || cost.amount > largest->amount))
+            largest = &cost;
+    HourlyCosts hourly;
+    int sharing = 0;
+    for (const CostRow& cost : estimate.costs)
+        if (largest != nullptr && by_hour(cost) && cost.quantity == largest->quantity) {
+            hourly.per_hour += cost.rate;
+            ++sharing;
+        }
+    hourly.hours = sharing >= 2 ? largest->quantity : 0;
+    return hourly;
+}
+
+// A price is only made when all of them are met.
+std::vector<std::string> conditions_met(const PricedJob& job) {
+    std::vector<std::string> texts;
+    std::unordered_set<std::string> seen;
+    for (const lang::Condition& condition : job.sheet().requires_) {
+        if (condition.condition == lang::none)
+            continue;
+        std::string text = source_text(job.sources(), job.sheet().nodes[condition.condition].span);
+        if (seen.insert(text).second)
+            texts.push_back(std::move(text));
+    }
+    return texts;
+}
+
+LineEntry line_entry(const PricedJob& job, lang::LineId id) {
+    const lang::Sheet& sheet = job.sheet();
+    const lang::Line& line = sheet.lines[id];
+    LineEntry entry;
+    entry.name = line.name;
+    entry.label = line.label;
+    entry.part = line.part == lang::none ? "" : sheet.parts[line.part].title;
+    entry.value = job.value(id);
+    entry.is_choice = line.type.kind == lang::Type::Kind::Choice;
+    if (entry.is_choice) {
+        entry.choice = choice_text(sheet, line.type, entry.value);
+        entry.text = entry.choice.empty() ? "no answer" : choice_label(entry.choice);
+    } else {
+        entry.unit = unit_text(sheet, line);
+        entry.text = value_text(sheet, id, entry.value);
+    }
+    if (line.given != lang::none && !sheet.givens[line.given].settings.empty()) {
+        const lang::Setting& setting = sheet.givens[line.given].settings.back();
+        entry.set_by = layer_text(setting.layer);
+        entry.place = place_text(job.sources(), setting.span);
+        entry.because = setting.because;
+    }
+    return entry;
+}
+
+} // namespace
+
+JobHead head_of(const PricedJob& job) {
+    const lang::JobInfo& info = job.sheet().job;
+    JobHead head{info.title,       info.who,         {}, info.option, info.options,
+                 info.model_title, info.season_title};
+    if (info.date)
+        head.date = fmt::format("{:04}-{:02}-{:02}", info.date->year % 10000,
+                                info.date->month % 100, info.date->day % 100);
+    return head;
+}
+
+lang::Outcome<PriceAnswer> ask(const PricedJob& job, const PriceQuestion& question) {
+    lang::Outcome<Estimate> estimated = estimate(job);
+    lang::Outcome<PriceAnswer> outcome(std::move(estimated.said));
+    if (!estimated)
+        return outcome;
+    PriceAnswer& answer = outcome.value.emplace();
+    answer.job = head_of(job);
+    answer.by_hour = hourly_costs(*estimated);
+    answer.estimate = std::move(*estimated);
+    answer.conditions = conditions_met(job);
+    if (question.every_line) {
+        answer.lines.reserve(job.sheet().lines.size());
+        for (lang::LineId id = 0; id < job.sheet().lines.size(); ++id)
+            answer.lines.push_back(line_entry(job, id));
+    }
+    return outcome;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,51 @@
+// What a job costs and what to charge for it: the answer of `price`, complete enough to be shown
+// without a look at the job.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "engine/priced_job.h"
+#include "engine/questions/estimate.h"
+#include "lang/diag/outcome.h"
+
+namespace acre::engine {
+
+struct PriceQuestion {
+    bool every_line = false; // `lines` too: of every line of the job, not cheap
+};
+
+struct JobHead { // what a page says of a job before its figures; empty where the job is silent
+    std::string title, who, date; // 2027-06-21
+    std::string option;           // the one taken
+    std::vector<std::string> options;
+    std::string model, season; // titles
+};
+JobHead head_of(const PricedJob& job);
+
+// The costs that run by the hour of one machine: those over the same hours as the largest of them.
+struct HourlyCosts {
+    double hours = 0, per_hour = 0; // h, $/h; hours 0: fewer than two costs share theirs
+};
+
+struct LineEntry {
+    std::string name, label, part, unit;
+    double value = 0;   // NaN: no answer
+    std::string choice; // the option taken, instead of a value
+    bool is_choice = false;
+    std::string text;                   // the value as people read it
+    std::string set_by, place, because; // of a given: who set it, where, why; else empty
+};
+
+struct PriceAnswer {
+    JobHead job;
+    Estimate estimate;
+    HourlyCosts by_hour;
+    std::vector<std::string> conditions; // of `require`, that are met: as written, each once
+    std::vector<LineEntry> lines;
+};
+
+// Without a value a fault stops the price; what was said holds warnings about the job too.
+lang::Outcome<PriceAnswer> ask(const PricedJob& job, const PriceQuestion& question);
+
+} // namespace acre::engine
