@@ -52,11 +52,11 @@ std::string formula_text(const engine::Formula& entry, bool color) {
         const auto end = std::min(written.find('\n'), written.size());
         const std::string line = lang::terminal_text(written.substr(0, end));
         const std::size_t blanks = std::min(line.find_first_not_of(' '), line.size());
-        out += "  " + (lang::text_columns(line) + 2 <= page_width
-                           ? line
-                           : line.substr(0, blanks) +
-                                 wrap(line.substr(blanks), page_width,
-                                      std::min<std::size_t>(blanks + 6, 20))) +
+        out += "  " +
+               (lang::text_columns(line) + 2 <= page_width
+                    ? line
+                    : line.substr(0, blanks) + wrap(line.substr(blanks), page_width,
+                                                    std::min<std::size_t>(blanks + 6, 20))) +
                "\n";
         written.remove_prefix(std::min(end + 1, written.size()));
     }
