@@ -4,6 +4,7 @@
 #include <string>
 
 #include "cli/shared/reply.h"
+#include "cli/shared/text/figures.h"
 #include "engine/questions/season/season.h"
 
 namespace acre::cli {
@@ -20,7 +21,6 @@ std::string season_html(const engine::Season& season, const SeasonNames& names);
 // What text and page share, as written: make it safe where it goes.
 std::string machine_words(const std::string& name); // "second crawler" of second_crawler
 double day_pay(const engine::SeasonJob& job);       // what it leaves for a day
-std::string whole_dollars(double dollars);          // "$1,234"
 // "crawler: each idle hour leaves $47.50 uncovered"; empty: the machine has no hours booked
 std::string idle_words(const engine::MachineRow& row);
 

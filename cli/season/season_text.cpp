@@ -186,10 +186,6 @@ double day_pay(const engine::SeasonJob& job) {
     return (job.price - job.cost) / std::max(1.0, job.days);
 }
 
-std::string whole_dollars(double dollars) {
-    return lang::quantity_text(std::round(dollars) + 0.0, "$");
-}
-
 std::string idle_words(const engine::MachineRow& row) {
     if (row.booked <= 0 || row.share > 1)
         return {};

@@ -56,8 +56,4 @@ std::string short_date(std::string_view date) {
     return dated(date, 3);
 }
 
-std::string month_text(int year, int month) {
-    return std::string(month_name(month).substr(0, 3)) + " " + std::to_string(year);
-}
-
 } // namespace acre::cli

@@ -22,7 +22,4 @@ std::string percent_text(double share, int decimals = 1);
 std::string long_date(std::string_view date);
 std::string short_date(std::string_view date);
 
-// "2027-06" as the head of a month: "Jun 2027".
-std::string month_text(int year, int month);
-
 } // namespace acre::cli

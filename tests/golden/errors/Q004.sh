@@ -2,7 +2,7 @@
     printf 'model "Large"\n'
     i=0
     while [ $i -lt 900 ]; do
-        printf 'given a%d = %d.5  "a"\nl%d : 1 = exp(a%d / 1000) * exp(a0 / 1000)\n' $i $i $i $i
+        printf 'given a%d = %d.5  "a"\nl%d : 1 = exp(a%d * a0 / 1000) * exp(a0 / 1000)\n' $i $i $i $i
         i=$((i + 1))
     done
     printf 'total : 1 = l0'
