@@ -6,7 +6,6 @@
 
 #include <CLI/CLI.hpp>
 
-#include "cli/exit_codes.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
@@ -190,14 +189,6 @@ std::optional<Reply> Arguments::read(std::span<const std::string> words) {
         return std::nullopt;
     return lang::placeless(lang::Code::C002, fault, {"usage: " + impl_->usage + " [OPTIONS]"},
                            {"`acrewright " + impl_->command + " --help` lists its options"});
-}
-
-std::optional<int> Arguments::read(std::span<const std::string> words, Console& console) {
-    std::optional<Reply> reply = read(words);
-    if (!reply)
-        return std::nullopt;
-    const bool json = std::find(words.begin(), words.end(), "--json") != words.end();
-    return say(std::move(*reply), json, console);
 }
 
 std::string Arguments::help() const {

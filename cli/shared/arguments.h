@@ -42,8 +42,6 @@ class Arguments {
 
     // Empty: go on. Otherwise --help in its page, or what is wrong with the command line (C002).
     std::optional<Reply> read(std::span<const std::string> words);
-    // The same for a command that still writes for itself.
-    std::optional<int> read(std::span<const std::string> words, Console& console);
 
     std::string help() const;
 

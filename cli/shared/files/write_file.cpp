@@ -48,17 +48,6 @@ Written write_file(const std::string& path, std::string_view text) {
     return {flush_folder(folder), true};
 }
 
-bool save(const std::string& path, std::string_view text, Console& console) {
-    const Written written = write_file(path, text);
-    if (!written.reason.empty()) {
-        console.err += "acrewright: `" + lang::terminal_text(path) +
-                       (written.in_place ? "` is written but may not outlive a power cut: "
-                                         : "` was not written: ") +
-                       written.reason + "\n";
-    }
-    return written.reason.empty();
-}
-
 bool save(const std::string& path, std::string_view text, Reply& reply) {
     const Written written = write_file(path, text);
     if (written.reason.empty())

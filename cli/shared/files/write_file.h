@@ -20,8 +20,6 @@ struct Written {
 // permissions stay.
 Written write_file(const std::string& path, std::string_view text);
 
-// The same; false: what is wrong is said in `console.err`.
-bool save(const std::string& path, std::string_view text, Console& console);
 // The same; false: the reply says why (F707).
 bool save(const std::string& path, std::string_view text, Reply& reply);
 

@@ -23,7 +23,8 @@ struct Read {
         arguments.option("--depth", "N", "levels", depth);
         arguments.option("--scale", "X", "size", scale);
         arguments.flag("--json", "as JSON", json);
-        code = arguments.read(words, console);
+        if (auto reply = arguments.read(words))
+            code = say(std::move(*reply), false, console);
     }
 };
 
@@ -54,17 +55,17 @@ TEST_CASE("a wrong command line ends with 2 and says what is wrong with it") {
         const char* says;
     };
     for (const Row& row :
-         {Row{{}, "`price` needs a JOB"}, Row{{"a", "b"}, "`b` is one word too many"},
-          Row{{"a", "--jsn"}, "`price` has no option `--jsn`; a near one is `--json`"},
+         {Row{{}, "`price` needs a JOB"}, Row{{"a", "b"}, "unexpected argument `b`"},
+          Row{{"a", "--jsn"}, "`price` has no option `--jsn`; did you mean `--json`?"},
           Row{{"a", "--jsn=4"}, "`price` has no option `--jsn`"},
-          Row{{"a", "--set"}, "`--set` needs a value behind it"},
+          Row{{"a", "--set"}, "`--set` needs a value"},
           Row{{"a", "--depth", "x"}, "`--depth` takes a whole number, 0 or more, not `x`"},
           Row{{"a", "--depth", "-1"}, "`--depth` takes a whole number, 0 or more, not `-1`"},
           Row{{"a", "--depth", "99999999999"}, "`--depth` takes a whole number"},
           Row{{"a", "--scale", "1e"}, "`--scale` takes a number, not `1e`"},
           Row{{"a", "--option", "x", "--option", "y"}, "`--option` is given twice"},
           Row{{"a", "--json=5"}, "`--json` takes no value"},
-          Row{{"a", "\x1b[2J"}, "`\\x1b[2J` is one word too many"}}) {
+          Row{{"a", "\x1b[2J"}, "unexpected argument `\\x1b[2J`"}}) {
         const Read read(row.words);
         CHECK(read.code == 2);
         CHECK_MESSAGE(read.console.err.find(row.says) != std::string::npos, read.console.err);
