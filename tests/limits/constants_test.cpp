@@ -111,6 +111,7 @@ const std::map<std::string, std::uint64_t>& values() {
         ACRE_LIMIT(max_kept_steps),
         ACRE_LIMIT(max_season_machines),
         ACRE_LIMIT(max_season_messages),
+        ACRE_LIMIT(max_season_texts),
         ACRE_LIMIT(max_heat_cells),
         ACRE_LIMIT(max_columns),
         ACRE_LIMIT(max_side_by_side),

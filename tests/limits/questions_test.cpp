@@ -47,7 +47,7 @@ std::string grid_of(std::uint64_t cells, std::size_t lines) {
 std::string grid_of_effort(std::uint64_t /*n*/) {
     std::string lines = "x0 : 1 = a\n";
     for (int i = 0; i < 10'000; ++i)
-        lines += "x" + std::to_string(i + 1) + " : 1 = x" + std::to_string(i) + " * 1.1 + 1\n";
+        lines += "x" + std::to_string(i + 1) + " : 1 = x" + std::to_string(i) + " * 0.9 + 1\n";
     const Priced job = priced_ok(model("given a = 1\n" + lines, "x10000"));
     GridQuestion question;
     question.along.push_back({"a", places_of(4'000'000)});
