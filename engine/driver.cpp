@@ -3,7 +3,7 @@
 #include <utility>
 
 #include "engine/faults/unset_givens.h"
-#include "engine/field/job_fields.h"
+#include "engine/job/job_fields.h"
 
 namespace acre::engine {
 namespace {

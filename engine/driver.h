@@ -1,7 +1,7 @@
 // The one way from texts to numbers: every stage in order, for whoever brings a loader.
 #pragma once
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "lang/compile.h"
 #include "lang/diag/outcome.h"
 #include "lang/loader.h"

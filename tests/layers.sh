@@ -34,6 +34,45 @@ rule 'lang/diag includes lang/source' "$(strays lang/diag lang/diag lang/source)
 rule 'lang/syntax includes source, diag and the reading of numbers' "$(strays lang/syntax lang/syntax lang/source lang/diag lang/units)"
 rule 'lang/check does not include the driver' "$(grep -rn '"lang/compile.h"' lang/check || true)"
 
+# Folders in the order of the table in a layer's README: each may include those before it. A single file of the layer's root may stand
+# among them, as NAME.h.
+in_order() {
+    local layer=$1 before='' entry
+    shift
+    for entry in "$@"; do
+        if [[ $entry == *.h ]]; then
+            before+="|$entry"
+            entry="${entry%.h}."
+            grep -nE "^#include \"$layer/" "$layer/$entry"* | grep -vE "\"$layer/(${before#|})" || true
+        else
+            before+="|$entry/"
+            grep -rnE "^#include \"$layer/" "$layer/$entry" | grep -vE "\"$layer/(${before#|})" || true
+        fi
+    done
+}
+rule 'the folders of engine include upward in the table of engine/README.md alone' \
+    "$(in_order engine native plan readers field job words faults driver.h log questions book)"
+rule 'engine/README.md has the folders of engine in that order' \
+    "$(diff <(grep -oE '^\| `(native|plan|readers|field|job|words|faults|driver\.h|log|questions|book)/?`' engine/README.md | tr -d '|`/ ') \
+        <(printf '%s\n' native plan readers field job words faults driver.h log questions book) || true)"
+rule 'every folder of engine stands in that order' \
+    "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book)/$' || true)"
+
+# A command of the program is a folder; what two of them need is in cli/shared. A comparison shows the bridge between its jobs, a quote the
+# map of its field.
+borrowed() {
+    local folder name
+    for folder in $(ls -d cli/*/); do
+        name=$(basename "$folder")
+        [[ $name == shared ]] && continue
+        grep -rnE '^#include "cli/' "$folder" | grep -vE "\"cli/(shared/|$name/|command\.h\"|exit_codes\.h\")" || true
+    done
+}
+rule 'a command includes its own folder and cli/shared' \
+    "$(borrowed | grep -vE '^cli/compare/compare_(text|json)\.cpp:[0-9]+:#include "cli/bridge/|^cli/quote/quote_command\.cpp:[0-9]+:#include "cli/field/report\.h"' || true)"
+rule 'cli/shared includes no command' "$(grep -rnE '^#include "cli/' cli/shared | grep -vE '"cli/(shared/|exit_codes\.h")' || true)"
+rule 'cli asks: it reads no plan and no sheet' "$(grep -rnE '^#include "(engine/(plan|readers|faults)|lang/check)/' cli || true; grep -rnE '(\.|->)(sheet|checked|plan|compiled)\(\)' cli || true)"
+
 # Files that include something themselves, or by way of own headers.
 reach() {
     local pattern=$1 headers new

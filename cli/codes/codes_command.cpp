@@ -2,8 +2,8 @@
 
 #include <cctype>
 
-#include "cli/codes/code_list.h"
 #include "cli/shared/arguments.h"
+#include "cli/shared/code_list.h"
 #include "cli/shared/json/diagnostics_json.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/wrap.h"

@@ -8,7 +8,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/estimate.h"
 #include "engine/questions/variance.h"
 

@@ -12,7 +12,7 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "engine/book/quote_record.h"
-#include "engine/used_texts.h"
+#include "engine/job/used_texts.h"
 #include "lang/compile.h"
 #include "lang/diag/outcome.h"
 

@@ -9,9 +9,9 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
+#include "engine/job/used_texts.h"
 #include "engine/questions/estimate.h"
-#include "engine/used_texts.h"
 #include "lang/compile.h"
 
 namespace acre::engine {

@@ -4,8 +4,8 @@
 #include <span>
 
 #include "engine/faults/fault_trail.h"
+#include "engine/job/priced_job.h"
 #include "engine/plan/compile_plan.h"
-#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/diagnostic.h"

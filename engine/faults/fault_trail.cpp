@@ -1,5 +1,5 @@
 #include "engine/faults/fault_trail.h"
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 
 #include <cmath>
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "engine/job/priced_job.h"
 #include "engine/plan/compile_plan.h"
-#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/source/source_map.h"

@@ -1,5 +1,5 @@
 #include "engine/faults/line_uses.h"
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 
 #include <algorithm>
 #include <cmath>

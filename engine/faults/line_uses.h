@@ -5,8 +5,8 @@
 #include <span>
 #include <vector>
 
+#include "engine/job/priced_job.h"
 #include "engine/plan/compile_plan.h"
-#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 

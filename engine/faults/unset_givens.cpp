@@ -1,5 +1,5 @@
 #include "engine/faults/unset_givens.h"
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 
 #include <algorithm>
 #include <string>

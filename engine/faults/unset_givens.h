@@ -3,7 +3,7 @@
 
 #include <span>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "lang/diag/diagnostic.h"
 
 namespace acre::engine {

@@ -1,5 +1,5 @@
 #include "engine/questions/carrying_quantities.h"
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 
 #include <algorithm>
 

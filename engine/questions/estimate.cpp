@@ -1,6 +1,6 @@
 #include "engine/questions/estimate.h"
 #include "engine/faults/faults.h"
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 
 #include <algorithm>
 #include <cmath>

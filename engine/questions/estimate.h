@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "engine/job/priced_job.h"
 #include "engine/plan/compile_plan.h"
-#include "engine/priced_job.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/outcome.h"

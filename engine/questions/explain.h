@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/outcome.h"
 

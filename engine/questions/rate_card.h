@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "lang/diag/outcome.h"
 
 namespace acre::engine {

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "engine/job/priced_job.h"
 #include "engine/plan/plan_roots.h"
-#include "engine/priced_job.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
 

@@ -1,6 +1,6 @@
 #include "cli/shared/json/diagnostics_json.h"
 
-#include "cli/codes/code_list.h"
+#include "cli/shared/code_list.h"
 #include "cli/shared/json/value.h"
 #include "lang/diag/code_page.h"
 

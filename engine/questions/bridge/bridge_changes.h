@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/bridge/bridge.h"
 
 namespace acre::engine {

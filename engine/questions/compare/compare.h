@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/bridge/bridge.h"
 #include "engine/questions/what_if/axis.h"
 #include "lang/diag/outcome.h"

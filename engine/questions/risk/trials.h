@@ -8,7 +8,7 @@
 #include <span>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/risk/draw.h"
 #include "engine/questions/risk/points.h"
 #include "engine/questions/risk/risk.h"

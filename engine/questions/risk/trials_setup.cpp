@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/risk/trials.h"
 #include "engine/questions/what_if/reach.h"
 #include "engine/words/money.h"

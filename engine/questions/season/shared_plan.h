@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/season/plain_job.h"
 #include "engine/questions/season/season.h"
 #include "engine/readers/adjoint.h"

@@ -1,5 +1,5 @@
 #include "engine/questions/what_if/axis.h"
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 
 #include <cmath>
 #include <string>

@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "engine/job/priced_job.h"
 #include "engine/plan/compile_plan.h"
-#include "engine/priced_job.h"
 #include "engine/questions/what_if/range.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"

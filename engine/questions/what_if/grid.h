@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/subject.h"
 #include "engine/questions/what_if/range.h"
 #include "lang/diag/outcome.h"

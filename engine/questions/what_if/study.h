@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/sensitivity.h"
 #include "lang/diag/outcome.h"

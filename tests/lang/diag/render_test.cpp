@@ -8,7 +8,6 @@ using namespace acre::lang;
 
 namespace {
 
-
 // The place of the `nth` (from 0) time `what` stands in the file.
 Span find(const SourceMap& map, FileId file, std::string_view what, int nth = 0) {
     std::size_t at = map.file(file).text().find(what);

@@ -15,7 +15,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/loader.h"
 #include "lang/source/source_map.h"

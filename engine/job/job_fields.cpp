@@ -1,4 +1,4 @@
-#include "engine/field/job_fields.h"
+#include "engine/job/job_fields.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "engine/used_texts.h"
+#include "engine/job/used_texts.h"
 
 namespace acre::engine {
 

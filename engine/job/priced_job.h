@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "engine/field/laid_field.h"
+#include "engine/job/used_texts.h"
 #include "engine/plan/compile_plan.h"
 #include "engine/readers/value.h"
-#include "engine/used_texts.h"
 #include "lang/check/sheet.h"
 #include "lang/compile.h"
 #include "lang/diag/diagnostic.h"

@@ -1,4 +1,4 @@
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 
 #include <limits>
 
