@@ -23,6 +23,10 @@ class RememberingLoader : public lang::Loader {
         return outcome;
     }
 
+    std::vector<std::string> references(lang::ReferenceKind kind, std::string_view from) override {
+        return inner_.references(kind, from);
+    }
+
   private:
     lang::Loader& inner_;
     UsedTexts& used_;

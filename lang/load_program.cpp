@@ -82,6 +82,8 @@ class Reader {
             return none;
         }
         Loaded& loaded = *outcome;
+        if (!loaded.hidden.empty())
+            passed_over(path, loaded);
         if (const auto known = by_name_.find(loaded.name); known != by_name_.end())
             return known->second;
         if (program.modules.size() >= max_files)
@@ -105,6 +107,22 @@ class Reader {
             if (const auto* use = std::get_if<ast::Use>(&statement.node))
                 out.push_back(use->path);
         return out;
+    }
+
+    // Two files of one name, and only one is read.
+    void passed_over(const ast::Text& path, const Loaded& loaded) {
+        Diagnostic d{Code::L814,
+                     fmt::format("\"{}\" is {}; another file of that name is passed over",
+                                 path.text, loaded.name),
+                     {path.span, "read from " + loaded.name},
+                     {},
+                     {},
+                     {}};
+        for (const std::string& hidden : loaded.hidden)
+            d.notes.push_back(fmt::format("not read: {}", hidden));
+        d.notes.emplace_back("the two differ, so the price may not be the one you expect");
+        d.helps.push_back({"delete or rename the one you do not mean", std::nullopt});
+        diagnostics_.add(std::move(d));
     }
 
     // Nothing more is loaded.
@@ -144,7 +162,57 @@ std::pair<const ast::Text*, const ast::Text*> paths(const ast::Module& job) {
     return out;
 }
 
-void load_job(Reader& reader, Diagnostics& diagnostics) {
+// Letters and digits, small: "2027, autumn" and "2027-autumn" are one name.
+std::string bare(std::string_view text) {
+    std::string out;
+    for (const char c : text)
+        if ((c >= '0' && c <= '9') || (c >= 'a' && c <= 'z'))
+            out += c;
+        else if (c >= 'A' && c <= 'Z')
+            out += static_cast<char>(c - 'A' + 'a');
+    return out;
+}
+
+// A season's file that says it is another season: copied, and its head forgotten.
+void compare_head(const Program& program, const ast::Text& asked, const SourceMap& sources,
+                  Diagnostics& diagnostics) {
+    const ast::Text& title = program.modules[program.season].title;
+    const std::string wanted = bare(asked.text.substr(asked.text.rfind('/') + 1));
+    const std::string found = bare(title.text);
+    if (found.empty() || found.find(wanted) != std::string::npos ||
+        wanted.find(found) != std::string::npos)
+        return;
+    diagnostics.add({Code::L812,
+                     fmt::format("the job asks for season \"{}\", and {} says it is \"{}\"",
+                                 asked.text, sources.file(title.span.file).name(), title.text),
+                     {title.span, "another name"},
+                     {{asked.span, "asked for here"}},
+                     {"its values may be those of another year"},
+                     {{fmt::format("if they are those of {0}, write  season \"{0}\"", asked.text),
+                       Edit{title.span, fmt::format("\"{}\"", asked.text)}}}});
+}
+
+// Seasons are there, and the job takes none: the model's own values are in force.
+void tell_of_no_season(const ast::Module& job, const std::vector<std::string>& there,
+                       Diagnostics& diagnostics) {
+    constexpr std::size_t most_named = 5;
+    std::string names;
+    for (std::size_t i = 0; i < std::min(there.size(), most_named); ++i)
+        names += fmt::format("{}\"{}\"", i == 0 ? "" : ", ", there[i]);
+    if (there.size() > most_named)
+        names += fmt::format(" and {} more", there.size() - most_named);
+    Diagnostic d{Code::L813,
+                 "the job names no season, so the model's own prices are in force",
+                 {job.title.span, {}},
+                 {},
+                 {fmt::format("{} {} within reach: {}", there.size() == 1 ? "a season" : "seasons",
+                              there.size() == 1 ? "is" : "are", names)},
+                 {}};
+    d.helps.push_back({fmt::format("add a line like  season \"{}\"", there.front()), {}});
+    diagnostics.add(std::move(d));
+}
+
+void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnostics& diagnostics) {
     Program& program = reader.program;
     const ast::Module& job = program.modules[program.job];
     const auto [first, second] = paths<ast::ModelReference>(job);
@@ -167,8 +235,17 @@ void load_job(Reader& reader, Diagnostics& diagnostics) {
     const std::optional<ast::Text> season_path =
         season != nullptr ? std::optional(*season) : std::nullopt;
     const std::optional<ast::Text> model = first != nullptr ? std::optional(*first) : std::nullopt;
-    if (season_path) // from here on modules may move
+    if (season_path && program.season == none) { // from here on modules may move
         program.season = reader.load(ReferenceKind::Season, *season_path);
+        if (program.season != none)
+            compare_head(program, *season_path, sources, diagnostics);
+    } else if (!season_path && program.season == none) {
+        const ast::Module& text = program.modules[program.job];
+        const std::vector<std::string> there =
+            loader.references(ReferenceKind::Season, sources.file(text.file).name());
+        if (!there.empty())
+            tell_of_no_season(text, there, diagnostics);
+    }
     if (model)
         program.model = reader.load(ReferenceKind::Model, *model);
     if (program.model != none && program.modules[program.model].kind == FileKind::Library) {
@@ -204,9 +281,12 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     program.every_function = request.every_function;
     const std::uint32_t first = reader.parse_text(request.name, request.text, request.kind);
     reader.know(first);
+    if (request.season)
+        program.season =
+            reader.parse_text(request.season->name, request.season->text, FileKind::Season);
     if (request.kind == FileKind::Job) {
         program.job = first;
-        load_job(reader, diagnostics);
+        load_job(reader, loader, sources, diagnostics);
     } else if (request.kind == FileKind::Season) {
         return std::nullopt; // read, and that is all there is to say about a season by itself
     } else {

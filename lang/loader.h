@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "lang/diag/outcome.h"
 
@@ -14,6 +15,7 @@ struct Loaded {
     std::string name; // as shown to people and the same for the same file: the key under which it
                       // is read once
     std::string text;
+    std::vector<std::string> hidden{}; // other files of this name with another text, passed over
 };
 class Loader {
   public:
@@ -22,6 +24,13 @@ class Loader {
     // Without a text: one diagnostic of cannot_load(), which points nowhere.
     virtual Outcome<Loaded> load(ReferenceKind kind, std::string_view reference,
                                  std::string_view from) = 0;
+
+    // What `from` could name, as it would be written, each once: to look at every model that a
+    // season may be for, and to see a season that a job leaves unnamed. None where there is no
+    // folder to look into.
+    virtual std::vector<std::string> references(ReferenceKind, std::string_view /*from*/) {
+        return {};
+    }
 };
 
 // Why a text cannot be had: F701 not found, F702 unreadable, F703 not text, F704 empty, F705 leaves

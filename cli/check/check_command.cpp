@@ -13,20 +13,16 @@ namespace acre::cli {
 namespace {
 
 // Everything that is wrong with a file, or doubtful.
-lang::Said look(const std::string& path, const std::string& models) {
-    lang::Request request;
-    request.name = path;
-    if (!file_kind(path, request.kind))
-        return Reply(lang::placeless(lang::Code::F706,
-                                     "`" + path + "` is not a .rate, .season or .job file"))
-            .said.front();
-    lang::Outcome<std::string> text = read_named_file(path);
-    if (!text)
-        return std::move(text.said);
-    request.text = std::move(*text);
-    FileLoader loader(models);
-    loader.know(path);
-    return engine::check(std::move(request), loader);
+CheckedFile look(const JobArguments& arguments) {
+    CheckedFile file{arguments.path == "-" ? arguments.named : arguments.path, {}};
+    FileLoader loader(arguments.models);
+    loader.know(file.path);
+    const lang::Outcome<lang::Request> request = request_of(arguments, loader);
+    if (request)
+        file.found = engine::check(*request, loader);
+    else
+        file.found.said.push_back(request.said);
+    return file;
 }
 
 const lang::SourceMap& sources_of(const lang::Said& said) {
@@ -34,11 +30,23 @@ const lang::SourceMap& sources_of(const lang::Said& said) {
     return said.sources != nullptr ? *said.sources : none;
 }
 
+std::string counted(std::size_t count, const std::string& one) {
+    return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+}
+
+// What was looked at, besides the text itself.
+std::string how_far(const engine::CheckAnswer& found) {
+    if (found.options > 0)
+        return ", with " + counted(found.options, "option");
+    return found.models > 0 ? ", for " + counted(found.models, "model") : "";
+}
+
 std::string in_order(const std::vector<CheckedFile>& files) {
     for (const CheckedFile& file : files)
-        if (!file.said.diagnostics.all().empty())
+        if (!file.found.said.empty())
             return {};
-    return files.size() == 1 ? lang::terminal_text(files[0].path) + " is in order\n"
+    return files.size() == 1 ? lang::terminal_text(files[0].path) + " is in order" +
+                                   how_far(files[0].found) + "\n"
                              : std::to_string(files.size()) + " files are in order\n";
 }
 
@@ -46,40 +54,47 @@ std::string in_order(const std::vector<CheckedFile>& files) {
 
 Reply check_command(Words words, Console&) {
     std::vector<std::string> paths;
-    std::string models;
-    bool json = false;
+    JobArguments job;
     bool terse = false;
     Arguments line("check",
-                   "Shows all errors and warnings of models, seasons and jobs at once: also lines "
-                   "that nothing uses, values outside their swing, costs that no price covers or "
-                   "two cover.",
+                   "Shows all errors and warnings of models, seasons and jobs at once. A job is "
+                   "priced with each of its options, a season is tried with every model that can "
+                   "be found.",
                    "acrewright check models/deep-rip.rate examples/01-first-price.job");
-    line.positionals("FILE", "a .rate, .season or .job file", paths);
-    line.option("--models", "FOLDER", "one more folder to look for models in", models);
+    line.positionals(
+        "FILE", "a .rate, .season or .job file; - reads standard input, called by --named", paths);
+    line.option("--set", "NAME=VALUE", "sets a given, over everything the files say", job.sets);
+    line.option("--option", "TITLE", "takes this one of a job's options", job.option);
+    job.declare_files(line);
     line.flag("--terse", "one line for each error or warning, for tools", terse);
-    line.flag("--json", "the errors and warnings as JSON, for editors", json);
+    line.flag("--json", "the errors and warnings as JSON, for editors", job.json);
     if (auto reply = line.read(words))
         return std::move(*reply);
     std::vector<CheckedFile> files;
-    for (const std::string& path : paths)
-        files.push_back({path, look(path, models)});
+    for (const std::string& path : paths) {
+        job.path = path;
+        if (path == "-" && job.named.empty())
+            return lang::placeless(lang::Code::C004, "a text on standard input needs a name", {},
+                                   {"say what it is called:  --named my.job"});
+        files.push_back(look(job));
+    }
     Reply found;
     for (const CheckedFile& file : files)
-        found.said.push_back(file.said);
-    if (!json && !terse) {
+        found.said.insert(found.said.end(), file.found.said.begin(), file.found.said.end());
+    if (!job.json && !terse) {
         found.page = in_order(files);
         return found;
     }
     // What is found is the answer itself, not said beside it.
     Reply reply;
     reply.verdict = exit_code_of(found);
-    if (json) {
+    if (job.json) {
         reply.document = check_json(files);
         return reply;
     }
     reply.page = in_order(files);
-    for (const CheckedFile& file : files)
-        reply.note += lang::render_terse(file.said.diagnostics, sources_of(file.said));
+    for (const lang::Said& said : found.said)
+        reply.note += lang::render_terse(said.diagnostics, sources_of(said));
     return reply;
 }
 

@@ -6,12 +6,13 @@
 #include <vector>
 
 #include "cli/shared/reply.h"
+#include "engine/questions/check.h"
 
 namespace acre::cli {
 
 struct CheckedFile {
     std::string path;
-    lang::Said said;
+    engine::CheckAnswer found;
 };
 
 Document check_json(const std::vector<CheckedFile>& files);

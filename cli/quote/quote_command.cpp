@@ -1,11 +1,13 @@
 // quote: the next number of the book, a sealed record, and the grower's page.
 #include <cstdint>
 #include <string>
+#include <vector>
 
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
 #include "cli/field/report.h"
+#include "cli/quote/acceptance.h"
 #include "cli/quote/pages.h"
 #include "cli/quote/quote_json.h"
 #include "cli/shared/clock.h"
@@ -29,6 +31,7 @@ using Json = nlohmann::json;
 struct QuoteArguments {
     JobArguments job;
     std::string book = "quote-book", wording, page, text, date, by, replaces, key;
+    std::vector<std::string> accepted;
     std::uint32_t valid_days = 30;
     bool draft = false;
 };
@@ -71,6 +74,8 @@ void declare(QuoteArguments& arguments, Arguments& line) {
     line.option("--valid", "DAYS", "how many days it is valid (30)", arguments.valid_days);
     line.option("--by", "NAME", "who made it", arguments.by);
     line.option("--replaces", "NUMBER", "the quote that this one replaces", arguments.replaces);
+    line.option("--accept", "CODE", "issues the quote with this warning, which the record keeps",
+                arguments.accepted);
     line.option("--key", "FILE", "signs the record with this Ed25519 key", arguments.key);
     line.flag("--draft", "shows the page and writes nothing", arguments.draft);
 }
@@ -82,6 +87,7 @@ Json draft_of(const QuoteArguments& arguments, const engine::PricedJob& job,
     terms.valid_until = date_text(*day_number(arguments.date) + arguments.valid_days);
     terms.by = arguments.by;
     terms.replaces = arguments.replaces;
+    terms.accepted = arguments.accepted;
     for (const engine::JobField& field : job.fields())
         terms.pictures.push_back({field.block, field_svg(engine::field_answer(field.field))});
     return engine::draft_record(job, estimate, terms, ACREWRIGHT_VERSION);
@@ -187,6 +193,10 @@ Reply quote(const QuoteArguments& arguments, Console& console) {
         return reply;
     }
     if (!arguments.draft) {
+        if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted)) {
+            reply.fail(std::move(*fault));
+            return reply;
+        }
         issue(arguments, std::move(draft), reply, console);
         return reply;
     }

@@ -17,25 +17,48 @@ bool split_set(const std::string& text, std::pair<std::string, std::string>& set
     return true;
 }
 
-// Everything but the text.
-lang::Outcome<lang::Request> request_of(const JobArguments& arguments) {
+// Everything but the texts.
+lang::Outcome<lang::Request> head_of(const JobArguments& arguments) {
     lang::Request request;
     request.every_function = false;
-    request.name = arguments.path == "-" ? "standard input" : arguments.path;
+    const bool typed = arguments.path == "-";
+    if (!typed && !arguments.named.empty())
+        return lang::placeless(lang::Code::C004,
+                               "`--named` is for a text on standard input, which `-` reads");
+    request.name = !typed                    ? arguments.path
+                   : arguments.named.empty() ? "standard input"
+                                             : arguments.named;
     request.option = arguments.option;
     for (const std::string& text : arguments.sets)
         if (!split_set(text, request.sets.emplace_back()))
             return lang::placeless(lang::Code::C003,
                                    "`--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" +
                                        text + "`");
-    if (arguments.path != "-" &&
-        (!file_kind(arguments.path, request.kind) || request.kind == lang::FileKind::Season))
+    if ((!typed || !arguments.named.empty()) && !file_kind(request.name, request.kind))
         return lang::placeless(lang::Code::C002,
-                               "`" + arguments.path + "` is neither a .job nor a .rate file");
+                               "`" + request.name + "` is not a .rate, .season or .job file");
     return request;
 }
 
 } // namespace
+
+lang::Outcome<lang::Request> request_of(const JobArguments& arguments, lang::Loader& loader) {
+    lang::Outcome<lang::Request> request = head_of(arguments);
+    if (!request)
+        return request;
+    lang::Outcome<std::string> text = read_named_file(arguments.path);
+    if (!text)
+        return std::move(text.said);
+    request->text = std::move(*text);
+    if (arguments.season.empty())
+        return request;
+    lang::Outcome<lang::Loaded> season =
+        loader.load(lang::ReferenceKind::Season, arguments.season, request->name);
+    if (!season)
+        return std::move(season.said);
+    request->season = std::move(*season);
+    return request;
+}
 
 void JobArguments::declare(Arguments& arguments) {
     arguments.positional(
@@ -43,8 +66,16 @@ void JobArguments::declare(Arguments& arguments) {
     arguments.option("--set", "NAME=VALUE",
                      "sets a given, over everything the files say; may be repeated", sets);
     arguments.option("--option", "TITLE", "takes one of the job's options", option);
-    arguments.option("--models", "FOLDER", "one more folder to look for models in", models);
+    declare_files(arguments);
     arguments.flag("--json", "the result as JSON, for other programs", json);
+}
+
+void JobArguments::declare_files(Arguments& arguments) {
+    arguments.option("--season", "NAME", "this season in the place of the job's own", season);
+    arguments.option("--named", "FILE",
+                     "what the text on standard input is called, and so where it looks for others",
+                     named);
+    arguments.option("--models", "FOLDER", "one more folder to look for models in", models);
 }
 
 lang::Outcome<std::string> read_named_file(const std::string& path, std::size_t limit) {
@@ -52,15 +83,14 @@ lang::Outcome<std::string> read_named_file(const std::string& path, std::size_t 
 }
 
 lang::Outcome<engine::Job> open_job(const JobArguments& arguments) {
-    lang::Outcome<lang::Request> request = request_of(arguments);
-    if (!request)
-        return std::move(request.said);
-    lang::Outcome<std::string> text = read_named_file(arguments.path);
-    if (!text)
-        return std::move(text.said);
-    request->text = std::move(*text);
     FileLoader loader(arguments.models);
-    loader.know(request->name);
+    loader.know(arguments.path == "-" ? arguments.named : arguments.path);
+    const lang::Outcome<lang::Request> request = request_of(arguments, loader);
+    if (!request)
+        return request.said;
+    if (request->kind == lang::FileKind::Season)
+        return lang::placeless(lang::Code::C002,
+                               "`" + request->name + "` is neither a .job nor a .rate file");
     return engine::make_job(*request, loader);
 }
 

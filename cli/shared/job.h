@@ -7,20 +7,28 @@
 
 #include "cli/shared/arguments.h"
 #include "engine/driver.h"
+#include "lang/compile.h"
 #include "lang/diag/outcome.h"
 #include "lang/syntax/parse.h"
 
 namespace acre::cli {
 
 struct JobArguments {
-    std::string path; // a .job, a .rate by itself, or "-" for a job on standard input
+    std::string path;  // a .job, a .rate by itself, or "-" for a text on standard input
+    std::string named; // what the text on standard input is called; empty: a job of no file
     std::string option;
+    std::string season;            // in the place of the job's own
     std::vector<std::string> sets; // NAME=VALUE
     std::string models;
     bool json = false;
 
     void declare(Arguments& arguments);
+    void declare_files(Arguments& arguments); // where texts come from: --season --named --models
 };
+
+// The request for one file, with its text and the season that was asked for. A season by itself is
+// only looked at: the questions refuse it.
+lang::Outcome<lang::Request> request_of(const JobArguments& arguments, lang::Loader& loader);
 
 // Reads, checks, compiles and evaluates. Values are not judged yet: the questions do that.
 lang::Outcome<engine::Job> open_job(const JobArguments& arguments);

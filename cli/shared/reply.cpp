@@ -11,8 +11,9 @@ namespace {
 
 bool touches_the_price(const lang::Diagnostic& diagnostic) {
     const lang::Code code = diagnostic.code;
-    return diagnostic.severity() == lang::Severity::Error || code == lang::Code::L802 ||
-           code == lang::Code::L803 || code == lang::Code::L804;
+    using lang::Code;
+    return diagnostic.severity() == lang::Severity::Error ||
+           (code != Code::L801 && code != Code::L806);
 }
 
 // Whose fault an error is, by the letter of its code and, for a value of --set, by its place.

@@ -159,7 +159,10 @@ Repriced reprice(const Quote& quote, const SeasonText& season) {
     }
     UsedTextsLoader own(quote.made_from->texts);
     SeasonLoader loader(own, season.name, season.text);
-    const PricedNow now = price(quote.made_from->request, loader);
+    lang::Request request = quote.made_from->request;
+    if (request.season)
+        request.season = lang::Loaded{season.name, season.text};
+    const PricedNow now = price(request, loader);
     if (now.estimate)
         result.today = Today{now.estimate->cost_total, now.estimate->price_cents};
     else

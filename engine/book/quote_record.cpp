@@ -54,6 +54,7 @@ QuoteRecord quote_record(const Json& record) {
     read_lists(record, to);
     to.inner = texts_at(record, "inner");
     to.cautions = texts_at(record, "cautions");
+    to.accepted = texts_at(record, "accepted");
     const Json& price = object_at(record, "price");
     to.price_cents = whole_at(price, "cents");
     to.per = text_at(price, "per");
@@ -87,6 +88,7 @@ Json draft_record(const PricedJob& job, const Estimate& estimate, const QuoteTer
     body["valid_until"] = terms.valid_until;
     body["by"] = terms.by;
     body["replaces"] = terms.replaces;
+    body["accepted"] = terms.accepted;
     body["quote"] = "draft";
     return body;
 }

@@ -40,6 +40,7 @@ struct QuoteRecord {
     std::vector<RecordItem> items;
     std::vector<std::string> cautions;
     std::vector<RecordPicture> pictures;
+    std::vector<std::string> accepted; // codes of warnings
     std::int64_t price_cents = 0;
     std::string per;           // of the first item with one
     double per_quantity = 0;   // how many of it
@@ -57,6 +58,7 @@ Quoted quoted_of(const QuoteRecord& record);
 struct QuoteTerms {
     std::string issued, valid_until, by, replaces;
     std::vector<RecordPicture> pictures;
+    std::vector<std::string> accepted; // codes of the warnings that whoever issues it accepts
 };
 
 // The body of a quote's record, before it has a number.

@@ -63,6 +63,8 @@ bool put_value(const PricedJob& job, lang::LineId id, Json& to) {
 Json texts_of(const PricedJob& job) {
     Json texts = Json::object();
     texts[job.request().name] = job.request().text;
+    if (const auto& season = job.request().season)
+        texts[season->name] = season->text;
     for (const auto& [name, text] : job.used().texts)
         texts[name] = text;
     return texts;
@@ -214,6 +216,8 @@ Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view 
                          {"option", request.option},
                          {"sets", sets},
                          {"field_sets", request.field_sets.value_or("")}};
+    if (request.season)
+        record["request"]["season"] = request.season->name;
     record["texts"] = texts_of(job);
     record["references"] = references_of(job);
     const lang::JobInfo& info = job.sheet().job;
@@ -246,6 +250,11 @@ std::optional<lang::Request> request_of(const Json& record) {
     request.kind = text_at(saved, "kind") == "job" ? lang::FileKind::Job : lang::FileKind::Model;
     request.option = text_at(saved, "option");
     request.field_sets = text_at(saved, "field_sets");
+    if (const std::string season = text_at(saved, "season"); !season.empty()) {
+        if (!texts.contains(season) || !texts[season].is_string())
+            return std::nullopt;
+        request.season = lang::Loaded{season, texts[season].get<std::string>()};
+    }
     for (const Json& set : list_at(saved, "sets")) {
         if (!set.is_array() || set.size() != 2 || !set[0].is_string() || !set[1].is_string())
             return std::nullopt;

@@ -115,7 +115,8 @@ std::string shape_fault(const Json& record) {
                    {"request", Kind::Object},   {"texts", Kind::Object}, {"lines", Kind::List},
                    {"costs", Kind::List},       {"items", Kind::List},   {"inner", Kind::List},
                    {"cautions", Kind::List},    {"givens", Kind::List},  {"pictures", Kind::List},
-                   {"references", Kind::List},  {"program", Kind::Text}, {"schema", Kind::Text}});
+                   {"references", Kind::List},  {"program", Kind::Text}, {"schema", Kind::Text},
+                   {"accepted", Kind::List}});
     shape.inside(record, "job",
                  {{"title", Kind::Text},
                   {"for", Kind::Text},
@@ -161,6 +162,7 @@ std::string shape_fault(const Json& record) {
     shape.all(record, "texts", Kind::Text);
     shape.all(record, "inner", Kind::Text);
     shape.all(record, "cautions", Kind::Text);
+    shape.all(record, "accepted", Kind::Text);
     return shape.fault();
 }
 

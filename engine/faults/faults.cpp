@@ -81,11 +81,13 @@ struct Report {
             add_notes(diagnostic, std::vector<Slot>{slot_of(compiled, given.line)});
         diagnostics.add(std::move(diagnostic));
     }
-    void ranges() const {
+    // `all`: also those on which no figure rests. A quote's page may show them, and an option may
+    // come to rest on them.
+    void ranges(bool all) const {
         for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
             const lang::Given& given = sheet.givens[i];
             const Plan& plan = compiled.plan;
-            if (!is_asked(given.line))
+            if (!all && !is_asked(given.line))
                 continue;
             if (plan.within_low[i] != no_slot && plan.within_high[i] != no_slot)
                 range(given, plan.within_low[i], plan.within_high[i], lang::Code::I602,
@@ -192,7 +194,7 @@ void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
 
     const FaultTrail trail(job, asked);
     const Report report{job, diagnostics, trail, asked};
-    report.ranges();
+    report.ranges(roots.empty());
     report.requirements(roots.empty());
     const bool no_price = report.prices();
     report_unset_givens(job, asked_slots, diagnostics);

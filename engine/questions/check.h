@@ -1,5 +1,8 @@
-// Everything that is wrong with a text, or doubtful: what `check` and an editor show.
+// What is wrong with a text or doubtful in it, as much of it as can be found in one go.
 #pragma once
+
+#include <cstddef>
+#include <vector>
 
 #include "lang/compile.h"
 #include "lang/diag/outcome.h"
@@ -7,8 +10,15 @@
 
 namespace acre::engine {
 
-// Reads a model, a season or a job as far as it goes and judges what comes out. A job must have all
-// its values; a model or a season by itself may leave open what a job would set. Sorted by place.
-lang::Said check(lang::Request request, lang::Loader& loader);
+struct CheckAnswer {
+    std::vector<lang::Said> said; // each finding once; none empty
+    std::size_t options = 0;      // that a job was worked out with, besides as it stands
+    std::size_t models = 0;       // that a season was tried with
+};
+
+// A job is priced as it stands and with each of its options, or with the one that is asked for. A
+// model is worked out if it has all its values; what a job would set may be missing. A season is
+// tried with every model that the loader can name: a name that none of them has is a slip (L807).
+CheckAnswer check(const lang::Request& request, lang::Loader& loader);
 
 } // namespace acre::engine

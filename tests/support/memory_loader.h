@@ -31,6 +31,16 @@ class MemoryLoader : public lang::Loader {
         return lang::cannot_load(lang::Code::F701, kind, reference, "there is no file " + name);
     }
 
+    std::vector<std::string> references(lang::ReferenceKind kind,
+                                        std::string_view /*from*/) override {
+        const std::string_view ending = kind == lang::ReferenceKind::Model ? ".rate" : ".season";
+        std::vector<std::string> names;
+        for (const auto& [name, text] : files_)
+            if (name.ends_with(ending))
+                names.push_back(name.substr(0, name.size() - ending.size()));
+        return names;
+    }
+
   private:
     Files files_;
 };

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <filesystem>
+#include <set>
+#include <system_error>
 
 #include <sys/stat.h>
 #include <unistd.h>
@@ -156,6 +159,44 @@ lang::Outcome<lang::Loaded> FileLoader::boundary(std::string_view reference,
     return lang::Loaded{joined(folder_of(from), reference), std::move(*text)};
 }
 
+// Files of the same name in folders that come later, where they say something else.
+std::vector<std::string> FileLoader::passed_over(const std::vector<std::string>& folders,
+                                                 std::size_t first, const lang::Loaded& loaded,
+                                                 std::string_view file, ReferenceKind kind) {
+    std::vector<std::string> hidden;
+    for (std::size_t i = first; i < folders.size(); ++i)
+        if (const Tried& other = try_folder(folders[i], file, kind);
+            other && other->name != loaded.name && other->text != loaded.text)
+            hidden.push_back(other->name);
+    return hidden;
+}
+
+std::vector<std::string> FileLoader::references(ReferenceKind kind, std::string_view from) {
+    constexpr std::size_t most = 1'000;
+    const std::string_view ending = ending_of(kind);
+    std::set<std::string> names;
+    if (kind == ReferenceKind::Boundary)
+        return {};
+    for (const std::string& folder : folders(kind, from)) {
+        // Models are there for every job; a season among them may be anybody's.
+        if (kind == ReferenceKind::Season && folder != folder_of(from) &&
+            folder.substr(folder.rfind('/') + 1) != "seasons")
+            continue;
+        std::error_code failed;
+        for (std::filesystem::directory_iterator entry(folder.empty() ? "." : folder, failed), end;
+             !failed && entry != end && names.size() < most; entry.increment(failed)) {
+            const std::string name = entry->path().filename().string();
+            if (name.size() > ending.size() && name.ends_with(ending) && name.front() != '.')
+                names.insert(name.substr(0, name.size() - ending.size()));
+        }
+    }
+    if (kind == ReferenceKind::Model)
+        for (const models::LibraryText& text : models::library_texts())
+            if (names.size() < most)
+                names.insert(std::string(text.reference));
+    return {names.begin(), names.end()};
+}
+
 lang::Outcome<lang::Loaded> FileLoader::load(ReferenceKind kind, std::string_view reference,
                                              std::string_view from) {
     if (kind == ReferenceKind::Boundary)
@@ -173,9 +214,12 @@ lang::Outcome<lang::Loaded> FileLoader::load(ReferenceKind kind, std::string_vie
     };
     const std::string file = std::string(stem) + std::string(ending);
     std::vector<std::string> searched = folders(kind, from);
-    for (const std::string& folder : searched)
-        if (const Tried& tried = try_folder(folder, file, kind); is_there(tried))
+    for (std::size_t i = 0; i < searched.size(); ++i)
+        if (Tried tried = try_folder(searched[i], file, kind); is_there(tried)) {
+            if (tried)
+                tried->hidden = passed_over(searched, i + 1, *tried, file, kind);
             return tried;
+        }
     if (const auto* text = kind == ReferenceKind::Model ? find_built_in(stem) : nullptr;
         text != nullptr)
         return lang::Loaded{built_in_name(stem), std::string(text->text)};

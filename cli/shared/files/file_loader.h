@@ -25,6 +25,10 @@ class FileLoader : public lang::Loader {
     lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
                                      std::string_view from) override;
 
+    // By the names of files: models of all folders that are searched, and the library; seasons
+    // beside `from` or in a folder `seasons`. In order of names, 1,000 at most.
+    std::vector<std::string> references(lang::ReferenceKind kind, std::string_view from) override;
+
     // A file that was read by itself: whatever refers to it gets the name it was read under.
     void know(const std::string& path);
 
@@ -37,6 +41,9 @@ class FileLoader : public lang::Loader {
     const Tried& try_folder(const std::string& folder, std::string_view file,
                             lang::ReferenceKind kind);
     Tried look_in(const std::string& folder, std::string_view file, lang::ReferenceKind kind);
+    std::vector<std::string> passed_over(const std::vector<std::string>& folders, std::size_t first,
+                                         const lang::Loaded& loaded, std::string_view file,
+                                         lang::ReferenceKind kind);
     const std::vector<std::string>& folders(lang::ReferenceKind kind, std::string_view from);
     lang::Outcome<lang::Loaded> boundary(std::string_view reference, std::string_view from);
 

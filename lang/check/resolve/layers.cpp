@@ -12,6 +12,7 @@
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
 #include "lang/check/resolve/resolution.h"
+#include "lang/check/resolve/season_names.h"
 #include "lang/diag/place.h"
 #include "lang/diag/suggest.h"
 
@@ -51,6 +52,16 @@ class Place {
             at.block = b; // of several blocks each computes the value for itself
             put(look_up_outside(r_, set.name.text, b).line, set, span, because, at, true);
         }
+    }
+
+    // What a season sets and nothing here has.
+    void report_unknown() {
+        if (unknown_.empty())
+            return;
+        SeasonNames names(r_, {givens().begin(), givens().end()});
+        for (const ast::Word& name : unknown_)
+            names.add(name);
+        names.report();
     }
 
   private:
@@ -93,7 +104,7 @@ class Place {
         if (lost_to_syntax(r_, name.text, r_.scopes[r_.program.model].module->file))
             return;
         if (layer_ == Layer::Season)
-            return unknown_in_season(name);
+            return unknown_.push_back(name);
         if (r_.diagnostics.full())
             return r_.add(
                 problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span));
@@ -133,41 +144,6 @@ class Place {
         d.notes.push_back(fmt::format("its blocks: {}", listed(names)));
         r_.add(std::move(d));
         return true;
-    }
-
-    // A season holds values for many models; only what looks like a slip is worth a word.
-    void unknown_in_season(const ast::Word& name) {
-        if (++looked_up_ > most_looked_up)
-            return;
-        const std::string_view head = name.text.substr(0, name.text.find('.'));
-        const bool of_known_model =
-            head.size() < name.text.size() &&
-            std::any_of(r_.instances.begin(), r_.instances.end(), [&](const Instance& i) {
-                return i.prefix.size() > head.size() && i.prefix[head.size()] == '.' &&
-                       i.prefix.compare(0, head.size(), head) == 0;
-            });
-        std::vector<std::string_view> near;
-        if (of_known_model) {
-            near = near_givens(name.text);
-        } else {
-            const std::size_t limit = std::min<std::size_t>(2, name.text.size() / 3);
-            for (const std::string_view given : givens())
-                if (near.size() < 3 && edit_distance(name.text, given, limit) <= limit &&
-                    std::find(near.begin(), near.end(), given) == near.end())
-                    near.push_back(given);
-            if (near.empty())
-                return;
-        }
-        Diagnostic d =
-            problem(Code::L807,
-                    fmt::format("no given named `{}`; the season sets it, but nothing uses it here",
-                                name.text),
-                    name.span);
-        for (const std::string_view other : near)
-            d.helps.push_back(
-                {fmt::format("did you mean `{}`{}?", other, place(other, name.span.file)),
-                 Edit{name.span, std::string(other)}});
-        r_.add(std::move(d));
     }
 
     // As the job's model says them, and by their own dotted names; without the lines of single
@@ -224,9 +200,6 @@ class Place {
         r_.add(std::move(d));
     }
 
-    static constexpr std::size_t most_looked_up =
-        100; // names of a season that are searched for near ones
-    std::size_t looked_up_ = 0;
     Resolution& r_;
     Layer layer_;
     Where where_;
@@ -234,6 +207,7 @@ class Place {
     std::unordered_map<std::uint64_t, Span> before_;
     std::vector<std::string> in_sight_;
     std::vector<std::string_view> givens_;
+    std::vector<ast::Word> unknown_; // of a season
 };
 
 Where outside(const Resolution& r, std::uint32_t module, std::uint32_t block = none) {
@@ -247,6 +221,7 @@ void lay_sets(Resolution& r, std::uint32_t module, Layer layer) {
     for (const ast::Statement& statement : r.program.modules[module].statements)
         if (const auto* set = std::get_if<ast::Set>(&statement.node))
             place.set(*set, statement.span);
+    place.report_unknown();
 }
 
 Span set_span(const ast::Module& module, const ast::Set& set) {

@@ -21,16 +21,21 @@ const std::string model = "model \"Mowing\"\n"
                           "cost mower : $/h = $50/h over area / pace\n"
                           "price \"Mowing\" per ac of area\n";
 
-std::vector<Code> codes(lang::FileKind kind, const std::string& text) {
+engine::CheckAnswer look(lang::FileKind kind, const std::string& text, Files files = {}) {
     lang::Request request;
     request.name = "a text";
     request.kind = kind;
     request.text = text;
-    MemoryLoader loader({{"mowing.rate", model}});
-    const lang::Said said = engine::check(request, loader);
+    files.insert({"mowing.rate", model});
+    MemoryLoader loader(std::move(files));
+    return engine::check(request, loader);
+}
+
+std::vector<Code> codes(lang::FileKind kind, const std::string& text, Files files = {}) {
     std::vector<Code> found;
-    for (const lang::Diagnostic& diagnostic : said.diagnostics.all())
-        found.push_back(diagnostic.code);
+    for (const lang::Said& said : look(kind, text, std::move(files)).said)
+        for (const lang::Diagnostic& diagnostic : said.diagnostics.all())
+            found.push_back(diagnostic.code);
     return found;
 }
 
@@ -67,4 +72,52 @@ TEST_CASE("a function that nothing calls is checked all the same") {
 
 TEST_CASE("what cannot be read is said, and nothing else") {
     CHECK(codes(lang::FileKind::Job, "job \"Creek\"\nmodel \"lost\"\n") == std::vector{Code::F701});
+}
+
+TEST_CASE("every option is worked out, and what only one of them does is told with its title") {
+    const std::string job = "job \"Creek\"\nmodel \"mowing\"\nset area = 9 ac\n"
+                            "option \"Slow\"\n  set pace = 2 ac/h\n"
+                            "option \"Standing\"\n  set pace = 0 ac/h\n";
+    CHECK(codes(lang::FileKind::Job, job) == std::vector{Code::L801, Code::E501});
+    const engine::CheckAnswer answer = look(lang::FileKind::Job, job);
+    CHECK(answer.options == 2);
+    REQUIRE(answer.said.size() == 2);
+    const std::vector<std::string>& notes = answer.said[1].diagnostics.all()[0].notes;
+    CHECK(std::find(notes.begin(), notes.end(), "with the option \"Standing\"") != notes.end());
+}
+
+TEST_CASE("a value that only an option gives is no missing value of that option") {
+    CHECK(codes(lang::FileKind::Job,
+                "job \"Creek\"\nmodel \"mowing\"\noption \"All\"\n  set area = 9 ac\n") ==
+          std::vector{Code::I603, Code::L801});
+}
+
+TEST_CASE("a season is tried with every model: a name that none of them has is a slip") {
+    const Files other = {{"raking.rate", "model \"Raking\"\ngiven hands = 2 \"hands\"\n"}};
+    CHECK(codes(lang::FileKind::Season, "season \"S\"\nset pace = 4 ac/h\nset hands = 3\n", other)
+              .empty());
+    const engine::CheckAnswer answer =
+        look(lang::FileKind::Season, "season \"S\"\nset pase = 4 ac/h\nset hands = 3\n", other);
+    CHECK(answer.models == 2);
+    REQUIRE(answer.said.size() == 1);
+    const lang::Diagnostic& slip = answer.said[0].diagnostics.all()[0];
+    CHECK(slip.code == Code::L807);
+    REQUIRE(!slip.helps.empty());
+    CHECK(slip.helps[0].text == "did you mean `pace`?");
+}
+
+TEST_CASE("a season's value in the wrong unit is told, with the model that takes it") {
+    CHECK(codes(lang::FileKind::Season, "season \"S\"\nset pace = 4 ft\n") ==
+          std::vector{Code::U304});
+}
+
+TEST_CASE("a value outside its range is a fault though no figure rests on it") {
+    const Files files = {{"standing.rate",
+                          "model \"Standing\"\n"
+                          "given area = 4 ac \"acres\"\n"
+                          "given standby = 4 h/day \"standby\" within 0 h/day .. 24 h/day\n"
+                          "cost all : $/ac = $9/ac over area\n"
+                          "price \"All\" per ac of area\n"}};
+    CHECK(codes(lang::FileKind::Job, "job \"Creek\"\nmodel \"standing\"\nset standby = 30 h/day\n",
+                files) == std::vector{Code::I602});
 }

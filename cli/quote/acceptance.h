@@ -1,0 +1,21 @@
+// A quote binds, so no warning goes with it unless whoever issues it says so, by its code.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "lang/diag/outcome.h"
+
+namespace acre::cli {
+
+// Whether a quote waits for it. Not what touches risk alone (L802), nor the names of a season that
+// are for other models (L811).
+bool must_be_accepted(const lang::Diagnostic& warning);
+
+// R007: a warning that is not accepted. C003: something accepted that nobody warned of, so that a
+// list of codes handed on from quote to quote accepts nothing unseen.
+std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,
+                                             const std::vector<std::string>& accepted);
+
+} // namespace acre::cli

@@ -1,0 +1,143 @@
+#include "engine/questions/check_season.h"
+
+#include <set>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "engine/questions/findings.h"
+#include "lang/check/check.h"
+#include "lang/check/resolve.h"
+#include "lang/diag/suggest.h"
+#include "lang/load_program.h"
+#include "lang/syntax/parse.h"
+
+namespace acre::engine {
+namespace {
+
+using lang::Code;
+
+std::uint32_t line_of(const lang::SourceMap& sources, lang::Span span) {
+    return sources.file(span.file).position(span.begin).line;
+}
+
+class SeasonCheck {
+  public:
+    SeasonCheck(const lang::Request& season, lang::Loader& loader)
+        : season_(season),
+          loader_(loader) {}
+
+    CheckAnswer run() {
+        const auto sources = std::make_shared<lang::SourceMap>();
+        lang::Said alone{{}, sources};
+        const lang::FileId file = sources->add(season_.name, season_.text);
+        const lang::ast::Module text =
+            lang::parse(*sources, file, lang::FileKind::Season, alone.diagnostics);
+        findings_.add(alone);
+        for (const std::string& model :
+             loader_.references(lang::ReferenceKind::Model, season_.name))
+            try_model(model);
+        CheckAnswer answer;
+        answer.models = models_;
+        if (models_ > 0)
+            findings_.add(unknown_names(text, sources));
+        answer.said = findings_.take();
+        return answer;
+    }
+
+  private:
+    void try_model(const std::string& reference) {
+        lang::Outcome<lang::Loaded> loaded =
+            loader_.load(lang::ReferenceKind::Model, reference, season_.name);
+        if (!loaded)
+            return; // of the model, not of the season
+        lang::Request request;
+        request.name = loaded->name;
+        request.text = std::move(loaded->text);
+        request.kind = lang::FileKind::Model;
+        request.every_function = false;
+        request.season = lang::Loaded{season_.name, season_.text};
+        const auto sources = std::make_shared<lang::SourceMap>();
+        lang::Diagnostics diagnostics;
+        const std::optional<lang::Program> program =
+            lang::load_program(request, loader_, *sources, diagnostics);
+        if (!program)
+            return;
+        lang::Sheet sheet = lang::resolve(*program, *sources, diagnostics);
+        const lang::FileId file = program->modules[program->season].file;
+        note_names(sheet, file);
+        lang::check(std::move(sheet), *sources, diagnostics);
+        findings_.add(of_the_season(diagnostics, sources, file),
+                      fmt::format("seen from the model {}", request.name));
+        ++models_;
+    }
+
+    void note_names(const lang::Sheet& sheet, lang::FileId file) {
+        for (const lang::Given& given : sheet.givens) {
+            const lang::Line& line = sheet.lines[given.line];
+            if (line.block == lang::none)
+                givens_.insert(line.name);
+            for (const lang::Setting& setting : given.settings)
+                if (setting.layer == lang::Layer::Season && setting.span.file == file)
+                    known_.insert(setting.span.begin);
+        }
+    }
+
+    // What is wrong in the season's own text; names are judged when every model was seen.
+    lang::Said of_the_season(const lang::Diagnostics& diagnostics,
+                             const std::shared_ptr<const lang::SourceMap>& sources,
+                             lang::FileId file) {
+        lang::Said said{{}, sources};
+        for (const lang::Diagnostic& diagnostic : diagnostics.all()) {
+            if (diagnostic.primary.span.file != file || diagnostic.code == Code::L807 ||
+                diagnostic.code == Code::L811)
+                continue;
+            told_.insert(line_of(*sources, diagnostic.primary.span));
+            said.diagnostics.add(diagnostic);
+        }
+        return said;
+    }
+
+    lang::Said unknown_names(const lang::ast::Module& text,
+                             const std::shared_ptr<const lang::SourceMap>& sources) const {
+        lang::Said said{{}, sources};
+        const std::vector<std::string_view> givens(givens_.begin(), givens_.end());
+        for (const lang::ast::Statement& statement : text.statements) {
+            const auto* set = std::get_if<lang::ast::Set>(&statement.node);
+            if (set == nullptr || known_.contains(statement.span.begin) ||
+                told_.contains(line_of(*sources, set->name.span)))
+                continue;
+            lang::Diagnostic d{Code::L807,
+                               fmt::format("no model has a given named `{}`", set->name.text),
+                               {set->name.span, "sets nothing"},
+                               {},
+                               {},
+                               {}};
+            for (const std::string_view near : lang::near_names(set->name.text, givens))
+                d.helps.push_back({fmt::format("did you mean `{}`?", near),
+                                   lang::Edit{set->name.span, std::string(near)}});
+            said.diagnostics.add(std::move(d));
+        }
+        return said;
+    }
+
+    const lang::Request& season_;
+    lang::Loader& loader_;
+    Findings findings_;
+    std::size_t models_ = 0;
+    std::set<std::string> givens_;  // that any model lets a season set
+    std::set<std::uint32_t> known_; // statements that set one of them, by where they begin
+    std::set<std::uint32_t> told_;  // lines of the season with an error of their own
+};
+
+} // namespace
+
+CheckAnswer check_season(const lang::Request& season, lang::Loader& loader) {
+    return SeasonCheck(season, loader).run();
+}
+
+} // namespace acre::engine

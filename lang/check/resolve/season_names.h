@@ -1,0 +1,35 @@
+// Names that a season sets and the models of a job do not have. A season holds values for many
+// models, so most of them are meant for others; what looks like a slip is told by itself.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lang/check/resolve/resolution.h"
+#include "lang/syntax/ast.h"
+
+namespace acre::lang::resolving {
+
+class SeasonNames {
+  public:
+    // `givens`: every name that a season could set here, as it would write it.
+    SeasonNames(Resolution& r, std::vector<std::string> givens);
+
+    void add(const ast::Word& name) { unknown_.push_back(name); }
+
+    // L807 for each that is near a given, or is one but for its prefix; L811 once for the others.
+    void report();
+
+  private:
+    std::vector<std::string_view> near(std::string_view name) const;
+    bool is_prefix(std::string_view head) const;
+    void report_slip(const ast::Word& name, const std::vector<std::string_view>& near);
+    void report_others(const std::vector<ast::Word>& names);
+
+    Resolution& r_;
+    std::vector<std::string> givens_;
+    std::vector<ast::Word> unknown_;
+};
+
+} // namespace acre::lang::resolving
