@@ -25,6 +25,8 @@ Json job_json(const engine::JobHead& job) {
     json["options"] = job.options;
     json["model"] = job.model;
     json["season"] = job.season;
+    json["model_file"] = job.model_file;
+    json["season_file"] = job.season_file;
     return json;
 }
 

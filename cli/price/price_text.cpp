@@ -81,7 +81,7 @@ class Page {
             add(job.options.size() == 1 ? "option" : "options", options(job.options));
         if (!job.title.empty())
             add("model", job.model);
-        add("season", job.season);
+        add("season", job.season.empty() ? "" : job.season + " (" + job.season_file + ")");
         out_ += table.text(page_.color);
     }
 

@@ -243,6 +243,7 @@ struct JobInfo {
     std::string title, who, option;
     std::optional<ast::Date> date;
     std::string model_title, season_title;
+    std::string model_file, season_file; // names of the texts; no season: empty
     Span model_span;                  // of the model's title
     std::vector<std::string> options; // titles of all options of the job
     std::string field_path;           // as written; empty: none

@@ -11,8 +11,14 @@ void describe_job(Resolution& r) {
     job.model_title = r.program.modules[r.program.model].title.text;
     job.model_span = r.program.modules[r.program.model].title.span;
     job.option = r.program.option;
-    if (r.program.season != none)
+    const auto file_of = [&](std::uint32_t module) {
+        return r.sources.file(r.program.modules[module].file).name();
+    };
+    job.model_file = file_of(r.program.model);
+    if (r.program.season != none) {
         job.season_title = r.program.modules[r.program.season].title.text;
+        job.season_file = file_of(r.program.season);
+    }
     if (r.program.job == none)
         return;
     const ast::Module& module = r.program.modules[r.program.job];
