@@ -120,8 +120,6 @@ class Checker {
         if (quantity.value == none || rate.type.kind != Kind::Number)
             return;
         const Type over = typing_.type({cost.quantity, nullptr}, quantity.value);
-        if (quantity.type.kind == Kind::Poison)
-            sheet_.lines[cost.quantity].type = over;
         const Applied money = apply(Op::Multiply, rate.type, over);
         if (over.kind == Kind::Poison ||
             (money.good() && money.type.unit.dim == base_type(Money).unit.dim))

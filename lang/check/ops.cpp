@@ -90,7 +90,7 @@ Applied apply(Op op, const Type& a) {
     case Op::Cos:
     case Op::Tan:
         return a.unit.dim == degree.dim ? gives(number(one), degree) : fails(Mismatch::WantsAngle);
-    default: // Negate, Abs
+    default: // Negate, Abs, and lists of one value
         return gives(a, a.unit);
     }
 }
@@ -125,9 +125,16 @@ Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) 
     case Op::Equal:
     case Op::NotEqual:
         return alike(a, b, true);
-    default: // Add, Subtract, Min, Max, Ceil, Floor, Round
+    default: // Add, Subtract, Ceil, Floor, Round, and lists
         return alike(a, b, false);
     }
+}
+
+Applied apply_when(const Type& then, const Type& otherwise) {
+    const Mismatch mismatch = fit(otherwise, then);
+    if (mismatch == Mismatch::WantsTruth || mismatch == Mismatch::WantsNumber)
+        return fails(Mismatch::UnlikeKinds);
+    return mismatch == Mismatch::None ? gives(then, then.unit, then.unit) : fails(mismatch);
 }
 
 Mismatch fit(const Type& given, const Type& wanted) {
