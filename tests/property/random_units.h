@@ -146,6 +146,10 @@ class RandomUnits {
         return std::fabs(a - b) <= 1e-7 * std::fmax(std::fabs(a), std::fabs(b));
     }
 
+    static bool between_steps(double steps) {
+        return std::fabs(steps - std::round(steps)) > 1e-6 && std::fabs(steps) < 1e6;
+    }
+
     static UnitsFormula product(const UnitsFormula& a, const UnitsFormula& b) {
         Exponents of = a.is.of;
         for (std::size_t i = 0; i < measured; ++i)
@@ -199,14 +203,14 @@ class RandomUnits {
         if (dice_.below(4) == 0) {
             Quantity is = a.is;
             is.fits = is.fits && is.plain();
-            is.sure = is.sure && !near(is.value, std::round(is.value));
+            is.sure = is.sure && between_steps(is.value);
             is.value = std::ceil(is.value);
             return {"ceil(" + a.text + ")", is};
         }
         const UnitsFormula step = like(a.is.of, depth - 1);
         const double steps = a.is.value / step.is.value;
         Quantity is = alike(a.is, step.is, std::ceil(steps) * step.is.value);
-        is.sure = is.sure && !near(steps, std::round(steps)) && std::fabs(steps) < 1e6;
+        is.sure = is.sure && between_steps(steps);
         return {"ceil(" + a.text + ", " + step.text + ")", is};
     }
     UnitsFormula raised(int depth) {
