@@ -7,6 +7,7 @@
 #include <new>
 
 #include "engine/plan/effort.h"
+#include "engine/plan/opcodes.h"
 #include "engine/readers/lanes/instructions.h"
 #include "engine/readers/lanes/kernels.h"
 #include "engine/readers/value.h"
@@ -43,14 +44,14 @@ Buffer buffer(std::size_t count) {
     return Buffer(p);
 }
 
-std::uint64_t effort_of(std::uint16_t kernel) {
-    if (kernel >= static_cast<std::uint16_t>(lanes::Kernel::Exp) &&
-        kernel <= static_cast<std::uint16_t>(lanes::Kernel::PowerFixed))
-        return effort_of_function;
-    if (kernel == static_cast<std::uint16_t>(lanes::Kernel::Lines) ||
-        kernel == static_cast<std::uint16_t>(lanes::Kernel::Staircase))
+std::uint64_t effort_of(std::uint16_t number) {
+    const auto kernel = static_cast<lanes::Kernel>(number);
+    if (kernel == lanes::Kernel::Native)
+        return effort_of_native;
+    if (kernel == lanes::Kernel::Lines || kernel == lanes::Kernel::Staircase)
         return effort_of_table;
-    return kernel == static_cast<std::uint16_t>(lanes::Kernel::Native) ? effort_of_native : 1;
+    const bool function = number < op_traits.size() && op_traits[number].kind == OpKind::Function;
+    return function || kernel == lanes::Kernel::PowerFixed ? effort_of_function : 1;
 }
 
 std::vector<double> values_of(const Plan& plan, std::span<const double> inputs) {

@@ -37,12 +37,10 @@ struct Applied {
     bool good() const { return mismatch == Mismatch::None; }
 };
 
-// Negate, Not, Abs, Sqrt, Exp, Log, Sin, Cos, Tan, Atan, and Ceil, Floor, Round without a step;
-// Min, Max, Sum, Most, Least of one value.
+// An operation of one value, by its UnitRule (operations.h).
 Applied apply(Op op, const Type& a);
-// Add … Or, and Ceil, Floor, Round with a step; Min, Max, Sum, Most, Least of what they make of the
-// values so far, and the next. `exponent`: the right side of a Power where it is a whole number as
-// written.
+// Of two; a function of many values: of what it makes of the values so far, and the next.
+// `exponent`: the right side of a Power where it is a whole number as written.
 Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent = {});
 // When, of its two branches: the second takes the unit of the first.
 Applied apply_when(const Type& then, const Type& otherwise);

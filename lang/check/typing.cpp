@@ -1,5 +1,6 @@
 #include "lang/check/typing.h"
 
+#include "lang/check/operations.h"
 #include "lang/check/type_of.h"
 
 namespace acre::lang {
@@ -49,13 +50,6 @@ const Type& Typing::type(const Site& site, NodeId id, const Type* wanted) {
     case Op::When:
         type_when(site, id, wanted);
         break;
-    case Op::Min:
-    case Op::Max:
-    case Op::Sum:
-    case Op::Most:
-    case Op::Least:
-        type_list(site, id, wanted);
-        break;
     case Op::Table:
         type_table(site, id);
         break;
@@ -63,7 +57,9 @@ const Type& Typing::type(const Site& site, NodeId id, const Type* wanted) {
         type_call(site, id);
         break;
     default:
-        if (node.b == none)
+        if (node.arg_count > 0)
+            type_list(site, id, wanted);
+        else if (node.b == none)
             type_unary(site, id);
         else
             type_binary(site, id, wanted);
@@ -95,8 +91,10 @@ void Typing::type_binary(const Site& site, NodeId id, const Type* wanted) {
         return mismatches_.operation(site, id, a, b, outcome, wanted);
     if (sheet_.nodes[a].type.kind != Type::Kind::Number)
         return;
-    const bool product = op == Op::Multiply || op == Op::Divide || op == Op::Power;
-    if (!product && !sheet_.nodes[a].type.unit.is_plain())
+    const UnitRule rule = row_of(op).units;
+    const bool pair = rule == UnitRule::Alike || rule == UnitRule::Steps ||
+                      rule == UnitRule::Order || rule == UnitRule::Equality;
+    if (pair && !sheet_.nodes[a].type.unit.is_plain())
         note_odd_pair(site, id, a, b);
     const NodeId first = converted(a, outcome.first);
     const NodeId second = converted(b, outcome.second);
