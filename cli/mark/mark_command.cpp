@@ -11,6 +11,7 @@
 #include "cli/shared/quote_book/quotes.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 namespace {
@@ -18,7 +19,7 @@ namespace {
 using Json = nlohmann::json;
 
 std::optional<lang::Diagnostic> fault_of(const engine::Word& word) {
-    if (!day_number(word.date))
+    if (!lang::day_number(word.date))
         return lang::placeless(lang::Code::C003,
                                "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
                                    word.date + "`");
@@ -50,7 +51,7 @@ Reply mark(const std::string& folder, const engine::Word& word, Console& console
         return reply;
     }
     console.done = "quote " + lang::terminal_text(word.quote) + " is " + word.state + ", " +
-                   day_text(word.date);
+                   lang::day_text(word.date);
     if (added->fleeting) {
         lang::Diagnostic fault = *added->fleeting;
         fault.title = "quote " + word.quote + " is marked " + word.state +
