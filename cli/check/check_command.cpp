@@ -1,6 +1,7 @@
 #include <vector>
 
 #include "cli/check/check_json.h"
+#include "cli/check/plan_pages.h"
 #include "cli/command.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/job.h"
@@ -42,13 +43,35 @@ std::string in_order(const std::vector<CheckedFile>& files) {
                              : std::to_string(files.size()) + " files are in order\n";
 }
 
+// The plan of one file, in place of what `check` finds; without a plan, why there is none.
+Reply show_plan(const std::vector<std::string>& paths, const std::string& models, bool json,
+                const Console& console) {
+    if (paths.size() != 1)
+        return lang::placeless(lang::Code::C004, "`--plan` shows the plan of one file", {},
+                               {"name one job, or a model by itself"});
+    JobArguments arguments;
+    arguments.path = paths.front();
+    arguments.models = models;
+    const lang::Outcome<engine::Job> job = open_job(arguments);
+    if (!job)
+        return job.said;
+    const lang::Outcome<engine::PlanListing> plan = engine::ask(**job, engine::PlanQuestion{});
+    Reply reply(plan.said);
+    if (json)
+        reply.document = plan_json(*plan);
+    else
+        reply.page = plan_text(*plan, console.color_out);
+    return reply;
+}
+
 } // namespace
 
-Reply check_command(Words words, Console&) {
+Reply check_command(Words words, Console& console) {
     std::vector<std::string> paths;
     std::string models;
     bool json = false;
     bool terse = false;
+    bool plan = false;
     Arguments line("check",
                    "Shows all errors and warnings of models, seasons and jobs at once: also lines "
                    "that nothing uses, values outside their swing, costs that no price covers or "
@@ -58,8 +81,14 @@ Reply check_command(Words words, Console&) {
     line.option("--models", "FOLDER", "one more folder to look for models in", models);
     line.flag("--terse", "one line for each error or warning, for tools", terse);
     line.flag("--json", "the errors and warnings as JSON, for editors", json);
+    line.flag("--plan",
+              "shows the compiled plan of a job instead: each operation with its slot, what it "
+              "reads, its value and unit, and the line that first asked for it",
+              plan);
     if (auto reply = line.read(words))
         return std::move(*reply);
+    if (plan)
+        return show_plan(paths, models, json, console);
     std::vector<CheckedFile> files;
     for (const std::string& path : paths)
         files.push_back({path, look(path, models)});
