@@ -18,7 +18,7 @@ namespace {
 
 using Json = nlohmann::json;
 
-std::optional<lang::Diagnostic> fault_of(const engine::Word& word) {
+std::optional<lang::Diagnostic> fault_of(const engine::QuoteWord& word) {
     if (!lang::day_number(word.date))
         return lang::placeless(lang::Code::C003,
                                "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
@@ -31,7 +31,7 @@ std::optional<lang::Diagnostic> fault_of(const engine::Word& word) {
     return std::nullopt;
 }
 
-Reply mark(const std::string& folder, const engine::Word& word, Console& console) {
+Reply mark(const std::string& folder, const engine::QuoteWord& word, Console& console) {
     const Book book(folder);
     // Judged inside append, on the book as it is when the record goes in: two people marking at
     // once cannot both be right.
@@ -69,7 +69,7 @@ Reply mark(const std::string& folder, const engine::Word& word, Console& console
 
 Reply mark_command(Words words, Console& console) {
     std::string folder = "quote-book";
-    engine::Word word;
+    engine::QuoteWord word;
     Arguments line(
         "mark",
         "Records what happened to a quote: accepted, turned down, withdrawn, lapsed or closed. "

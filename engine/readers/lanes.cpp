@@ -20,7 +20,7 @@ using lanes::group;
 // Rows of the scratch that are read and written again and again should leave room in the nearest
 // cache for inputs and outputs.
 constexpr std::size_t cache_for_rows = 20 * 1024;
-constexpr std::size_t line = 64; // of a cache, in bytes
+constexpr std::size_t cache_line = 64; // of a cache, in bytes
 // A plan of a stranger may call natives many thousand times; each batch remembered takes a hundred
 // kilobytes.
 constexpr std::size_t calls_remembered = 32;
@@ -33,13 +33,13 @@ std::size_t lanes_at_once(std::uint32_t rows) {
 }
 
 struct Free {
-    void operator()(double* p) const { ::operator delete[](p, std::align_val_t{line}); }
+    void operator()(double* p) const { ::operator delete[](p, std::align_val_t{cache_line}); }
 };
 using Buffer = std::unique_ptr<double[], Free>;
 
 Buffer buffer(std::size_t count) {
-    auto* p = static_cast<double*>(
-        ::operator new[](std::max<std::size_t>(count, 1) * sizeof(double), std::align_val_t{line}));
+    auto* p = static_cast<double*>(::operator new[](
+        std::max<std::size_t>(count, 1) * sizeof(double), std::align_val_t{cache_line}));
     std::fill_n(p, count, 0.0);
     return Buffer(p);
 }

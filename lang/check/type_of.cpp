@@ -7,9 +7,9 @@ namespace {
 
 constexpr double largest_exponent = 127; // as a unit can hold
 
-class Reader {
+class TypeReader {
   public:
-    Reader(const Sheet& sheet, const Function* function) : sheet_(sheet), function_(function) {}
+    TypeReader(const Sheet& sheet, const Function* function) : sheet_(sheet), function_(function) {}
 
     Type of(NodeId id) const {
         const Node& node = sheet_.nodes[id];
@@ -59,7 +59,7 @@ class Reader {
 } // namespace
 
 Type type_of(const Sheet& sheet, NodeId node, const Function* function) {
-    return node == none ? Type{Type::Kind::Poison, 0, {}} : Reader(sheet, function).of(node);
+    return node == none ? Type{Type::Kind::Poison, 0, {}} : TypeReader(sheet, function).of(node);
 }
 
 std::optional<int> whole_exponent(const Sheet& sheet, NodeId id) {

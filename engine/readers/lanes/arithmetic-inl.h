@@ -1,9 +1,9 @@
 // Included once for every width: plain arithmetic, comparisons, choices and whole numbers in lanes.
-#if defined(ACRE_BLOCK_ARITHMETIC_INL) == defined(HWY_TARGET_TOGGLE)
-#ifdef ACRE_BLOCK_ARITHMETIC_INL
-#undef ACRE_BLOCK_ARITHMETIC_INL
+#if defined(ACRE_LANES_ARITHMETIC_INL) == defined(HWY_TARGET_TOGGLE)
+#ifdef ACRE_LANES_ARITHMETIC_INL
+#undef ACRE_LANES_ARITHMETIC_INL
 #else
-#define ACRE_BLOCK_ARITHMETIC_INL
+#define ACRE_LANES_ARITHMETIC_INL
 #endif
 
 #include <limits>
