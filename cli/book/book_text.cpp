@@ -1,8 +1,8 @@
 #include "cli/book/book_page.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -21,7 +21,8 @@ std::string list_text(const std::vector<engine::Quote>& quotes, bool color) {
                  {"price"},
                  {"state", Align::Left}});
     for (const engine::Quote& quote : quotes)
-        table.row({terminal_text(quote.record.number), terminal_text(day_text(quote.record.issued)),
+        table.row({terminal_text(quote.record.number),
+                   terminal_text(lang::day_text(quote.record.issued)),
                    terminal_text(quote.record.title), cents_text(quote.record.price_cents),
                    terminal_text(state_text(quote))});
     return table.text(color);

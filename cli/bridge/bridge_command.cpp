@@ -10,7 +10,6 @@
 #include "cli/bridge/bridge_svg.h"
 #include "cli/bridge/bridge_text.h"
 #include "cli/command.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
@@ -18,6 +17,7 @@
 #include "cli/shared/quote_book/quotes.h"
 #include "engine/book/again.h"
 #include "engine/questions/bridge/bridge.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 namespace {
@@ -60,7 +60,7 @@ Failure open_quote(const std::vector<engine::Quote>& quotes, const std::string& 
     side.request = made_from->request;
     const std::string& issued = (*quote)->record.issued;
     side.what = fmt::format("quote {}, {}", number, issued);
-    side.label = fmt::format("quote {}, {}", number, day_text(issued));
+    side.label = fmt::format("quote {}, {}", number, lang::day_text(issued));
     return std::nullopt;
 }
 

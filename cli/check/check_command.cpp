@@ -1,6 +1,7 @@
 #include <vector>
 
 #include "cli/check/check_json.h"
+#include "cli/check/plan_pages.h"
 #include "cli/command.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/job.h"
@@ -50,12 +51,32 @@ std::string in_order(const std::vector<CheckedFile>& files) {
                              : std::to_string(files.size()) + " files are in order\n";
 }
 
+// The plan of one file, in place of what `check` finds; without a plan, why there is none.
+Reply show_plan(const std::vector<std::string>& paths, JobArguments arguments,
+                const Console& console) {
+    if (paths.size() != 1)
+        return lang::placeless(lang::Code::C004, "`--plan` shows the plan of one file", {},
+                               {"name one job, or a model by itself"});
+    arguments.path = paths.front();
+    const lang::Outcome<engine::Job> job = open_job(arguments);
+    if (!job)
+        return job.said;
+    const lang::Outcome<engine::PlanListing> plan = engine::ask(**job, engine::PlanQuestion{});
+    Reply reply(plan.said);
+    if (arguments.json)
+        reply.document = plan_json(*plan);
+    else
+        reply.page = plan_text(*plan, console.color_out);
+    return reply;
+}
+
 } // namespace
 
-Reply check_command(Words words, Console&) {
+Reply check_command(Words words, Console& console) {
     std::vector<std::string> paths;
     JobArguments job;
     bool terse = false;
+    bool plan = false;
     Arguments line("check",
                    "Shows all errors and warnings of models, seasons and jobs at once. A job is "
                    "priced with each of its options, a season is tried with every model that can "
@@ -68,8 +89,14 @@ Reply check_command(Words words, Console&) {
     job.declare_files(line);
     line.flag("--terse", "one line for each error or warning, for tools", terse);
     line.flag("--json", "the errors and warnings as JSON, for editors", job.json);
+    line.flag("--plan",
+              "shows the compiled plan of a job instead: each operation with its slot, what it "
+              "reads, its value and unit, and the line that first asked for it",
+              plan);
     if (auto reply = line.read(words))
         return std::move(*reply);
+    if (plan)
+        return show_plan(paths, job, console);
     std::vector<CheckedFile> files;
     for (const std::string& path : paths) {
         job.path = path;

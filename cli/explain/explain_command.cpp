@@ -27,7 +27,7 @@ Reply explain_command(Words words, Console& console) {
     const lang::Outcome<engine::Job> job = open_job(arguments);
     if (!job)
         return of_the_price(job.said);
-    const lang::Outcome<engine::Step> step = engine::ask(**job, question);
+    const lang::Outcome<engine::ExplainStep> step = engine::ask(**job, question);
     Reply reply(of_the_price(step.said));
     if (!step)
         return reply;

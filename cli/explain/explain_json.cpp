@@ -6,7 +6,7 @@ namespace acre::cli {
 
 namespace {
 
-Json step_json(const engine::Step& step) {
+Json step_json(const engine::ExplainStep& step) {
     Json json;
     json["name"] = step.name;
     json["label"] = step.label;
@@ -21,14 +21,14 @@ Json step_json(const engine::Step& step) {
     json["sources"] = step.sources;
     json["shown_above"] = step.seen;
     json["inputs"] = Json::array();
-    for (const engine::Step& input : step.inputs)
+    for (const engine::ExplainStep& input : step.inputs)
         json["inputs"].push_back(step_json(input));
     return json;
 }
 
 } // namespace
 
-Document explain_json(const engine::Step& step) {
+Document explain_json(const engine::ExplainStep& step) {
     Json json;
     json["schema"] = "acrewright.explain/1";
     json["line"] = step_json(step);

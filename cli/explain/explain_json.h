@@ -6,6 +6,6 @@
 
 namespace acre::cli {
 
-Document explain_json(const engine::Step& step);
+Document explain_json(const engine::ExplainStep& step);
 
 } // namespace acre::cli

@@ -28,7 +28,7 @@ class Tree {
   public:
     explicit Tree(bool color) : color_(color) {}
 
-    void draw(const engine::Step& step, const std::string& lead, const std::string& below) {
+    void draw(const engine::ExplainStep& step, const std::string& lead, const std::string& below) {
         head(step, fitting(lead), fitting(below));
         // Under a step that has inputs the guide goes on down to them.
         const bool has_inputs = !step.inputs.empty();
@@ -61,7 +61,7 @@ class Tree {
   private:
     // Name and value first, then what people call it; where it is written stands at the right edge
     // if there is room.
-    void head(const engine::Step& step, const std::string& lead, const std::string& below) {
+    void head(const engine::ExplainStep& step, const std::string& lead, const std::string& below) {
         const std::string name = terminal_text(step.name);
         const std::string value = terminal_text(step.text);
         const std::string label = step.label.empty() ? "" : "  " + terminal_text(step.label);
@@ -105,7 +105,7 @@ class Tree {
 
 } // namespace
 
-std::string explain_text(const engine::Step& step, bool color) {
+std::string explain_text(const engine::ExplainStep& step, bool color) {
     Tree tree(color);
     tree.draw(step, "", "");
     return tree.take();

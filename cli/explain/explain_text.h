@@ -7,6 +7,6 @@
 
 namespace acre::cli {
 
-std::string explain_text(const engine::Step& step, bool color = false);
+std::string explain_text(const engine::ExplainStep& step, bool color = false);
 
 } // namespace acre::cli

@@ -11,14 +11,15 @@
 #include "cli/shared/quote_book/quotes.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 namespace {
 
 using Json = nlohmann::json;
 
-std::optional<lang::Diagnostic> fault_of(const engine::Word& word) {
-    if (!day_number(word.date))
+std::optional<lang::Diagnostic> fault_of(const engine::QuoteWord& word) {
+    if (!lang::day_number(word.date))
         return lang::placeless(lang::Code::C003,
                                "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
                                    word.date + "`");
@@ -30,7 +31,7 @@ std::optional<lang::Diagnostic> fault_of(const engine::Word& word) {
     return std::nullopt;
 }
 
-Reply mark(const std::string& folder, const engine::Word& word, Console& console) {
+Reply mark(const std::string& folder, const engine::QuoteWord& word, Console& console) {
     const Book book(folder);
     // Judged inside append, on the book as it is when the record goes in: two people marking at
     // once cannot both be right.
@@ -50,7 +51,7 @@ Reply mark(const std::string& folder, const engine::Word& word, Console& console
         return reply;
     }
     console.done = "quote " + lang::terminal_text(word.quote) + " is " + word.state + ", " +
-                   day_text(word.date);
+                   lang::day_text(word.date);
     if (added->fleeting) {
         lang::Diagnostic fault = *added->fleeting;
         fault.title = "quote " + word.quote + " is marked " + word.state +
@@ -68,7 +69,7 @@ Reply mark(const std::string& folder, const engine::Word& word, Console& console
 
 Reply mark_command(Words words, Console& console) {
     std::string folder = "quote-book";
-    engine::Word word;
+    engine::QuoteWord word;
     Arguments line(
         "mark",
         "Records what happened to a quote: accepted, turned down, withdrawn, lapsed or closed. "

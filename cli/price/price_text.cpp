@@ -11,6 +11,7 @@
 #include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -75,7 +76,7 @@ class Page {
                 table.row({what, terminal_text(text)});
         };
         add("for", job.who);
-        add("date", long_date(job.date));
+        add("date", lang::day_text(job.date));
         add("option", job.option);
         if (job.option.empty())
             add(job.options.size() == 1 ? "option" : "options", options(job.options));

@@ -4,8 +4,8 @@
 
 #include "cli/quote/page.h"
 #include "cli/quote/wording.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/job.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 namespace {
@@ -13,8 +13,8 @@ namespace {
 // What the page can say besides the job's lines.
 std::map<std::string, std::string> words_of(const engine::QuoteRecord& record) {
     return {{"quote.number", record.number},
-            {"quote.date", day_text(record.issued)},
-            {"quote.valid_until", day_text(record.valid_until)},
+            {"quote.date", lang::day_text(record.issued)},
+            {"quote.valid_until", lang::day_text(record.valid_until)},
             {"quote.by", record.by},
             {"quote.replaces", record.replaces},
             {"job.title", record.title},

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
@@ -21,6 +22,7 @@
 #include "engine/book/seal.h"
 #include "engine/questions/estimate.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -52,10 +54,18 @@ lang::Outcome<std::string> read_key(const std::string& path) {
 }
 
 std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
-    if (!day_number(arguments.date))
+    if (!lang::day_number(arguments.date))
         return lang::placeless(lang::Code::C003,
                                "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
                                    arguments.date + "`");
+    if (!lang::date_after(arguments.date, arguments.valid_days))
+        return lang::placeless(
+            lang::Code::C003,
+            fmt::format("a quote of {} cannot be valid for {} days: that is past the year {}",
+                        lang::day_text(arguments.date),
+                        lang::number_text(static_cast<double>(arguments.valid_days)),
+                        lang::last_year),
+            {}, {"`--valid 30` is the usual"});
     if (arguments.wording.empty() && (!arguments.page.empty() || !arguments.text.empty()))
         return lang::placeless(lang::Code::C004, "a page needs the firm's words", {},
                                {"name their file with `--wording FILE`"});
@@ -84,7 +94,7 @@ Json draft_of(const QuoteArguments& arguments, const engine::PricedJob& job,
               const engine::Estimate& estimate) {
     engine::QuoteTerms terms;
     terms.issued = arguments.date;
-    terms.valid_until = date_text(*day_number(arguments.date) + arguments.valid_days);
+    terms.valid_until = *lang::date_after(arguments.date, arguments.valid_days);
     terms.by = arguments.by;
     terms.replaces = arguments.replaces;
     terms.accepted = arguments.accepted;

@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include "cli/rate_card/card.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -17,7 +17,7 @@ std::string head(const DatedCard& dated) {
            fmt::format("<h1>{}</h1>\n<p>{}{}, from {}</p>\n", markup_text(card.item),
                        markup_text(card.title),
                        card.season.empty() ? "" : ", season " + markup_text(card.season),
-                       day_text(*day_number(dated.date)));
+                       lang::day_text(*lang::day_number(dated.date)));
 }
 
 // Wider than a telephone, it moves sideways by itself.

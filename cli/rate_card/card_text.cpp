@@ -4,13 +4,13 @@
 #include <fmt/format.h>
 
 #include "cli/rate_card/card.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/safe_text.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -65,7 +65,7 @@ std::string head(const DatedCard& dated, bool color) {
     const std::string from =
         fmt::format("{}{}, from {}", terminal_text(card.title),
                     card.season.empty() ? "" : ", season " + terminal_text(card.season),
-                    day_text(*day_number(dated.date)));
+                    lang::day_text(*lang::day_number(dated.date)));
     return bold(wrap(title, page_width), color) + "\n  " + wrap(from, page_width, 2) + "\n";
 }
 

@@ -9,6 +9,7 @@
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
 #include "cli/shared/quantity.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 namespace {
@@ -71,7 +72,7 @@ Reply answer(const CardArguments& arguments, bool color) {
                                "a card needs `--rows GIVEN=PLACES` and `--columns GIVEN=PLACES`");
     DatedCard dated;
     dated.date = arguments.date.empty() ? today() : arguments.date;
-    if (!day_number(dated.date))
+    if (!lang::day_number(dated.date))
         return lang::placeless(lang::Code::C003,
                                "`--date` takes a date of the calendar, as in 2027-01-15");
     lang::Outcome<engine::Job> job = open_job(arguments.job);

@@ -7,7 +7,7 @@
 
 #include "cli/season/report.h"
 #include "cli/shared/chart/axis.h"
-#include "cli/shared/clock.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -81,14 +81,15 @@ class Picture {
     void months() {
         double taken = 0;
         for (const engine::MonthRow& month : s_.months) {
-            const auto first = day_number(fmt::format("{:04}-{:02}-01", month.year, month.month));
+            const auto first =
+                lang::day_number(fmt::format("{:04}-{:02}-01", month.year, month.month));
             if (!first || x(*first) > plot_.right)
                 continue;
             const double at = std::max(plot_.left, x(*first));
             if (at > plot_.left)
                 paper_.path(fmt::format("M{:.1f} {:.1f}V{:.1f}", at, plot_.top - 6, plot_.bottom),
                             Ink::Rule);
-            const std::string name = month_text(month.year, month.month);
+            const std::string name = lang::month_text(month.year, month.month);
             for (const std::string& shown : {name, name.substr(0, 3)}) {
                 if (at < taken || at + drawn_width(shown) > paper_width - paper_edge)
                     continue;

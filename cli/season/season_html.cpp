@@ -5,9 +5,9 @@
 #include "cli/season/calendar_svg.h"
 #include "cli/season/report.h"
 #include "cli/shared/chart/columns.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -22,7 +22,7 @@ std::string whole(double value) {
 ColumnChart chart_of(const engine::Season& season, const char* title, const char* unit) {
     ColumnChart chart{title, unit, {}, {}, {}};
     for (const engine::MonthRow& month : season.months) {
-        chart.places.push_back(month_text(month.year, month.month).substr(0, 3));
+        chart.places.push_back(lang::month_text(month.year, month.month).substr(0, 3));
         chart.below.push_back(chart.below.empty() || month.month == 1 ? std::to_string(month.year)
                                                                       : std::string());
     }
@@ -78,7 +78,7 @@ std::string jobs_table(const engine::Season& season) {
     HtmlTable table({"start", "job", "days", "price", "left over", "left over a day"}, 2);
     for (const std::size_t i : season.by_day_pay) {
         const engine::SeasonJob& job = season.jobs[i];
-        table.row({day_text(job.start), job.title, whole(job.days), whole_dollars(job.price),
+        table.row({lang::day_text(job.start), job.title, whole(job.days), whole_dollars(job.price),
                    whole_dollars(job.price - job.cost), whole_dollars(day_pay(job))});
     }
     return std::move(table).finish();

@@ -1,6 +1,6 @@
 #include "cli/season/report.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/json/value.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 
@@ -14,7 +14,7 @@ Document season_json(const engine::Season& season) {
         out["jobs"].push_back({{"file", job.file},
                                {"title", job.title},
                                {"for", job.who},
-                               {"start", date_text(job.start)},
+                               {"start", lang::date_text(job.start)},
                                {"days", number(job.days)},
                                {"price", number(job.price)},
                                {"cost", number(job.cost)},
@@ -43,8 +43,8 @@ Document season_json(const engine::Season& season) {
         out["clashes"].push_back({{"machine", clash.machine},
                                   {"first", season.jobs[clash.first].title},
                                   {"second", season.jobs[clash.second].title},
-                                  {"from", date_text(clash.from)},
-                                  {"to", date_text(clash.to)}});
+                                  {"from", lang::date_text(clash.from)},
+                                  {"to", lang::date_text(clash.to)}});
     out["price"] = number(season.price);
     out["cost"] = number(season.cost);
     out["fixed"] = number(season.fixed);

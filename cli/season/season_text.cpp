@@ -4,12 +4,12 @@
 #include <fmt/format.h>
 
 #include "cli/season/report.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -69,7 +69,7 @@ class Page {
                      {"a day"}});
         for (const std::size_t i : s_.by_day_pay) {
             const engine::SeasonJob& job = s_.jobs[i];
-            table.row({day_text(job.start), terminal_text(job.title), whole(job.days),
+            table.row({lang::day_text(job.start), terminal_text(job.title), whole(job.days),
                        whole_dollars(job.price), whole_dollars(job.price - job.cost),
                        whole_dollars(day_pay(job))});
         }
@@ -110,7 +110,7 @@ class Page {
         heading("Months");
         Table table({{"", Align::Left}, {"days"}, {"acres"}, {"gallons"}, {"spent"}, {"billed"}});
         for (const engine::MonthRow& month : s_.months)
-            table.row({month_text(month.year, month.month), whole(month.job_days),
+            table.row({lang::month_text(month.year, month.month), whole(month.job_days),
                        whole(month.acres), whole(month.gallons), whole_dollars(month.spent),
                        whole_dollars(month.billed)});
         out_ += table.text(color_);
@@ -139,7 +139,7 @@ class Page {
         heads.push_back({"", Align::Left});
         Table table(heads);
         for (const engine::MonthRow& month : s_.months) {
-            std::vector<std::string> cells = {month_text(month.year, month.month)};
+            std::vector<std::string> cells = {lang::month_text(month.year, month.month)};
             for (const std::string& name : shown)
                 cells.push_back(whole(booked(month, name)) + " h");
             const double bar = 8 * booked(month, shown[0]) / most;
@@ -153,9 +153,9 @@ class Page {
         if (s_.clashes.empty())
             out_ += "  no two jobs want one machine on the same day\n";
         for (const engine::Clash& clash : s_.clashes) {
-            const std::string days = clash.from == clash.to
-                                         ? day_text(clash.from)
-                                         : day_text(clash.from) + " to " + day_text(clash.to);
+            const std::string days = clash.from == clash.to ? lang::day_text(clash.from)
+                                                            : lang::day_text(clash.from) + " to " +
+                                                                  lang::day_text(clash.to);
             sentence(fmt::format("{}, {}: \"{}\" and \"{}\"", machine_words(clash.machine), days,
                                  s_.jobs[clash.first].title, s_.jobs[clash.second].title),
                      4);

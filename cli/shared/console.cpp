@@ -11,6 +11,7 @@
 
 #include "cli/exit_codes.h"
 #include "lang/diag/safe_text.h"
+#include "lang/source/utf8.h"
 
 namespace acre::cli {
 

@@ -83,7 +83,7 @@ lang::Outcome<const Quote*> find_quote(const std::vector<Quote>& quotes, std::st
     return &*it;
 }
 
-lang::Outcome<Json> word_record(const std::vector<Quote>& quotes, const Word& word,
+lang::Outcome<Json> word_record(const std::vector<Quote>& quotes, const QuoteWord& word,
                                 const Json& newest) {
     const lang::Outcome<const Quote*> found = find_quote(quotes, word.quote);
     if (!found)

@@ -57,13 +57,13 @@ class QuoteLives {
 lang::Outcome<const Quote*> find_quote(const std::vector<Quote>& quotes, std::string_view number);
 
 // A word on a quote.
-struct Word {
+struct QuoteWord {
     std::string quote, state, date, note;
 };
 
 // The record of a word, to come after `newest`. R002: no such quote; R005: a quote in its state
 // cannot take that word (only an offered one can be accepted, only an accepted one closed).
-lang::Outcome<nlohmann::json> word_record(const std::vector<Quote>& quotes, const Word& word,
+lang::Outcome<nlohmann::json> word_record(const std::vector<Quote>& quotes, const QuoteWord& word,
                                           const nlohmann::json& newest);
 
 } // namespace acre::engine

@@ -20,7 +20,7 @@ using lang::Op;
 
 namespace {
 
-struct Site {
+struct FaultSite {
     NodeId outer = none; // outside functions
     NodeId node = none;  // where the operation is; inside a function if it differs from `outer`
     lang::LineId line = none; // none: a condition, or a bound
@@ -38,9 +38,9 @@ class Origin {
 
     // The line and node that asked for a slot. Equal operations are shared: the first that asked
     // may be of no interest here.
-    Site site_of(Slot slot) const {
+    FaultSite site_of(Slot slot) const {
         const Origins& origins = compiled_.origins;
-        const Site first{origins.outer_node[slot], origins.node[slot], origins.line[slot]};
+        const FaultSite first{origins.outer_node[slot], origins.node[slot], origins.line[slot]};
         if (first.line == none || is_asked(first.line))
             return first;
         for (lang::LineId line = 0; line < sheet_.lines.size(); ++line) {
@@ -52,7 +52,7 @@ class Origin {
         return first;
     }
 
-    lang::Diagnostic describe(Slot slot, const Site& site) const {
+    lang::Diagnostic describe(Slot slot, const FaultSite& site) const {
         const Operation& op = compiled_.plan.operations[slot];
         const std::string where =
             site.line == none ? "" : fmt::format(" in `{}`", sheet_.lines[site.line].name);
@@ -181,7 +181,7 @@ class Origin {
                 diagnostic.notes.push_back(range.reason);
         culprits = {found->value, found->bound};
     }
-    void native(const Operation& op, const Site& site, const std::string& where,
+    void native(const Operation& op, const FaultSite& site, const std::string& where,
                 lang::Diagnostic& diagnostic) const {
         diagnostic.code = lang::Code::E505;
         const lang::Node& node = sheet_.nodes[site.node];
@@ -201,7 +201,7 @@ class Origin {
         }
         diagnostic.notes.push_back("it was given " + given);
     }
-    void labels(const Site& site, const Operation& op, lang::Diagnostic& diagnostic) const {
+    void labels(const FaultSite& site, const Operation& op, lang::Diagnostic& diagnostic) const {
         if (site.outer == none)
             return;
         const auto sign = [&](NodeId id) {
@@ -269,7 +269,7 @@ void report_origins(const PricedJob& job, const FaultTrail& trail, Asked asked, 
                              {}});
             continue;
         }
-        const Site site = origin.site_of(slot);
+        const FaultSite site = origin.site_of(slot);
         if (skip_prices && is_price(site.line))
             continue;
         diagnostics.add(origin.describe(slot, site));

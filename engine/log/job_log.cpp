@@ -12,6 +12,7 @@
 #include <csv.h>
 #include <fmt/format.h>
 
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -65,24 +66,6 @@ std::optional<double> number(std::string_view text) {
     if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
         return std::nullopt;
     return value;
-}
-
-bool is_date(std::string_view text) {
-    int year = 0;
-    int month = 0;
-    int day = 0;
-    const auto part = [&](std::size_t from, std::size_t size, int& to) {
-        const auto [end, error] =
-            std::from_chars(text.data() + from, text.data() + from + size, to);
-        return error == std::errc() && end == text.data() + from + size;
-    };
-    if (text.size() != 10 || text[4] != '-' || text[7] != '-' || !part(0, 4, year) ||
-        !part(5, 2, month) || !part(8, 2, day))
-        return false;
-    constexpr std::array<int, 12> days = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    const bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-    return year >= 1900 && month >= 1 && month <= 12 && day >= 1 &&
-           day <= days[static_cast<std::size_t>(month) - 1] + (leap && month == 2 ? 1 : 0);
 }
 
 class Reader {
@@ -190,7 +173,7 @@ class Reader {
         }
         LogRow row;
         row.date = text(cells, "date");
-        if (!is_date(row.date)) {
+        if (!lang::day_number(row.date)) {
             const Cell* at = cell(cells, "date");
             error(Code::J003, row.date.empty() ? "this row has no date" : "no such date",
                   at != nullptr ? at->span : cells[0].span, "write it as 2027-03-14");

@@ -9,68 +9,14 @@ using lang::Op;
 namespace {
 
 OpCode code_of(Op op) {
-    switch (op) {
-    case Op::Negate:
-        return OpCode::Negate;
-    case Op::Not:
-        return OpCode::Not;
-    case Op::Add:
-        return OpCode::Add;
-    case Op::Subtract:
-        return OpCode::Subtract;
-    case Op::Multiply:
-        return OpCode::Multiply;
-    case Op::Divide:
-        return OpCode::Divide;
-    case Op::Less:
-        return OpCode::Less;
-    case Op::LessEqual:
-        return OpCode::LessEqual;
-    case Op::Greater:
-        return OpCode::Greater;
-    case Op::GreaterEqual:
-        return OpCode::GreaterEqual;
-    case Op::Equal:
-        return OpCode::Equal;
-    case Op::NotEqual:
-        return OpCode::NotEqual;
-    case Op::And:
-        return OpCode::And;
-    case Op::Or:
-        return OpCode::Or;
-    case Op::When:
-        return OpCode::Select;
-    case Op::Min:
-    case Op::Least:
-        return OpCode::Min;
-    case Op::Max:
-    case Op::Most:
-        return OpCode::Max;
-    case Op::Abs:
-        return OpCode::Abs;
-    case Op::Sqrt:
-        return OpCode::Sqrt;
-    case Op::Exp:
-        return OpCode::Exp;
-    case Op::Log:
-        return OpCode::Log;
-    case Op::Sin:
-        return OpCode::Sin;
-    case Op::Cos:
-        return OpCode::Cos;
-    case Op::Tan:
-        return OpCode::Tan;
-    case Op::Atan:
-        return OpCode::Atan;
-    case Op::Ceil:
-        return OpCode::Ceil;
-    case Op::Floor:
-        return OpCode::Floor;
-    case Op::Round:
-        return OpCode::Round;
-    default:
-        return OpCode::Add; // Sum
-    }
+    static constexpr OpCode codes[] = {
+#define ACRE_PREFIX(op, sign, strength, units, folds) OpCode::folds,
+#define ACRE_BINARY(op, sign, shown, strength, units, folds) OpCode::folds,
+#define ACRE_FUNCTION(op, name, least, most, form, units, folds) OpCode::folds,
+#include "lang/syntax/operations.def"
+        OpCode::Select, // Op::When
+    };
+    return codes[static_cast<std::size_t>(op)];
 }
 
 } // namespace
@@ -222,23 +168,16 @@ void NodeCompiler::emit(NodeId id) {
         out = builder_.emit(node.conversion.divide ? OpCode::Divide : OpCode::Multiply, in[0],
                             builder_.constant(node.conversion.factor));
         break;
-    case Op::Min:
-    case Op::Max:
-    case Op::Sum:
-    case Op::Most:
-    case Op::Least:
-        out = fold_args(node.op, in, count);
-        break;
     default:
-        out = builder_.emit(code_of(node.op), in[0], count > 1 ? in[1] : 0, count > 2 ? in[2] : 0);
+        out = node.arg_count > 0 ? fold_args(node.op, in, count)
+                                 : builder_.emit(code_of(node.op), in[0], count > 1 ? in[1] : 0,
+                                                 count > 2 ? in[2] : 0);
     }
     values_.resize(values_.size() - count);
     finish(id, out);
 }
 
 Slot NodeCompiler::fold_args(Op op, const Slot* args, std::size_t count) {
-    if (count == 0)
-        return builder_.constant(0);
     Slot out = args[0];
     for (std::size_t i = 1; i < count; ++i)
         out = builder_.emit(code_of(op), out, args[i]);

@@ -3,7 +3,7 @@
 
 #include <span>
 
-#include "engine/plan/plan.h"
+#include "engine/plan/opcodes.h"
 
 namespace acre::engine {
 
@@ -19,30 +19,15 @@ template <class Visit> void for_each_operand(const Plan& plan, const Operation& 
         for (const Slot arg : plan.calls[op.a].args)
             visit(arg);
         return;
-    case OpCode::Select:
-        visit(op.a);
-        visit(op.b);
-        visit(op.c);
-        return;
-    case OpCode::Negate:
-    case OpCode::Sqrt:
-    case OpCode::Exp:
-    case OpCode::Log:
-    case OpCode::Sin:
-    case OpCode::Cos:
-    case OpCode::Tan:
-    case OpCode::Atan:
-    case OpCode::Abs:
-    case OpCode::Ceil:
-    case OpCode::Floor:
-    case OpCode::Round:
-    case OpCode::Not:
-        visit(op.a);
-        return;
     default:
-        visit(op.a);
-        visit(op.b);
+        break;
     }
+    const std::size_t count = traits_of(op.code).reads.size();
+    visit(op.a);
+    if (count > 1)
+        visit(op.b);
+    if (count > 2)
+        visit(op.c);
 }
 
 // Those that decide its value, through the branches taken: a condition, then what it lets through.

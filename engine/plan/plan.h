@@ -19,37 +19,8 @@ inline constexpr Slot no_slot = 0xFFFFFFFF;
 enum class OpCode : std::uint8_t {
     Constant, // a: into constants
     Input,    // a: into inputs
-    Add,
-    Subtract,
-    Multiply,
-    Divide,
-    Negate,
-    Power,
-    Sqrt,
-    Exp,
-    Log,
-    Sin,
-    Cos,
-    Tan,
-    Atan, // of degrees; Atan gives degrees
-    Abs,
-    Min,
-    Max,
-    Ceil,
-    Floor,
-    Round, // to whole numbers; a value within 1e-9 (relative, at most 1e-3) of a whole number is
-           // that number, and as near below a half it is the half; Round is half away from zero
-    Less,
-    LessEqual,
-    Greater,
-    GreaterEqual,
-    Equal,
-    NotEqual, // 1 true, 0 false, NaN if either side is poison
-    And,
-    Or,
-    Not,    // And: a false gives false whatever b is; Or: a true gives true whatever b is
-    Select, // a condition, b then, c otherwise
-    Guard,  // b if a is true, else poison: a limit of a function
+#define ACRE_OPERATION(code, ...) code,
+#include "engine/plan/opcodes.def"
     Table,  // a: into tables, b: x
     Native, // a: into calls: the value of a native function
 };

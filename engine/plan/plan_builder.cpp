@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "engine/native/native.h"
+#include "engine/plan/opcodes.h"
 #include "engine/plan/operations.h"
 
 namespace acre::engine {
@@ -17,27 +18,6 @@ constexpr double poison = std::numeric_limits<double>::quiet_NaN();
 bool commutes(OpCode code) {
     return code == OpCode::Add || code == OpCode::Multiply;
 }
-bool has_second(OpCode code) {
-    switch (code) {
-    case OpCode::Negate:
-    case OpCode::Sqrt:
-    case OpCode::Exp:
-    case OpCode::Log:
-    case OpCode::Sin:
-    case OpCode::Cos:
-    case OpCode::Tan:
-    case OpCode::Atan:
-    case OpCode::Abs:
-    case OpCode::Ceil:
-    case OpCode::Floor:
-    case OpCode::Round:
-    case OpCode::Not:
-        return false;
-    default:
-        return true;
-    }
-}
-
 std::uint64_t hash(const Operation& operation) {
     return mix(mix(mix(static_cast<std::uint64_t>(operation.code), operation.a), operation.b),
                operation.c);
@@ -107,8 +87,8 @@ Slot PlanBuilder::emit(OpCode code, Slot a, Slot b, Slot c) {
         return value(a) != 0 ? b : c;
     if (code == OpCode::Guard && is_constant(a) && value(a) == 1)
         return b;
-    const bool second = has_second(code);
-    const bool third = code == OpCode::Select;
+    const bool second = traits_of(code).reads.size() > 1;
+    const bool third = traits_of(code).reads.size() > 2;
     if (is_constant(a) && (!second || is_constant(b)) && (!third || is_constant(c))) {
         const double folded = apply(code, value(a), second ? value(b) : 0, third ? value(c) : 0);
         if (!std::isnan(folded))

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <limits>
+#include <type_traits>
 
 #include "engine/plan/math_functions.h"
 
@@ -19,6 +20,16 @@ inline double finite(double x) {
     return x - x == 0 ? x : poison;
 }
 
+// A rule of one, two or three operands, of which those it does not have are not looked at.
+template <auto rule> double on(double a, double b, double c) {
+    if constexpr (std::is_invocable_v<decltype(rule), double, double, double>)
+        return rule(a, b, c);
+    else if constexpr (std::is_invocable_v<decltype(rule), double, double>)
+        return rule(a, b);
+    else
+        return rule(a);
+}
+
 inline double add(double a, double b) {
     return finite(a + b);
 }
@@ -30,6 +41,13 @@ inline double multiply(double a, double b) {
 }
 inline double divide(double a, double b) {
     return finite(a / b);
+}
+
+inline double negative(double a) {
+    return -a;
+}
+inline double magnitude(double a) {
+    return std::fabs(a);
 }
 
 // The library's power makes 1 of 1 ^ NaN and of NaN ^ 0; poison must stay.
@@ -90,6 +108,24 @@ inline double rounded(double x) {
 
 inline double truth(bool holds, double a, double b) {
     return is_poison(a) || is_poison(b) ? poison : holds ? 1 : 0;
+}
+inline double less(double a, double b) {
+    return truth(a < b, a, b);
+}
+inline double less_equal(double a, double b) {
+    return truth(a <= b, a, b);
+}
+inline double greater(double a, double b) {
+    return truth(a > b, a, b);
+}
+inline double greater_equal(double a, double b) {
+    return truth(a >= b, a, b);
+}
+inline double equal(double a, double b) {
+    return truth(a == b, a, b);
+}
+inline double not_equal(double a, double b) {
+    return truth(a != b, a, b);
 }
 inline double both(double a, double b) {
     return is_poison(a) ? a : a == 0 ? 0 : is_poison(b) ? b : b != 0 ? 1 : 0;

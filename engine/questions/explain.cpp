@@ -50,9 +50,9 @@ class Explainer {
           sources_(job.sources()),
           shown_(job.sheet().lines.size(), 0) {}
 
-    Step step(lang::LineId id, std::uint32_t depth) {
+    ExplainStep step(lang::LineId id, std::uint32_t depth) {
         const lang::Line& line = sheet_.lines[id];
-        Step step;
+        ExplainStep step;
         step.name = line.name;
         step.label = line.label;
         step.unit = unit_text(sheet_, line);
@@ -87,7 +87,7 @@ class Explainer {
     }
 
   private:
-    void set_by(const lang::Given& given, Step& step) const {
+    void set_by(const lang::Given& given, ExplainStep& step) const {
         if (given.settings.empty())
             return;
         const lang::Setting& setting = given.settings.back();
@@ -116,7 +116,7 @@ class Explainer {
 
 } // namespace
 
-Step explain(const PricedJob& job, lang::LineId line, ExplainLimits limits) {
+ExplainStep explain(const PricedJob& job, lang::LineId line, ExplainLimits limits) {
     return Explainer(job).step(line, limits.depth < deepest ? limits.depth : deepest);
 }
 
@@ -140,7 +140,7 @@ lang::Diagnostic no_such_line(const lang::Sheet& sheet, const std::string& name)
 
 } // namespace
 
-lang::Outcome<Step> ask(const PricedJob& job, const ExplainQuestion& question) {
+lang::Outcome<ExplainStep> ask(const PricedJob& job, const ExplainQuestion& question) {
     const lang::Sheet& sheet = job.sheet();
     const lang::LineId line = question.line.empty() ? sheet.price_total : sheet.find(question.line);
     if (line == none)

@@ -11,7 +11,7 @@
 
 namespace acre::engine {
 
-struct Step {
+struct ExplainStep {
     std::string name, label, unit;
     double value = 0;
     std::string choice;       // the option taken, instead of a value
@@ -22,15 +22,15 @@ struct Step {
     std::string place;        // "models/deep-rip.rate:14"
     std::string because;
     std::vector<std::string>
-        sources;              // of the library functions it calls, with how sure we are of each
-    std::vector<Step> inputs; // what the formula rests on, through the branch taken
-    bool seen = false;        // shown in full above: inputs are left out here
+        sources; // of the library functions it calls, with how sure we are of each
+    std::vector<ExplainStep> inputs; // what the formula rests on, through the branch taken
+    bool seen = false;               // shown in full above: inputs are left out here
 };
 
 struct ExplainLimits {
     std::uint32_t depth = 0xFFFFFFFF;
 };
-Step explain(const PricedJob& job, lang::LineId line, ExplainLimits limits = {});
+ExplainStep explain(const PricedJob& job, lang::LineId line, ExplainLimits limits = {});
 
 struct ExplainQuestion {
     std::string line;                 // empty: the whole price
@@ -38,6 +38,6 @@ struct ExplainQuestion {
 };
 
 // Without a value there is no such line (Q001), or a fault stops what it rests on.
-lang::Outcome<Step> ask(const PricedJob& job, const ExplainQuestion& question);
+lang::Outcome<ExplainStep> ask(const PricedJob& job, const ExplainQuestion& question);
 
 } // namespace acre::engine

@@ -1,22 +1,14 @@
 #include "engine/readers/adjoint.h"
 
 #include <algorithm>
-#include <cmath>
-#include <limits>
 
 #include "engine/native/native.h"
-#include "engine/plan/math_functions.h"
 #include "engine/plan/operands.h"
 #include "engine/plan/scalar_rules.h"
+#include "engine/plan/slope_rules.h"
 
 namespace acre::engine {
 namespace {
-
-// Steps: between them nothing changes.
-bool is_flat(OpCode code) {
-    return (code >= OpCode::Less && code <= OpCode::Not) || code == OpCode::Ceil ||
-           code == OpCode::Floor || code == OpCode::Round;
-}
 
 // Of the segment that look_up reads.
 double slope_of(const PlanTable& table, double x) {
@@ -25,17 +17,6 @@ double slope_of(const PlanTable& table, double x) {
     const auto above = std::upper_bound(table.x.begin(), table.x.end(), x);
     const auto i = static_cast<std::size_t>(above - table.x.begin()) - 1;
     return (table.y[i + 1] - table.y[i]) / (table.x[i + 1] - table.x[i]);
-}
-
-// d(a ^ b)/da, with r = a ^ b.
-double power_slope(double a, double b, double r) {
-    if (a != 0)
-        return r * b / a;
-    return b == 1 ? 1 : b > 1 || b == 0 ? 0 : std::numeric_limits<double>::infinity();
-}
-// d(a ^ b)/db. At a = 0 the power is flat in b; below zero it is a number only at whole b.
-double exponent_slope(double a, double r) {
-    return a == 0 ? 0 : r * math_functions().log(a);
 }
 
 class Sweep {
@@ -50,86 +31,56 @@ class Sweep {
     // Passes what the target owes to slot i on to its operands.
     void pass(Slot i) {
         const Operation& op = plan_.operations[i];
-        const double bar = bar_[i], r = value_[i];
-        const auto a = [&] { return value_[op.a]; };
-        const auto b = [&] { return value_[op.b]; };
+        const double bar = bar_[i];
         switch (op.code) {
-        case OpCode::Add:
-            give(op.a, bar);
-            give(op.b, bar);
-            break;
-        case OpCode::Subtract:
-            give(op.a, bar);
-            give(op.b, -bar);
-            break;
-        case OpCode::Multiply:
-            give(op.a, bar * b());
-            give(op.b, bar * a());
-            break;
-        case OpCode::Divide: {
-            const double share = bar / b();
-            give(op.a, share);
-            give(op.b, -share * r);
-            break;
-        }
-        case OpCode::Negate:
-            give(op.a, -bar);
-            break;
-        case OpCode::Power:
-            if (reached_[op.a])
-                give(op.a, bar * power_slope(a(), b(), r));
-            if (reached_[op.b])
-                give(op.b, bar * exponent_slope(a(), r));
-            break;
-        case OpCode::Sqrt:
-            give(op.a, bar * 0.5 / r);
-            break;
-        case OpCode::Exp:
-            give(op.a, bar * r);
-            break;
-        case OpCode::Log:
-            give(op.a, bar / a());
-            break;
-        case OpCode::Sin:
-            give(op.a, bar / scalar::degrees_of_a_radian * scalar::cosine(a()));
-            break;
-        case OpCode::Cos:
-            give(op.a, -bar / scalar::degrees_of_a_radian * scalar::sine(a()));
-            break;
-        case OpCode::Tan:
-            give(op.a, bar / scalar::degrees_of_a_radian * (1 + r * r));
-            break;
-        case OpCode::Atan:
-            give(op.a, bar * scalar::degrees_of_a_radian / (1 + a() * a()));
-            break;
-        case OpCode::Abs:
-            give(op.a, a() < 0 ? -bar : bar);
-            break;
-        case OpCode::Min:
-            give(b() < a() ? op.b : op.a, bar);
-            break;
-        case OpCode::Max:
-            give(b() > a() ? op.b : op.a, bar);
-            break;
-        case OpCode::Select:
-            give(a() != 0 ? op.b : op.c, bar);
-            break;
-        case OpCode::Guard:
-            give(op.b, bar);
-            break;
+#define ACRE_OPERATION(code, kind, reads, rule)                                                    \
+    case OpCode::code:                                                                             \
+        ACRE_PASS_##kind(rule);                                                                    \
+        break;
+#define ACRE_PASS_Arithmetic(rule)                                                                 \
+    pass_by<slope::rule>(op, {bar, value_[op.a], value_[op.b], value_[i]})
+#define ACRE_PASS_Simple ACRE_PASS_Arithmetic
+#define ACRE_PASS_Function ACRE_PASS_Arithmetic
+#define ACRE_PASS_Branch ACRE_PASS_Arithmetic
+#define ACRE_PASS_Whole(rule)
+#define ACRE_PASS_Comparison(rule)
+#define ACRE_PASS_Logic(rule)
+#include "engine/plan/opcodes.def"
+#undef ACRE_PASS_Arithmetic
+#undef ACRE_PASS_Simple
+#undef ACRE_PASS_Function
+#undef ACRE_PASS_Branch
+#undef ACRE_PASS_Whole
+#undef ACRE_PASS_Comparison
+#undef ACRE_PASS_Logic
         case OpCode::Table:
-            give(op.b, bar * slope_of(plan_.tables[op.a], b()));
+            give(op.b, bar * slope_of(plan_.tables[op.a], value_[op.b]));
             break;
         case OpCode::Native:
             pass_call(plan_.calls[op.a], bar);
             break;
-        default:
-            break; // constants, inputs and steps pass nothing on
+        case OpCode::Constant:
+        case OpCode::Input:
+            break;
         }
     }
 
   private:
-    void give(Slot slot, double amount) { bar_[slot] += amount; }
+    void give(Slot slot, double amount) {
+        bar_[slot] += amount;
+    }
+
+    template <class Rule> void pass_by(const Operation& op, const slope::At& at) {
+        if constexpr (requires { Rule::a(at); })
+            if (reached_[op.a])
+                give(op.a, Rule::a(at));
+        if constexpr (requires { Rule::b(at); })
+            if (reached_[op.b])
+                give(op.b, Rule::b(at));
+        if constexpr (requires { Rule::c(at); })
+            if (reached_[op.c])
+                give(op.c, Rule::c(at));
+    }
 
     void pass_call(const NativeCall& call, double bar) {
         args_.clear();

@@ -7,6 +7,7 @@
 #include <new>
 
 #include "engine/plan/effort.h"
+#include "engine/plan/opcodes.h"
 #include "engine/readers/lanes/instructions.h"
 #include "engine/readers/lanes/kernels.h"
 #include "engine/readers/value.h"
@@ -19,7 +20,7 @@ using lanes::group;
 // Rows of the scratch that are read and written again and again should leave room in the nearest
 // cache for inputs and outputs.
 constexpr std::size_t cache_for_rows = 20 * 1024;
-constexpr std::size_t line = 64; // of a cache, in bytes
+constexpr std::size_t cache_line = 64; // of a cache, in bytes
 // A plan of a stranger may call natives many thousand times; each batch remembered takes a hundred
 // kilobytes.
 constexpr std::size_t calls_remembered = 32;
@@ -32,25 +33,25 @@ std::size_t lanes_at_once(std::uint32_t rows) {
 }
 
 struct Free {
-    void operator()(double* p) const { ::operator delete[](p, std::align_val_t{line}); }
+    void operator()(double* p) const { ::operator delete[](p, std::align_val_t{cache_line}); }
 };
 using Buffer = std::unique_ptr<double[], Free>;
 
 Buffer buffer(std::size_t count) {
-    auto* p = static_cast<double*>(
-        ::operator new[](std::max<std::size_t>(count, 1) * sizeof(double), std::align_val_t{line}));
+    auto* p = static_cast<double*>(::operator new[](
+        std::max<std::size_t>(count, 1) * sizeof(double), std::align_val_t{cache_line}));
     std::fill_n(p, count, 0.0);
     return Buffer(p);
 }
 
-std::uint64_t effort_of(std::uint16_t kernel) {
-    if (kernel >= static_cast<std::uint16_t>(lanes::Kernel::Exp) &&
-        kernel <= static_cast<std::uint16_t>(lanes::Kernel::PowerFixed))
-        return effort_of_function;
-    if (kernel == static_cast<std::uint16_t>(lanes::Kernel::Lines) ||
-        kernel == static_cast<std::uint16_t>(lanes::Kernel::Staircase))
+std::uint64_t effort_of(std::uint16_t number) {
+    const auto kernel = static_cast<lanes::Kernel>(number);
+    if (kernel == lanes::Kernel::Native)
+        return effort_of_native;
+    if (kernel == lanes::Kernel::Lines || kernel == lanes::Kernel::Staircase)
         return effort_of_table;
-    return kernel == static_cast<std::uint16_t>(lanes::Kernel::Native) ? effort_of_native : 1;
+    const bool function = number < op_traits.size() && op_traits[number].kind == OpKind::Function;
+    return function || kernel == lanes::Kernel::PowerFixed ? effort_of_function : 1;
 }
 
 std::vector<double> values_of(const Plan& plan, std::span<const double> inputs) {

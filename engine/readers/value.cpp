@@ -37,27 +37,18 @@ Values evaluate(const Plan& plan, std::span<const double> inputs) {
         case OpCode::Input:
             slot[i] = scalar::finite(inputs.empty() ? plan.inputs[op.a].value : inputs[op.a]);
             break;
-        case OpCode::Add:
-            slot[i] = scalar::add(slot[op.a], slot[op.b]);
-            break;
-        case OpCode::Subtract:
-            slot[i] = scalar::subtract(slot[op.a], slot[op.b]);
-            break;
-        case OpCode::Multiply:
-            slot[i] = scalar::multiply(slot[op.a], slot[op.b]);
-            break;
-        case OpCode::Divide:
-            slot[i] = scalar::divide(slot[op.a], slot[op.b]);
-            break;
         case OpCode::Table:
             slot[i] = look_up(plan.tables[op.a], slot[op.b]);
             break;
         case OpCode::Native:
             slot[i] = call_native(plan.calls[op.a], slot, args);
             break;
-        // Operands an operation does not have are slot 0, which it does not look at.
-        default:
-            slot[i] = apply(op.code, slot[op.a], slot[op.b], slot[op.c]);
+            // Operands an operation does not have are slot 0, which it does not look at.
+#define ACRE_OPERATION(code, kind, reads, rule)                                                    \
+    case OpCode::code:                                                                             \
+        slot[i] = scalar::on<scalar::rule>(slot[op.a], slot[op.b], slot[op.c]);                    \
+        break;
+#include "engine/plan/opcodes.def"
         }
     }
     return values;

@@ -3,9 +3,12 @@
 #include <string>
 #include <vector>
 
+#include <fmt/format.h>
+
 #include "engine/job/priced_job.h"
 #include "engine/plan/plan_roots.h"
 #include "engine/words/words.h"
+#include "lang/check/operations.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -16,105 +19,9 @@ using lang::Op;
 
 namespace {
 
-// How strongly an operation binds; what binds weaker inside stands in brackets.
+// What binds weaker inside stands in brackets.
 int strength(Op op) {
-    switch (op) {
-    case Op::When:
-        return 0;
-    case Op::Or:
-        return 1;
-    case Op::And:
-        return 2;
-    case Op::Not:
-        return 3;
-    case Op::Less:
-    case Op::LessEqual:
-    case Op::Greater:
-    case Op::GreaterEqual:
-    case Op::Equal:
-    case Op::NotEqual:
-        return 4;
-    case Op::Add:
-    case Op::Subtract:
-        return 5;
-    case Op::Multiply:
-    case Op::Divide:
-        return 6;
-    case Op::Negate:
-        return 7;
-    case Op::Power:
-        return 8;
-    default:
-        return 9;
-    }
-}
-
-const char* sign_of(Op op) {
-    switch (op) {
-    case Op::Add:
-        return " + ";
-    case Op::Subtract:
-        return " - ";
-    case Op::Multiply:
-        return " × ";
-    case Op::Divide:
-        return " / ";
-    case Op::Power:
-        return " ^ ";
-    case Op::Less:
-        return " < ";
-    case Op::LessEqual:
-        return " <= ";
-    case Op::Greater:
-        return " > ";
-    case Op::GreaterEqual:
-        return " >= ";
-    case Op::Equal:
-        return " == ";
-    case Op::NotEqual:
-        return " != ";
-    case Op::And:
-        return " and ";
-    default:
-        return " or ";
-    }
-}
-
-const char* name_of(Op op) {
-    switch (op) {
-    case Op::Min:
-        return "min";
-    case Op::Max:
-        return "max";
-    case Op::Abs:
-        return "abs";
-    case Op::Sqrt:
-        return "sqrt";
-    case Op::Exp:
-        return "exp";
-    case Op::Log:
-        return "log";
-    case Op::Sin:
-        return "sin";
-    case Op::Cos:
-        return "cos";
-    case Op::Tan:
-        return "tan";
-    case Op::Atan:
-        return "atan";
-    case Op::Ceil:
-        return "ceil";
-    case Op::Floor:
-        return "floor";
-    case Op::Round:
-        return "round";
-    case Op::Most:
-        return "most";
-    case Op::Least:
-        return "least";
-    default:
-        return "sum";
-    }
+    return lang::row_of(op).strength;
 }
 
 // Writes out a formula that nobody wrote. Recursion: a formula is no deeper than
@@ -139,12 +46,12 @@ class Writer {
         case Op::Convert:
             return text(node.a);
         case Op::Negate:
-            return "-" + operand(node.a, 7);
+            return "-" + operand(node.a, strength(node.op));
         case Op::Not:
-            return "not " + operand(node.a, 3);
+            return "not " + operand(node.a, strength(node.op));
         case Op::When:
-            return "when " + operand(node.a, 1) + " then " + operand(node.b, 1) + " otherwise " +
-                   text(node.c);
+            return "when " + operand(node.a, strength(Op::Or)) + " then " +
+                   operand(node.b, strength(Op::Or)) + " otherwise " + text(node.c);
         case Op::Table:
             return sheet_.tables[node.index].name + "(" + text(node.a) + ")";
         case Op::Define:
@@ -154,15 +61,18 @@ class Writer {
         default:
             break;
         }
-        if (const int own = strength(node.op); own < 9)
-            return operand(node.a, own) + sign_of(node.op) +
-                   operand(node.b, node.op == Op::Add || node.op == Op::Multiply ? own : own + 1);
+        const lang::OperationRow row = lang::row_of(node.op);
+        if (!row.shown.empty())
+            return fmt::format("{} {} {}", operand(node.a, row.strength), row.shown,
+                               operand(node.b, node.op == Op::Add || node.op == Op::Multiply
+                                                   ? row.strength
+                                                   : row.strength + 1));
         std::string inner = args(node, ", ");
         if (node.a != none)
             inner += text(node.a);
         if (node.b != none)
             inner += ", " + text(node.b);
-        return name_of(node.op) + ("(" + inner + ")");
+        return fmt::format("{}({})", row.text, inner);
     }
 
     std::string line(lang::LineId id) const {
@@ -178,8 +88,8 @@ class Writer {
         const lang::Node& node = sheet_.nodes[id];
         if (node.op == Op::Convert)
             return operand(node.a, least);
-        const bool weaker =
-            node.op == Op::Sum && node.arg_count > 1 ? least > 5 : strength(node.op) < least;
+        const bool weaker = node.op == Op::Sum && node.arg_count > 1 ? least > strength(Op::Add)
+                                                                     : strength(node.op) < least;
         return weaker ? "(" + text(id) + ")" : text(id);
     }
     std::string args(const lang::Node& node, const char* between) const {

@@ -58,26 +58,26 @@ class Checker {
   private:
     // The text of a unit costs a search through the catalog: where nobody wrote it, it is made when
     // an error needs it.
-    struct UnitText {
+    struct UnitName {
         const std::string* written = nullptr;
         const Unit* unit = nullptr;
     };
     // What a value is for, put into words by an error only: "the allowed range of `depth`".
-    struct Subject {
+    struct Purpose {
         std::string_view lead;
         std::string_view name;
     };
-    static std::string text(const Subject& subject) {
+    static std::string text(const Purpose& subject) {
         return subject.name.empty() ? std::string(subject.lead)
                                     : fmt::format("{}`{}`", subject.lead, subject.name);
     }
-    std::string text(const UnitText& unit) const {
+    std::string text(const UnitName& unit) const {
         return unit.written != nullptr ? *unit.written : sheet_.units.text(*unit.unit);
     }
 
     // Types the value, and gives it in the unit that is declared.
-    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const Subject& subject,
-                       const UnitText& unit, Span declared) {
+    NodeId check_value(const Site& site, NodeId value, const Type& wanted, const Purpose& subject,
+                       const UnitName& unit, Span declared) {
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
             return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
@@ -87,12 +87,12 @@ class Checker {
     }
 
     // The same for what has no declaration to point at. No value stays none.
-    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject,
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Purpose& subject,
                       const std::string& unit_text) {
-        return check_part(site, value, wanted, subject, UnitText{&unit_text, nullptr});
+        return check_part(site, value, wanted, subject, UnitName{&unit_text, nullptr});
     }
-    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Subject& subject,
-                      const UnitText& unit) {
+    NodeId check_part(const Site& site, NodeId value, const Type& wanted, const Purpose& subject,
+                      const UnitName& unit) {
         if (value == none)
             return none;
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
@@ -111,7 +111,7 @@ class Checker {
         const Type wanted = line.type;
         const std::string_view lead = line.role == Role::EventCount ? "the count of " : "";
         return check_value({id, nullptr}, line.value, wanted, {lead, line.name},
-                           UnitText{&line.unit_text, nullptr}, line.name_span);
+                           UnitName{&line.unit_text, nullptr}, line.name_span);
     }
 
     void check_cost(const Cost& cost) {
@@ -120,8 +120,6 @@ class Checker {
         if (quantity.value == none || rate.type.kind != Kind::Number)
             return;
         const Type over = typing_.type({cost.quantity, nullptr}, quantity.value);
-        if (quantity.type.kind == Kind::Poison)
-            sheet_.lines[cost.quantity].type = over;
         const Applied money = apply(Op::Multiply, rate.type, over);
         if (over.kind == Kind::Poison ||
             (money.good() && money.type.unit.dim == base_type(Money).unit.dim))
@@ -148,7 +146,7 @@ class Checker {
                 continue;
             const bool in_force = setting.value == sheet_.lines[id].value;
             setting.value = check_value(site, setting.value, wanted, {"", name},
-                                        UnitText{&unit_text, nullptr}, declared);
+                                        UnitName{&unit_text, nullptr}, declared);
             if (in_force)
                 sheet_.lines[id].value = setting.value;
         }
@@ -175,16 +173,16 @@ class Checker {
         for (Local& local : function.locals)
             if (local.value != none)
                 local.value = check_value(site, local.value, local.type, {"", local.name},
-                                          UnitText{nullptr, &local.type.unit}, local.span);
+                                          UnitName{nullptr, &local.type.unit}, local.span);
         if (function.value != none)
             function.value =
                 check_value(site, function.value, function.type, {"", function.name},
-                            UnitText{&function.type_text, nullptr}, function.name_span);
+                            UnitName{&function.type_text, nullptr}, function.name_span);
         for (std::vector<FunctionRange>* ranges : {&function.tested, &function.limits})
             for (FunctionRange& range : *ranges) {
                 if (range.parameter >= function.parameters.size())
                     continue;
-                const Subject subject{ranges == &function.limits ? "the limits of "
+                const Purpose subject{ranges == &function.limits ? "the limits of "
                                                                  : "the tested range of ",
                                       function.parameters[range.parameter]};
                 const Type& wanted = function.parameter_types[range.parameter];
@@ -200,9 +198,9 @@ class Checker {
             // kind.
             const Type shown = typing_.type({}, example.call);
             example.expected = check_part({}, example.expected, shown, {"the example", {}},
-                                          UnitText{nullptr, &shown.unit});
+                                          UnitName{nullptr, &shown.unit});
             example.tolerance = check_part({}, example.tolerance, shown, {"the example", {}},
-                                           UnitText{nullptr, &shown.unit});
+                                           UnitName{nullptr, &shown.unit});
         }
     }
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/check/operations.h"
 #include "lang/check/resolve/report.h"
 #include "lang/check/written_unit.h"
 #include "lang/diag/place.h"
@@ -68,7 +69,7 @@ bool may_mend(const Line& line) {
 }
 
 bool needs_brackets(Op op) {
-    return op == Op::Add || op == Op::Subtract || op == Op::When;
+    return row_of(op).strength <= row_of(Op::Add).strength;
 }
 
 } // namespace

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/mend.h"
+#include "lang/check/operations.h"
 #include "lang/check/resolve/report.h"
 #include "lang/check/written_unit.h"
 #include "lang/units/number_text.h"
@@ -18,35 +19,6 @@ using resolving::problem;
 
 std::string one_of(std::string_view unit_text) {
     return fmt::format("1 {}", unit_text);
-}
-
-std::string_view name_of_function(Op op) {
-    switch (op) {
-    case Op::Abs:
-        return "abs";
-    case Op::Sqrt:
-        return "sqrt";
-    case Op::Exp:
-        return "exp";
-    case Op::Log:
-        return "log";
-    case Op::Sin:
-        return "sin";
-    case Op::Cos:
-        return "cos";
-    case Op::Tan:
-        return "tan";
-    case Op::Atan:
-        return "atan";
-    case Op::Ceil:
-        return "ceil";
-    case Op::Floor:
-        return "floor";
-    case Op::Round:
-        return "round";
-    default:
-        return {};
-    }
 }
 
 std::string sides_title(Op op, const std::string& a, const std::string& b) {
@@ -159,7 +131,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
     const Node& whole = sheet_.nodes[node];
     const NodeId fault = outcome.operand == 0 || b == none ? a : b;
     const Span at = sheet_.nodes[fault].span;
-    const std::string_view function = name_of_function(whole.op);
+    const std::string_view function = row_of(whole.op).text;
     switch (outcome.mismatch) {
     case Mismatch::None:
     case Mismatch::Poisoned:

@@ -1,5 +1,7 @@
 #include "lang/check/ops.h"
 
+#include "lang/check/operations.h"
+
 namespace acre::lang {
 namespace {
 
@@ -68,66 +70,65 @@ Applied alike(const Type& a, const Type& b, bool gives_truth) {
 } // namespace
 
 Applied apply(Op op, const Type& a) {
+    const UnitRule rule = row_of(op).units;
     if (a.kind == Kind::Poison)
         return fails(Mismatch::Poisoned);
-    if (op == Op::Not)
+    if (rule == UnitRule::Truths)
         return a.kind == Kind::Truth ? gives(truth(), one) : fails(Mismatch::WantsTruth);
     if (a.kind != Kind::Number)
         return fails(Mismatch::WantsNumber);
-    switch (op) {
-    case Op::Sqrt:
+    switch (rule) {
+    case UnitRule::Root:
         return root(a);
-    case Op::Exp:
-    case Op::Log:
+    case UnitRule::Plain:
         return a.unit.is_plain() ? gives(number(one), one) : fails(Mismatch::WantsPlain);
-    case Op::Ceil:
-    case Op::Floor:
-    case Op::Round:
+    case UnitRule::Steps:
         return a.unit.is_plain() ? gives(number(one), one) : fails(Mismatch::WantsPlain, 1);
-    case Op::Atan:
+    case UnitRule::ToAngle:
         return a.unit.is_plain() ? gives(number(degree), one) : fails(Mismatch::WantsPlain);
-    case Op::Sin:
-    case Op::Cos:
-    case Op::Tan:
+    case UnitRule::OfAngle:
         return a.unit.dim == degree.dim ? gives(number(one), degree) : fails(Mismatch::WantsAngle);
-    default: // Negate, Abs
+    default: // Same, and Alike of one value
         return gives(a, a.unit);
     }
 }
 
 Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) {
+    const UnitRule rule = row_of(op).units;
     if (a.kind == Kind::Poison || b.kind == Kind::Poison)
         return fails(Mismatch::Poisoned);
-    if (op == Op::And || op == Op::Or) {
+    if (rule == UnitRule::Truths) {
         if (a.kind != Kind::Truth || b.kind != Kind::Truth)
             return fails(Mismatch::WantsTruth, a.kind != Kind::Truth ? 0 : 1);
         return gives(truth(), one);
     }
-    if ((op == Op::Equal || op == Op::NotEqual) &&
-        (a.kind == Kind::Choice || b.kind == Kind::Choice)) {
+    if (rule == UnitRule::Equality && (a.kind == Kind::Choice || b.kind == Kind::Choice)) {
         if (a.kind != b.kind)
             return fails(Mismatch::UnlikeKinds);
         return a.choice == b.choice ? gives(truth(), one) : fails(Mismatch::UnlikeChoices);
     }
     if (a.kind != Kind::Number || b.kind != Kind::Number)
         return fails(Mismatch::WantsNumber, a.kind != Kind::Number ? 0 : 1);
-    switch (op) {
-    case Op::Multiply:
+    switch (rule) {
+    case UnitRule::Product:
         return gives(multiply(a.unit, b.unit), a.unit, b.unit);
-    case Op::Divide:
+    case UnitRule::Quotient:
         return gives(divide(a.unit, b.unit), a.unit, b.unit);
-    case Op::Power:
+    case UnitRule::Power:
         return raised(a, b, exponent);
-    case Op::Less:
-    case Op::LessEqual:
-    case Op::Greater:
-    case Op::GreaterEqual:
-    case Op::Equal:
-    case Op::NotEqual:
+    case UnitRule::Order:
+    case UnitRule::Equality:
         return alike(a, b, true);
-    default: // Add, Subtract, Min, Max, Ceil, Floor, Round
+    default: // Alike, Steps
         return alike(a, b, false);
     }
+}
+
+Applied apply_when(const Type& then, const Type& otherwise) {
+    const Mismatch mismatch = fit(otherwise, then);
+    if (mismatch == Mismatch::WantsTruth || mismatch == Mismatch::WantsNumber)
+        return fails(Mismatch::UnlikeKinds);
+    return mismatch == Mismatch::None ? gives(then, then.unit, then.unit) : fails(mismatch);
 }
 
 Mismatch fit(const Type& given, const Type& wanted) {

@@ -37,11 +37,13 @@ struct Applied {
     bool good() const { return mismatch == Mismatch::None; }
 };
 
-// Negate, Not, Abs, Sqrt, Exp, Log, Sin, Cos, Tan, Atan, and Ceil, Floor, Round without a step.
+// An operation of one value, by its UnitRule (operations.h).
 Applied apply(Op op, const Type& a);
-// Add … Or, Min, Max, and Ceil, Floor, Round with a step. `exponent`: the right side of a Power
-// where it is a whole number as written.
+// Of two; a function of many values: of what it makes of the values so far, and the next.
+// `exponent`: the right side of a Power where it is a whole number as written.
 Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent = {});
+// When, of its two branches: the second takes the unit of the first.
+Applied apply_when(const Type& then, const Type& otherwise);
 // Whether a value of type `given` can stand where `wanted` is declared; numbers of one dimension
 // can (UnlikeUnits, WantsNumber, WantsTruth, UnlikeKinds, UnlikeChoices).
 Mismatch fit(const Type& given, const Type& wanted);

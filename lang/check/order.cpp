@@ -13,7 +13,7 @@ constexpr std::size_t most_shown = 6; // steps of a loop that are drawn
 
 // The graph together with the node that makes each edge.
 struct Traced {
-    Graph graph;
+    Dependencies graph;
     std::vector<NodeId> nodes; // by edge
 };
 
@@ -67,7 +67,7 @@ Traced graph_of_functions(const Sheet& sheet) {
     return std::move(tracer.out);
 }
 
-bool has_edge(const Graph& graph, std::uint32_t from, std::uint32_t to) {
+bool has_edge(const Dependencies& graph, std::uint32_t from, std::uint32_t to) {
     return std::find(graph.edges.begin() + graph.first[from],
                      graph.edges.begin() + graph.first[from + 1],
                      to) != graph.edges.begin() + graph.first[from + 1];
@@ -164,7 +164,7 @@ void report_function_loops(const Sheet& sheet, Diagnostics& diagnostics) {
 // Tarjan's algorithm with a stack of its own, so that a chain of a million lines is no danger (R.
 // Tarjan, "Depth-first search and linear graph algorithms", SIAM J. Comput. 1(2), 1972; from
 // memory).
-std::vector<std::vector<std::uint32_t>> strong_groups(const Graph& graph) {
+std::vector<std::vector<std::uint32_t>> strong_groups(const Dependencies& graph) {
     constexpr std::uint32_t unseen = 0xFFFFFFFF;
     struct Frame {
         std::uint32_t node, next_edge;
@@ -215,7 +215,7 @@ std::vector<std::vector<std::uint32_t>> strong_groups(const Graph& graph) {
     return groups;
 }
 
-std::vector<std::uint32_t> shortest_loop(const Graph& graph,
+std::vector<std::uint32_t> shortest_loop(const Dependencies& graph,
                                          const std::vector<std::uint32_t>& group) {
     const std::uint32_t start = group.front();
     std::vector<std::uint32_t> from(graph.size(), none);

@@ -38,48 +38,24 @@ inline constexpr std::uint32_t max_sheet_name_bytes =
     64U << 20U; // of names, labels and reasons of all lines
 
 enum class Op : std::uint8_t {
+// Of one value a; of two, a and b; of a function, a and b, or args where it takes many. `and`
+// and `or` do not ask for b when a decides. Ceil, Floor, Round without b: to whole numbers. The
+// args of Sum, Most, Least are Line nodes: the lines of the blocks, or (Sum) the amounts that a
+// price adds up, of $; one at least.
+#define ACRE_PREFIX(op, ...) op,
+#define ACRE_BINARY(op, ...) op,
+#define ACRE_FUNCTION(op, ...) op,
+#include "lang/syntax/operations.def"
+    When,      // a condition, b then, c otherwise
     Number,    // number, in the unit of its type
     Choice,    // index: which option
     Line,      // index: LineId
     Parameter, // index: which parameter of the define
     Local,     // index: which local of the define
-    Negate,
-    Not, // a
-    Add,
-    Subtract,
-    Multiply,
-    Divide,
-    Power, // a, b
-    Less,
-    LessEqual,
-    Greater,
-    GreaterEqual, // a, b
-    Equal,
-    NotEqual, // a, b: numbers or choices
-    And,
-    Or,   // a, b; b is not asked for when a decides
-    When, // a condition, b then, c otherwise
-    Min,
-    Max, // args
-    Abs,
-    Sqrt,
-    Exp,
-    Log,
-    Sin,
-    Cos,
-    Tan,
-    Atan, // a
-    Ceil,
-    Floor,
-    Round,  // a, b the step (none: 1)
-    Table,  // index: table, a
-    Define, // index: define, args
-    Sum,
-    Most,
-    Least, // args: Line nodes; the lines of the blocks, or (Sum) the amounts that a price adds up,
-           // of $; one at least
-    Convert, // a, by `conversion`; made by check only
-    Missing, // reported already
+    Table,     // index: table, a
+    Define,    // index: define, args
+    Convert,   // a, by `conversion`; made by check only
+    Missing,   // reported already
 };
 
 struct Node {

@@ -1,12 +1,12 @@
 #include "lang/check/typing.h"
 
-#include <cmath>
+#include "lang/check/operations.h"
+#include "lang/check/type_of.h"
 
 namespace acre::lang {
 namespace {
 
 constexpr Type poison{Type::Kind::Poison, 0, {}};
-constexpr double largest_exponent = 127; // as a unit can hold
 
 } // namespace
 
@@ -23,20 +23,6 @@ NodeId Typing::converted(NodeId node, const Unit& unit) {
     convert.type.unit = unit;
     sheet_.nodes.push_back(convert);
     return static_cast<NodeId>(sheet_.nodes.size() - 1);
-}
-
-// A whole number as written, without a unit, signed or not.
-std::optional<int> Typing::whole_exponent(NodeId id) const {
-    const Node* node = &sheet_.nodes[id];
-    double sign = 1;
-    if (node->op == Op::Negate) {
-        sign = -1;
-        node = &sheet_.nodes[node->a];
-    }
-    if (node->op != Op::Number || node->type.unit != one ||
-        node->number != std::floor(node->number) || std::abs(node->number) > largest_exponent)
-        return std::nullopt;
-    return static_cast<int>(sign * node->number);
 }
 
 const Type& Typing::type(const Site& site, NodeId id, const Type* wanted) {
@@ -64,13 +50,6 @@ const Type& Typing::type(const Site& site, NodeId id, const Type* wanted) {
     case Op::When:
         type_when(site, id, wanted);
         break;
-    case Op::Min:
-    case Op::Max:
-    case Op::Sum:
-    case Op::Most:
-    case Op::Least:
-        type_list(site, id, wanted);
-        break;
     case Op::Table:
         type_table(site, id);
         break;
@@ -78,7 +57,9 @@ const Type& Typing::type(const Site& site, NodeId id, const Type* wanted) {
         type_call(site, id);
         break;
     default:
-        if (node.b == none)
+        if (node.arg_count > 0)
+            type_list(site, id, wanted);
+        else if (node.b == none)
             type_unary(site, id);
         else
             type_binary(site, id, wanted);
@@ -104,14 +85,16 @@ void Typing::type_binary(const Site& site, NodeId id, const Type* wanted) {
     type(site, a, sum ? wanted : nullptr);
     type(site, b, sum ? wanted : nullptr);
     const Applied outcome = apply(op, sheet_.nodes[a].type, sheet_.nodes[b].type,
-                                  op == Op::Power ? whole_exponent(b) : std::nullopt);
+                                  op == Op::Power ? whole_exponent(sheet_, b) : std::nullopt);
     sheet_.nodes[id].type = outcome.type;
     if (!outcome.good())
         return mismatches_.operation(site, id, a, b, outcome, wanted);
     if (sheet_.nodes[a].type.kind != Type::Kind::Number)
         return;
-    const bool product = op == Op::Multiply || op == Op::Divide || op == Op::Power;
-    if (!product && !sheet_.nodes[a].type.unit.is_plain())
+    const UnitRule rule = row_of(op).units;
+    const bool pair = rule == UnitRule::Alike || rule == UnitRule::Steps ||
+                      rule == UnitRule::Order || rule == UnitRule::Equality;
+    if (pair && !sheet_.nodes[a].type.unit.is_plain())
         note_odd_pair(site, id, a, b);
     const NodeId first = converted(a, outcome.first);
     const NodeId second = converted(b, outcome.second);
@@ -131,15 +114,10 @@ void Typing::type_when(const Site& site, NodeId id, const Type* wanted) {
         mismatches_.condition(site, node.a);
     const Type then = type(site, node.b, wanted);
     const Type otherwise = type(site, node.c, wanted);
-    Applied outcome;
-    outcome.mismatch = fit(otherwise, then);
-    if (outcome.mismatch == Mismatch::WantsTruth || outcome.mismatch == Mismatch::WantsNumber)
-        outcome.mismatch = Mismatch::UnlikeKinds;
-    if (!outcome.good()) {
-        sheet_.nodes[id].type = poison;
+    const Applied outcome = apply_when(then, otherwise);
+    sheet_.nodes[id].type = outcome.type;
+    if (!outcome.good())
         return mismatches_.operation(site, id, node.b, node.c, outcome, wanted);
-    }
-    sheet_.nodes[id].type = then;
     if (then.kind == Type::Kind::Number) {
         const NodeId c = converted(node.c, then.unit);
         sheet_.nodes[id].c = c;
@@ -148,19 +126,20 @@ void Typing::type_when(const Site& site, NodeId id, const Type* wanted) {
 
 // Min, Max and what is taken over blocks: all in the unit of the first.
 void Typing::type_list(const Site& site, NodeId id, const Type* wanted) {
+    const Op op = sheet_.nodes[id].op;
     const std::uint32_t first_arg = sheet_.nodes[id].first_arg;
     const std::uint32_t count = sheet_.nodes[id].arg_count;
     const NodeId first = sheet_.args[first_arg];
     bool good = true;
     Type result = type(site, first, wanted);
     if (count == 1) {
-        const Applied outcome = apply(Op::Abs, result); // a number, whatever its unit
+        const Applied outcome = apply(op, result);
         good = outcome.good();
         mismatches_.operation(site, id, first, none, outcome, nullptr);
     }
     for (std::uint32_t i = 1; i < count; ++i) {
         const NodeId other = sheet_.args[first_arg + i];
-        const Applied outcome = apply(Op::Min, result, type(site, other, wanted));
+        const Applied outcome = apply(op, result, type(site, other, wanted));
         if (outcome.good()) {
             const NodeId arg = converted(other, result.unit);
             sheet_.args[first_arg + i] = arg;

@@ -34,7 +34,6 @@ class Typing {
     void type_list(const Site& site, NodeId node, const Type* wanted);
     void type_table(const Site& site, NodeId node);
     void type_call(const Site& site, NodeId node);
-    std::optional<int> whole_exponent(NodeId node) const;
     void note_odd_pair(const Site& site, NodeId node, NodeId a, NodeId b);
 
     Sheet& sheet_;

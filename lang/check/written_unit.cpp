@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "lang/check/operations.h"
+
 namespace acre::lang {
 namespace {
 
@@ -133,13 +135,25 @@ std::optional<UnitTerms> WrittenUnits::terms_of(const Node& node, int depth) {
         return read(sheet_.tables[node.index].result_text);
     case Op::Define:
         return read(sheet_.functions[node.index].type_text);
-    case Op::Multiply:
-    case Op::Divide: {
+    case Op::Convert:
+        return terms(node.a, depth);
+    case Op::When:
+        return terms(node.b, depth);
+    default:
+        return terms_of_operation(node, depth);
+    }
+}
+
+std::optional<UnitTerms> WrittenUnits::terms_of_operation(const Node& node, int depth) {
+    switch (row_of(node.op).units) {
+    case UnitRule::Product:
+    case UnitRule::Quotient: {
         const auto a = terms(node.a, depth);
         const auto b = terms(node.b, depth);
-        return a && b ? combine(*a, *b, node.op == Op::Multiply ? 1 : -1) : std::nullopt;
+        const int sign = row_of(node.op).units == UnitRule::Product ? 1 : -1;
+        return a && b ? combine(*a, *b, sign) : std::nullopt;
     }
-    case Op::Power: {
+    case UnitRule::Power: {
         const auto a = terms(node.a, depth);
         if (!a)
             return std::nullopt;
@@ -152,23 +166,10 @@ std::optional<UnitTerms> WrittenUnits::terms_of(const Node& node, int depth) {
             out.terms[i].exponent *= static_cast<int>(exponent);
         return out;
     }
-    case Op::Negate:
-    case Op::Add:
-    case Op::Subtract:
-    case Op::Abs:
-    case Op::Ceil:
-    case Op::Floor:
-    case Op::Round:
-    case Op::Convert:
-        return terms(node.a, depth);
-    case Op::When:
-        return terms(node.b, depth);
-    case Op::Min:
-    case Op::Max:
-    case Op::Sum:
-    case Op::Most:
-    case Op::Least:
-        return terms(sheet_.args[node.first_arg], depth);
+    case UnitRule::Same:
+    case UnitRule::Alike:
+    case UnitRule::Steps:
+        return terms(node.arg_count > 0 ? sheet_.args[node.first_arg] : node.a, depth);
     default:
         return std::nullopt;
     }

@@ -30,6 +30,7 @@ class WrittenUnits {
   private:
     std::optional<UnitTerms> terms(NodeId node, int depth = 0);
     std::optional<UnitTerms> terms_of(const Node& node, int depth);
+    std::optional<UnitTerms> terms_of_operation(const Node& node, int depth);
     std::optional<UnitTerms> read(std::string_view text) const;
     std::optional<UnitTerms> of_number(const Node& node);
     std::string quotient(const std::optional<UnitTerms>& above, const Unit& unit, NodeId b);

@@ -4,6 +4,7 @@
 
 #include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
+#include "lang/source/utf8.h"
 
 namespace acre::lang {
 namespace {
@@ -34,17 +35,13 @@ struct Drawn {
     }
 };
 
-bool continues(char c) {
-    return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
-}
-
 Drawn draw(std::string_view line, std::size_t focus) {
     Drawn out;
     std::size_t end = line.size();
     if (line.size() > bytes_in_all) {
         out.first_byte = focus > bytes_before ? focus - bytes_before : 0;
         while (out.first_byte < line.size() && out.first_byte > 0 &&
-               continues(line[out.first_byte]))
+               continues_character(line[out.first_byte]))
             ++out.first_byte;
         end = std::min(line.size(), out.first_byte + bytes_in_all);
         out.more_before = out.first_byte > 0;

@@ -15,8 +15,4 @@ std::string terminal_text(std::string_view text);
 // True for a character that terminal_text would not show as it is.
 bool is_unsafe_character(char32_t character);
 
-// Reads one character at `at` and moves `at` behind it; 0xFFFFFFFF and one byte for what is not
-// UTF-8. For every escaping function.
-char32_t next_character(std::string_view text, std::size_t& at);
-
 } // namespace acre::lang

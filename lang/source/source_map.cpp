@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "lang/source/utf8.h"
+
 namespace acre::lang {
 
 SourceFile::SourceFile(std::string name, std::string text)
@@ -19,8 +21,7 @@ Position SourceFile::position(std::uint32_t offset) const {
     const std::uint32_t begin = *(after - 1);
     std::uint32_t column = 1;
     for (std::size_t i = begin; i < end; ++i)
-        column += (static_cast<unsigned char>(text_[i]) & 0xC0U) !=
-                  0x80U; // a continuation byte starts no character
+        column += continues_character(text_[i]) ? 0 : 1;
     return {static_cast<std::uint32_t>(after - line_starts_.begin()), column};
 }
 

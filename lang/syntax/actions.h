@@ -38,7 +38,7 @@ ACRE_ON(call_open)      { r.formulas.open_call(in.string_view()); }
 ACRE_ON(call_close)     { r.formulas.close_call(in.string_view()); }
 ACRE_ON(head_open)      { r.formulas.open_bracket(in.string_view()); }
 ACRE_ON(head_close)     { r.formulas.close_head(); }
-ACRE_ON(power_sign)     { r.formulas.enter(in.string_view()); r.formulas.sign(in.string_view().substr(0, 1), ast::BinaryOp::Power); }
+ACRE_ON(power_sign)     { r.formulas.enter(in.string_view()); r.formulas.sign(in.string_view().substr(0, 1)); }
 ACRE_ON(power_tail)     { r.formulas.leave(); r.formulas.fold_binary(); }
 ACRE_ON(minus)          { r.formulas.unary_sign(in.string_view().substr(0, 1)); }
 ACRE_ON(negative)       { r.formulas.fold_negate(); }
@@ -54,22 +54,16 @@ ACRE_ON(is_not)         { r.draft.is_not = true; }
 ACRE_ON(when_first)     { r.formulas.begin_when(in.string_view().substr(0, 4), true); }
 ACRE_ON(when_next)      { r.formulas.begin_when(in.string_view().substr(0, 4), false); }
 ACRE_ON(when_form)      { r.formulas.fold_when(); }
-ACRE_ON(sum_sign)       { r.formulas.sign(in.string_view(), *in.begin() == '+' ? ast::BinaryOp::Add : ast::BinaryOp::Subtract); }
+ACRE_ON(sum_sign)       { r.formulas.sign(in.string_view()); }
 ACRE_ON(product_sign)   {
     if (*in.begin() == '*')
-        r.formulas.sign(in.string_view(), ast::BinaryOp::Multiply);
+        r.formulas.sign(in.string_view());
     else
         r.formulas.division_sign(in.string_view());
 }
-ACRE_ON(compare_sign)   {
-    const bool equal = in.size() == 2;
-    const char c = *in.begin();
-    r.formulas.sign(in.string_view(), c == '<'   ? (equal ? ast::BinaryOp::LessEqual : ast::BinaryOp::Less)
-                                      : c == '>' ? (equal ? ast::BinaryOp::GreaterEqual : ast::BinaryOp::Greater)
-                                      : c == '=' ? ast::BinaryOp::Equal : ast::BinaryOp::NotEqual);
-}
-ACRE_ON(and_sign)       { r.formulas.sign(in.string_view().substr(0, 3), ast::BinaryOp::And); }
-ACRE_ON(or_sign)        { r.formulas.sign(in.string_view().substr(0, 2), ast::BinaryOp::Or); }
+ACRE_ON(compare_sign)   { r.formulas.sign(in.string_view()); }
+ACRE_ON(and_sign)       { r.formulas.sign(in.string_view().substr(0, 3)); }
+ACRE_ON(or_sign)        { r.formulas.sign(in.string_view().substr(0, 2)); }
 ACRE_ON(is_text)        {
     check_choice_name(in.string_view(), r.formulas.span(in.string_view()));
     r.formulas.is(in.string_view(), r.draft.is_not);

@@ -32,19 +32,10 @@ struct UnitText {
 };
 
 enum class BinaryOp : std::uint8_t {
-    Add,
-    Subtract,
-    Multiply,
-    Divide,
-    Power,
-    Less,
-    LessEqual,
-    Greater,
-    GreaterEqual,
-    Equal,
-    NotEqual,
-    And,
-    Or
+#define ACRE_PREFIX(...)
+#define ACRE_BINARY(op, ...) op,
+#define ACRE_FUNCTION(...)
+#include "lang/syntax/operations.def"
 };
 
 struct Number {

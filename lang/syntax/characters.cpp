@@ -2,39 +2,15 @@
 
 #include <cstring>
 
+#include "lang/source/utf8.h"
+
 namespace acre::lang {
 
 namespace {
 
-struct Decoded {
-    std::uint32_t code = 0;
-    std::uint32_t length = 0; // 0: not UTF-8
-};
-
-// One sequence of two to four bytes, by the table of well-formed sequences of the Unicode standard
-// (section 3.9).
-Decoded decode(const unsigned char* p, std::size_t left) {
-    const auto tail = [&](std::size_t i) { return i < left && (p[i] & 0xC0U) == 0x80U; };
-    const std::uint32_t a = p[0];
-    if (a >= 0xC2 && a <= 0xDF && tail(1))
-        return {((a & 0x1FU) << 6U) | (p[1] & 0x3FU), 2};
-    if (a >= 0xE0 && a <= 0xEF && tail(1) && tail(2)) {
-        const std::uint32_t code = ((a & 0x0FU) << 12U) | ((p[1] & 0x3FU) << 6U) | (p[2] & 0x3FU);
-        if (code >= 0x800 && (code < 0xD800 || code > 0xDFFF))
-            return {code, 3};
-    }
-    if (a >= 0xF0 && a <= 0xF4 && tail(1) && tail(2) && tail(3)) {
-        const std::uint32_t code = ((a & 0x07U) << 18U) | ((p[1] & 0x3FU) << 12U) |
-                                   ((p[2] & 0x3FU) << 6U) | (p[3] & 0x3FU);
-        if (code >= 0x10000 && code <= 0x10FFFF)
-            return {code, 4};
-    }
-    return {};
-}
-
 // The second set of control characters, and the signs that embed, override or isolate a direction
 // of writing.
-bool is_unwanted(std::uint32_t code) {
+bool is_unwanted(char32_t code) {
     return (code >= 0x80 && code <= 0x9F) || (code >= 0x202A && code <= 0x202E) ||
            (code >= 0x2066 && code <= 0x2069);
 }
@@ -69,14 +45,14 @@ CharacterScan scan_characters(std::string_view text) {
                 unwanted(i);
             ++i;
         } else {
-            const Decoded decoded = decode(p + i, size - i);
-            if (decoded.length == 0) {
-                scan.invalid_at = static_cast<std::uint32_t>(i);
+            const std::size_t begin = i;
+            const char32_t character = next_character(text, i);
+            if (character == not_utf8) {
+                scan.invalid_at = static_cast<std::uint32_t>(begin);
                 return scan;
             }
-            if (is_unwanted(decoded.code))
-                unwanted(i);
-            i += decoded.length;
+            if (is_unwanted(character))
+                unwanted(begin);
         }
     }
     return scan;

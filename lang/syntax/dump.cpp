@@ -9,8 +9,12 @@ namespace acre::lang {
 
 namespace {
 
-constexpr auto operators = std::to_array<std::string_view>(
-    {"+", "-", "*", "/", "^", "<", "<=", ">", ">=", "==", "!=", "and", "or"});
+constexpr auto operators = std::to_array<std::string_view>({
+#define ACRE_PREFIX(...)
+#define ACRE_BINARY(op, sign, ...) sign,
+#define ACRE_FUNCTION(...)
+#include "lang/syntax/operations.def"
+});
 constexpr auto shapes =
     std::to_array<std::string_view>({"", " triangular", " pert", " even", " step"});
 constexpr auto steps = std::to_array<std::string_view>(

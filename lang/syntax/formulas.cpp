@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 #include "lang/syntax/parse.h"
 #include "lang/syntax/signs.h"
@@ -17,6 +18,17 @@ namespace {
 
 bool is_blank(char c) {
     return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+ast::BinaryOp binary_of(std::string_view sign) {
+    static constexpr std::string_view signs[] = {
+#define ACRE_PREFIX(...)
+#define ACRE_BINARY(op, sign, ...) sign,
+#define ACRE_FUNCTION(...)
+#include "lang/syntax/operations.def"
+    };
+    return static_cast<ast::BinaryOp>(std::find(std::begin(signs), std::end(signs), sign) -
+                                      std::begin(signs));
 }
 
 [[noreturn]] void too_deep(Span span, std::string title, std::string help) {
@@ -107,8 +119,8 @@ void Formulas::is(std::string_view choice, bool negated) {
     push({whole, ast::Is{value, {choice, span(choice)}, negated}}, depth(value) + 1);
 }
 
-void Formulas::sign(std::string_view text, ast::BinaryOp op) {
-    signs_.push_back({op, span(text)});
+void Formulas::sign(std::string_view text) {
+    signs_.push_back({binary_of(text), span(text)});
 }
 
 // `8 ac /row_width` and `5/h` could be a unit or a division: say which.
@@ -151,7 +163,7 @@ void Formulas::division_sign(std::string_view text) {
             throw SyntaxError{std::move(d)};
         }
     }
-    sign(text, ast::BinaryOp::Divide);
+    sign(text);
 }
 
 void Formulas::fold_binary() {

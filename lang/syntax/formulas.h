@@ -25,7 +25,7 @@ class Formulas {
     void unit_of_number(std::string_view text);
     void name(std::string_view text);
     void is(std::string_view choice, bool negated);
-    void sign(std::string_view text, ast::BinaryOp op);
+    void sign(std::string_view text);          // one of operations.def
     void division_sign(std::string_view text); // S107 when it may belong to a unit
     void fold_binary();                        // value sign value
     void unary_sign(std::string_view text);

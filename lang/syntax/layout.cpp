@@ -209,7 +209,7 @@ class Layouter {
 
 } // namespace
 
-Layout lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) {
+LogicalLines lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) {
     const std::string_view text = sources.file(file).text();
     if (text.size() > max_file_bytes) {
         diagnostics.add({Code::S118,

@@ -36,12 +36,12 @@ struct LogicalLine {
     std::uint32_t inner_indent = 0;  // of its first inner line; 0: none yet
 };
 
-struct Layout {
+struct LogicalLines {
     std::vector<LogicalLine> lines; // an inner line comes after its statement
     bool readable = false; // false: not UTF-8, or too large; nothing of it is worth reading
 };
 
 // Reports F703, S100 (control characters), S115, S118.
-Layout lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics);
+LogicalLines lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics);
 
 } // namespace acre::lang

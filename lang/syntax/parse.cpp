@@ -197,7 +197,7 @@ ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnost
     ast::Module module;
     module.file = file;
     module.kind = kind;
-    const Layout layout = lay_out(sources, file, diagnostics);
+    const LogicalLines layout = lay_out(sources, file, diagnostics);
     if (!layout.readable)
         return module;
     const std::string_view text = sources.file(file).text();

@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "lang/source/utf8.h"
 #include "lang/syntax/words.h"
 
 namespace acre::lang {
@@ -67,7 +68,7 @@ std::string shortened(std::string_view text) {
     if (text.size() <= most)
         return std::string(text);
     std::size_t cut = most - 3;
-    while (cut > 0 && (static_cast<unsigned char>(text[cut]) & 0xC0U) == 0x80U)
+    while (cut > 0 && continues_character(text[cut]))
         --cut;
     return std::string(text.substr(0, cut)) + "…";
 }

@@ -29,7 +29,7 @@ std::vector<std::uint32_t> binary_minus_signs(const ast::Module& module) {
 
 class Tidier {
   public:
-    Tidier(std::string_view text, const Layout& layout, const ast::Module& module)
+    Tidier(std::string_view text, const LogicalLines& layout, const ast::Module& module)
         : text_(text),
           lines_(layout.lines),
           binary_minus_(binary_minus_signs(module)) {}
@@ -154,7 +154,7 @@ std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind 
     if (failed)
         return std::nullopt;
     Diagnostics again; // the layout reports nothing new
-    const Layout layout = lay_out(sources, file, again);
+    const LogicalLines layout = lay_out(sources, file, again);
     return Tidier(sources.file(file).text(), layout, module).run();
 }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <iterator>
 
+#include "lang/diag/glyph.h"
 #include "lang/syntax/tidy_rows.h"
 
 namespace acre::lang {
@@ -13,12 +14,6 @@ using TidyRows = std::vector<TidyRow>::iterator;
 constexpr std::size_t widest_spread = 40;
 constexpr std::size_t widest_line = 110; // of a line with its comment lined up
 
-std::size_t width_of(std::string_view text) {
-    return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(),
-        [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
-}
-
 // The pieces of a row that are not yet part of its text, up to the next stop.
 class Filler {
   public:
@@ -29,9 +24,9 @@ class Filler {
     Stop stop() const { return next_ < row_.pieces.size() ? row_.pieces[next_].stop : Stop::None; }
     bool done() const { return next_ == row_.pieces.size(); }
     // Where the next piece would stand by itself.
-    std::size_t column() const { return width_of(row_.text) + row_.pieces[next_].gap; }
+    std::size_t column() const { return text_columns(row_.text) + row_.pieces[next_].gap; }
     void move_to(std::size_t column) {
-        row_.text.append(column - width_of(row_.text), ' ');
+        row_.text.append(column - text_columns(row_.text), ' ');
         row_.text += row_.pieces[next_++].text;
         advance();
     }
@@ -80,11 +75,11 @@ void align_comments(TidyRows begin, TidyRows end) {
     std::size_t column = 0;
     std::size_t longest = 0;
     for (auto row = begin; row != end; ++row) {
-        column = std::max(column, width_of(row->text) + 2);
-        longest = std::max(longest, width_of(row->comment));
+        column = std::max(column, text_columns(row->text) + 2);
+        longest = std::max(longest, text_columns(row->comment));
     }
     for (auto row = begin; row != end; ++row) {
-        const std::size_t own = width_of(row->text);
+        const std::size_t own = text_columns(row->text);
         row->text.append(column + longest <= widest_line ? column - own : 2, ' ');
         row->text += row->comment;
     }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "lang/source/utf8.h"
 #include "lang/syntax/words.h"
 
 namespace acre::lang {
@@ -44,11 +45,6 @@ bool is_double_sign(const char* p, const char* end) {
 
 } // namespace
 
-std::uint32_t code_point_length(char lead) {
-    const auto b = static_cast<unsigned char>(lead);
-    return b < 0xC0 ? 1 : b < 0xE0 ? 2 : b < 0xF0 ? 3 : 4;
-}
-
 Token next_token(std::string_view text, std::uint32_t at, std::uint32_t end) {
     const char* const base = text.data();
     const char* const last = base + end;
@@ -75,7 +71,9 @@ Token next_token(std::string_view text, std::uint32_t at, std::uint32_t end) {
         return token(TokenKind::Number, end_of_number(p, last));
     if (is_double_sign(p, last))
         return token(TokenKind::Sign, p + 2);
-    return token(TokenKind::Sign, p + std::min<std::ptrdiff_t>(code_point_length(*p), last - p));
+    auto stop = static_cast<std::size_t>(p - base);
+    next_character(text.substr(0, end), stop);
+    return token(TokenKind::Sign, base + stop);
 }
 
 Token next_solid_token(std::string_view text, std::uint32_t at, std::uint32_t end) {

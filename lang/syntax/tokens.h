@@ -29,7 +29,4 @@ Token next_solid_token(std::string_view text, std::uint32_t at, std::uint32_t en
 // before.
 Token token_before(std::string_view text, std::uint32_t begin, std::uint32_t at);
 
-// The length in bytes of the code point that begins with `lead`.
-std::uint32_t code_point_length(char lead);
-
 } // namespace acre::lang

@@ -1,13 +1,12 @@
 // The checks of single words: new names, choices, dates, how a formula is known.
 #include <fmt/format.h>
 
-#include <array>
-
 #include "lang/syntax/parse.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/syntax_error.h"
 #include "lang/syntax/word_checks.h"
 #include "lang/syntax/words.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::lang {
@@ -89,25 +88,18 @@ ast::Known read_known(std::string_view word, Span span) {
                        {{"write one of  read  recalled  common_practice  ours", {}}}}};
 }
 
-// The Gregorian calendar.
 ast::Date read_date(std::string_view text, Span span) {
     const int year = two_digits(text, 0) * 100 + two_digits(text, 2);
     const int month = two_digits(text, 5);
     const int day = two_digits(text, 8);
-    constexpr auto months = std::to_array<std::string_view>(
-        {"January", "February", "March", "April", "May", "June", "July", "August", "September",
-         "October", "November", "December"});
-    constexpr auto days = std::to_array<int>({31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31});
     const auto wrong = [&](std::string title) {
         throw SyntaxError{{Code::S117, std::move(title), {span, "no such date"}, {}, {}, {}}};
     };
     if (month < 1 || month > 12)
         wrong(fmt::format("there is no month {}", month));
-    const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    const int last = days.at(static_cast<std::size_t>(month - 1)) + (month == 2 && leap ? 1 : 0);
+    const int last = days_in_month(year, month);
     if (day < 1 || day > last)
-        wrong(fmt::format("{} {} has {} days, not {}",
-                          months.at(static_cast<std::size_t>(month - 1)), year, last, day));
+        wrong(fmt::format("{} has {} days, not {}", month_text(year, month), last, day));
     return {year, month, day, span};
 }
 

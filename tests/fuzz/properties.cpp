@@ -63,7 +63,7 @@ void hold_explanations(const engine::PricedJob& job) {
     for (const lang::LineId line : lines) {
         if (job.plan().line_slot[line] == engine::no_slot)
             continue;
-        const engine::Step step = engine::explain(job, line, {8});
+        const engine::ExplainStep step = engine::explain(job, line, {8});
         HOLDS_FOR(is_safe(cli::explain_text(step)), cli::explain_text(step));
         hold_json(cli::explain_json(step));
     }

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/plan/opcodes.h"
 #include "engine/readers/adjoint.h"
 #include "engine/readers/lanes.h"
 #include "engine/readers/lanes/kernels.h"
@@ -89,10 +90,7 @@ bool decides_alike(const Plan& plan, const Values& values, std::vector<double> i
         const Values moved = engine::evaluate(plan, inputs);
         for (Slot slot = 0; slot < plan.size(); ++slot) {
             const OpCode code = plan.operations[slot].code;
-            const bool decides = (code >= OpCode::Less && code <= OpCode::Not) ||
-                                 code == OpCode::Ceil || code == OpCode::Floor ||
-                                 code == OpCode::Round;
-            if (decides && !same_bits(moved.slot[slot], values.slot[slot]))
+            if (engine::is_flat(code) && !same_bits(moved.slot[slot], values.slot[slot]))
                 return false;
         }
     }

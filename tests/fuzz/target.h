@@ -17,6 +17,7 @@
 #include <string_view>
 
 #include "lang/diag/safe_text.h"
+#include "lang/source/utf8.h"
 
 namespace acre::fuzz {
 

@@ -4,12 +4,12 @@
 #include <cmath>
 
 #include "cli/shared/axis_words.h"
-#include "cli/shared/clock.h"
 #include "cli/shared/files/confined.h"
 #include "cli/shared/quantity.h"
 #include "cli/shared/safe_text.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/suggest.h"
+#include "lang/units/calendar.h"
 #include "lang/units/catalog.h"
 #include "lang/units/number_text.h"
 #include "lang/units/ratio.h"
@@ -116,8 +116,8 @@ ACREWRIGHT_TARGET(words, text) {
     hold_axis(text);
     hold_unit(text);
     hold_text(text);
-    if (const std::optional<long> day = cli::day_number(text))
-        HOLDS_FOR(cli::date_text(*day) == text, cli::date_text(*day));
+    if (const std::optional<long> day = lang::day_number(text))
+        HOLDS_FOR(lang::date_text(*day) == text, lang::date_text(*day));
     if (text.size() >= sizeof(double)) {
         double number = 0;
         std::copy_n(text.data(), sizeof number, reinterpret_cast<char*>(&number));

@@ -191,6 +191,8 @@ std::vector<Judged> all_commands() {
                            {"book", "book", "--season", "later.season"},
                            {"verify", "book"},
                            {"check", "bank.job"},
+                           {"check", "meadow.job", "--plan"},
+                           {"check", "more/blocks.job", "--plan"},
                            {"grid", "meadow.job", "--along", "pace=4 ac/h,5 ac/h"}}) {
         all.push_back({words});
         all.push_back({with(words, {"--json"}), Form::Json});

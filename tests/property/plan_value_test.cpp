@@ -62,7 +62,7 @@ TEST_CASE("a line without an answer has a fault with a place, a line with one ha
                 REQUIRE(fault.title.find("lawful") == std::string::npos);
                 REQUIRE(fault.title.find("`l") != std::string::npos); // the line is named
             }
-            const engine::Step step = engine::explain(p, roots.front());
+            const engine::ExplainStep step = engine::explain(p, roots.front());
             REQUIRE_FALSE(step.written.empty());
             REQUIRE(step.with_numbers.find("g0") == std::string::npos);
         }

@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "lang/check/operations.h"
 #include "lang/load_program.h"
 #include "tests/support/compile_text.h"
 
@@ -25,9 +26,6 @@ inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
             parts.push_back(written(sheet, part));
     for (std::uint32_t i = 0; i < node.arg_count; ++i)
         parts.push_back(written(sheet, sheet.args[node.first_arg + i]));
-    const auto infix = [&](std::string_view op) {
-        return fmt::format("({} {} {})", parts[0], op, parts[1]);
-    };
     const auto call = [&](std::string_view name) {
         return fmt::format("{}({})", name, fmt::join(parts, ", "));
     };
@@ -46,76 +44,23 @@ inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
         return "-" + parts[0];
     case Op::Not:
         return "not " + parts[0];
-    case Op::Add:
-        return infix("+");
-    case Op::Subtract:
-        return infix("-");
-    case Op::Multiply:
-        return infix("*");
-    case Op::Divide:
-        return infix("/");
-    case Op::Power:
-        return infix("^");
-    case Op::Less:
-        return infix("<");
-    case Op::LessEqual:
-        return infix("<=");
-    case Op::Greater:
-        return infix(">");
-    case Op::GreaterEqual:
-        return infix(">=");
-    case Op::Equal:
-        return infix("==");
-    case Op::NotEqual:
-        return infix("!=");
-    case Op::And:
-        return infix("and");
-    case Op::Or:
-        return infix("or");
     case Op::When:
         return call("when");
-    case Op::Min:
-        return call("min");
-    case Op::Max:
-        return call("max");
-    case Op::Abs:
-        return call("abs");
-    case Op::Sqrt:
-        return call("sqrt");
-    case Op::Exp:
-        return call("exp");
-    case Op::Log:
-        return call("log");
-    case Op::Sin:
-        return call("sin");
-    case Op::Cos:
-        return call("cos");
-    case Op::Tan:
-        return call("tan");
-    case Op::Atan:
-        return call("atan");
-    case Op::Ceil:
-        return call("ceil");
-    case Op::Floor:
-        return call("floor");
-    case Op::Round:
-        return call("round");
     case Op::Table:
         return call(sheet.tables[node.index].name);
     case Op::Define:
         return call(sheet.functions[node.index].name);
-    case Op::Sum:
-        return call("sum");
-    case Op::Most:
-        return call("most");
-    case Op::Least:
-        return call("least");
     case Op::Convert:
         return call("convert");
     case Op::Missing:
         return "missing";
+    default: {
+        const lang::OperationRow row = lang::row_of(node.op);
+        return row.shown.empty() || parts.size() != 2
+                   ? call(row.text)
+                   : fmt::format("({} {} {})", parts[0], row.text, parts[1]);
     }
-    return "?";
+    }
 }
 
 struct Resolved {

@@ -9,14 +9,13 @@
 
 #include "cli/shared/files/descriptor.h"
 #include "lang/diag/safe_text.h"
+#include "lang/source/utf8.h"
 
 namespace acre::cli {
 
 namespace {
 
 using lang::Code;
-
-constexpr char32_t not_utf8 = 0xFFFFFFFF; // as next_character says it
 
 lang::Diagnostic failed(Code code, const std::string& path, std::string detail) {
     const std::string name = "`" + path + "`";
@@ -71,7 +70,7 @@ lang::Outcome<std::string> checked_text(std::string text, const std::string& pat
             continue;
         }
         const std::size_t begin = at;
-        if (lang::next_character(text, at) == not_utf8) {
+        if (lang::next_character(text, at) == lang::not_utf8) {
             return failed(Code::F703, path,
                           "byte " + lang::terminal_text(std::string_view(text).substr(begin, 1)) +
                               " at " + place_of(text, begin));

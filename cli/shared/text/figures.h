@@ -1,10 +1,9 @@
-// Figures as pages show them: money, shares and dates. Quantities with their units, and numbers as
+// Figures as pages show them: money and shares. Quantities with their units, and numbers as
 // they are, come from lang/units/number_text.h. No page formats a number by itself.
 #pragma once
 
 #include <cstdint>
 #include <string>
-#include <string_view>
 
 namespace acre::cli {
 
@@ -16,10 +15,5 @@ std::string money_change(std::int64_t cents);
 
 // A share of 1: "14.8 %", "-3.2 %", with so many decimals.
 std::string percent_text(double share, int decimals = 1);
-
-// "2027-06-21" as people write it: "June 21, 2027", and short for a column: "Jun 21, 2027". What is
-// no date comes back as it is.
-std::string long_date(std::string_view date);
-std::string short_date(std::string_view date);
 
 } // namespace acre::cli

@@ -1,10 +1,10 @@
 #include "engine/questions/season/plain_job.h"
 
 #include <algorithm>
-#include <chrono>
 #include <variant>
 
 #include "lang/syntax/parse.h"
+#include "lang/units/calendar.h"
 
 namespace acre::engine {
 namespace {
@@ -78,9 +78,7 @@ std::optional<PlainJob> plain_job(const std::string& path, const std::string& te
 }
 
 long day_of(const lang::ast::Date& date) {
-    return std::chrono::sys_days{std::chrono::year{date.year} / date.month / date.day}
-        .time_since_epoch()
-        .count();
+    return lang::day_number(date.year, date.month, date.day);
 }
 
 } // namespace acre::engine

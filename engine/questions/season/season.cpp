@@ -1,23 +1,14 @@
 #include "engine/questions/season/season.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 #include <utility>
+
+#include "lang/units/calendar.h"
 
 namespace acre::engine {
 namespace {
 
-using Date = std::chrono::year_month_day;
-
-Date date_of(long day) {
-    return Date{std::chrono::sys_days{std::chrono::days{static_cast<int>(day)}}};
-}
-int month_index(long day) {
-    const Date date = date_of(day);
-    return static_cast<int>(date.year()) * 12 +
-           static_cast<int>(static_cast<unsigned>(date.month())) - 1;
-}
 // The last day of the job; a job of no days is done on the day it starts.
 long last_day(const SeasonJob& job) {
     return job.start + std::max(0L, static_cast<long>(std::ceil(job.days)) - 1);
@@ -26,7 +17,7 @@ long last_day(const SeasonJob& job) {
 class Months {
   public:
     MonthRow& at(long day) {
-        const int index = month_index(day);
+        const int index = lang::month_count(day);
         MonthRow& row = rows_[index];
         row.year = index / 12;
         row.month = index % 12 + 1;
@@ -56,7 +47,7 @@ void spread(const SeasonJob& job, long net_days, Months& months) {
     for (long day = job.start; day <= last;) {
         MonthRow& row = months.at(day);
         long end = day;
-        while (end <= last && month_index(end) == month_index(day))
+        while (end <= last && lang::month_count(end) == lang::month_count(day))
             ++end;
         const double share = static_cast<double>(end - day) / days;
         row.job_days += job.days * share;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <bit>
 
+#include "engine/plan/opcodes.h"
 #include "engine/questions/what_if/reach.h"
 
 namespace acre::engine {
@@ -17,18 +18,6 @@ Switches::Switches(const Plan& plan, Slot target, std::span<const std::uint32_t>
         const Operation& op = plan.operations[slot];
         const auto first = static_cast<std::uint32_t>(slots_.size());
         switch (op.code) {
-        case OpCode::Ceil:
-        case OpCode::Floor:
-        case OpCode::Round:
-        case OpCode::Less:
-        case OpCode::LessEqual:
-        case OpCode::Greater:
-        case OpCode::GreaterEqual:
-        case OpCode::Equal:
-        case OpCode::NotEqual:
-            watches_.push_back({slot, Kind::Value, first, 0});
-            slots_.push_back(slot);
-            break;
         case OpCode::Min:
         case OpCode::Max:
             watches_.push_back({slot, op.code == OpCode::Min ? Kind::Least : Kind::Most, first, 0});
@@ -44,6 +33,10 @@ Switches::Switches(const Plan& plan, Slot target, std::span<const std::uint32_t>
             slots_.push_back(op.b);
             break;
         default:
+            if (is_flat(op.code) && kind_of(op.code) != OpKind::Logic) {
+                watches_.push_back({slot, Kind::Value, first, 0});
+                slots_.push_back(slot);
+            }
             break;
         }
     }

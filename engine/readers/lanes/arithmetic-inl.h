@@ -1,9 +1,9 @@
 // Included once for every width: plain arithmetic, comparisons, choices and whole numbers in lanes.
-#if defined(ACRE_BLOCK_ARITHMETIC_INL) == defined(HWY_TARGET_TOGGLE)
-#ifdef ACRE_BLOCK_ARITHMETIC_INL
-#undef ACRE_BLOCK_ARITHMETIC_INL
+#if defined(ACRE_LANES_ARITHMETIC_INL) == defined(HWY_TARGET_TOGGLE)
+#ifdef ACRE_LANES_ARITHMETIC_INL
+#undef ACRE_LANES_ARITHMETIC_INL
 #else
-#define ACRE_BLOCK_ARITHMETIC_INL
+#define ACRE_LANES_ARITHMETIC_INL
 #endif
 
 #include <limits>
@@ -143,6 +143,10 @@ template <Kernel kernel> HWY_INLINE auto holds(V a, V b) {
         return hn::Lt(a, b);
     else if constexpr (kernel == Kernel::LessEqual)
         return hn::Le(a, b);
+    else if constexpr (kernel == Kernel::Greater)
+        return hn::Gt(a, b);
+    else if constexpr (kernel == Kernel::GreaterEqual)
+        return hn::Ge(a, b);
     else if constexpr (kernel == Kernel::Equal)
         return hn::Eq(a, b);
     else
@@ -153,6 +157,10 @@ template <Kernel kernel> HWY_INLINE auto fails(V a, V b) {
         return hn::Ge(a, b);
     else if constexpr (kernel == Kernel::LessEqual)
         return hn::Gt(a, b);
+    else if constexpr (kernel == Kernel::Greater)
+        return hn::Le(a, b);
+    else if constexpr (kernel == Kernel::GreaterEqual)
+        return hn::Lt(a, b);
     else if constexpr (kernel == Kernel::Equal)
         return hn::Or(hn::Lt(a, b), hn::Gt(a, b));
     else

@@ -1,9 +1,9 @@
 // Included once for every width: transcendental functions, tables and native functions in lanes.
-#if defined(ACRE_BLOCK_FUNCTIONS_INL) == defined(HWY_TARGET_TOGGLE)
-#ifdef ACRE_BLOCK_FUNCTIONS_INL
-#undef ACRE_BLOCK_FUNCTIONS_INL
+#if defined(ACRE_LANES_FUNCTIONS_INL) == defined(HWY_TARGET_TOGGLE)
+#ifdef ACRE_LANES_FUNCTIONS_INL
+#undef ACRE_LANES_FUNCTIONS_INL
 #else
-#define ACRE_BLOCK_FUNCTIONS_INL
+#define ACRE_LANES_FUNCTIONS_INL
 #endif
 
 #include <bit>

@@ -46,10 +46,7 @@ class Reducer {
         return !varies_[slot] && values_[slot] == value;
     }
     bool is_poison(Slot slot) const { return values_[slot] != values_[slot]; }
-    bool is_truth(Slot slot) const {
-        return plan_.operations[slot].code >= OpCode::Less &&
-               plan_.operations[slot].code <= OpCode::Not;
-    }
+    bool is_truth(Slot slot) const { return engine::is_truth(plan_.operations[slot].code); }
 
     void sweep(Slot i) {
         const Operation& op = plan_.operations[i];
@@ -167,31 +164,12 @@ class Reducer {
                 if (!v.invariant)
                     graph_.nodes[v.index].canonical = true;
             };
-            switch (node.code) {
-            case OpCode::Add:
-            case OpCode::Subtract:
-            case OpCode::Multiply:
-                break; // not finite in, not finite out
-            case OpCode::Divide:
-                need(node.in[1]);
-                break;
-            case OpCode::Negate:
-            case OpCode::Abs:
-            case OpCode::Sqrt:
-                if (node.canonical)
-                    need(node.in[0]);
-                break;
-            case OpCode::Select:
-                if (node.canonical)
-                    need(node.in[2]);
-                [[fallthrough]];
-            case OpCode::Guard:
-                if (node.canonical)
-                    need(node.in[1]);
-                break; // a condition is 1, 0 or NaN already
-            default:
+            const std::string_view reads = traits_of(node.code).reads;
+            if (reads.empty())
                 for_each_input(node, need);
-            }
+            for (std::size_t k = 0; k < reads.size(); ++k)
+                if (reads[k] == 'n' || (reads[k] == 'p' && node.canonical))
+                    need(node.in[k]);
         }
     }
 
@@ -206,11 +184,6 @@ class Reducer {
 };
 
 } // namespace
-
-bool is_arithmetic(OpCode code) {
-    return code == OpCode::Add || code == OpCode::Subtract || code == OpCode::Multiply ||
-           code == OpCode::Divide;
-}
 
 Graph reduce(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
              std::span<const double> values) {

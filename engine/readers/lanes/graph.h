@@ -43,6 +43,4 @@ struct Graph {
 Graph reduce(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
              std::span<const double> values);
 
-bool is_arithmetic(OpCode code); // + - * /
-
 } // namespace acre::engine::lanes

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "engine/plan/opcodes.h"
 #include "engine/readers/lanes/graph.h"
 
 namespace acre::engine::lanes {
@@ -56,72 +57,6 @@ struct Unplaced {
     std::uint32_t node = 0; // whose value it makes
 };
 
-Kernel kernel_of(OpCode code) {
-    switch (code) {
-    case OpCode::Negate:
-        return Kernel::Negate;
-    case OpCode::Abs:
-        return Kernel::Abs;
-    case OpCode::Sqrt:
-        return Kernel::Sqrt;
-    case OpCode::Not:
-        return Kernel::Not;
-    case OpCode::Ceil:
-        return Kernel::Ceil;
-    case OpCode::Floor:
-        return Kernel::Floor;
-    case OpCode::Round:
-        return Kernel::Round;
-    case OpCode::Exp:
-        return Kernel::Exp;
-    case OpCode::Log:
-        return Kernel::Log;
-    case OpCode::Sin:
-        return Kernel::Sin;
-    case OpCode::Cos:
-        return Kernel::Cos;
-    case OpCode::Tan:
-        return Kernel::Tan;
-    case OpCode::Atan:
-        return Kernel::Atan;
-    case OpCode::Power:
-        return Kernel::Power;
-    case OpCode::Min:
-        return Kernel::Min;
-    case OpCode::Max:
-        return Kernel::Max;
-    case OpCode::Less:
-    case OpCode::Greater:
-        return Kernel::Less;
-    case OpCode::LessEqual:
-    case OpCode::GreaterEqual:
-        return Kernel::LessEqual;
-    case OpCode::Equal:
-        return Kernel::Equal;
-    case OpCode::NotEqual:
-        return Kernel::NotEqual;
-    case OpCode::And:
-        return Kernel::And;
-    case OpCode::Or:
-        return Kernel::Or;
-    case OpCode::Guard:
-        return Kernel::Guard;
-    case OpCode::Select:
-        return Kernel::Select;
-    case OpCode::Native:
-        return Kernel::Native;
-    default:
-        return Kernel::Copy;
-    }
-}
-
-bool is_comparison(OpCode code) {
-    return code >= OpCode::Less && code <= OpCode::NotEqual;
-}
-bool is_swapped(OpCode code) {
-    return code == OpCode::Greater || code == OpCode::GreaterEqual;
-}
-
 class Builder {
   public:
     Builder(const Plan& plan, Graph graph, std::size_t chain_steps)
@@ -156,7 +91,7 @@ class Builder {
             return read_once(v) && chain_[v.index].length < chain_steps_ ? chain_[v.index].length
                                                                          : 0;
         };
-        if (is_arithmetic(n.code)) {
+        if (kind_of(n.code) == OpKind::Arithmetic) {
             const std::uint32_t left = length(n.in[0]), right = length(n.in[1]);
             if (left == 0 && right == 0)
                 chain_[i] = {first_of(n.code), {Then::Stop, Then::Stop}, {n.in[0], n.in[1]}, 1};
@@ -172,7 +107,7 @@ class Builder {
                 lengthen(i, false); // of two equal numbers that are not zero it does not matter
                                     // which is taken
         } else if (n.code == OpCode::Select && read_once(n.in[0]) &&
-                   is_comparison(node(n.in[0]).code)) {
+                   kind_of(node(n.in[0]).code) == OpKind::Comparison) {
             inside_[n.in[0].index] = 1;
         }
     }
@@ -198,14 +133,9 @@ class Builder {
             d.in_count = c.length + 1;
         } else if (n.code == OpCode::Select && !n.in[0].invariant && inside_[n.in[0].index]) {
             const Node& condition = node(n.in[0]);
-            const auto to_select =
-                static_cast<int>(Kernel::SelectLess) - static_cast<int>(Kernel::Less);
-            d.kernel =
-                static_cast<std::uint16_t>(static_cast<int>(kernel_of(condition.code)) + to_select);
+            d.kernel = static_cast<std::uint16_t>(select_of(condition.code));
             d.in = {condition.in[0], condition.in[1], n.in[1], n.in[2]};
             d.in_count = 4;
-            if (is_swapped(condition.code))
-                std::swap(d.in[0], d.in[1]);
         } else if (n.code == OpCode::Table) {
             d.kernel = static_cast<std::uint16_t>(
                 plan_.tables[n.extra].staircase ? Kernel::Staircase : Kernel::Lines);
@@ -214,8 +144,6 @@ class Builder {
             if (n.code == OpCode::Power && n.in[1].invariant &&
                 std::fabs(graph_.invariants[n.in[1].index]) > 0)
                 d.kernel = static_cast<std::uint16_t>(Kernel::PowerFixed);
-            if (is_swapped(n.code))
-                std::swap(d.in[0], d.in[1]);
         }
         unplaced_.push_back(d);
     }

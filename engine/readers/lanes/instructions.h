@@ -12,43 +12,38 @@
 
 namespace acre::engine::lanes {
 
-// Kernels other than chains. The order is that of the table in kernels.cpp.
+// Kernels other than chains: first one for each operation of the plan, under its own name (those of
+// arithmetic stay empty: chains do it), then what only the lanes have.
 enum class Kernel : std::uint16_t {
-    Copy, // what is not finite becomes NaN
-    Negate,
-    Abs,
-    Sqrt,
-    Not,
-    Ceil,
-    Floor,
-    Round,
-    Exp,
-    Log,
-    Sin,
-    Cos,
-    Tan,
-    Atan,
-    Power,
+    Constant,
+    Input,
+#define ACRE_OPERATION(code, ...) code,
+#include "engine/plan/opcodes.def"
+    Table, // empty: Lines and Staircase do it
+    Native,
+    Copy,       // what is not finite becomes NaN
     PowerFixed, // the exponent is an invariant, neither zero nor poison
-    Min,
-    Max,
-    Less,
-    LessEqual,
-    Equal,
-    NotEqual,
-    And,
-    Or,
-    Guard,
-    Select,     // a condition, b then, c otherwise
     SelectLess, // a < b then c otherwise d, and so on: a comparison that one choice alone reads
     SelectLessEqual,
+    SelectGreater,
+    SelectGreaterEqual,
     SelectEqual,
     SelectNotEqual,
     Lines,     // a table with straight lines between its rows
     Staircase, // a table that holds each row until the next
-    Native,
     count
 };
+
+constexpr Kernel kernel_of(OpCode code) {
+    return static_cast<Kernel>(code);
+}
+static_assert(kernel_of(OpCode::Native) == Kernel::Native);
+// The choice that reads the comparison.
+constexpr Kernel select_of(OpCode comparison) {
+    return static_cast<Kernel>(static_cast<int>(Kernel::SelectLess) + static_cast<int>(comparison) -
+                               static_cast<int>(OpCode::Less));
+}
+static_assert(select_of(OpCode::NotEqual) == Kernel::SelectNotEqual);
 
 // A chain is up to three steps of arithmetic without a stop in memory between them: ((a first b)
 // second c) third d.

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <iterator>
 #include <limits>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -14,6 +15,7 @@
 #define HWY_TARGET_INCLUDE "engine/readers/lanes/kernels.cpp"
 #include "hwy/foreach_target.h"
 
+#include "engine/plan/opcodes.h"
 #include "engine/readers/lanes/functions-inl.h"
 #include "hwy/highway.h"
 
@@ -39,18 +41,33 @@ template <std::size_t number> constexpr KernelFunction chain() {
         return over_lanes<Chain<first, second, third, canonical>, 4>;
 }
 
-template <class Functions> void fill_functions(KernelSet& set) {
-    const auto put = [&](Kernel kernel, KernelFunction function) {
-        set.run[static_cast<std::size_t>(kernel)] = function;
-    };
-    put(Kernel::Exp, over_lanes<ExpStep<Functions>, 1, false>);
-    put(Kernel::Log, over_lanes<LogStep<Functions>, 1, false>);
-    put(Kernel::Sin, over_lanes<SinStep<Functions>, 1, false>);
-    put(Kernel::Cos, over_lanes<CosStep<Functions>, 1, false>);
-    put(Kernel::Tan, over_lanes<TanStep<Functions>, 1, false>);
-    put(Kernel::Atan, over_lanes<AtanStep<Functions>, 1, false>);
-    put(Kernel::Power, over_lanes<PowerStep<Functions>, 2, false>);
-    put(Kernel::PowerFixed, over_lanes<PowerFixedStep<Functions>, 2, false>);
+// A kernel of its own for every operation but arithmetic, which chains do.
+template <class Step, std::size_t operands, bool unrolled = true>
+void put(KernelSet& set, Kernel kernel) {
+    if constexpr (!std::is_void_v<Step>)
+        set.run[static_cast<std::size_t>(kernel)] = over_lanes<Step, operands, unrolled>;
+}
+
+template <class Functions> void fill_operations(KernelSet& set) {
+#define ACRE_STEP_Arithmetic(code) void
+#define ACRE_STEP_Simple(code) code##Step
+#define ACRE_STEP_Function(code) code##Step<Functions>
+#define ACRE_STEP_Whole(code) code##Step
+#define ACRE_STEP_Comparison(code) CompareStep<Kernel::code>
+#define ACRE_STEP_Logic(code) code##Step
+#define ACRE_STEP_Branch(code) code##Step
+#define ACRE_OPERATION(code, kind, reads, rule)                                                    \
+    put<ACRE_STEP_##kind(code), sizeof(reads) - 1, OpKind::kind != OpKind::Function>(              \
+        set, Kernel::code);
+#include "engine/plan/opcodes.def"
+#undef ACRE_STEP_Arithmetic
+#undef ACRE_STEP_Simple
+#undef ACRE_STEP_Function
+#undef ACRE_STEP_Whole
+#undef ACRE_STEP_Comparison
+#undef ACRE_STEP_Logic
+#undef ACRE_STEP_Branch
+    put<PowerFixedStep<Functions>, 2, false>(set, Kernel::PowerFixed);
 }
 
 template <std::size_t... number> void fill_chains(KernelSet& set, std::index_sequence<number...>) {
@@ -61,50 +78,32 @@ template <std::size_t... number> void fill_chains(KernelSet& set, std::index_seq
 KernelSet make_kernel_set() {
     KernelSet set{
         hwy::TargetName(HWY_TARGET), static_cast<std::uint32_t>(width * 64), chain_steps, {}};
-    const auto put = [&](Kernel kernel, KernelFunction function) {
-        set.run[static_cast<std::size_t>(kernel)] = function;
-    };
-    put(Kernel::Copy, over_lanes<CopyStep, 1>);
-    put(Kernel::Negate, over_lanes<NegateStep, 1>);
-    put(Kernel::Abs, over_lanes<AbsStep, 1>);
-    put(Kernel::Sqrt, over_lanes<SqrtStep, 1>);
-    put(Kernel::Not, over_lanes<NotStep, 1>);
-    put(Kernel::Ceil, over_lanes<CeilStep, 1>);
-    put(Kernel::Floor, over_lanes<FloorStep, 1>);
-    put(Kernel::Round, over_lanes<RoundStep, 1>);
-    put(Kernel::Min, over_lanes<MinStep, 2>);
-    put(Kernel::Max, over_lanes<MaxStep, 2>);
-    put(Kernel::Less, over_lanes<CompareStep<Kernel::Less>, 2>);
-    put(Kernel::LessEqual, over_lanes<CompareStep<Kernel::LessEqual>, 2>);
-    put(Kernel::Equal, over_lanes<CompareStep<Kernel::Equal>, 2>);
-    put(Kernel::NotEqual, over_lanes<CompareStep<Kernel::NotEqual>, 2>);
-    put(Kernel::And, over_lanes<AndStep, 2>);
-    put(Kernel::Or, over_lanes<OrStep, 2>);
-    put(Kernel::Guard, over_lanes<GuardStep, 2>);
-    put(Kernel::Select, over_lanes<SelectStep, 3>);
-    put(Kernel::SelectLess, over_lanes<SelectCompareStep<Kernel::Less>, 4>);
-    put(Kernel::SelectLessEqual, over_lanes<SelectCompareStep<Kernel::LessEqual>, 4>);
-    put(Kernel::SelectEqual, over_lanes<SelectCompareStep<Kernel::Equal>, 4>);
-    put(Kernel::SelectNotEqual, over_lanes<SelectCompareStep<Kernel::NotEqual>, 4>);
-    put(Kernel::Lines, table_over_lanes<false>);
-    put(Kernel::Staircase, table_over_lanes<true>);
-    put(Kernel::Native, native_over_lanes);
+    put<CopyStep, 1>(set, Kernel::Copy);
+    put<SelectCompareStep<Kernel::Less>, 4>(set, Kernel::SelectLess);
+    put<SelectCompareStep<Kernel::LessEqual>, 4>(set, Kernel::SelectLessEqual);
+    put<SelectCompareStep<Kernel::Greater>, 4>(set, Kernel::SelectGreater);
+    put<SelectCompareStep<Kernel::GreaterEqual>, 4>(set, Kernel::SelectGreaterEqual);
+    put<SelectCompareStep<Kernel::Equal>, 4>(set, Kernel::SelectEqual);
+    put<SelectCompareStep<Kernel::NotEqual>, 4>(set, Kernel::SelectNotEqual);
+    set.run[static_cast<std::size_t>(Kernel::Lines)] = table_over_lanes<false>;
+    set.run[static_cast<std::size_t>(Kernel::Staircase)] = table_over_lanes<true>;
+    set.run[static_cast<std::size_t>(Kernel::Native)] = native_over_lanes;
 #if (HWY_TARGET == HWY_AVX3 || HWY_TARGET == HWY_AVX2) && defined(__clang__)
     // In a file that is not compiled for such a processor as a whole clang hands wide vectors over
     // in memory, where the library does not look for them: it would read whatever stands in the
     // registers.
-    fill_functions<LaneByLane>(set);
+    fill_operations<LaneByLane>(set);
 #elif HWY_TARGET == HWY_AVX3 || HWY_TARGET == HWY_AVX2
-    fill_functions<Library>(set);
+    fill_operations<Library>(set);
 #elif HWY_TARGET == HWY_SSE4
     // These vectors have no fused multiply-add; where the value reader uses it they would differ in
     // the last bit.
     if (math_functions().fused)
-        fill_functions<LaneByLane>(set);
+        fill_operations<LaneByLane>(set);
     else
-        fill_functions<Library>(set);
+        fill_operations<Library>(set);
 #else
-    fill_functions<LaneByLane>(set);
+    fill_operations<LaneByLane>(set);
 #endif
     fill_chains(set, std::make_index_sequence<chain_count>{});
     return set;

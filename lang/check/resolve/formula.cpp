@@ -14,10 +14,12 @@ namespace acre::lang::resolving {
 namespace {
 
 Op op_of(ast::BinaryOp op) {
-    static constexpr std::array<Op, 13> ops = {
-        Op::Add,      Op::Subtract,  Op::Multiply, Op::Divide,       Op::Power,
-        Op::Less,     Op::LessEqual, Op::Greater,  Op::GreaterEqual, Op::Equal,
-        Op::NotEqual, Op::And,       Op::Or};
+    static constexpr Op ops[] = {
+#define ACRE_PREFIX(...)
+#define ACRE_BINARY(op, ...) Op::op,
+#define ACRE_FUNCTION(...)
+#include "lang/syntax/operations.def"
+    };
     return ops[static_cast<std::size_t>(op)];
 }
 

@@ -9,8 +9,8 @@
 #include <fmt/format.h>
 
 #include "lang/check/resolve/formula.h"
-#include "lang/check/resolve/infer.h"
 #include "lang/check/resolve/price_statements.h"
+#include "lang/check/type_of.h"
 #include "lang/diag/suggest.h"
 
 namespace acre::lang::resolving {
@@ -191,7 +191,7 @@ class Filler {
     // Whether the value is of a unit that the step can use; tells at least and round whether it is
     // per unit.
     bool fits(const PriceItem& item, PriceStep& step) {
-        const Type type = type_of(r_, step.value);
+        const Type type = type_of(r_.sheet, step.value);
         if (type.kind == Type::Kind::Poison)
             return r_.sheet.nodes[step.value].op != Op::Missing;
         const bool share = step.kind <= ast::StepKind::Margin;

@@ -40,21 +40,21 @@ const std::string model =
 const std::string job =
     "job \"Block 4\"\nmodel \"ripping\"\nset area = 160 ac because \"walked\"\n";
 
-Step explain_line(const std::string& text, const char* line, const Choices& choices = {},
-                  ExplainLimits limits = {}) {
+ExplainStep explain_line(const std::string& text, const char* line, const Choices& choices = {},
+                         ExplainLimits limits = {}) {
     const Priced p = priced_ok(text, choices);
     return explain(p, p.line(line), limits);
 }
-const Step& input(const Step& step, const std::string& name) {
-    for (const Step& i : step.inputs)
+const ExplainStep& input(const ExplainStep& step, const std::string& name) {
+    for (const ExplainStep& i : step.inputs)
         if (i.name == name)
             return i;
     FAIL("no input " << name << " of " << step.name);
     return step;
 }
-std::vector<std::string> names(const Step& step) {
+std::vector<std::string> names(const ExplainStep& step) {
     std::vector<std::string> out;
-    for (const Step& i : step.inputs)
+    for (const ExplainStep& i : step.inputs)
         out.push_back(i.name);
     return out;
 }
@@ -62,7 +62,7 @@ std::vector<std::string> names(const Step& step) {
 } // namespace
 
 TEST_CASE("a line shows its formula as written and the same with numbers") {
-    const Step step = explain_line(model, "travel");
+    const ExplainStep step = explain_line(model, "travel");
     CHECK(step.name == "travel");
     CHECK(step.label == "way");
     CHECK(step.unit == "mi");
@@ -79,7 +79,7 @@ TEST_CASE("only the branch taken is followed") {
           std::vector<std::string>{"method", "area", "spacing"});
     Choices rows;
     rows.sets = {{"method", "tree_rows"}};
-    const Step step = explain_line(model, "travel", rows);
+    const ExplainStep step = explain_line(model, "travel", rows);
     CHECK(names(step) == std::vector<std::string>{"method", "area", "row"});
     CHECK(input(step, "method").choice == "tree_rows");
     CHECK(input(step, "method").set_by == "command line");
@@ -87,14 +87,14 @@ TEST_CASE("only the branch taken is followed") {
 }
 
 TEST_CASE("a given says who set it, where and because of what") {
-    const Step own = explain_line(model, "area");
+    const ExplainStep own = explain_line(model, "area");
     CHECK(own.set_by == "model");
     CHECK(own.place == "test.rate:3");
     CHECK(own.because == "map");
     CHECK(own.written.empty());
     CHECK(own.inputs.empty());
 
-    const Step set = explain_line(job, "area", {{{"ripping.rate", model}}, {}, {}, {}});
+    const ExplainStep set = explain_line(job, "area", {{{"ripping.rate", model}}, {}, {}, {}});
     CHECK(set.value == 160);
     CHECK(set.set_by == "job");
     CHECK(set.place == "test.job:3");
@@ -102,14 +102,14 @@ TEST_CASE("a given says who set it, where and because of what") {
 }
 
 TEST_CASE("a given that is computed shows how") {
-    const Step row = explain_line(model, "row");
+    const ExplainStep row = explain_line(model, "row");
     CHECK(row.set_by == "model");
     CHECK(row.written == "spacing * 4");
     CHECK(row.with_numbers == "5.5 ft * 4");
 }
 
 TEST_CASE("the sources of every function behind a line are named, with how far they are known") {
-    const Step step = explain_line(model, "hours");
+    const ExplainStep step = explain_line(model, "hours");
     CHECK(step.sources == std::vector<std::string>{"run_time: a handbook, clause 5 (read)",
                                                    "eased: a lecture (recalled)"});
     CHECK(step.written == "run_time(travel, speed)");
@@ -120,10 +120,10 @@ TEST_CASE("lines that costs and prices made read as formulas") {
     CHECK(explain_line(model, "crawler.amount").written == "crawler × crawler.quantity");
     CHECK(explain_line(model, "crawler.amount").with_numbers == "$150.00/h × 60 h");
     CHECK(explain_line(model, "crawler.quantity").written == "hours");
-    const Step overhead = explain_line(model, "ripping.overhead");
+    const ExplainStep overhead = explain_line(model, "ripping.overhead");
     CHECK(overhead.written.find("ripping.cost") != std::string::npos);
     CHECK(overhead.written.find("10 %") != std::string::npos);
-    const Step margin = explain_line(model, "ripping.margin");
+    const ExplainStep margin = explain_line(model, "ripping.margin");
     CHECK(margin.written == "ripping.overhead / (1 - 15 %)");
     CHECK(explain_line(model, "cost.total").written == "crawler.amount");
     CHECK(explain_line(model, "ripping.rate").written == "ripping.amount / ripping.quantity");
@@ -134,12 +134,12 @@ TEST_CASE("a negative number in a formula stands in brackets") {
 }
 
 TEST_CASE("from the price down, every given is reached, and what is shared is shown in full once") {
-    const Step step = explain_line(model, "price.total");
+    const ExplainStep step = explain_line(model, "price.total");
     int area_in_full = 0;
     int hours_in_full = 0;
     int hours_again = 0;
     std::vector<std::string> givens;
-    const auto walk = [&](const Step& s, const auto& self) -> void {
+    const auto walk = [&](const ExplainStep& s, const auto& self) -> void {
         if (s.name == "area")
             ++area_in_full;
         if (s.name == "hours")
@@ -148,7 +148,7 @@ TEST_CASE("from the price down, every given is reached, and what is shared is sh
             CHECK(s.inputs.empty());
         if (!s.set_by.empty())
             givens.push_back(s.name);
-        for (const Step& i : s.inputs)
+        for (const ExplainStep& i : s.inputs)
             self(i, self);
     };
     walk(step, walk);
@@ -161,7 +161,7 @@ TEST_CASE("from the price down, every given is reached, and what is shared is sh
 
 TEST_CASE("a depth limits the tree") {
     CHECK(explain_line(model, "hours", {}, {0}).inputs.empty());
-    const Step step = explain_line(model, "hours", {}, {1});
+    const ExplainStep step = explain_line(model, "hours", {}, {1});
     REQUIRE(step.inputs.size() == 2);
     CHECK(input(step, "travel").inputs.empty());
     CHECK(input(step, "travel").value == doctest::Approx(120));
@@ -171,7 +171,7 @@ TEST_CASE("a chain of ten thousand lines is explained without a deep stack") {
     std::string text = "model \"m\"\ngiven a = 1 ft\nl0 : ft = a\n";
     for (int i = 1; i < 10'000; ++i)
         text += "l" + std::to_string(i) + " : ft = l" + std::to_string(i - 1) + " + 1 ft\n";
-    const Step step = explain_line(text, "l9999");
+    const ExplainStep step = explain_line(text, "l9999");
     CHECK(step.value == 10'000);
     CHECK(step.inputs.size() == 1);
 }
@@ -180,15 +180,15 @@ TEST_CASE("asked by name: no name is the whole price, and a near name is told") 
     Choices choices;
     choices.files = {{"ripping.rate", model}};
     const Priced p = priced_ok(job, choices);
-    const lang::Outcome<Step> whole = ask(p, ExplainQuestion{});
+    const lang::Outcome<ExplainStep> whole = ask(p, ExplainQuestion{});
     REQUIRE(whole.value.has_value());
     CHECK(whole->name == "price.total");
-    const lang::Outcome<Step> shallow = ask(p, ExplainQuestion{"hours", 1});
+    const lang::Outcome<ExplainStep> shallow = ask(p, ExplainQuestion{"hours", 1});
     REQUIRE(shallow.value.has_value());
     CHECK(shallow->text == "120 h"); // 160 ac over 5.5 ft is 240 mi, at 2 mi/h
     CHECK(input(*shallow, "travel").inputs.empty());
     CHECK(ask(p, ExplainQuestion{"method"})->text == "one way");
-    const lang::Outcome<Step> none = ask(p, ExplainQuestion{"travl"});
+    const lang::Outcome<ExplainStep> none = ask(p, ExplainQuestion{"travl"});
     CHECK(!none.value.has_value());
     REQUIRE(none.said.diagnostics.error_count() == 1);
     CHECK(none.said.diagnostics.all()[0].code == lang::Code::Q001);
@@ -201,6 +201,6 @@ TEST_CASE("what stops a line is judged where it is asked for") {
     CHECK(!ask(p, ExplainQuestion{"b"}).value.has_value());
     CHECK(ask(p, ExplainQuestion{"b"}).said.diagnostics.all()[0].code == lang::Code::E501);
     CHECK(ask(p, ExplainQuestion{"c"}).value.has_value());
-    const lang::Outcome<Step> price = ask(p, ExplainQuestion{});
+    const lang::Outcome<ExplainStep> price = ask(p, ExplainQuestion{});
     CHECK(price.said.diagnostics.all()[0].title == "the model has no price");
 }

@@ -10,8 +10,8 @@ using namespace acre::lang;
 
 namespace {
 
-Graph graph_of(const std::vector<std::vector<std::uint32_t>>& edges) {
-    Graph graph;
+Dependencies graph_of(const std::vector<std::vector<std::uint32_t>>& edges) {
+    Dependencies graph;
     for (const auto& list : edges) {
         graph.edges.insert(graph.edges.end(), list.begin(), list.end());
         graph.first.push_back(static_cast<std::uint32_t>(graph.edges.size()));
@@ -20,7 +20,7 @@ Graph graph_of(const std::vector<std::vector<std::uint32_t>>& edges) {
 }
 
 // What can be reached from `start` by one step or more; the slow and obvious way.
-std::set<std::uint32_t> reached(const Graph& graph, std::uint32_t start) {
+std::set<std::uint32_t> reached(const Dependencies& graph, std::uint32_t start) {
     std::set<std::uint32_t> out;
     std::vector<std::uint32_t> waiting{start};
     while (!waiting.empty()) {
@@ -46,7 +46,7 @@ TEST_CASE("groups are those that reach each other, and come after what they rest
         for (auto& list : edges)
             for (std::uint32_t k = below(3); k > 0; --k)
                 list.push_back(below(n));
-        const Graph graph = graph_of(edges);
+        const Dependencies graph = graph_of(edges);
         std::vector<std::set<std::uint32_t>> reach;
         for (std::uint32_t i = 0; i < n; ++i)
             reach.push_back(reached(graph, i));
@@ -80,14 +80,14 @@ TEST_CASE("groups are those that reach each other, and come after what they rest
 
 TEST_CASE("the way round is a shortest one") {
     // 0 -> 1 -> 2 -> 3 -> 0, and a short cut 1 -> 0
-    const Graph graph = graph_of({{1}, {2, 0}, {3}, {0}});
+    const Dependencies graph = graph_of({{1}, {2, 0}, {3}, {0}});
     CHECK(shortest_loop(graph, {0, 1, 2, 3}) == std::vector<std::uint32_t>{0, 1});
     CHECK(shortest_loop(graph, {2, 0, 1, 3}) == std::vector<std::uint32_t>{2, 3, 0, 1});
     CHECK(shortest_loop(graph_of({{0}}), {0}) == std::vector<std::uint32_t>{0});
 }
 
 TEST_CASE("a chain of a million is no danger") {
-    Graph graph;
+    Dependencies graph;
     constexpr std::uint32_t n = 1'000'000;
     for (std::uint32_t i = 0; i < n; ++i) {
         graph.edges.push_back((i + 1) % n);

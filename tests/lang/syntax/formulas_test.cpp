@@ -74,6 +74,36 @@ TEST_CASE("a formula is read by the strength of its operators") {
     }
 }
 
+TEST_CASE("the grammar nests by the strengths of the table of operations") {
+    struct Sign {
+        std::string text;
+        int strength;
+    };
+    const Sign signs[] = {
+#define ACRE_PREFIX(...)
+#define ACRE_BINARY(op, sign, shown, strength, ...) {sign, strength},
+#define ACRE_FUNCTION(...)
+#include "lang/syntax/operations.def"
+    };
+    int comparisons = 0;
+    for (const Sign& first : signs)
+        for (const Sign& second : signs) {
+            const std::string got = formula("a " + first.text + " b " + second.text + " c");
+            CAPTURE(got);
+            const std::string left = "((a " + first.text + " b) " + second.text + " c)";
+            const std::string right = "(a " + first.text + " (b " + second.text + " c))";
+            if (first.strength != second.strength)
+                CHECK(got == (first.strength > second.strength ? left : right));
+            else if (first.text == "^")
+                CHECK(got == right);
+            else if (got == left)
+                continue;
+            else
+                ++comparisons; // `a < b < c` is refused
+        }
+    CHECK(comparisons == 36);
+}
+
 TEST_CASE("a number takes the unit behind it and nothing else") {
     for (const Case& c : {
              Case{"7", "7"},

@@ -25,11 +25,3 @@ TEST_CASE("a share is a percent, rounded half up") {
     CHECK(percent_text(-0.0001) == "0.0 %");
     CHECK(percent_text(NAN) == "no answer");
 }
-
-TEST_CASE("dates as people write them") {
-    CHECK(long_date("2027-06-21") == "June 21, 2027");
-    CHECK(long_date("2027-12-01") == "December 1, 2027");
-    CHECK(short_date("2027-06-21") == "Jun 21, 2027");
-    CHECK(short_date("2027-02-30") == "2027-02-30");
-    CHECK(long_date("") == "");
-}
