@@ -41,7 +41,7 @@ lang::Outcome<engine::GridQuestion> read_question(const GridArguments& arguments
         return lang::placeless(lang::Code::Q006,
                                lang::number_text(static_cast<double>(cells)) +
                                    " cells are too many for a table",
-                               {}, {"take them as --csv or --json"});
+                               {}, {"use --csv or --json"});
     return question;
 }
 

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <unordered_map>
 
+#include "cli/shared/clock.h"
 #include "cli/shared/text/figures.h"
 #include "cli/shared/text/page.h"
 #include "cli/shared/text/style.h"
@@ -75,7 +76,7 @@ class Page {
                 table.row({what, terminal_text(text)});
         };
         add("for", job.who);
-        add("date", long_date(job.date));
+        add("date", day_text(job.date));
         add("option", job.option);
         if (job.option.empty())
             add(job.options.size() == 1 ? "option" : "options", options(job.options));

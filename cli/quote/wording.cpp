@@ -136,7 +136,7 @@ class Filler {
     void word(std::string_view text) {
         const std::size_t equals = text.find('=');
         if (equals == std::string_view::npos || trimmed(text.substr(0, equals)).empty())
-            return error(Code::W002, "a word of the firm is written `: NAME = TEXT`", text,
+            return error(Code::W002, "a word of the firm's own is written `: NAME = TEXT`", text,
                          "no `=`");
         page_.words.insert_or_assign(std::string(trimmed(text.substr(0, equals))),
                                      std::string(trimmed(text.substr(equals + 1))));
@@ -146,7 +146,7 @@ class Filler {
     const Figure* figure(std::string_view name) {
         if (inner_.contains(name)) {
             error(Code::W001,
-                  fmt::format("`{}` is the firm's own business and stays off the grower's page",
+                  fmt::format("`{}` is an internal figure and cannot be on the grower's page",
                               name),
                   name, "a cost, an overhead or a margin");
             return nullptr;
@@ -207,7 +207,7 @@ class Filler {
         if (bytes_ > max_page_bytes && !told_long_) {
             told_long_ = true;
             error(Code::W002,
-                  fmt::format("the page comes to more than {} bytes",
+                  fmt::format("the page is longer than the limit of {} bytes",
                               lang::number_text(max_page_bytes)),
                   whole.substr(0, 1), "");
         }
@@ -242,8 +242,8 @@ class Filler {
     void made(std::string_view text) {
         if (++made_ > max_made_parts)
             return error(Code::W002,
-                         fmt::format("more than {} parts that the program makes", max_made_parts),
-                         text, "one too many");
+                         fmt::format("the page has more than {} `@` parts", max_made_parts), text,
+                         "over the limit");
         if (text == "@items")
             put(Made::Items);
         else if (text == "@cautions")
@@ -255,7 +255,7 @@ class Filler {
         else if (text.starts_with("@fuel-steps "))
             fuel_steps(text);
         else
-            error(Code::W002, "no such part of the page", text, "unknown",
+            error(Code::W002, "unknown part of the page", text, "",
                   {{"the parts are @items, @cautions, @picture, @signatures and @fuel-steps", {}}});
     }
 
@@ -285,7 +285,7 @@ class Filler {
             !read("rows", rows) || !(step >= 0.01) || rows < 1 || rows > 50)
             return error(
                 Code::W002,
-                "the fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
+                "fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
                 text, "");
         const Figure* base = figure(given.find("base")->second);
         const Figure* per = figure(given.find("per")->second);
@@ -293,7 +293,7 @@ class Filler {
             return;
         if (base->unit != "$/gal" || !per->unit.starts_with("gal/"))
             return error(Code::W002,
-                         "the fuel steps need a base in $/gal and gallons per unit of the price",
+                         "fuel steps need a base in $/gal and gallons per unit of the price",
                          text, fmt::format("{} and {}", base->unit, per->unit));
         FuelTable table;
         table.per = per->unit.substr(4);

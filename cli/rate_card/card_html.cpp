@@ -69,8 +69,8 @@ std::string card_html(const DatedCard& dated) {
     if (!card.fixed.empty())
         out += "</ul>\n";
     return out +
-           "<footer>A rate is not a quote: a quote is made for the field, its ground and its "
-           "move. Call the utility locating service before any ripping. The authorities decide "
+           "<footer>A rate is not a quote: a quote is made for one field, its ground and the "
+           "move to it. Call the utility locating service before any ripping. The authorities decide "
            "on permits and routes.</footer>\n" +
            html_foot();
 }

@@ -73,7 +73,7 @@ Reply answer(const CardArguments& arguments, bool color) {
     dated.date = arguments.date.empty() ? today() : arguments.date;
     if (!day_number(dated.date))
         return lang::placeless(lang::Code::C003,
-                               "`--date` takes a date of the calendar, as in 2027-01-15");
+                               "`--date` takes a date, as in 2027-01-15");
     lang::Outcome<engine::Job> job = open_job(arguments.job);
     if (!job)
         return of_the_price(job.said);
@@ -118,10 +118,10 @@ Reply rate_card_command(Words words, Console& console) {
                 arguments.round);
     line.option("--bands", "GIVEN=PLACES",
                 "the lump sum over a given, as in \"site.miles=10 mi,25 mi\"", arguments.bands);
-    line.option("--date", "DATE", "from when the card holds, as in 2027-01-15 (today)",
+    line.option("--date", "DATE", "the first day the card is valid, as in 2027-01-15 (today)",
                 arguments.date);
     line.option("--page", "FILE", "writes the page to hand out, as HTML", arguments.page);
-    line.flag("--earns", "below each rate, what it leaves after cost", arguments.earns);
+    line.flag("--earns", "shows under each rate what it leaves after cost", arguments.earns);
     line.flag("--csv", "the card as CSV", arguments.csv);
     if (auto reply = line.read(words))
         return std::move(*reply);

@@ -20,7 +20,7 @@ long end_of(const engine::SeasonJob& job) {
 
 class Picture {
   public:
-    explicit Picture(const engine::Season& season) : s_(season), paper_("Who works where") {
+    explicit Picture(const engine::Season& season) : s_(season), paper_("Calendar of jobs") {
         for (const engine::SeasonJob& job : s_.jobs) {
             days_.take(static_cast<double>(job.start));
             days_.take(static_cast<double>(end_of(job)));
@@ -38,7 +38,7 @@ class Picture {
         if (left_out_ > 0) {
             y_ += 16;
             y_ = paper_.lines(paper_edge, y_, paper_width - 2 * paper_edge,
-                              fmt::format("{} more are not drawn; the table has all jobs.",
+                              fmt::format("{} more jobs are not drawn; the table lists them all.",
                                           lang::number_text(static_cast<double>(left_out_))),
                               Ink::Soft);
         }

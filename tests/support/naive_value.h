@@ -97,15 +97,8 @@ class NaiveValue {
         case Op::Local:
             return value(in->locals[n.index].value);
         case Op::And:
-        case Op::Or: {
-            const Naive a = value(n.a);
-            if (a.no_answer())
-                return a;
-            if ((a.value == 0) == (n.op == Op::And))
-                return {n.op == Op::And ? 0.0 : 1.0, 0, a.sure};
-            const Naive b = value(n.b);
-            return {b.value, b.error, a.sure && b.sure};
-        }
+        case Op::Or:
+            return both(n, args, in);
         case Op::When: {
             const Naive a = value(n.a);
             if (a.no_answer())
@@ -144,6 +137,18 @@ class NaiveValue {
         if (a.no_answer() || b.no_answer())
             return {std::numeric_limits<double>::quiet_NaN(), 0, a.sure && b.sure};
         return two(n.op, a, b, a.sure && b.sure);
+    }
+
+    // The second condition is not looked at where the first decides.
+    Naive both(const lang::Node& n, const Args& args, const lang::Function* in) {
+        const bool is_and = n.op == lang::Op::And;
+        const Naive a = of(n.a, args, in);
+        if (a.no_answer())
+            return a;
+        if ((a.value == 0) == is_and)
+            return {is_and ? 0.0 : 1.0, 0, a.sure};
+        const Naive b = of(n.b, args, in);
+        return {b.value, b.error, a.sure && b.sure};
     }
 
     static Naive one(const lang::Node& n, const Naive& a) {

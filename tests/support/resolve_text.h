@@ -5,14 +5,40 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "lang/load_program.h"
 #include "tests/support/compile_text.h"
 
 namespace acre::tests {
+
+using OpName = std::pair<lang::Op, const char*>;
+inline constexpr OpName infix_names[] = {
+    {lang::Op::Add, "+"},        {lang::Op::Subtract, "-"},  {lang::Op::Multiply, "*"},
+    {lang::Op::Divide, "/"},     {lang::Op::Power, "^"},     {lang::Op::Less, "<"},
+    {lang::Op::LessEqual, "<="}, {lang::Op::Greater, ">"},   {lang::Op::GreaterEqual, ">="},
+    {lang::Op::Equal, "=="},     {lang::Op::NotEqual, "!="}, {lang::Op::And, "and"},
+    {lang::Op::Or, "or"},
+};
+inline constexpr OpName call_names[] = {
+    {lang::Op::When, "when"},   {lang::Op::Min, "min"},     {lang::Op::Max, "max"},
+    {lang::Op::Abs, "abs"},     {lang::Op::Sqrt, "sqrt"},   {lang::Op::Exp, "exp"},
+    {lang::Op::Log, "log"},     {lang::Op::Sin, "sin"},     {lang::Op::Cos, "cos"},
+    {lang::Op::Tan, "tan"},     {lang::Op::Atan, "atan"},   {lang::Op::Ceil, "ceil"},
+    {lang::Op::Floor, "floor"}, {lang::Op::Round, "round"}, {lang::Op::Sum, "sum"},
+    {lang::Op::Most, "most"},   {lang::Op::Least, "least"}, {lang::Op::Convert, "convert"},
+};
+
+inline const char* name_in(std::span<const OpName> names, lang::Op op) {
+    for (const OpName& name : names)
+        if (name.first == op)
+            return name.second;
+    return nullptr;
+}
 
 inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
     using lang::Op;
@@ -25,12 +51,13 @@ inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
             parts.push_back(written(sheet, part));
     for (std::uint32_t i = 0; i < node.arg_count; ++i)
         parts.push_back(written(sheet, sheet.args[node.first_arg + i]));
-    const auto infix = [&](std::string_view op) {
-        return fmt::format("({} {} {})", parts[0], op, parts[1]);
-    };
     const auto call = [&](std::string_view name) {
         return fmt::format("{}({})", name, fmt::join(parts, ", "));
     };
+    if (const char* name = name_in(infix_names, node.op))
+        return fmt::format("({} {} {})", parts[0], name, parts[1]);
+    if (const char* name = name_in(call_names, node.op))
+        return call(name);
     switch (node.op) {
     case Op::Number:
         return fmt::format("{}", node.number);
@@ -46,76 +73,15 @@ inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
         return "-" + parts[0];
     case Op::Not:
         return "not " + parts[0];
-    case Op::Add:
-        return infix("+");
-    case Op::Subtract:
-        return infix("-");
-    case Op::Multiply:
-        return infix("*");
-    case Op::Divide:
-        return infix("/");
-    case Op::Power:
-        return infix("^");
-    case Op::Less:
-        return infix("<");
-    case Op::LessEqual:
-        return infix("<=");
-    case Op::Greater:
-        return infix(">");
-    case Op::GreaterEqual:
-        return infix(">=");
-    case Op::Equal:
-        return infix("==");
-    case Op::NotEqual:
-        return infix("!=");
-    case Op::And:
-        return infix("and");
-    case Op::Or:
-        return infix("or");
-    case Op::When:
-        return call("when");
-    case Op::Min:
-        return call("min");
-    case Op::Max:
-        return call("max");
-    case Op::Abs:
-        return call("abs");
-    case Op::Sqrt:
-        return call("sqrt");
-    case Op::Exp:
-        return call("exp");
-    case Op::Log:
-        return call("log");
-    case Op::Sin:
-        return call("sin");
-    case Op::Cos:
-        return call("cos");
-    case Op::Tan:
-        return call("tan");
-    case Op::Atan:
-        return call("atan");
-    case Op::Ceil:
-        return call("ceil");
-    case Op::Floor:
-        return call("floor");
-    case Op::Round:
-        return call("round");
     case Op::Table:
         return call(sheet.tables[node.index].name);
     case Op::Define:
         return call(sheet.functions[node.index].name);
-    case Op::Sum:
-        return call("sum");
-    case Op::Most:
-        return call("most");
-    case Op::Least:
-        return call("least");
-    case Op::Convert:
-        return call("convert");
     case Op::Missing:
         return "missing";
+    default:
+        return "?";
     }
-    return "?";
 }
 
 struct Resolved {

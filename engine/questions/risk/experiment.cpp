@@ -27,7 +27,7 @@ const char* fault_words(LaneFault fault) {
     case LaneFault::Requirement:
         return "a requirement is not met";
     case LaneFault::OutsideRange:
-        return "a given leaves its allowed range";
+        return "a given goes outside its allowed range";
     case LaneFault::None:
     case LaneFault::NoAnswer:
         break;

@@ -48,7 +48,7 @@ lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
                                                        text(range->low), text(range->high), name));
     if (axis.within && !(axis.within->low <= range->low && range->high <= axis.within->high))
         return placeless(lang::Code::Q003,
-                         fmt::format("{} .. {} leaves the allowed range of `{}`: {} .. {}",
+                         fmt::format("{} .. {} goes outside the allowed range of `{}`: {} .. {}",
                                      text(range->low), text(range->high), name,
                                      text(axis.within->low), text(axis.within->high)));
     return *range;
@@ -62,7 +62,7 @@ bool has_a_say(const PricedJob& job, const Asked& asked) {
 lang::Diagnostic no_say(const PricedJob& job, const Asked& asked) {
     const lang::Sheet& sheet = job.sheet();
     return placeless(lang::Code::Q002,
-                     fmt::format("`{}` does not rest on `{}`: it is {} whatever that is",
+                     fmt::format("`{}` does not depend on `{}`: it stays {}",
                                  sheet.lines[asked.line].name, sheet.lines[asked.axis.line].name,
                                  value_text(sheet, asked.line, job.value(asked.line))));
 }
@@ -144,7 +144,7 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const PricedJob& other,
         return said;
     }
     if (!same_units(job, *mine, other, *theirs))
-        return placeless(lang::Code::Q009, "the two jobs measure it in unlike units");
+        return placeless(lang::Code::Q009, "the two jobs measure it in different units");
     for (const PricedJob* one : {&job, &other})
         if (lang::Said said = judged(*one, {}); said.diagnostics.has_errors())
             return said;

@@ -42,7 +42,7 @@ lang::Diagnostic too_many_cells() {
     return placeless(
         lang::Code::Q006,
         fmt::format("the grid has more than {} cells", lang::number_text(max_grid_cells)), {},
-        {"take larger steps"});
+        {"use larger steps"});
 }
 
 // What is wrong is said; nothing: all is well.

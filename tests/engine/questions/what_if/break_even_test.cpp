@@ -82,7 +82,7 @@ TEST_CASE("every root of a wave is found, each with its direction") {
     CHECK(found.greatest == doctest::Approx(1).epsilon(1e-6));
 }
 
-TEST_CASE("a step over the value is a jump between two neighbouring numbers, not a root") {
+TEST_CASE("a step over the value is a jump between two neighboring numbers, not a root") {
     const BreakEvenAnswer found = ask(head + x_one_to_ten + "y : 1 = 10 * ceil(x)  \"y\"\n", 35);
     REQUIRE(found.crossings.size() == 1);
     const Crossing& jump = found.crossings[0];
