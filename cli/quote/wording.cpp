@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/words/choice_label.h"
 #include "engine/words/money.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
@@ -145,10 +146,10 @@ class Filler {
     // Words are looked up first; then figures, but none that is inner.
     const Figure* figure(std::string_view name) {
         if (inner_.contains(name)) {
-            error(Code::W001,
-                  fmt::format("`{}` is an internal figure and cannot be on the grower's page",
-                              name),
-                  name, "a cost, an overhead or a margin");
+            error(
+                Code::W001,
+                fmt::format("`{}` is an internal figure and cannot be on the grower's page", name),
+                name, "a cost, an overhead or a margin");
             return nullptr;
         }
         const auto it = figures_.find(name);
@@ -198,7 +199,7 @@ class Filler {
                 ; // a block that is left out may name what is not there
             else if (const Figure* found = figure(name))
                 result += found->choice.empty() ? lang::quantity_text(found->value, found->unit)
-                                                : choice_text(found->choice);
+                                                : engine::choice_label(found->choice);
             text.remove_prefix(close + 1);
             if (result.size() > max_page_bytes)
                 break;
@@ -212,12 +213,6 @@ class Filler {
                   whole.substr(0, 1), "");
         }
         return told_long_ ? std::string() : result;
-    }
-    static std::string choice_text(std::string_view choice) {
-        std::string text(choice);
-        for (char& c : text)
-            c = c == '_' ? ' ' : c;
-        return text;
     }
 
     bool holds(std::string_view condition) {
@@ -283,18 +278,17 @@ class Filler {
         };
         if (!given.contains("base") || !given.contains("per") || !read("step", step) ||
             !read("rows", rows) || !(step >= 0.01) || rows < 1 || rows > 50)
-            return error(
-                Code::W002,
-                "fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
-                text, "");
+            return error(Code::W002,
+                         "fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
+                         text, "");
         const Figure* base = figure(given.find("base")->second);
         const Figure* per = figure(given.find("per")->second);
         if (base == nullptr || per == nullptr)
             return;
         if (base->unit != "$/gal" || !per->unit.starts_with("gal/"))
             return error(Code::W002,
-                         "fuel steps need a base in $/gal and gallons per unit of the price",
-                         text, fmt::format("{} and {}", base->unit, per->unit));
+                         "fuel steps need a base in $/gal and gallons per unit of the price", text,
+                         fmt::format("{} and {}", base->unit, per->unit));
         FuelTable table;
         table.per = per->unit.substr(4);
         const auto step_cents = static_cast<double>(engine::to_cents(step));
