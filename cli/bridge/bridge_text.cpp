@@ -7,9 +7,7 @@
 #include <fmt/format.h>
 
 #include "cli/shared/text/page.h"
-#include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"

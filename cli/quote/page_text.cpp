@@ -1,7 +1,5 @@
 #include <string>
 
-#include <fmt/format.h>
-
 #include "cli/quote/page.h"
 #include "cli/quote/page_parts.h"
 #include "cli/shared/text/table.h"

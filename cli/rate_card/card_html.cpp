@@ -70,7 +70,8 @@ std::string card_html(const DatedCard& dated) {
         out += "</ul>\n";
     return out +
            "<footer>A rate is not a quote: a quote is made for one field, its ground and the "
-           "move to it. Call the utility locating service before any ripping. The authorities decide "
+           "move to it. Call the utility locating service before any ripping. The authorities "
+           "decide "
            "on permits and routes.</footer>\n" +
            html_foot();
 }

@@ -8,7 +8,7 @@
 #include "cli/season/report.h"
 #include "cli/shared/chart/axis.h"
 #include "cli/shared/clock.h"
-#include "lang/units/number_text.h"
+#include "cli/shared/text/figures.h"
 
 namespace acre::cli {
 namespace {
@@ -39,7 +39,7 @@ class Picture {
             y_ += 16;
             y_ = paper_.lines(paper_edge, y_, paper_width - 2 * paper_edge,
                               fmt::format("{} more jobs are not drawn; the table lists them all.",
-                                          lang::number_text(static_cast<double>(left_out_))),
+                                          whole_text(static_cast<double>(left_out_))),
                               Ink::Soft);
         }
         if (!s_.clashes.empty()) {
@@ -105,7 +105,7 @@ class Picture {
     void jobs_of(const engine::MachineRow& machine) {
         if (rows_ < calendar_rows) {
             y_ += 18;
-            const std::string hours = lang::number_text(std::round(machine.booked)) + " h";
+            const std::string hours = fixed_quantity(machine.booked, 0, "h");
             paper_.text(paper_edge, y_,
                         fitting(machine_words(machine.machine.name), paper_width / 2, Weight::Bold),
                         Anchor::Start, Ink::Ink, Weight::Bold);

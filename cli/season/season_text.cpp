@@ -8,7 +8,6 @@
 #include "cli/shared/text/figures.h"
 #include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"

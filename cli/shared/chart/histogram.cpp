@@ -1,7 +1,6 @@
 #include "cli/shared/chart/histogram.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 
 #include <fmt/format.h>
