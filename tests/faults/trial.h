@@ -169,7 +169,7 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
             if (!is_old)
                 return target + " was written and it is said that it was not";
         }
-        if (has(said, "`" + target + "` is written but may not outlive")) {
+        if (has(said, "`" + target + "` was written but may be lost")) {
             named = true;
             if (is_old)
                 return target + " was not written and it is said that it was";
@@ -183,7 +183,7 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     if (command.book && has(said, "the book `book`") &&
         (added == 0) != (has(said, "no quote was issued") || has(said, "nothing was written")))
         return "what became of the record is told wrongly";
-    if (command.book && about_output && !has(said, " all the same"))
+    if (command.book && about_output && !has(said, " anyway"))
         return "it is not said that the record stands";
     // One thing went wrong: one message. What goes on going wrong may be told once for each file.
     if (!trial.kind->on && messages(ended.err) > 1)

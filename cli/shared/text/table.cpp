@@ -177,6 +177,15 @@ void Table::put_rule(std::string& out, const Group& group) const {
     out += line;
 }
 
+// Its further lines a little further in.
+void Table::put_note(std::string& out, const std::string& text, std::size_t width) const {
+    std::size_t indent = indent_ + note_indent;
+    for (const std::string& line : wrapped_lines(text, width - indent - gap)) {
+        out.append(line.empty() ? 0 : indent, ' ').append(line) += '\n';
+        indent = indent_ + note_indent + gap;
+    }
+}
+
 void Table::put(std::string& out, const Group& group, bool color, std::size_t width) const {
     const bool is_first = out.empty(); // of the groups
     std::vector<std::string> heads;
@@ -193,9 +202,7 @@ void Table::put(std::string& out, const Group& group, bool color, std::size_t wi
             break;
         case Kind::Note:
             if (is_first)
-                for (const std::string& line :
-                     wrapped_lines(row.cells[0], width - indent_ - note_indent))
-                    out.append(line.empty() ? 0 : indent_ + note_indent, ' ') += line + '\n';
+                put_note(out, row.cells[0], width);
             break;
         case Kind::Rule:
             put_rule(out, group);

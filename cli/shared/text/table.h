@@ -59,6 +59,7 @@ class Table {
     void put_cells(std::string& out, const Group& group, const std::vector<std::string>& cells,
                    bool is_head, const Ink& ink) const;
     void put_rule(std::string& out, const Group& group) const;
+    void put_note(std::string& out, const std::string& text, std::size_t width) const;
     void put(std::string& out, const Group& group, bool color, std::size_t width) const;
 
     std::vector<Column> columns_;
