@@ -20,8 +20,7 @@ using Json = nlohmann::json;
 std::optional<lang::Diagnostic> fault_of(const engine::Word& word) {
     if (!day_number(word.date))
         return lang::placeless(lang::Code::C003,
-                               "`--date` takes a date, as in 2027-03-14; not `" +
-                                   word.date + "`");
+                               "`--date` takes a date, as in 2027-03-14; not `" + word.date + "`");
     const auto& states = engine::quote_states;
     if (std::find(states.begin() + 1, states.end(), word.state) == states.end())
         return lang::placeless(

@@ -50,9 +50,8 @@ lang::Outcome<std::string> read_key(const std::string& path) {
 
 std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
     if (!day_number(arguments.date))
-        return lang::placeless(lang::Code::C003,
-                               "`--date` takes a date, as in 2027-03-14; not `" +
-                                   arguments.date + "`");
+        return lang::placeless(lang::Code::C003, "`--date` takes a date, as in 2027-03-14; not `" +
+                                                     arguments.date + "`");
     if (arguments.wording.empty() && (!arguments.page.empty() || !arguments.text.empty()))
         return lang::placeless(lang::Code::C004, "a page needs the firm's wording", {},
                                {"name its file with `--wording FILE`"});

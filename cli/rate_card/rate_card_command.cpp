@@ -72,8 +72,7 @@ Reply answer(const CardArguments& arguments, bool color) {
     DatedCard dated;
     dated.date = arguments.date.empty() ? today() : arguments.date;
     if (!day_number(dated.date))
-        return lang::placeless(lang::Code::C003,
-                               "`--date` takes a date, as in 2027-01-15");
+        return lang::placeless(lang::Code::C003, "`--date` takes a date, as in 2027-01-15");
     lang::Outcome<engine::Job> job = open_job(arguments.job);
     if (!job)
         return of_the_price(job.said);
@@ -99,13 +98,13 @@ Reply answer(const CardArguments& arguments, bool color) {
 
 Reply rate_card_command(Words words, Console& console) {
     CardArguments arguments;
-    Arguments line("rate-card",
-                   "The season's price list: the rate of a price item over two or three givens, "
-                   "with the minimum, the move by distance, and what each rate leaves after "
-                   "cost.",
-                   "acrewright rate-card examples/01-first-price.job --rows \"depth=4 ft,5 ft,6 "
-                   "ft,7 ft\" --columns \"spacing=5 ft,6 ft,7 ft,8 ft\" "
-                   "--bands \"site.miles=10 mi,25 mi,50 mi\" --date 2027-01-15");
+    Arguments line(
+        "rate-card",
+        "Makes the season's price list: the rate of a price item over two or three givens, with "
+        "the minimum, the move by distance, and what each rate leaves after cost.",
+        "acrewright rate-card examples/01-first-price.job --rows \"depth=4 ft,5 ft,6 "
+        "ft,7 ft\" --columns \"spacing=5 ft,6 ft,7 ft,8 ft\" "
+        "--bands \"site.miles=10 mi,25 mi,50 mi\" --date 2027-01-15");
     arguments.job.declare(line);
     line.option("--rows", "GIVEN=PLACES",
                 "down the card: \"depth=4 ft,5 ft\" or \"run=300 ft..1,500 ft by 300 ft\"",

@@ -95,9 +95,9 @@ Reply ask(const RiskArguments& arguments, const Console& console) {
 Reply risk_command(Words words, Console& console) {
     RiskArguments arguments;
     Arguments line("risk",
-                   "The risk of a job: its givens are drawn from their swings, and events happen by "
-                   "chance, over and over. Shows the spread of price, cost and profit, the chance "
-                   "of a loss at the price quoted, and what drives the spread.",
+                   "Shows the risk of a job: draws its givens from their swings, and events by "
+                   "their chance, over and over. Gives the spread of price, cost and profit, the "
+                   "chance of a loss at the price quoted, and what drives the spread.",
                    "acrewright risk examples/01-first-price.job --trials 100000");
     arguments.job.declare(line);
     line.option("--of", "LINE",
@@ -105,11 +105,13 @@ Reply risk_command(Words words, Console& console) {
                 "its spread",
                 arguments.lines);
     line.option("--price", "MONEY",
-                "what the customer pays for the whole job, as in '$95,078' (its own price)", arguments.price);
+                "what the customer pays for the whole job, as in '$95,078' (its own price)",
+                arguments.price);
     line.flag("--lump", "the price is paid in full whatever the quantities are", arguments.lump);
     line.option("--trials", "N", "how many times to draw (131072; fewer for a very large model)",
                 arguments.trials);
-    line.option("--seed", "N", "starts another series of draws (1); one seed always gives the same answer",
+    line.option("--seed", "N",
+                "starts another series of draws (1); one seed always gives the same answer",
                 arguments.seed);
     line.option("--threads", "N",
                 "how many threads to use (all the machine has); the answer is the same",

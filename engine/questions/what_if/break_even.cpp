@@ -41,8 +41,8 @@ lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
     const std::optional<Range> range = between ? between : axis.within ? axis.within : axis.swing;
     if (!range)
         return placeless(lang::Code::Q003,
-                         fmt::format("`{}` has neither a allowed range nor a swing", name), {},
-                         {"say where to look: --between LOW .. HIGH"});
+                         fmt::format("`{}` has neither an allowed range nor a swing", name), {},
+                         {"say where to look: --between \"LOW..HIGH\""});
     if (!std::isfinite(range->low) || !std::isfinite(range->high) || !(range->low < range->high))
         return placeless(lang::Code::Q003, fmt::format("there is nothing between {} and {} of `{}`",
                                                        text(range->low), text(range->high), name));
@@ -112,8 +112,9 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion
     if (!asked)
         return std::move(asked.said);
     if (!std::isfinite(question.wanted))
-        return placeless(lang::Code::Q003, fmt::format("the value wanted of `{}` is not a number",
-                                                       job.sheet().lines[asked->line].name));
+        return placeless(lang::Code::Q003,
+                         fmt::format("the value to reach for `{}` is not a number",
+                                     job.sheet().lines[asked->line].name));
     lang::Said said = judged(job, {});
     if (said.diagnostics.has_errors())
         return said;
