@@ -71,14 +71,16 @@ std::string bridge_text(const engine::BridgeAnswer& bridge, bool color) {
     end(bridge.after);
     table.row({money_change(bridge.after.cents - bridge.before.cents), "", "total change"});
     out += table.text(color);
-    out += "\n" +
-           paragraph(
-               bridge.exact
-                   ? "Each change is credited with its average effect over every order in which the "
-                     "changes could be made, so no order is favored. The rows add up to the cent."
-                   : "Each change is credited with its average effect over 1,024 of the orders in which "
-                     "the changes could be made. The rows add up to the cent.",
-               "");
+    out +=
+        "\n" +
+        paragraph(
+            bridge.exact
+                ? "Each change is credited with its average effect over every order in which the "
+                  "changes could be made, so no order is favored. The rows add up to the cent."
+                : "Each change is credited with its average effect over 1,024 of the orders in "
+                  "which "
+                  "the changes could be made. The rows add up to the cent.",
+            "");
     return out;
 }
 

@@ -107,8 +107,9 @@ std::string card_text(const DatedCard& dated, bool earns, bool color) {
         out += bands_table(*card.bands, color);
     out += "\n";
     if (lacks_a_rate(card))
-        out += paragraph("- : there is no price because a requirement is not met. To see which, use `price` "
-                         "with the two values set.");
+        out += paragraph(
+            "- : there is no price because a requirement is not met. To see which, use `price` "
+            "with the two values set.");
     if (card.minimum)
         out += paragraph(fmt::format("No job under {}.", lang::money_text(*card.minimum)));
     for (const engine::CardFact& fact : card.fixed)

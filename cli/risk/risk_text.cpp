@@ -87,8 +87,9 @@ class Page {
                               percent_text(*risk_.loss, 2)),
                   color_) +
              fmt::format(" (+- {} %).", error_text(risk_.loss_error.value_or(NAN) * 100)));
-        line(risk_.lump ? "It is paid in full whatever the quantities are."
-                        : "Items with a rate are paid for the actual quantity, lump sums as quoted.");
+        line(risk_.lump
+                 ? "It is paid in full whatever the quantities are."
+                 : "Items with a rate are paid for the actual quantity, lump sums as quoted.");
     }
 
     void moments() {
@@ -142,9 +143,10 @@ class Page {
         if (list.size() > most)
             line(fmt::format("and {} more, each {} or less", list.size() - most,
                              share_text(list[most].total)));
-        line(fmt::format("First-order and total Sobol' indices with their standard errors, from {} runs "
-                         "of the job",
-                         lang::number_text(static_cast<double>(risk_.shares->readings))));
+        line(fmt::format(
+            "First-order and total Sobol' indices with their standard errors, from {} runs "
+            "of the job",
+            lang::number_text(static_cast<double>(risk_.shares->readings))));
         if (risk_.dependent)
             line("Some swings move together; what they share is counted for the one drawn first.");
     }

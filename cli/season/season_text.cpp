@@ -81,10 +81,10 @@ class Page {
         out_ += table.text(color_);
         for (const engine::MachineRow& row : s_.machines)
             if (row.share > 1)
-                sentence(fmt::format(
-                    "{}: the jobs book {} h more than the hours assumed for a year.",
-                    machine_words(row.machine.name),
-                    whole_text(row.booked - row.machine.hours_per_year)));
+                sentence(
+                    fmt::format("{}: the jobs book {} h more than the hours assumed for a year.",
+                                machine_words(row.machine.name),
+                                whole_text(row.booked - row.machine.hours_per_year)));
     }
     void ownership() {
         head("Cost of owning");
@@ -110,8 +110,7 @@ class Page {
                        whole_text(month.acres), whole_text(month.gallons),
                        whole_dollars(month.spent), whole_dollars(month.billed)});
         out_ += table.text(color_);
-        sentence(
-            fmt::format("Billed: due {} days after a job's last day.", names_.net_days));
+        sentence(fmt::format("Billed: due {} days after a job's last day.", names_.net_days));
     }
     // The hours of the machines that work most; the first of them has a bar beside its figures.
     void machine_months() {

@@ -99,9 +99,10 @@ class Page {
             out_ += table.text(look_.color);
         more(all, "with a slope");
         if (answer_.looked_near < answer_.effects.size())
-            line(fmt::format("Steps and kinks were searched near the {} givens with the most effect; the "
-                             "model is too large to search more.",
-                             answer_.looked_near));
+            line(fmt::format(
+                "Steps and kinks were searched near the {} givens with the most effect; the "
+                "model is too large to search more.",
+                answer_.looked_near));
     }
     void slope(const Effect& effect, Table& table) const {
         const std::string& unit = answer_.slopes_of.unit;

@@ -98,8 +98,8 @@ std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& 
             "write the lower end first");
     if (axis.within && !(axis.within->low <= low && high <= axis.within->high))
         return trouble(fmt::format(
-            "the swing of `{}` goes outside its allowed range: {} .. {} is not within {} .. {}", name,
-            text(low), text(high), text(axis.within->low), text(axis.within->high)));
+            "the swing of `{}` goes outside its allowed range: {} .. {} is not within {} .. {}",
+            name, text(low), text(high), text(axis.within->low), text(axis.within->high)));
     return std::nullopt;
 }
 
