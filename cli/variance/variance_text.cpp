@@ -64,9 +64,9 @@ void fuel(const engine::VarianceAnswer& variance, std::string& out) {
         if (!row.by_hours)
             continue;
         Table table({{"", Align::Left, true}, {""}});
-        table.row({"more or fewer hours", signed_money(*row.by_hours)});
-        table.row({"more or less fuel an hour", signed_money(*row.by_burn)});
-        table.row({"higher or lower price", signed_money(row.by_rate)});
+        table.row({"hours", signed_money(*row.by_hours)});
+        table.row({"fuel burned an hour", signed_money(*row.by_burn)});
+        table.row({"fuel price", signed_money(row.by_rate)});
         table.rule();
         table.row({terminal_text(called(row.quoted)),
                    signed_money(row.actual_amount - row.quoted_amount)},
