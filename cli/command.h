@@ -47,8 +47,8 @@ Reply field_command(Words words, Console& console);
 Reply library_command(Words words, Console& console);
 Reply codes_command(Words words, Console& console);
 
-// The whole program but for the writing: words without the program's name, exit code back. Errors
-// of the program itself are caught here.
+// The whole program but for the writing: words without the program's name, exit code back.
+// Internal errors are caught here.
 int run(Words words, Console& console);
 
 } // namespace acre::cli

@@ -1,13 +1,10 @@
 #include <algorithm>
 #include <array>
-#include <exception>
-#include <new>
 #include <optional>
 
 #include "cli/command.h"
 #include "cli/exit_codes.h"
 #include "cli/shared/text/wrap.h"
-#include "lang/diag/safe_text.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
 
@@ -137,19 +134,8 @@ std::span<const Command> commands() {
 }
 
 int run(Words words, Console& console) {
-    std::string what;
-    try {
-        const bool json = std::find(words.begin(), words.end(), "--json") != words.end();
-        return say(dispatch(words, console), json, console);
-    } catch (const std::bad_alloc&) {
-        what = "out of memory";
-    } catch (const std::exception& error) {
-        what = error.what();
-    }
-    console.out.clear();
-    console.err += "acrewright: internal error: " + lang::terminal_text(what) +
-                   "\nNothing was written. Please report it with the files that led here.\n";
-    return exit_bug;
+    const bool json = std::find(words.begin(), words.end(), "--json") != words.end();
+    return say_what([&] { return dispatch(words, console); }, json, console);
 }
 
 } // namespace acre::cli

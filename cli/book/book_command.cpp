@@ -39,8 +39,8 @@ lang::Outcome<BookPage> open_book(const BookArguments& arguments) {
 Reply book_command(Words words, Console& console) {
     BookArguments arguments;
     Arguments line("book",
-                   "The quotes of a book and what happened to them. With --season: the open ones "
-                   "priced with today's season, and which of them would lose money.",
+                   "Lists the quotes of a book and what happened to them. With --season it prices "
+                   "the open ones with today's season and shows which of them would lose money.",
                    "acrewright book examples/quote-book");
     line.positional("BOOK", "the folder (quote-book)", arguments.folder, false);
     line.option("--season", "FILE", "today's season", arguments.season);

@@ -2,6 +2,7 @@
 
 #include "cli/book/book_page.h"
 #include "cli/shared/safe_text.h"
+#include "cli/shared/text/figures.h"
 
 namespace acre::cli {
 
@@ -10,12 +11,12 @@ std::string quotes_csv(const std::vector<engine::Quote>& quotes) {
         "quote,issued,valid_until,for,job,option,state,state_date,price,per,per_unit\r\n";
     for (const engine::Quote& quote : quotes) {
         const engine::QuoteRecord& record = quote.record;
-        out += fmt::format("{},{},{},{},{},{},{},{},{:.2f},{},{:.2f}\r\n", csv_field(record.number),
+        out += fmt::format("{},{},{},{},{},{},{},{},{},{},{}\r\n", csv_field(record.number),
                            csv_field(record.issued), csv_field(record.valid_until),
                            csv_field(record.who), csv_field(record.title), csv_field(record.option),
                            csv_field(state_text(quote)), csv_field(quote.state_date),
-                           static_cast<double>(record.price_cents) / 100, csv_field(record.per),
-                           record.price_per_unit);
+                           bare_text(static_cast<double>(record.price_cents) / 100, 2),
+                           csv_field(record.per), bare_text(record.price_per_unit, 2));
     }
     return out;
 }
@@ -24,10 +25,11 @@ std::string costs_csv(const std::vector<engine::Quote>& quotes) {
     std::string out = "quote,part,cost,label,rate,rate_unit,quantity,quantity_unit,amount\r\n";
     for (const engine::Quote& quote : quotes)
         for (const engine::RecordCost& cost : quote.record.costs)
-            out += fmt::format("{},{},{},{},{},{},{},{},{:.2f}\r\n", csv_field(quote.record.number),
+            out += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", csv_field(quote.record.number),
                                csv_field(cost.part), csv_field(cost.name), csv_field(cost.label),
-                               cost.rate, csv_field(cost.rate_unit), cost.quantity,
-                               csv_field(cost.quantity_unit), cost.amount);
+                               bare_text(cost.rate), csv_field(cost.rate_unit),
+                               bare_text(cost.quantity), csv_field(cost.quantity_unit),
+                               bare_text(cost.amount, 2));
     return out;
 }
 

@@ -114,15 +114,16 @@ Reply ask(const BreakEvenArguments& arguments, bool color) {
 Reply break_even_command(Words words, Console& console) {
     BreakEvenArguments arguments;
     Arguments line("break-even",
-                   "Where a line reaches a value as one given moves: every place in the range, "
-                   "jumps told as jumps, or that there is none. --price asks where a fixed price "
-                   "leaves no profit, --against where another job or option costs the same.",
+                   "Finds where a line reaches a value as one given moves: every place in the "
+                   "range, with jumps marked, or that there is none. --price asks where a fixed "
+                   "price leaves no profit, --against where another job or option costs the same.",
                    "acrewright break-even examples/01-first-price.job --vary area --until "
                    "margin=\"8 %\"");
     arguments.job.declare(line);
     line.option("--vary", "GIVEN", "the given that moves", arguments.vary);
     line.option("--until", "LINE=VALUE",
-                "what is to be reached: a line, or margin, profit, cost, price", arguments.until);
+                "the value to reach, of a line or of margin, profit, cost or price",
+                arguments.until);
     line.option("--price", "MONEY", "a fixed price, as in '$95,078': where the cost reaches it",
                 arguments.price);
     line.option("--against", "OTHER", "a .job file, or the title of an option of this job",

@@ -4,8 +4,8 @@
 #include <fmt/format.h>
 
 #include "cli/break_even/break_even_page.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/style.h"
-#include "cli/shared/text/wrap.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
 
@@ -22,12 +22,10 @@ class Page {
           color_(color) {}
 
     std::string draw() {
-        out_ = bold(wrap(capital(called(answer_.given)) + " at which " + asked(), page_width),
-                    color_) +
-               "\n";
+        out_ = heading(capital(called(answer_.given)) + " at which " + asked(), color_);
         if (!answer_.title.empty())
-            out_ += "  " + lang::terminal_text(answer_.title) +
-                    (against() ? " against " + lang::terminal_text(answer_.against) : "") + "\n";
+            line(lang::terminal_text(answer_.title) +
+                 (against() ? " against " + lang::terminal_text(answer_.against) : ""));
         out_ += "\n";
         line(fmt::format("this job: {} at {}", y(answer_.now), x(answer_.value)));
         line(fmt::format("from {} to {}: {} (at {}) to {} (at {})", x(answer_.range.low),
@@ -42,7 +40,7 @@ class Page {
             line(fmt::format("and {}{} more", answer_.cut ? "at least " : "",
                              answer_.crossings.size() - most_shown));
         if (answer_.searched_to)
-            line(fmt::format("searched up to {} only: the line has too many steps for more",
+            line(fmt::format("searched only up to {}: the line has too many steps to go on",
                              x(*answer_.searched_to)));
         unanswered();
         return std::move(out_);
@@ -59,7 +57,7 @@ class Page {
     std::string y(double value) const {
         return against() ? shown_change(value, answer_.line.unit) : shown(answer_.line, value);
     }
-    void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 4) + "\n"; }
+    void line(const std::string& text) { out_ += remark(text); }
 
     std::string asked() const {
         if (against())
@@ -81,9 +79,10 @@ class Page {
             return fmt::format("at {}: {}", at, sides(crossing.rising));
         case engine::CrossingKind::Jump:
             return fmt::format(
-                "at {} it jumps from {} to {}{}; it is never exactly that", at, y(crossing.before),
+                "at {} it jumps from {} to {}{}; it is never exactly {}", at, y(crossing.before),
                 y(crossing.after),
-                crossing.line.empty() ? "" : " (" + lang::terminal_text(crossing.line) + ")");
+                crossing.line.empty() ? "" : " (" + lang::terminal_text(crossing.line) + ")",
+                against() ? "the same" : shown(answer_.line, answer_.wanted));
         case engine::CrossingKind::Touch:
             return fmt::format("at {}, where it just reaches that and turns back", at);
         case engine::CrossingKind::Level:

@@ -155,8 +155,8 @@ Reply answer(const BridgeArguments& arguments, bool color) {
 Reply bridge_command(Words words, Console& console) {
     BridgeArguments arguments;
     Arguments line("bridge",
-                   "Why one price differs from another: the difference divided among the values "
-                   "and formulas that changed, adding up exactly. Each side is a job file or the "
+                   "Explains why one price differs from another: divides the difference among the "
+                   "values and formulas that changed, to the cent. Each side is a job file or the "
                    "number of a quote; `again` is the same quote with another season.",
                    "acrewright bridge examples/01-first-price.job examples/02-closer-pulls.job");
     line.positional("OLD", "a job file or a quote's number", arguments.before);

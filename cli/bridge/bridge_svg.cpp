@@ -1,4 +1,5 @@
 #include "cli/bridge/bridge_svg.h"
+#include "cli/shared/text/figures.h"
 
 #include <algorithm>
 #include <cmath>
@@ -32,7 +33,7 @@ class Picture {
         figures =
             std::max(figures, drawn_width(lang::cents_text(bridge.before.cents), Weight::Bold));
         for (const engine::BridgeRow& row : bridge.rows)
-            figures = std::max(figures, drawn_width(change_text(row.cents)));
+            figures = std::max(figures, drawn_width(money_change(row.cents)));
         plot_ = {paper_edge, paper_width - paper_edge - figures - 8, 0, 0};
         y_ = paper_.below_title() + 8;
     }
@@ -46,7 +47,7 @@ class Picture {
         }
         end(bridge_.after);
         plot_.bottom = y_ + 2;
-        double y = draw_x_axis(paper_, extent_, "price; the axis does not begin at zero",
+        double y = draw_x_axis(paper_, extent_, "price; the axis does not start at zero",
                                bridge_.unit, plot_) +
                    4;
         paper_.box(paper_edge, y - 12, 24, 13, Ink::Ink);
@@ -86,7 +87,7 @@ class Picture {
         const double left = std::min(x(from), x(to));
         const double width = std::max(1.5, std::abs(x(to) - x(from)));
         paper_.box(left, y_, width, bar, row.cents > 0 ? Ink::Ink : Ink::Paper, Ink::Ink);
-        paper_.text(left + width + 6, y_ + 13, change_text(row.cents));
+        paper_.text(left + width + 6, y_ + 13, money_change(row.cents));
         y_ += bar + gap;
     }
 };

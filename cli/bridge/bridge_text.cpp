@@ -1,13 +1,13 @@
 #include "cli/bridge/bridge_text.h"
+#include "cli/shared/text/figures.h"
 
 #include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
 
-#include "cli/shared/text/style.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -42,10 +42,6 @@ std::string bar(double share, double most) {
 
 } // namespace
 
-std::string change_text(std::int64_t cents) {
-    return (cents > 0 ? "+" : "") + lang::cents_text(cents);
-}
-
 std::string bridge_row_words(const engine::BridgeRow& row) {
     if (row.changes.empty())
         return what(row.kind);
@@ -60,9 +56,7 @@ std::string bridge_row_words(const engine::BridgeRow& row) {
 
 std::string bridge_text(const engine::BridgeAnswer& bridge, bool color) {
     std::string out =
-        bold(fmt::format("From one price to the other, in {}", lang::terminal_text(bridge.unit)),
-             color) +
-        "\n";
+        heading("From one price to the other, in " + lang::terminal_text(bridge.unit), color);
     double most = 1e-9;
     for (const engine::BridgeRow& row : bridge.rows)
         most = std::max(most, std::abs(row.share));
@@ -72,19 +66,21 @@ std::string bridge_text(const engine::BridgeAnswer& bridge, bool color) {
     };
     end(bridge.before);
     for (const engine::BridgeRow& row : bridge.rows)
-        table.row({change_text(row.cents), bar(row.share, most),
+        table.row({money_change(row.cents), bar(row.share, most),
                    lang::terminal_text(bridge_row_words(row))});
     end(bridge.after);
-    table.row({change_text(bridge.after.cents - bridge.before.cents), "", "total change"});
+    table.row({money_change(bridge.after.cents - bridge.before.cents), "", "total change"});
     out += table.text(color);
-    out += "\n" +
-           wrap(bridge.exact
-                    ? "Each change gets the mean of what it adds over every order in which the "
-                      "changes could come: no order matters, and the rows add up to the cent."
-                    : "Each change gets the mean of what it adds over 1,024 of the orders in which "
-                      "the changes could come. The rows add up to the cent.",
-                page_width) +
-           "\n";
+    out +=
+        "\n" +
+        paragraph(
+            bridge.exact
+                ? "Each change is credited with its average effect over every order in which the "
+                  "changes could be made, so no order is favored. The rows add up to the cent."
+                : "Each change is credited with its average effect over 1,024 of the orders in "
+                  "which "
+                  "the changes could be made. The rows add up to the cent.",
+            "");
     return out;
 }
 

@@ -12,7 +12,5 @@ std::string bridge_text(const engine::BridgeAnswer& bridge, bool color);
 
 // "spacing of pulls: 7 ft to 8 ft (soft ground)"; as written: make it safe where it goes.
 std::string bridge_row_words(const engine::BridgeRow& row);
-// "+$4.20", "-$4.20", "$0.00"
-std::string change_text(std::int64_t cents);
 
 } // namespace acre::cli

@@ -4,7 +4,7 @@
 
 #include "cli/compare/compare_page.h"
 #include "cli/shared/chart/curves.h"
-#include "cli/shared/text/wrap.h"
+#include "cli/shared/text/page.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
@@ -78,15 +78,10 @@ Curves curves_of(const engine::CompareAnswer& comparison) {
 std::string flips_text(const engine::CompareAnswer& comparison) {
     const engine::CompareFlips& flips = *comparison.flips;
     std::string out =
-        "\n" +
-        wrap("Where they cost the same, over " + lang::terminal_text(flips.label), page_width) +
-        "\n";
+        "\n" + paragraph("Where they cost the same, over " + lang::terminal_text(flips.label), "");
     for (const engine::CompareFlip& flip : flips.columns)
         for (const std::string& words : flip_words(flips, flip))
-            out += "  " +
-                   wrap(fmt::format("A and {}: {}", column_letter(flip.column), words), page_width,
-                        4) +
-                   "\n";
+            out += paragraph(words, "  A and " + column_letter(flip.column) + ": ");
     return out;
 }
 

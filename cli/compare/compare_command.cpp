@@ -128,9 +128,9 @@ Reply answer(const CompareArguments& arguments, bool color) {
 Reply compare_command(Words words, Console& console) {
     CompareArguments arguments;
     Arguments line("compare",
-                   "A job and its options, or several jobs, side by side: prices, every cost, "
-                   "quantities, what differs and what each difference adds. --flip finds where "
-                   "two of them cost the same, --over draws each over a given.",
+                   "Shows a job with its options, or several jobs, side by side: prices, every "
+                   "cost, quantities, what differs and what each difference adds. --flip finds "
+                   "where two of them cost the same; --over draws each price over a given.",
                    "acrewright compare examples/03-rows-or-field.job --flip row_width");
     line.positionals("JOB", "one job for its options, or several jobs", arguments.paths);
     line.option("--option", "TITLE", "only these options of the job; may be repeated",

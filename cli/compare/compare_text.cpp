@@ -4,9 +4,9 @@
 
 #include "cli/bridge/bridge_text.h"
 #include "cli/compare/compare_page.h"
-#include "cli/shared/text/style.h"
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -34,7 +34,7 @@ class Page {
     Page(const engine::CompareAnswer& comparison, bool color) : c_(comparison), color_(color) {}
 
     std::string draw() {
-        out_ = bold(wrap(terminal_text(c_.title), page_width), color_) + "\n";
+        out_ = heading(terminal_text(c_.title), color_);
         names();
         std::vector<std::size_t> shown = {0};
         for (std::size_t i = 1; i < c_.columns.size(); ++i) {
@@ -57,14 +57,11 @@ class Page {
 
     void names() {
         for (std::size_t i = 0; i < c_.columns.size(); ++i)
-            out_ += fmt::format(
-                "  {}  {}\n", column_letter(i),
-                wrap(terminal_text(c_.columns[i].name) + (i == c_.cheapest ? "   <- cheapest" : ""),
-                     page_width, 5));
+            out_ += paragraph(terminal_text(c_.columns[i].name) +
+                                  (i == c_.cheapest ? " <- cheapest" : ""),
+                              "  " + column_letter(i) + "  ");
         for (const std::string& name : c_.unanswered)
-            out_ += fmt::format(
-                "  -  {}\n",
-                wrap(terminal_text(name) + "   has no price: see the errors", page_width, 5));
+            out_ += paragraph(terminal_text(name) + " has no price: see the errors", "  -  ");
     }
     void tables(const std::vector<std::size_t>& shown) {
         section("Price", c_.prices, shown);
@@ -95,20 +92,20 @@ class Page {
         for (const engine::CompareWhy& why : c_.why) {
             const std::string letter = column_letter(why.column);
             if (!why.bridge) {
-                out_ += "\n" +
-                        wrap(fmt::format("No bridge from A to {}: {}", letter,
-                                         terminal_text(why.why_not)),
-                             page_width) +
-                        "\n";
+                out_ += "\n" + paragraph(fmt::format("No bridge from A to {}: {}", letter,
+                                                     terminal_text(why.why_not)),
+                                         "");
                 continue;
             }
             const engine::BridgeAnswer& bridge = *why.bridge;
-            out_ += fmt::format("\nFrom A to {}, in {}\n", letter, terminal_text(bridge.unit));
+            out_ += "\n" +
+                    paragraph(
+                        fmt::format("From A to {}, in {}", letter, terminal_text(bridge.unit)), "");
             Table table({{""}, {"", Align::Left, true}});
             for (const engine::BridgeRow& row : bridge.rows)
                 if (row.cents != 0)
-                    table.row({change_text(row.cents), terminal_text(bridge_row_words(row))});
-            table.row({change_text(bridge.after.cents - bridge.before.cents), "total change"},
+                    table.row({money_change(row.cents), terminal_text(bridge_row_words(row))});
+            table.row({money_change(bridge.after.cents - bridge.before.cents), "total change"},
                       true);
             out_ += table.text(color_);
         }

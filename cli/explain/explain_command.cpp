@@ -13,7 +13,7 @@ Reply explain_command(Words words, Console& console) {
     Arguments line(
         "explain",
         "Shows where a figure comes from: its formula as written, the same with numbers, "
-        "and below it every line it rests on, down to the givens, with who set each and "
+        "and below it every line it depends on, down to the givens, with who set each and "
         "why. Without LINE it explains the whole price.",
         "acrewright explain examples/01-first-price.job price.per_unit --depth 3");
     arguments.declare(line);

@@ -83,12 +83,12 @@ Reply answer(const FieldArguments& arguments, bool color) {
 
 Reply field_command(Words words, Console& console) {
     FieldArguments arguments;
-    Arguments line("field",
-                   "Lays out a field in pulls from its boundary file: net acres, pulls, turns, "
-                   "travel and time. Without --heading it finds the fastest heading and shows "
-                   "what others lose.",
-                   "acrewright field examples/fields/quillon-square.geojson --spacing '7 ft' "
-                   "--heading '0 deg'");
+    Arguments line(
+        "field",
+        "Lays out a field in pulls from its boundary file: net acres, pulls, turns, travel and "
+        "time. Without --heading it finds the fastest heading and shows how much time others lose.",
+        "acrewright field examples/fields/quillon-square.geojson --spacing '7 ft' "
+        "--heading '0 deg'");
     line.positional(
         "BOUNDARY",
         "a GeoJSON file: a polygon or several, holes too, in WGS 84 longitude and latitude",

@@ -41,7 +41,7 @@ lang::Outcome<engine::GridQuestion> read_question(const GridArguments& arguments
         return lang::placeless(lang::Code::Q006,
                                lang::number_text(static_cast<double>(cells)) +
                                    " cells are too many for a table",
-                               {}, {"take them as --csv or --json"});
+                               {}, {"use --csv or --json"});
     return question;
 }
 
@@ -76,8 +76,9 @@ Reply ask(const GridArguments& arguments, bool color) {
 Reply grid_command(Words words, Console& console) {
     GridArguments arguments;
     Arguments line("grid",
-                   "Lines of a job over the values of one, two or three givens: one given runs "
-                   "down and the lines across, two run down and across, a third turns the pages.",
+                   "Shows lines of a job over the values of one, two or three givens. One given "
+                   "runs down, with the lines across; of two, one runs down and one across; a "
+                   "third makes a table for each of its values.",
                    "acrewright grid examples/01-first-price.job --along \"depth=4 ft..6 ft by 1 "
                    "ft\" --along \"spacing=5 ft,6 ft,7 ft\"");
     arguments.job.declare(line);

@@ -1,9 +1,6 @@
-#include <cmath>
-
-#include <fmt/format.h>
-
 #include "cli/grid/grid_page.h"
 #include "cli/shared/safe_text.h"
+#include "cli/shared/text/figures.h"
 
 namespace acre::cli {
 namespace {
@@ -26,13 +23,12 @@ std::string grid_csv(const engine::GridAnswer& grid) {
         for (std::size_t k = 0; k < grid.along.size(); ++k) {
             const engine::GridAnswer::Along& along = grid.along[k];
             const double at = along.at[grid.place(cell, k)];
-            out += (along.given.is_choice() ? csv_field(along.given.option(at))
-                                            : fmt::format("{}", at)) +
-                   ",";
+            out +=
+                (along.given.is_choice() ? csv_field(along.given.option(at)) : bare_text(at)) + ",";
         }
         for (std::size_t c = 0; c < grid.columns.size(); ++c) {
             const double value = grid.columns[c].value[cell];
-            out += (c == 0 ? "" : ",") + (std::isfinite(value) ? fmt::format("{}", value) : "");
+            out += (c == 0 ? "" : ",") + bare_text(value);
         }
         out += "\r\n";
     }

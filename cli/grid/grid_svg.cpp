@@ -20,9 +20,9 @@ lang::Outcome<std::string> curves(const GridAnswer& grid) {
     constexpr std::size_t most = 8;
     const GridAnswer::Along& along = grid.along[0];
     if (!std::is_sorted(along.at.begin(), along.at.end()))
-        return placeless(lang::Code::Q009, "a curve needs values that rise");
+        return placeless(lang::Code::Q009, "a curve needs values in rising order");
     if (grid.columns.size() > most)
-        return placeless(lang::Code::Q006, "a picture shows eight curves at most");
+        return placeless(lang::Code::Q006, "a picture shows at most eight curves");
     const std::string& unit = grid.columns[0].line.unit;
     Curves curves{
         picture_title(grid), along.given.called, along.given.unit, unit, along.at, {}, {}};
@@ -49,7 +49,7 @@ lang::Outcome<std::string> shaded(const GridAnswer& grid) {
                          "a picture over two givens shows one line: name it with `--of`");
     if (grid.cells > max_heat_cells)
         return placeless(lang::Code::Q006,
-                         "a picture shows " + lang::number_text(max_heat_cells) + " cells at most");
+                         "a picture shows at most " + lang::number_text(max_heat_cells) + " cells");
     HeatMap map{picture_title(grid), grid.columns[0].line.unit, "", "", {}, {}, {}};
     const std::size_t across = grid.along.size() - 1;
     map.x_name = grid.along[across].given.called;

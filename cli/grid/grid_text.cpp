@@ -1,11 +1,10 @@
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include <fmt/format.h>
 
 #include "cli/grid/grid_page.h"
-#include "cli/shared/text/style.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "cli/shared/words.h"
@@ -27,9 +26,9 @@ class Page {
         std::string lines;
         for (const engine::GridAnswer::Column& column : grid_.columns)
             lines += (lines.empty() ? "" : ", ") + called(column.line);
-        out_ = bold(wrap(capital(lines) + " over " + over, page_width), color_) + "\n";
+        out_ = heading(capital(lines) + " over " + over, color_);
         if (!grid_.title.empty())
-            out_ += "  " + lang::terminal_text(grid_.title) + "\n";
+            line(lang::terminal_text(grid_.title));
         if (grid_.along.size() == 1)
             lines_across();
         else
@@ -45,6 +44,7 @@ class Page {
     bool color_;
     std::string out_;
 
+    void line(const std::string& text) { out_ += remark(text); }
     std::string name(std::size_t k) const { return called(grid_.along[k].given); }
     std::string place(std::size_t k, std::size_t i) const {
         return shown(grid_.along[k].given, grid_.along[k].at[i]);
@@ -74,8 +74,9 @@ class Page {
                 row.push_back(value(c, cell));
             table.row(std::move(row));
         }
-        out_ += "\n  down: " + name(0) + "\n" +
-                table.text(color_, std::numeric_limits<std::size_t>::max() / 2);
+        out_ += "\n";
+        line("down: " + name(0));
+        out_ += table.text(color_);
     }
 
     void givens_across(std::size_t c, std::size_t p) {
@@ -83,11 +84,10 @@ class Page {
         const std::size_t across = down + 1;
         out_ += "\n";
         if (grid_.columns.size() > 1)
-            out_ += bold(called(grid_.columns[c].line), color_) + "\n";
+            out_ += heading(called(grid_.columns[c].line), color_);
         if (pages() > 1)
-            out_ += "  " + name(0) + ": " + place(0, p) + "\n";
-        out_ += "  " +
-                wrap("down: " + name(down) + "; across: " + name(across), page_width - 2, 4) + "\n";
+            line(name(0) + ": " + place(0, p));
+        line("down: " + name(down) + "; across: " + name(across));
         // As many columns side by side as a page holds; the rest below.
         const std::size_t first = p * places(down) * places(across);
         const std::size_t at_once = columns_at_once(c, down, across, first);
@@ -120,28 +120,23 @@ class Page {
                 row.push_back(value(c, first + r * places(across) + i));
             table.row(std::move(row));
         }
-        return table.text(color_, std::numeric_limits<std::size_t>::max() / 2);
+        return table.text(color_);
     }
 
     void without_answer() {
         if (grid_.without_answer == 0)
             return;
-        out_ += "\n  " +
-                wrap(fmt::format("{} of {} cells have no answer (-)",
-                                 lang::number_text(static_cast<double>(grid_.without_answer)),
-                                 lang::number_text(static_cast<double>(grid_.cells))),
-                     page_width - 2, 4) +
-                "\n";
+        out_ += "\n";
+        line(fmt::format("{} of {} cells have no answer (-)",
+                         lang::number_text(static_cast<double>(grid_.without_answer)),
+                         lang::number_text(static_cast<double>(grid_.cells))));
         if (grid_.first_without.empty())
             return;
         std::string first;
         for (std::size_t k = 0; k < grid_.along.size(); ++k)
             first += fmt::format(" --set {}='{}'", lang::terminal_text(grid_.along[k].given.name),
                                  lang::terminal_text(setting(k, grid_.first_without.front())));
-        out_ += "  " +
-                wrap("the first of them; `acrewright price` with this says why:" + first,
-                     page_width - 2, 4) +
-                "\n";
+        line("for the first of them, `acrewright price` says why, with" + first);
     }
 };
 

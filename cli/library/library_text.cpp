@@ -63,8 +63,7 @@ std::string formula_text(const engine::Formula& entry, bool color) {
     out += '\n';
     for (const std::string& source : entry.sources)
         put(out, "source", source);
-    put(out, "known",
-        entry.known + (entry.native ? "; computed by the program behind this signature" : ""));
+    put(out, "known", entry.known + (entry.native ? "; computed by the program itself" : ""));
     put(out, "tested", joined(entry.tested, ", "));
     put(out, "limits", joined(entry.limits, ", "));
     for (const std::string& note : entry.notes)

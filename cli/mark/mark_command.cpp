@@ -21,8 +21,7 @@ using Json = nlohmann::json;
 std::optional<lang::Diagnostic> fault_of(const engine::QuoteWord& word) {
     if (!lang::day_number(word.date))
         return lang::placeless(lang::Code::C003,
-                               "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
-                                   word.date + "`");
+                               "`--date` takes a date, as in 2027-03-14; not `" + word.date + "`");
     const auto& states = engine::quote_states;
     if (std::find(states.begin() + 1, states.end(), word.state) == states.end())
         return lang::placeless(
@@ -55,7 +54,7 @@ Reply mark(const std::string& folder, const engine::QuoteWord& word, Console& co
     if (added->fleeting) {
         lang::Diagnostic fault = *added->fleeting;
         fault.title = "quote " + word.quote + " is marked " + word.state +
-                      ", but the mark may not outlive a power cut: " + fault.title;
+                      ", but the mark may be lost in a power cut: " + fault.title;
         reply.fail(std::move(fault));
         return reply;
     }

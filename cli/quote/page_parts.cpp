@@ -41,12 +41,12 @@ PageTotal page_total(const engine::QuoteRecord& record) {
 std::vector<PageFuelRow> page_fuel_rows(const FuelTable& table) {
     std::vector<PageFuelRow> rows;
     for (const FuelStep& step : table.steps) {
-        const std::string from = fmt::format("${:.2f}", step.from);
+        const std::string from = lang::money_text(step.from);
         PageFuelRow& row = rows.emplace_back();
         if (step.cents == 0)
-            row.price = fmt::format("below ${:.2f} a gallon", step.below);
+            row.price = fmt::format("below {} a gallon", lang::money_text(step.below));
         else if (std::isfinite(step.below))
-            row.price = fmt::format("{} to ${:.2f} a gallon", from, step.below - 0.01);
+            row.price = fmt::format("{} to {} a gallon", from, lang::money_text(step.below - 0.01));
         else
             row.price = from + " a gallon and above";
         row.surcharge = step.cents == 0 ? "none" : lang::cents_text(step.cents) + "/" + table.per;

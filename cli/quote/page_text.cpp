@@ -1,7 +1,5 @@
 #include <string>
 
-#include <fmt/format.h>
-
 #include "cli/quote/page.h"
 #include "cli/quote/page_parts.h"
 #include "cli/shared/text/table.h"
@@ -42,8 +40,9 @@ class Text {
     }
     void put(const Heading& heading) {
         const std::string text = lang::terminal_text(heading.text);
-        out_ +=
-            "\n" + wrap(text, width) + "\n" + std::string(std::min(text.size(), width), '-') + "\n";
+        out_ += "\n" + wrap(text, width) + "\n" +
+                std::string(text.empty() ? 0 : std::min(lang::text_columns(text), width), '-') +
+                "\n";
     }
     void put(const Paragraph& paragraph) {
         out_ += wrap(lang::terminal_text(paragraph.text), width) + "\n";
@@ -56,7 +55,7 @@ class Text {
         Table rows({{"Diesel, delivered", Align::Left}, {"Fuel charge"}});
         for (const PageFuelRow& row : page_fuel_rows(table))
             rows.row({lang::terminal_text(row.price), lang::terminal_text(row.surcharge)});
-        out_ += rows.text();
+        out_ += rows.text(false, width);
     }
     void put(Made made) {
         switch (made) {
@@ -94,7 +93,7 @@ class Text {
         const PageTotal total = page_total(record_);
         table.rule();
         table.row({"Total", total.all_in, total.amount});
-        out_ += table.text();
+        out_ += table.text(false, width);
     }
 };
 

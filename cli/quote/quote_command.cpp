@@ -56,7 +56,7 @@ lang::Outcome<std::string> read_key(const std::string& path) {
 std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
     if (!lang::day_number(arguments.date))
         return lang::placeless(lang::Code::C003,
-                               "`--date` takes a day of the calendar, as in 2027-03-14; not `" +
+                               "`--date` takes a date, as in 2027-03-14; not `" +
                                    arguments.date + "`");
     if (!lang::date_after(arguments.date, arguments.valid_days))
         return lang::placeless(
@@ -67,16 +67,16 @@ std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
                         lang::last_year),
             {}, {"`--valid 30` is the usual"});
     if (arguments.wording.empty() && (!arguments.page.empty() || !arguments.text.empty()))
-        return lang::placeless(lang::Code::C004, "a page needs the firm's words", {},
-                               {"name their file with `--wording FILE`"});
+        return lang::placeless(lang::Code::C004, "a page needs the firm's wording", {},
+                               {"name its file with `--wording FILE`"});
     return std::nullopt;
 }
 
 void declare(QuoteArguments& arguments, Arguments& line) {
     arguments.job.declare(line);
-    line.option("--book", "FOLDER", "the quote book; made if it is not there (quote-book)",
+    line.option("--book", "FOLDER", "the quote book; created if missing (quote-book)",
                 arguments.book);
-    line.option("--wording", "FILE", "the firm's words for the page", arguments.wording);
+    line.option("--wording", "FILE", "the firm's wording for the page", arguments.wording);
     line.option("--page", "FILE", "writes the page as HTML that prints on letter paper",
                 arguments.page);
     line.option("--text", "FILE", "writes the page as plain text", arguments.text);
@@ -136,7 +136,7 @@ lang::Said not_issued(const lang::Said& said) {
 }
 
 lang::Diagnostic may_be_lost(lang::Diagnostic fault, const std::string& number) {
-    fault.title = "quote " + number + " is issued but may not outlive a power cut: " + fault.title;
+    fault.title = "quote " + number + " was issued but may be lost in a power cut: " + fault.title;
     return fault;
 }
 
@@ -150,7 +150,7 @@ void add_pages(const QuoteArguments& arguments, const engine::QuoteRecord& recor
         lang::Said& kept = reply.said.emplace_back();
         kept.sources = said.sources;
         for (lang::Diagnostic fault : said.diagnostics.all()) {
-            fault.notes.push_back("quote " + record.number + " is issued all the same");
+            fault.notes.push_back("quote " + record.number + " was issued anyway");
             kept.diagnostics.add(std::move(fault));
         }
     }

@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/words/choice_label.h"
 #include "engine/words/money.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
@@ -136,7 +137,7 @@ class Filler {
     void word(std::string_view text) {
         const std::size_t equals = text.find('=');
         if (equals == std::string_view::npos || trimmed(text.substr(0, equals)).empty())
-            return error(Code::W002, "a word of the firm is written `: NAME = TEXT`", text,
+            return error(Code::W002, "a word of the firm's own is written `: NAME = TEXT`", text,
                          "no `=`");
         page_.words.insert_or_assign(std::string(trimmed(text.substr(0, equals))),
                                      std::string(trimmed(text.substr(equals + 1))));
@@ -145,10 +146,10 @@ class Filler {
     // Words are looked up first; then figures, but none that is inner.
     const Figure* figure(std::string_view name) {
         if (inner_.contains(name)) {
-            error(Code::W001,
-                  fmt::format("`{}` is the firm's own business and stays off the grower's page",
-                              name),
-                  name, "a cost, an overhead or a margin");
+            error(
+                Code::W001,
+                fmt::format("`{}` is an internal figure and cannot be on the grower's page", name),
+                name, "a cost, an overhead or a margin");
             return nullptr;
         }
         const auto it = figures_.find(name);
@@ -198,7 +199,7 @@ class Filler {
                 ; // a block that is left out may name what is not there
             else if (const Figure* found = figure(name))
                 result += found->choice.empty() ? lang::quantity_text(found->value, found->unit)
-                                                : choice_text(found->choice);
+                                                : engine::choice_label(found->choice);
             text.remove_prefix(close + 1);
             if (result.size() > max_page_bytes)
                 break;
@@ -207,17 +208,11 @@ class Filler {
         if (bytes_ > max_page_bytes && !told_long_) {
             told_long_ = true;
             error(Code::W002,
-                  fmt::format("the page comes to more than {} bytes",
+                  fmt::format("the page is longer than the limit of {} bytes",
                               lang::number_text(max_page_bytes)),
                   whole.substr(0, 1), "");
         }
         return told_long_ ? std::string() : result;
-    }
-    static std::string choice_text(std::string_view choice) {
-        std::string text(choice);
-        for (char& c : text)
-            c = c == '_' ? ' ' : c;
-        return text;
     }
 
     bool holds(std::string_view condition) {
@@ -242,8 +237,8 @@ class Filler {
     void made(std::string_view text) {
         if (++made_ > max_made_parts)
             return error(Code::W002,
-                         fmt::format("more than {} parts that the program makes", max_made_parts),
-                         text, "one too many");
+                         fmt::format("the page has more than {} `@` parts", max_made_parts), text,
+                         "over the limit");
         if (text == "@items")
             put(Made::Items);
         else if (text == "@cautions")
@@ -255,7 +250,7 @@ class Filler {
         else if (text.starts_with("@fuel-steps "))
             fuel_steps(text);
         else
-            error(Code::W002, "no such part of the page", text, "unknown",
+            error(Code::W002, "unknown part of the page", text, "",
                   {{"the parts are @items, @cautions, @picture, @signatures and @fuel-steps", {}}});
     }
 
@@ -283,18 +278,17 @@ class Filler {
         };
         if (!given.contains("base") || !given.contains("per") || !read("step", step) ||
             !read("rows", rows) || !(step >= 0.01) || rows < 1 || rows > 50)
-            return error(
-                Code::W002,
-                "the fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
-                text, "");
+            return error(Code::W002,
+                         "fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
+                         text, "");
         const Figure* base = figure(given.find("base")->second);
         const Figure* per = figure(given.find("per")->second);
         if (base == nullptr || per == nullptr)
             return;
         if (base->unit != "$/gal" || !per->unit.starts_with("gal/"))
             return error(Code::W002,
-                         "the fuel steps need a base in $/gal and gallons per unit of the price",
-                         text, fmt::format("{} and {}", base->unit, per->unit));
+                         "fuel steps need a base in $/gal and gallons per unit of the price", text,
+                         fmt::format("{} and {}", base->unit, per->unit));
         FuelTable table;
         table.per = per->unit.substr(4);
         const auto step_cents = static_cast<double>(engine::to_cents(step));

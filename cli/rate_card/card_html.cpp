@@ -20,23 +20,20 @@ std::string head(const DatedCard& dated) {
                        lang::day_text(*lang::day_number(dated.date)));
 }
 
-// Wider than a telephone, it moves sideways by itself.
 std::string rates(const engine::RateCard& card, const engine::CardPage& page) {
-    std::string out = fmt::format("<div class=\"wide\"><table>\n<caption>across: {}</caption>\n"
-                                  "<tr><th class=\"w\">{}</th>",
-                                  markup_text(card.columns.label), markup_text(card.rows.label));
     const std::size_t width = card.columns.places.size();
+    std::vector<std::string> heads = {card.rows.label};
     for (std::size_t c = 0; c < width; ++c)
-        out += "<th>" + markup_text(place_words(card.columns, c)) + "</th>";
-    out += "</tr>\n";
+        heads.push_back(place_words(card.columns, c));
+    HtmlTable table(std::move(heads), 1);
     for (std::size_t r = 0; r < card.rows.places.size(); ++r) {
-        out += "<tr><td class=\"w\">" + markup_text(place_words(card.rows, r)) + "</td>";
+        std::vector<std::string> cells = {place_words(card.rows, r)};
         for (std::size_t c = 0; c < width; ++c)
-            out += "<td>" + markup_text(rate_words(page.rate[r * width + c], card.unit, "ask")) +
-                   "</td>";
-        out += "</tr>\n";
+            cells.push_back(rate_words(page.rate[r * width + c], card.unit, "ask"));
+        table.row(cells);
     }
-    return out + "</table></div>\n";
+    return "<p>across: " + markup_text(card.columns.label) + "</p>\n<div class=\"wide\">" +
+           std::move(table).finish() + "</div>\n";
 }
 
 std::string bands(const engine::CardBands& bands) {
@@ -69,8 +66,9 @@ std::string card_html(const DatedCard& dated) {
     if (!card.fixed.empty())
         out += "</ul>\n";
     return out +
-           "<footer>A rate is not a quote: a quote is made for the field, its ground and its "
-           "move. Call the utility locating service before any ripping. The authorities decide "
+           "<footer>A rate is not a quote: a quote is made for one field, its ground and the "
+           "move to it. Call the utility locating service before any ripping. The authorities "
+           "decide "
            "on permits and routes.</footer>\n" +
            html_foot();
 }

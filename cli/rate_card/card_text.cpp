@@ -5,9 +5,9 @@
 
 #include "cli/rate_card/card.h"
 #include "cli/shared/safe_text.h"
-#include "cli/shared/text/style.h"
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
@@ -35,7 +35,7 @@ std::string page_table(const engine::RateCard& card, const engine::CardPage& pag
         for (std::size_t c = 0; c < width; ++c) {
             const double share = page.left[r * width + c];
             rates.push_back(terminal_text(rate_words(page.rate[r * width + c], card.unit, "-")));
-            left.push_back(std::isfinite(share) ? fmt::format("{:.1f} %", 100 * share) : "-");
+            left.push_back(std::isfinite(share) ? percent_text(share) : "-");
         }
         table.row(std::move(rates), true);
         if (earns)
@@ -45,11 +45,9 @@ std::string page_table(const engine::RateCard& card, const engine::CardPage& pag
 }
 
 std::string bands_table(const engine::CardBands& bands, bool color) {
-    std::string out =
-        "\n" +
-        wrap(fmt::format("{}, by {}", terminal_text(bands.item), terminal_text(bands.along.label)),
-             page_width) +
-        "\n";
+    std::string out = "\n" + paragraph(fmt::format("{}, by {}", terminal_text(bands.item),
+                                                   terminal_text(bands.along.label)),
+                                       "");
     Table table({{"", Align::Left, true}, {""}});
     for (std::size_t i = 0; i < bands.amount.size(); ++i)
         table.row({place(bands.along, i),
@@ -66,7 +64,7 @@ std::string head(const DatedCard& dated, bool color) {
         fmt::format("{}{}, from {}", terminal_text(card.title),
                     card.season.empty() ? "" : ", season " + terminal_text(card.season),
                     lang::day_text(*lang::day_number(dated.date)));
-    return bold(wrap(title, page_width), color) + "\n  " + wrap(from, page_width, 2) + "\n";
+    return heading(title, color) + paragraph(from);
 }
 
 bool lacks_a_rate(const engine::RateCard& card) {
@@ -99,26 +97,23 @@ std::string card_text(const DatedCard& dated, bool earns, bool color) {
     for (std::size_t i = 0; i < card.pages.size(); ++i) {
         out += "\n";
         if (card.along_pages)
-            out += wrap(fmt::format("{}: {}", terminal_text(card.along_pages->label),
-                                    place(*card.along_pages, i)),
-                        page_width) +
-                   "\n";
-        out += "  " + wrap("across: " + terminal_text(card.columns.label), page_width, 4) + "\n" +
+            out += paragraph(fmt::format("{}: {}", terminal_text(card.along_pages->label),
+                                         place(*card.along_pages, i)),
+                             "");
+        out += paragraph("across: " + terminal_text(card.columns.label)) +
                page_table(card, card.pages[i], earns, color);
     }
     if (card.bands)
         out += bands_table(*card.bands, color);
     out += "\n";
     if (lacks_a_rate(card))
-        out += "  " +
-               wrap("- : the model gives no price there, because a requirement is not met. `price` "
-                    "with the two values set says which.",
-                    page_width, 4) +
-               "\n";
+        out += paragraph(
+            "- : there is no price because a requirement is not met. To see which, use `price` "
+            "with the two values set.");
     if (card.minimum)
-        out += fmt::format("  No job under {}.\n", lang::money_text(*card.minimum));
+        out += paragraph(fmt::format("No job under {}.", lang::money_text(*card.minimum)));
     for (const engine::CardFact& fact : card.fixed)
-        out += "  " + wrap(terminal_text(fact_words(fact)), page_width, 4) + "\n";
+        out += paragraph(terminal_text(fact_words(fact)));
     return out;
 }
 
@@ -130,14 +125,12 @@ std::string card_csv(const DatedCard& dated) {
     const std::size_t width = card.columns.places.size();
     for (std::size_t p = 0; p < card.pages.size(); ++p)
         for (std::size_t i = 0; i < card.pages[p].rate.size(); ++i) {
-            const double rate = card.pages[p].rate[i];
-            const bool answered = std::isfinite(rate);
             out += fmt::format(
                 "{},{},{},{},{},{}\r\n",
                 csv_field(card.along_pages ? card.along_pages->places[p] : std::string()),
                 csv_field(card.rows.places[i / width]), csv_field(card.columns.places[i % width]),
-                answered ? fmt::format("{:.2f}", rate) : "", csv_field(card.unit),
-                answered ? fmt::format("{:.4f}", card.pages[p].left[i]) : "");
+                bare_text(card.pages[p].rate[i], 2), csv_field(card.unit),
+                bare_text(card.pages[p].left[i], 4));
         }
     return out;
 }

@@ -73,8 +73,7 @@ Reply answer(const CardArguments& arguments, bool color) {
     DatedCard dated;
     dated.date = arguments.date.empty() ? today() : arguments.date;
     if (!lang::day_number(dated.date))
-        return lang::placeless(lang::Code::C003,
-                               "`--date` takes a date of the calendar, as in 2027-01-15");
+        return lang::placeless(lang::Code::C003, "`--date` takes a date, as in 2027-01-15");
     lang::Outcome<engine::Job> job = open_job(arguments.job);
     if (!job)
         return of_the_price(job.said);
@@ -100,13 +99,13 @@ Reply answer(const CardArguments& arguments, bool color) {
 
 Reply rate_card_command(Words words, Console& console) {
     CardArguments arguments;
-    Arguments line("rate-card",
-                   "The season's price list: the rate of a price item over two or three givens, "
-                   "with the minimum, the move by distance, and what each rate leaves after "
-                   "cost.",
-                   "acrewright rate-card examples/01-first-price.job --rows \"depth=4 ft,5 ft,6 "
-                   "ft,7 ft\" --columns \"spacing=5 ft,6 ft,7 ft,8 ft\" "
-                   "--bands \"site.miles=10 mi,25 mi,50 mi\" --date 2027-01-15");
+    Arguments line(
+        "rate-card",
+        "Makes the season's price list: the rate of a price item over two or three givens, with "
+        "the minimum, the move by distance, and what each rate leaves after cost.",
+        "acrewright rate-card examples/01-first-price.job --rows \"depth=4 ft,5 ft,6 "
+        "ft,7 ft\" --columns \"spacing=5 ft,6 ft,7 ft,8 ft\" "
+        "--bands \"site.miles=10 mi,25 mi,50 mi\" --date 2027-01-15");
     arguments.job.declare(line);
     line.option("--rows", "GIVEN=PLACES",
                 "down the card: \"depth=4 ft,5 ft\" or \"run=300 ft..1,500 ft by 300 ft\"",
@@ -119,10 +118,10 @@ Reply rate_card_command(Words words, Console& console) {
                 arguments.round);
     line.option("--bands", "GIVEN=PLACES",
                 "the lump sum over a given, as in \"site.miles=10 mi,25 mi\"", arguments.bands);
-    line.option("--date", "DATE", "from when the card holds, as in 2027-01-15 (today)",
+    line.option("--date", "DATE", "the first day the card is valid, as in 2027-01-15 (today)",
                 arguments.date);
     line.option("--page", "FILE", "writes the page to hand out, as HTML", arguments.page);
-    line.flag("--earns", "below each rate, what it leaves after cost", arguments.earns);
+    line.flag("--earns", "shows under each rate what it leaves after cost", arguments.earns);
     line.flag("--csv", "the card as CSV", arguments.csv);
     if (auto reply = line.read(words))
         return std::move(*reply);

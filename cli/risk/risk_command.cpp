@@ -95,24 +95,26 @@ Reply ask(const RiskArguments& arguments, const Console& console) {
 Reply risk_command(Words words, Console& console) {
     RiskArguments arguments;
     Arguments line("risk",
-                   "What a job risks: its givens are drawn from their swings, and events happen by "
-                   "chance, over and over. Shows the spread of price, cost and profit, the chance "
-                   "of a loss at the price quoted, and what drives the spread.",
+                   "Shows the risk of a job: draws its givens from their swings, and events by "
+                   "their chance, over and over. Gives the spread of price, cost and profit, the "
+                   "chance of a loss at the price quoted, and what drives the spread.",
                    "acrewright risk examples/01-first-price.job --trials 100000");
     arguments.job.declare(line);
     line.option("--of", "LINE",
-                "a line to follow (the price per unit); the spread of the first is divided among "
-                "the givens; may be repeated",
+                "a line to follow (the price per unit); may be repeated; of the first, what drives "
+                "its spread",
                 arguments.lines);
     line.option("--price", "MONEY",
-                "what is paid for the whole job, as in '$95,078' (its own price)", arguments.price);
-    line.flag("--lump", "the price is paid whatever the quantities", arguments.lump);
-    line.option("--trials", "N", "how many times to draw (131072; fewer of a very large model)",
+                "what the customer pays for the whole job, as in '$95,078' (its own price)",
+                arguments.price);
+    line.flag("--lump", "the price is paid in full whatever the quantities are", arguments.lump);
+    line.option("--trials", "N", "how many times to draw (131072; fewer for a very large model)",
                 arguments.trials);
-    line.option("--seed", "N", "another draw of the same kind (1); one seed gives one answer",
+    line.option("--seed", "N",
+                "starts another series of draws (1); one seed always gives the same answer",
                 arguments.seed);
     line.option("--threads", "N",
-                "how many threads work (as many as the machine has); the answer is the same",
+                "how many threads to use (all the machine has); the answer is the same",
                 arguments.threads);
     line.option("--svg", "FILE", "writes the histograms as a picture", arguments.svg);
     line.flag("--names", "names of givens, as --set takes them, instead of their labels",
@@ -125,7 +127,7 @@ Reply risk_command(Words words, Console& console) {
                                "`--watch` needs a file to watch, not standard input");
     if (arguments.threads > max_threads)
         return lang::placeless(lang::Code::C003,
-                               "`--threads` takes " + std::to_string(max_threads) + " at most");
+                               "`--threads` takes at most " + std::to_string(max_threads));
     return watched(arguments.watch, arguments.job.json, console,
                    [&] { return ask(arguments, console); });
 }

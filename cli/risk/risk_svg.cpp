@@ -30,7 +30,7 @@ std::vector<Histogram> risk_histograms(const engine::RiskAnswer& risk) {
             histogram.marks.push_back({x, words + ": " + lang::quantity_text(x, m.unit), kind});
         };
         if (m.name == "profit") {
-            histogram.marks.push_back({0, "neither profit nor loss", MarkKind::Nothing});
+            histogram.marks.push_back({0, "break-even", MarkKind::Nothing});
             histogram.loss_below_zero = true;
         }
         mark(m.at_job, "this job", MarkKind::Job);
@@ -42,7 +42,7 @@ std::vector<Histogram> risk_histograms(const engine::RiskAnswer& risk) {
 }
 
 std::string risk_svg(const engine::RiskAnswer& risk) {
-    return histograms_svg("What this job risks" + (risk.title.empty() ? "" : ": " + risk.title),
+    return histograms_svg("Risk of this job" + (risk.title.empty() ? "" : ": " + risk.title),
                           risk_histograms(risk));
 }
 

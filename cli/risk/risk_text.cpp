@@ -4,9 +4,10 @@
 #include <fmt/format.h>
 
 #include "cli/risk/risk_page.h"
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -21,42 +22,21 @@ std::string called(const Measured& measured) {
     return lang::terminal_text(measured.called);
 }
 
-// A share without a unit of its own is read as per cent.
-struct Shown {
-    double scale = 1;
-    std::string unit;
-};
-Shown shown_as(const Measured& measured) {
-    return measured.is_share ? Shown{100, "%"} : Shown{1, measured.unit};
+// A share without a unit of its own is read as percent.
+double scale(const Measured& measured) {
+    return measured.is_share ? 100 : 1;
+}
+std::string estimate(const Measured& measured, double value, double error = 0) {
+    return estimate_text(value * scale(measured), error * scale(measured),
+                         measured.is_share ? "%" : measured.unit);
+}
+std::string error_of(const Measured& measured, double error) {
+    return error_text(error * scale(measured));
 }
 
-// Two figures of an error say all it has to say.
-std::string error_text(double error) {
-    if (!std::isfinite(error))
-        return "-";
-    if (error < 1e-9) // what is left of rounding
-        return "0";
-    const double power = std::pow(10, std::floor(std::log10(error)) - 1);
-    return lang::number_text(std::round(error / power) * power);
-}
-
-// No more figures than the error leaves standing; money of a dollar's error or more has no cents.
-std::string estimate_text(double value, double error, const Shown& as) {
-    if (!std::isfinite(value))
-        return "-";
-    double shown = value * as.scale;
-    if (error > 0 && std::isfinite(error)) {
-        double power = std::pow(10, std::floor(std::log10(error * as.scale)) - 1);
-        if (as.unit.starts_with('$'))
-            power = error >= 1 ? std::max(1.0, power) : 0.01;
-        shown = std::round(shown / power) * power;
-    }
-    return lang::terminal_text(lang::quantity_text(shown, as.unit));
-}
-
+// Estimates of shares can fall below zero.
 std::string share_text(double share) {
-    const double percent = std::max(0.0, share) * 100;
-    return fmt::format("{:.1f} %", percent);
+    return percent_text(std::max(0.0, share));
 }
 
 class Page {
@@ -64,9 +44,9 @@ class Page {
     Page(const engine::RiskAnswer& risk, bool color) : risk_(risk), color_(color) {}
 
     std::string draw() {
-        out_ = bold("What this job risks", color_) + "\n";
+        out_ = heading("Risk of this job", color_);
         if (!risk_.title.empty())
-            out_ += "  " + lang::terminal_text(risk_.title) + "\n";
+            line(lang::terminal_text(risk_.title));
         line(fmt::format("{} trials over {} and {}, seed {}; +- is the standard error",
                          lang::number_text(static_cast<double>(risk_.trials)),
                          count(risk_.factors.size() - events(), "swing"), count(events(), "event"),
@@ -88,8 +68,8 @@ class Page {
     bool color_;
     std::string out_;
 
-    void head(const std::string& text) { out_ += "\n" + bold(text, color_) + "\n"; }
-    void line(const std::string& text) { out_ += "  " + wrap(text, page_width - 2, 4) + "\n"; }
+    void head(const std::string& text) { out_ += "\n" + heading(text, color_); }
+    void line(const std::string& text) { out_ += remark(text); }
     static std::string count(std::size_t n, const char* what) {
         return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
     }
@@ -103,13 +83,13 @@ class Page {
         if (!risk_.loss)
             return;
         out_ += "\n";
-        line(bold(fmt::format("At {} the chance of a loss is {:.2f} %",
-                              lang::money_text(risk_.paid), *risk_.loss * 100),
+        line(bold(fmt::format("At {} the chance of a loss is {}", lang::money_text(risk_.paid),
+                              percent_text(*risk_.loss, 2)),
                   color_) +
              fmt::format(" (+- {} %).", error_text(risk_.loss_error.value_or(NAN) * 100)));
-        line(risk_.lump ? "That is paid whatever the quantities."
-                        : "Items by the unit are paid by their rate for the quantity that comes "
-                          "about, lump sums as quoted.");
+        line(risk_.lump
+                 ? "It is paid in full whatever the quantities are."
+                 : "Items with a rate are paid for the actual quantity, lump sums as quoted.");
     }
 
     void moments() {
@@ -120,18 +100,16 @@ class Page {
         out_ += table.text(color_);
     }
     void row(Table& table, const Measured& m) const {
-        const Shown as = shown_as(m);
-        table.row({called(m), estimate_text(m.at_job, 0, as),
-                   estimate_text(m.mean, m.mean_error, as), error_text(m.mean_error * as.scale),
-                   estimate_text(m.spread, m.spread_error, as),
-                   error_text(m.spread_error * as.scale)});
+        table.row({called(m), estimate(m, m.at_job), estimate(m, m.mean, m.mean_error),
+                   error_of(m, m.mean_error), estimate(m, m.spread, m.spread_error),
+                   error_of(m, m.spread_error)});
     }
     void percentiles() {
         out_ += "\n";
         constexpr double shares[] = {0.05, 0.25, 0.50, 0.75, 0.95};
         std::vector<Column> heads = {{"percentile", Align::Left, true}};
         for (const double share : shares)
-            heads.push_back({fmt::format("{:.0f} %", share * 100)});
+            heads.push_back({percent_text(share, 0)});
         Table table(heads);
         for (const Measured& m : risk_.measured) {
             std::vector<std::string> values = {called(m)};
@@ -139,8 +117,8 @@ class Page {
             for (const double share : shares)
                 for (const engine::Percentile& p : m.percentiles)
                     if (p.share == share) {
-                        values.push_back(estimate_text(p.value, p.error, shown_as(m)));
-                        errors.push_back(error_text(p.error * shown_as(m).scale));
+                        values.push_back(estimate(m, p.value, p.error));
+                        errors.push_back(error_of(m, p.error));
                     }
             table.row(std::move(values));
             table.row(std::move(errors));
@@ -153,7 +131,7 @@ class Page {
             return;
         const Measured& of = risk_.measured[risk_.shares->measured];
         head(fmt::format("What drives the spread of {}, {}", called(of),
-                         estimate_text(risk_.shares->spread, 0, shown_as(of))));
+                         estimate(of, risk_.shares->spread)));
         Table table({{"", Align::Left, true}, {"alone"}, {"+-"}, {"with interactions"}, {"+-"}});
         constexpr std::size_t most = 12;
         const auto& list = risk_.shares->shares;
@@ -165,12 +143,12 @@ class Page {
         if (list.size() > most)
             line(fmt::format("and {} more, each {} or less", list.size() - most,
                              share_text(list[most].total)));
-        line(fmt::format("Sobol' indices of first order and total, with their standard errors, "
-                         "from {} readings of the job",
-                         lang::number_text(static_cast<double>(risk_.shares->readings))));
+        line(fmt::format(
+            "First-order and total Sobol' indices with their standard errors, from {} runs "
+            "of the job",
+            lang::number_text(static_cast<double>(risk_.shares->readings))));
         if (risk_.dependent)
-            line("Some swings move together: what they share is counted for the one that is drawn "
-                 "first.");
+            line("Some swings move together; what they share is counted for the one drawn first.");
     }
 
     static std::string name(const std::string& called) {
@@ -198,11 +176,11 @@ class Page {
         if (risk_.without_answer == 0)
             return;
         head("Trials without an answer");
-        line(fmt::format("! {} of {} ({:.2g} %): they count in no figure above",
+        line(fmt::format("! {} of {} ({} %); the figures above leave them out",
                          lang::number_text(static_cast<double>(risk_.without_answer)),
                          lang::number_text(static_cast<double>(risk_.trials)),
-                         100 * static_cast<double>(risk_.without_answer) /
-                             static_cast<double>(risk_.trials)));
+                         error_text(100 * static_cast<double>(risk_.without_answer) /
+                                    static_cast<double>(risk_.trials))));
         constexpr std::size_t most = 2;
         for (std::size_t i = 0; i < std::min(most, risk_.first_without.size()); ++i) {
             const engine::WithoutAnswer& trial = risk_.first_without[i];

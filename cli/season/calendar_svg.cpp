@@ -7,6 +7,7 @@
 
 #include "cli/season/report.h"
 #include "cli/shared/chart/axis.h"
+#include "cli/shared/text/figures.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -20,7 +21,7 @@ long end_of(const engine::SeasonJob& job) {
 
 class Picture {
   public:
-    explicit Picture(const engine::Season& season) : s_(season), paper_("Who works where") {
+    explicit Picture(const engine::Season& season) : s_(season), paper_("Calendar of jobs") {
         for (const engine::SeasonJob& job : s_.jobs) {
             days_.take(static_cast<double>(job.start));
             days_.take(static_cast<double>(end_of(job)));
@@ -38,8 +39,8 @@ class Picture {
         if (left_out_ > 0) {
             y_ += 16;
             y_ = paper_.lines(paper_edge, y_, paper_width - 2 * paper_edge,
-                              fmt::format("{} more are not drawn; the table has all jobs.",
-                                          lang::number_text(static_cast<double>(left_out_))),
+                              fmt::format("{} more jobs are not drawn; the table lists them all.",
+                                          whole_text(static_cast<double>(left_out_))),
                               Ink::Soft);
         }
         if (!s_.clashes.empty()) {
@@ -106,7 +107,7 @@ class Picture {
     void jobs_of(const engine::MachineRow& machine) {
         if (rows_ < calendar_rows) {
             y_ += 18;
-            const std::string hours = lang::number_text(std::round(machine.booked)) + " h";
+            const std::string hours = fixed_quantity(machine.booked, 0, "h");
             paper_.text(paper_edge, y_,
                         fitting(machine_words(machine.machine.name), paper_width / 2, Weight::Bold),
                         Anchor::Start, Ink::Ink, Weight::Bold);

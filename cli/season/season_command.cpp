@@ -69,9 +69,9 @@ lang::Outcome<std::vector<std::string>> files_in(std::string folder) {
     if (!job_files(folder, files))
         return lang::placeless(lang::Code::F702, "the folder `" + folder + "` cannot be read");
     if (files.empty())
-        return lang::placeless(lang::Code::F701, "the folder `" + folder + "` holds no .job file");
+        return lang::placeless(lang::Code::F701, "the folder `" + folder + "` has no .job file");
     if (files.size() > engine::max_season_jobs)
-        return lang::placeless(lang::Code::Q006, "a season holds at most " +
+        return lang::placeless(lang::Code::Q006, "a season takes at most " +
                                                      lang::number_text(engine::max_season_jobs) +
                                                      " jobs");
     return files;
@@ -87,9 +87,9 @@ void read_jobs(const std::vector<std::string>& files, engine::SeasonJobs& jobs, 
             break;
     }
     if (messages.not_shown() > 0)
-        reply.note += "There is more to say of " +
+        reply.note += "There are messages about " +
                       lang::number_text(static_cast<double>(messages.not_shown())) +
-                      " more jobs, which is not shown.\n";
+                      " more jobs, which are not shown.\n";
     if (reply.failed())
         reply.note += "A season needs all of its jobs: fix those above, or take them out of the "
                       "folder.\n";
@@ -131,12 +131,11 @@ Reply answer(const SeasonArguments& arguments, bool color) {
 
 Reply season_command(Words words, Console& console) {
     SeasonArguments arguments;
-    Arguments line(
-        "season",
-        "All jobs of a folder against the machines: hours, days and money by month, which "
-        "machines are booked twice, what owning costs at the hours booked, which job "
-        "leaves the least for a day, and the acres needed to cover the year.",
-        "acrewright season examples --fleet crawler=2");
+    Arguments line("season",
+                   "Puts all jobs of a folder against the machines: hours, days and money by "
+                   "month, which machines are booked twice, what owning costs at the hours booked, "
+                   "which job leaves the least a day, and the acres needed to cover the year.",
+                   "acrewright season examples --fleet crawler=2");
     line.positional("FOLDER", "whose .job files are the season; each needs a date",
                     arguments.folder);
     line.option("--fleet", "MACHINE=COUNT", "how many of a machine there are (1); may be repeated",

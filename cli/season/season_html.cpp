@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include <fmt/format.h>
 
 #include "cli/season/calendar_svg.h"
@@ -7,6 +5,7 @@
 #include "cli/shared/chart/columns.h"
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
+#include "cli/shared/text/figures.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -14,10 +13,6 @@ namespace acre::cli {
 namespace {
 
 constexpr std::size_t machines_drawn = 4; // those with most hours
-
-std::string whole(double value) {
-    return lang::number_text(std::round(value) + 0.0);
-}
 
 ColumnChart chart_of(const engine::Season& season, const char* title, const char* unit) {
     ColumnChart chart{title, unit, {}, {}, {}};
@@ -58,12 +53,12 @@ std::string money_chart(const engine::Season& season) {
 }
 
 std::string machines_table(const engine::Season& season) {
-    HtmlTable table({"machine", "hours booked", "hours assumed", "owning, at the hours assumed",
-                     "owning, at those booked", "not covered this year"},
+    HtmlTable table({"machine", "hours booked", "hours assumed", "cost of owning, at hours assumed",
+                     "at hours booked", "not covered this year"},
                     1);
     for (const engine::MachineRow& row : season.machines)
-        table.row({machine_words(row.machine.name), whole(row.booked) + " h",
-                   whole(row.machine.hours_per_year) + " h",
+        table.row({machine_words(row.machine.name), fixed_quantity(row.booked, 0, "h"),
+                   fixed_quantity(row.machine.hours_per_year, 0, "h"),
                    lang::money_text(row.machine.own_per_hour) + "/h",
                    row.booked > 0 ? lang::money_text(row.own_at_booked) + "/h" : "-",
                    whole_dollars(row.not_earned)});
@@ -78,7 +73,7 @@ std::string jobs_table(const engine::Season& season) {
     HtmlTable table({"start", "job", "days", "price", "left over", "left over a day"}, 2);
     for (const std::size_t i : season.by_day_pay) {
         const engine::SeasonJob& job = season.jobs[i];
-        table.row({lang::day_text(job.start), job.title, whole(job.days), whole_dollars(job.price),
+        table.row({lang::day_text(job.start), job.title, whole_text(job.days), whole_dollars(job.price),
                    whole_dollars(job.price - job.cost), whole_dollars(day_pay(job))});
     }
     return std::move(table).finish();
@@ -88,18 +83,18 @@ std::string jobs_table(const engine::Season& season) {
 
 std::string season_html(const engine::Season& season, const SeasonNames& names) {
     std::string out = html_head("Season: " + names.title);
-    out += fmt::format("<h1>The season of {}</h1>\n<p>{} jobs, {} billed, {} left over; fixed cost "
-                       "of the machines {} a year.</p>\n",
-                       markup_text(names.title), season.jobs.size(), whole_dollars(season.price),
-                       whole_dollars(season.price - season.cost), whole_dollars(season.fixed));
-    if (season.break_even_acres > 0)
-        out += fmt::format("<p>Booked: {} ac. It takes {} ac like these to cover the year.</p>\n",
-                           whole(season.acres), whole(season.break_even_acres));
-    out += calendar_svg(season) + hours_chart(season) + money_chart(season);
     out +=
-        fmt::format("<p>Billed: paid {} days after the last day of the job.</p>\n", names.net_days);
+        fmt::format("<h1>Season in {}</h1>\n<p>{} jobs, {} billed, {} left over; the fixed cost of "
+                    "the machines is {} a year.</p>\n",
+                    markup_text(names.title), season.jobs.size(), whole_dollars(season.price),
+                    whole_dollars(season.price - season.cost), whole_dollars(season.fixed));
+    if (season.break_even_acres > 0)
+        out += fmt::format("<p>Booked: {} ac. Covering the year takes {} ac of such jobs.</p>\n",
+                           whole_text(season.acres), whole_text(season.break_even_acres));
+    out += calendar_svg(season) + hours_chart(season) + money_chart(season);
+    out += fmt::format("<p>Billed: due {} days after a job's last day.</p>\n", names.net_days);
     out += "<h2>Machines</h2>\n" + machines_table(season);
-    out += "<h2>Jobs, those that leave the least for a day first</h2>\n" + jobs_table(season);
+    out += "<h2>Jobs, least left over a day first</h2>\n" + jobs_table(season);
     return out + html_foot();
 }
 

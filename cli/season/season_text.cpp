@@ -4,9 +4,9 @@
 #include <fmt/format.h>
 
 #include "cli/season/report.h"
-#include "cli/shared/text/style.h"
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
@@ -18,10 +18,8 @@ namespace {
 using lang::terminal_text;
 
 constexpr std::size_t machines_by_month = 3; // those with most hours
+constexpr double bar_columns = 8;
 
-std::string whole(double value) {
-    return lang::number_text(std::round(value) + 0.0);
-}
 std::string cents_per_hour(double value) {
     return lang::money_text(value) + "/h";
 }
@@ -35,9 +33,9 @@ class Page {
 
     std::string draw() {
         const std::string title = fmt::format(
-            "The season of {}: {} jobs, {} billed, {} left over", terminal_text(names_.title),
+            "Season in {}: {} jobs, {} billed, {} left over", terminal_text(names_.title),
             s_.jobs.size(), whole_dollars(s_.price), whole_dollars(s_.price - s_.cost));
-        out_ = bold(wrap(title, page_width), color_) + "\n";
+        out_ = heading(title, color_);
         jobs();
         hours();
         ownership();
@@ -54,13 +52,11 @@ class Page {
     bool color_;
     std::string out_;
 
-    void heading(const char* text) { out_ += "\n" + bold(text, color_) + "\n"; }
-    void sentence(const std::string& words, std::size_t indent = 2) {
-        out_ += "  " + wrap(terminal_text(words), page_width, indent) + "\n";
-    }
+    void head(const char* text) { out_ += "\n" + heading(text, color_); }
+    void sentence(const std::string& words) { out_ += remark(terminal_text(words)); }
 
     void jobs() {
-        heading("Jobs, those that leave the least for a day first");
+        head("Jobs, least left over a day first");
         Table table({{"start", Align::Left},
                      {"job", Align::Left, true},
                      {"days"},
@@ -69,32 +65,32 @@ class Page {
                      {"a day"}});
         for (const std::size_t i : s_.by_day_pay) {
             const engine::SeasonJob& job = s_.jobs[i];
-            table.row({lang::day_text(job.start), terminal_text(job.title), whole(job.days),
+            table.row({lang::day_text(job.start), terminal_text(job.title), whole_text(job.days),
                        whole_dollars(job.price), whole_dollars(job.price - job.cost),
                        whole_dollars(day_pay(job))});
         }
         out_ += table.text(color_);
     }
     void hours() {
-        heading("Machine hours");
+        head("Machine hours");
         Table table({{"", Align::Left, true}, {"booked"}, {"assumed"}, {"share"}});
         for (const engine::MachineRow& row : s_.machines)
-            table.row({terminal_text(machine_words(row.machine.name)), whole(row.booked) + " h",
-                       whole(row.machine.hours_per_year) + " h",
-                       fmt::format("{:.0f} %", 100 * row.share)});
+            table.row(
+                {terminal_text(machine_words(row.machine.name)), fixed_quantity(row.booked, 0, "h"),
+                 fixed_quantity(row.machine.hours_per_year, 0, "h"), percent_text(row.share, 0)});
         out_ += table.text(color_);
         for (const engine::MachineRow& row : s_.machines)
             if (row.share > 1)
-                sentence(fmt::format(
-                    "{} is short: the jobs book {} h more than a year of it was assumed to give.",
-                    machine_words(row.machine.name),
-                    whole(row.booked - row.machine.hours_per_year)));
+                sentence(
+                    fmt::format("{}: the jobs book {} h more than the hours assumed for a year.",
+                                machine_words(row.machine.name),
+                                whole_text(row.booked - row.machine.hours_per_year)));
     }
     void ownership() {
-        heading("What owning costs");
+        head("Cost of owning");
         Table table({{"", Align::Left, true},
-                     {"at the hours assumed"},
-                     {"at those booked"},
+                     {"at hours assumed"},
+                     {"at hours booked"},
                      {"not covered this year"}});
         for (const engine::MachineRow& row : s_.machines)
             table.row({terminal_text(machine_words(row.machine.name)),
@@ -107,28 +103,29 @@ class Page {
                 sentence(words + ".");
     }
     void months() {
-        heading("Months");
+        head("Months");
         Table table({{"", Align::Left}, {"days"}, {"acres"}, {"gallons"}, {"spent"}, {"billed"}});
         for (const engine::MonthRow& month : s_.months)
-            table.row({lang::month_text(month.year, month.month), whole(month.job_days),
-                       whole(month.acres), whole(month.gallons), whole_dollars(month.spent),
-                       whole_dollars(month.billed)});
+            table.row({lang::month_text(month.year, month.month), whole_text(month.job_days),
+                       whole_text(month.acres), whole_text(month.gallons),
+                       whole_dollars(month.spent), whole_dollars(month.billed)});
         out_ += table.text(color_);
-        sentence(
-            fmt::format("Billed: paid {} days after the last day of the job.", names_.net_days));
+        sentence(fmt::format("Billed: due {} days after a job's last day.", names_.net_days));
     }
-    // The hours of the machines that work most, with a bar for the first.
+    // The hours of the machines that work most; the first of them has a bar beside its figures.
     void machine_months() {
         std::vector<Column> heads = {{"", Align::Left}};
         std::vector<std::string> shown;
         for (const engine::MachineRow& row : s_.machines)
             if (row.booked > 0 && shown.size() < machines_by_month) {
                 shown.push_back(row.machine.name);
-                heads.push_back({shortened(terminal_text(machine_words(row.machine.name)), 16)});
+                heads.push_back({terminal_text(machine_words(row.machine.name))});
+                if (shown.size() == 1)
+                    heads.push_back({"", Align::Left});
             }
         if (shown.empty())
             return;
-        heading("Machine hours by month");
+        head("Machine hours by month");
         const auto booked = [](const engine::MonthRow& month, const std::string& name) {
             const auto it = month.hours.find(name);
             return it == month.hours.end() ? 0 : it->second;
@@ -136,41 +133,43 @@ class Page {
         double most = 1e-9;
         for (const engine::MonthRow& month : s_.months)
             most = std::max(most, booked(month, shown[0]));
-        heads.push_back({"", Align::Left});
         Table table(heads);
         for (const engine::MonthRow& month : s_.months) {
             std::vector<std::string> cells = {lang::month_text(month.year, month.month)};
-            for (const std::string& name : shown)
-                cells.push_back(whole(booked(month, name)) + " h");
-            const double bar = 8 * booked(month, shown[0]) / most;
-            cells.push_back(std::string(static_cast<std::size_t>(std::lround(bar)), '#'));
+            for (const std::string& name : shown) {
+                const double hours = booked(month, name);
+                cells.push_back(fixed_quantity(hours, 0, "h"));
+                if (cells.size() == 2)
+                    cells.emplace_back(
+                        static_cast<std::size_t>(std::lround(bar_columns * hours / most)), '#');
+            }
             table.row(std::move(cells));
         }
         out_ += table.text(color_);
     }
     void clashes() {
-        heading("Booked twice");
+        head("Booked twice");
         if (s_.clashes.empty())
-            out_ += "  no two jobs want one machine on the same day\n";
+            out_ += "  no machine is needed by two jobs on the same day\n";
         for (const engine::Clash& clash : s_.clashes) {
             const std::string days = clash.from == clash.to ? lang::day_text(clash.from)
                                                             : lang::day_text(clash.from) + " to " +
                                                                   lang::day_text(clash.to);
             sentence(fmt::format("{}, {}: \"{}\" and \"{}\"", machine_words(clash.machine), days,
-                                 s_.jobs[clash.first].title, s_.jobs[clash.second].title),
-                     4);
+                                 s_.jobs[clash.first].title, s_.jobs[clash.second].title));
         }
     }
     void year() {
-        heading("Acres needed to cover the year");
+        head("Acres needed to cover the year");
         Table money({{"", Align::Left, true}, {""}});
-        money.row({"fixed cost of all machines, a year", whole_dollars(s_.fixed)});
+        money.row({"fixed cost of all machines for a year", whole_dollars(s_.fixed)});
         money.row(
-            {"what these jobs leave for it, all other costs paid", whole_dollars(s_.contribution)});
+            {"what these jobs leave for it after all other costs", whole_dollars(s_.contribution)});
         if (s_.break_even_acres > 0) {
-            money.row({"acres booked", whole(s_.acres) + " ac"});
-            money.row({"acres like these that cover the year", whole(s_.break_even_acres) + " ac"},
-                      true);
+            money.row({"acres booked", whole_text(s_.acres) + " ac"});
+            money.row(
+                {"acres of such jobs that cover the year", whole_text(s_.break_even_acres) + " ac"},
+                true);
         }
         out_ += money.text(color_);
     }

@@ -56,10 +56,11 @@ Reply ask(const SensitivityArguments& arguments) {
 
 Reply sensitivity_command(Words words, Console& console) {
     SensitivityArguments arguments;
-    Arguments line("sensitivity",
-                   "What moves a line: for each given what its swing or its choices do, its slope, "
-                   "what 1 % more of it does, steps and kinks nearby, and inputs that interact.",
-                   "acrewright sensitivity examples/01-first-price.job --of cost.total");
+    Arguments line(
+        "sensitivity",
+        "Shows what moves a line: for each given, what its swing or its choices do, its slope, "
+        "what 1 % more of it does, steps and kinks nearby, and inputs that interact.",
+        "acrewright sensitivity examples/01-first-price.job --of cost.total");
     arguments.job.declare(line);
     line.option("--of", "LINE", "the line that moves (the price per unit)",
                 arguments.question.line);

@@ -4,9 +4,9 @@
 #include <fmt/format.h>
 
 #include "cli/sensitivity/sensitivity_page.h"
-#include "cli/shared/text/style.h"
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -24,12 +24,11 @@ class Page {
           look_(look) {}
 
     std::string draw() {
-        out_ = bold(fmt::format("What moves {}: {}", called(answer_.line),
-                                shown(answer_.line, answer_.value)),
-                    look_.color) +
-               "\n";
+        out_ = heading(fmt::format("What moves {}: {}", called(answer_.line),
+                                   shown(answer_.line, answer_.value)),
+                       look_.color);
         if (!answer_.title.empty())
-            out_ += "  " + lang::terminal_text(answer_.title) + "\n";
+            line(lang::terminal_text(answer_.title));
         swings();
         slopes();
         interactions();
@@ -43,10 +42,8 @@ class Page {
     SensitivityLook look_;
     std::string out_;
 
-    void head(const std::string& text) { out_ += "\n" + bold(text, look_.color) + "\n"; }
-    void line(const std::string& text, std::size_t indent = 2) {
-        out_ += std::string(indent, ' ') + wrap(text, page_width - 2, indent + 2) + "\n";
-    }
+    void head(const std::string& text) { out_ += "\n" + heading(text, look_.color); }
+    void line(const std::string& text) { out_ += remark(text); }
     std::size_t rows(std::size_t all) const { return sensitivity_rows(all, look_); }
     void more(std::size_t all, const char* what) {
         if (all > rows(all))
@@ -61,9 +58,8 @@ class Page {
             return;
         }
         head("Over each swing or choice, everything else unchanged");
-        out_ += bars_text(sensitivity_bars(answer_, look_));
-        line("- to the low end (of a choice: the cheapest), + to the high end, | this job; right "
-             "column: total change");
+        out_ += bars_text(sensitivity_bars(answer_, look_), look_.color);
+        line("- to the low end (of a choice: the cheapest), + to the high end, | this job");
         out_ += "\n";
         Table table({{"", Align::Left, true}, {"low"}, {"gives"}, {"high"}, {"gives"}});
         for (std::size_t i = 0; i < rows(all); ++i)
@@ -88,7 +84,7 @@ class Page {
     }
 
     void slopes() {
-        head(fmt::format("Slopes of {} at this job: {}", called(answer_.slopes_of),
+        head(fmt::format("Slopes of {} for this job: {}", called(answer_.slopes_of),
                          shown(answer_.slopes_of, answer_.slopes_value)));
         if (answer_.rounded)
             line("The price is rounded and does not move between its steps; these are the slopes "
@@ -96,31 +92,30 @@ class Page {
         const std::size_t all = answer_.by_slope.size();
         if (all == 0)
             line("no given moves it");
-        else
-            out_ += "  " + padded("", 31) + right_aligned("now", 14) +
-                    right_aligned("1 % more", 10) + "  slope\n";
+        Table table({{"", Align::Left, true}, {"now"}, {"1 % more"}, {"slope", Align::Left}});
         for (std::size_t i = 0; i < rows(all); ++i)
-            slope(answer_.effects[answer_.by_slope[i]]);
+            slope(answer_.effects[answer_.by_slope[i]], table);
+        if (!table.empty())
+            out_ += table.text(look_.color);
         more(all, "with a slope");
         if (answer_.looked_near < answer_.effects.size())
-            line(fmt::format("Steps and kinks were searched near the {} givens that do most: the "
-                             "model is too large for more.",
-                             answer_.looked_near));
+            line(fmt::format(
+                "Steps and kinks were searched near the {} givens with the most effect; the "
+                "model is too large to search more.",
+                answer_.looked_near));
     }
-    void slope(const Effect& effect) {
+    void slope(const Effect& effect, Table& table) const {
         const std::string& unit = answer_.slopes_of.unit;
         const std::string percent =
-            std::isfinite(effect.elasticity) ? fmt::format("{:+.2f} %", effect.elasticity) : "-";
+            std::isfinite(effect.elasticity) ? percent_change(effect.elasticity / 100) : "-";
         const std::string slope =
             std::isfinite(effect.slope)
                 ? lang::terminal_text(lang::quantity_text(effect.slope, unit) +
                                       effect.slope_unit.substr(unit.size()))
                 : "none here";
-        out_ += "  " + padded(shortened(called(effect.given), 31), 31) +
-                right_aligned(shown(effect.given, effect.value), 14) + right_aligned(percent, 10) +
-                "  " + slope + "\n";
+        table.row({called(effect.given), shown(effect.given, effect.value), percent, slope});
         for (const Nearby& near : effect.nearby)
-            line(nearby(effect, near), 6);
+            table.note(nearby(effect, near));
     }
     std::string nearby(const Effect& effect, const Nearby& near) const {
         const engine::Subject& of = answer_.slopes_of;
@@ -149,12 +144,12 @@ class Page {
                        std::isfinite(*e.at_high);
             }));
         if (answer_.looked_together < swinging)
-            line(fmt::format("The {} givens that do most were tried two by two.",
+            line(fmt::format("The {} givens with the most effect were tried in pairs.",
                              answer_.looked_together));
         if (answer_.interactions.empty())
             return;
         head("Inputs that interact");
-        line("What two ends together add to the sum of each alone:");
+        line("What two ends do together, beyond the sum of what each does alone:");
         Table table({{""}, {"", Align::Left, true}}, 4);
         for (const engine::Interaction& pair : answer_.interactions) {
             const auto end = [&](std::size_t i, bool high) {
@@ -192,7 +187,7 @@ class Page {
         for (const Effect& effect : answer_.effects)
             for (const std::string& trouble : trouble_of(effect)) {
                 if (first)
-                    head("Swings that cannot be used, or not to the end");
+                    head("Swings not used, or only in part");
                 first = false;
                 line("! " + trouble);
             }
@@ -206,7 +201,7 @@ class Page {
         std::string all;
         for (const std::string& name : list)
             all += (all.empty() ? "" : ", ") + lang::terminal_text(name);
-        out_ += "  " + wrap(all, page_width - 2, 2) + "\n";
+        line(all);
     }
     void rest() {
         std::vector<std::string> idle;
@@ -214,10 +209,10 @@ class Page {
             if (!effect.reached)
                 idle.push_back(effect.given.name);
         const bool all_idle = idle.size() == answer_.effects.size();
-        list_names(all_idle ? "No given reaches it: every slope is zero"
+        list_names(all_idle ? "No given affects it: every slope is zero"
                             : "Inputs with no effect in this job",
                    std::move(idle));
-        list_names("Inputs that this job computes from others", answer_.computed);
+        list_names("Inputs that this job computes", answer_.computed);
     }
 };
 

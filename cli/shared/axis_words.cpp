@@ -56,7 +56,7 @@ lang::Outcome<std::vector<double>> read_steps(std::string_view text, std::size_t
                                               const std::string& unit, std::string_view where) {
     const std::size_t by = text.find(" by ", dots);
     if (by == std::string_view::npos)
-        return unread(where, "a range needs its step, as in \"4 ft..7 ft by 1 ft\"");
+        return unread(where, "a range needs a step, as in \"4 ft..7 ft by 1 ft\"");
     lang::Outcome<double> low = read_quantity(trimmed(text.substr(0, dots)), unit, where);
     if (!low)
         return std::move(low.said);

@@ -44,6 +44,8 @@ constexpr std::string_view kind_of_letter(char letter) {
         return "the quote book";
     case 'L':
         return "warnings";
+    case 'P':
+        return "the program itself";
     }
     return "";
 }

@@ -77,7 +77,7 @@ int close_console(Console& console, int code) {
             reason = std::strerror(errno);
         if (!reason.empty()) {
             console.err += "acrewright: the result could not be written: " + reason;
-            console.err += console.done.empty() ? "\n" : "; " + console.done + " all the same\n";
+            console.err += console.done.empty() ? "\n" : "; " + console.done + " anyway\n";
             code = exit_file;
         }
     }

@@ -27,12 +27,12 @@ th { font: .8125rem/1.3 "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", sans
 .w { text-align: left; }
 tr { break-inside: avoid; }
 .wide { overflow-x: auto; }
-caption { text-align: left; color: var(--soft); font-size: .9375rem; }
 footer { margin-top: 1.6em; font-size: .9375rem; color: var(--soft); }
 @media screen and (max-width: 639px) {
   .rows thead { display: none; }
   .rows tr { display: block; padding: .5em 0; border-bottom: 1px solid var(--rule); }
-  .rows td { display: flex; justify-content: space-between; gap: 1em; padding: .1em 0; border: 0; }
+  .rows td { display: grid; grid-template-columns: minmax(7em, 1fr) minmax(min-content, auto); gap: 1em;
+    padding: .1em 0; border: 0; }
   .rows td::before { content: attr(data-head); color: var(--soft); text-align: left; }
 }
 @page { size: letter; margin: 14mm; }

@@ -44,7 +44,7 @@ void Progress::show() const {
     const std::uint64_t done = std::min(done_.load(std::memory_order_relaxed), all_);
     // Past the last trial the spread is divided among the givens.
     const std::string text = done == all_
-                                 ? "dividing the spread"
+                                 ? "splitting up the spread"
                                  : std::to_string(done * 100 / all_) + " % of " +
                                        lang::number_text(static_cast<double>(all_)) + " " + what_;
     say_over(text);

@@ -44,7 +44,7 @@ lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit
     };
     const std::string quoted = "`" + std::string(text) + "`";
     if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
-        return unread(quoted + " does not begin with a number");
+        return unread(quoted + " does not start with a number");
     if (!from)
         return unread("unknown unit `" + unit + "`");
     if (!to || from->dim != to->dim)

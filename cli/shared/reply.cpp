@@ -1,6 +1,8 @@
 #include "cli/shared/reply.h"
 
 #include <algorithm>
+#include <exception>
+#include <new>
 
 #include "cli/shared/json/reply_json.h"
 #include "lang/diag/render.h"
@@ -26,6 +28,8 @@ int fault_of(const lang::Diagnostic& diagnostic, const lang::SourceMap* sources)
     if (code == Code::R002 || code == Code::R005) // a number or a state on the command line
         return exit_usage;
     const lang::FileId file = diagnostic.primary.span.file;
+    if (kind == 'P')
+        return exit_bug;
     const bool typed = sources != nullptr && file < sources->size() &&
                        sources->file(file).name() == "command line";
     return kind == 'C' || kind == 'Q' || typed ? exit_usage : exit_at_fault;
@@ -71,6 +75,23 @@ int say(Reply reply, bool json, Console& console) {
     console.out += reply.page;
     console.exact = reply.exact;
     return code;
+}
+
+int say_what(const std::function<Reply()>& work, bool json, Console& console) {
+    std::string what;
+    try {
+        return say(work(), json, console);
+    } catch (const std::bad_alloc&) {
+        what = "out of memory";
+    } catch (const std::exception& error) {
+        what = error.what();
+    }
+    console.out.clear();
+    console.err.clear();
+    console.exact = false;
+    return say(lang::placeless(lang::Code::P001, "internal error: " + what, {"nothing was written"},
+                               {"report it, with the command line and the files it read"}),
+               json, console);
 }
 
 lang::Said of_the_price(const lang::Said& said) {

@@ -2,6 +2,7 @@
 // itself; what it replies is written in one place, as words or as JSON.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <utility>
@@ -46,13 +47,17 @@ struct Reply {
     bool failed() const; // an error was said
 };
 
-// How the program ends: without errors by the verdict; 3 when files were all that was at fault, 2
-// when the command line was, otherwise 1.
+// How the program ends: without errors by the verdict; 70 after an internal error; 3 when files
+// were all that was at fault, 2 when the command line was, otherwise 1.
 int exit_code_of(const Reply& reply);
 
 // Adds the reply to what the console will write, and returns the exit code. With `json` there is
 // one document on standard output, an answer with its `warnings` or a failure, and nothing else.
 int say(Reply reply, bool json, Console& console);
+
+// Says what `work` replies; an exception that comes out of it is an internal error, and all that
+// is said.
+int say_what(const std::function<Reply()>& work, bool json, Console& console);
 
 // Of what was said of a job that is priced: errors, and the warnings that touch the price; `check`
 // shows the others too.

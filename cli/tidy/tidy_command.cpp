@@ -71,15 +71,15 @@ Reply tidy_command(Words words, Console&) {
     line.flag("--check",
               "changes nothing; names the files that are not tidy; exit code 1 if there are any",
               check);
-    line.flag("--write", "replaces the file, whole or not at all", write);
+    line.flag("--write", "replaces the file, all of it or not at all", write);
     if (auto reply = line.read(words))
         return std::move(*reply);
     if (check && write)
         return lang::placeless(lang::Code::C004,
                                "`--check` and `--write` do not go together: one changes nothing");
     if (paths.size() > 1 && !check && !write)
-        return lang::placeless(lang::Code::C004, "standard output takes one file", {},
-                               {"for several files give --check or --write"});
+        return lang::placeless(lang::Code::C004, "only one file can go to standard output", {},
+                               {"for several files use --check or --write"});
     Reply reply;
     const Goes goes = check ? Goes::Nowhere : write ? Goes::InPlace : Goes::Out;
     for (const std::string& path : paths)

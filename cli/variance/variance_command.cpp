@@ -50,13 +50,13 @@ lang::Outcome<engine::VarianceAnswer> ask(const VarianceArguments& arguments) {
 
 Reply variance_command(Words words, Console& console) {
     VarianceArguments arguments;
-    Arguments line("variance",
-                   "What a job cost against its quote: each cost's difference divided into "
-                   "quantity and rate (fuel into hours, burn and price), adding up exactly; what "
-                   "the job tells us, with its uncertainty; and lines for the season that you can "
-                   "copy.",
-                   "acrewright variance 2027-001 examples/logs/2027-001.csv --book "
-                   "examples/quote-book");
+    Arguments line(
+        "variance",
+        "Compares what a job cost with its quote: the difference of each cost divided into "
+        "quantity and rate (fuel into hours, burn and price), to the cent; what the job tells us, "
+        "with its uncertainty; and lines for the season that you can copy.",
+        "acrewright variance 2027-001 examples/logs/2027-001.csv --book "
+        "examples/quote-book");
     declare(arguments, line);
     if (auto reply = line.read(words))
         return std::move(*reply);

@@ -2,9 +2,9 @@
 
 #include <fmt/format.h>
 
-#include "cli/shared/text/style.h"
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "cli/shared/text/wrap.h"
 #include "cli/variance/variance_page.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -16,7 +16,7 @@ using lang::money_text;
 using lang::terminal_text;
 
 std::string signed_money(double dollars) {
-    return std::abs(dollars) < 0.005 ? "-" : (dollars > 0 ? "+" : "") + money_text(dollars);
+    return std::abs(dollars) < 0.005 ? "-" : dollar_change(dollars);
 }
 
 std::string learned_text(const engine::Learned& learned, const char* unit) {
@@ -64,9 +64,9 @@ void fuel(const engine::VarianceAnswer& variance, std::string& out) {
         if (!row.by_hours)
             continue;
         Table table({{"", Align::Left, true}, {""}});
-        table.row({"more or fewer hours", signed_money(*row.by_hours)});
-        table.row({"more or less fuel an hour", signed_money(*row.by_burn)});
-        table.row({"higher or lower price", signed_money(row.by_rate)});
+        table.row({"hours", signed_money(*row.by_hours)});
+        table.row({"fuel burned an hour", signed_money(*row.by_burn)});
+        table.row({"fuel price", signed_money(row.by_rate)});
         table.rule();
         table.row({terminal_text(called(row.quoted)),
                    signed_money(row.actual_amount - row.quoted_amount)},
@@ -79,15 +79,14 @@ void fuel(const engine::VarianceAnswer& variance, std::string& out) {
 
 std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
     std::string out =
-        bold(wrap(fmt::format("Quote {} against what happened: {}", terminal_text(variance.quote),
-                              terminal_text(variance.job)),
-                  page_width),
-             color) +
-        "\n";
+        heading(fmt::format("Quote {} against what happened: {}", terminal_text(variance.quote),
+                            terminal_text(variance.job)),
+                color);
     const engine::LogTotals& log = variance.log;
-    out += fmt::format("  the log: {} days, {}, {}, {}\n\n", log.days,
-                       lang::quantity_text(log.hours, "h"), lang::quantity_text(log.acres, "ac"),
-                       lang::quantity_text(log.gallons, "gal"));
+    out += paragraph(fmt::format(
+               "the log: {} days, {}, {}, {}", log.days, lang::quantity_text(log.hours, "h"),
+               lang::quantity_text(log.acres, "ac"), lang::quantity_text(log.gallons, "gal"))) +
+           "\n";
     cost_table(variance, color, out);
     fuel(variance, out);
     if (!log.down.empty()) {
@@ -98,46 +97,44 @@ std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
         out += table.text(color);
     }
     out += "\nWhat this job tells us\n";
-    out += "  acres an hour    " +
-           wrap(learned_text(variance.acres_per_hour, "ac/h"), page_width, 19) + "\n";
-    out += "  gallons an hour  " +
-           wrap(learned_text(variance.gallons_per_hour, "gal/h"), page_width, 19) + "\n";
+    out += paragraph(learned_text(variance.acres_per_hour, "ac/h"), "  acres an hour    ");
+    out += paragraph(learned_text(variance.gallons_per_hour, "gal/h"), "  gallons an hour  ");
     for (const std::string& cost : variance.unknown_costs)
-        out += "\n" +
-               wrap("The log has money for `" + terminal_text(cost) +
-                        "`, which is not a cost of this quote; it is not counted above.",
-                    page_width) +
-               "\n";
-    out += "\n" +
-           wrap("Quantities in machine hours, acres, gallons or days are from the log; all others, "
-                "the move's too, are as quoted. Rates are from the log where it has money or a "
-                "fuel price, otherwise as quoted.",
-                page_width) +
-           "\n";
+        out +=
+            "\n" + paragraph("The log has money for `" + terminal_text(cost) +
+                                 "`, which is not a cost of this quote; it is not counted above.",
+                             "");
+    out += "\n" + paragraph("Quantities in machine hours, acres, gallons or days are from the log; "
+                            "all others, including the move, are as quoted. Rates are from the log "
+                            "where it has money or a fuel price, otherwise as quoted.",
+                            "");
     return out;
 }
 
 std::string season_proposal(const engine::VarianceAnswer& variance) {
     const std::string quote = in_quotes(variance.quote);
     const auto because = [&](const engine::Learned& learned) {
-        return fmt::format("because \"quote {}, {}: {} days, standard error {:.3g}\"", quote,
-                           in_quotes(variance.job), learned.days, learned.standard_error);
+        return fmt::format("because \"quote {}, {}: {} days, standard error {}\"", quote,
+                           in_quotes(variance.job), learned.days,
+                           lang::number_text(learned.standard_error));
     };
     std::string out =
         fmt::format("season \"Proposed from quote {}\"\n# Read it, compare it with other "
                     "jobs, and copy what holds into the season.\n",
                     quote);
     if (variance.gallons_per_hour.days > 0)
-        out += fmt::format("set crawler.burn = {:.4g} gal/h  {}\n", variance.gallons_per_hour.value,
+        out += fmt::format("set crawler.burn = {}  {}\n",
+                           lang::quantity_text(variance.gallons_per_hour.value, "gal/h"),
                            because(variance.gallons_per_hour));
     if (variance.acres_per_hour.days > 0)
         out += fmt::format(
-            "# the job went {:.4g} ac/h; set the speed or the minutes of work that give it  ({})\n",
-            variance.acres_per_hour.value, because(variance.acres_per_hour));
+            "# the job went {}; set the speed or the minutes of work that give it  ({})\n",
+            lang::quantity_text(variance.acres_per_hour.value, "ac/h"),
+            because(variance.acres_per_hour));
     if (variance.log.fuel_price > 0)
-        out += fmt::format("set season_prices.diesel = ${:.4g}/gal  because \"mean of the "
+        out += fmt::format("set season_prices.diesel = ${}/gal  because \"mean of the "
                            "deliveries of quote {}\"\n",
-                           variance.log.fuel_price, quote);
+                           lang::number_text(variance.log.fuel_price), quote);
     return out;
 }
 

@@ -39,7 +39,7 @@ lang::Outcome<Json> read_sealed(std::string_view bytes, std::string_view file) {
     };
     std::optional<Json> record = read_canonical(bytes);
     if (!record || !record->is_object() || text_at(*record, "seal") != seal_of(*record))
-        return refused("is not as it was written", {});
+        return refused("has changed since it was written", {});
     if (std::string fault = shape_fault(*record); !fault.empty())
         return refused("is not a record of this program", {std::move(fault)});
     return std::move(*record);

@@ -3,14 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <iterator>
 #include <string>
 #include <string_view>
 #include <utility>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
+#include "engine/field/read_json.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -18,36 +17,6 @@ namespace {
 
 using lang::Code;
 using Json = nlohmann::json;
-
-// Lets the reader of the JSON say where it is: arrays are met in the order in which they begin.
-class CountingIterator {
-  public:
-    using iterator_category = std::input_iterator_tag;
-    using value_type = char;
-    using difference_type = std::ptrdiff_t;
-    using pointer = const char*;
-    using reference = const char&;
-
-    CountingIterator(const char* at, const char** seen) : at_(at), seen_(seen) {}
-    reference operator*() const { return *at_; }
-    CountingIterator& operator++() {
-        ++at_;
-        *seen_ = at_;
-        return *this;
-    }
-    CountingIterator operator++(int) {
-        CountingIterator old = *this;
-        ++*this;
-        return old;
-    }
-    friend bool operator==(const CountingIterator& a, const CountingIterator& b) {
-        return a.at_ == b.at_;
-    }
-
-  private:
-    const char* at_;
-    const char** seen_;
-};
 
 class Reader {
   public:
@@ -71,8 +40,6 @@ class Reader {
     }
 
   private:
-    struct TooDeep {};
-
     std::string_view text_;
     lang::FileId file_;
     lang::Diagnostics& diagnostics_;
@@ -99,33 +66,25 @@ class Reader {
     }
 
     bool parse(Json& root) {
-        const char* seen = text_.data();
-        const auto on_event = [&](int depth, Json::parse_event_t event, Json&) {
-            if (depth > max_boundary_depth)
-                throw TooDeep{};
-            if (event == Json::parse_event_t::array_start)
-                array_starts_.push_back(static_cast<std::uint32_t>(seen - text_.data()) - 1);
+        ReadJson json = read_json(text_, max_boundary_depth);
+        switch (json.fault) {
+        case JsonFault::None:
+            root = std::move(json.root);
+            array_starts_ = std::move(json.array_starts);
             return true;
-        };
-        try {
-            const char* end = text_.data() + text_.size();
-            root = Json::parse(CountingIterator(text_.data(), &seen), CountingIterator(end, &seen),
-                               on_event);
-            return true;
-        } catch (const TooDeep&) {
+        case JsonFault::TooDeep:
             error(Code::B901,
                   fmt::format("the boundary is nested deeper than {} levels", max_boundary_depth),
-                  at(static_cast<std::size_t>(seen - text_.data()) - 1), "", "");
+                  at(json.stopped_at), "", "");
             return false;
-        } catch (const Json::exception&) {
-            // The library's own words speak of its states; the place is what helps.
-            const auto offset = static_cast<std::size_t>(seen - text_.data());
-            error(Code::B901, "the boundary is not valid JSON", at(offset == 0 ? 0 : offset - 1),
+        case JsonFault::NotJson:
+            error(Code::B901, "the boundary is not valid JSON", at(json.stopped_at),
                   "reading stops here",
                   "JSON has no NaN, no comments, no comma before a closing bracket, and numbers "
                   "below 1.8e308");
             return false;
         }
+        return false;
     }
 
     static const Json* member(const Json& object, const char* name) {
@@ -216,7 +175,7 @@ class Reader {
         for (const Json& inner : list)
             pass_over(inner);
     }
-    // The next array in the text that stands behind the word "coordinates" and was not read yet.
+    // The next array in the text that comes after the word "coordinates" and was not read yet.
     void find_start() {
         while (next_array_ < array_starts_.size()) {
             std::size_t before = array_starts_[next_array_];

@@ -12,7 +12,7 @@ namespace acre::engine {
 namespace {
 
 std::string feet(double meters) {
-    return fmt::format("{:.4g} ft", lang::convert(meters, "m", "ft"));
+    return lang::quantity_text(lang::convert(meters, "m", "ft"), "ft");
 }
 } // namespace
 

@@ -131,7 +131,7 @@ lang::Diagnostic no_such_line(const lang::Sheet& sheet, const std::string& name)
     std::vector<std::string_view> names;
     for (const lang::Line& line : sheet.lines)
         names.push_back(line.name);
-    std::string title = fmt::format("the job has no line `{}`", name);
+    std::string title = fmt::format("no line named `{}`", name);
     const auto near = lang::near_names(name, names);
     for (std::size_t i = 0; i < near.size(); ++i)
         title += fmt::format("{}`{}`", i == 0 ? "; did you mean " : " or ", near[i]);

@@ -21,7 +21,7 @@ std::string known_text(lang::ast::Known known) {
     case lang::ast::Known::Read:
         return "read in its source";
     case lang::ast::Known::Recalled:
-        return "recalled; its source was not seen";
+        return "from memory; its source was not seen";
     case lang::ast::Known::CommonPractice:
         return "common practice; no source";
     case lang::ast::Known::Ours:

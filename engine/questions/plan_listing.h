@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "engine/priced_job.h"
+#include "engine/job/priced_job.h"
 #include "lang/diag/outcome.h"
 
 namespace acre::engine {

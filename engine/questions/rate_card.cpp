@@ -20,9 +20,9 @@ lang::Outcome<const lang::PriceItem*> item_named(const PricedJob& job, const std
     for (const lang::PriceItem& item : job.sheet().prices)
         if (!item.per_text.empty() && (name.empty() || item.name == name))
             return &item;
-    return lang::placeless(lang::Code::Q001,
-                           name.empty() ? "the model has no price per unit to make a card of"
-                                        : "the model has no price per unit named `" + name + "`");
+    return lang::placeless(
+        lang::Code::Q001, name.empty() ? "the model has no price per unit, so there is no rate card"
+                                       : "the model has no price per unit named `" + name + "`");
 }
 
 lang::Outcome<GridAnswer> grid_of(const PricedJob& job, std::span<const CardAlong* const> along,
@@ -86,7 +86,7 @@ lang::Outcome<CardBands> bands_of(const PricedJob& job, const CardAlong& along) 
         return item.per_text.empty();
     });
     if (lump == items.end())
-        return lang::placeless(lang::Code::Q001, "the model has no lump sum to list by bands");
+        return lang::placeless(lang::Code::Q001, "the model has no lump sum for the bands");
     const CardAlong* const one[] = {&along};
     const lang::LineId lines[] = {lump->amount};
     lang::Outcome<GridAnswer> found = grid_of(job, one, lines);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "tests/faults/run.h"
@@ -21,13 +22,13 @@ struct WritingCommand {
     Line next = {};                        // run afterwards; empty: the same again
 };
 
-inline std::vector<WritingCommand> writing_commands() {
+// Those that add to a book, or tidy.
+inline std::vector<WritingCommand> record_commands() {
     const Line first = {"quote", "meadow.job", "--book", "book", "--date", "2027-03-01"};
     const Line second = {"quote",      "bank.job",  "--book", "book",      "--date",
                          "2027-03-02", "--by",      "Okafor", "--wording", "words.wording",
                          "--page",     "page.html", "--text", "page.txt"};
     const Files old_page = {{"page.html", "the page before\n"}};
-    const Files old_picture = {{"p.svg", std::string(9000, 'p')}};
     return {
         {"tidy one",
          {"tidy", "--write", "loose.rate"},
@@ -57,6 +58,19 @@ inline std::vector<WritingCommand> writing_commands() {
          {first},
          {},
          second},
+        {"variance",
+         {"variance", "2027-001", "log.csv", "--book", "book", "--propose", "learned.season"},
+         {"learned.season"},
+         false,
+         {first}},
+    };
+}
+
+// Those that write a page or a picture.
+inline std::vector<WritingCommand> picture_commands() {
+    const Files old_page = {{"page.html", "the page before\n"}};
+    const Files old_picture = {{"p.svg", std::string(9000, 'p')}};
+    return {
         {"field",
          {"field", "field.geojson", "--heading", "0 deg", "--lines", "lines.geojson", "--picture",
           "p.svg"},
@@ -72,11 +86,6 @@ inline std::vector<WritingCommand> writing_commands() {
          false,
          {},
          old_page},
-        {"variance",
-         {"variance", "2027-001", "log.csv", "--book", "book", "--propose", "learned.season"},
-         {"learned.season"},
-         false,
-         {first}},
         {"bridge", {"bridge", "meadow.job", "bank.job", "--svg", "p.svg"}, {"p.svg"}},
         {"compare",
          {"compare", "meadow.job", "bank.job", "--over", "area 20 ac..100 ac", "--svg", "p.svg"},
@@ -101,6 +110,13 @@ inline std::vector<WritingCommand> writing_commands() {
          old_picture},
         {"standard output", {"price", "meadow.job", "--json"}},
     };
+}
+
+inline std::vector<WritingCommand> writing_commands() {
+    std::vector<WritingCommand> all = record_commands();
+    for (WritingCommand& command : picture_commands())
+        all.push_back(std::move(command));
+    return all;
 }
 
 } // namespace acre::tests

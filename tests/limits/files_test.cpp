@@ -166,7 +166,7 @@ std::string machines_of(std::uint64_t n) {
     return ran({"season", folder.path()});
 }
 
-// Pulls half a metre apart over a field of a kilometre times so many.
+// Pulls half a meter apart over a field of a kilometer times so many.
 std::string pulls(std::uint64_t n) {
     engine::PlaneField field;
     field.middle = {-119.7, 36.6};

@@ -196,7 +196,7 @@ TEST_CASE("what a native function said of a lane is said again only for the same
                 if (round == 0 || i % 3 == static_cast<std::size_t>(round) % 3) {
                     in.column[0][i] =
                         3 + static_cast<double>((i / 2 + static_cast<std::size_t>(round)) %
-                                                5); // neighbours may be alike
+                                                5); // neighbors may be alike
                     in.column[1][i] = 150 + static_cast<double>(i % 4);
                 }
             }

@@ -5,8 +5,10 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "lang/check/operations.h"
@@ -14,6 +16,30 @@
 #include "tests/support/compile_text.h"
 
 namespace acre::tests {
+
+using OpName = std::pair<lang::Op, const char*>;
+inline constexpr OpName infix_names[] = {
+    {lang::Op::Add, "+"},        {lang::Op::Subtract, "-"},  {lang::Op::Multiply, "*"},
+    {lang::Op::Divide, "/"},     {lang::Op::Power, "^"},     {lang::Op::Less, "<"},
+    {lang::Op::LessEqual, "<="}, {lang::Op::Greater, ">"},   {lang::Op::GreaterEqual, ">="},
+    {lang::Op::Equal, "=="},     {lang::Op::NotEqual, "!="}, {lang::Op::And, "and"},
+    {lang::Op::Or, "or"},
+};
+inline constexpr OpName call_names[] = {
+    {lang::Op::When, "when"},   {lang::Op::Min, "min"},     {lang::Op::Max, "max"},
+    {lang::Op::Abs, "abs"},     {lang::Op::Sqrt, "sqrt"},   {lang::Op::Exp, "exp"},
+    {lang::Op::Log, "log"},     {lang::Op::Sin, "sin"},     {lang::Op::Cos, "cos"},
+    {lang::Op::Tan, "tan"},     {lang::Op::Atan, "atan"},   {lang::Op::Ceil, "ceil"},
+    {lang::Op::Floor, "floor"}, {lang::Op::Round, "round"}, {lang::Op::Sum, "sum"},
+    {lang::Op::Most, "most"},   {lang::Op::Least, "least"}, {lang::Op::Convert, "convert"},
+};
+
+inline const char* name_in(std::span<const OpName> names, lang::Op op) {
+    for (const OpName& name : names)
+        if (name.first == op)
+            return name.second;
+    return nullptr;
+}
 
 inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
     using lang::Op;
@@ -29,6 +55,10 @@ inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
     const auto call = [&](std::string_view name) {
         return fmt::format("{}({})", name, fmt::join(parts, ", "));
     };
+    if (const char* name = name_in(infix_names, node.op))
+        return fmt::format("({} {} {})", parts[0], name, parts[1]);
+    if (const char* name = name_in(call_names, node.op))
+        return call(name);
     switch (node.op) {
     case Op::Number:
         return fmt::format("{}", node.number);
@@ -44,22 +74,14 @@ inline std::string written(const lang::Sheet& sheet, lang::NodeId id) {
         return "-" + parts[0];
     case Op::Not:
         return "not " + parts[0];
-    case Op::When:
-        return call("when");
     case Op::Table:
         return call(sheet.tables[node.index].name);
     case Op::Define:
         return call(sheet.functions[node.index].name);
-    case Op::Convert:
-        return call("convert");
     case Op::Missing:
         return "missing";
-    default: {
-        const lang::OperationRow row = lang::row_of(node.op);
-        return row.shown.empty() || parts.size() != 2
-                   ? call(row.text)
-                   : fmt::format("({} {} {})", parts[0], row.text, parts[1]);
-    }
+    default:
+        return "?";
     }
 }
 

@@ -3,24 +3,24 @@
 // figures.
 #pragma once
 
+#include <iterator>
 #include <map>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace acre::tests {
 
 using Files = std::map<std::string, std::string>; // text by name
 
-// `word` is appended to every text somebody could write. It must be one that the notation takes
-// inside quotes.
-inline Files small_firm(std::string_view word = {}) {
-    Files files = {
-        {"models/mower.rate", R"(model "Mower§"
+// Where a `§` is, small_firm puts a word.
+inline constexpr std::pair<const char*, const char*> firm_files[] = {
+    {"models/mower.rate", R"(model "Mower§"
 given hours_per_year = 400 h/yr  "meter hours a year§"  because "meter book§"
 fixed_per_year : $/yr = $12,000/yr  "owning for a year§"
 own_per_hour : $/h = fixed_per_year / hours_per_year  "owning§"
 )"},
-        {"models/mowing.rate", R"(# Mowing by the acre §.
+    {"models/mowing.rate", R"(# Mowing by the acre §.
 model "Mowing by the acre§"
 use "mower" as mower
 
@@ -55,7 +55,7 @@ price "Haul" lump covers "Haul§"
 
 caution "Call the utility locating service where posts were pulled§"
 )"},
-        {"models/terms.rate", R"(library "Terms§"
+    {"models/terms.rate", R"(library "Terms§"
 choice weather = dry | wet
 define mowed (speed : mi/h, width : ft) : ac/h = speed * width  "acres an hour§"
   source "Handbook of mowing§, table 3"
@@ -67,7 +67,7 @@ table slope (grade : %) : %  "loss by slope§"  below hold  above hold
   0   0
   20  30
 )"},
-        {"models/strips.rate", R"(model "Strips§"
+    {"models/strips.rate", R"(model "Strips§"
 use "terms" as terms
 
 part "Strip§" each block
@@ -90,7 +90,7 @@ cost work : $/h = $90/h over all_hours  "work§"
 price "Strips§" per ac of acres
   margin 10 %
 )"},
-        {"more/blocks.job", R"(job "Two strips§"
+    {"more/blocks.job", R"(job "Two strips§"
 model "strips"
 for "Lisk Ranch§"
 date 2027-06-20
@@ -99,24 +99,24 @@ block north "North strip§"
 block south "South strip§"
   set sky = wet
 )"},
-        {"more/mapped.job", R"(job "From the map§"
+    {"more/mapped.job", R"(job "From the map§"
 model "strips"
 for "Lisk Ranch§"
 date 2027-06-21
 block mapped "Mapped strip§"
   field "long.geojson" heading 0 deg
 )"},
-        {"more/slow.job", R"(job "Too slow§"
+    {"more/slow.job", R"(job "Too slow§"
 model "strips"
 set speed = 0.5 mi/h  because "stones§"
 )"},
-        {"season.season", R"(season "2027§"
+    {"season.season", R"(season "2027§"
 set fuel_price = $4.40/gal  because "fuel dock, January§"
 )"},
-        {"later.season", R"(season "2027, later§"
+    {"later.season", R"(season "2027, later§"
 set fuel_price = $5.40/gal  because "fuel dock, June§"
 )"},
-        {"meadow.job", R"(job "Creek meadow§"
+    {"meadow.job", R"(job "Creek meadow§"
 model "mowing"
 season "season"
 for "Sable Creek Ranch§"
@@ -126,23 +126,23 @@ option "Rough half§"
   set ground = rough
   set pace = 4 ac/h  because "stones§"
 )"},
-        {"bank.job", R"(job "River bank§"
+    {"bank.job", R"(job "River bank§"
 model "mowing"
 season "season"
 for "Pell & Daughter Farms§"
 date 2027-06-15
 set area = 20 ac  because "county map§"
 )"},
-        {"log.csv",
-         R"(date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,amount.trailer,note
+    {"log.csv",
+     R"(date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,amount.trailer,note
 2027-06-14,mower§,Abara§,100.0,107.0,33,41,4.45,0.5,rain§,120,wet corner§
 2027-06-15,mower§,Abara§,107.0,113.5,27,40,4.45,,,,
 )"},
-        {"field.geojson",
-         R"({"type": "Feature", "properties": {"name": "Long meadow§"}, "geometry": {"type": "Polygon",
+    {"field.geojson",
+     R"({"type": "Feature", "properties": {"name": "Long meadow§"}, "geometry": {"type": "Polygon",
  "coordinates": [[[-140.7242, 36.6213], [-140.7163, 36.6213], [-140.7164, 36.6275], [-140.7242, 36.6275], [-140.7242, 36.6213]]]}}
 )"},
-        {"words.wording", R"(: firm.name = Tamarack Flat Ground Works§
+    {"words.wording", R"(: firm.name = Tamarack Flat Ground Works§
 == What we will do§
 Mow {acres}§
 - for {job.for}, {job.title}§
@@ -151,6 +151,11 @@ Mow {acres}§
 @picture
 @signatures
 )"}};
+
+// `word` is appended to every text somebody could write. It must be one that the notation takes
+// inside quotes.
+inline Files small_firm(std::string_view word = {}) {
+    Files files(std::begin(firm_files), std::end(firm_files));
     for (auto& [name, text] : files)
         for (std::size_t at = text.find("§"); at != std::string::npos;
              at = text.find("§", at + word.size()))

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/shared/text/page.h"
 #include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -63,14 +64,21 @@ std::vector<double> axis_places(double low, double high, std::size_t count) {
 
 std::string axis_text(Extent extent, std::string_view name, std::string_view unit,
                       std::size_t indent, std::size_t width) {
-    const std::string low = lang::quantity_text(extent.low, unit);
-    const std::string high = lang::quantity_text(extent.high, unit);
+    const std::string low = lang::terminal_text(lang::quantity_text(extent.low, unit));
+    const std::string high = lang::terminal_text(lang::quantity_text(extent.high, unit));
     const std::string shown = lang::terminal_text(name);
-    const std::size_t taken = lang::text_columns(low + high) + lang::text_columns(shown);
-    const std::size_t rest = width > taken + 2 ? width - taken : 2;
-    return std::string(indent - 1, ' ') + "+" + std::string(width, '-') + "\n" +
-           std::string(indent, ' ') + low + std::string(rest / 2, ' ') + shown +
-           std::string(rest - rest / 2, ' ') + high + "\n";
+    const std::string before(indent, ' ');
+    const std::string line = std::string(indent - 1, ' ') + "+" + std::string(width, '-') + "\n";
+    const auto apart = [](std::size_t columns) { return std::string(columns, ' '); };
+    const std::size_t ends = lang::text_columns(low + high);
+    const std::size_t taken = ends + (shown.empty() ? 0 : lang::text_columns(shown));
+    if (taken + 4 <= width) {
+        const std::size_t rest = width - taken;
+        return line + before + low + apart(rest / 2) + shown + apart(rest - rest / 2) + high + "\n";
+    }
+    if (ends + 2 <= width)
+        return line + before + low + apart(width - ends) + high + "\n" + paragraph(shown, before);
+    return line + paragraph(low + " to " + high + ", " + shown, before);
 }
 
 double draw_x_axis(Paper& paper, Extent extent, std::string_view name, std::string_view unit,

@@ -25,7 +25,8 @@ struct Extent {
 // Round places for an axis from low to high, about `count` of them, the ends within.
 std::vector<double> axis_places(double low, double high, std::size_t count);
 
-// The line below a chart of a terminal and its ends, for a plot that begins at column `indent`.
+// The line below a chart of a terminal, its ends and its name, for a plot that begins at column
+// `indent`; what finds no room beside the ends stands below them.
 std::string axis_text(Extent extent, std::string_view name, std::string_view unit,
                       std::size_t indent, std::size_t width);
 

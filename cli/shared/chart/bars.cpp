@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "cli/shared/chart/axis.h"
-#include "cli/shared/text/wrap.h"
+#include "cli/shared/text/table.h"
 #include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
@@ -26,19 +26,19 @@ Extent extent_of(const Bars& bars) {
 
 } // namespace
 
-std::string bars_text(const Bars& bars) {
-    constexpr std::size_t names = 30;
+std::string bars_text(const Bars& bars, bool color) {
     constexpr std::size_t width = 34;
     const Extent extent = extent_of(bars);
     const auto column = [&](double value) {
         return static_cast<std::size_t>(std::lround(extent.share(value) * (width - 1)));
     };
     const std::size_t base = column(bars.base);
-    const std::string low = lang::quantity_text(extent.low, bars.unit);
-    const std::string high = lang::quantity_text(extent.high, bars.unit);
-    const std::size_t rest =
-        width > low.size() + high.size() ? width - low.size() - high.size() : 1;
-    std::string out = std::string(2 + names + 1, ' ') + low + std::string(rest, ' ') + high + "\n";
+    const std::string low = lang::terminal_text(lang::quantity_text(extent.low, bars.unit));
+    const std::string high = lang::terminal_text(lang::quantity_text(extent.high, bars.unit));
+    const std::size_t ends = lang::text_columns(low) + lang::text_columns(high);
+    const std::string scale =
+        ends < width ? low + std::string(width - ends, ' ') + high : low + " to " + high;
+    Table table({{"", Align::Left, true}, {scale, Align::Left}, {"change"}});
     for (const Bar& bar : bars.bars) {
         std::string row(width, ' ');
         const auto fill = [&](double to, char sign) {
@@ -52,11 +52,9 @@ std::string bars_text(const Bars& bars) {
         fill(low_is_nearer ? bar.high : bar.low, low_is_nearer ? '+' : '-');
         fill(low_is_nearer ? bar.low : bar.high, low_is_nearer ? '-' : '+');
         row[base] = '|';
-        out += "  " + padded(shortened(lang::terminal_text(bar.name), names), names) + " " + row +
-               " " + right_aligned(lang::terminal_text(bar.width), page_width - names - width - 4) +
-               "\n";
+        table.row({lang::terminal_text(bar.name), row, lang::terminal_text(bar.width)});
     }
-    return out;
+    return table.text(color);
 }
 
 namespace {

@@ -20,7 +20,7 @@ struct Bars {
 };
 
 // 80 columns wide: `-` to the low end, `+` to the high end, `|` where the line stands.
-std::string bars_text(const Bars& bars);
+std::string bars_text(const Bars& bars, bool color = false);
 std::string bars_svg(const Bars& bars);
 
 } // namespace acre::cli

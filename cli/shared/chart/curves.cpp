@@ -8,12 +8,16 @@
 #include <fmt/format.h>
 
 #include "cli/shared/chart/axis.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/wrap.h"
+#include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
+
+using lang::text_columns;
 
 Extent y_extent(const Curves& curves) {
     Extent extent;
@@ -23,7 +27,7 @@ Extent y_extent(const Curves& curves) {
     return extent.with_room();
 }
 
-// y at any x, linear between the points; NaN outside or where a neighbour is missing.
+// y at any x, linear between the points; NaN outside or where a neighbor is missing.
 double at(const std::vector<double>& x, const std::vector<double>& y, double where) {
     const auto right = std::lower_bound(x.begin(), x.end(), where);
     if (right == x.end())
@@ -34,45 +38,64 @@ double at(const std::vector<double>& x, const std::vector<double>& y, double whe
     return y[i - 1] + (y[i] - y[i - 1]) * (where - x[i - 1]) / (x[i] - x[i - 1]);
 }
 
-} // namespace
-
-std::string curves_text(const Curves& curves) {
-    constexpr std::size_t width = 60;
-    constexpr std::size_t height = 18;
-    const Extent y = y_extent(curves);
-    const double x_low = curves.x.front();
-    const double x_high = curves.x.back();
+// The plot as lines of text: letters where one curve is, `*` where more than one.
+std::vector<std::string> drawn(const Curves& curves, Extent y, std::size_t width,
+                               std::size_t height) {
+    const double low = curves.x.front();
+    const double high = curves.x.back();
     std::vector<std::string> rows(height, std::string(width, ' '));
     for (std::size_t c = 0; c < curves.curves.size(); ++c)
         for (std::size_t column = 0; column < width; ++column) {
             const double where =
-                x_low + (x_high - x_low) * static_cast<double>(column) / (width - 1);
+                low + (high - low) * static_cast<double>(column) / static_cast<double>(width - 1);
             const double value = at(curves.x, curves.curves[c].y, where);
             if (!std::isfinite(value))
                 continue;
-            const auto row =
-                static_cast<std::size_t>(std::lround((1 - y.share(value)) * (height - 1)));
+            const auto row = static_cast<std::size_t>(
+                std::lround((1 - y.share(value)) * static_cast<double>(height - 1)));
             char& cell = rows[row][column];
             cell = cell == ' ' ? static_cast<char>('a' + c) : '*';
         }
-    std::string out = "  " + lang::terminal_text(curves.title) + "\n";
+    return rows;
+}
+
+} // namespace
+
+std::string curves_text(const Curves& curves) {
+    constexpr std::size_t height = 18;
+    constexpr std::size_t least_width = 30;
+    const Extent y = y_extent(curves);
+    std::vector<std::string> labels(height);
+    std::size_t label_width = 14;
     for (std::size_t row = 0; row < height; ++row) {
-        const bool labelled = row % 4 == 0 || row == height - 1;
         const double value = y.high - (y.high - y.low) * static_cast<double>(row) / (height - 1);
-        std::string line = fmt::format(
-            "{:>14} |{}", labelled ? lang::quantity_text(value, curves.y_unit) : "", rows[row]);
-        while (line.back() == ' ')
-            line.pop_back();
+        if (row % 4 == 0 || row == height - 1)
+            labels[row] = shortened(lang::terminal_text(lang::quantity_text(value, curves.y_unit)),
+                                    page_width - 4 - least_width);
+        label_width = std::max(label_width, labels[row].empty() ? 0 : text_columns(labels[row]));
+    }
+    const std::size_t indent = label_width + 2;
+    const std::size_t width = page_width - 4 - label_width; // two stay free at the right
+    const std::vector<std::string> rows = drawn(curves, y, width, height);
+    std::string out = paragraph(lang::terminal_text(curves.title));
+    for (std::size_t row = 0; row < height; ++row) {
+        std::string line = (labels[row].empty() ? std::string(label_width, ' ')
+                                                : right_aligned(labels[row], label_width)) +
+                           " |" + rows[row];
+        line.erase(line.find_last_not_of(' ') + 1);
         out += line + "\n";
     }
-    out += axis_text({x_low, x_high}, curves.x_name, curves.x_unit, 16, width);
+    out +=
+        axis_text({curves.x.front(), curves.x.back()}, curves.x_name, curves.x_unit, indent, width);
+    const auto key = [&](char sign, const std::string& text) {
+        out += paragraph(text, std::string(indent - 1, ' ') + sign + ' ');
+    };
     for (std::size_t c = 0; c < curves.curves.size(); ++c)
-        out += fmt::format("{:>16} {}\n", static_cast<char>('a' + c),
-                           lang::terminal_text(curves.curves[c].name));
+        key(static_cast<char>('a' + c), lang::terminal_text(curves.curves[c].name));
     if (curves.curves.size() > 1)
-        out += fmt::format("{:>16} more than one\n", '*');
+        key('*', "more than one");
     for (const CurveMark& mark : curves.marks)
-        out += "  " + wrap(lang::terminal_text(mark.text), page_width - 2, 2) + "\n";
+        out += paragraph(lang::terminal_text(mark.text));
     return out;
 }
 

@@ -1,12 +1,13 @@
 #include "cli/shared/chart/histogram.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 
 #include <fmt/format.h>
 
 #include "cli/shared/chart/axis.h"
+#include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
 
@@ -35,18 +36,17 @@ std::string histogram_text(const Histogram& histogram) {
     constexpr std::size_t indent = 16;
     const std::size_t width = histogram.bars.size();
     const double top = std::max(1.0, tallest(histogram));
-    std::string out = "  " + wrap(lang::terminal_text(histogram.title), page_width - 2, 2) + "\n";
+    std::string out = paragraph(lang::terminal_text(histogram.title));
     for (std::size_t row = 0; row < height; ++row) {
-        std::string line = row == 0 ? fmt::format("{:>13.1f} % |", 100 * top / all_of(histogram))
-                                    : std::string(indent - 1, ' ') + "|";
+        std::string line =
+            right_aligned(row == 0 ? percent_text(top / all_of(histogram)) + " |" : "|", indent);
         for (const std::uint64_t bar : histogram.bars) {
             // In halves of a row, so that a low bar is seen.
             const double rows =
                 static_cast<double>(bar) / top * height - static_cast<double>(height - 1 - row);
             line += rows >= 0.75 ? '#' : rows >= 0.25 || (row == height - 1 && bar > 0) ? '.' : ' ';
         }
-        while (line.back() == ' ')
-            line.pop_back();
+        line.erase(line.find_last_not_of(' ') + 1);
         out += line + "\n";
     }
     out += axis_text(extent_of(histogram), histogram.name, histogram.unit, indent, width);
@@ -63,7 +63,8 @@ std::string histogram_text(const Histogram& histogram) {
     if (!signs.empty())
         out += std::string(indent, ' ') + signs + "\n";
     for (std::size_t m = 0; m < histogram.marks.size(); ++m)
-        out += fmt::format("{:>16} {}\n", m + 1, lang::terminal_text(histogram.marks[m].text));
+        out += paragraph(lang::terminal_text(histogram.marks[m].text),
+                         right_aligned(std::to_string(m + 1), indent) + " ");
     return out;
 }
 

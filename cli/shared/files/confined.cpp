@@ -50,7 +50,7 @@ lang::Outcome<std::string> find_below(const std::string& root, std::string_view 
                                       lang::ReferenceKind kind) {
     if (!is_confined(reference))
         return lang::cannot_load(Code::F705, kind, reference,
-                                 "a reference is a name, or names joined by `/`; it cannot begin "
+                                 "a reference is a name, or names joined by `/`; it cannot start "
                                  "with `/` or hold `..` or `\\`");
     std::string real_root;
     std::string real_path;
@@ -63,7 +63,7 @@ lang::Outcome<std::string> find_below(const std::string& root, std::string_view 
     if (!is_below(real_path, real_root))
         return lang::cannot_load(Code::F705, kind, reference,
                                  "`" + lang::terminal_text(path) +
-                                     "` is a link that leads out of its folder");
+                                     "` is a link to a place outside its folder");
     return real_path;
 }
 

@@ -141,7 +141,7 @@ std::string make_folder(const std::string& folder) {
     struct stat about = {};
     if (::stat(folder.c_str(), &about) == 0 && S_ISDIR(about.st_mode))
         return {};
-    return error == EEXIST ? "there is a file of this name" : std::strerror(error);
+    return error == EEXIST ? "a file of this name already exists" : std::strerror(error);
 }
 
 std::string lock_file(const std::string& path, Descriptor& held) {

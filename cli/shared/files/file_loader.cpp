@@ -207,7 +207,7 @@ lang::Outcome<lang::Loaded> FileLoader::load(ReferenceKind kind, std::string_vie
                                       : reference;
     if (!is_confined(stem))
         return lang::cannot_load(Code::F705, kind, reference,
-                                 "a reference is a name, or names joined by `/`; it cannot begin "
+                                 "a reference is a name, or names joined by `/`; it cannot start "
                                  "with `/` or hold `..` or `\\`");
     const auto is_there = [](const Tried& tried) {
         return tried || tried.said.diagnostics.all().front().code != Code::F701;

@@ -39,7 +39,7 @@ std::string limit_text(std::size_t limit) {
                                                  : std::to_string(limit >> 10U) + " KiB");
 }
 
-// Where a byte stands, as people count: "line 3, byte 7 of it".
+// Where a byte is, as people count: "line 3, byte 7".
 std::string place_of(std::string_view text, std::size_t at) {
     std::size_t line = 1;
     std::size_t begin = 0;
@@ -49,21 +49,21 @@ std::string place_of(std::string_view text, std::size_t at) {
             begin = i + 1;
         }
     }
-    return "line " + std::to_string(line) + ", byte " + std::to_string(at - begin + 1) + " of it";
+    return "line " + std::to_string(line) + ", byte " + std::to_string(at - begin + 1);
 }
 
 lang::Outcome<std::string> checked_text(std::string text, const std::string& path) {
     if (text.starts_with("\xef\xbb\xbf"))
         text.erase(0, 3);
     if (text.empty())
-        return failed(Code::F704, path, "nothing is in it");
+        return failed(Code::F704, path, "the file has no text");
     if (text.starts_with("\xff\xfe") || text.starts_with("\xfe\xff"))
-        return failed(Code::F703, path, "it begins like UTF-16: save it as UTF-8");
+        return failed(Code::F703, path, "it looks like UTF-16: save it as UTF-8");
     for (std::size_t at = 0; at < text.size();) {
         const auto byte = static_cast<unsigned char>(text[at]);
         if (byte == 0) {
             return failed(Code::F703, path,
-                          "a zero byte at " + place_of(text, at) + ": this is no text");
+                          "there is a zero byte at " + place_of(text, at) + ", so it is not text");
         }
         if (byte < 0x80) {
             ++at;
@@ -121,7 +121,7 @@ lang::Outcome<std::string> read_text(const std::string& path, bool pipes, std::s
     if (S_ISDIR(about.st_mode))
         return failed(Code::F702, path, "it is a folder");
     if (!S_ISREG(about.st_mode) && !(pipes && (S_ISFIFO(about.st_mode) || S_ISCHR(about.st_mode))))
-        return failed(Code::F702, path, "it is not a plain file");
+        return failed(Code::F702, path, "it is not a regular file");
     if (S_ISREG(about.st_mode) && static_cast<std::uint64_t>(about.st_size) > limit)
         return failed(Code::S118, path, limit_text(limit));
     return read_descriptor(file.value(),

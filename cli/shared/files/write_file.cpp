@@ -30,7 +30,7 @@ Written write_file(const std::string& path, std::string_view text) {
     struct stat about = {};
     const bool exists = ::stat(target.c_str(), &about) == 0;
     if (exists && !S_ISREG(about.st_mode))
-        return {S_ISDIR(about.st_mode) ? "it is a folder" : "it is not a plain file"};
+        return {S_ISDIR(about.st_mode) ? "it is a folder" : "it is not a regular file"};
     if (exists && ::access(target.c_str(), W_OK) != 0) {
         return {std::strerror(
             errno)}; // a file that is protected stays, although its folder would let it be replaced
@@ -54,7 +54,7 @@ bool save(const std::string& path, std::string_view text, Reply& reply) {
         return true;
     reply.fail(lang::placeless(
         lang::Code::F707, "`" + path +
-                              (written.in_place ? "` is written but may not outlive a power cut: "
+                              (written.in_place ? "` was written but may be lost in a power cut: "
                                                 : "` was not written: ") +
                               written.reason));
     return false;

@@ -43,7 +43,7 @@ std::string read_whole(const std::string& path, std::string& bytes) {
         if (got < 0)
             return std::strerror(errno);
         if (bytes.size() + static_cast<std::size_t>(got) > max_record_bytes)
-            return "larger than a record can be";
+            return "larger than the limit for a record";
         bytes.append(buffer.data(), static_cast<std::size_t>(got));
     }
 }
@@ -125,7 +125,7 @@ std::optional<lang::Diagnostic> Book::each(const Visit& visit) const {
     for (const std::uint64_t index : *found)
         bytes += size_of(path(engine::record_file(index)));
     if (bytes > max_book_bytes)
-        return unread(fmt::format("its records come to more than {} bytes",
+        return unread(fmt::format("its records have more than {} bytes in all",
                                   lang::number_text(max_book_bytes)));
     for (const std::uint64_t index : *found) {
         lang::Outcome<std::string> text = read(engine::record_file(index));
@@ -160,7 +160,7 @@ lang::Outcome<Json> Book::newest_record(std::uint64_t index) const {
     if (record)
         return record;
     lang::Diagnostic fault = record.said.diagnostics.all().front();
-    fault.notes.push_back("nothing is added after a record like this");
+    fault.notes.push_back("nothing can be added after such a record");
     return fault;
 }
 
@@ -230,7 +230,7 @@ lang::Outcome<Added> Book::append(const Make& make, std::string_view key) const 
         if (!taken)
             return added;
     }
-    return unwritten("somebody else took every number that was tried");
+    return unwritten("every number that was tried was already taken");
 }
 
 } // namespace acre::cli

@@ -34,8 +34,8 @@ struct BookEntry {
     std::string file() const { return engine::record_file(index); }
 };
 
-// A record that was added, with its seal. It is on the disk, unless `fleeting` says why it may not
-// outlive a power cut (R003).
+// A record that was added, with its seal. It is on the disk, unless `fleeting` says why it may be
+// lost in a power cut (R003).
 struct Added {
     BookEntry entry;
     std::string seal;

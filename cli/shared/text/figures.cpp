@@ -1,10 +1,27 @@
 #include "cli/shared/text/figures.h"
 
+#include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
+#include "lang/diag/safe_text.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
+
+namespace {
+
+// The place of the second digit: 0.01 of 0.25, 10 of 480.
+double second_place(double value) {
+    return std::pow(10, std::floor(std::log10(value)) - 1);
+}
+
+std::string with_plus(bool plus, std::string text) {
+    return plus ? "+" + text : text;
+}
+
+} // namespace
 
 std::string whole_dollars(double dollars) {
     const std::string digits = lang::fixed_text(dollars, 0);
@@ -14,11 +31,61 @@ std::string whole_dollars(double dollars) {
 }
 
 std::string money_change(std::int64_t cents) {
-    return (cents > 0 ? "+" : "") + lang::cents_text(cents);
+    return with_plus(cents > 0, lang::cents_text(cents));
+}
+
+std::string dollar_change(double dollars) {
+    return with_plus(dollars >= 0.005, lang::money_text(dollars));
 }
 
 std::string percent_text(double share, int decimals) {
     return std::isnan(share) ? "no answer" : lang::fixed_text(share * 100, decimals) + " %";
+}
+
+std::string percent_change(double share, int decimals) {
+    return with_plus(share >= 0, percent_text(share, decimals));
+}
+
+std::string whole_text(double value) {
+    return lang::fixed_text(value, 0);
+}
+
+std::string fixed_quantity(double value, int decimals, std::string_view unit) {
+    return lang::fixed_text(value, decimals).append(" ").append(unit);
+}
+
+std::string rounded_quantity(double value, int decimals, std::string_view unit) {
+    const double power = std::pow(10, decimals);
+    return lang::number_text(std::round(value * power) / power).append(" ").append(unit);
+}
+
+std::string error_text(double error) {
+    if (!std::isfinite(error))
+        return "-";
+    if (error < 1e-9) // what is left of rounding
+        return "0";
+    const double place = second_place(error);
+    return lang::number_text(std::round(error / place) * place);
+}
+
+std::string estimate_text(double value, double error, std::string_view unit) {
+    if (!std::isfinite(value))
+        return "-";
+    if (error > 0 && std::isfinite(error)) {
+        double place = second_place(error);
+        if (unit.starts_with('$'))
+            place = error >= 1 ? std::max(1.0, place) : 0.01;
+        value = std::round(value / place) * place;
+    }
+    return lang::terminal_text(lang::quantity_text(value, unit));
+}
+
+std::string bare_text(double value) {
+    return std::isfinite(value) ? fmt::format("{}", value) : "";
+}
+
+std::string bare_text(double value, int decimals) {
+    return std::isfinite(value) ? fmt::format("{:.{}f}", value, decimals) : "";
 }
 
 } // namespace acre::cli

@@ -18,4 +18,11 @@ std::string paragraph(std::string_view text, std::string_view first) {
            wrap(text, page_width, first.empty() ? 0 : lang::text_columns(first)) + '\n';
 }
 
+std::string remark(std::string_view text) {
+    std::string out;
+    for (const std::string& line : wrapped_lines(text, page_width - 4))
+        out.append(line.empty() ? 0 : out.empty() ? 2 : 4, ' ').append(line) += '\n';
+    return out;
+}
+
 } // namespace acre::cli

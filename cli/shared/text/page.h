@@ -15,4 +15,7 @@ std::string heading(std::string_view text, bool color, std::size_t indent = 0);
 // the first. With its line end.
 std::string paragraph(std::string_view text, std::string_view first = "  ");
 
+// One of several remarks: from column 2, its further lines from column 4. With its line end.
+std::string remark(std::string_view text);
+
 } // namespace acre::cli

@@ -14,6 +14,7 @@ namespace {
 constexpr std::size_t gap = 2;
 constexpr std::size_t least_folded = 16; // of the column that folds, before others give way
 constexpr std::size_t least_words = 8;   // of any column of words
+constexpr std::size_t note_indent = 4;   // after the indent of the table
 constexpr std::size_t most_words = 16;   // of a column whose words are long: they are broken
 
 std::size_t columns_of(std::string_view text) {
@@ -52,14 +53,11 @@ void Table::row(std::vector<std::string> cells, bool bold) {
     cells.resize(columns_.size());
     rows_.push_back({Kind::Cells, std::move(cells), bold});
 }
-void Table::title(std::string text) {
-    rows_.push_back({Kind::Title, {std::move(text)}, true});
+void Table::note(std::string text) {
+    rows_.push_back({Kind::Note, {std::move(text)}, false});
 }
 void Table::rule() {
     rows_.push_back({Kind::Rule, {}, false});
-}
-void Table::blank() {
-    rows_.push_back({Kind::Blank, {}, false});
 }
 
 // Of the cells of a column, without its head.
@@ -144,50 +142,71 @@ std::vector<Table::Group> Table::groups(std::size_t width) const {
     return groups;
 }
 
+void Table::put_cells(std::string& out, const Group& group, const std::vector<std::string>& cells,
+                      bool is_head, const Ink& ink) const {
+    std::vector<std::vector<std::string>> lines;
+    std::size_t height = 1;
+    for (std::size_t i = 0; i < group.columns.size(); ++i) {
+        lines.push_back(folded_cell(cells[group.columns[i]], group.widths[i]));
+        height = std::max(height, lines.back().size());
+    }
+    for (std::size_t l = 0; l < height; ++l) {
+        std::string line(indent_, ' ');
+        for (std::size_t i = 0; i < lines.size(); ++i) {
+            // Heads stand down on what they are the heads of.
+            const std::size_t from = is_head ? height - lines[i].size() : 0;
+            const std::string cell =
+                l >= from && l - from < lines[i].size() ? lines[i][l - from] : std::string();
+            line.append(i > 0 ? gap : 0, ' ');
+            line += columns_[group.columns[i]].align == Align::Left
+                        ? padded(cell, group.widths[i])
+                        : right_aligned(cell, group.widths[i]);
+        }
+        end_line(line);
+        line.pop_back();
+        out += ink(line) + '\n';
+    }
+}
+
+void Table::put_rule(std::string& out, const Group& group) const {
+    std::string line(indent_, ' ');
+    for (std::size_t i = 0; i < group.columns.size(); ++i)
+        line.append(i > 0 ? gap : 0, ' ')
+            .append(group.widths[i], columns_[group.columns[i]].sums ? '-' : ' ');
+    end_line(line);
+    out += line;
+}
+
+// Its further lines a little further in.
+void Table::put_note(std::string& out, const std::string& text, std::size_t width) const {
+    std::size_t indent = indent_ + note_indent;
+    for (const std::string& line : wrapped_lines(text, width - indent - gap)) {
+        out.append(line.empty() ? 0 : indent, ' ').append(line) += '\n';
+        indent = indent_ + note_indent + gap;
+    }
+}
+
 void Table::put(std::string& out, const Group& group, bool color, std::size_t width) const {
-    const auto put_cells = [&](const auto& cell_of, bool is_bold, bool is_head) {
-        std::vector<std::vector<std::string>> lines;
-        std::size_t height = 1;
-        for (std::size_t i = 0; i < group.columns.size(); ++i) {
-            lines.push_back(folded_cell(cell_of(group.columns[i]), group.widths[i]));
-            height = std::max(height, lines.back().size());
-        }
-        for (std::size_t l = 0; l < height; ++l) {
-            std::string line(indent_, ' ');
-            for (std::size_t i = 0; i < lines.size(); ++i) {
-                // Heads stand down on what they are the heads of.
-                const std::size_t from = is_head ? height - lines[i].size() : 0;
-                const std::string cell =
-                    l >= from && l - from < lines[i].size() ? lines[i][l - from] : std::string();
-                line.append(i > 0 ? gap : 0, ' ');
-                line += columns_[group.columns[i]].align == Align::Left
-                            ? padded(cell, group.widths[i])
-                            : right_aligned(cell, group.widths[i]);
-            }
-            end_line(line);
-            line.pop_back();
-            out += is_head ? faint(line, color) : is_bold ? bold(line, color) : line;
-            out += '\n';
-        }
-    };
+    const bool is_first = out.empty(); // of the groups
+    std::vector<std::string> heads;
+    for (const Column& column : columns_)
+        heads.push_back(column.head);
     if (std::any_of(group.columns.begin(), group.columns.end(),
-                    [&](std::size_t c) { return !columns_[c].head.empty(); }))
-        put_cells([&](std::size_t c) { return columns_[c].head; }, false, true);
+                    [&](std::size_t c) { return !heads[c].empty(); }))
+        put_cells(out, group, heads, true, [&](auto& line) { return faint(line, color); });
     for (const Row& row : rows_) {
-        if (row.kind == Kind::Cells)
-            put_cells([&](std::size_t c) { return row.cells[c]; }, row.bold, false);
-        else if (row.kind == Kind::Title)
-            for (const std::string& line : wrapped_lines(row.cells[0], width - indent_))
-                out += (line.empty() ? "" : std::string(indent_, ' ') + bold(line, color)) + "\n";
-        else if (row.kind == Kind::Blank)
-            out += '\n';
-        else {
-            std::string line(indent_, ' ');
-            for (std::size_t i = 0; i < group.columns.size(); ++i)
-                line.append(i > 0 ? gap : 0, ' ')
-                    .append(group.widths[i], columns_[group.columns[i]].sums ? '-' : ' ');
-            end_line(line);
-            out += line;
+        switch (row.kind) {
+        case Kind::Cells:
+            put_cells(out, group, row.cells, false,
+                      [&](auto& line) { return bold(line, color && row.bold); });
+            break;
+        case Kind::Note:
+            if (is_first)
+                put_note(out, row.cells[0], width);
+            break;
+        case Kind::Rule:
+            put_rule(out, group);
+            break;
         }
     }
 }

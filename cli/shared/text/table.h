@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -29,10 +30,9 @@ class Table {
           indent_(indent) {}
 
     void row(std::vector<std::string> cells,
-             bool bold = false);  // fewer cells than columns: the rest is empty
-    void title(std::string text); // a line across the columns
-    void rule();                  // a line of dashes under the columns that sum up
-    void blank();
+             bool bold = false); // fewer cells than columns: the rest is empty
+    void note(std::string text); // words across the columns, below the row before
+    void rule();                 // a line of dashes under the columns that sum up
     bool empty() const { return rows_.empty(); }
 
     // Every line ends with a line end, no line with a space, and none is wider than `width`, which
@@ -40,7 +40,7 @@ class Table {
     std::string text(bool color = false, std::size_t width = 80) const;
 
   private:
-    enum class Kind { Cells, Title, Rule, Blank };
+    enum class Kind { Cells, Note, Rule };
     struct Row {
         Kind kind = Kind::Cells;
         std::vector<std::string> cells;
@@ -55,6 +55,11 @@ class Table {
     std::size_t taken(const Group& group) const;
     void narrow(Group& group, std::size_t width) const;
     std::vector<Group> groups(std::size_t width) const;
+    using Ink = std::function<std::string(const std::string&)>; // of a line
+    void put_cells(std::string& out, const Group& group, const std::vector<std::string>& cells,
+                   bool is_head, const Ink& ink) const;
+    void put_rule(std::string& out, const Group& group) const;
+    void put_note(std::string& out, const std::string& text, std::size_t width) const;
     void put(std::string& out, const Group& group, bool color, std::size_t width) const;
 
     std::vector<Column> columns_;

@@ -10,6 +10,23 @@ using lang::text_columns;
 
 namespace {
 
+// An ink of the program at the front (cli/shared/text/style.h): it takes no column. Anything else
+// that could steer a terminal was taken out before.
+std::size_t ink_bytes(std::string_view text) {
+    return text.starts_with('\x1b') ? std::min(text.find('m'), text.size() - 1) + 1 : 0;
+}
+
+std::size_t word_columns(std::string_view word) {
+    std::size_t columns = 0;
+    while (!word.empty()) {
+        const std::size_t ink = ink_bytes(word);
+        const std::size_t end = std::min(word.find('\x1b', ink), word.size());
+        columns += end > ink ? text_columns(word.substr(ink, end - ink)) : 0;
+        word.remove_prefix(end);
+    }
+    return columns;
+}
+
 // Takes from the front of `word` what `width` columns hold, at least one character; where there is
 // a sign at which a long name may part in the second half, up to there.
 std::string_view taken_from(std::string_view& word, std::size_t width) {
@@ -17,8 +34,12 @@ std::string_view taken_from(std::string_view& word, std::size_t width) {
     std::size_t columns = 0;
     std::size_t part = 0;
     while (at < word.size()) {
+        if (const std::size_t ink = ink_bytes(word.substr(at)); ink > 0) {
+            at += ink;
+            continue;
+        }
         const lang::Glyph glyph = lang::glyph_at(word, at);
-        if (at > 0 && columns + glyph.columns > width)
+        if (columns > 0 && columns + glyph.columns > width)
             break;
         columns += glyph.columns;
         if (std::string_view("._/-,;:").find(word[at]) != std::string_view::npos &&
@@ -39,7 +60,7 @@ std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width)
     while (!text.empty()) {
         const auto end = std::min(text.find_first_of(" \n"), text.size());
         std::string_view word = text.substr(0, end);
-        std::size_t columns = word.empty() ? 0 : text_columns(word);
+        std::size_t columns = word_columns(word);
         if (!word.empty()) {
             if (used > 0 && used + 1 + columns > width) {
                 lines.emplace_back();
@@ -49,7 +70,7 @@ std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width)
                 lines.back() += ' ';
                 ++used;
             }
-            for (; columns > width && word.size() > 1; columns = text_columns(word)) {
+            for (; columns > width && word.size() > 1; columns = word_columns(word)) {
                 const std::string_view taken = taken_from(word, width);
                 if (word.empty()) {
                     word = taken;

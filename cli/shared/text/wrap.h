@@ -10,8 +10,9 @@ namespace acre::cli {
 
 inline constexpr std::size_t page_width = 80;
 
-// The lines of `text`, each at most `width` columns; a word that is wider by itself is broken,
-// where it can be after a sign as in `season_prices.` or `models/`. At least one line.
+// The lines of `text`, each at most `width` columns (inks take none); a word that is wider by
+// itself is broken, where it can be after a sign as in `season_prices.` or `models/`. At least one
+// line.
 std::vector<std::string> wrapped_lines(std::string_view text, std::size_t width);
 
 // The same as one text, for a first line that begins at column `indent`; the lines after it are

@@ -333,7 +333,7 @@ lang::Outcome<BridgeAnswer> ask(const PricedJob& before, const PricedJob& after,
     };
     if (!parts.answered || !near(parts.before, old_price->price) ||
         !near(parts.after, new_price->price))
-        return refused("no way leads from one price to the other value by value");
+        return refused("one price cannot be changed into the other value by value");
     BridgeAnswer result;
     result.unit = new_price->unit;
     result.before = side_of(before, question.before, question.before_label, *old_price);

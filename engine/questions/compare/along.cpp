@@ -35,8 +35,8 @@ lang::Outcome<CompareFlips> flips_over(std::span<const PricedSide> sides,
                                        const std::string& given) {
     if (sides.size() < 2)
         return lang::placeless(lang::Code::Q009,
-                               "there is one price only, and nothing that it could be the same as",
-                               {}, {"compare a job that has an option, or two jobs"});
+                               "there is only one price, and nothing to compare it with", {},
+                               {"compare a job that has an option, or two jobs"});
     CompareFlips flips;
     for (std::size_t column = 1; column < sides.size(); ++column) {
         BreakEvenQuestion question;

@@ -27,7 +27,7 @@ const char* fault_words(LaneFault fault) {
     case LaneFault::Requirement:
         return "a requirement is not met";
     case LaneFault::OutsideRange:
-        return "a given leaves its allowed range";
+        return "a given goes outside its allowed range";
     case LaneFault::None:
     case LaneFault::NoAnswer:
         break;
@@ -260,7 +260,7 @@ lang::Outcome<std::vector<double>> run_trials(const PricedJob& job, const Trials
             fmt::format("none of {} trials has an answer", pilot_batches * points_in_batch), {},
             {"price the job at the ends of its swings to see what is in the way"});
     if (!experiment.run())
-        return lang::placeless(lang::Code::Q005, "given up before the trials were done");
+        return lang::placeless(lang::Code::Q005, "stopped before the trials were done");
     experiment.report(result, trials.at_job(job.values()));
     std::vector<double> centers;
     for (std::size_t m = 0; m < trials.measures(); ++m)

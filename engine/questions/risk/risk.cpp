@@ -57,8 +57,8 @@ std::optional<lang::Diagnostic> unsound_numbers(const RiskQuestion& question) {
     return lang::placeless(
         lang::Code::Q006,
         question.trials < min_trials
-            ? fmt::format("{} trials are too few: {} at least", question.trials, min_trials)
-            : fmt::format("{} trials are too many: {} at most",
+            ? fmt::format("{} trials are too few; the least is {}", question.trials, min_trials)
+            : fmt::format("{} trials are too many; the limit is {}",
                           lang::number_text(static_cast<double>(
                               std::max(question.trials, question.share_trials))),
                           lang::number_text(static_cast<double>(max_trials))),

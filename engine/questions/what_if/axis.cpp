@@ -69,7 +69,7 @@ lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
     if (sheet.lines[line].given == none)
         return lang::placeless(lang::Code::Q002,
                                fmt::format("`{}` is computed and cannot be varied", name), {},
-                               {"vary a given it rests on"});
+                               {"vary a given it depends on"});
     for (std::uint32_t i = 0; i < job.plan().inputs.size(); ++i)
         if (job.plan().inputs[i].line == line)
             return make_axis(sheet, job.plan(), job.values(), sheet.lines[line].given, i);
@@ -98,8 +98,8 @@ std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& 
             "write the lower end first");
     if (axis.within && !(axis.within->low <= low && high <= axis.within->high))
         return trouble(fmt::format(
-            "the swing of `{}` leaves its allowed range: {} .. {} is not within {} .. {}", name,
-            text(low), text(high), text(axis.within->low), text(axis.within->high)));
+            "the swing of `{}` goes outside its allowed range: {} .. {} is not within {} .. {}",
+            name, text(low), text(high), text(axis.within->low), text(axis.within->high)));
     return std::nullopt;
 }
 

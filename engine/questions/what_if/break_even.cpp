@@ -41,14 +41,14 @@ lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
     const std::optional<Range> range = between ? between : axis.within ? axis.within : axis.swing;
     if (!range)
         return placeless(lang::Code::Q003,
-                         fmt::format("`{}` has neither a allowed range nor a swing", name), {},
-                         {"say where to look: --between LOW .. HIGH"});
+                         fmt::format("`{}` has neither an allowed range nor a swing", name), {},
+                         {"say where to look: --between \"LOW..HIGH\""});
     if (!std::isfinite(range->low) || !std::isfinite(range->high) || !(range->low < range->high))
         return placeless(lang::Code::Q003, fmt::format("there is nothing between {} and {} of `{}`",
                                                        text(range->low), text(range->high), name));
     if (axis.within && !(axis.within->low <= range->low && range->high <= axis.within->high))
         return placeless(lang::Code::Q003,
-                         fmt::format("{} .. {} leaves the allowed range of `{}`: {} .. {}",
+                         fmt::format("{} .. {} goes outside the allowed range of `{}`: {} .. {}",
                                      text(range->low), text(range->high), name,
                                      text(axis.within->low), text(axis.within->high)));
     return *range;
@@ -62,7 +62,7 @@ bool has_a_say(const PricedJob& job, const Asked& asked) {
 lang::Diagnostic no_say(const PricedJob& job, const Asked& asked) {
     const lang::Sheet& sheet = job.sheet();
     return placeless(lang::Code::Q002,
-                     fmt::format("`{}` does not rest on `{}`: it is {} whatever that is",
+                     fmt::format("`{}` does not depend on `{}`: it stays {}",
                                  sheet.lines[asked.line].name, sheet.lines[asked.axis.line].name,
                                  value_text(sheet, asked.line, job.value(asked.line))));
 }
@@ -112,8 +112,9 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion
     if (!asked)
         return std::move(asked.said);
     if (!std::isfinite(question.wanted))
-        return placeless(lang::Code::Q003, fmt::format("the value wanted of `{}` is not a number",
-                                                       job.sheet().lines[asked->line].name));
+        return placeless(lang::Code::Q003,
+                         fmt::format("the value to reach for `{}` is not a number",
+                                     job.sheet().lines[asked->line].name));
     lang::Said said = judged(job, {});
     if (said.diagnostics.has_errors())
         return said;
@@ -144,7 +145,7 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const PricedJob& other,
         return said;
     }
     if (!same_units(job, *mine, other, *theirs))
-        return placeless(lang::Code::Q009, "the two jobs measure it in unlike units");
+        return placeless(lang::Code::Q009, "the two jobs measure it in different units");
     for (const PricedJob* one : {&job, &other})
         if (lang::Said said = judged(*one, {}); said.diagnostics.has_errors())
             return said;

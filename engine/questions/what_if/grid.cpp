@@ -42,7 +42,7 @@ lang::Diagnostic too_many_cells() {
     return placeless(
         lang::Code::Q006,
         fmt::format("the grid has more than {} cells", lang::number_text(max_grid_cells)), {},
-        {"take larger steps"});
+        {"use larger steps"});
 }
 
 // What is wrong is said; nothing: all is well.
@@ -90,7 +90,7 @@ lang::Said read_lines(const PricedJob& job, const GridQuestion& question, Readin
                                   lang::number_text(static_cast<double>(result.cells)),
                                   lang::number_text(static_cast<double>(names.size())),
                                   lang::number_text(max_grid_answers)),
-                      {}, {"ask for fewer lines or larger steps"}));
+                      {}, {"use fewer lines or larger steps"}));
         return said;
     }
     for (const std::string& name : names) {

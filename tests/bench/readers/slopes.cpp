@@ -11,6 +11,27 @@
 
 namespace acre::bench {
 
+namespace {
+
+// What the slopes of all givens are by two values each.
+std::vector<double> central_differences(Model& model, std::vector<double>& inputs,
+                                        engine::Slot target) {
+    const engine::Plan& plan = model.plan();
+    std::vector<double> difference(given_count);
+    for (std::size_t k = 0; k < given_count; ++k) {
+        const std::uint32_t input = model.inputs[k];
+        const double x = inputs[input], h = 1e-5 * std::fabs(x);
+        inputs[input] = x + h;
+        const double high = engine::evaluate(plan, inputs).slot[target];
+        inputs[input] = x - h;
+        difference[k] = (high - engine::evaluate(plan, inputs).slot[target]) / (2 * h);
+        inputs[input] = x;
+    }
+    return difference;
+}
+
+} // namespace
+
 void measure_slopes(Model& model) {
     constexpr int batch = 50, times = 400;
     const engine::Plan& plan = model.plan();
@@ -37,18 +58,9 @@ void measure_slopes(Model& model) {
                             }) /
                         batch;
     const double alone = best_of(times, [&] { slope = engine::slopes(plan, values, target); });
-    std::vector<double> difference(given_count);
-    const double central = best_of(times / 10, [&] {
-        for (std::size_t k = 0; k < given_count; ++k) {
-            const std::uint32_t input = model.inputs[k];
-            const double x = inputs[input], h = 1e-5 * std::fabs(x);
-            inputs[input] = x + h;
-            const double high = engine::evaluate(plan, inputs).slot[target];
-            inputs[input] = x - h;
-            difference[k] = (high - engine::evaluate(plan, inputs).slot[target]) / (2 * h);
-            inputs[input] = x;
-        }
-    });
+    std::vector<double> difference;
+    const double central =
+        best_of(times / 10, [&] { difference = central_differences(model, inputs, target); });
     double worst = 0;
     for (std::size_t k = 0; k < given_count; ++k)
         worst = std::max(worst, std::fabs(slope[model.inputs[k]] - difference[k]) /

@@ -193,7 +193,7 @@ TEST_CASE("asked by name: no name is the whole price, and a near name is told") 
     REQUIRE(none.said.diagnostics.error_count() == 1);
     CHECK(none.said.diagnostics.all()[0].code == lang::Code::Q001);
     CHECK(none.said.diagnostics.all()[0].title.starts_with(
-        "the job has no line `travl`; did you mean `travel`"));
+        "no line named `travl`; did you mean `travel`"));
 }
 
 TEST_CASE("what stops a line is judged where it is asked for") {

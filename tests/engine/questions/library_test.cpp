@@ -47,7 +47,7 @@ TEST_CASE("each formula is listed once, under the library that defines it") {
     CHECK(mowed.label == "acres an hour");
     CHECK(mowed.signature == "mowed (speed : mi/h, width : ft) : ac/h");
     CHECK(mowed.unit == "ac/h");
-    CHECK(mowed.known == "recalled; its source was not seen");
+    CHECK(mowed.known == "from memory; its source was not seen");
     CHECK(mowed.sources == std::vector<std::string>{"a handbook, table 3"});
     CHECK(mowed.notes == std::vector<std::string>{"without turns"});
     CHECK(mowed.tested == std::vector<std::string>{"speed 0.5 mi/h .. 2 mi/h"});

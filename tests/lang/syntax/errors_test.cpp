@@ -1,46 +1,12 @@
-// What is said about a statement that cannot be read: code, place, words. Each case is one
-// statement after `model "m"`, so its first line is line 2.
+// What is said about a formula or a word that cannot be read.
 #include <doctest/doctest.h>
 
-#include <fmt/format.h>
+#include "tests/support/syntax_cases.h"
 
-#include <string>
-
-#include "tests/support/parse_text.h"
-
-using namespace acre;
-using tests::parse_text;
-
-namespace {
-
-struct Case {
-    const char* text;
-    const char* found; // "CODE line:column text at the place | title | label"
-};
-
-std::string all_errors(const tests::Parsed& p) {
-    std::string list;
-    for (const lang::Diagnostic& d : p.diagnostics.all()) {
-        const lang::Position at = p.position(d);
-        list += fmt::format("{}{} {}:{} {} | {}", list.empty() ? "" : "\n", lang::name_of(d.code),
-                            at.line, at.column, p.text_at(d.primary.span), d.title);
-        if (!d.primary.text.empty())
-            list += fmt::format(" | {}", d.primary.text);
-    }
-    return list;
-}
-
-void check(std::initializer_list<Case> cases) {
-    for (const Case& c : cases) {
-        CAPTURE(c.text);
-        CHECK(all_errors(parse_text("model \"m\"\n" + std::string(c.text) + "\n")) == c.found);
-    }
-}
-
-} // namespace
+using acre::tests::check_said;
 
 TEST_CASE("a value that is missing is told at the sign before it") {
-    check({
+    check_said({
         {"x : 1 = a *", "S103 2:11 * | a value is missing after `*` | nothing to multiply by"},
         {"x : 1 = a * # none",
          "S103 2:11 * | a value is missing after `*` | nothing to multiply by"},
@@ -106,7 +72,7 @@ TEST_CASE("a value that is missing is told at the sign before it") {
 }
 
 TEST_CASE("a bracket without its partner is told at the bracket") {
-    check({
+    check_said({
         {"x : 1 = (a + b", "S101 2:9 ( | a parenthesis is not closed | opened here"},
         {"x : 1 = ((a) + f(b, c)", "S101 2:9 ( | a parenthesis is not closed | opened here"},
         {"x : 1 = a * f(b, (c)", "S101 2:14 ( | a parenthesis is not closed | opened here"},
@@ -120,7 +86,7 @@ TEST_CASE("a bracket without its partner is told at the bracket") {
 }
 
 TEST_CASE("a text ends on its line") {
-    check({
+    check_said({
         {"part \"A", "S102 2:6 \"A | text in quotes is not closed | opened here"},
         {"given a = 1 \"b  # not a comment",
          "S102 2:13 \"b  # not a comment | text in quotes is not closed | opened here"},
@@ -130,7 +96,7 @@ TEST_CASE("a text ends on its line") {
 }
 
 TEST_CASE("a unit is written in one piece behind a colon or a number") {
-    check({
+    check_said({
         {"travel = area", "S105 2:1 travel | the unit of `travel` is missing | no unit"},
         {"cost fuel = a over b", "S105 2:6 fuel | the unit of `fuel` is missing | no unit"},
         {"x : = 3", "S105 2:3 : | a unit is missing after `:` | no unit"},
@@ -156,7 +122,7 @@ TEST_CASE("a unit is written in one piece behind a colon or a number") {
 }
 
 TEST_CASE("a number is written as people write it") {
-    check({
+    check_said({
         {"x : 1 = 1,85",
          "S106 2:9 1,85 | the commas in `1,85` do not group three digits | group digits by threes"},
         {"x : 1 = 1,8500", "S106 2:9 1,8500 | the commas in `1,8500` do not group three digits | "
@@ -186,7 +152,7 @@ TEST_CASE("a number is written as people write it") {
 }
 
 TEST_CASE("a word of the notation is no name, and yes and no are choices") {
-    check({
+    check_said({
         {"given price = 4", "S108 2:7 price | `price` is a reserved word and cannot be a name"},
         {"price : $ = 4", "S108 2:1 price | `price` is a reserved word and cannot be a name"},
         {"x : 1 = cost * 3", "S108 2:9 cost | `cost` is a reserved word and cannot be a name"},
@@ -206,7 +172,7 @@ TEST_CASE("a word of the notation is no name, and yes and no are choices") {
 }
 
 TEST_CASE("when needs then and otherwise") {
-    check({
+    check_said({
         {"x : 1 = when a otherwise b",
          "S111 2:14 a | `when` has no `then` | `then` is missing after this"},
         {"x : 1 = when a then b",
@@ -218,7 +184,7 @@ TEST_CASE("when needs then and otherwise") {
 }
 
 TEST_CASE("what is left over is told by what it looks like") {
-    check({
+    check_said({
         {"x : 1 = a b", "S110 2:11 b | an operator is missing before `b`"},
         {"x : 1 = 2 (a)", "S110 2:11 ( | an operator is missing before `(`"},
         {"x : 1 = (a)(b)", "S110 2:12 ( | an operator is missing before `(`"},
@@ -234,143 +200,4 @@ TEST_CASE("what is left over is told by what it looks like") {
         {"x : 1 = 3\n  y : 1 = 4",
          "S115 3:3 y | `y` is indented deeper than the line above, so it continues that line"},
     });
-}
-
-TEST_CASE("a line that is no statement is told what it may have meant") {
-    check({
-        {"foo bar", "S100 2:1 foo | a statement cannot start with `foo`"},
-        {"12", "S100 2:1 12 | a statement cannot start with `12`"},
-        {"prise \"x\" lump", "S100 2:1 prise | a statement cannot start with `prise`"},
-        {"x : 1 = 3 & 4", "S100 2:11 & | unknown sign `&`"},
-        {"x : 1 = \u201Ca\u201D", "S100 2:9 \u201C | unknown sign `\u201C`"},
-        {"x : 1 = 3 \u00D7 4", "S100 2:11 \u00D7 | unknown sign `\u00D7`"},
-        {"x : 1 =\u00A03", "S100 2:8 \u00A0 | unusual space character"},
-        {"= 3", "S100 2:1 = | a statement cannot start with `=`"},
-    });
-    const tests::Parsed p = parse_text("model \"m\"\nprise \"x\" lump\n");
-    REQUIRE(p.diagnostics.all().front().helps.size() == 1);
-    CHECK(p.diagnostics.all().front().helps.front().edit->replacement == "price");
-}
-
-TEST_CASE("a clause is given once") {
-    check({
-        {"given a = 3 \"b\" \"c\"", "S116 2:17 \"c\" | the label is given twice | again"},
-        {"given a = 3 because \"b\" because \"c\"",
-         "S116 2:33 \"c\" | `because` is given twice | again"},
-        {"given a = 3 within 1 .. 2 within 3 .. 4",
-         "S116 2:34 3 .. 4 | `within` is given twice | again"},
-        {"given a = 3 swing 1 .. 2 swing 3 .. 4",
-         "S116 2:32 3 .. 4 | `swing` is given twice | again"},
-        {"table t (a : ft) : 1 below hold below error\n  1 2\n  2 3",
-         "S116 2:33 below error | `below` is given twice | again"},
-        {"define f (a : ft) : ft = a\n  known read\n  known ours",
-         "S116 4:3 known ours | `known` is given twice | again"},
-        {"define f (a : ft) : ft = a\n  limit a 1 ft .. 2 ft\n  limit a 1 ft .. 3 ft",
-         "S116 4:9 a | `limit a` is given twice | again"},
-    });
-    const tests::Parsed p = parse_text("job \"j\"\nmodel \"m\"\ndate 2027-03-14\ndate 2027-03-15\n",
-                                       lang::FileKind::Job);
-    CHECK(all_errors(p) == "S116 4:1 date 2027-03-15 | `date` is given twice | again");
-}
-
-TEST_CASE("a table has two rows at least and rises") {
-    check({
-        {"table t (a : ft) : 1",
-         "S112 2:1 table t (a : ft) : 1 | a table needs at least two rows; this one has none"},
-        {"table t (a : ft) : 1\n  1 2\nnoun tree",
-         "S112 2:1 table t (a : ft) : 1 | a table needs at least two rows; this one has one"},
-        {"table t (a : ft) : 1\n  1 2\n  3 2\n  2 2",
-         "S113 5:3 2 | the first column of a table must rise | must be larger"},
-        {"table t (a : ft) : 1\n  1 2\n  1 3",
-         "S113 4:3 1 | two rows of a table start with the same number | must be larger"},
-        {"table t (a : ft) : 1\n  -1 2\n  -2 3",
-         "S113 4:3 -2 | the first column of a table must rise | must be larger"},
-        {"table t (a : ft) : 1\n  -2 -3\n  -1 3.5\n  1,000 0", ""},
-    });
-}
-
-TEST_CASE("a statement stands in its place") {
-    check({
-        {"part \"A\"\n  part \"B\"\n    x : 1 = 3",
-         "S104 3:3 part | `part` is not allowed in a part"},
-        {"part \"A\"\n  define f (a : ft) : ft = a\n    known read",
-         "S104 3:3 define | `define` is not allowed in a part"},
-        {"price \"A\" lump\n  given a = 3", "S104 3:3 given | `given` is not allowed in a price"},
-        {"price \"A\" lump\n  x : 1 = 3",
-         "S100 3:3 x | a statement in a price cannot start with `x`"},
-        {"set a = 3", "S104 2:1 set | `set` is not allowed in a model"},
-        {"model \"again\"", "S104 2:1 model | `model` is not allowed in a model"},
-        {"library \"again\"", "S104 2:1 library | `library` is not allowed in a model"},
-        {"known read", "S104 2:1 known | `known` is not allowed in a model"},
-        {"overhead 3 %", "S104 2:1 overhead | `overhead` is not allowed in a model"},
-        {"option \"A\"\n  set a = 3", "S104 2:1 option | `option` is not allowed in a model"},
-    });
-    CHECK(all_errors(parse_text("library \"l\"\ngiven a = 3\n")) ==
-          "S104 2:1 given | `given` is not allowed in a library");
-    CHECK(all_errors(parse_text("library \"l\"\nx : 1 = 3\n")) ==
-          "S100 2:1 x | a statement in a library cannot start with `x`");
-    CHECK(all_errors(parse_text("season \"s\"\nprice \"A\" lump\n  margin 3 %\n",
-                                lang::FileKind::Season)) ==
-          "S104 2:1 price | `price` is not allowed in a season");
-    CHECK(all_errors(parse_text("job \"j\"\nuse \"a\"\n", lang::FileKind::Job)) ==
-          "S104 2:1 use | `use` is not allowed in a job");
-    CHECK(all_errors(parse_text("option \"A\"\n", lang::FileKind::CommandLine)) ==
-          "S104 1:1 option | `option` is not allowed in `--set`");
-}
-
-TEST_CASE("a file says first what it is") {
-    CHECK(all_errors(parse_text("")) == "S114 1:1  | the file has no statement; it must start with "
-                                        "`model \"NAME\"` or `library \"NAME\"`");
-    CHECK(all_errors(parse_text("\n# only a comment\n")) ==
-          "S114 1:1  | the file has no statement; it must start with `model \"NAME\"` or `library "
-          "\"NAME\"`");
-    CHECK(all_errors(parse_text("x : 1 = 3\n")) ==
-          "S114 1:1 x : 1 = 3 | the file must start with `model \"NAME\"` or `library \"NAME\"`");
-    CHECK(all_errors(parse_text("job \"j\"\nmodel \"m\"\nset a = 3\n")) ==
-          "S114 1:1 job \"j\" | the file must start with `model \"NAME\"` or `library "
-          "\"NAME\"`"); // one error, not one a line
-    CHECK(all_errors(parse_text("model \"m\"\n", lang::FileKind::Season)) ==
-          "S114 1:1 model \"m\" | the file must start with `season \"NAME\"`");
-    CHECK(all_errors(parse_text("set a = 3\n", lang::FileKind::Job)) ==
-          "S114 1:1 set a = 3 | the file must start with `job \"NAME\"`");
-    CHECK(all_errors(parse_text("", lang::FileKind::CommandLine)).empty());
-    CHECK(parse_text("library \"l\"\n").module.kind == lang::FileKind::Library);
-}
-
-TEST_CASE("a date is in the calendar") {
-    const auto date = [](const char* text) {
-        return all_errors(
-            parse_text("job \"j\"\ndate " + std::string(text) + "\n", lang::FileKind::Job));
-    };
-    CHECK(date("2027-03-14").empty());
-    CHECK(date("2028-02-29").empty()); // a leap year
-    CHECK(date("2000-02-29").empty()); // divisible by 400
-    CHECK(date("2027-02-29") ==
-          "S117 2:6 2027-02-29 | February 2027 has 28 days, not 29 | no such date");
-    CHECK(date("1900-02-29") ==
-          "S117 2:6 1900-02-29 | February 1900 has 28 days, not 29 | no such date");
-    CHECK(date("2027-04-31") ==
-          "S117 2:6 2027-04-31 | April 2027 has 30 days, not 31 | no such date");
-    CHECK(date("2027-13-01") == "S117 2:6 2027-13-01 | there is no month 13 | no such date");
-    CHECK(date("2027-01-00") ==
-          "S117 2:6 2027-01-00 | January 2027 has 31 days, not 0 | no such date");
-    CHECK(date("14 March 2027") == "S117 2:6 14 March 2027 | a date is written year-month-day");
-    CHECK(date("2027-3-14") == "S117 2:6 2027-3-14 | a date is written year-month-day");
-    CHECK(date("") == "S117 2:1 date | a date is written year-month-day");
-}
-
-TEST_CASE("one bad line costs one line") {
-    const tests::Parsed p = parse_text("model \"m\"\n"
-                                       "given a = 3 *\n"
-                                       "part \"A\"\n"
-                                       "  b : 1 = (a\n"
-                                       "  c : 1 = a + 1\n"
-                                       "price lump\n"
-                                       "  margin\n"
-                                       "noun tree\n");
-    CHECK(all_errors(p) == "S103 2:13 * | a value is missing after `*` | nothing to multiply by\n"
-                           "S101 4:11 ( | a parenthesis is not closed | opened here\n"
-                           "S103 6:1 price | text in quotes is missing after `price`\n"
-                           "S103 7:3 margin | a value is missing after `margin`");
-    CHECK(p.dump() == "model \"m\"\npart \"A\"\n  c : [1] = (a + 1)\nnoun tree\n");
 }

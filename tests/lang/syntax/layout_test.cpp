@@ -87,9 +87,8 @@ TEST_CASE("a text that is not UTF-8 is told with the place of the byte") {
 TEST_CASE("control characters are no text, and their line is not read further") {
     using namespace std::string_literals;
     CHECK(first_error("model \"m\"\nx : 1 = \0 3\n"s) == "S100 2:9");
-    CHECK(first_error("model \"m\"\npart \"a\x1B[31m\"\n") ==
-          "S100 2:8");                                                 // would colour a terminal
-    CHECK(first_error("model \"m\"\npart \"a\x7F\"\n") == "S100 2:8"); // delete
+    CHECK(first_error("model \"m\"\npart \"a\x1B[31m\"\n") == "S100 2:8"); // would color a terminal
+    CHECK(first_error("model \"m\"\npart \"a\x7F\"\n") == "S100 2:8");     // delete
     CHECK(first_error("model \"m\"\npart \"a\u009B31m\"\n") ==
           "S100 2:8"); // the same escape in one character
     CHECK(first_error("model \"m\"\npart \"a\u202Eb\"\n") ==

@@ -76,7 +76,7 @@ TEST_CASE("two blanks a level and two before a clause") {
     });
 }
 
-TEST_CASE("columns of neighbours are lined up") {
+TEST_CASE("columns of neighbors are lined up") {
     check({
         {"given a = 1\ngiven long_name = 2\ngiven b : ft = 3 ft",
          "given a         = 1\ngiven long_name = 2\ngiven b : ft    = 3 ft\n"},

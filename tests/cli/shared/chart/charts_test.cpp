@@ -12,93 +12,14 @@
 #include "cli/shared/chart/curves.h"
 #include "cli/shared/chart/heat_map.h"
 #include "cli/shared/chart/histogram.h"
+#include "tests/support/xml_fault.h"
 
 using namespace acre::cli;
+using acre::tests::xml_fault;
 
 namespace {
 
 const std::string wicked = "<script>alert(\"1\")</script> & 'so' \x1b[2J on";
-
-bool is_name(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
-           c == ':';
-}
-
-// What is wrong with a text as XML 1.0 (fifth edition): tags that nest, attributes in quotes and
-// each once, `&` only as an entity, no control characters (2.2, 2.3, 2.4, 3.1). Empty: nothing.
-// Comments and declarations do not occur here.
-std::string fault_of(const std::string& xml) {
-    std::vector<std::string> open;
-    std::size_t roots = 0;
-    const auto entity = [&](std::size_t& at) {
-        for (const char* known : {"&amp;", "&lt;", "&gt;", "&quot;", "&#39;", "&apos;"})
-            if (xml.compare(at, std::string(known).size(), known) == 0) {
-                at += std::string(known).size();
-                return true;
-            }
-        return false;
-    };
-    for (std::size_t at = 0; at < xml.size();) {
-        const char c = xml[at];
-        if (c == '&') {
-            if (!entity(at))
-                return "a bare & at " + xml.substr(at, 20);
-        } else if (c != '<') {
-            if (static_cast<unsigned char>(c) < 0x20 && c != '\n')
-                return "a control character";
-            if (open.empty() && c != '\n')
-                return "text outside the root";
-            ++at;
-        } else if (xml[at + 1] == '/') {
-            const std::size_t end = xml.find('>', at);
-            const std::string name = xml.substr(at + 2, end - at - 2);
-            if (open.empty() || open.back() != name)
-                return "</" + name + "> closes nothing";
-            open.pop_back();
-            at = end + 1;
-        } else {
-            std::size_t i = at + 1;
-            while (i < xml.size() && is_name(xml[i]))
-                ++i;
-            const std::string name = xml.substr(at + 1, i - at - 1);
-            if (name.empty())
-                return "a bare <";
-            std::vector<std::string> attributes;
-            while (i < xml.size() && xml[i] == ' ') {
-                std::size_t equals = ++i;
-                while (equals < xml.size() && is_name(xml[equals]))
-                    ++equals;
-                const std::string attribute = xml.substr(i, equals - i);
-                if (attribute.empty() || xml.compare(equals, 2, "=\"") != 0)
-                    return "an attribute of <" + name + "> without a value";
-                for (const std::string& other : attributes)
-                    if (other == attribute)
-                        return attribute + " twice in <" + name + ">";
-                attributes.push_back(attribute);
-                for (i = equals + 2; i < xml.size() && xml[i] != '"';) {
-                    if (xml[i] == '<')
-                        return "< in an attribute";
-                    if (xml[i] != '&')
-                        ++i;
-                    else if (!entity(i))
-                        return "a bare & in an attribute";
-                }
-                ++i;
-            }
-            if (open.empty() && ++roots > 1)
-                return "two roots";
-            if (xml.compare(i, 2, "/>") == 0) {
-                at = i + 2;
-            } else if (xml.compare(i, 1, ">") == 0) {
-                open.push_back(name);
-                at = i + 1;
-            } else {
-                return "<" + name + " does not end";
-            }
-        }
-    }
-    return open.empty() && roots == 1 ? "" : "not closed";
-}
 
 std::size_t longest_line(const std::string& text) {
     std::size_t longest = 0;
@@ -147,11 +68,11 @@ HeatMap map_of(const std::string& name) {
 } // namespace
 
 TEST_CASE("the scan itself finds what is not well-formed") {
-    CHECK(fault_of("<svg a=\"1\"><b/>x &amp; y</svg>\n").empty());
+    CHECK(xml_fault("<svg a=\"1\"><b/>x &amp; y</svg>\n").empty());
     for (const char* bad :
          {"<svg>", "<svg><b></svg></b>", "<svg>a & b</svg>", "<svg a=\"1\" a=\"2\"/>", "<svg a=1/>",
           "<svg/><svg/>", "<svg>\x1b</svg>"})
-        CHECK_MESSAGE(!fault_of(bad).empty(), bad);
+        CHECK_MESSAGE(!xml_fault(bad).empty(), bad);
 }
 
 TEST_CASE("pictures are well-formed whatever things are called") {
@@ -162,7 +83,7 @@ TEST_CASE("pictures are well-formed whatever things are called") {
             histograms_svg(name, {histogram_of(name), histogram_of(name)}),
             heat_map_svg(map_of(name))};
         for (const std::string& svg : pictures) {
-            CHECK(fault_of(svg) == "");
+            CHECK(xml_fault(svg) == "");
             CHECK(svg.find("<script") == std::string::npos);
             CHECK(svg.find("nan") == std::string::npos);
             CHECK(svg.find("inf") == std::string::npos);
@@ -171,11 +92,11 @@ TEST_CASE("pictures are well-formed whatever things are called") {
 }
 
 TEST_CASE("pictures of next to nothing are pictures") {
-    CHECK(fault_of(bars_svg({"t", "n", "$", 5, {}})) == "");
-    CHECK(fault_of(heat_map_svg({"t", "$", "x", "", {"1"}, {""}, {{"", {NAN}}}})) == "");
-    CHECK(fault_of(histograms_svg("t", {{"h", "h", "$", 3, 0, {7}, {}, false}})) == "");
-    CHECK(fault_of(histograms_svg("t", {})) == "");
-    CHECK(fault_of(curves_svg({"t", "x", "", "", {1}, {{"c", {NAN}}}, {}})) == "");
+    CHECK(xml_fault(bars_svg({"t", "n", "$", 5, {}})) == "");
+    CHECK(xml_fault(heat_map_svg({"t", "$", "x", "", {"1"}, {""}, {{"", {NAN}}}})) == "");
+    CHECK(xml_fault(histograms_svg("t", {{"h", "h", "$", 3, 0, {7}, {}, false}})) == "");
+    CHECK(xml_fault(histograms_svg("t", {})) == "");
+    CHECK(xml_fault(curves_svg({"t", "x", "", "", {1}, {{"c", {NAN}}}, {}})) == "");
 }
 
 TEST_CASE("charts of a terminal keep to 80 columns and let no escape through") {

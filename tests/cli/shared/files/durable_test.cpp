@@ -71,7 +71,7 @@ TEST_CASE("a folder is made, or is there already; a file of its name is no folde
     CHECK(make_folder(folder.path("book")).empty());
     CHECK(flush_folder(folder.path("book")).empty());
     folder.write("file", "x");
-    CHECK(make_folder(folder.path("file")) == "there is a file of this name");
+    CHECK(make_folder(folder.path("file")) == "a file of this name already exists");
     CHECK(make_folder(folder.path("missing/book")) == "No such file or directory");
     CHECK(flush_folder(folder.path("missing")) == "No such file or directory");
 }

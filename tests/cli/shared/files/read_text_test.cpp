@@ -56,8 +56,8 @@ TEST_CASE("every way a file can be wrong has its code and its reason") {
                            Row{folder.path("missing/below"), Code::F701, "there is no file"},
                            Row{folder.path("dangling"), Code::F701, "there is no file"},
                            Row{folder.path("folder"), Code::F702, "it is a folder"},
-                           Row{folder.path("pipe"), Code::F702, "it is not a plain file"},
-                           Row{"/dev/zero", Code::F702, "it is not a plain file"},
+                           Row{folder.path("pipe"), Code::F702, "it is not a regular file"},
+                           Row{"/dev/zero", Code::F702, "it is not a regular file"},
                            Row{folder.path("ring"), Code::F702, ""},
                            Row{folder.write("empty", ""), Code::F704, "is empty"},
                            Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "is empty"},
@@ -66,9 +66,9 @@ TEST_CASE("every way a file can be wrong has its code and its reason") {
                            Row{folder.write("cut", "model \xe2\x82"), Code::F703,
                                "byte \\xe2 at line 1, byte 7 of it"},
                            Row{folder.write("utf16", "\xff\xfem\x01"), Code::F703,
-                               "it begins like UTF-16: save it as UTF-8"},
+                               "it looks like UTF-16: save it as UTF-8"},
                            Row{folder.write("binary", std::string("ELF\0x", 5)), Code::F703,
-                               "a zero byte at line 1, byte 4 of it: this is no text"}}) {
+                               "there is a zero byte at line 1, byte 4, so it is not text"}}) {
         const Answer outcome = read(row.path);
         CHECK(!outcome.good);
         CHECK(outcome.failure.code == row.code);

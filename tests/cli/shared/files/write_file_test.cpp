@@ -48,7 +48,7 @@ TEST_CASE("what cannot be written says why and leaves all as it was") {
     const ScratchFolder folder;
     std::filesystem::create_directory(folder.path("folder"));
     CHECK(write_file(folder.path("folder"), "x").reason == "it is a folder");
-    CHECK(write_file("/dev/full", "x").reason == "it is not a plain file");
+    CHECK(write_file("/dev/full", "x").reason == "it is not a regular file");
     CHECK(write_file(folder.path("missing/file"), "x").reason == "No such file or directory");
     CHECK(files_in(folder.path()) == 1);
 }

@@ -25,3 +25,37 @@ TEST_CASE("a share is a percent, rounded half up") {
     CHECK(percent_text(-0.0001) == "0.0 %");
     CHECK(percent_text(NAN) == "no answer");
 }
+
+TEST_CASE("changes have their sign") {
+    CHECK(dollar_change(4.2) == "+$4.20");
+    CHECK(dollar_change(-0.004) == "$0.00");
+    CHECK(percent_change(0.00421) == "+0.42 %");
+    CHECK(percent_change(-0.1, 0) == "-10 %");
+    CHECK(percent_change(0) == "+0.00 %");
+}
+
+TEST_CASE("rounded quantities") {
+    CHECK(whole_text(1'203.6) == "1,204");
+    CHECK(whole_text(-0.4) == "0");
+    CHECK(fixed_quantity(32, 1, "h") == "32.0 h");
+    CHECK(rounded_quantity(5, 2, "ft") == "5 ft");
+    CHECK(rounded_quantity(5.254, 2, "ft") == "5.25 ft");
+}
+
+TEST_CASE("an estimate shows no digit that its error takes away") {
+    CHECK(error_text(0.0256) == "0.026");
+    CHECK(error_text(483) == "480");
+    CHECK(error_text(1e-12) == "0");
+    CHECK(error_text(NAN) == "-");
+    CHECK(estimate_text(1'234.567, 0.0256, "ac") == "1,235 ac");
+    CHECK(estimate_text(812.3456, 0.4, "$/ac") == "$812.35/ac");
+    CHECK(estimate_text(81'234.56, 42, "$") == "$81,235");
+    CHECK(estimate_text(12.3456, 0.4, "%") == "12.35 %");
+    CHECK(estimate_text(NAN, 1, "$") == "-");
+}
+
+TEST_CASE("bare numbers for other programs") {
+    CHECK(bare_text(1'234.5) == "1234.5");
+    CHECK(bare_text(1'234.5, 2) == "1234.50");
+    CHECK(bare_text(NAN) == "");
+}

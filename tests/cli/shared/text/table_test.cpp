@@ -32,13 +32,13 @@ std::size_t widest_line(const std::string& text) {
 
 TEST_CASE("numbers stand right, words left, and no line ends in blanks") {
     Table table({{"", Align::Left, true}, {"rate"}, {"amount", Align::Right, false, true}});
-    table.title("Costs");
+    table.note("Costs");
     table.row({"fuel", "$187.05/h", "$28,749.59"});
     table.row({"operator", "$68.80/h", ""});
     table.rule();
     table.row({"all", "", "$28,749.59"}, true);
     CHECK(table.text() == "                 rate      amount\n"
-                          "  Costs\n"
+                          "      Costs\n"
                           "  fuel      $187.05/h  $28,749.59\n"
                           "  operator   $68.80/h\n"
                           "                       ----------\n"
@@ -113,7 +113,7 @@ TEST_CASE("no table is wider than its page, and money is whole in it") {
             table.row(cells, random() % 2 == 0);
         }
         table.rule();
-        table.title(any(words));
+        table.note(any(words));
         const std::size_t width = 60 + random() % 21;
         const std::string text = table.text(false, width);
         CHECK_MESSAGE(widest_line(text) <= width, text);

@@ -24,6 +24,15 @@ TEST_CASE("a word that no line holds is broken, after a sign if it can be") {
     CHECK(wrapped_lines("日本", 1) == std::vector<std::string>{"日", "本"});
 }
 
+TEST_CASE("inks take no columns and are never broken") {
+    const std::string bold = "\x1b[1m";
+    const std::string plain = "\x1b[0m";
+    CHECK(wrapped_lines(bold + "one two" + plain + " three", 7) ==
+          std::vector<std::string>{bold + "one two" + plain, "three"});
+    CHECK(wrapped_lines(bold + "abcdef" + plain, 3) ==
+          std::vector<std::string>{bold + "abc", "def" + plain});
+}
+
 TEST_CASE("columns are counted as a terminal shows them") {
     // East Asian wide characters take two columns (Unicode Standard Annex 11), a mark over a letter
     // none.

@@ -245,9 +245,9 @@ TEST_CASE("shares of the spread with swings that move together and events still 
 }
 
 TEST_CASE("questions without sense are refused in words") {
-    CHECK(refused(sum, question({"y"}, 0)) == "0 trials are too few: 256 at least");
+    CHECK(refused(sum, question({"y"}, 0)) == "0 trials are too few; the least is 256");
     CHECK(refused(sum, question({"y"}, 1'000'000'000'000)) ==
-          "1,000,000,000,000 trials are too many: 10,000,000,000 at most");
+          "1,000,000,000,000 trials are too many; the limit is 10,000,000,000");
     CHECK(refused(sum, question({"z"})) == "no line named `z`");
     CHECK(refused(sum, question({})) == "the model has no price");
     CHECK(refused("model \"m\"\ngiven a = 3 \"a\"\ny : 1 = a  \"y\"\n", question({"y"})) ==
@@ -256,7 +256,7 @@ TEST_CASE("questions without sense are refused in words") {
                   question({"y"})) == "the swing of `a` is empty: 5 .. 2");
     CHECK(refused("model \"m\"\ngiven a = 3 \"a\" within 2 .. 4 swing 1 .. 5\ny : 1 = a  \"y\"\n",
                   question({"y"})) ==
-          "the swing of `a` leaves its allowed range: 1 .. 5 is not within 2 .. 4");
+          "the swing of `a` goes outside its allowed range: 1 .. 5 is not within 2 .. 4");
     CHECK(refused("model \"m\"\ngiven a = 10 \"a\" swing 2 .. 4\ny : 1 = sqrt(a - 9)  \"y\"\n",
                   question({"y"})) == "none of 2048 trials has an answer");
     RiskQuestion q = question({"y"});

@@ -82,7 +82,7 @@ TEST_CASE("every root of a wave is found, each with its direction") {
     CHECK(found.greatest == doctest::Approx(1).epsilon(1e-6));
 }
 
-TEST_CASE("a step over the value is a jump between two neighbouring numbers, not a root") {
+TEST_CASE("a step over the value is a jump between two neighboring numbers, not a root") {
     const BreakEvenAnswer found = ask(head + x_one_to_ten + "y : 1 = 10 * ceil(x)  \"y\"\n", 35);
     REQUIRE(found.crossings.size() == 1);
     const Crossing& jump = found.crossings[0];
@@ -175,12 +175,12 @@ TEST_CASE("questions without sense are refused in words") {
     CHECK(refused(text, {"w", "y", 5, {}}) == "`w` is computed from other lines in this job");
     CHECK(refused(text, {"x", "yy", 5, {}}) == "no line named `yy`");
     CHECK(refused(text, {"x", "m", 5, {}}) == "`m` is a choice, not a number");
-    CHECK(refused(text, {"x", "flat", 5, {}}) ==
-          "`flat` does not rest on `x`: it is 8 whatever that is");
-    CHECK(refused(text, {"x", "y", std::nan(""), {}}) == "the value wanted of `y` is not a number");
+    CHECK(refused(text, {"x", "flat", 5, {}}) == "`flat` does not depend on `x`: it stays 8");
+    CHECK(refused(text, {"x", "y", std::nan(""), {}}) ==
+          "the value to reach for `y` is not a number");
     CHECK(refused(text, {"x", "y", 5, Range{0, 5}}) ==
-          "0 .. 5 leaves the allowed range of `x`: 1 .. 10");
+          "0 .. 5 goes outside the allowed range of `x`: 1 .. 10");
     CHECK(refused(text, {"x", "y", 5, Range{5, 5}}) == "there is nothing between 5 and 5 of `x`");
-    CHECK(refused(text, {"z", "y", 5, {}}) == "`z` has neither a allowed range nor a swing");
+    CHECK(refused(text, {"z", "y", 5, {}}) == "`z` has neither an allowed range nor a swing");
     CHECK(refused(text, {"x", "", 5, {}}) == "the model has no price");
 }
