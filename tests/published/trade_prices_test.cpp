@@ -181,6 +181,16 @@ TEST_CASE("a mile more is a mile there loaded and a mile back empty for every tr
           doctest::Approx(hours * 124));
 }
 
+TEST_CASE("the ripper that comes off is off before the load can leave") {
+    const Demo on("01-first-price"), off("01-first-price", "", {{"haul.ripper", "second_trailer"}}),
+        neither("01-first-price", "",
+                {{"haul.ripper", "on_machine"}, {"haul.blade", "on_machine"}});
+    // 5 h for the blade and 4 h for the ripper, by two mechanics
+    CHECK(neither["haul.load_out_by"] - neither["haul.take_down_by"] == doctest::Approx(0));
+    CHECK(on["haul.load_out_by"] - on["haul.take_down_by"] == doctest::Approx(2.5));
+    CHECK(off["haul.load_out_by"] - off["haul.take_down_by"] == doctest::Approx(4.5));
+}
+
 TEST_CASE("fields under one move share it") {
     const Demo three("07-three-fields");
     CHECK(three["haul.lowbed_hours"] == doctest::Approx(2 * (46 / 35.0 + 46 / 48.0 + 2.5)));
