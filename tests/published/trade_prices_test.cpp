@@ -181,6 +181,40 @@ TEST_CASE("a mile more is a mile there loaded and a mile back empty for every tr
           doctest::Approx(hours * 124));
 }
 
+TEST_CASE("the ripper that comes off is off before the load can leave") {
+    const Demo on("01-first-price"), off("01-first-price", "", {{"haul.ripper", "second_trailer"}}),
+        neither("01-first-price", "",
+                {{"haul.ripper", "on_machine"}, {"haul.blade", "on_machine"}});
+    // 5 h for the blade and 4 h for the ripper, by two mechanics
+    CHECK(neither["haul.load_out_by"] - neither["haul.take_down_by"] == doctest::Approx(0));
+    CHECK(on["haul.load_out_by"] - on["haul.take_down_by"] == doctest::Approx(2.5));
+    CHECK(off["haul.load_out_by"] - off["haul.take_down_by"] == doctest::Approx(4.5));
+}
+
+TEST_CASE("a load checked pays its pilot car as a move does") {
+    const Demo check("15-what-it-scales", "", {{"site.miles", "34 mi"}}),
+        move("01-first-price", "", {{"site.miles", "34 mi"}, {"haul.moves", "1"}}),
+        far("15-what-it-scales", "", {{"site.miles", "340 mi"}}),
+        longer("15-what-it-scales", "", {{"season_prices.pilot_minimum", "9 h"}});
+    CHECK(check["pilot_hours"] == doctest::Approx(6));
+    CHECK(check["pilot_hours"] == doctest::Approx(move["haul.pilot_hours"]));
+    CHECK(far["pilot_hours"] == doctest::Approx(340 / 35.0 + 340 / 48.0));
+    CHECK(longer["pilot_hours"] == doctest::Approx(9));
+}
+
+TEST_CASE("the axle weights of a load add up to the truck and what it carries") {
+    const auto stops = [](Demo::Sets sets) {
+        return !Demo("15-what-it-scales", "", std::move(sets)).faults().empty();
+    };
+    CHECK(!stops({}));
+    CHECK(stops({{"ripper", "on_machine"}}));                          // 18,000 lb too light
+    CHECK(stops({{"blade", "on_machine"}}));                           // 33,000 lb too light
+    CHECK(stops({{"w5", "20,000 lb"}}));                               // an axle read wrong
+    CHECK(stops({{"w4", "0 lb"}, {"truck", "51,000 lb"}}));            // a gap in the list
+    CHECK(!stops({{"w9", "0 lb"}, {"truck", "45,000 lb"}}));           // one axle fewer
+    CHECK(!stops({{"ripper", "on_machine"}, {"truck", "57,000 lb"}})); // a lighter truck
+}
+
 TEST_CASE("fields under one move share it") {
     const Demo three("07-three-fields");
     CHECK(three["haul.lowbed_hours"] == doctest::Approx(2 * (46 / 35.0 + 46 / 48.0 + 2.5)));
