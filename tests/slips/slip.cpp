@@ -175,7 +175,8 @@ std::string wrong_helps(const Slip& slip, const Told& told) {
 std::string wrong_page(const Slip& slip, const Answer& page) {
     const std::string text = page.out + page.err;
     if (slip.outcome != Outcome::Reads && slip.code != "?" &&
-        text.find("[" + slip.code + "]") == std::string::npos)
+        text.find((slip.outcome == Outcome::Refused ? "error " : "warning ") + slip.code) ==
+            std::string::npos)
         return "the page does not show " + slip.code;
     for (const std::string& part : slip.shows)
         if (text.find(part) == std::string::npos)

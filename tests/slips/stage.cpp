@@ -66,13 +66,14 @@ void add_all(const Json& list, std::vector<Told>& told) {
 // An answer whose document has no room for warnings says them in words.
 void read_words(const std::string& err, std::vector<Told>& told) {
     for (const bool error : {true, false}) {
-        const std::string mark = error ? "error[" : "warning[";
-        for (std::size_t at = err.find(mark); at != std::string::npos; at = err.find(mark, at + 1)) {
-            const std::size_t end = std::min(err.find('\n', at), err.size());
+        const std::string mark = error ? "\nerror " : "\nwarning ";
+        for (std::size_t at = err.find(mark); at != std::string::npos;
+             at = err.find(mark, at + 1)) {
+            const std::size_t end = std::min(err.find('\n', at + 1), err.size());
             Told one;
             one.error = error;
             one.code = err.substr(at + mark.size(), 4);
-            const std::size_t title = at + mark.size() + 7;
+            const std::size_t title = at + mark.size() + 6; // L804: it
             one.title = one.text = title < end ? err.substr(title, end - title) : "";
             told.push_back(std::move(one));
         }
@@ -82,7 +83,7 @@ void read_words(const std::string& err, std::vector<Told>& told) {
 void read_document(Answer& answer) {
     const Json json = Json::parse(answer.out, nullptr, false);
     if (!json.is_object()) {
-        read_words(answer.err, answer.told);
+        read_words("\n" + answer.err, answer.told);
         return;
     }
     for (const char* list : {"errors", "warnings"})
@@ -92,7 +93,7 @@ void read_document(Answer& answer) {
         for (const Json& file : json["files"])
             add_all(file["diagnostics"], answer.told);
     if (!json.contains("warnings") && !json.contains("files"))
-        read_words(answer.err, answer.told);
+        read_words("\n" + answer.err, answer.told);
     if (text_or_empty(json, "schema").starts_with("acrewright.price/")) {
         answer.price = text_or_empty(json["price"], "total_text");
         for (const Json& item : json["price"]["items"])
