@@ -82,7 +82,8 @@ std::optional<std::pair<Literal, Literal>> within_of(const std::string& statemen
     if (!std::regex_search(statement, found, within))
         return std::nullopt;
     const auto sign = [&](std::size_t at) {
-        const std::string before = statement.substr(0, static_cast<std::size_t>(found.position(at)));
+        const std::string before =
+            statement.substr(0, static_cast<std::size_t>(found.position(at)));
         return before.ends_with('-') || before.ends_with("-$") ? -1.0 : 1.0;
     };
     return std::pair(Literal{sign(1) * value_of(found[1]), found[2]},
@@ -194,8 +195,7 @@ class Maker {
         mutant.end = end;
         mutant.replacement = std::move(replacement);
         const std::size_t start = statement_at(plain_, begin);
-        const std::string label =
-            rule + " " + file_ + " " + name_of_statement(plain_, start);
+        const std::string label = rule + " " + file_ + " " + name_of_statement(plain_, start);
         const int count = ++labels_[label];
         mutant.name = count == 1 ? label : label + " " + std::to_string(count);
         mutant.runs = runs(start);
@@ -231,13 +231,12 @@ class Maker {
     }
     // The others have the models of these.
     static bool is_one_of_its_kind(const std::string& job) {
-        static const std::set<std::string> more = {"02", "03", "04", "06", "07", "08",
-                                                   "09", "16", "17"};
+        static const std::set<std::string> more = {"02", "03", "04", "06", "07",
+                                                   "08", "09", "16", "17"};
         return !job.starts_with("examples/") || !more.contains(job.substr(9, 2));
     }
 
-    template <class Function>
-    void each(const std::string& pattern, Function function) const {
+    template <class Function> void each(const std::string& pattern, Function function) const {
         const std::regex regex(pattern);
         for (std::sregex_iterator it(plain_.begin(), plain_.end(), regex), end; it != end; ++it)
             function(*it);
@@ -269,9 +268,9 @@ class Maker {
     }
 
     void drop_percent() {
-        each("(" + number + ")( %)(?![/A-Za-z])", [&](const std::smatch& m) {
-            add("drop-percent", at(m, 2), after(m, 2), "");
-        });
+        each(
+            "(" + number + ")( %)(?![/A-Za-z])",
+            [&](const std::smatch& m) { add("drop-percent", at(m, 2), after(m, 2), ""); });
     }
 
     // Of a number in a formula or a clause; words that are no units follow numbers too.
@@ -352,9 +351,9 @@ class Maker {
     }
 
     void flip_sign() {
-        const std::string steps =
-            "(?:given|set|cost)[^\n=]*= |overhead +|contingency +|markup +|margin +|at least +|round "
-            "up to +|round to +";
+        const std::string steps = "(?:given|set|cost)[^\n=]*= |overhead +|contingency +|markup "
+                                  "+|margin +|at least +|round "
+                                  "up to +|round to +";
         each("(" + steps + ")(\\$?" + number + ")([ /][^ \n]+)?", [&](const std::smatch& m) {
             const std::string digits = m[2].str().substr(m[2].str()[0] == '$' ? 1 : 0);
             const auto is = lawful(at(m, 2), -value_of(digits), m[3]);
@@ -375,20 +374,24 @@ class Maker {
     }
     void misspell() {
         static const std::set<std::string> words = {
-            "given",   "within", "swing",  "because", "over",    "cost",       "costs", "price",
-            "part",    "each",   "block",  "caution", "require", "use",        "with",  "when",
-            "then",    "margin", "markup", "lump",    "covers",  "otherwise",  "noun",  "event",
-            "overhead", "round", "least",  "choice",  "season",  "model",      "date",  "field",
-            "option",  "heading", "contingency", "table", "define", "native",  "correlate",
-            "hold",    "above",  "below",  "error",   "known",   "source",     "ours",  "unit"};
+            "given",     "within", "swing",  "because",   "over",    "cost",    "costs",
+            "price",     "part",   "each",   "block",     "caution", "require", "use",
+            "with",      "when",   "then",   "margin",    "markup",  "lump",    "covers",
+            "otherwise", "noun",   "event",  "overhead",  "round",   "least",   "choice",
+            "season",    "model",  "date",   "field",     "option",  "heading", "contingency",
+            "table",     "define", "native", "correlate", "hold",    "above",   "below",
+            "error",     "known",  "source", "ours",      "unit"};
         each(R"(([A-Za-z][A-Za-z0-9_]*(?:\.[a-z_A-Z0-9]+)?))", [&](const std::smatch& m) {
             const std::string word = m[1];
             const std::size_t begin = at(m, 1);
-            const bool unit = begin > 1 && (plain_[begin - 1] == '/' || plain_[begin - 1] == '~' ||
-                                            (plain_[begin - 1] == ' ' &&
-                                             std::isdigit(plain_[begin - 2]) != 0));
-            if (word.size() < 4 || words.contains(word) || unit || swapped(word) == word ||
-                plain_[begin - (begin > 0 ? 1 : 0)] == '"')
+            const bool unit =
+                begin > 1 && (plain_[begin - 1] == '/' || plain_[begin - 1] == '~' ||
+                              (plain_[begin - 1] == ' ' && std::isdigit(plain_[begin - 2]) != 0));
+            const std::string name = name_of_statement(plain_, statement_at(plain_, begin));
+            const bool declared = name == word || name == "given " + word ||
+                                  name == "cost " + word || name == "event " + word;
+            if (word.size() < 4 || words.contains(word) || unit || declared ||
+                swapped(word) == word || plain_[begin - (begin > 0 ? 1 : 0)] == '"')
                 return;
             add("misspell", begin, after(m, 1), swapped(word));
         });
@@ -402,15 +405,16 @@ class Maker {
     }
 
     void re_prefix() {
-        each(R"(set +([a-z_]+\.)?([a-z_0-9]+) *=)", [&](const std::smatch& m) {
-            const std::string head = m[1];
-            if (head.empty()) {
-                add("re-prefix", at(m, 2), at(m, 2), "site.");
-                return;
-            }
-            add("re-prefix", at(m, 1), after(m, 1), "");
-            add("re-prefix", at(m, 1), after(m, 1), head == "crew." ? "site." : "crew.");
-        });
+        each(R"(set +([a-z_]+\.)?([a-z_0-9]+) *=)",
+             [&](const std::smatch& m) {
+                 const std::string head = m[1];
+                 if (head.empty()) {
+                     add("re-prefix", at(m, 2), at(m, 2), "site.");
+                     return;
+                 }
+                 add("re-prefix", at(m, 1), after(m, 1), "");
+                 add("re-prefix", at(m, 1), after(m, 1), head == "crew." ? "site." : "crew.");
+             });
         each(R"([=*+(/-] (prices|crew|crawler|site|tools)\.)", [&](const std::smatch& m) {
             add("re-prefix", at(m, 1), after(m, 1), m[1] == "crew" ? "site" : "crew");
         });
@@ -432,16 +436,16 @@ class Maker {
     }
 
     void drop_parts() {
-        each("(?:^|\n)(season [^\n]*)\n", [&](const std::smatch& m) {
-            if (is_job())
-                add("drop-season", at(m, 1), after(m, 1), "");
-        });
-        each(R"((?:^|\n)price [^\n]*?( covers [^\n]*)\n)", [&](const std::smatch& m) {
-            add("drop-covers", at(m, 1), after(m, 1), "");
-        });
-        each(R"((?:^|\n) *cost [^\n]*?( over [^"\n]*))", [&](const std::smatch& m) {
-            add("drop-over", at(m, 1), after(m, 1), " ");
-        });
+        each(
+            "(?:^|\n)(season [^\n]*)\n",
+            [&](const std::smatch& m) {
+                if (is_job())
+                    add("drop-season", at(m, 1), after(m, 1), "");
+            });
+        each(R"((?:^|\n)price [^\n]*?( covers [^\n]*)\n)",
+             [&](const std::smatch& m) { add("drop-covers", at(m, 1), after(m, 1), ""); });
+        each(R"((?:^|\n) *cost [^\n]*?( over [^"\n]*))",
+             [&](const std::smatch& m) { add("drop-over", at(m, 1), after(m, 1), " "); });
     }
 
     const Files& files_;
@@ -471,7 +475,7 @@ std::vector<std::string> shipped_files() {
     return names;
 }
 
-using Words = std::set<std::pair<std::string, std::string>>; // code and title
+using Words = std::multiset<std::pair<std::string, std::string>>; // code and title
 Words words_of(const Answer& answer, bool errors) {
     Words out;
     for (const Told& told : answer.told)
@@ -498,9 +502,22 @@ const Answer& before(Stage& stage, const std::string& base, const std::string& l
     return at->second;
 }
 
+// Empty: the error is gone and no other came.
+std::string wrong_errors(const Told& told, const Answer& refused, const Answer& now) {
+    const Words errors = words_of(now, true);
+    const Words known = words_of(refused, true);
+    const std::pair<std::string, std::string> mended(told.code, told.title);
+    if (errors.count(mended) >= known.count(mended))
+        return "the error stays";
+    for (const auto& error : errors)
+        if (errors.count(error) > known.count(error))
+            return "a new error: " + error.first + " " + error.second;
+    return "";
+}
+
 // What its first edit does: no error that was not there, and no other price without a word.
-std::optional<std::string> mended(Stage& stage, const std::string& line, const Answer& right,
-                                  const Answer& refused) {
+std::optional<std::string> try_mend(Stage& stage, const std::string& line, const Answer& right,
+                                    const Answer& refused) {
     for (const Told& told : refused.told) {
         const auto help = std::find_if(told.helps.begin(), told.helps.end(),
                                        [](const Told::Help& one) { return one.edits; });
@@ -510,10 +527,8 @@ std::optional<std::string> mended(Stage& stage, const std::string& line, const A
             continue;
         const Answer now = stage.run(line, true);
         const std::string what = told.code + " \"" + help->text + "\": ";
-        if (words_of(now, true).contains({told.code, told.title}))
-            return what + "the error stays";
-        if (adds(words_of(now, true), words_of(refused, true)))
-            return what + "a new error: " + now.told.front().title;
+        if (const std::string fault = wrong_errors(told, refused, now); !fault.empty())
+            return what + fault;
         if (now.priced() && prices(now) != prices(right) &&
             !adds(words_of(now, false), words_of(right, false)))
             return what + "another price, " + now.price + " for " + right.price;
@@ -567,7 +582,7 @@ Verdict judge(const Mutant& mutant, Stages& stages) {
             if (words_of(now, true).empty())
                 verdict.silent = "no answer and no code";
             else
-                verdict.mended = mended(stage, mutant.runs[i], was, now);
+                verdict.mended = try_mend(stage, mutant.runs[i], was, now);
         } else if (!adds(words_of(now, false), words_of(was, false))) {
             if (prices(now) == prices(was))
                 verdict.counts = false;
@@ -577,6 +592,32 @@ Verdict judge(const Mutant& mutant, Stages& stages) {
     }
     stage.restore();
     return verdict;
+}
+
+std::vector<TriedEdit> golden_edits(Stages& stages) {
+    std::vector<std::string> files;
+    for (const auto& entry :
+         fs::directory_iterator(fs::path(ACREWRIGHT_ROOT) / "tests/golden/errors")) {
+        const std::string end = entry.path().extension();
+        if (end == ".rate" || end == ".job" || end == ".season")
+            files.push_back(entry.path().filename());
+    }
+    std::sort(files.begin(), files.end());
+    std::vector<TriedEdit> tried;
+    Stage& stage = stages["errors"];
+    for (const std::string& file : files) {
+        const Answer was = stage.run("check " + file, true);
+        for (const Told& told : was.told)
+            for (const Told::Help& help : told.helps) {
+                if (!help.edits || !stage.edit(help))
+                    continue;
+                const Answer now = stage.run("check " + file, true);
+                stage.restore();
+                tried.push_back({"edit of " + file + ": " + help.text,
+                                 told.error ? wrong_errors(told, was, now) : ""});
+            }
+    }
+    return tried;
 }
 
 } // namespace acre::tests

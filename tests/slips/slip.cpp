@@ -15,9 +15,7 @@ const fs::path folder = fs::path(ACREWRIGHT_ROOT) / "tests/slips";
 // Reads the slips of one class, line by line.
 class Reader {
   public:
-    Reader(const fs::path& path, std::vector<Slip>& slips)
-        : kind_(path.stem()),
-          slips_(slips) {
+    Reader(const fs::path& path, std::vector<Slip>& slips) : kind_(path.stem()), slips_(slips) {
         std::istringstream lines(file_text(path));
         for (std::string line; std::getline(lines, line);) {
             ++number_;
@@ -85,7 +83,8 @@ class Reader {
         const std::size_t blank = rest.find(' ');
         const std::string word = rest.substr(0, blank);
         const std::string what = blank == std::string::npos ? "" : rest.substr(blank + 1);
-        REQUIRE_MESSAGE((word == "refused" || word == "warned" || word == "reads"), "then " << rest);
+        REQUIRE_MESSAGE((word == "refused" || word == "warned" || word == "reads"),
+                        "then " << rest);
         slip.outcome = word == "refused"  ? Outcome::Refused
                        : word == "warned" ? Outcome::Warned
                                           : Outcome::Reads;
@@ -136,8 +135,8 @@ void lay_out(const Slip& slip, Stage& stage) {
             continue;
         }
         const std::size_t at = text.find(edit.before);
-        REQUIRE_MESSAGE(at != std::string::npos, slip.place << ": not in " << edit.file << ": "
-                                                            << edit.before);
+        REQUIRE_MESSAGE(at != std::string::npos,
+                        slip.place << ": not in " << edit.file << ": " << edit.before);
         REQUIRE_MESSAGE(text.find(edit.before, at + 1) == std::string::npos,
                         slip.place << ": more than once in " << edit.file << ": " << edit.before);
         stage.write(edit.file, text.replace(at, edit.before.size(), edit.after));

@@ -27,13 +27,13 @@ struct Slip {
     std::vector<std::string> runs;            // command lines; none: the price of the base's job
     std::string input;                        // a file, as standard input
     Outcome outcome = Outcome::Refused;
-    std::string code;                       // "?": any that its file does not cause without the slip
-    std::optional<std::string> price;       // what it reads
-    std::optional<std::string> instead;     // refused, or else read as meant: at this price
-    std::vector<std::string> says, helps;   // parts of the message, of one of its helps
-    std::vector<std::string> shows, hides;  // parts of the page; what must not be on it
-    std::string on;                         // a part of the line it points at
-    std::optional<std::string> mended;      // the price once the first edit among its helps is made
+    std::string code;                      // "?": any that its file does not cause without the slip
+    std::optional<std::string> price;      // what it reads
+    std::optional<std::string> instead;    // refused, or else read as meant: at this price
+    std::vector<std::string> says, helps;  // parts of the message, of one of its helps
+    std::vector<std::string> shows, hides; // parts of the page; what must not be on it
+    std::string on;                        // a part of the line it points at
+    std::optional<std::string> mended;     // the price once the first edit among its helps is made
 };
 
 // All slips of all classes, in order.

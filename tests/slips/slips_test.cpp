@@ -54,8 +54,11 @@ class Tally {
 bool is_by_hand(const std::string& name) {
     return name.size() > 2 && name[0] >= '0' && name[0] <= '9';
 }
+bool is_golden(const std::string& name) {
+    return name.starts_with("edit of ");
+}
 bool is_by_operator(const std::string& name) {
-    return !is_by_hand(name);
+    return !is_by_hand(name) && !is_golden(name);
 }
 
 } // namespace
@@ -88,11 +91,21 @@ TEST_CASE("slips made by hand are refused with the right mend, or shown") {
         if (only == nullptr || name.find(only) != std::string::npos)
             tally.count(slip.kind, name, judge(slip, stages));
     }
-    CHECK(of_kind.size() == 14);
+    CHECK(of_kind.size() == 15);
     for (const auto& [kind, count] : of_kind)
         CHECK_MESSAGE(count >= 10, kind << " has only " << count);
     if (only == nullptr)
         tally.finish(is_by_hand);
+}
+
+TEST_CASE("every edit that is offered for the smallest text of an error mends it") {
+    Stages stages;
+    Tally tally;
+    const std::vector<TriedEdit> tried = golden_edits(stages);
+    CHECK(tried.size() >= 20);
+    for (const TriedEdit& edit : tried)
+        tally.count("edits of golden errors", edit.name, edit.fault);
+    tally.finish(is_golden);
 }
 
 TEST_CASE("slips by rule over the models, seasons and jobs are refused or shown") {

@@ -131,8 +131,9 @@ class Input {
 const Told* Answer::find(const std::string& wanted, bool error,
                          const std::vector<std::string>& says) const {
     for (const Told& one : told) {
-        const bool all = std::all_of(says.begin(), says.end(),
-                                     [&](const std::string& part) { return holds(one.text, part); });
+        const bool all = std::all_of(says.begin(), says.end(), [&](const std::string& part) {
+            return holds(one.text, part);
+        });
         if (one.error == error && (wanted == "?" || one.code == wanted) && all)
             return &one;
     }
@@ -169,7 +170,8 @@ Stage::Stage(const std::string& base) {
         job_ = "examples/01-first-price.job";
         return;
     }
-    const fs::path from = root / "tests/slips/bases" / base;
+    const fs::path from =
+        root / (base == "errors" ? "tests/golden/errors" : "tests/slips/bases/" + base);
     REQUIRE_MESSAGE(fs::is_directory(from), "no base " << base);
     fs::copy(from, scratch_.path("work"), options);
     for (const auto& entry : fs::directory_iterator(scratch_.path("work"))) {
@@ -186,8 +188,8 @@ std::string Stage::text(const std::string& file) const {
 
 void Stage::write(const std::string& file, const std::string& text) {
     if (!changed_.contains(file))
-        changed_[file] = fs::exists(scratch_.path(file)) ? std::optional(this->text(file))
-                                                         : std::nullopt;
+        changed_[file] =
+            fs::exists(scratch_.path(file)) ? std::optional(this->text(file)) : std::nullopt;
     scratch_.write(file, text);
 }
 

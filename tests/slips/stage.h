@@ -33,7 +33,7 @@ struct Answer {
     int code = 0;
     std::string out, err;
     std::vector<Told> told;
-    std::string price;               // text of the total; empty: none
+    std::string price;                // text of the total; empty: none
     std::vector<std::string> amounts; // of the items
 
     bool priced() const { return code == 0 && !price.empty(); }
@@ -45,8 +45,8 @@ struct Answer {
 // "price first.job --set wage='$38/h'" into words, quotes as a shell takes them.
 std::vector<std::string> words_of(const std::string& line);
 
-// A copy of a base: a folder of tests/slips/bases, or "shipped": the models and examples of the
-// repository. The program runs in it.
+// A copy of a base: a folder of tests/slips/bases; "shipped": the models and examples of the
+// repository; "errors": tests/golden/errors. The program runs in it.
 class Stage {
   public:
     explicit Stage(const std::string& base);
