@@ -7,6 +7,7 @@
 
 #include "cli/field/report.h"
 #include "cli/shared/chart/paper.h"
+#include "cli/shared/text/figures.h"
 #include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
@@ -14,10 +15,6 @@ namespace acre::cli {
 namespace {
 
 constexpr double most_high = 480; // of the map
-
-std::string count(std::size_t value) {
-    return lang::number_text(static_cast<double>(value));
-}
 
 // The map, north up, and below it a scale and what the lines are.
 class Picture {
@@ -161,8 +158,8 @@ class Picture {
         line(fmt::format("{:.2f} ac net, {:.2f} ac gross", field_.net, field_.gross), Weight::Bold);
         std::string text =
             fmt::format("{} pulls {:.4g} ft apart, heading {:.1f} deg, mean length {} ft",
-                        count(field_.pulls.size()), field_.spacing, field_.heading,
-                        count(static_cast<std::size_t>(std::llround(field_.mean))));
+                        count_text(field_.pulls.size()), field_.spacing, field_.heading,
+                        count_text(static_cast<std::size_t>(std::llround(field_.mean))));
         if (const std::uint32_t step = every(); step > 1)
             text += fmt::format("; every {}{} row is drawn", step, step == 2 ? "nd" : "th");
         line(text, Weight::Plain);

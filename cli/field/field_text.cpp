@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/field/report.h"
+#include "cli/shared/text/figures.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
@@ -22,10 +23,6 @@ std::string acres(double value) {
 std::string hours(double value) {
     return fmt::format("{:.1f} h", value);
 }
-std::string count(std::size_t value) {
-    return lang::number_text(static_cast<double>(value));
-}
-
 void ground(const engine::FieldAnswer& field, Table& table) {
     table.row({"net", acres(field.net), "the ground that is worked"});
     table.row({"gross", acres(field.gross),
@@ -43,15 +40,16 @@ void ground(const engine::FieldAnswer& field, Table& table) {
 void pulls(const engine::FieldAnswer& field, Table& table) {
     table.row({"heading", fmt::format("{:.1f} deg", field.heading), "clockwise from true north"});
     table.row({"spacing", rounded(field.spacing, 2, "ft"), "from pull to pull"});
-    table.row({"rows", count(field.rows), ""});
-    table.row({"pulls", count(field.pulls.size()),
+    table.row({"rows", count_text(field.rows), ""});
+    table.row({"pulls", count_text(field.pulls.size()),
                fmt::format("mean {}, shortest {}, longest {}", rounded(field.mean, 0, "ft"),
                            rounded(field.shortest, 0, "ft"), rounded(field.longest, 0, "ft"))});
     if (field.lifts > 0)
-        table.row({"lifts", count(field.lifts), "over a hole, or out of the field and in again"});
-    table.row({"point rows", count(field.point_rows),
+        table.row(
+            {"lifts", count_text(field.lifts), "over a hole, or out of the field and in again"});
+    table.row({"point rows", count_text(field.point_rows),
                "short pulls that run out against a slanting edge"});
-    table.row({"turns", count(field.turns),
+    table.row({"turns", count_text(field.turns),
                field.skip == 1 ? "into the next row, back and forth"
                                : fmt::format("{} rows over and {} back, land by land", field.skip,
                                              field.skip - 1)});
@@ -79,7 +77,7 @@ void heading_losses(const engine::FieldAnswer& field, std::string& out) {
     Table table({{"heading"}, {"time"}, {"more than the best"}, {"turns"}});
     const auto add = [&](const engine::FieldHeading& row) {
         table.row({fmt::format("{:.1f} deg", row.heading), hours(row.hours),
-                   fmt::format("{:.1f} %", row.loss * 100), count(row.turns)});
+                   fmt::format("{:.1f} %", row.loss * 100), count_text(row.turns)});
     };
     add(field.headings.front());
     for (const double wanted : {0.0, 30.0, 60.0, 90.0, 120.0, 150.0})

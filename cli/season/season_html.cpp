@@ -8,16 +8,13 @@
 #include "cli/shared/clock.h"
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
+#include "cli/shared/text/figures.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
 constexpr std::size_t machines_drawn = 4; // those with most hours
-
-std::string whole(double value) {
-    return lang::number_text(std::round(value) + 0.0);
-}
 
 ColumnChart chart_of(const engine::Season& season, const char* title, const char* unit) {
     ColumnChart chart{title, unit, {}, {}, {}};
@@ -62,8 +59,8 @@ std::string machines_table(const engine::Season& season) {
                      "owning, at those booked", "not covered this year"},
                     1);
     for (const engine::MachineRow& row : season.machines)
-        table.row({machine_words(row.machine.name), whole(row.booked) + " h",
-                   whole(row.machine.hours_per_year) + " h",
+        table.row({machine_words(row.machine.name), whole_text(row.booked) + " h",
+                   whole_text(row.machine.hours_per_year) + " h",
                    lang::money_text(row.machine.own_per_hour) + "/h",
                    row.booked > 0 ? lang::money_text(row.own_at_booked) + "/h" : "-",
                    whole_dollars(row.not_earned)});
@@ -78,7 +75,7 @@ std::string jobs_table(const engine::Season& season) {
     HtmlTable table({"start", "job", "days", "price", "left over", "left over a day"}, 2);
     for (const std::size_t i : season.by_day_pay) {
         const engine::SeasonJob& job = season.jobs[i];
-        table.row({day_text(job.start), job.title, whole(job.days), whole_dollars(job.price),
+        table.row({day_text(job.start), job.title, whole_text(job.days), whole_dollars(job.price),
                    whole_dollars(job.price - job.cost), whole_dollars(day_pay(job))});
     }
     return std::move(table).finish();
@@ -94,7 +91,7 @@ std::string season_html(const engine::Season& season, const SeasonNames& names) 
                        whole_dollars(season.price - season.cost), whole_dollars(season.fixed));
     if (season.break_even_acres > 0)
         out += fmt::format("<p>Booked: {} ac. It takes {} ac like these to cover the year.</p>\n",
-                           whole(season.acres), whole(season.break_even_acres));
+                           whole_text(season.acres), whole_text(season.break_even_acres));
     out += calendar_svg(season) + hours_chart(season) + money_chart(season);
     out +=
         fmt::format("<p>Billed: paid {} days after the last day of the job.</p>\n", names.net_days);

@@ -5,6 +5,7 @@
 
 #include "cli/season/report.h"
 #include "cli/shared/clock.h"
+#include "cli/shared/text/figures.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
@@ -19,9 +20,6 @@ using lang::terminal_text;
 
 constexpr std::size_t machines_by_month = 3; // those with most hours
 
-std::string whole(double value) {
-    return lang::number_text(std::round(value) + 0.0);
-}
 std::string cents_per_hour(double value) {
     return lang::money_text(value) + "/h";
 }
@@ -69,7 +67,7 @@ class Page {
                      {"a day"}});
         for (const std::size_t i : s_.by_day_pay) {
             const engine::SeasonJob& job = s_.jobs[i];
-            table.row({day_text(job.start), terminal_text(job.title), whole(job.days),
+            table.row({day_text(job.start), terminal_text(job.title), whole_text(job.days),
                        whole_dollars(job.price), whole_dollars(job.price - job.cost),
                        whole_dollars(day_pay(job))});
         }
@@ -79,8 +77,8 @@ class Page {
         heading("Machine hours");
         Table table({{"", Align::Left, true}, {"booked"}, {"assumed"}, {"share"}});
         for (const engine::MachineRow& row : s_.machines)
-            table.row({terminal_text(machine_words(row.machine.name)), whole(row.booked) + " h",
-                       whole(row.machine.hours_per_year) + " h",
+            table.row({terminal_text(machine_words(row.machine.name)),
+                       whole_text(row.booked) + " h", whole_text(row.machine.hours_per_year) + " h",
                        fmt::format("{:.0f} %", 100 * row.share)});
         out_ += table.text(color_);
         for (const engine::MachineRow& row : s_.machines)
@@ -88,7 +86,7 @@ class Page {
                 sentence(fmt::format(
                     "{} is short: the jobs book {} h more than a year of it was assumed to give.",
                     machine_words(row.machine.name),
-                    whole(row.booked - row.machine.hours_per_year)));
+                    whole_text(row.booked - row.machine.hours_per_year)));
     }
     void ownership() {
         heading("What owning costs");
@@ -110,9 +108,9 @@ class Page {
         heading("Months");
         Table table({{"", Align::Left}, {"days"}, {"acres"}, {"gallons"}, {"spent"}, {"billed"}});
         for (const engine::MonthRow& month : s_.months)
-            table.row({month_text(month.year, month.month), whole(month.job_days),
-                       whole(month.acres), whole(month.gallons), whole_dollars(month.spent),
-                       whole_dollars(month.billed)});
+            table.row({month_text(month.year, month.month), whole_text(month.job_days),
+                       whole_text(month.acres), whole_text(month.gallons),
+                       whole_dollars(month.spent), whole_dollars(month.billed)});
         out_ += table.text(color_);
         sentence(
             fmt::format("Billed: paid {} days after the last day of the job.", names_.net_days));
@@ -141,7 +139,7 @@ class Page {
         for (const engine::MonthRow& month : s_.months) {
             std::vector<std::string> cells = {month_text(month.year, month.month)};
             for (const std::string& name : shown)
-                cells.push_back(whole(booked(month, name)) + " h");
+                cells.push_back(whole_text(booked(month, name)) + " h");
             const double bar = 8 * booked(month, shown[0]) / most;
             cells.push_back(std::string(static_cast<std::size_t>(std::lround(bar)), '#'));
             table.row(std::move(cells));
@@ -168,9 +166,10 @@ class Page {
         money.row(
             {"what these jobs leave for it, all other costs paid", whole_dollars(s_.contribution)});
         if (s_.break_even_acres > 0) {
-            money.row({"acres booked", whole(s_.acres) + " ac"});
-            money.row({"acres like these that cover the year", whole(s_.break_even_acres) + " ac"},
-                      true);
+            money.row({"acres booked", whole_text(s_.acres) + " ac"});
+            money.row(
+                {"acres like these that cover the year", whole_text(s_.break_even_acres) + " ac"},
+                true);
         }
         out_ += money.text(color_);
     }

@@ -8,8 +8,6 @@
 namespace acre::lang {
 namespace {
 
-constexpr char32_t not_utf8 = 0xFFFFFFFF;
-
 struct Block {
     char32_t first, last;
 };

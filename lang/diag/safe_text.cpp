@@ -8,8 +8,6 @@ namespace acre::lang {
 
 namespace {
 
-constexpr char32_t not_utf8 = 0xFFFFFFFF;
-
 std::string hex(std::uint32_t value, int least_digits) {
     std::string digits;
     for (int shift = 28; shift >= 0; shift -= 4) {

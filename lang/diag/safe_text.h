@@ -15,8 +15,9 @@ std::string terminal_text(std::string_view text);
 // True for a character that terminal_text would not show as it is.
 bool is_unsafe_character(char32_t character);
 
-// Reads one character at `at` and moves `at` behind it; 0xFFFFFFFF and one byte for what is not
+// Reads one character at `at` and moves `at` behind it; not_utf8 and one byte for what is not
 // UTF-8. For every escaping function.
+inline constexpr char32_t not_utf8 = 0xFFFFFFFF;
 char32_t next_character(std::string_view text, std::size_t& at);
 
 } // namespace acre::lang

@@ -16,7 +16,7 @@ namespace {
 
 using lang::Code;
 
-constexpr char32_t not_utf8 = 0xFFFFFFFF; // as next_character says it
+constexpr char32_t not_utf8 = not_utf8; // as next_character says it
 
 lang::Diagnostic failed(Code code, const std::string& path, std::string detail) {
     const std::string name = "`" + path + "`";
