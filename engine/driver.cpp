@@ -6,7 +6,6 @@
 #include "engine/field/job_fields.h"
 
 namespace acre::engine {
-namespace {
 
 // Asks another loader and remembers what it answered. Boundaries are not kept: what they give
 // stands in the request.
@@ -27,8 +26,6 @@ class RememberingLoader : public lang::Loader {
     lang::Loader& inner_;
     UsedTexts& used_;
 };
-
-} // namespace
 
 class Driver {
   public:

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+namespace haul_test {
+
 using namespace acre::tests;
 
 namespace {
@@ -115,3 +117,5 @@ TEST_CASE("escorts and a move") {
         {"2 * move_amount(6 h, $185/h, 2, 6 h, $95/h, $140, 4 h, $165/h)", "$", 6100, 1e-9},
     });
 }
+
+} // namespace haul_test

@@ -16,8 +16,6 @@ namespace {
 
 using lang::Code;
 
-constexpr char32_t not_utf8 = not_utf8; // as next_character says it
-
 lang::Diagnostic failed(Code code, const std::string& path, std::string detail) {
     const std::string name = "`" + path + "`";
     std::string title = name + " cannot be read";
@@ -71,7 +69,7 @@ lang::Outcome<std::string> checked_text(std::string text, const std::string& pat
             continue;
         }
         const std::size_t begin = at;
-        if (lang::next_character(text, at) == not_utf8) {
+        if (lang::next_character(text, at) == lang::not_utf8) {
             return failed(Code::F703, path,
                           "byte " + lang::terminal_text(std::string_view(text).substr(begin, 1)) +
                               " at " + place_of(text, begin));

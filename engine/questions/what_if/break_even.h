@@ -64,10 +64,10 @@ inline constexpr std::size_t max_crossings = 1'000;
 std::string line_of_word(const PricedJob& job, const std::string& word);
 
 // Q001 and Q002: names that do not exist, choices, computed givens, a line on which the given has
-// no say; Q003: a range that is empty or leaves the allowed one; Q004; what stands in the way of the
-// job's price. Between neighboring points that decide alike the line is taken to be smooth: a pair
-// of crossings closer than a four-thousandth of the range that no decision and no dent between the
-// points gives away is not seen.
+// no say; Q003: a range that is empty or leaves the allowed one; Q004; what stands in the way of
+// the job's price. Between neighboring points that decide alike the line is taken to be smooth: a
+// pair of crossings closer than a four-thousandth of the range that no decision and no dent between
+// the points gives away is not seen.
 lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion& question);
 
 // The same against the same line of another job (or option): where this one less the other is zero.

@@ -20,9 +20,9 @@ enum class LaneFault : std::uint8_t { None, NoAnswer, Requirement, OutsideRange 
 class JobLanes {
   public:
     // axes: what varies. targets: what is asked for. promised: by axis, a range its values never
-    // leave, so that a allowed range that does not vary itself need not be checked lane by lane; may
-    // be empty. Only the first `judged` targets make a fault by being poison; the rest are looked
-    // at, no more.
+    // leave, so that a allowed range that does not vary itself need not be checked lane by lane;
+    // may be empty. Only the first `judged` targets make a fault by being poison; the rest are
+    // looked at, no more.
     JobLanes(const Compiled& compiled, std::span<const Axis> axes, std::span<const Slot> targets,
              std::size_t judged, std::span<const std::optional<Range>> promised = {});
 

@@ -101,8 +101,7 @@ void measure_trials(Model& model) {
     for (const unsigned threads : {1U, 2U}) {
         question.threads = threads;
         double mean = 0, hand_mean = 0;
-        const Took ours =
-            took([&] { mean = engine::ask(*model.job, question)->measured[0].mean; });
+        const Took ours = took([&] { mean = engine::ask(*model.job, question)->measured[0].mean; });
         const Took hand = took([&] { hand_mean = by_hand(model, threads); });
         const auto row = [&](const char* what, double result, Took time) {
             fmt::print("{:<58}{:>10.3f}{:>12.3f}{:>8.2f}\n",

@@ -10,6 +10,8 @@
 
 #include "engine/plan/math_functions.h"
 
+namespace operations_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -157,3 +159,5 @@ TEST_CASE("a table is linear between its rows, exact on them, and minds its ends
     CHECK(look_up(burn, 60) == 21);
     CHECK(look_up(burn, 100) == 38);
 }
+
+} // namespace operations_test

@@ -8,6 +8,8 @@
 
 #include "tests/support/memory_loader.h"
 
+namespace check_test {
+
 using namespace acre;
 using namespace acre::tests;
 using lang::Code;
@@ -68,3 +70,5 @@ TEST_CASE("a function that nothing calls is checked all the same") {
 TEST_CASE("what cannot be read is said, and nothing else") {
     CHECK(codes(lang::FileKind::Job, "job \"Creek\"\nmodel \"lost\"\n") == std::vector{Code::F701});
 }
+
+} // namespace check_test

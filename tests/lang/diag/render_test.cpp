@@ -4,10 +4,11 @@
 
 #include "lang/diag/render.h"
 
+namespace render_test {
+
 using namespace acre::lang;
 
 namespace {
-
 
 // The place of the `nth` (from 0) time `what` stands in the file.
 Span find(const SourceMap& map, FileId file, std::string_view what, int nth = 0) {
@@ -245,3 +246,5 @@ TEST_CASE("all of them end in a count") {
     all.add(diagnostic(Code::U301, "e", {{file, 2, 3}, ""}));
     CHECK(render(all, map).find("\n\n2 errors, 1 warning\n") != std::string::npos);
 }
+
+} // namespace render_test

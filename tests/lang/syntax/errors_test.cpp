@@ -8,6 +8,8 @@
 
 #include "tests/support/parse_text.h"
 
+namespace errors_test {
+
 using namespace acre;
 using tests::parse_text;
 
@@ -374,3 +376,5 @@ TEST_CASE("one bad line costs one line") {
                            "S103 7:3 margin | a value is missing after `margin`");
     CHECK(p.dump() == "model \"m\"\npart \"A\"\n  c : [1] = (a + 1)\nnoun tree\n");
 }
+
+} // namespace errors_test

@@ -13,6 +13,8 @@
 #include "cli/shared/chart/heat_map.h"
 #include "cli/shared/chart/histogram.h"
 
+namespace charts_test {
+
 using namespace acre::cli;
 
 namespace {
@@ -380,3 +382,5 @@ TEST_CASE("words on shades and inks on paper can be read") {
             CHECK(contrast(color_in(lines, ink), color_in(lines, "f-paper")) >= 4.5);
     }
 }
+
+} // namespace charts_test

@@ -9,6 +9,8 @@
 #include "lang/syntax/parse.h"
 #include "tests/support/scratch_folder.h"
 
+namespace read_text_test {
+
 using namespace acre;
 using namespace acre::cli;
 using lang::Code;
@@ -52,24 +54,23 @@ TEST_CASE("every way a file can be wrong has its code and its reason") {
     ::mkfifo(folder.path("pipe").c_str(), 0600);
     std::filesystem::create_symlink("nowhere", folder.path("dangling"));
     std::filesystem::create_symlink("ring", folder.path("ring"));
-    for (const Row& row :
-         {Row{folder.path("missing"), Code::F701, "there is no file"},
-          Row{folder.path("missing/below"), Code::F701, "there is no file"},
-          Row{folder.path("dangling"), Code::F701, "there is no file"},
-          Row{folder.path("folder"), Code::F702, "it is a folder"},
-          Row{folder.path("pipe"), Code::F702, "it is not a plain file"},
-          Row{"/dev/zero", Code::F702, "it is not a plain file"},
-          Row{folder.path("ring"), Code::F702, ""},
-          Row{folder.write("empty", ""), Code::F704, "is empty"},
-          Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "is empty"},
-          Row{folder.write("latin", "model\n a\xe9 b"), Code::F703,
-              "byte \\xe9 at line 2, byte 3 of it"},
-          Row{folder.write("cut", "model \xe2\x82"), Code::F703,
-              "byte \\xe2 at line 1, byte 7 of it"},
-          Row{folder.write("utf16", "\xff\xfem\x01"), Code::F703,
-              "it begins like UTF-16: save it as UTF-8"},
-          Row{folder.write("binary", std::string("ELF\0x", 5)), Code::F703,
-              "a zero byte at line 1, byte 4 of it: this is no text"}}) {
+    for (const Row& row : {Row{folder.path("missing"), Code::F701, "there is no file"},
+                           Row{folder.path("missing/below"), Code::F701, "there is no file"},
+                           Row{folder.path("dangling"), Code::F701, "there is no file"},
+                           Row{folder.path("folder"), Code::F702, "it is a folder"},
+                           Row{folder.path("pipe"), Code::F702, "it is not a plain file"},
+                           Row{"/dev/zero", Code::F702, "it is not a plain file"},
+                           Row{folder.path("ring"), Code::F702, ""},
+                           Row{folder.write("empty", ""), Code::F704, "is empty"},
+                           Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "is empty"},
+                           Row{folder.write("latin", "model\n a\xe9 b"), Code::F703,
+                               "byte \\xe9 at line 2, byte 3 of it"},
+                           Row{folder.write("cut", "model \xe2\x82"), Code::F703,
+                               "byte \\xe2 at line 1, byte 7 of it"},
+                           Row{folder.write("utf16", "\xff\xfem\x01"), Code::F703,
+                               "it begins like UTF-16: save it as UTF-8"},
+                           Row{folder.write("binary", std::string("ELF\0x", 5)), Code::F703,
+                               "a zero byte at line 1, byte 4 of it: this is no text"}}) {
         const Answer outcome = read(row.path);
         CHECK(!outcome.good);
         CHECK(outcome.failure.code == row.code);
@@ -97,3 +98,5 @@ TEST_CASE("a file that may not be read says so") {
     ::chmod(path.c_str(), 0);
     CHECK(read(path).failure.code == Code::F702);
 }
+
+} // namespace read_text_test

@@ -4,6 +4,8 @@
 
 #include "cli/shared/text/figures.h"
 
+namespace figures_test {
+
 using namespace acre::cli;
 
 TEST_CASE("money in whole dollars and as a difference") {
@@ -33,3 +35,5 @@ TEST_CASE("dates as people write them") {
     CHECK(short_date("2027-02-30") == "2027-02-30");
     CHECK(long_date("") == "");
 }
+
+} // namespace figures_test
