@@ -6,7 +6,6 @@
 #include "engine/job/job_fields.h"
 
 namespace acre::engine {
-namespace {
 
 // Asks another loader and remembers what it answered. Boundaries are not kept: what they give
 // stands in the request.
@@ -31,8 +30,6 @@ class RememberingLoader : public lang::Loader {
     lang::Loader& inner_;
     UsedTexts& used_;
 };
-
-} // namespace
 
 class Driver {
   public:

@@ -19,10 +19,6 @@ std::string hours(double value) {
 std::string degrees(double value) {
     return fixed_quantity(value, 1, "deg");
 }
-std::string count(std::size_t value) {
-    return lang::number_text(static_cast<double>(value));
-}
-
 void ground(const engine::FieldAnswer& field, Table& table) {
     table.row({"net", acres(field.net), "the ground that is worked"});
     table.row({"gross", acres(field.gross),
@@ -42,17 +38,18 @@ void ground(const engine::FieldAnswer& field, Table& table) {
 void pulls(const engine::FieldAnswer& field, Table& table) {
     table.row({"heading", degrees(field.heading), "clockwise from true north"});
     table.row({"spacing", rounded_quantity(field.spacing, 2, "ft"), "from pull to pull"});
-    table.row({"rows", count(field.rows), ""});
+    table.row({"rows", count_text(field.rows), ""});
     table.row(
-        {"pulls", count(field.pulls.size()),
+        {"pulls", count_text(field.pulls.size()),
          fmt::format("mean {}, shortest {}, longest {}", rounded_quantity(field.mean, 0, "ft"),
                      rounded_quantity(field.shortest, 0, "ft"),
                      rounded_quantity(field.longest, 0, "ft"))});
     if (field.lifts > 0)
-        table.row({"lifts", count(field.lifts), "over a hole, or out of the field and in again"});
-    table.row({"point rows", count(field.point_rows),
+        table.row(
+            {"lifts", count_text(field.lifts), "over a hole, or out of the field and in again"});
+    table.row({"point rows", count_text(field.point_rows),
                "short pulls that run out against a slanting edge"});
-    table.row({"turns", count(field.turns),
+    table.row({"turns", count_text(field.turns),
                field.skip == 1 ? "into the next row, back and forth"
                                : fmt::format("{} rows over and {} back, land by land", field.skip,
                                              field.skip - 1)});
@@ -77,8 +74,8 @@ void heading_losses(const engine::FieldAnswer& field, std::string& out) {
         return;
     Table table({{"heading"}, {"time"}, {"more than the best"}, {"turns"}});
     const auto add = [&](const engine::FieldHeading& row) {
-        table.row(
-            {degrees(row.heading), hours(row.hours), percent_text(row.loss), count(row.turns)});
+        table.row({degrees(row.heading), hours(row.hours), percent_text(row.loss),
+                   count_text(row.turns)});
     };
     add(field.headings.front());
     for (const double wanted : {0.0, 30.0, 60.0, 90.0, 120.0, 150.0})

@@ -16,7 +16,7 @@ namespace acre::engine {
 
 namespace {
 
-std::string known_text(lang::ast::Known known) {
+std::string known_in_full(lang::ast::Known known) {
     switch (known) {
     case lang::ast::Known::Read:
         return "read in its source";
@@ -102,7 +102,7 @@ class Reader {
         entry.signature = signature_of(function);
         entry.unit = function.type_text;
         entry.written = text(function.span);
-        entry.known = known_text(function.known);
+        entry.known = known_in_full(function.known);
         entry.native = function.native;
         entry.sources = function.sources;
         entry.notes = function.notes;

@@ -7,20 +7,20 @@
 namespace acre::lang {
 namespace {
 
-struct Row {
+struct CodeRow {
     Severity severity;
     std::string_view name;
     std::string_view summary;
 };
 
-constexpr auto rows = std::to_array<Row>({
+constexpr auto code_rows = std::to_array<CodeRow>({
 #define ACRE_CODE(id, severity, summary) {Severity::severity, #id, summary},
 #include "lang/diag/codes.def"
 #undef ACRE_CODE
 });
 
-const Row& row_of(Code code) {
-    return rows[static_cast<std::size_t>(code)];
+const CodeRow& row_of(Code code) {
+    return code_rows[static_cast<std::size_t>(code)];
 }
 
 } // namespace
@@ -38,7 +38,7 @@ std::string_view summary_of(Code code) {
 }
 
 std::size_t code_count() {
-    return rows.size();
+    return code_rows.size();
 }
 
 } // namespace acre::lang

@@ -16,7 +16,7 @@ namespace acre::lang {
 
 namespace {
 
-bool is_blank(char c) {
+bool is_blank_or_line_end(char c) {
     return c == ' ' || c == '\t' || c == '\r' || c == '\n';
 }
 
@@ -127,11 +127,11 @@ void Formulas::sign(std::string_view text) {
 void Formulas::division_sign(std::string_view text) {
     const char* const slash = text.data();
     const char* before = slash;
-    while (is_blank(before[-1]))
+    while (is_blank_or_line_end(before[-1]))
         --before;
     const char* const behind = slash + 1;
     const bool blank_before = before != slash;
-    const bool blank_behind = behind != statement_end_ && is_blank(*behind);
+    const bool blank_behind = behind != statement_end_ && is_blank_or_line_end(*behind);
     const bool name_behind = behind != statement_end_ && is_letter(*behind);
     const ast::Expr* literal =
         last_literal_ < module_.exprs.size() ? &module_.exprs[last_literal_] : nullptr;

@@ -6,6 +6,8 @@
 #include <cstdint>
 #include <string_view>
 
+#include "lang/units/letters.h"
+
 namespace acre::lang {
 
 enum class WordRole : std::uint8_t { None, Opener, Statement, Inner, Joint, Free, Value };
@@ -43,13 +45,6 @@ inline bool has_inner_lines(Keyword word) {
     return role_of(word) == WordRole::Opener;
 }
 
-constexpr bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
-constexpr bool is_letter(char c) {
-    const char lower = static_cast<char>(c | 0x20);
-    return lower >= 'a' && lower <= 'z';
-}
 constexpr bool is_name_char(char c) {
     return is_letter(c) || is_digit(c) || c == '_';
 }

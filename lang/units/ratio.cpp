@@ -7,6 +7,8 @@
 #include <numeric>
 #include <utility>
 
+#include "lang/units/letters.h"
+
 namespace acre::lang {
 namespace {
 
@@ -64,10 +66,6 @@ std::optional<Wide> whole_root(Wide x) {
             high = middle;
     }
     return low * low == x ? std::optional(low) : std::nullopt;
-}
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
 }
 
 // A comma with digits before it and exactly three after it.

@@ -3,17 +3,12 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "lang/units/letters.h"
+
 namespace acre::lang {
 namespace {
 
 constexpr int deepest_bracket = 16;
-
-bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 class TermReader {
   public:

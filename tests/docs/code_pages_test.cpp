@@ -10,6 +10,8 @@
 #include "lang/diag/code_page.h"
 #include "tests/support/scratch_folder.h"
 
+namespace code_pages_test {
+
 namespace fs = std::filesystem;
 using namespace acre;
 using tests::file_text;
@@ -57,3 +59,5 @@ TEST_CASE("a page is in the file of its letter") {
     for (const auto& [name, page] : pages())
         CHECK_MESSAGE(page.file.substr(0, 1) == name.substr(0, 1), name << " is in " << page.file);
 }
+
+} // namespace code_pages_test

@@ -20,6 +20,8 @@
 #include "cli/command.h"
 #include "tests/support/scratch_folder.h"
 
+namespace commands_test {
+
 namespace fs = std::filesystem;
 using acre::tests::file_text;
 using acre::tests::ScratchFolder;
@@ -249,3 +251,5 @@ TEST_CASE("every command has a section in the README of the commands, and its ex
         CHECK_MESSAGE(code == 0, line << " ends with " << code << "\n" << said);
     }
 }
+
+} // namespace commands_test

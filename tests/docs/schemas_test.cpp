@@ -9,6 +9,8 @@
 
 #include "tests/support/scratch_folder.h"
 
+namespace schemas_test {
+
 namespace fs = std::filesystem;
 using acre::tests::file_text;
 
@@ -68,3 +70,5 @@ TEST_CASE("one name has one number in force") {
     for (const auto& [name, count] : numbers)
         CHECK_MESSAGE(count == 1, name << " is printed with two numbers");
 }
+
+} // namespace schemas_test

@@ -14,6 +14,8 @@
 
 #include "tests/support/scratch_folder.h"
 
+namespace cli_test {
+
 namespace fs = std::filesystem;
 using acre::tests::file_text;
 using acre::tests::ScratchFolder;
@@ -86,3 +88,5 @@ TEST_CASE("the program says what its transcripts say") {
         settle(golden / "code", std::to_string(came.code) + "\n", "0\n");
     }
 }
+
+} // namespace cli_test

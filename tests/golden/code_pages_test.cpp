@@ -14,6 +14,8 @@
 #include "lang/diag/code_page.h"
 #include "tests/support/scratch_folder.h"
 
+namespace code_pages_test {
+
 namespace fs = std::filesystem;
 using namespace acre;
 using tests::file_text;
@@ -106,3 +108,5 @@ TEST_CASE("the wrong example of a page causes its code alone, the right one noth
     }
     CHECK(run >= 70);
 }
+
+} // namespace code_pages_test

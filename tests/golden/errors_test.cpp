@@ -15,6 +15,8 @@
 #include "lang/diag/diagnostic.h"
 #include "tests/support/scratch_folder.h"
 
+namespace errors_test {
+
 namespace fs = std::filesystem;
 using namespace acre;
 using tests::file_text;
@@ -111,3 +113,5 @@ TEST_CASE("nothing in the folder of errors is left over") {
         CHECK_MESSAGE(fs::exists(goldens / (name + ".txt")), entry.path());
     }
 }
+
+} // namespace errors_test

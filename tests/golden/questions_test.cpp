@@ -13,6 +13,8 @@
 
 #include "tests/support/scratch_folder.h"
 
+namespace questions_test {
+
 namespace fs = std::filesystem;
 
 namespace {
@@ -77,3 +79,5 @@ TEST_CASE("the commands of the twenty-five questions say what the table says") {
     }
     CHECK(questions == 25);
 }
+
+} // namespace questions_test

@@ -14,6 +14,8 @@
 #include "tests/support/scratch_folder.h"
 #include "tests/support/small_firm.h"
 
+namespace hostile_test {
+
 using namespace acre::tests;
 namespace fs = std::filesystem;
 using Json = nlohmann::json;
@@ -247,3 +249,5 @@ TEST_CASE("names of files and words of the command line stay text in what is sai
     fs::current_path(home);
     MESSAGE(judge.runs << " command lines");
 }
+
+} // namespace hostile_test

@@ -12,6 +12,8 @@
 #include "tests/support/scratch_folder.h"
 #include "tests/support/small_firm.h"
 
+namespace pages_width_test {
+
 using namespace acre::tests;
 namespace fs = std::filesystem;
 
@@ -125,3 +127,5 @@ TEST_CASE("every page fits 80 columns with any names and figures") {
     }
     fs::current_path(home);
 }
+
+} // namespace pages_width_test

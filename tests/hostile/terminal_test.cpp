@@ -13,6 +13,8 @@
 #include "tests/hostile/judge.h"
 #include "tests/support/scratch_folder.h"
 
+namespace terminal_test {
+
 using namespace acre::tests;
 
 namespace {
@@ -64,3 +66,5 @@ TEST_CASE(
     CHECK(without_ink(on_terminal({"check", scratch.path("none\x1b[2J.rate")})).find('\x1b') ==
           std::string::npos);
 }
+
+} // namespace terminal_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/compile_text.h"
 
+namespace compile_test {
+
 using namespace acre;
 using tests::compile_ok;
 using tests::compile_text;
@@ -185,3 +187,5 @@ TEST_CASE("a season by itself is read, and there is nothing more to it") {
             .has_value());
     CHECK_FALSE(diagnostics.has_errors());
 }
+
+} // namespace compile_test

@@ -6,6 +6,8 @@
 #include "engine/readers/adjoint.h"
 #include "tests/property/random_plan.h"
 
+namespace adjoint_test {
+
 using namespace acre::engine;
 using acre::tests::PlanMaker;
 using acre::tests::RandomPlan;
@@ -77,3 +79,5 @@ TEST_CASE("slopes are those of central differences, wherever differences have se
     CHECK(unsettled < compared / 4);
     CHECK(zero < compared * 9 / 10);
 }
+
+} // namespace adjoint_test

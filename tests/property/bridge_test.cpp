@@ -11,6 +11,8 @@
 
 #include "tests/support/memory_loader.h"
 
+namespace bridge_test {
+
 using namespace acre;
 
 namespace {
@@ -166,3 +168,5 @@ TEST_CASE("the sides carry what people call them, and a side at fault says which
     CHECK(first.notes.back() == "of the new price, new.job");
     CHECK(bad.said.sources != nullptr);
 }
+
+} // namespace bridge_test

@@ -14,6 +14,9 @@
 
 #if defined(__x86_64__)
 #include <sleef.h>
+
+namespace function_library_test {
+
 #endif
 
 using namespace acre::engine;
@@ -132,3 +135,5 @@ TEST_CASE("on a processor without fused multiply-add two lanes and one double ag
     CHECK(wrong == 0);
 }
 #endif
+
+} // namespace function_library_test

@@ -12,6 +12,8 @@
 #include "engine/readers/value.h"
 #include "tests/property/random_plan.h"
 
+namespace lane_reader_test {
+
 using namespace acre::engine;
 using acre::tests::PlanMaker;
 using acre::tests::RandomPlan;
@@ -217,3 +219,5 @@ TEST_CASE("what a native function said of a lane is said again only for the same
         CHECK(sound == 6 * lanes * calls);
     }
 }
+
+} // namespace lane_reader_test

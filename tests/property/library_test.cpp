@@ -13,6 +13,8 @@
 #include "engine/native/deep_draft.h"
 #include "tests/published/formulas.h"
 
+namespace library_test {
+
 using namespace acre;
 using namespace acre::tests;
 
@@ -294,3 +296,5 @@ TEST_CASE("a gang is at least one shank and at most all of them alone") {
         CHECK(ratio[i] <= 2 + static_cast<double>(i % 4) + 1e-9);
     }
 }
+
+} // namespace library_test

@@ -10,6 +10,8 @@
 #include "tests/support/naive_value.h"
 #include "tests/support/priced.h"
 
+namespace plan_value_test {
+
 using namespace acre;
 using namespace acre::tests;
 
@@ -69,3 +71,5 @@ TEST_CASE("a line without an answer has a fault with a place, a line with one ha
     }
     CHECK(faults > 100);
 }
+
+} // namespace plan_value_test

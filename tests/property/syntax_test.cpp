@@ -13,6 +13,8 @@
 #include "tests/property/random_program.h"
 #include "tests/support/parse_text.h"
 
+namespace syntax_test {
+
 using namespace acre;
 
 namespace {
@@ -152,3 +154,5 @@ TEST_CASE("any bytes at all are read to their end") {
                   !tests::parse_text(text, kind).diagnostics.has_errors());
     }
 }
+
+} // namespace syntax_test

@@ -8,6 +8,8 @@
 #include "tests/property/random_units.h"
 #include "tests/support/priced.h"
 
+namespace units_test {
+
 using namespace acre;
 using tests::Exponents;
 using tests::Quantity;
@@ -54,9 +56,8 @@ struct Program {
             random.know(cost.name + ".quantity", over.is);
             costs.push_back(cost);
         }
-        for (std::size_t left = costs.size(); left > 0; --left) { // any order
+        for (std::size_t left = costs.size(); left > 0; --left) // any order
             std::swap(costs[left - 1], costs[random.below(left)]);
-        }
         for (const Cost& cost : costs)
             text += cost.text;
         // A step may be money, or money for each unit of the price.
@@ -163,3 +164,5 @@ TEST_CASE("a quantity in degrees is no hours, wherever it comes from") {
         tests::expect_diag(text, lang::Code::U310);
     }
 }
+
+} // namespace units_test

@@ -12,6 +12,8 @@
 #include <string_view>
 #include <vector>
 
+namespace axle_loads_test {
+
 using namespace acre::tests;
 using namespace acre::tests::prints;
 
@@ -234,3 +236,5 @@ TEST_CASE("every consecutive group of axles is looked at") {
     }
     check_all(rows);
 }
+
+} // namespace axle_loads_test

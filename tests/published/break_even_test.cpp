@@ -5,6 +5,8 @@
 #include "engine/questions/what_if/grid.h"
 #include "tests/support/priced.h"
 
+namespace break_even_test {
+
 using namespace acre::engine;
 using acre::tests::Priced;
 using acre::tests::priced_ok;
@@ -39,3 +41,5 @@ TEST_CASE("the table of total cost and cost an acre is the published one") {
     CHECK(g->columns[0].value == std::vector<double>{1040, 1200, 1400, 1800, 3000});
     CHECK(g->columns[1].value == std::vector<double>{104, 24, 14, 9, 6});
 }
+
+} // namespace break_even_test

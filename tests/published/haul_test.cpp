@@ -1,6 +1,8 @@
 // Escorts by width and the cost of a move.
 #include "tests/published/formulas.h"
 
+namespace haul_test {
+
 using namespace acre::tests;
 
 TEST_CASE("escorts and a move") {
@@ -24,3 +26,5 @@ TEST_CASE("escorts and a move") {
         {"2 * move_amount(6 h, $185/h, 2, 6 h, $95/h, $140, 4 h, $165/h)", "$", 6100, 1e-9},
     });
 }
+
+} // namespace haul_test

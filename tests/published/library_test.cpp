@@ -11,6 +11,8 @@
 #include "lang/syntax/tidy.h"
 #include "tests/published/formulas.h"
 
+namespace library_test {
+
 using namespace acre;
 using namespace acre::tests;
 
@@ -145,3 +147,5 @@ TEST_CASE("every native function is declared by the library with its arguments")
         CHECK(f->parameters.size() == n.arity);
     }
 }
+
+} // namespace library_test

@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+namespace machinery_test {
+
 using namespace acre::tests;
 
 namespace {
@@ -320,3 +322,5 @@ TEST_CASE("trees and row feet for an acre") {
          0.45, 0.02});
     check_all(rows);
 }
+
+} // namespace machinery_test

@@ -10,6 +10,8 @@
 #include "engine/questions/estimate.h"
 #include "tests/support/priced.h"
 
+namespace models_test {
+
 using namespace acre;
 using namespace acre::tests;
 
@@ -118,3 +120,5 @@ TEST_CASE("cost of an implement an hour") {
                     {"repair", 444.4, 0.05}});
     CHECK(std::abs(p.estimate.price_per_unit - 1259.9) <= 0.2);
 }
+
+} // namespace models_test

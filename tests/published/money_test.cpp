@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+namespace money_test {
+
 using namespace acre::tests;
 
 namespace {
@@ -283,3 +285,5 @@ TEST_CASE("two passes and three against one") {
     check_all({{"cost_ratio($1/ac, 2)", "$/ac", 1.49, 0.005},
                {"cost_ratio($1/ac, 3)", "$/ac", 2.17, 0.005}});
 }
+
+} // namespace money_test

@@ -8,6 +8,8 @@
 #include <string>
 #include <vector>
 
+namespace soil_test {
+
 using namespace acre::tests;
 
 namespace {
@@ -212,3 +214,5 @@ TEST_CASE("a price outside the tested range of a formula says so") {
             said = true;
     CHECK(said);
 }
+
+} // namespace soil_test

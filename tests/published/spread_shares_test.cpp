@@ -8,6 +8,8 @@
 #include "engine/questions/risk/risk.h"
 #include "tests/support/priced.h"
 
+namespace spread_shares_test {
+
 using namespace acre::engine;
 using acre::tests::Priced;
 using acre::tests::priced_ok;
@@ -107,3 +109,5 @@ TEST_CASE("the g-function of Sobol' has the indices of its closed forms") {
     CHECK(r.factors[r.shares->shares[0].factor].given.name == "x1");
     CHECK(r.factors[r.shares->shares[1].factor].given.name == "x2");
 }
+
+} // namespace spread_shares_test

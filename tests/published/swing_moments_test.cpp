@@ -7,6 +7,8 @@
 #include "engine/questions/risk/points.h"
 #include "engine/questions/risk/shapes.h"
 
+namespace swing_moments_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -131,3 +133,5 @@ TEST_CASE("scrambled points stay as even as the sequence: one in every cell of e
         CHECK(std::all_of(cell.begin(), cell.end(), [](int n) { return n == 1; }));
     }
 }
+
+} // namespace swing_moments_test

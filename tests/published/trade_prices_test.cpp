@@ -11,6 +11,8 @@
 
 #include "tests/support/demo.h"
 
+namespace trade_prices_test {
+
 namespace acre::tests {
 namespace {
 
@@ -333,3 +335,5 @@ TEST_CASE(
 
 } // namespace
 } // namespace acre::tests
+
+} // namespace trade_prices_test

@@ -61,9 +61,9 @@ namespace {
 
 // Two lines to a bar: what it is called and how much it does; the bar between the names of its
 // ends.
-class Picture {
+class BarsPicture {
   public:
-    explicit Picture(const Bars& bars)
+    explicit BarsPicture(const Bars& bars)
         : bars_(bars),
           extent_(extent_of(bars).with_room()),
           paper_(bars.title) {
@@ -140,7 +140,7 @@ class Picture {
 } // namespace
 
 std::string bars_svg(const Bars& bars) {
-    return Picture(bars).draw();
+    return BarsPicture(bars).draw();
 }
 
 } // namespace acre::cli

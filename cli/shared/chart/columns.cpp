@@ -7,9 +7,9 @@
 namespace acre::cli {
 namespace {
 
-class Picture {
+class ColumnsPicture {
   public:
-    explicit Picture(const ColumnChart& chart) : chart_(chart), paper_(chart.title) {
+    explicit ColumnsPicture(const ColumnChart& chart) : chart_(chart), paper_(chart.title) {
         extent_.take(0);
         for (const ColumnSeries& series : chart.series)
             for (const double value : series.value)
@@ -85,7 +85,7 @@ class Picture {
 } // namespace
 
 std::string columns_svg(const ColumnChart& chart) {
-    return Picture(chart).draw();
+    return ColumnsPicture(chart).draw();
 }
 
 } // namespace acre::cli

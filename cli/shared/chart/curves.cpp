@@ -101,9 +101,9 @@ std::string curves_text(const Curves& curves) {
 
 namespace {
 
-class Picture {
+class CurvesPicture {
   public:
-    explicit Picture(const Curves& curves)
+    explicit CurvesPicture(const Curves& curves)
         : curves_(curves),
           x_{curves.x.front(), curves.x.back()},
           y_(y_extent(curves)),
@@ -173,7 +173,7 @@ class Picture {
 } // namespace
 
 std::string curves_svg(const Curves& curves) {
-    return Picture(curves).draw();
+    return CurvesPicture(curves).draw();
 }
 
 } // namespace acre::cli

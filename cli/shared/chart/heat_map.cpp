@@ -9,9 +9,9 @@
 namespace acre::cli {
 namespace {
 
-class Picture {
+class HeatPicture {
   public:
-    explicit Picture(const HeatMap& map) : map_(map), paper_(map.title) {
+    explicit HeatPicture(const HeatMap& map) : map_(map), paper_(map.title) {
         for (const HeatMap::Map& one : map.maps)
             for (const double value : one.value) {
                 extent_.take(value);
@@ -107,7 +107,7 @@ class Picture {
 } // namespace
 
 std::string heat_map_svg(const HeatMap& map) {
-    return Picture(map).draw();
+    return HeatPicture(map).draw();
 }
 
 } // namespace acre::cli

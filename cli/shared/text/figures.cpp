@@ -23,6 +23,14 @@ std::string with_plus(bool plus, std::string text) {
 
 } // namespace
 
+std::string whole_text(double value) {
+    return lang::number_text(std::round(value) + 0.0); // never "-0"
+}
+
+std::string count_text(std::size_t count) {
+    return lang::number_text(static_cast<double>(count));
+}
+
 std::string whole_dollars(double dollars) {
     const std::string digits = lang::fixed_text(dollars, 0);
     return digits.starts_with('-') ? "-$" + digits.substr(1)

@@ -3,10 +3,17 @@
 // lang/units/calendar.h. No page formats a number by itself.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 
 namespace acre::cli {
+
+// A figure to its nearest whole number: "1,234".
+std::string whole_text(double value);
+
+// How many there are: "1,234".
+std::string count_text(std::size_t count);
 
 // Money in whole dollars: "$95,078", "-$12". Where cents would only be noise.
 std::string whole_dollars(double dollars);

@@ -5,16 +5,12 @@
 #include "engine/questions/compare/along.h"
 #include "engine/questions/compare/columns.h"
 #include "engine/questions/estimate.h"
+#include "engine/questions/subject.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
-
-std::string title_of(const PricedJob& job) {
-    const lang::JobInfo& info = job.sheet().job;
-    return info.title.empty() ? info.model_title : info.title;
-}
 
 std::string name_of(const CompareSide& side) {
     if (!side.name.empty() || !side.job)

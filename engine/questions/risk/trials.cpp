@@ -8,8 +8,6 @@
 namespace acre::engine {
 namespace {
 
-constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
-
 // The least count whose chance of not being exceeded reaches p.
 double poisson_quantile(double expected, double p) {
     if (!(expected > 0))

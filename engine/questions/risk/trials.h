@@ -17,6 +17,8 @@
 
 namespace acre::engine {
 
+inline constexpr std::size_t nowhere = static_cast<std::size_t>(-1); // no axis, or no place
+
 // Room for one batch of trials; one for each thread.
 struct TrialScratch {
     JobLanes::Scratch lanes;

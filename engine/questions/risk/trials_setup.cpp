@@ -16,8 +16,6 @@ namespace {
 
 using lang::none;
 using lang::placeless;
-constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
-
 // The lower triangular root of a symmetric matrix (Cholesky), by row; false when the matrix is none
 // of correlations.
 bool root_of(std::vector<double>& a, std::size_t n) {

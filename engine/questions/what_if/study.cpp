@@ -191,7 +191,7 @@ class Study {
 
     void look_towards(Moved& effect, const Curve& curve, double end) const {
         constexpr std::size_t points = 256;
-        constexpr int most_changes = 24; // of decisions that turn out not to matter
+        constexpr int most_idle_changes = 24; // of decisions that turn out not to matter
         std::vector<double> x(points);
         std::vector<CurvePoint> seen(points);
         const double start = effect.axis.value;
@@ -203,7 +203,7 @@ class Study {
         for (std::size_t k = 0; k + 1 < points && !step; ++k) {
             CurvePoint from = seen[k];
             while (from.state != seen[k + 1].state && !step) {
-                if (std::isnan(from.y) || ++changes > most_changes)
+                if (std::isnan(from.y) || ++changes > most_idle_changes)
                     return;
                 const Curve::Change change = curve.first_change(from, seen[k + 1]);
                 judge(effect, curve, change, step, kink);

@@ -16,9 +16,9 @@
 namespace acre::lang::resolving {
 namespace {
 
-class Filler {
+class PriceFiller {
   public:
-    explicit Filler(Resolution& r)
+    explicit PriceFiller(Resolution& r)
         : r_(r),
           money_(*r.sheet.units.find("$")),
           where_(r.at(0, none)) {}
@@ -239,7 +239,7 @@ class Filler {
 
 void fill_prices(Resolution& r) {
     const std::vector<PriceStatement> statements = price_statements(r);
-    Filler filler(r);
+    PriceFiller filler(r);
     filler.cover(statements);
     for (std::size_t i = 0; i < statements.size() && !r.full; ++i)
         filler.item(statements[i], r.sheet.prices[i]);

@@ -8,6 +8,8 @@
 
 #include "lang/diag/codes.h"
 
+namespace page_test {
+
 using namespace acre;
 using namespace acre::cli;
 
@@ -114,3 +116,5 @@ TEST_CASE(
     CHECK(html.find("<digging>") == std::string::npos);
     CHECK(text.find("Call before <digging>") != std::string::npos);
 }
+
+} // namespace page_test

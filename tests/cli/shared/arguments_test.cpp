@@ -2,6 +2,8 @@
 
 #include "cli/shared/arguments.h"
 
+namespace arguments_test {
+
 using namespace acre::cli;
 
 namespace {
@@ -92,3 +94,5 @@ TEST_CASE("help is a result, whatever else stands on the line") {
                               "example:\n"
                               "  acrewright price x.job\n");
 }
+
+} // namespace arguments_test

@@ -8,6 +8,8 @@
 #include <fcntl.h>
 #include <unistd.h>
 
+namespace console_test {
+
 using namespace acre::cli;
 
 TEST_CASE("what steers a terminal does not pass, whoever said it") {
@@ -61,3 +63,5 @@ TEST_CASE("a pipe that does not wait gets everything all the same") {
     CHECK(got == text.size());
     CHECK(write_all(ends[1], text) == "Bad file descriptor");
 }
+
+} // namespace console_test

@@ -8,6 +8,8 @@
 
 #include "cli/shared/reply.h"
 
+namespace reply_test {
+
 using namespace acre;
 using cli::Console;
 using cli::Reply;
@@ -57,3 +59,5 @@ TEST_CASE("what is no error is said as it is replied") {
     CHECK(cli::say_what(page, false, console) == 0);
     CHECK(console.out == "all is well\n");
 }
+
+} // namespace reply_test

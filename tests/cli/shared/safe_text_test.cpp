@@ -2,6 +2,8 @@
 
 #include "cli/shared/safe_text.h"
 
+namespace safe_text_test {
+
 using namespace acre::cli;
 
 TEST_CASE("words of a stranger stay words in a page or a drawing") {
@@ -32,3 +34,5 @@ TEST_CASE("a field of a CSV line is quoted where it must be and never a formula"
                            Row{"\t=1", "' =1"}, Row{"=a,b", "\"'=a,b\""}, Row{"a\nb", "a\\x0ab"}})
         CHECK(csv_field(row.text) == row.field);
 }
+
+} // namespace safe_text_test

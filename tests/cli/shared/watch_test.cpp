@@ -6,6 +6,8 @@
 
 #include "cli/shared/watch.h"
 
+namespace watch_test {
+
 using namespace acre::cli;
 
 TEST_CASE("what changed from one answer to the next is one line") {
@@ -47,3 +49,5 @@ TEST_CASE("without watching a command answers once") {
     CHECK(console.out == "the page\n");
     CHECK(console.err == "a note\n");
 }
+
+} // namespace watch_test

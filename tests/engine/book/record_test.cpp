@@ -13,6 +13,8 @@
 #include "engine/questions/estimate.h"
 #include "tests/support/memory_loader.h"
 
+namespace record_test {
+
 using namespace acre;
 using namespace acre::engine;
 
@@ -121,3 +123,5 @@ TEST_CASE("a malformed record is refused") {
     record["request"]["sets"] = {{1, 2}};
     CHECK(!request_of(record));
 }
+
+} // namespace record_test

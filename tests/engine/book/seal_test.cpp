@@ -7,6 +7,8 @@
 
 #include "engine/book/canonical.h"
 
+namespace seal_test {
+
 using namespace acre::engine;
 
 TEST_CASE("SHA-256 gives the digests of FIPS 180-4") {
@@ -63,3 +65,5 @@ TEST_CASE("one value has one canonical text, and only that text is read back") {
         CHECK(!read_canonical(bad));
     }
 }
+
+} // namespace seal_test

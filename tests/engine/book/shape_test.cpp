@@ -6,6 +6,8 @@
 
 #include <nlohmann/json.hpp>
 
+namespace shape_test {
+
 using acre::engine::shape_fault;
 
 TEST_CASE("a record is refused for a member of another kind, with its name; members it does not "
@@ -37,3 +39,5 @@ TEST_CASE("a record is refused for a member of another kind, with its name; memb
         CHECK(shape_fault(nlohmann::json::parse(text)) == fault);
     }
 }
+
+} // namespace shape_test

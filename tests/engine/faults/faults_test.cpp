@@ -9,6 +9,8 @@
 
 #include "tests/support/priced.h"
 
+namespace faults_test {
+
 using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
@@ -241,3 +243,5 @@ TEST_CASE("a line that rests on a given nobody set says so when it is asked for"
     CHECK(f.only().code == LangCode::I603);
     CHECK(f.only().title == "`tank` is required and has no value");
 }
+
+} // namespace faults_test

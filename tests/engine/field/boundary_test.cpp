@@ -6,6 +6,8 @@
 
 #include "lang/diag/codes.h"
 
+namespace boundary_test {
+
 using namespace acre;
 
 namespace {
@@ -124,3 +126,5 @@ TEST_CASE("points are counted up to the limit and not past it") {
     CHECK(!past.boundary);
     CHECK(lang::name_of(past.diagnostics.all()[0].code) == "B907");
 }
+
+} // namespace boundary_test

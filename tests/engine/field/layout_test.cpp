@@ -7,6 +7,8 @@
 
 #include <doctest/doctest.h>
 
+namespace layout_test {
+
 using namespace acre;
 using namespace acre::engine;
 
@@ -309,3 +311,5 @@ TEST_CASE("a field of teeth is refused before its cuts are kept: rows by teeth w
     request.heading = 90;
     CHECK(fault_of(plane({{saw, {}}}), request) == "B910 more than 200,000 pulls");
 }
+
+} // namespace layout_test

@@ -11,6 +11,8 @@
 #include <random>
 #include <vector>
 
+namespace deep_draft_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -227,3 +229,5 @@ TEST_CASE("slopes are those of central differences wherever the search stays on 
     CHECK(at_boundary > 10);
     CHECK(at_depth > 10);
 }
+
+} // namespace deep_draft_test

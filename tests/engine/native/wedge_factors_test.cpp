@@ -7,6 +7,8 @@
 
 #include "engine/native/deep_draft.h"
 
+namespace wedge_factors_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -156,3 +158,5 @@ TEST_CASE("wedge factors of reference angles") {
         CHECK(n.surcharge == doctest::Approx(r.surcharge).epsilon(1e-5));
     }
 }
+
+} // namespace wedge_factors_test

@@ -7,6 +7,8 @@
 
 #include "tests/support/priced.h"
 
+namespace compile_plan_test {
+
 using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
@@ -252,3 +254,5 @@ TEST_CASE("a native function that the program does not have is told where it is 
     REQUIRE(found != nullptr);
     CHECK(found->title == "the program has no function `moon_pull` that takes 1 value");
 }
+
+} // namespace compile_plan_test

@@ -11,6 +11,8 @@
 #include "engine/plan/math_functions.h"
 #include "engine/plan/opcodes.h"
 
+namespace operations_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -159,3 +161,5 @@ TEST_CASE("a table is linear between its rows, exact on them, and minds its ends
     CHECK(look_up(burn, 60) == 21);
     CHECK(look_up(burn, 100) == 38);
 }
+
+} // namespace operations_test

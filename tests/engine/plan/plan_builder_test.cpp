@@ -6,6 +6,8 @@
 
 #include "engine/readers/value.h"
 
+namespace plan_builder_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -134,3 +136,5 @@ TEST_CASE("inputs given to the reader take the place of the job's own") {
     const std::vector<double> endless{INFINITY, 6};
     CHECK(std::isnan(evaluate(builder.plan(), endless).slot[product]));
 }
+
+} // namespace plan_builder_test

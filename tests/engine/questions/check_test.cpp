@@ -8,6 +8,8 @@
 
 #include "tests/support/memory_loader.h"
 
+namespace check_test {
+
 using namespace acre;
 using namespace acre::tests;
 using lang::Code;
@@ -121,3 +123,5 @@ TEST_CASE("a value outside its range is a fault though no figure rests on it") {
     CHECK(codes(lang::FileKind::Job, "job \"Creek\"\nmodel \"standing\"\nset standby = 30 h/day\n",
                 files) == std::vector{Code::I602});
 }
+
+} // namespace check_test

@@ -9,6 +9,8 @@
 
 #include "tests/support/priced.h"
 
+namespace estimate_test {
+
 using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
@@ -200,3 +202,5 @@ TEST_CASE("the acres of a priced acre move the price as hand arithmetic says") {
         CHECK(std::llabs(e.items[0].cents - static_cast<std::int64_t>(price * 100 + 0.5)) <= 1);
     }
 }
+
+} // namespace estimate_test

@@ -7,6 +7,8 @@
 
 #include "tests/support/priced.h"
 
+namespace explain_test {
+
 using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
@@ -204,3 +206,5 @@ TEST_CASE("what stops a line is judged where it is asked for") {
     const lang::Outcome<ExplainStep> price = ask(p, ExplainQuestion{});
     CHECK(price.said.diagnostics.all()[0].title == "the model has no price");
 }
+
+} // namespace explain_test

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <string>
 
+namespace field_test {
+
 using namespace acre;
 using namespace acre::engine;
 
@@ -93,3 +95,5 @@ TEST_CASE("what cannot be laid out says why, at the boundary's text") {
     REQUIRE_FALSE(nothing);
     CHECK(nothing.said.diagnostics.all().front().code == lang::Code::B902);
 }
+
+} // namespace field_test

@@ -6,6 +6,8 @@
 
 #include "tests/support/memory_loader.h"
 
+namespace library_test {
+
 using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
@@ -87,3 +89,5 @@ TEST_CASE("a name that is not there, and a library at fault") {
     CHECK(!wrong.value.has_value());
     CHECK(wrong.said.sources != nullptr);
 }
+
+} // namespace library_test

@@ -7,6 +7,8 @@
 
 #include "tests/support/priced.h"
 
+namespace plan_listing_test {
+
 using namespace acre;
 using engine::PlanListing;
 using engine::PlanStep;
@@ -75,3 +77,5 @@ TEST_CASE("what has no answer is listed too") {
     const PlanListing plan = listing("model \"m\"\ngiven a = 0\nb : 1 = 1 / a\n");
     CHECK(std::isnan(of_line(plan, "b").value));
 }
+
+} // namespace plan_listing_test

@@ -7,6 +7,8 @@
 
 #include "tests/support/priced.h"
 
+namespace price_test {
+
 using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
@@ -103,3 +105,5 @@ TEST_CASE("a fault stops the price, and is said") {
     CHECK(answer.said.diagnostics.has_errors());
     CHECK(answer.said.sources != nullptr);
 }
+
+} // namespace price_test

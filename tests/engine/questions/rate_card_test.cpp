@@ -8,6 +8,8 @@
 
 #include "tests/support/priced.h"
 
+namespace rate_card_test {
+
 using namespace acre;
 using namespace acre::engine;
 using acre::tests::Priced;
@@ -100,3 +102,5 @@ TEST_CASE("a card that cannot be says why") {
     CHECK(*card_unit(job.job(), "") == "$/ac");
     CHECK_FALSE(card_unit(job.job(), "move"));
 }
+
+} // namespace rate_card_test

@@ -7,6 +7,8 @@
 
 #include "lang/diag/codes.h"
 
+namespace variance_test {
+
 using namespace acre;
 using namespace acre::engine;
 
@@ -174,3 +176,5 @@ TEST_CASE(
     CHECK(answer->rows[0].from == QuantityFrom::LogAcres);
     CHECK(answer->rows[0].quantity == doctest::Approx(9));
 }
+
+} // namespace variance_test

@@ -7,6 +7,8 @@
 #include "engine/native/native.h"
 #include "engine/readers/adjoint.h"
 
+namespace adjoint_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -140,3 +142,5 @@ TEST_CASE("a slot that rests on no input has no slopes, a choice has none either
     choice.inputs[0].is_choice = true;
     CHECK(slopes_of(choice) == std::vector<double>{0, 2, 0});
 }
+
+} // namespace adjoint_test

@@ -6,6 +6,8 @@
 
 #include "tests/support/priced.h"
 
+namespace value_test {
+
 using namespace acre;
 using namespace acre::tests;
 
@@ -91,3 +93,5 @@ TEST_CASE("what has no answer is NaN") {
         CHECK(std::isnan(value_of_formula(row)));
     }
 }
+
+} // namespace value_test

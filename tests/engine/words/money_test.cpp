@@ -7,6 +7,8 @@
 
 #include <doctest/doctest.h>
 
+namespace money_test {
+
 using namespace acre::engine;
 
 TEST_CASE("dollars become cents half away from zero, as a calculator shows them") {
@@ -51,3 +53,5 @@ TEST_CASE("a hundred thousand random quotes add up to the cent") {
         REQUIRE(std::abs(static_cast<double>(total) - unrounded * 100) <= 0.5 * lines + 1e-3);
     }
 }
+
+} // namespace money_test

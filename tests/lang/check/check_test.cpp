@@ -5,6 +5,8 @@
 #include "lang/syntax/parse.h"
 #include "tests/support/compile_text.h"
 
+namespace check_test {
+
 using namespace acre;
 using namespace acre::lang;
 using tests::compile_ok;
@@ -255,3 +257,5 @@ TEST_CASE("a loop through a value that a job sets is found, one through a value 
     CHECK(codes("job \"j\"\nmodel \"m\"\nset a = b\n", {files}) == "G401");
     CHECK(codes("job \"j\"\nmodel \"m\"\nset a = b\n", {files, "", {{"a", "2"}}}).empty());
 }
+
+} // namespace check_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/compile_text.h"
 
+namespace lint_test {
+
 using namespace acre;
 using namespace acre::lang;
 
@@ -96,3 +98,5 @@ TEST_CASE("a value that a job sets outside its swing is told where it is set") {
     REQUIRE(d != nullptr);
     CHECK(c.sources->file(d->primary.span.file).name() == "test.job");
 }
+
+} // namespace lint_test

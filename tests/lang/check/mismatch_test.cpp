@@ -5,6 +5,8 @@
 #include "lang/check/mismatch.h"
 #include "tests/support/compile_text.h"
 
+namespace mismatch_test {
+
 using namespace acre;
 using namespace acre::lang;
 using tests::expect_diag;
@@ -185,3 +187,5 @@ TEST_CASE("a flood of mistakes is counted and cut off, and long formulas are not
     CHECK(help(diag("a : $/h = " + sum + "\n", Code::U302)) ==
           "`season_use` (line 5) is in h/yr: divide by it");
 }
+
+} // namespace mismatch_test

@@ -5,6 +5,8 @@
 
 #include "lang/check/name_table.h"
 
+namespace name_table_test {
+
 using acre::lang::NameTable;
 
 TEST_CASE("a table of names finds each of many names and no other") {
@@ -30,3 +32,5 @@ TEST_CASE("a name that is there already keeps its first number") {
     CHECK(table.insert("area", 1, name_of) == 0);
     CHECK(table.find("area", name_of) == 0);
 }
+
+} // namespace name_table_test

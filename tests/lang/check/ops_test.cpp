@@ -4,6 +4,8 @@
 
 #include "lang/check/ops.h"
 
+namespace ops_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -160,3 +162,5 @@ TEST_CASE("a value fits a declaration of its kind") {
     CHECK(fit(choice(2), choice(1)) == Mismatch::UnlikeChoices);
     CHECK(fit(choice(2), number("1")) == Mismatch::UnlikeKinds);
 }
+
+} // namespace ops_test

@@ -6,6 +6,8 @@
 
 #include "lang/check/order.h"
 
+namespace order_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -97,3 +99,5 @@ TEST_CASE("a chain of a million is no danger") {
     graph.edges.back() = n - 2;
     CHECK(strong_groups(graph).size() == n - 1);
 }
+
+} // namespace order_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/resolve_text.h"
 
+namespace resolve_blocks_test {
+
 using namespace acre;
 using tests::Files;
 using tests::resolve_ok;
@@ -209,3 +211,5 @@ TEST_CASE(
               "model \"m\"\npart \"P\" each block\n  given a = 3 ac\n  share : 1 = a / sum(a)\n")
               .formula("share") == "(a / sum(a))");
 }
+
+} // namespace resolve_blocks_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/resolve_text.h"
 
+namespace resolve_functions_test {
+
 using namespace acre;
 using tests::resolve_ok;
 using tests::resolve_text;
@@ -142,3 +144,5 @@ given x = 1 load
     }
     CHECK(resolve_text("model \"m\"\nunit a = 0 ft\nx : a = 3 a\n").codes() == "S106");
 }
+
+} // namespace resolve_functions_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/resolve_text.h"
 
+namespace resolve_instances_test {
+
 using namespace acre;
 using tests::Files;
 using tests::resolve_ok;
@@ -248,3 +250,5 @@ TEST_CASE("used models multiply only so far") {
     tower["level12.rate"] = "model \"L\"\ngiven x = 3 ft\n";
     CHECK(resolve_text("model \"m\"\nuse \"level0\"\n", {tower}).codes() == "N214");
 }
+
+} // namespace resolve_instances_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/resolve_text.h"
 
+namespace resolve_layers_test {
+
 using namespace acre;
 using tests::Files;
 using tests::resolve_ok;
@@ -180,3 +182,5 @@ TEST_CASE("a given may swing and be bounded by formulas") {
     CHECK(related.sheet.givens[related.sheet.correlations[0].second].line ==
           related.sheet.find("b"));
 }
+
+} // namespace resolve_layers_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/resolve_text.h"
 
+namespace resolve_names_test {
+
 using namespace acre;
 using tests::resolve_ok;
 using tests::resolve_text;
@@ -262,3 +264,5 @@ TEST_CASE("one slip is told once: a statement that cannot be read takes its user
     CHECK(out.codes().find("N201") == out.codes().rfind("N201")); // of `sped`, not of `speed`
     CHECK(out.codes().front() == 'S');
 }
+
+} // namespace resolve_names_test

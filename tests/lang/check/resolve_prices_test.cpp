@@ -4,6 +4,8 @@
 
 #include "tests/support/resolve_text.h"
 
+namespace resolve_prices_test {
+
 using namespace acre;
 using tests::resolve_ok;
 using tests::resolve_text;
@@ -142,3 +144,5 @@ TEST_CASE("slips in prices") {
         CHECK(out.diagnostics.all()[0].title == row.title);
     }
 }
+
+} // namespace resolve_prices_test

@@ -5,6 +5,8 @@
 
 #include "lang/diag/diagnostic.h"
 
+namespace diagnostic_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -70,3 +72,5 @@ TEST_CASE("they are sorted by file and place, errors before warnings at one plac
     CHECK(order == "N201 U301 L805 U301 ");
     CHECK(all.all().back().primary.span.file == 1);
 }
+
+} // namespace diagnostic_test

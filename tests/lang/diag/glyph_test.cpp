@@ -3,6 +3,8 @@
 #include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
 
+namespace glyph_test {
+
 using namespace acre::lang;
 
 TEST_CASE("the columns of a text are those it takes when drawn") {
@@ -43,3 +45,5 @@ TEST_CASE("no byte that is not shown gets through, whatever the text") {
     }
     CHECK(controls == 0);
 }
+
+} // namespace glyph_test

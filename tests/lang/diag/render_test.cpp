@@ -4,6 +4,8 @@
 
 #include "lang/diag/render.h"
 
+namespace render_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -244,3 +246,5 @@ TEST_CASE("all of them end in a count") {
     all.add(diagnostic(Code::U301, "e", {{file, 2, 3}, ""}));
     CHECK(render(all, map).find("\n\n2 errors, 1 warning\n") != std::string::npos);
 }
+
+} // namespace render_test

@@ -4,6 +4,8 @@
 
 #include "lang/diag/safe_text.h"
 
+namespace safe_text_test {
+
 using namespace acre::lang;
 
 TEST_CASE("ordinary words in any language are shown as they are") {
@@ -39,3 +41,5 @@ TEST_CASE("bytes that are no UTF-8 are shown byte by byte") {
         CHECK(terminal_text(row.text) == row.safe);
     CHECK(terminal_text(std::string_view("\0", 1)) == "\\x00");
 }
+
+} // namespace safe_text_test

@@ -4,6 +4,8 @@
 
 #include "lang/diag/suggest.h"
 
+namespace suggest_test {
+
 using namespace acre::lang;
 
 TEST_CASE("the distance counts letters put in, taken out, replaced and swapped") {
@@ -52,3 +54,5 @@ TEST_CASE("one letter is near nothing but itself in the other case") {
     REQUIRE(near.size() == 1);
     CHECK(near[0] == "L");
 }
+
+} // namespace suggest_test

@@ -2,6 +2,8 @@
 
 #include "lang/source/source_map.h"
 
+namespace source_map_test {
+
 using namespace acre::lang;
 
 TEST_CASE("positions count lines from one and characters from one") {
@@ -48,3 +50,5 @@ TEST_CASE("spans are cut from the text they point into, and never past its end")
     CHECK(map.text({9999, 0, 1}).empty());
     CHECK(join({first, 4, 6}, {first, 9, 13}) == Span{first, 4, 13});
 }
+
+} // namespace source_map_test

@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+namespace utf8_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -73,3 +75,5 @@ TEST_CASE("columns of a character") {
                              U'\U0001F69C', U'\U00020000'})
         CHECK(columns_of(c) == 2);
 }
+
+} // namespace utf8_test

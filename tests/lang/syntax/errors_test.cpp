@@ -3,6 +3,8 @@
 
 #include "tests/support/syntax_cases.h"
 
+namespace errors_test {
+
 using acre::tests::check_said;
 
 TEST_CASE("a value that is missing is told at the sign before it") {
@@ -201,3 +203,5 @@ TEST_CASE("what is left over is told by what it looks like") {
          "S115 3:3 y | `y` is indented deeper than the line above, so it continues that line"},
     });
 }
+
+} // namespace errors_test

@@ -3,6 +3,8 @@
 
 #include "tests/support/parse_text.h"
 
+namespace formulas_test {
+
 using namespace acre;
 using tests::parse_text;
 
@@ -165,3 +167,5 @@ TEST_CASE("the place of every piece is kept") {
     CHECK(p.text_at(money.unit->span) == "/gal");
     CHECK(money.unit->dollar);
 }
+
+} // namespace formulas_test

@@ -4,6 +4,8 @@
 #include "lang/syntax/layout.h"
 #include "tests/support/parse_text.h"
 
+namespace layout_test {
+
 using namespace acre;
 using tests::parse_text;
 using tests::tree_of;
@@ -115,3 +117,5 @@ TEST_CASE("the head of a line is its first word, unless it is named there") {
     CHECK(layout.lines[4].head == lang::Keyword::Round);
     CHECK(layout.lines[4].parent == lang::no_parent);
 }
+
+} // namespace layout_test

@@ -5,6 +5,8 @@
 
 #include "tests/support/parse_text.h"
 
+namespace limits_test {
+
 using namespace acre;
 using tests::parse_text;
 
@@ -117,3 +119,5 @@ TEST_CASE("a file of nothing but errors keeps the first and counts the rest") {
     CHECK(p.diagnostics.error_count() == lang::max_syntax_errors); // then the text is not read on
     CHECK(p.diagnostics.all().size() == lang::Diagnostics::cap);
 }
+
+} // namespace limits_test

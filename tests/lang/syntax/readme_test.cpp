@@ -11,6 +11,8 @@
 #include "tests/support/parse_text.h"
 #include "tests/support/value_of.h"
 
+namespace readme_test {
+
 using namespace acre;
 
 namespace {
@@ -114,3 +116,5 @@ TEST_CASE("the whole example prices as hand arithmetic says") {
     CHECK(tests::value_of(job, "price.total", wider) ==
           doctest::Approx((48.4 * 6 / 7 * 345 + 3600) / 0.85).epsilon(1e-12));
 }
+
+} // namespace readme_test

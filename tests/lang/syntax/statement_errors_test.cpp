@@ -5,6 +5,8 @@
 
 #include "tests/support/syntax_cases.h"
 
+namespace statement_errors_test {
+
 using namespace acre;
 using tests::all_errors;
 using tests::check_said;
@@ -148,3 +150,5 @@ TEST_CASE("one bad line costs one line") {
                            "S103 7:3 margin | a value is missing after `margin`");
     CHECK(p.dump() == "model \"m\"\npart \"A\"\n  c : [1] = (a + 1)\nnoun tree\n");
 }
+
+} // namespace statement_errors_test

@@ -4,6 +4,8 @@
 
 #include "tests/support/parse_text.h"
 
+namespace statements_test {
+
 using namespace acre;
 using tests::parse_text;
 using tests::tree_of;
@@ -172,3 +174,5 @@ TEST_CASE("a statement's place takes in its inner lines, and knows its part") {
     CHECK(p.module.statements[2].part == lang::ast::none);
     CHECK(p.text_at(p.module.title.span) == "\"m\"");
 }
+
+} // namespace statements_test

@@ -5,6 +5,8 @@
 
 #include "tests/support/parse_text.h"
 
+namespace tidy_test {
+
 using namespace acre;
 
 namespace {
@@ -147,3 +149,5 @@ TEST_CASE("a text with errors is left alone, and they are told") {
     REQUIRE(diagnostics.error_count() == 1);
     CHECK(diagnostics.all().front().code == lang::Code::S103);
 }
+
+} // namespace tidy_test

@@ -8,6 +8,8 @@
 
 #include "lang/syntax/words.h"
 
+namespace words_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -56,3 +58,5 @@ TEST_CASE("names end where they end") {
     const std::string_view tail = "a.";
     CHECK(end_of_dotted_name(tail.data(), tail.data() + 2) - tail.data() == 1);
 }
+
+} // namespace words_test

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace calendar_test {
+
 using namespace acre::lang;
 
 TEST_CASE("a day is written and read alike, from the first year to the last") {
@@ -63,3 +65,5 @@ TEST_CASE("dates as people write them") {
     CHECK(short_day_text("2027-02-30") == "2027-02-30");
     CHECK(month_count(*day_number("2027-12-31")) + 1 == month_count(*day_number("2028-01-01")));
 }
+
+} // namespace calendar_test

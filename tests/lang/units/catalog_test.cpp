@@ -12,6 +12,8 @@
 
 #include "lang/units/catalog.h"
 
+namespace catalog_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -289,3 +291,5 @@ TEST_CASE("words that people use lead to a unit") {
         CHECK(read(row.substr(word.size() + 1)));
     }
 }
+
+} // namespace catalog_test

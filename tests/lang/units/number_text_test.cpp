@@ -5,6 +5,8 @@
 
 #include "lang/units/number_text.h"
 
+namespace number_text_test {
+
 using namespace acre::lang;
 
 TEST_CASE("a number keeps the digits that carry meaning") {
@@ -65,3 +67,5 @@ TEST_CASE("money in a column has cents, and no minus before nothing") {
     CHECK(cents_text(-7) == "-$0.07");
     CHECK(cents_text(std::numeric_limits<std::int64_t>::min()) == "-$92,233,720,368,547,758.08");
 }
+
+} // namespace number_text_test

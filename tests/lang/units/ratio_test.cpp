@@ -5,6 +5,8 @@
 
 #include "lang/units/ratio.h"
 
+namespace ratio_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -125,3 +127,5 @@ TEST_CASE("a ratio becomes the nearest double") {
               num / den);
     }
 }
+
+} // namespace ratio_test

@@ -5,6 +5,8 @@
 
 #include "lang/units/catalog.h"
 
+namespace unit_test {
+
 using namespace acre::lang;
 
 namespace {
@@ -151,3 +153,5 @@ TEST_CASE("the year, the day and the shift are no number of hours") {
     CHECK(unit("shift").dim != unit("day").dim);
     CHECK(unit("mo").dim == unit("yr").dim);
 }
+
+} // namespace unit_test

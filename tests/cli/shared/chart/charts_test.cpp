@@ -14,6 +14,8 @@
 #include "cli/shared/chart/histogram.h"
 #include "tests/support/xml_fault.h"
 
+namespace charts_test {
+
 using namespace acre::cli;
 using acre::tests::xml_fault;
 
@@ -301,3 +303,5 @@ TEST_CASE("words on shades and inks on paper can be read") {
             CHECK(contrast(color_in(lines, ink), color_in(lines, "f-paper")) >= 4.5);
     }
 }
+
+} // namespace charts_test

@@ -8,6 +8,8 @@
 
 #include "tests/support/scratch_folder.h"
 
+namespace durable_test {
+
 using namespace acre::cli;
 using acre::tests::file_text;
 using acre::tests::ScratchFolder;
@@ -75,3 +77,5 @@ TEST_CASE("a folder is made, or is there already; a file of its name is no folde
     CHECK(make_folder(folder.path("missing/book")) == "No such file or directory");
     CHECK(flush_folder(folder.path("missing")) == "No such file or directory");
 }
+
+} // namespace durable_test

@@ -6,6 +6,8 @@
 #include "models/library_texts.h"
 #include "tests/support/scratch_folder.h"
 
+namespace file_loader_test {
+
 using namespace acre;
 using namespace acre::cli;
 using lang::Code;
@@ -141,3 +143,5 @@ TEST_CASE("the kind of a file is the ending of its name") {
     CHECK(!file_kind("job", kind));
     CHECK(!file_kind("b.JOB", kind));
 }
+
+} // namespace file_loader_test

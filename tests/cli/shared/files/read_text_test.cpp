@@ -9,6 +9,8 @@
 #include "lang/syntax/parse.h"
 #include "tests/support/scratch_folder.h"
 
+namespace read_text_test {
+
 using namespace acre;
 using namespace acre::cli;
 using lang::Code;
@@ -96,3 +98,5 @@ TEST_CASE("a file that may not be read says so") {
     ::chmod(path.c_str(), 0);
     CHECK(read(path).failure.code == Code::F702);
 }
+
+} // namespace read_text_test

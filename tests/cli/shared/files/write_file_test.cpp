@@ -9,6 +9,8 @@
 #include "cli/shared/files/write_file.h"
 #include "tests/support/scratch_folder.h"
 
+namespace write_file_test {
+
 using namespace acre::cli;
 using acre::tests::file_text;
 using acre::tests::ScratchFolder;
@@ -67,3 +69,5 @@ TEST_CASE("a disk that fills up half-way does not cost the old text") {
     CHECK(file_text(path) == "the old text");
     CHECK(files_in(folder.path()) == 1);
 }
+
+} // namespace write_file_test

@@ -20,6 +20,8 @@
 #include "engine/book/seal.h"
 #include "engine/book/sealed.h"
 
+namespace book_test {
+
 using namespace acre::cli;
 using acre::engine::BookFault;
 namespace fs = std::filesystem;
@@ -323,3 +325,5 @@ TEST_CASE("what a record's maker refuses is given back, and nothing is added") {
     CHECK(acre::lang::name_of(added.said.diagnostics.all()[0].code) == "R005");
     CHECK(records_of(book).size() == 1);
 }
+
+} // namespace book_test

@@ -4,6 +4,8 @@
 
 #include "cli/shared/text/figures.h"
 
+namespace figures_test {
+
 using namespace acre::cli;
 
 TEST_CASE("money in whole dollars and as a difference") {
@@ -59,3 +61,5 @@ TEST_CASE("bare numbers for other programs") {
     CHECK(bare_text(1'234.5, 2) == "1234.50");
     CHECK(bare_text(NAN) == "");
 }
+
+} // namespace figures_test

@@ -7,6 +7,8 @@
 #include "cli/shared/text/table.h"
 #include "lang/diag/glyph.h"
 
+namespace table_test {
+
 using namespace acre::cli;
 
 namespace {
@@ -127,3 +129,5 @@ TEST_CASE("no table is wider than its page, and money is whole in it") {
         CHECK_MESSAGE(whole, text);
     }
 }
+
+} // namespace table_test

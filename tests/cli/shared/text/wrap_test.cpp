@@ -2,6 +2,8 @@
 
 #include "cli/shared/text/wrap.h"
 
+namespace wrap_test {
+
 using namespace acre::cli;
 
 TEST_CASE("words fold at blanks and never lose one") {
@@ -42,3 +44,5 @@ TEST_CASE("columns are counted as a terminal shows them") {
     CHECK(shortened("short", 8) == "short");
     CHECK(shortened("日本の畑です", 8) == "日本...");
 }
+
+} // namespace wrap_test

@@ -6,6 +6,8 @@
 
 #include <doctest/doctest.h>
 
+namespace shapley_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -82,3 +84,5 @@ TEST_CASE("an end without an answer is said, no change is no row") {
     CHECK(nothing.before == 7);
     CHECK(nothing.after == 7);
 }
+
+} // namespace shapley_test

@@ -10,6 +10,8 @@
 #include "engine/driver.h"
 #include "tests/support/memory_loader.h"
 
+namespace compare_test {
+
 using namespace acre;
 using namespace acre::engine;
 
@@ -149,3 +151,5 @@ TEST_CASE("a given's unit, a job's options, and too many jobs") {
         many.push_back(side("a", ""));
     CHECK_FALSE(ask(std::move(many), {}));
 }
+
+} // namespace compare_test

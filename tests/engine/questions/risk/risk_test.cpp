@@ -6,6 +6,8 @@
 #include "engine/questions/risk/risk.h"
 #include "tests/support/priced.h"
 
+namespace risk_test {
+
 using namespace acre::engine;
 using acre::tests::Priced;
 using acre::tests::priced_ok;
@@ -276,3 +278,5 @@ TEST_CASE("a run can be watched and given up") {
     stop = true;
     CHECK_FALSE(acre::engine::ask(job.job(), q));
 }
+
+} // namespace risk_test

@@ -10,6 +10,8 @@
 
 #include "tests/support/memory_loader.h"
 
+namespace season_jobs_test {
+
 using namespace acre;
 using namespace acre::engine;
 
@@ -102,3 +104,5 @@ TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
     REQUIRE(said.helps.size() == 1);
     CHECK(said.helps[0].text == "did you mean `crawler`?");
 }
+
+} // namespace season_jobs_test

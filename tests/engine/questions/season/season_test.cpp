@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace season_test {
+
 using namespace acre::engine;
 
 namespace {
@@ -102,3 +104,5 @@ TEST_CASE("the job that pays least for a day comes first") {
     CHECK(result.jobs[result.by_day_pay[0]].title == "bad");
     CHECK(season({}, crawler, {}, 0).months.empty());
 }
+
+} // namespace season_test

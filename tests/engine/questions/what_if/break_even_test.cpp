@@ -5,6 +5,8 @@
 #include "engine/questions/what_if/break_even.h"
 #include "tests/support/priced.h"
 
+namespace break_even_test {
+
 using namespace acre::engine;
 using acre::tests::Priced;
 using acre::tests::priced_ok;
@@ -184,3 +186,5 @@ TEST_CASE("questions without sense are refused in words") {
     CHECK(refused(text, {"z", "y", 5, {}}) == "`z` has neither an allowed range nor a swing");
     CHECK(refused(text, {"x", "", 5, {}}) == "the model has no price");
 }
+
+} // namespace break_even_test

@@ -5,6 +5,8 @@
 #include "engine/questions/what_if/grid.h"
 #include "tests/support/priced.h"
 
+namespace grid_test {
+
 using namespace acre::engine;
 using acre::tests::Priced;
 using acre::tests::priced_ok;
@@ -96,3 +98,5 @@ TEST_CASE("a grid that cannot be is refused in words, before anything is compute
           "`a` cannot take one of the values asked for");
     CHECK(refused({{{"q", {1}}}, {"y"}}) == "no given named `q`");
 }
+
+} // namespace grid_test

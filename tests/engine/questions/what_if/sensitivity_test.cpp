@@ -5,6 +5,8 @@
 #include "engine/questions/what_if/sensitivity.h"
 #include "tests/support/priced.h"
 
+namespace sensitivity_test {
+
 using namespace acre::engine;
 using acre::tests::Priced;
 using acre::tests::priced_ok;
@@ -184,3 +186,5 @@ TEST_CASE("givens with one label are called by their names") {
     REQUIRE(named.value.has_value());
     CHECK(effect_of(*named, "c").given.called == "c");
 }
+
+} // namespace sensitivity_test
