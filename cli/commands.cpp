@@ -18,7 +18,7 @@ constexpr std::string_view quoting = "Quote it and keep the books";
 constexpr std::string_view planning = "Plan the season and the field";
 constexpr std::string_view writing = "Write models";
 
-constexpr std::array table{
+constexpr std::array command_table{
     Command{pricing, "price", "Shows what a job costs and what to charge for it", price_command},
     Command{pricing, "explain", "Explains where a figure comes from, down to the last given",
             explain_command},
@@ -58,7 +58,7 @@ std::string overview() {
     std::string text = "acrewright prices land preparation by the acre, from models that read like "
                        "plain\nwords.\n\nusage: acrewright COMMAND ...\n";
     std::string_view group;
-    for (const Command& command : table) {
+    for (const Command& command : command_table) {
         if (command.group != group) {
             group = command.group;
             text.append("\n").append(group).append("\n");
@@ -93,7 +93,7 @@ Reply shown(std::string page) {
 
 Reply unknown(const std::string& name) {
     std::vector<std::string_view> names;
-    for (const Command& command : table)
+    for (const Command& command : command_table)
         names.push_back(command.name);
     std::string title = "unknown command `" + name + "`";
     if (const auto near = lang::near_names(name, names, 1); !near.empty())
@@ -121,7 +121,7 @@ Reply dispatch(Words words, Console& console) {
     }
     if (name == "--help" || name == "-h" || name == "help")
         return shown(overview());
-    for (const Command& command : table)
+    for (const Command& command : command_table)
         if (command.name == name)
             return command.run(rest, console);
     return unknown(name);
@@ -130,7 +130,7 @@ Reply dispatch(Words words, Console& console) {
 } // namespace
 
 std::span<const Command> commands() {
-    return table;
+    return command_table;
 }
 
 int run(Words words, Console& console) {

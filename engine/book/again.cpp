@@ -5,17 +5,15 @@
 #include <map>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include "engine/book/canonical.h"
+#include "engine/book/json.h"
 #include "engine/book/members.h"
 #include "engine/book/record.h"
 #include "engine/book/shape.h"
 
 namespace acre::engine {
 namespace {
-
-using Json = nlohmann::json;
 
 struct PricedNow {
     lang::Outcome<Job> job;

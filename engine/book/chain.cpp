@@ -4,17 +4,15 @@
 #include <charconv>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include "engine/book/canonical.h"
+#include "engine/book/json.h"
 #include "engine/book/members.h"
 #include "engine/book/seal.h"
 #include "engine/book/sealed.h"
 #include "engine/book/shape.h"
 
 namespace acre::engine {
-
-using Json = nlohmann::json;
 
 std::string record_file(std::uint64_t index) {
     return fmt::format("{:06}.json", index);

@@ -1,11 +1,9 @@
 #include "engine/book/members.h"
 
-#include <nlohmann/json.hpp>
+#include "engine/book/json.h"
 
 namespace acre::engine {
 namespace {
-
-using Json = nlohmann::json;
 
 const Json* member_of(const Json& object, const char* member) {
     if (!object.is_object())

@@ -4,15 +4,13 @@
 #include <limits>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
+#include "engine/book/json.h"
 #include "engine/book/members.h"
 #include "engine/book/record.h"
 
 namespace acre::engine {
 namespace {
-
-using Json = nlohmann::json;
 
 std::vector<std::string> texts_at(const Json& record, const char* member) {
     std::vector<std::string> texts;

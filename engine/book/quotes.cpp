@@ -3,16 +3,14 @@
 #include <algorithm>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
+#include "engine/book/json.h"
 #include "engine/book/members.h"
 #include "engine/book/record.h"
 #include "engine/book/sealed.h"
 
 namespace acre::engine {
 namespace {
-
-using Json = nlohmann::json;
 
 // What a quote in this state may become.
 std::vector<std::string_view> next_states(std::string_view state) {

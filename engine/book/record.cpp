@@ -4,14 +4,12 @@
 #include <set>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
+#include "engine/book/json.h"
 #include "engine/book/members.h"
 
 namespace acre::engine {
 namespace {
-
-using Json = nlohmann::json;
 
 std::string_view kind_name(lang::ReferenceKind kind) {
     return kind == lang::ReferenceKind::Model ? "model" : "season";

@@ -1,15 +1,12 @@
 #include "engine/book/sealed.h"
 
-#include <nlohmann/json.hpp>
-
 #include "engine/book/canonical.h"
+#include "engine/book/json.h"
 #include "engine/book/members.h"
 #include "engine/book/seal.h"
 #include "engine/book/shape.h"
 
 namespace acre::engine {
-
-using Json = nlohmann::json;
 
 std::string seal_of(const Json& record) {
     Json open = record;

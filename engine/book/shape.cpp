@@ -4,12 +4,10 @@
 #include <initializer_list>
 #include <string_view>
 
-#include <nlohmann/json.hpp>
+#include "engine/book/json.h"
 
 namespace acre::engine {
 namespace {
-
-using Json = nlohmann::json;
 
 enum class Kind { Text, Number, Cents, Counter, Object, List };
 

@@ -12,9 +12,7 @@
 namespace acre::lang {
 namespace {
 
-using Kind = Type::Kind;
-
-constexpr Type plain{Kind::Number, 0, {}};
+constexpr Type plain{Type::Kind::Number, 0, {}};
 
 Type base_type(Base base) {
     Type type;
@@ -80,7 +78,8 @@ class Checker {
                        const UnitName& unit, Span declared) {
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
-            return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
+            return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit)
+                                                     : value;
         typing_.report().declared(site, value, mismatch, wanted, text(subject), text(unit),
                                   declared);
         return value;
@@ -97,14 +96,15 @@ class Checker {
             return none;
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
-            return wanted.kind == Kind::Number ? typing_.converted(value, wanted.unit) : value;
+            return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit)
+                                                     : value;
         typing_.report().part(site, value, mismatch, wanted, text(subject), text(unit));
         return value;
     }
 
     NodeId check_formula(LineId id) {
         const Line& line = sheet_.lines[id];
-        if (line.type.kind == Kind::Poison) {
+        if (line.type.kind == Type::Kind::Poison) {
             typing_.type({id, nullptr}, line.value); // its own errors are told all the same
             return line.value;
         }
@@ -117,14 +117,14 @@ class Checker {
     void check_cost(const Cost& cost) {
         const Line& rate = sheet_.lines[cost.rate];
         const Line& quantity = sheet_.lines[cost.quantity];
-        if (quantity.value == none || rate.type.kind != Kind::Number)
+        if (quantity.value == none || rate.type.kind != Type::Kind::Number)
             return;
         const Type over = typing_.type({cost.quantity, nullptr}, quantity.value);
         const Applied money = apply(Op::Multiply, rate.type, over);
-        if (over.kind == Kind::Poison ||
+        if (over.kind == Type::Kind::Poison ||
             (money.good() && money.type.unit.dim == base_type(Money).unit.dim))
             return;
-        if (over.kind != Kind::Number)
+        if (over.kind != Type::Kind::Number)
             typing_.report().declared({cost.quantity, nullptr}, quantity.value,
                                       Mismatch::WantsNumber, plain,
                                       fmt::format("`{}`", quantity.name), "1", quantity.name_span);
@@ -164,7 +164,7 @@ class Checker {
         if (condition.condition == none)
             return;
         const Type type = typing_.type({}, condition.condition);
-        if (type.kind != Kind::Truth && type.kind != Kind::Poison)
+        if (type.kind != Type::Kind::Truth && type.kind != Type::Kind::Poison)
             typing_.report().condition({}, condition.condition);
     }
 

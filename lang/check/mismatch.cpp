@@ -14,7 +14,6 @@
 namespace acre::lang {
 namespace {
 
-using Kind = Type::Kind;
 using resolving::problem;
 
 std::string one_of(std::string_view unit_text) {
@@ -60,9 +59,9 @@ bool Mismatches::is_literal(NodeId id) const {
 
 std::string Mismatches::type_text(const Type& type) const {
     switch (type.kind) {
-    case Kind::Truth:
+    case Type::Kind::Truth:
         return "a condition";
-    case Kind::Choice:
+    case Type::Kind::Choice:
         return fmt::format("a choice of `{}`", sheet_.choices[type.choice].name);
     default:
         return unit_or_plain(sheet_.units.text(type.unit));
@@ -71,7 +70,7 @@ std::string Mismatches::type_text(const Type& type) const {
 
 std::string Mismatches::kind_text(const Site& site, NodeId node) const {
     const Type& type = sheet_.nodes[node].type;
-    return type.kind == Kind::Number
+    return type.kind == Type::Kind::Number
                ? unit_or_plain(WrittenUnits(sheet_, sources_, site.function).text(node))
                : type_text(type);
 }
@@ -102,7 +101,7 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
     }
     // The side that is unlike what the whole is to be is mended; the right one if that does not
     // tell.
-    const bool mend_left = wanted != nullptr && wanted->kind == Kind::Number &&
+    const bool mend_left = wanted != nullptr && wanted->kind == Type::Kind::Number &&
                            wanted->unit.dim == right.type.unit.dim;
     const NodeId good = mend_left ? b : a;
     const NodeId bad = mend_left ? a : b;
@@ -142,11 +141,11 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
         return;
     case Mismatch::UnlikeKinds:
     case Mismatch::UnlikeChoices: {
-        const Code code =
-            outcome.mismatch == Mismatch::UnlikeChoices ? Code::U313
-            : sheet_.nodes[a].type.kind == Kind::Truth || sheet_.nodes[b].type.kind == Kind::Truth
-                ? Code::U308
-                : Code::U309;
+        const Code code = outcome.mismatch == Mismatch::UnlikeChoices ? Code::U313
+                          : sheet_.nodes[a].type.kind == Type::Kind::Truth ||
+                                  sheet_.nodes[b].type.kind == Type::Kind::Truth
+                              ? Code::U308
+                              : Code::U309;
         if (skip(code, whole.op_span))
             return;
         const std::string left = kind_text(site, a);
@@ -155,7 +154,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
         d.others = {{sheet_.nodes[a].span, left}, {sheet_.nodes[b].span, right}};
         for (const NodeId side : {a, b})
             if (const Type& type = sheet_.nodes[side].type;
-                code != Code::U308 && type.kind == Kind::Choice && whole.op != Op::When)
+                code != Code::U308 && type.kind == Type::Kind::Choice && whole.op != Op::When)
                 if (const std::string text = quotable(sources_, sheet_.nodes[side].span);
                     !text.empty() && !sheet_.choices[type.choice].options.empty())
                     d.helps.push_back(
@@ -167,7 +166,8 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
     case Mismatch::WantsTruth:
         return condition(site, fault);
     case Mismatch::WantsNumber: {
-        const Code code = sheet_.nodes[fault].type.kind == Kind::Truth ? Code::U308 : Code::U309;
+        const Code code =
+            sheet_.nodes[fault].type.kind == Type::Kind::Truth ? Code::U308 : Code::U309;
         if (skip(code, at))
             return;
         const std::string kind = kind_text(site, fault);
@@ -264,7 +264,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
 
 void Mismatches::condition(const Site& site, NodeId value) {
     const Span at = sheet_.nodes[value].span;
-    const bool choice = sheet_.nodes[value].type.kind == Kind::Choice;
+    const bool choice = sheet_.nodes[value].type.kind == Type::Kind::Choice;
     if (skip(Code::U308, at))
         return;
     const std::string kind = kind_text(site, value);

@@ -13,7 +13,6 @@
 namespace acre::lang {
 
 using resolving::problem;
-using Kind = Type::Kind;
 
 void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
                           std::string_view subject, std::string_view unit_text, Span declared) {
@@ -23,21 +22,22 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
     const bool literal = is_literal(value);
     const Code code = mismatch == Mismatch::UnlikeChoices ? Code::U313
                       : mismatch == Mismatch::UnlikeUnits ? (literal ? Code::U304 : Code::U302)
-                      : wanted.kind == Kind::Choice || node.type.kind == Kind::Choice ? Code::U309
-                                                                                      : Code::U308;
+                      : wanted.kind == Type::Kind::Choice || node.type.kind == Type::Kind::Choice
+                          ? Code::U309
+                          : Code::U308;
     if (skip(code, node.span))
         return;
     const std::string given = kind_text(site, value);
     const std::string wanted_text =
-        wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
+        wanted.kind == Type::Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
     Diagnostic d =
         problem(code,
                 fmt::format("{} is {} {} but {} {}", subject,
-                            wanted.kind == Kind::Number ? "declared" : "declared as", wanted_text,
-                            literal ? "is given" : "its formula gives", given),
+                            wanted.kind == Type::Kind::Number ? "declared" : "declared as",
+                            wanted_text, literal ? "is given" : "its formula gives", given),
                 node.span, literal && is_plain(node.type) ? "no unit" : given);
     if (declared.end > declared.begin)
-        d.others.push_back({declared, wanted.kind == Kind::Number
+        d.others.push_back({declared, wanted.kind == Type::Kind::Number
                                           ? fmt::format("declared {}", unit_text)
                                           : "declared " + wanted_text});
     if (mismatch == Mismatch::WantsNumber)
@@ -45,7 +45,7 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
             d.helps.push_back(
                 {fmt::format("turn it into a number: write  when {} then 1 otherwise 0", text),
                  std::nullopt});
-    if (wanted.kind == Kind::Choice) {
+    if (wanted.kind == Type::Kind::Choice) {
         std::vector<std::string_view> options(sheet_.choices[wanted.choice].options.begin(),
                                               sheet_.choices[wanted.choice].options.end());
         d.helps.push_back(
@@ -85,14 +85,14 @@ void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, con
         return;
     const std::string given = kind_text(site, value);
     const std::string wanted_text =
-        wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
+        wanted.kind == Type::Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
     Diagnostic d = problem(code,
                            fmt::format("`{}` takes `{}` in {} but is given {}", function, parameter,
                                        wanted_text, given),
                            node.span, given);
     if (parameter.empty())
         d.title = fmt::format("`{}` takes {} but is given {}", function, wanted_text, given);
-    else if (wanted.kind != Kind::Number || wanted_text == plain_number)
+    else if (wanted.kind != Type::Kind::Number || wanted_text == plain_number)
         d.title = fmt::format("`{}` takes {} as `{}` but is given {}", function, wanted_text,
                               parameter, given);
     d.others.push_back({declared, "defined here"});
@@ -118,11 +118,11 @@ void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const T
         return;
     const std::string given = kind_text(site, value);
     const std::string wanted_text =
-        wanted.kind == Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
+        wanted.kind == Type::Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
     Diagnostic d =
         problem(Code::U304, fmt::format("{} is {} but is given {}", subject, wanted_text, given),
                 node.span, is_plain(node.type) && is_literal(value) ? "no unit" : given);
-    if (wanted.kind == Kind::Number && wanted_text != plain_number)
+    if (wanted.kind == Type::Kind::Number && wanted_text != plain_number)
         d.title = fmt::format("{} is in {} but is given {}", subject, wanted_text, given);
     if (mismatch == Mismatch::UnlikeUnits && is_literal(value) && node.type.unit == one) {
         const std::string text = number_as(value, unit_text);

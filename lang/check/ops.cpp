@@ -5,8 +5,6 @@
 namespace acre::lang {
 namespace {
 
-using Kind = Type::Kind;
-
 const Unit degree = [] {
     Unit unit;
     unit.dim.exponent[Angle] = 1;
@@ -14,17 +12,17 @@ const Unit degree = [] {
 }();
 
 Type number(const Unit& unit) {
-    return {Kind::Number, 0, unit};
+    return {Type::Kind::Number, 0, unit};
 }
 Type truth() {
-    return {Kind::Truth, 0, {}};
+    return {Type::Kind::Truth, 0, {}};
 }
 
 Applied fails(Mismatch mismatch, int operand = 0) {
     Applied out;
     out.mismatch = mismatch;
     out.operand = operand;
-    out.type.kind = Kind::Poison;
+    out.type.kind = Type::Kind::Poison;
     return out;
 }
 
@@ -71,11 +69,11 @@ Applied alike(const Type& a, const Type& b, bool gives_truth) {
 
 Applied apply(Op op, const Type& a) {
     const UnitRule rule = row_of(op).units;
-    if (a.kind == Kind::Poison)
+    if (a.kind == Type::Kind::Poison)
         return fails(Mismatch::Poisoned);
     if (rule == UnitRule::Truths)
-        return a.kind == Kind::Truth ? gives(truth(), one) : fails(Mismatch::WantsTruth);
-    if (a.kind != Kind::Number)
+        return a.kind == Type::Kind::Truth ? gives(truth(), one) : fails(Mismatch::WantsTruth);
+    if (a.kind != Type::Kind::Number)
         return fails(Mismatch::WantsNumber);
     switch (rule) {
     case UnitRule::Root:
@@ -95,20 +93,20 @@ Applied apply(Op op, const Type& a) {
 
 Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) {
     const UnitRule rule = row_of(op).units;
-    if (a.kind == Kind::Poison || b.kind == Kind::Poison)
+    if (a.kind == Type::Kind::Poison || b.kind == Type::Kind::Poison)
         return fails(Mismatch::Poisoned);
     if (rule == UnitRule::Truths) {
-        if (a.kind != Kind::Truth || b.kind != Kind::Truth)
-            return fails(Mismatch::WantsTruth, a.kind != Kind::Truth ? 0 : 1);
+        if (a.kind != Type::Kind::Truth || b.kind != Type::Kind::Truth)
+            return fails(Mismatch::WantsTruth, a.kind != Type::Kind::Truth ? 0 : 1);
         return gives(truth(), one);
     }
-    if (rule == UnitRule::Equality && (a.kind == Kind::Choice || b.kind == Kind::Choice)) {
+    if (rule == UnitRule::Equality && (a.kind == Type::Kind::Choice || b.kind == Type::Kind::Choice)) {
         if (a.kind != b.kind)
             return fails(Mismatch::UnlikeKinds);
         return a.choice == b.choice ? gives(truth(), one) : fails(Mismatch::UnlikeChoices);
     }
-    if (a.kind != Kind::Number || b.kind != Kind::Number)
-        return fails(Mismatch::WantsNumber, a.kind != Kind::Number ? 0 : 1);
+    if (a.kind != Type::Kind::Number || b.kind != Type::Kind::Number)
+        return fails(Mismatch::WantsNumber, a.kind != Type::Kind::Number ? 0 : 1);
     switch (rule) {
     case UnitRule::Product:
         return gives(multiply(a.unit, b.unit), a.unit, b.unit);
@@ -132,16 +130,17 @@ Applied apply_when(const Type& then, const Type& otherwise) {
 }
 
 Mismatch fit(const Type& given, const Type& wanted) {
-    if (given.kind == Kind::Poison || wanted.kind == Kind::Poison)
+    if (given.kind == Type::Kind::Poison || wanted.kind == Type::Kind::Poison)
         return Mismatch::Poisoned;
     if (given.kind != wanted.kind)
-        return wanted.kind == Kind::Truth  ? Mismatch::WantsTruth
-               : given.kind == Kind::Truth ? Mismatch::WantsNumber
-                                           : Mismatch::UnlikeKinds;
-    if (given.kind == Kind::Choice)
+        return wanted.kind == Type::Kind::Truth  ? Mismatch::WantsTruth
+               : given.kind == Type::Kind::Truth ? Mismatch::WantsNumber
+                                                 : Mismatch::UnlikeKinds;
+    if (given.kind == Type::Kind::Choice)
         return given.choice == wanted.choice ? Mismatch::None : Mismatch::UnlikeChoices;
-    return given.kind == Kind::Number && given.unit.dim != wanted.unit.dim ? Mismatch::UnlikeUnits
-                                                                           : Mismatch::None;
+    return given.kind == Type::Kind::Number && given.unit.dim != wanted.unit.dim
+               ? Mismatch::UnlikeUnits
+               : Mismatch::None;
 }
 
 } // namespace acre::lang

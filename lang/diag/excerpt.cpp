@@ -10,7 +10,7 @@ namespace acre::lang {
 namespace {
 
 constexpr std::size_t tab = 4;
-constexpr std::string_view cut = "...";
+constexpr std::string_view cut_mark = "...";
 // Bytes of a line that are looked at around its first label; more cannot be seen anyway.
 constexpr std::size_t bytes_before = 400;
 constexpr std::size_t bytes_in_all = 2000;
@@ -83,7 +83,7 @@ std::string fit(const Drawn& drawn, std::vector<Mark>& marks, std::size_t width)
     const std::size_t whole = drawn.columns.back();
     if (whole <= width && !drawn.more_before && !drawn.more_after)
         return drawn.text;
-    const std::size_t room = width > 2 * cut.size() + 10 ? width - 2 * cut.size() : 10;
+    const std::size_t room = width > 2 * cut_mark.size() + 10 ? width - 2 * cut_mark.size() : 10;
     const auto primary =
         std::find_if(marks.begin(), marks.end(), [](const Mark& m) { return m.primary; });
     const Mark& focus = primary == marks.end() ? marks.front() : *primary;
@@ -102,11 +102,11 @@ std::string fit(const Drawn& drawn, std::vector<Mark>& marks, std::size_t width)
     from = std::min(from, whole > room ? whole - room : 0);
     const bool before = drawn.more_before || from > 0;
     const bool after = drawn.more_after || whole > from + room;
-    std::string text = before ? std::string(cut) : std::string();
+    std::string text = before ? std::string(cut_mark) : std::string();
     text += slice(drawn.text, from, from + room);
     if (after)
-        text += cut;
-    const std::size_t shift = before ? cut.size() : 0;
+        text += cut_mark;
+    const std::size_t shift = before ? cut_mark.size() : 0;
     for (Mark& mark : marks) {
         const auto moved = [&](std::size_t column) {
             return column < from ? 0 : std::min(column - from, room) + shift;

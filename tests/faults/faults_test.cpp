@@ -10,6 +10,8 @@
 #include "tests/faults/power_cut.h"
 #include "tests/faults/trial.h"
 
+namespace faults_test {
+
 using namespace acre::tests;
 
 TEST_CASE("whatever call goes wrong, in whatever way, the old is there or the new") {
@@ -108,3 +110,5 @@ TEST_CASE("standard output on a full disk, and a reader that is gone") {
               "acrewright: the result could not be written: No space left on device\n");
     }
 }
+
+} // namespace faults_test

@@ -6,6 +6,8 @@
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/target.h"
 
+namespace boundary_fuzz {
+
 using namespace acre;
 
 namespace {
@@ -68,3 +70,5 @@ ACREWRIGHT_TARGET(boundary, text) {
         HOLDS(fuzz::is_safe(cli::field_svg(field)));
     }
 }
+
+} // namespace boundary_fuzz

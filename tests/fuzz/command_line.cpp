@@ -7,6 +7,8 @@
 #include "tests/fuzz/small_files.h"
 #include "tests/fuzz/target.h"
 
+namespace command_line_fuzz {
+
 using namespace acre;
 
 namespace {
@@ -88,3 +90,5 @@ ACREWRIGHT_TARGET(command_line, text) {
     cli::Console console;
     fuzz::hold_command(words, console);
 }
+
+} // namespace command_line_fuzz

@@ -6,6 +6,8 @@
 #include "tests/fuzz/target.h"
 #include "tests/support/memory_loader.h"
 
+namespace job_fuzz {
+
 ACREWRIGHT_TARGET(job, text) {
     using namespace acre;
     const auto [job, season, values, layout] = fuzz::pieces<4>(text);
@@ -38,3 +40,5 @@ ACREWRIGHT_TARGET(job, text) {
         (void)fuzz::hold_job(request, loader);
     }
 }
+
+} // namespace job_fuzz

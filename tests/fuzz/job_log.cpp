@@ -8,6 +8,8 @@
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/target.h"
 
+namespace job_log_fuzz {
+
 ACREWRIGHT_TARGET(job_log, text) {
     using namespace acre;
     const lang::Outcome<engine::JobLog> log = engine::read_job_log("f.csv", std::string(text));
@@ -51,3 +53,5 @@ ACREWRIGHT_TARGET(job_log, text) {
     const std::string proposal = cli::season_proposal(*variance);
     HOLDS_FOR(fuzz::hold_syntax(proposal, lang::FileKind::Season), proposal);
 }
+
+} // namespace job_log_fuzz

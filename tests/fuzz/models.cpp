@@ -14,6 +14,8 @@
 #include "tests/property/random_model.h"
 #include "tests/support/memory_loader.h"
 
+namespace models_fuzz {
+
 using namespace acre;
 
 namespace {
@@ -99,3 +101,5 @@ ACREWRIGHT_TARGET(models, bytes) {
     ask(one, "price.total");
     ask(one, "l0");
 }
+
+} // namespace models_fuzz

@@ -5,6 +5,8 @@
 #include "tests/fuzz/target.h"
 #include "tests/support/memory_loader.h"
 
+namespace notation_fuzz {
+
 ACREWRIGHT_TARGET(notation, text) {
     using namespace acre;
     const lang::FileKind kind = fuzz::kind_of(text);
@@ -19,3 +21,5 @@ ACREWRIGHT_TARGET(notation, text) {
     const bool made = fuzz::hold_job(request, loader).value.has_value();
     HOLDS(read || !made);
 }
+
+} // namespace notation_fuzz

@@ -4,6 +4,8 @@
 #include "tests/fuzz/target.h"
 #include "tests/property/random_plan.h"
 
+namespace plans_fuzz {
+
 ACREWRIGHT_TARGET(plans, bytes) {
     using namespace acre;
     tests::Dice dice(bytes);
@@ -20,3 +22,5 @@ ACREWRIGHT_TARGET(plans, bytes) {
         targets.push_back(made.numbers[made.numbers.size() - back]);
     fuzz::hold_slopes(made.plan, targets);
 }
+
+} // namespace plans_fuzz

@@ -10,6 +10,8 @@
 #include "tests/fuzz/small_files.h"
 #include "tests/fuzz/target.h"
 
+namespace record_fuzz {
+
 using namespace acre;
 
 namespace {
@@ -78,3 +80,5 @@ ACREWRIGHT_TARGET(record, text) {
         fuzz::hold_command(words, console);
     }
 }
+
+} // namespace record_fuzz

@@ -6,6 +6,8 @@
 #include "tests/fuzz/target.h"
 #include "tests/property/random_program.h"
 
+namespace syntax_tree_fuzz {
+
 ACREWRIGHT_TARGET(syntax_tree, bytes) {
     using namespace acre;
     tests::RandomProgram program{tests::Dice(bytes)};
@@ -25,3 +27,5 @@ ACREWRIGHT_TARGET(syntax_tree, bytes) {
     fuzz::show(model);
     HOLDS_FOR(fuzz::hold_syntax(model, lang::FileKind::Model), model);
 }
+
+} // namespace syntax_tree_fuzz

@@ -51,7 +51,8 @@ inline void show(std::string_view what) {
 inline bool is_safe(std::string_view text) {
     for (std::size_t at = 0; at < text.size();)
         if (const char32_t character = lang::next_character(text, at);
-            character != '\n' && (character == 0xFFFFFFFF || lang::is_unsafe_character(character)))
+            character != '\n' &&
+            (character == lang::not_utf8 || lang::is_unsafe_character(character)))
             return false;
     return true;
 }

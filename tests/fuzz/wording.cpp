@@ -16,6 +16,8 @@
 #include "tests/fuzz/target.h"
 #include "tests/support/memory_loader.h"
 
+namespace wording_fuzz {
+
 using namespace acre;
 
 namespace {
@@ -86,3 +88,5 @@ ACREWRIGHT_TARGET(wording, text) {
     HOLDS_FOR(fuzz::is_safe(html), html);
     HOLDS_FOR(fuzz::is_safe(plain), plain);
 }
+
+} // namespace wording_fuzz

@@ -18,6 +18,8 @@
 #include "tests/fuzz/target.h"
 #include "tests/support/memory_loader.h"
 
+namespace words_fuzz {
+
 using namespace acre;
 
 namespace {
@@ -140,3 +142,5 @@ ACREWRIGHT_TARGET(words, text) {
     const lang::Outcome<engine::Job> job = engine::make_job(request, files);
     fuzz::hold_diagnostics(job.said.diagnostics, *job.said.sources);
 }
+
+} // namespace words_fuzz

@@ -33,6 +33,8 @@
 #include "lang/units/unit.h"
 #include "tests/limits/limits.h"
 
+namespace constants_test {
+
 namespace acre::tests {
 namespace {
 
@@ -134,3 +136,5 @@ std::vector<std::string> constants() {
 }
 
 } // namespace acre::tests
+
+} // namespace constants_test

@@ -3,6 +3,8 @@
 #include "tests/limits/limits.h"
 #include "tests/support/compile_text.h"
 
+namespace jobs_test {
+
 namespace acre::tests {
 namespace {
 
@@ -145,3 +147,5 @@ std::vector<LimitCase> cases_of_jobs() {
 }
 
 } // namespace acre::tests
+
+} // namespace jobs_test

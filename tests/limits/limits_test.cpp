@@ -11,6 +11,8 @@
 #include "lang/units/number_text.h"
 #include "tests/support/scratch_folder.h"
 
+namespace limits_test {
+
 namespace fs = std::filesystem;
 using namespace acre;
 using namespace acre::tests;
@@ -136,3 +138,5 @@ TEST_CASE("every limit of a header is known here") {
                                   << " of " << entry.path() << " is in no table of limits");
         }
 }
+
+} // namespace limits_test

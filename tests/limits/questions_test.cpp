@@ -6,6 +6,8 @@
 #include "tests/limits/limits.h"
 #include "tests/support/priced.h"
 
+namespace questions_test {
+
 namespace acre::tests {
 namespace {
 
@@ -143,3 +145,5 @@ TEST_CASE("sensitivity of very many givens looks near those that do most") {
 }
 
 } // namespace acre::tests
+
+} // namespace questions_test

@@ -4,6 +4,8 @@
 #include "tests/support/compile_text.h"
 #include "tests/support/parse_text.h"
 
+namespace texts_test {
+
 namespace acre::tests {
 namespace {
 
@@ -88,3 +90,5 @@ TEST_CASE("a text of everything too long at once gives short messages") {
 }
 
 } // namespace acre::tests
+
+} // namespace texts_test

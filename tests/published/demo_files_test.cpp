@@ -4,6 +4,8 @@
 #include "lang/syntax/tidy.h"
 #include "tests/support/demo.h"
 
+namespace demo_files_test {
+
 namespace acre::tests {
 namespace {
 
@@ -97,3 +99,5 @@ TEST_CASE("no example leaves the tested range of a formula") {
 
 } // namespace
 } // namespace acre::tests
+
+} // namespace demo_files_test

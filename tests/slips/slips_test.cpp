@@ -11,6 +11,8 @@
 #include "tests/slips/operators.h"
 #include "tests/slips/slip.h"
 
+namespace slips_test {
+
 using namespace acre::tests;
 
 namespace {
@@ -126,3 +128,5 @@ TEST_CASE("slips by rule over the models, seasons and jobs are refused or shown"
     if (only == nullptr)
         tally.finish(is_by_operator);
 }
+
+} // namespace slips_test

@@ -5,6 +5,8 @@
 
 #include <tao/pegtl/contrib/analyze.hpp>
 
+namespace grammar_test {
+
 namespace tao::pegtl {
 
 // The three rules that read by hand read a name at least.
@@ -21,3 +23,5 @@ TEST_CASE("no rule of the grammar can loop without reading on") {
     CHECK(tao::pegtl::analyze<acre::lang::grammar::statement>(-1) == 0);
     CHECK(tao::pegtl::analyze<acre::lang::grammar::row>(-1) == 0);
 }
+
+} // namespace grammar_test
