@@ -19,12 +19,12 @@ struct Request {
     FileKind kind = FileKind::Job;
     std::string option;                                    // empty: as it stands
     std::vector<std::pair<std::string, std::string>> sets; // NAME, VALUE of --set
-    std::optional<Loaded> season; // in the place of the season that a job names, or of none
     // `set` statements of the layouts of its boundaries, perhaps none; left out: not laid out yet.
     std::optional<std::string> field_sets;
     // False: of the functions of used models only those that are called are read in full. Enough
     // for a price, and sooner.
     bool every_function = true;
+    std::optional<Loaded> season{}; // in the place of the season that a job names, or of none
 };
 
 inline constexpr std::uint32_t max_use_depth = 16;

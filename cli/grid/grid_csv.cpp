@@ -5,7 +5,7 @@
 namespace acre::cli {
 namespace {
 
-std::string heading(const engine::Subject& subject) {
+std::string column_head(const engine::Subject& subject) {
     const bool plain = subject.unit.empty() || subject.unit == "1";
     return csv_field(subject.name + (plain ? "" : " (" + subject.unit + ")"));
 }
@@ -15,9 +15,9 @@ std::string heading(const engine::Subject& subject) {
 std::string grid_csv(const engine::GridAnswer& grid) {
     std::string out;
     for (const engine::GridAnswer::Along& along : grid.along)
-        out += heading(along.given) + ",";
+        out += column_head(along.given) + ",";
     for (std::size_t c = 0; c < grid.columns.size(); ++c)
-        out += (c == 0 ? "" : ",") + heading(grid.columns[c].line);
+        out += (c == 0 ? "" : ",") + column_head(grid.columns[c].line);
     out += "\r\n";
     for (std::size_t cell = 0; cell < grid.cells; ++cell) {
         for (std::size_t k = 0; k < grid.along.size(); ++k) {

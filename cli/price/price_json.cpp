@@ -27,6 +27,7 @@ Json job_json(const engine::JobHead& job) {
     json["season"] = job.season;
     json["model_file"] = job.model_file;
     json["season_file"] = job.season_file;
+    json["season_unused"] = job.season_unused;
     return json;
 }
 

@@ -67,6 +67,16 @@ class Page {
         return text.empty() ? "" : text + " (take one with --option)";
     }
 
+    // "2027 (examples/2027.season); this job has no use for 13 of its values"
+    static std::string season(const engine::JobHead& job) {
+        if (job.season.empty())
+            return {};
+        const std::size_t unused = job.season_unused.size();
+        return job.season + " (" + job.season_file + ")" +
+               (unused == 0 ? ""
+                            : "; this job has no use for " + count_text(unused) + " of its values");
+    }
+
     void head() {
         const engine::JobHead& job = answer_.job;
         out_ += heading(terminal_text(job.title.empty() ? job.model : job.title), page_.color);
@@ -82,7 +92,7 @@ class Page {
             add(job.options.size() == 1 ? "option" : "options", options(job.options));
         if (!job.title.empty())
             add("model", job.model);
-        add("season", job.season.empty() ? "" : job.season + " (" + job.season_file + ")");
+        add("season", season(job));
         out_ += table.text(page_.color);
     }
 

@@ -8,8 +8,7 @@ namespace acre::cli {
 using lang::Code;
 
 bool must_be_accepted(const lang::Diagnostic& warning) {
-    return warning.severity() == lang::Severity::Warning && warning.code != Code::L802 &&
-           warning.code != Code::L811;
+    return warning.severity() == lang::Severity::Warning && warning.code != Code::L802;
 }
 
 std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,

@@ -9,8 +9,7 @@
 
 namespace acre::cli {
 
-// Whether a quote waits for it. Not what touches risk alone (L802), nor the names of a season that
-// are for other models (L811).
+// Whether a quote waits for it; not for what touches risk alone (L802).
 bool must_be_accepted(const lang::Diagnostic& warning);
 
 // R007: a warning that is not accepted. C003: something accepted that nobody warned of, so that a

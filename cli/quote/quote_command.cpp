@@ -55,9 +55,8 @@ lang::Outcome<std::string> read_key(const std::string& path) {
 
 std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
     if (!lang::day_number(arguments.date))
-        return lang::placeless(lang::Code::C003,
-                               "`--date` takes a date, as in 2027-03-14; not `" +
-                                   arguments.date + "`");
+        return lang::placeless(lang::Code::C003, "`--date` takes a date, as in 2027-03-14; not `" +
+                                                     arguments.date + "`");
     if (!lang::date_after(arguments.date, arguments.valid_days))
         return lang::placeless(
             lang::Code::C003,

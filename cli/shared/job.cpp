@@ -35,7 +35,7 @@ lang::Outcome<lang::Request> head_of(const JobArguments& arguments) {
                                    "`--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" +
                                        text + "`");
     if ((!typed || !arguments.named.empty()) && !file_kind(request.name, request.kind))
-        return lang::placeless(lang::Code::C002,
+        return lang::placeless(lang::Code::F706,
                                "`" + request.name + "` is not a .rate, .season or .job file");
     return request;
 }
@@ -89,7 +89,7 @@ lang::Outcome<engine::Job> open_job(const JobArguments& arguments) {
     if (!request)
         return request.said;
     if (request->kind == lang::FileKind::Season)
-        return lang::placeless(lang::Code::C002,
+        return lang::placeless(lang::Code::F706,
                                "`" + request->name + "` is neither a .job nor a .rate file");
     return engine::make_job(*request, loader);
 }

@@ -93,8 +93,7 @@ class SeasonCheck {
                              lang::FileId file) {
         lang::Said said{{}, sources};
         for (const lang::Diagnostic& diagnostic : diagnostics.all()) {
-            if (diagnostic.primary.span.file != file || diagnostic.code == Code::L807 ||
-                diagnostic.code == Code::L811)
+            if (diagnostic.primary.span.file != file || diagnostic.code == Code::L807)
                 continue;
             told_.insert(line_of(*sources, diagnostic.primary.span));
             said.diagnostics.add(diagnostic);

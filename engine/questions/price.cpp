@@ -75,8 +75,10 @@ LineEntry line_entry(const PricedJob& job, lang::LineId id) {
 
 JobHead head_of(const PricedJob& job) {
     const lang::JobInfo& info = job.sheet().job;
-    JobHead head{info.title,       info.who,         {}, info.option, info.options,
-                 info.model_title, info.season_title, info.model_file, info.season_file};
+    JobHead head{info.title,        info.who,           {},
+                 info.option,       info.options,       info.model_title,
+                 info.season_title, info.season_unused, info.model_file,
+                 info.season_file};
     if (info.date)
         head.date = fmt::format("{:04}-{:02}-{:02}", info.date->year % 10000,
                                 info.date->month % 100, info.date->day % 100);

@@ -33,10 +33,10 @@ class MemoryLoader : public lang::Loader {
 
     std::vector<std::string> references(lang::ReferenceKind kind,
                                         std::string_view /*from*/) override {
-        const std::string_view ending = kind == lang::ReferenceKind::Model ? ".rate" : ".season";
+        constexpr std::string_view ending = ".rate";
         std::vector<std::string> names;
-        for (const auto& [name, text] : files_)
-            if (name.ends_with(ending))
+        for (const auto& [name, text] : files_) // its seasons lie beside no job
+            if (kind == lang::ReferenceKind::Model && name.ends_with(ending))
                 names.push_back(name.substr(0, name.size() - ending.size()));
         return names;
     }

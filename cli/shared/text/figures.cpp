@@ -23,10 +23,6 @@ std::string with_plus(bool plus, std::string text) {
 
 } // namespace
 
-std::string whole_text(double value) {
-    return lang::number_text(std::round(value) + 0.0); // never "-0"
-}
-
 std::string count_text(std::size_t count) {
     return lang::number_text(static_cast<double>(count));
 }

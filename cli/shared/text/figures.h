@@ -9,7 +9,7 @@
 
 namespace acre::cli {
 
-// A figure to its nearest whole number: "1,234".
+// A figure to its nearest whole number: "1,234", "0" for -0.4.
 std::string whole_text(double value);
 
 // How many there are: "1,234".
@@ -25,9 +25,6 @@ std::string dollar_change(double dollars);
 // A share of 1: "14.8 %", "-3.2 %", with so many decimals; and as a change: "+0.42 %".
 std::string percent_text(double share, int decimals = 1);
 std::string percent_change(double share, int decimals = 2);
-
-// In whole numbers: "1,204", "0" for -0.4.
-std::string whole_text(double value);
 
 // So many decimals, for a column ("32.0 h"), or no more than so many ("5 ft", "5.25 ft").
 std::string fixed_quantity(double value, int decimals, std::string_view unit);

@@ -13,7 +13,6 @@ namespace acre::lang::resolving {
 namespace {
 
 constexpr std::size_t most_looked_up = 100; // names that are searched for near ones
-constexpr std::size_t most_named = 12;      // of those that nothing here has
 
 std::string_view last_part(std::string_view name) {
     return name.substr(name.rfind('.') + 1);
@@ -43,8 +42,10 @@ std::vector<std::string_view> SeasonNames::near(std::string_view name) const {
     std::vector<std::string_view> out;
     const std::size_t limit = std::min<std::size_t>(2, name.size() / 3);
     for (const std::string_view given : all) {
-        // The whole name but for a prefix too many, too few, or of another model.
-        const bool prefix_only = last_part(given) == last_part(name);
+        // A prefix too many, or too few; two prefixes that differ are of two models.
+        const bool prefix_only = last_part(given) == last_part(name) &&
+                                 (given.size() < name.size() ? given.find('.') == given.npos
+                                                             : name.find('.') == name.npos);
         if (out.size() < 3 && (prefix_only || edit_distance(name, given, limit) <= limit) &&
             std::find(out.begin(), out.end(), given) == out.end())
             out.push_back(given);
@@ -53,18 +54,15 @@ std::vector<std::string_view> SeasonNames::near(std::string_view name) const {
 }
 
 void SeasonNames::report() {
-    std::vector<ast::Word> others;
     std::size_t looked_up = 0;
     for (const ast::Word& name : unknown_) {
         const std::vector<std::string_view> found =
             ++looked_up > most_looked_up ? std::vector<std::string_view>() : near(name.text);
         if (found.empty())
-            others.push_back(name);
+            r_.sheet.job.season_unused.emplace_back(name.text);
         else
             report_slip(name, found);
     }
-    if (!others.empty())
-        report_others(others);
 }
 
 void SeasonNames::report_slip(const ast::Word& name, const std::vector<std::string_view>& near) {
@@ -83,26 +81,6 @@ void SeasonNames::report_slip(const ast::Word& name, const std::vector<std::stri
         d.helps.push_back({fmt::format("did you mean `{}`{}?", other, place),
                            Edit{name.span, std::string(other)}});
     }
-    r_.add(std::move(d));
-}
-
-void SeasonNames::report_others(const std::vector<ast::Word>& names) {
-    Diagnostic d = problem(
-        Code::L811,
-        names.size() == 1
-            ? fmt::format("the season sets `{}`, which nothing in this job has", names[0].text)
-            : fmt::format("the season sets {} names that nothing in this job has", names.size()),
-        names.front().span);
-    if (names.size() > 1) {
-        std::string list;
-        for (std::size_t i = 0; i < std::min(names.size(), most_named); ++i)
-            list += fmt::format("{}`{}`", i == 0 ? "" : ", ", names[i].text);
-        if (names.size() > most_named)
-            list += fmt::format(" and {} more", names.size() - most_named);
-        d.notes.push_back(std::move(list));
-    }
-    d.notes.emplace_back("they may be for other models: `acrewright check` of the season looks "
-                         "at every model");
     r_.add(std::move(d));
 }
 

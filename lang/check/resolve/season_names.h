@@ -18,14 +18,14 @@ class SeasonNames {
 
     void add(const ast::Word& name) { unknown_.push_back(name); }
 
-    // L807 for each that is near a given, or is one but for its prefix; L811 once for the others.
+    // L807 for each that is near a given, or is one but for a prefix too many or too few; the
+    // others are listed in the sheet's JobInfo.
     void report();
 
   private:
     std::vector<std::string_view> near(std::string_view name) const;
     bool is_prefix(std::string_view head) const;
     void report_slip(const ast::Word& name, const std::vector<std::string_view>& near);
-    void report_others(const std::vector<ast::Word>& names);
 
     Resolution& r_;
     std::vector<std::string> givens_;

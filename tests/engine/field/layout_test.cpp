@@ -280,7 +280,7 @@ TEST_CASE("what cannot be laid out says why") {
     LayoutRequest request;
     CHECK(fault_of(field, request) == "B910 pulls 0 ft apart cannot be laid out");
     request.spacing = std::nan("");
-    CHECK(fault_of(field, request) == "B910 pulls nan ft apart cannot be laid out");
+    CHECK(fault_of(field, request) == "B910 pulls no answer ft apart cannot be laid out");
     request.spacing = 70; // first pull 35 m in: past a field 30 m wide
     CHECK(fault_of(field, request) == "B909 no pull fits the field at 229.7 ft apart");
     request.spacing = 5;

@@ -118,7 +118,7 @@ TEST_CASE("a value outside its range is a fault though no figure rests on it") {
                           "model \"Standing\"\n"
                           "given area = 4 ac \"acres\"\n"
                           "given standby = 4 h/day \"standby\" within 0 h/day .. 24 h/day\n"
-                          "cost all : $/ac = $9/ac over area\n"
+                          "cost mow : $/ac = $9/ac over area\n"
                           "price \"All\" per ac of area\n"}};
     CHECK(codes(lang::FileKind::Job, "job \"Creek\"\nmodel \"standing\"\nset standby = 30 h/day\n",
                 files) == std::vector{Code::I602});

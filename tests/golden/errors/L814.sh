@@ -1,3 +1,4 @@
+mkdir l814 && cd l814
 mkdir seasons
 printf 'season "2027"\nset wage = $34/h\n' >2027.season
 printf 'season "2027"\nset wage = $39/h\n' >seasons/2027.season

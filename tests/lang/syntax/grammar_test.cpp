@@ -5,7 +5,6 @@
 
 #include <tao/pegtl/contrib/analyze.hpp>
 
-namespace grammar_test {
 
 namespace tao::pegtl {
 
@@ -24,4 +23,3 @@ TEST_CASE("no rule of the grammar can loop without reading on") {
     CHECK(tao::pegtl::analyze<acre::lang::grammar::row>(-1) == 0);
 }
 
-} // namespace grammar_test
