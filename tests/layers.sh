@@ -113,5 +113,11 @@ says='\bstd::(cout|cerr|clog|ostream|osyncstream)\b|#include <(iostream|ostream|
 rule 'what is said goes through cli/shared/console.cpp' \
     "$(grep -nE "$says" $(grep '^cli/' <<<"$sources" | grep -vE '^cli/shared/console\.(h|cpp)$') | grep -vE '^cli/shared/files/durable\.cpp:[0-9]+:.*write_all\(file\.value\(\), text\)' || true)"
 
+# Files of tests are compiled together: what one opens must not reach the next.
+rule 'a file of tests is a namespace, named after it or acre::tests' \
+    "$(find tests/{lang,engine,cli,property,published,docs,golden,limits,hostile,fuzz} -name '*.cpp' \
+        -exec awk 'FNR == 1 { inside = 0 } /^namespace [a-z]/ && !/ fs =/ { inside = 1 }
+            /^(using|namespace \{)/ && !inside { print FILENAME ": " $0 }' {} + || true)"
+
 printf '%d passed, %d failed\n' "$passed" "$broken"
 [[ $broken -eq 0 ]]

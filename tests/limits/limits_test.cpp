@@ -11,12 +11,15 @@
 #include "lang/units/number_text.h"
 #include "tests/support/scratch_folder.h"
 
+<<<<<<< ours
 namespace limits_test {
 
 namespace fs = std::filesystem;
 using namespace acre;
 using namespace acre::tests;
 
+=======
+>>>>>>> theirs
 namespace acre::tests {
 
 std::vector<Limit> limits_of_table() {
@@ -56,6 +59,12 @@ std::string counted(const std::string& before, const std::string& between, std::
 }
 
 } // namespace acre::tests
+
+namespace limits_test {
+
+namespace fs = std::filesystem;
+using namespace acre;
+using namespace acre::tests;
 
 namespace {
 
