@@ -11,15 +11,6 @@
 #include "lang/units/number_text.h"
 #include "tests/support/scratch_folder.h"
 
-<<<<<<< ours
-namespace limits_test {
-
-namespace fs = std::filesystem;
-using namespace acre;
-using namespace acre::tests;
-
-=======
->>>>>>> theirs
 namespace acre::tests {
 
 std::vector<Limit> limits_of_table() {
