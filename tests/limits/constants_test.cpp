@@ -33,8 +33,6 @@
 #include "lang/units/unit.h"
 #include "tests/limits/limits.h"
 
-namespace constants_test {
-
 namespace acre::tests {
 namespace {
 
@@ -136,5 +134,3 @@ std::vector<std::string> constants() {
 }
 
 } // namespace acre::tests
-
-} // namespace constants_test

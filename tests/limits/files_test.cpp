@@ -18,8 +18,6 @@
 #include "tests/limits/limits.h"
 #include "tests/support/scratch_folder.h"
 
-namespace files_test {
-
 namespace acre::tests {
 namespace {
 
@@ -238,5 +236,3 @@ TEST_CASE("a record far ahead of the others is told, and not every one between")
 }
 
 } // namespace acre::tests
-
-} // namespace files_test

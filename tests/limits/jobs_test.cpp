@@ -3,8 +3,6 @@
 #include "tests/limits/limits.h"
 #include "tests/support/compile_text.h"
 
-namespace jobs_test {
-
 namespace acre::tests {
 namespace {
 
@@ -147,5 +145,3 @@ std::vector<LimitCase> cases_of_jobs() {
 }
 
 } // namespace acre::tests
-
-} // namespace jobs_test

@@ -6,8 +6,6 @@
 #include "tests/limits/limits.h"
 #include "tests/support/priced.h"
 
-namespace questions_test {
-
 namespace acre::tests {
 namespace {
 
@@ -145,5 +143,3 @@ TEST_CASE("sensitivity of very many givens looks near those that do most") {
 }
 
 } // namespace acre::tests
-
-} // namespace questions_test

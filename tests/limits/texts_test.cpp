@@ -4,8 +4,6 @@
 #include "tests/support/compile_text.h"
 #include "tests/support/parse_text.h"
 
-namespace texts_test {
-
 namespace acre::tests {
 namespace {
 
@@ -94,5 +92,3 @@ TEST_CASE("a text of everything too long at once gives short messages") {
 }
 
 } // namespace acre::tests
-
-} // namespace texts_test

@@ -4,8 +4,6 @@
 #include "lang/syntax/tidy.h"
 #include "tests/support/demo.h"
 
-namespace demo_files_test {
-
 namespace acre::tests {
 namespace {
 
@@ -99,5 +97,3 @@ TEST_CASE("no example leaves the tested range of a formula") {
 
 } // namespace
 } // namespace acre::tests
-
-} // namespace demo_files_test

@@ -11,8 +11,6 @@
 
 #include "tests/support/demo.h"
 
-namespace trade_prices_test {
-
 namespace acre::tests {
 namespace {
 
@@ -335,5 +333,3 @@ TEST_CASE(
 
 } // namespace
 } // namespace acre::tests
-
-} // namespace trade_prices_test
