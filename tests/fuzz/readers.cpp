@@ -108,7 +108,8 @@ bool at_kink(const Plan& plan, std::vector<double> inputs, std::size_t k, Slot t
     const double right = (engine::evaluate(plan, inputs).slot[target] - here) / h;
     inputs[k] = x - h;
     const double left = (here - engine::evaluate(plan, inputs).slot[target]) / h;
-    return !(std::fabs(right - left) < 1e-3 * (std::fabs(middle) + 1e-3 * std::fabs(here) + 1e-3));
+    // Narrower than half of what a slope may be off: the mean of both sides is that far from each.
+    return !(std::fabs(right - left) < 1e-4 * (std::fabs(middle) + 1e-3 * std::fabs(here) + 1e-3));
 }
 
 } // namespace
