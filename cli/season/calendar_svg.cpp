@@ -125,7 +125,7 @@ class Picture {
         }
     }
 
-    // The bar, and the name of the job where there is more room beside it.
+    // The bar, and the name of the job where there is most room: beside it or on it.
     void job_bar(std::size_t i, const std::string& machine) {
         const engine::SeasonJob& job = s_.jobs[i];
         const double from = x(job.start);
@@ -137,7 +137,9 @@ class Picture {
                            Ink::Paper, Ink::Fault);
         const double right = plot_.right - to;
         const double left = from - plot_.left;
-        if (right >= left)
+        if (to - from > std::max(right, left))
+            paper_.text(from + 6, y_ + 12, fitting(job.title, to - from - 12));
+        else if (right >= left)
             paper_.text(to + 6, y_ + 12, fitting(job.title, right - 6));
         else
             paper_.text(from - 6, y_ + 12, fitting(job.title, left - 6), Anchor::End);

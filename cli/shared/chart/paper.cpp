@@ -120,8 +120,7 @@ double drawn_width(std::string_view words, Weight weight) {
 std::string fitting(std::string_view words, double width, Weight weight) {
     if (drawn_width(words, weight) <= width)
         return std::string(words);
-    std::size_t columns =
-        std::max<std::size_t>(4, static_cast<std::size_t>(width / (0.33 * type_size)));
+    std::size_t columns = static_cast<std::size_t>(std::max(4.0, width / (0.33 * type_size)));
     std::string cut = shortened(words, columns);
     while (columns > 4 && drawn_width(cut, weight) > width)
         cut = shortened(words, --columns);

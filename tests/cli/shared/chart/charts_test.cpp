@@ -207,6 +207,11 @@ TEST_CASE("no caption leaves the paper, however long") {
     }
 }
 
+TEST_CASE("words that have no room at all are cut to next to nothing") {
+    for (const double width : {-6.0, 0.0, 1.0})
+        CHECK(fitting("Creek meadow", width) == "C...");
+}
+
 TEST_CASE("shown 390 px wide no type is smaller than 12 px") {
     CHECK(type_size * 390 / paper_width >= 12);
     for (const std::string& svg :
