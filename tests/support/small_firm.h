@@ -110,7 +110,7 @@ block mapped "Mapped strip§"
 model "strips"
 set speed = 0.5 mi/h  because "stones§"
 )"},
-    {"season.season", R"(season "2027§"
+    {"season.season", R"(season "season 2027§"
 set fuel_price = $4.40/gal  because "fuel dock, January§"
 )"},
     {"later.season", R"(season "2027, later§"
