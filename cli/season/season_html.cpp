@@ -73,8 +73,9 @@ std::string jobs_table(const engine::Season& season) {
     HtmlTable table({"start", "job", "days", "price", "left over", "left over a day"}, 2);
     for (const std::size_t i : season.by_day_pay) {
         const engine::SeasonJob& job = season.jobs[i];
-        table.row({lang::day_text(job.start), job.title, whole_text(job.days), whole_dollars(job.price),
-                   whole_dollars(job.price - job.cost), whole_dollars(day_pay(job))});
+        table.row({lang::day_text(job.start), job.title, whole_text(job.days),
+                   whole_dollars(job.price), whole_dollars(job.price - job.cost),
+                   whole_dollars(day_pay(job))});
     }
     return std::move(table).finish();
 }

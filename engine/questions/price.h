@@ -19,9 +19,9 @@ struct JobHead { // what a page says of a job before its figures; empty where th
     std::string title, who, date; // 2027-06-21
     std::string option;           // the one taken
     std::vector<std::string> options;
-    std::string model, season;            // titles
+    std::string model, season;              // titles
     std::vector<std::string> season_unused; // names it sets that nothing in this job has
-    std::string model_file, season_file; // names of the texts in force
+    std::string model_file, season_file;    // names of the texts in force
 };
 JobHead head_of(const PricedJob& job);
 

@@ -100,7 +100,8 @@ Applied apply(Op op, const Type& a, const Type& b, std::optional<int> exponent) 
             return fails(Mismatch::WantsTruth, a.kind != Type::Kind::Truth ? 0 : 1);
         return gives(truth(), one);
     }
-    if (rule == UnitRule::Equality && (a.kind == Type::Kind::Choice || b.kind == Type::Kind::Choice)) {
+    if (rule == UnitRule::Equality &&
+        (a.kind == Type::Kind::Choice || b.kind == Type::Kind::Choice)) {
         if (a.kind != b.kind)
             return fails(Mismatch::UnlikeKinds);
         return a.choice == b.choice ? gives(truth(), one) : fails(Mismatch::UnlikeChoices);

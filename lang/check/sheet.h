@@ -220,10 +220,10 @@ struct JobInfo {
     std::optional<ast::Date> date;
     std::string model_title, season_title;
     std::vector<std::string> season_unused; // names that the season sets and nothing here has
-    std::string model_file, season_file; // names of the texts; no season: empty
-    Span model_span;                  // of the model's title
-    std::vector<std::string> options; // titles of all options of the job
-    std::string field_path;           // as written; empty: none
+    std::string model_file, season_file;    // names of the texts; no season: empty
+    Span model_span;                        // of the model's title
+    std::vector<std::string> options;       // titles of all options of the job
+    std::string field_path;                 // as written; empty: none
     NodeId field_heading = none;
 };
 

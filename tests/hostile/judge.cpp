@@ -45,9 +45,9 @@ std::string without_ink(const std::string& text) {
     std::string plain;
     for (std::size_t at = 0; at < text.size();) {
         bool ink = false;
-        for (const std::string known : {"\x1b[0m", "\x1b[1m", "\x1b[2m", "\x1b[33m", "\x1b[1;31m",
-                                        "\x1b[1;33m", "\x1b[36m", "\x1b[34m", "\x1b[4m",
-                                        "\x1b[1;32m"})
+        for (const std::string known :
+             {"\x1b[0m", "\x1b[1m", "\x1b[2m", "\x1b[33m", "\x1b[1;31m", "\x1b[1;33m", "\x1b[36m",
+              "\x1b[34m", "\x1b[4m", "\x1b[1;32m"})
             if (!ink && text.compare(at, known.size(), known) == 0) {
                 at += known.size();
                 ink = true;

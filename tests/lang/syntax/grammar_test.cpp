@@ -5,7 +5,6 @@
 
 #include <tao/pegtl/contrib/analyze.hpp>
 
-
 namespace tao::pegtl {
 
 // The three rules that read by hand read a name at least.
@@ -22,4 +21,3 @@ TEST_CASE("no rule of the grammar can loop without reading on") {
     CHECK(tao::pegtl::analyze<acre::lang::grammar::statement>(-1) == 0);
     CHECK(tao::pegtl::analyze<acre::lang::grammar::row>(-1) == 0);
 }
-

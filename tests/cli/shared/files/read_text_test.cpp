@@ -54,23 +54,22 @@ TEST_CASE("every way a file can be wrong has its code and its reason") {
     ::mkfifo(folder.path("pipe").c_str(), 0600);
     std::filesystem::create_symlink("nowhere", folder.path("dangling"));
     std::filesystem::create_symlink("ring", folder.path("ring"));
-    for (const Row& row : {Row{folder.path("missing"), Code::F701, "there is no file"},
-                           Row{folder.path("missing/below"), Code::F701, "there is no file"},
-                           Row{folder.path("dangling"), Code::F701, "there is no file"},
-                           Row{folder.path("folder"), Code::F702, "it is a folder"},
-                           Row{folder.path("pipe"), Code::F702, "it is not a regular file"},
-                           Row{"/dev/zero", Code::F702, "it is not a regular file"},
-                           Row{folder.path("ring"), Code::F702, ""},
-                           Row{folder.write("empty", ""), Code::F704, "is empty"},
-                           Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "is empty"},
-                           Row{folder.write("latin", "model\n a\xe9 b"), Code::F703,
-                               "byte \\xe9 at line 2, byte 3"},
-                           Row{folder.write("cut", "model \xe2\x82"), Code::F703,
-                               "byte \\xe2 at line 1, byte 7"},
-                           Row{folder.write("utf16", "\xff\xfem\x01"), Code::F703,
-                               "it looks like UTF-16: save it as UTF-8"},
-                           Row{folder.write("binary", std::string("ELF\0x", 5)), Code::F703,
-                               "there is a zero byte at line 1, byte 4, so it is not text"}}) {
+    for (const Row& row :
+         {Row{folder.path("missing"), Code::F701, "there is no file"},
+          Row{folder.path("missing/below"), Code::F701, "there is no file"},
+          Row{folder.path("dangling"), Code::F701, "there is no file"},
+          Row{folder.path("folder"), Code::F702, "it is a folder"},
+          Row{folder.path("pipe"), Code::F702, "it is not a regular file"},
+          Row{"/dev/zero", Code::F702, "it is not a regular file"},
+          Row{folder.path("ring"), Code::F702, ""},
+          Row{folder.write("empty", ""), Code::F704, "is empty"},
+          Row{folder.write("mark", "\xef\xbb\xbf"), Code::F704, "is empty"},
+          Row{folder.write("latin", "model\n a\xe9 b"), Code::F703, "byte \\xe9 at line 2, byte 3"},
+          Row{folder.write("cut", "model \xe2\x82"), Code::F703, "byte \\xe2 at line 1, byte 7"},
+          Row{folder.write("utf16", "\xff\xfem\x01"), Code::F703,
+              "it looks like UTF-16: save it as UTF-8"},
+          Row{folder.write("binary", std::string("ELF\0x", 5)), Code::F703,
+              "there is a zero byte at line 1, byte 4, so it is not text"}}) {
         const Answer outcome = read(row.path);
         CHECK(!outcome.good);
         CHECK(outcome.failure.code == row.code);
