@@ -71,7 +71,8 @@ class Driver {
         if (!job_->compiled_)
             return false;
         job_->values_ = evaluate(job_->plan());
-        if (aim_ == Aim::Price)
+        const bool laid = job_->request_.field_sets || !names_boundaries(job_->sheet());
+        if (aim_ == Aim::Price && laid) // a boundary has yet to give its values
             report_unset(*job_, job_->diagnostics_);
         return !job_->diagnostics_.has_errors();
     }

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "lang/check/resolve.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/loader.h"
@@ -25,6 +26,7 @@ struct Request {
     // for a price, and sooner.
     bool every_function = true;
     std::optional<Loaded> season{}; // in the place of the season that a job names, or of none
+    Withheld withheld{};
 };
 
 inline constexpr std::uint32_t max_use_depth = 16;

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/season_of_job.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/number_text.h"
 
@@ -162,56 +163,6 @@ std::pair<const ast::Text*, const ast::Text*> paths(const ast::Module& job) {
     return out;
 }
 
-// Letters and digits, small: "2027, autumn" and "2027-autumn" are one name.
-std::string bare(std::string_view text) {
-    std::string out;
-    for (const char c : text)
-        if ((c >= '0' && c <= '9') || (c >= 'a' && c <= 'z'))
-            out += c;
-        else if (c >= 'A' && c <= 'Z')
-            out += static_cast<char>(c - 'A' + 'a');
-    return out;
-}
-
-// A season's file that says it is another season: copied, and its head forgotten.
-void compare_head(const Program& program, const ast::Text& asked, const SourceMap& sources,
-                  Diagnostics& diagnostics) {
-    const ast::Text& title = program.modules[program.season].title;
-    const std::string wanted = bare(asked.text.substr(asked.text.rfind('/') + 1));
-    const std::string found = bare(title.text);
-    if (found.empty() || found.find(wanted) != std::string::npos ||
-        wanted.find(found) != std::string::npos)
-        return;
-    diagnostics.add({Code::L812,
-                     fmt::format("the job asks for season \"{}\", and {} says it is \"{}\"",
-                                 asked.text, sources.file(title.span.file).name(), title.text),
-                     {title.span, "another name"},
-                     {{asked.span, "asked for here"}},
-                     {"its values may be those of another year"},
-                     {{fmt::format("if they are those of {0}, write  season \"{0}\"", asked.text),
-                       Edit{title.span, fmt::format("\"{}\"", asked.text)}}}});
-}
-
-// Seasons are there, and the job takes none: the model's own values are in force.
-void tell_of_no_season(const ast::Module& job, const std::vector<std::string>& there,
-                       Diagnostics& diagnostics) {
-    constexpr std::size_t most_named = 5;
-    std::string names;
-    for (std::size_t i = 0; i < std::min(there.size(), most_named); ++i)
-        names += fmt::format("{}\"{}\"", i == 0 ? "" : ", ", there[i]);
-    if (there.size() > most_named)
-        names += fmt::format(" and {} more", there.size() - most_named);
-    Diagnostic d{Code::L813,
-                 "the job names no season, so the model's own prices are in force",
-                 {job.title.span, {}},
-                 {},
-                 {fmt::format("{} {} within reach: {}", there.size() == 1 ? "a season" : "seasons",
-                              there.size() == 1 ? "is" : "are", names)},
-                 {}};
-    d.helps.push_back({fmt::format("add a line like  season \"{}\"", there.front()), {}});
-    diagnostics.add(std::move(d));
-}
-
 void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnostics& diagnostics) {
     Program& program = reader.program;
     const ast::Module& job = program.modules[program.job];
@@ -238,13 +189,9 @@ void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnost
     if (season_path && program.season == none) { // from here on modules may move
         program.season = reader.load(ReferenceKind::Season, *season_path);
         if (program.season != none)
-            compare_head(program, *season_path, sources, diagnostics);
+            judge_season(program, *season_path, loader, sources, diagnostics);
     } else if (!season_path && program.season == none) {
-        const ast::Module& text = program.modules[program.job];
-        const std::vector<std::string> there =
-            loader.references(ReferenceKind::Season, sources.file(text.file).name());
-        if (!there.empty())
-            tell_of_no_season(text, there, diagnostics);
+        judge_no_season(program.modules[program.job], loader, sources, diagnostics);
     }
     if (model)
         program.model = reader.load(ReferenceKind::Model, *model);
@@ -279,6 +226,7 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     Program& program = reader.program;
     program.option = request.option;
     program.every_function = request.every_function;
+    program.withheld = request.withheld;
     const std::uint32_t first = reader.parse_text(request.name, request.text, request.kind);
     reader.know(first);
     if (request.season)

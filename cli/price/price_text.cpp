@@ -67,14 +67,20 @@ class Page {
         return text.empty() ? "" : text + " (take one with --option)";
     }
 
-    // "2027 (examples/2027.season); this job has no use for 13 of its values"
+    // "2027 (2027.season); nothing here uses its `wages`", or "… uses 13 of its values"
     static std::string season(const engine::JobHead& job) {
         if (job.season.empty())
             return {};
+        constexpr std::size_t most_named = 3;
         const std::size_t unused = job.season_unused.size();
-        return job.season + " (" + job.season_file + ")" +
-               (unused == 0 ? ""
-                            : "; this job has no use for " + count_text(unused) + " of its values");
+        std::string names;
+        for (const std::string& name : job.season_unused)
+            names += (names.empty() ? "its `" : ", `") + name + "`";
+        const std::string head = job.season + " (" + job.season_file + ")";
+        if (unused == 0)
+            return head;
+        return head + "; nothing here uses " +
+               (unused <= most_named ? names : count_text(unused) + " of its values");
     }
 
     void head() {

@@ -108,8 +108,8 @@ std::string card_text(const DatedCard& dated, bool earns, bool color) {
     out += "\n";
     if (lacks_a_rate(card))
         out += paragraph(
-            "- : there is no price because a requirement is not met. To see which, use `price` "
-            "with the two values set.");
+            "- : there is no price: a requirement is not met, or a value is outside its allowed "
+            "range. `price` with the two values set says which.");
     if (card.minimum)
         out += paragraph(fmt::format("No job under {}.", lang::money_text(*card.minimum)));
     for (const engine::CardFact& fact : card.fixed)

@@ -17,9 +17,12 @@ void report_unset_givens(const PricedJob& job, std::span<const char> asked,
                          lang::Diagnostics& diagnostics) {
     const lang::Sheet& sheet = job.sheet();
     std::vector<lang::LineId> lines;
-    for (const Origins::Unset& unset : job.compiled().origins.unset)
-        if (asked[unset.slot] != 0)
+    for (const Origins::Unset& unset : job.compiled().origins.unset) {
+        const std::uint32_t given = sheet.lines[unset.line].given;
+        // One that is set, and has no value, has an error of its own.
+        if (asked[unset.slot] != 0 && (given == lang::none || sheet.givens[given].settings.empty()))
             lines.push_back(unset.line);
+    }
     if (lines.empty())
         return;
     std::sort(lines.begin(), lines.end());
@@ -46,6 +49,9 @@ void report_unset_givens(const PricedJob& job, std::span<const char> asked,
         if (i < 3)
             help += fmt::format("{} set {} = …", i == 0 ? " " : ",", line.name);
     }
+    for (const lang::Diagnostic& other : diagnostics.all()) // the season may have it
+        if (other.code == lang::Code::L813)
+            diagnostic.helps = other.helps;
     diagnostic.helps.push_back({std::move(help), {}});
     diagnostics.add(std::move(diagnostic));
 }

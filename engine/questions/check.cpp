@@ -1,5 +1,7 @@
 #include "engine/questions/check.h"
 
+#include <optional>
+#include <string>
 #include <utility>
 
 #include "engine/driver.h"
@@ -12,47 +14,88 @@
 namespace acre::engine {
 namespace {
 
-// All that is said of a job on the way to its price, also where it stops short of one.
-lang::Said said_of(const PricedJob& job, lang::Said said) {
-    if (lacks_values(job)) {
-        report_unset(job, said.diagnostics);
-        return said; // nothing more can be worked out
-    }
-    said = estimate(job).said;
-    if (job.sheet().prices.empty())
-        report_faults(job, {}, said.diagnostics);
-    return said;
+// Where the errors are.
+lang::Withheld places_of(const lang::Said& said) {
+    lang::Withheld places;
+    for (const lang::Diagnostic& one : said.diagnostics.all())
+        if (one.severity() == lang::Severity::Error && one.primary.span.file < said.sources->size())
+            places.emplace_back(said.sources->file(one.primary.span.file).name(),
+                                one.primary.span.begin);
+    return places;
 }
+
+lang::Said without(lang::Code code, const lang::Said& said) {
+    lang::Said kept{{}, said.sources};
+    for (const lang::Diagnostic& one : said.diagnostics.all())
+        if (one.code != code)
+            kept.diagnostics.add(one);
+    return kept;
+}
+
+// What one job, option or model comes to.
+class Look {
+  public:
+    Look(lang::Request& request, lang::Loader& loader, Findings& findings)
+        : request_(request),
+          loader_(loader),
+          findings_(findings) {}
+
+    // The job that could be made, perhaps without the values that are at fault; nothing: there was
+    // none.
+    std::optional<Job> at(const std::string& note) {
+        request_.withheld.clear();
+        lang::Outcome<Job> job = make_job(request_, loader_, Aim::Look);
+        if (job) {
+            findings_.add(said_of(**job, std::move(job.said), true), note);
+            return *job;
+        }
+        findings_.add(job.said, note);
+        request_.withheld = places_of(job.said);
+        lang::Outcome<Job> rest = make_job(request_, loader_, Aim::Look);
+        if (!rest)
+            return std::nullopt;
+        findings_.add(said_of(**rest, std::move(rest.said), false), note);
+        return *rest;
+    }
+
+  private:
+    // All that is said on the way to the price, also where it stops short of one. `whole`: no
+    // value was withheld.
+    lang::Said said_of(const PricedJob& job, lang::Said said, bool whole) const {
+        if (request_.kind == lang::FileKind::Job && whole && !lacks_values(job)) {
+            said = estimate(job).said;
+            if (!job.sheet().prices.empty())
+                return said;
+        }
+        report_faults(job, {}, said.diagnostics);
+        // A model may leave open what a job sets.
+        return request_.kind == lang::FileKind::Job ? said : without(lang::Code::I603, said);
+    }
+
+    lang::Request& request_;
+    lang::Loader& loader_;
+    Findings& findings_;
+};
 
 CheckAnswer check_job(lang::Request request, lang::Loader& loader) {
     CheckAnswer answer;
     Findings findings;
-    lang::Outcome<Job> job = make_job(request, loader, Aim::Look);
-    if (!job) {
-        findings.add(job.said);
-        answer.said = findings.take();
-        return answer;
-    }
-    findings.add(said_of(**job, std::move(job.said)));
-    const std::vector<std::string> options =
-        request.option.empty() ? (*job)->sheet().job.options : std::vector<std::string>();
-    for (const std::string& title : options) {
-        request.option = title;
-        lang::Outcome<Job> with = make_job(request, loader, Aim::Look);
-        findings.add(with ? said_of(**with, std::move(with.said)) : with.said,
-                     "with the option \"" + title + "\"");
-        ++answer.options;
-    }
+    Look look(request, loader, findings);
+    const bool chosen = !request.option.empty();
+    const std::optional<Job> job = look.at({});
+    if (job && !chosen)
+        for (const std::string& title : (*job)->sheet().job.options) {
+            request.option = title;
+            look.at("with the option \"" + title + "\"");
+            ++answer.options;
+        }
     answer.said = findings.take();
     return answer;
 }
 
-CheckAnswer check_model(const lang::Request& request, lang::Loader& loader) {
+CheckAnswer check_model(lang::Request request, lang::Loader& loader) {
     Findings findings;
-    lang::Outcome<Job> job = make_job(request, loader, Aim::Look);
-    if (job && !lacks_values(**job))
-        report_faults(**job, {}, job.said.diagnostics);
-    findings.add(job.said);
+    Look(request, loader, findings).at({});
     return {findings.take(), 0, 0};
 }
 
@@ -67,7 +110,7 @@ CheckAnswer check(const lang::Request& request, lang::Loader& loader) {
     case lang::FileKind::Season:
         return check_season(whole, loader);
     default:
-        return check_model(whole, loader);
+        return check_model(std::move(whole), loader);
     }
 }
 

@@ -12,6 +12,7 @@
 #include "engine/questions/findings.h"
 #include "lang/check/check.h"
 #include "lang/check/resolve.h"
+#include "lang/check/resolve/season_names.h"
 #include "lang/diag/suggest.h"
 #include "lang/load_program.h"
 #include "lang/syntax/parse.h"
@@ -43,7 +44,7 @@ class SeasonCheck {
             try_model(model);
         CheckAnswer answer;
         answer.models = models_;
-        if (models_ > 0)
+        if (!givens_.empty())
             findings_.add(unknown_names(text, sources));
         answer.said = findings_.take();
         return answer;
@@ -69,7 +70,8 @@ class SeasonCheck {
             return;
         lang::Sheet sheet = lang::resolve(*program, *sources, diagnostics);
         const lang::FileId file = program->modules[program->season].file;
-        note_names(sheet, file);
+        if (!sheet.prices.empty()) // others use a model without a price, and their names count
+            note_names(sheet, file);
         lang::check(std::move(sheet), *sources, diagnostics);
         findings_.add(of_the_season(diagnostics, sources, file),
                       fmt::format("seen from the model {}", request.name));
@@ -116,7 +118,10 @@ class SeasonCheck {
                                {},
                                {},
                                {}};
-            for (const std::string_view near : lang::near_names(set->name.text, givens))
+            std::vector<std::string_view> found = lang::near_names(set->name.text, givens);
+            if (found.empty())
+                found = lang::resolving::longer_or_shorter(set->name.text, givens);
+            for (const std::string_view near : found)
                 d.helps.push_back({fmt::format("did you mean `{}`?", near),
                                    lang::Edit{set->name.span, std::string(near)}});
             said.diagnostics.add(std::move(d));

@@ -41,6 +41,8 @@ class Lint {
         if (!sheet_.prices.empty()) {
             unused_lines();
             covers();
+            for (const PriceItem& item : sheet_.prices)
+                has_costs(item);
         }
         for (const Given& given : sheet_.givens)
             swing(given);
@@ -110,6 +112,20 @@ class Lint {
                 diagnostics_.add(std::move(d));
             }
         }
+    }
+
+    // It bills its minimum all the same.
+    void has_costs(const PriceItem& item) {
+        const bool minimum =
+            std::any_of(item.steps.begin(), item.steps.end(),
+                        [](const PriceStep& step) { return step.kind == ast::StepKind::AtLeast; });
+        if (!item.costs.empty() || (!minimum && sheet_.costs.empty()))
+            return;
+        Diagnostic d =
+            problem(Code::L833, fmt::format("the price \"{}\" covers no cost", item.title),
+                    item.span, minimum ? "only its `at least` is billed" : "nothing is billed");
+        d.helps.push_back({"name the parts whose costs it is to cover:  covers \"…\"", {}});
+        diagnostics_.add(std::move(d));
     }
 
     void swing(const Given& given) {

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "lang/check/sheet.h"
@@ -12,6 +13,10 @@
 #include "lang/syntax/ast.h"
 
 namespace acre::lang {
+
+// Places of errors that were told, by the name of a file and the byte in it. A given that is set by
+// a statement with one of them has no value: the others can still be judged.
+using Withheld = std::vector<std::pair<std::string, std::uint32_t>>;
 
 // All the texts of one compilation, parsed. uses[i] are the modules that the Use statements of
 // modules[i] name, in order.
@@ -29,6 +34,7 @@ struct Program {
     // False: functions that nothing calls stay without formulas, unless the model itself writes
     // them. Enough for a price.
     bool every_function = true;
+    Withheld withheld;
 };
 
 // Reports N2xx and I60x. Always returns a sheet; what could not be resolved is a Missing node.

@@ -60,6 +60,8 @@ std::optional<PlainJob> job_of(const ast::Module& module) {
 
 std::string PlainJob::key(const std::string& folder) const {
     std::string text = folder + "\n" + model + "\n" + season;
+    if (date) // a season is judged by the year of the job
+        text += "\n" + std::to_string(date->year);
     std::vector<std::string> names;
     for (const Set& set : sets)
         names.push_back(set.name);

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <utility>
 
+#include "engine/plan/plan_roots.h"
+
 namespace acre::engine {
 namespace {
 
@@ -29,6 +31,7 @@ SharedPlan::SharedPlan(Job job, const PlainJob* first) : job_(std::move(job)) {
     days_ = slot("days");
     gallons_ = slot("gallons");
     find_machines();
+    roots_ = root_slots(sheet, job_->compiled(), {});
 }
 
 Slot SharedPlan::slot(const std::string& name) const {
@@ -73,22 +76,30 @@ bool SharedPlan::put(const PlainJob::Set& set) {
     return true;
 }
 
-bool SharedPlan::is_lawful(const Values& values) const {
+// Nothing is to be said of these values: requirements hold, givens are inside their ranges, and
+// every figure of the price is a number that is not below zero. All else goes the long way.
+bool SharedPlan::is_plain(const Values& values) const {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
     for (const Slot slot : plan.require_slot)
         if (slot != no_slot && values.slot[slot] != 1)
             return false;
+    const auto outside = [&](double value, Slot low, Slot high) {
+        return (low != no_slot && !(value >= values.slot[low])) ||
+               (high != no_slot && !(value <= values.slot[high]));
+    };
     for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
         const Slot given = plan.line_slot[sheet.givens[i].line];
         if (given == no_slot)
             continue;
         const double value = values.slot[given];
-        if ((plan.within_low[i] != no_slot && value < values.slot[plan.within_low[i]]) ||
-            (plan.within_high[i] != no_slot && value > values.slot[plan.within_high[i]]))
+        if (outside(value, plan.within_low[i], plan.within_high[i]) ||
+            outside(value, plan.swing_low[i], plan.swing_high[i]))
             return false;
     }
-    return std::isfinite(values.slot[plan.line_slot[sheet.price_total]]);
+    return std::all_of(roots_.begin(), roots_.end(), [&](Slot slot) {
+        return std::isfinite(values.slot[slot]) && values.slot[slot] >= 0;
+    });
 }
 
 bool SharedPlan::facts(const PlainJob& from, SeasonJob& to, SeasonMachines& all) {
@@ -96,7 +107,7 @@ bool SharedPlan::facts(const PlainJob& from, SeasonJob& to, SeasonMachines& all)
                                 [&](const PlainJob::Set& set) { return put(set); }))
         return false;
     const Values values = evaluate(job_->plan(), inputs_);
-    if (!is_lawful(values))
+    if (!is_plain(values))
         return false;
     facts(values, to, all);
     return true;

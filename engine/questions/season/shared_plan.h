@@ -23,7 +23,7 @@ class SharedPlan {
 
     // Of the job that the plan was made for. The machines met go into `all`.
     void facts(SeasonJob& to, SeasonMachines& all) { facts(job_->values(), to, all); }
-    // Of another one. False: something is not lawful, and the whole way has to say what.
+    // Of another one. False: there is something to say of it, and the whole way has to.
     bool facts(const PlainJob& from, SeasonJob& to, SeasonMachines& all);
     std::size_t steps() const { return job_->plan().size(); } // of calculation
 
@@ -38,12 +38,13 @@ class SharedPlan {
     std::vector<double> inputs_, slope_, bar_;
     Slot days_ = no_slot, gallons_ = no_slot;
     std::vector<Machine> machines_;
+    std::vector<Slot> roots_; // figures of the price, and requirements
     bool plain_ = false; // every given that jobs of this key set is an input
 
     Slot slot(const std::string& name) const;
     void find_machines();
     bool put(const PlainJob::Set& set);
-    bool is_lawful(const Values& values) const;
+    bool is_plain(const Values& values) const;
     void facts(const Values& values, SeasonJob& to, SeasonMachines& all);
 };
 

@@ -81,7 +81,37 @@ class Builder {
             const std::uint32_t target =
                 alias.own ? make_own(owner, a, alias) : make_shared(owner, a, alias);
             r_.instances[owner].targets[a] = target;
+            if (!alias.own && is_first_of_its_model(owner))
+                report_same(owner, a);
         }
+    }
+
+    bool is_first_of_its_model(std::uint32_t owner) const {
+        return std::none_of(
+            r_.instances.begin(), r_.instances.begin() + owner,
+            [&](const Instance& other) { return other.module == r_.instances[owner].module; });
+    }
+
+    // Two names without `with` for one model: one machine, not two.
+    void report_same(std::uint32_t owner, std::uint32_t a) {
+        const Scope& scope = r_.scopes[r_.instances[owner].module];
+        const Alias& alias = scope.aliases[a];
+        const auto before =
+            std::find_if(scope.aliases.begin(), scope.aliases.begin() + a, [&](const Alias& other) {
+                return !other.own && other.module == alias.module;
+            });
+        if (before == scope.aliases.begin() + a || !has_lines(alias.module))
+            return;
+        Diagnostic d = problem(Code::L832,
+                               fmt::format("`{}` is the same as `{}`: without `with` a model is "
+                                           "there once, whatever it is called",
+                                           alias.name, before->name),
+                               alias.span, "not another one");
+        d.others.push_back({before->span, "the same"});
+        d.helps.push_back(
+            {"give the second its own values:  use \"…\" as … with purchase = $…, power = … hp",
+             {}});
+        r_.add(std::move(d));
     }
 
     std::uint32_t make_own(std::uint32_t owner, std::uint32_t a, const Alias& alias) {

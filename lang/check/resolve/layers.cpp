@@ -11,6 +11,7 @@
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
+#include "lang/check/resolve/passed_over.h"
 #include "lang/check/resolve/resolution.h"
 #include "lang/check/resolve/season_names.h"
 #include "lang/diag/place.h"
@@ -18,6 +19,15 @@
 
 namespace acre::lang::resolving {
 namespace {
+
+// An error in it was told before; its given is to have no value.
+bool is_withheld(const Resolution& r, Span span) {
+    const Withheld& places = r.program.withheld;
+    return std::any_of(places.begin(), places.end(), [&](const auto& place) {
+        return place.second >= span.begin && place.second < span.end &&
+               place.first == r.sources.file(span.file).name();
+    });
+}
 
 // One list of `set` statements: the values of one place, in which each given may be set once.
 class Place {
@@ -31,17 +41,18 @@ class Place {
     void set(const ast::Set& set, Span span) {
         const Found found =
             where_.block == none ? look_up_outside(r_, set.name.text, none) : in_block(set.name);
+        withheld_ = is_withheld(r_, span);
         if (found.state == Found::State::Absent)
-            return unknown(set.name);
+            return withheld_ ? void() : unknown(set.name);
         if (found.state == Found::State::Silent)
             return;
         if (r_.sheet.lines[found.line].given == none)
-            return computed(set.name, found.line);
+            return withheld_ ? void() : computed(set.name, found.line);
         if (where_.block != none && !found.each_block &&
             r_.sheet.lines[found.line].block != where_.block)
-            return not_of_block(set.name, found.line);
+            return withheld_ ? void() : not_of_block(set.name, found.line);
         const bool all = found.each_block && where_.block == none;
-        if (set_before(set.name, found.line, all))
+        if (!withheld_ && set_before(set.name, found.line, all))
             return;
         const std::string because = set.because ? std::string(set.because->text) : std::string();
         if (!all)
@@ -86,7 +97,8 @@ class Place {
              const Where& where, bool all) {
         const std::size_t nodes = r_.sheet.nodes.size();
         const std::size_t args = r_.sheet.args.size();
-        const NodeId value = build(r_, where, set.value, choice_of(r_.sheet.lines[line].type));
+        const NodeId value =
+            withheld_ ? none : build(r_, where, set.value, choice_of(r_.sheet.lines[line].type));
         if (!apply_) { // an option that is not chosen: its errors are told, its values are not kept
             r_.sheet.nodes.resize(nodes);
             r_.sheet.args.resize(args);
@@ -96,6 +108,8 @@ class Place {
         // all.
         auto& settings = r_.sheet.givens[r_.sheet.lines[line].given].settings;
         const bool one_is_set = all && !settings.empty() && settings.back().layer == layer_;
+        if (layer_ == Layer::Field && !settings.empty() && settings.back().layer == Layer::Job)
+            report_passed_over(r_, line, settings.back(), value);
         settings.insert(one_is_set ? settings.end() - 1 : settings.end(),
                         {layer_, span, value, because});
     }
@@ -204,6 +218,7 @@ class Place {
     Layer layer_;
     Where where_;
     bool apply_;
+    bool withheld_ = false; // the statement at hand
     std::unordered_map<std::uint64_t, Span> before_;
     std::vector<std::string> in_sight_;
     std::vector<std::string_view> givens_;
@@ -315,9 +330,14 @@ void lay_values(Resolution& r) {
         lay_options(r);
     }
     lay_sets(r, r.program.command_line, Layer::CommandLine);
-    for (const Given& given : r.sheet.givens)
-        if (!given.settings.empty())
-            r.sheet.lines[given.line].value = given.settings.back().value;
+    for (Given& given : r.sheet.givens) {
+        if (given.settings.empty())
+            continue;
+        Setting& last = given.settings.back();
+        if (last.value != none && is_withheld(r, last.span))
+            last.value = none; // a default of the model
+        r.sheet.lines[given.line].value = last.value;
+    }
 }
 
 } // namespace acre::lang::resolving

@@ -18,7 +18,39 @@ std::string_view last_part(std::string_view name) {
     return name.substr(name.rfind('.') + 1);
 }
 
+// A letter or two apart, or a prefix too many or too few; two prefixes that differ are of two
+// models.
+std::vector<std::string_view> slips_of(std::string_view name,
+                                       const std::vector<std::string_view>& all) {
+    const std::size_t limit = std::min<std::size_t>(2, name.size() / 3);
+    std::vector<std::string_view> out;
+    for (const std::string_view given : all) {
+        const bool prefix_only =
+            last_part(given) == last_part(name) &&
+            (given.size() < name.size() ? given : name).find('.') == given.npos;
+        if (out.size() < 3 && (prefix_only || edit_distance(name, given, limit) <= limit) &&
+            std::find(out.begin(), out.end(), given) == out.end())
+            out.push_back(given);
+    }
+    return out;
+}
+
 } // namespace
+
+std::vector<std::string_view> longer_or_shorter(std::string_view name,
+                                                std::span<const std::string_view> names) {
+    constexpr std::size_t least = 4; // letters that tell one name from another
+    const auto begins = [](std::string_view longer, std::string_view start) {
+        return last_part(start).size() >= least && longer.size() > start.size() &&
+               longer.starts_with(start) && longer[start.size()] == '_';
+    };
+    std::vector<std::string_view> out;
+    for (const std::string_view other : names)
+        if (out.size() < 3 && (begins(other, name) || begins(name, other)) &&
+            std::find(out.begin(), out.end(), other) == out.end())
+            out.push_back(other);
+    return out;
+}
 
 SeasonNames::SeasonNames(Resolution& r, std::vector<std::string> givens)
     : r_(r),
@@ -37,20 +69,12 @@ bool SeasonNames::is_prefix(std::string_view head) const {
 std::vector<std::string_view> SeasonNames::near(std::string_view name) const {
     const std::string_view head = name.substr(0, name.find('.'));
     const std::vector<std::string_view> all(givens_.begin(), givens_.end());
-    if (head.size() < name.size() && is_prefix(head))
-        return near_names(name, all);
     std::vector<std::string_view> out;
-    const std::size_t limit = std::min<std::size_t>(2, name.size() / 3);
-    for (const std::string_view given : all) {
-        // A prefix too many, or too few; two prefixes that differ are of two models.
-        const bool prefix_only = last_part(given) == last_part(name) &&
-                                 (given.size() < name.size() ? given.find('.') == given.npos
-                                                             : name.find('.') == name.npos);
-        if (out.size() < 3 && (prefix_only || edit_distance(name, given, limit) <= limit) &&
-            std::find(out.begin(), out.end(), given) == out.end())
-            out.push_back(given);
-    }
-    return out;
+    if (head.size() < name.size() && is_prefix(head))
+        out = near_names(name, all);
+    else
+        out = slips_of(name, all);
+    return out.empty() ? longer_or_shorter(name, all) : out;
 }
 
 void SeasonNames::report() {

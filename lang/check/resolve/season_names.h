@@ -2,6 +2,7 @@
 // models, so most of them are meant for others; what looks like a slip is told by itself.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,6 +11,11 @@
 #include "lang/syntax/ast.h"
 
 namespace acre::lang::resolving {
+
+// `names` that `name` begins, or that begin it, a word or more apart: `wage` of `wage_per_hour`,
+// `prices.reserve_share` of `prices.reserve`. At most three.
+std::vector<std::string_view> longer_or_shorter(std::string_view name,
+                                                std::span<const std::string_view> names);
 
 class SeasonNames {
   public:
