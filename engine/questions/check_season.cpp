@@ -1,5 +1,6 @@
 #include "engine/questions/check_season.h"
 
+#include <map>
 #include <set>
 #include <string>
 #include <string_view>
@@ -44,7 +45,10 @@ class SeasonCheck {
             try_model(model);
         CheckAnswer answer;
         answer.models = models_;
-        if (!givens_.empty())
+        for (const auto& [model, names] : unpriced_)
+            if (!used_.contains(model))
+                names_.add(names);
+        if (models_ > 0)
             findings_.add(unknown_names(text, sources));
         answer.said = findings_.take();
         return answer;
@@ -70,22 +74,33 @@ class SeasonCheck {
             return;
         lang::Sheet sheet = lang::resolve(*program, *sources, diagnostics);
         const lang::FileId file = program->modules[program->season].file;
-        if (!sheet.prices.empty()) // others use a model without a price, and their names count
-            note_names(sheet, file);
+        note_names(sheet, file, sheet.prices.empty() ? unpriced_[request.name] : names_);
+        if (!sheet.prices.empty())
+            for (const lang::ast::Module& module : program->modules)
+                used_.insert(sources->file(module.file).name());
         lang::check(std::move(sheet), *sources, diagnostics);
         findings_.add(of_the_season(diagnostics, sources, file),
                       fmt::format("seen from the model {}", request.name));
         ++models_;
     }
 
-    void note_names(const lang::Sheet& sheet, lang::FileId file) {
+    struct Names {
+        std::set<std::string> givens;  // that a model lets a season set
+        std::set<std::uint32_t> known; // statements that set one of them, by where they begin
+        void add(const Names& other) {
+            givens.insert(other.givens.begin(), other.givens.end());
+            known.insert(other.known.begin(), other.known.end());
+        }
+    };
+
+    static void note_names(const lang::Sheet& sheet, lang::FileId file, Names& names) {
         for (const lang::Given& given : sheet.givens) {
             const lang::Line& line = sheet.lines[given.line];
             if (line.block == lang::none)
-                givens_.insert(line.name);
+                names.givens.insert(line.name);
             for (const lang::Setting& setting : given.settings)
                 if (setting.layer == lang::Layer::Season && setting.span.file == file)
-                    known_.insert(setting.span.begin);
+                    names.known.insert(setting.span.begin);
         }
     }
 
@@ -106,10 +121,10 @@ class SeasonCheck {
     lang::Said unknown_names(const lang::ast::Module& text,
                              const std::shared_ptr<const lang::SourceMap>& sources) const {
         lang::Said said{{}, sources};
-        const std::vector<std::string_view> givens(givens_.begin(), givens_.end());
+        const std::vector<std::string_view> givens(names_.givens.begin(), names_.givens.end());
         for (const lang::ast::Statement& statement : text.statements) {
             const auto* set = std::get_if<lang::ast::Set>(&statement.node);
-            if (set == nullptr || known_.contains(statement.span.begin) ||
+            if (set == nullptr || names_.known.contains(statement.span.begin) ||
                 told_.contains(line_of(*sources, set->name.span)))
                 continue;
             lang::Diagnostic d{Code::L807,
@@ -133,9 +148,10 @@ class SeasonCheck {
     lang::Loader& loader_;
     Findings findings_;
     std::size_t models_ = 0;
-    std::set<std::string> givens_;  // that any model lets a season set
-    std::set<std::uint32_t> known_; // statements that set one of them, by where they begin
-    std::set<std::uint32_t> told_;  // lines of the season with an error of their own
+    Names names_;                           // of the models that a job can price
+    std::map<std::string, Names> unpriced_; // of the others, by file
+    std::set<std::string> used_;   // files that priced models use: there their names have a prefix
+    std::set<std::uint32_t> told_; // lines of the season with an error of their own
 };
 
 } // namespace
