@@ -11,7 +11,6 @@
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/job_lanes.h"
 #include "engine/questions/work_limit.h"
-#include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -27,34 +26,7 @@ struct Reading {
     std::vector<lang::LineId> lines;
 };
 
-// Where nothing has an answer. A bound that is a formula may move with the grid.
-std::optional<lang::Diagnostic> unlawful_place(const PricedJob& job, const Axis& axis,
-                                               const GridQuestion::Along& along) {
-    const Plan& plan = job.plan();
-    const Slot low = plan.within_low[axis.given];
-    const Slot high = plan.within_high[axis.given];
-    const auto fixed = [&](Slot slot) {
-        return slot != no_slot && plan.operations[slot].code == OpCode::Constant;
-    };
-    if (!axis.within || !fixed(low) || !fixed(high))
-        return std::nullopt;
-    const auto dust = [](double bound) { return 1e-12 * std::fabs(bound); };
-    const Range& within = *axis.within;
-    for (const double x : along.at)
-        if (x < within.low - dust(within.low) || x > within.high + dust(within.high)) {
-            const auto text = [&](double value) {
-                return value_text(job.sheet(), axis.line, value);
-            };
-            return placeless(lang::Code::Q003,
-                             fmt::format("`{}` at {} is outside its allowed range {} .. {}",
-                                         along.given, text(x), text(within.low),
-                                         text(within.high)));
-        }
-    return std::nullopt;
-}
-
-std::optional<lang::Diagnostic> unfit_places(const PricedJob& job, const Axis& axis,
-                                             const GridQuestion::Along& along) {
+std::optional<lang::Diagnostic> unfit_places(const Axis& axis, const GridQuestion::Along& along) {
     if (along.at.empty())
         return placeless(lang::Code::Q002, fmt::format("no values for `{}`", along.given));
     for (const double x : along.at)
@@ -63,7 +35,7 @@ std::optional<lang::Diagnostic> unfit_places(const PricedJob& job, const Axis& a
             return placeless(
                 lang::Code::Q002,
                 fmt::format("`{}` cannot take one of the values asked for", along.given));
-    return unlawful_place(job, axis, along);
+    return std::nullopt;
 }
 
 lang::Diagnostic too_many_cells() {
@@ -94,7 +66,7 @@ lang::Said read_axes(const PricedJob& job, const GridQuestion& question, Reading
             if (other.input == axis->input)
                 return wrong(
                     placeless(lang::Code::Q002, fmt::format("`{}` is named twice", along.given)));
-        if (auto unfit = unfit_places(job, *axis, along))
+        if (auto unfit = unfit_places(*axis, along))
             return wrong(std::move(*unfit));
         if (along.at.size() > max_grid_cells / result.cells)
             return wrong(too_many_cells());
