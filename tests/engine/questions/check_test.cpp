@@ -124,4 +124,30 @@ TEST_CASE("a value outside its range is a fault though no figure rests on it") {
                 files) == std::vector{Code::I602});
 }
 
+TEST_CASE("a value that is at fault hides no other, and none is made up in its place") {
+    const Files files = {{"ripping.rate", "model \"Ripping\"\n"
+                                          "given area : ac \"acres\" within 1 ac .. 90 ac\n"
+                                          "given wage = $30/h \"driver\"\n"
+                                          "given pace = 2 ac/h \"pace\"\n"
+                                          "require wage > $31/h \"a driver's least\"\n"
+                                          "cost rip : $/h = wage over area / pace\n"
+                                          "price \"All\" per ac of area\n"}};
+    const std::string job = "job \"Creek\"\nmodel \"ripping\"\n";
+    // The model's own wage would fail the requirement; it is not in force.
+    CHECK(codes(lang::FileKind::Job, job + "set area = 99 ac\nset wage = $44\n", files) ==
+          std::vector{Code::U304, Code::I602});
+    CHECK(codes(lang::FileKind::Job,
+                job + "set area = 99 ac\nset wage = $44/h\nset paces = 3 ac/h\n",
+                files) == std::vector{Code::I601, Code::I602});
+}
+
+TEST_CASE("a model that leaves values open is judged as far as they let it") {
+    CHECK(codes(lang::FileKind::Model,
+                "model \"Standing\"\n"
+                "given area : ac \"acres\"\n"
+                "given standby = 30 h/day \"standby\" within 0 h/day .. 24 h/day\n"
+                "cost mow : $/ac = $9/ac over area\n"
+                "price \"All\" per ac of area\n") == std::vector{Code::I602});
+}
+
 } // namespace check_test

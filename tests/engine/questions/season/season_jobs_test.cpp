@@ -22,7 +22,7 @@ const std::string crawler = "model \"crawler\"\ngiven paid = $230,000/yr\n"
                             "fixed_per_year : $/yr = paid\n"
                             "own_per_hour : $/h = paid / hours_per_year\n";
 const std::string ripping = "model \"ripping\"\nuse \"crawler\" as crawler\n"
-                            "given area = 10 ac  within 1 ac .. 500 ac\n"
+                            "given area = 10 ac  within 1 ac .. 500 ac  swing 5 ac .. 450 ac\n"
                             "given method = one_way | both\n"
                             "hours : h = area * (when method is both then 2 otherwise 1) / 2 ac * "
                             "1 h\n"
@@ -91,6 +91,20 @@ TEST_CASE("what is not lawful is told the whole way, also by a job that could sh
     CHECK(code_of("set area = 40 ac\n") == lang::Code::I603);
     CHECK(jobs.jobs().size() == 1);
     CHECK_FALSE(jobs.too_much());
+}
+
+TEST_CASE("what a price would warn of is told of every job that shares a plan") {
+    SeasonJobs jobs = reader();
+    CHECK(jobs.add("a.job", job("a", "date 2027-05-01\nset area = 40 ac\n"))
+              .diagnostics.all()
+              .empty());
+    for (const char* name : {"b.job", "c.job"}) {
+        const lang::Said said = jobs.add(name, job("b", "date 2027-05-01\nset area = 470 ac\n"));
+        REQUIRE(said.diagnostics.all().size() == 1);
+        CHECK(said.diagnostics.all()[0].code == lang::Code::L802);
+    }
+    CHECK(jobs.plans() == 1);
+    CHECK(jobs.jobs().size() == 3);
 }
 
 TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
