@@ -108,9 +108,7 @@ class Builder {
                                            alias.name, before->name),
                                alias.span, "not another one");
         d.others.push_back({before->span, "the same"});
-        d.helps.push_back(
-            {"give the second its own values:  use \"…\" as … with purchase = $…, power = … hp",
-             {}});
+        d.helps.push_back({"give the second its own values:  use … as … with purchase = $…", {}});
         r_.add(std::move(d));
     }
 
