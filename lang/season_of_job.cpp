@@ -10,12 +10,10 @@
 
 #include <fmt/format.h>
 
+#include "lang/units/letters.h"
+
 namespace acre::lang {
 namespace {
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 // Letters and digits, small: "2027, autumn" and "2027-autumn" are one name.
 std::string bare(std::string_view text) {
