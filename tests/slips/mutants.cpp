@@ -45,11 +45,6 @@ class Maker {
         re_prefix();
         shift_decimal();
         drop_parts();
-        swap_operator();
-        misspell_declared();
-        drop_line();
-        double_line();
-        swap_names();
     }
 
   private:
@@ -280,65 +275,6 @@ class Maker {
              [&](const std::smatch& m) { add("drop-covers", at(m, 1), after(m, 1), ""); });
         each(R"((?:^|\n) *cost [^\n]*?( over [^"\n]*))",
              [&](const std::smatch& m) { add("drop-over", at(m, 1), after(m, 1), " "); });
-    }
-
-    // Times for over and back. Plus for minus is another formula, and as lawful.
-    void swap_operator() {
-        each(R"([A-Za-z0-9_)%] ([*/]) [A-Za-z0-9_($])",
-             [&](const std::smatch& m) {
-                 add("swap-operator", at(m, 1), after(m, 1), m[1] == "*" ? "/" : "*");
-             });
-    }
-
-    // The name where it is given, not where it is used.
-    void misspell_declared() {
-        each(
-            R"((?:^|\n) *(?:(?:given|cost|event|noun|choice) +([a-z_0-9]{4,})|([a-z_0-9]{4,}) *:))",
-            [&](const std::smatch& m) {
-                const std::size_t group = m[1].matched ? 1 : 2;
-                const std::string word = m[group];
-                if (!is_job() && !is_season() && swapped(word) != word)
-                    add("misspell-declared", at(m, group), after(m, group), swapped(word));
-            });
-    }
-
-    // A statement that others rest on, or a value that its model asks for.
-    void drop_line() {
-        each(R"((?:^|\n)( *(?:(?:given|use|noun|choice|set) |[a-z_][a-z_0-9]* *:)[^\n]*))",
-             [&](const std::smatch& m) {
-                 const std::size_t begin = at(m, 1);
-                 const std::string whole = statement_text(plain_, begin);
-                 const std::string name = name_of_statement(plain_, begin);
-                 const bool sets = name.starts_with("set ");
-                 const std::string given =
-                     sets ? files_.given(name.substr(4),
-                                         is_job() ? files_.model_of(file_) : "ripping")
-                          : std::string();
-                 if (sets ? given.empty() || given.find(" = ") != std::string::npos
-                          : whole.find(" because ") != std::string::npos)
-                     return;
-                 add("drop-line", begin, begin + whole.size() + 1, "");
-             });
-    }
-
-    void double_line() {
-        each(R"((?:^|\n)( *(?:(?:given|cost|set|margin|overhead) |[a-z_][a-z_0-9]* *:)[^\n]*))",
-             [&](const std::smatch& m) {
-                 const std::size_t begin = at(m, 1);
-                 const std::size_t size = statement_text(plain_, begin).size();
-                 add("double-line", begin + size, begin + size, "\n" + text_.substr(begin, size));
-             });
-    }
-
-    // Of two values that stand one under the other.
-    void swap_names() {
-        each(R"((?:^|\n) *(set|given) +([a-z_.0-9]+)[^\n]*\n *(set|given) +([a-z_.0-9]+))",
-             [&](const std::smatch& m) {
-                 const std::size_t between = after(m, 2);
-                 if (m[1] == m[3])
-                     add("swap-names", at(m, 2), after(m, 4),
-                         m[4].str() + text_.substr(between, at(m, 4) - between) + m[2].str());
-             });
     }
 
     const Files& files_;
