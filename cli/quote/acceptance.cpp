@@ -37,7 +37,8 @@ std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,
     return lang::placeless(
         Code::R007, "no quote was issued: a warning stands against it: " + missing,
         {"the warning may move the price, and a quote binds"},
-        {"mend it; or, if it is meant, accept it, and the record says so: " + mend});
+        {"put it right, and ask for the quote again",
+         "if it is meant, issue the quote with" + mend + " , and its record keeps that"});
 }
 
 } // namespace acre::cli
