@@ -6,6 +6,7 @@
 #include <string>
 #include <utility>
 
+#include "lang/check/bare_share.h"
 #include "lang/units/catalog.h"
 
 namespace acre::cli {
@@ -18,6 +19,14 @@ const lang::UnitCatalog& catalog() {
 std::optional<lang::Unit> unit_of(std::string_view text) {
     lang::UnitError error{};
     return lang::read_unit(text, catalog(), error);
+}
+
+// What the notation says of a bare number where a share is declared (lang/check/bare_share.h).
+lang::Diagnostic no_share(std::string_view where, std::string_view written, double value) {
+    const lang::ShareMends mends = lang::share_mends(std::abs(value), written);
+    return lang::placeless(lang::Code::S124,
+                           std::string(where) + "`" + std::string(written) + "` is no share", {},
+                           {"write  " + mends.likely, mends.why + "  " + mends.other});
 }
 
 } // namespace
@@ -50,6 +59,8 @@ lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit
     if (!to || from->dim != to->dim)
         return unread(quoted + " is not a quantity in " +
                       (unit_text.empty() ? "plain numbers" : std::string(unit_text)));
+    if (unit.empty() && value != 0 && lang::is_share({lang::Type::Kind::Number, 0, *to}))
+        return no_share(where, std::string_view(text).substr(text.starts_with('-') ? 1 : 0), value);
     return lang::conversion(*from, *to).apply(value);
 }
 
