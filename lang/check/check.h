@@ -13,8 +13,8 @@ namespace acre::lang {
 std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics,
                                   int notation = current_notation);
 
-// Warnings L80x. Values are not known here; L802 and L806 are reported where they are (constant
-// bounds only).
+// Warnings L80x, and I611 for an allowed range that is empty. Values are not known here; L802 and
+// L806 are reported where they are (constant bounds only).
 void lint(const CheckedSheet& sheet, const SourceMap& sources, Diagnostics& diagnostics);
 
 } // namespace acre::lang

@@ -42,8 +42,10 @@ class Lint {
             unused_lines();
             covers();
         }
-        for (const Given& given : sheet_.givens)
+        for (const Given& given : sheet_.givens) {
+            within(given);
             swing(given);
+        }
     }
 
   private:
@@ -110,6 +112,26 @@ class Lint {
                 diagnostics_.add(std::move(d));
             }
         }
+    }
+
+    // An error: no value could ever be lawful.
+    void within(const Given& given) {
+        const auto low = constant(sheet_, given.within_low);
+        const auto high = constant(sheet_, given.within_high);
+        if (!low || !high || *low <= *high)
+            return;
+        const auto text = [&](NodeId bound) { return sources_.text(sheet_.nodes[bound].span); };
+        Diagnostic d = problem(
+            Code::I611,
+            fmt::format("the allowed range of `{}` is empty", sheet_.lines[given.line].name),
+            given.within_span, "must rise");
+        const std::string rising =
+            fmt::format("{} .. {}", text(given.within_high), text(given.within_low));
+        const Span low_span = sheet_.nodes[given.within_low].span;
+        const Span high_span = sheet_.nodes[given.within_high].span;
+        d.helps.push_back({fmt::format("write the lower bound first:  within {}", rising),
+                           Edit{{low_span.file, low_span.begin, high_span.end}, rising}});
+        diagnostics_.add(std::move(d));
     }
 
     void swing(const Given& given) {
