@@ -21,6 +21,18 @@ std::optional<lang::Unit> unit_of(std::string_view text) {
     return lang::read_unit(text, catalog(), error);
 }
 
+// As in the notation: "2,600", not "20,00" nor "4,0".
+bool commas_group(std::string_view text) {
+    const auto digit = [&](std::size_t i) {
+        return i < text.size() && text[i] >= '0' && text[i] <= '9';
+    };
+    for (std::size_t i = 0; i < text.size(); ++i)
+        if (text[i] == ',' && !(i > 0 && digit(i - 1) && digit(i + 1) && digit(i + 2) &&
+                                digit(i + 3) && !digit(i + 4)))
+            return false;
+    return true;
+}
+
 // What the notation says of a bare number where a share is declared (lang/check/bare_share.h).
 lang::Diagnostic no_share(std::string_view where, std::string_view written, double value) {
     const lang::ShareMends mends = lang::share_mends(std::abs(value), written);
@@ -33,6 +45,12 @@ lang::Diagnostic no_share(std::string_view where, std::string_view written, doub
 
 lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit_text,
                                     std::string_view where) {
+    const auto unread = [&](std::string why) {
+        return lang::placeless(lang::Code::C003, std::string(where) + std::move(why));
+    };
+    const std::string quoted = "`" + std::string(text) + "`";
+    if (!commas_group(text))
+        return unread("the comma in " + quoted + " does not group three digits");
     std::string digits;
     const bool money = text.starts_with('$');
     std::size_t at = money ? 1 : 0;
@@ -48,10 +66,6 @@ lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit
     const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     const std::optional<lang::Unit> from = unit_of(unit.empty() ? "1" : unit);
     const std::optional<lang::Unit> to = unit_of(unit_text.empty() ? "1" : unit_text);
-    const auto unread = [&](std::string why) {
-        return lang::placeless(lang::Code::C003, std::string(where) + std::move(why));
-    };
-    const std::string quoted = "`" + std::string(text) + "`";
     if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
         return unread(quoted + " does not start with a number");
     if (!from)
