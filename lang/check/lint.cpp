@@ -88,6 +88,10 @@ class Lint {
         for (const PriceItem& item : sheet_.prices)
             for (const std::uint32_t cost : item.costs)
                 covered[cost].push_back(&item);
+        if (!sheet_.costs.empty())
+            for (const PriceItem& item : sheet_.prices)
+                if (item.costs.empty())
+                    covers_nothing(item);
         for (std::size_t i = 0; i < sheet_.costs.size(); ++i) {
             const Line& rate = sheet_.lines[sheet_.costs[i].rate];
             if (covered[i].empty()) {
@@ -112,6 +116,16 @@ class Lint {
                 diagnostics_.add(std::move(d));
             }
         }
+    }
+
+    void covers_nothing(const PriceItem& item) {
+        Diagnostic d =
+            problem(Code::L820, fmt::format("the price \"{}\" covers no cost", item.title),
+                    item.span, "covers nothing");
+        d.notes.push_back(
+            "without `covers` a price takes the costs that no other price names, and none is left");
+        d.helps.push_back({"name its part in its `covers`, or take the price out", std::nullopt});
+        diagnostics_.add(std::move(d));
     }
 
     // An error: no value could ever be lawful.
