@@ -69,6 +69,10 @@ class Steps {
         return value() * lang::to_double(sheet_.nodes[step_->value].type.unit.scale);
     }
 
+    double in_base_units(lang::LineId line) const {
+        return job_.value(line) * lang::to_double(sheet_.lines[line].type.unit.scale);
+    }
+
     // "`markup 150 %`", "`markup profit`, 1,200 %,": as written, and what it comes to.
     std::string words() const {
         std::string text = fmt::format("`{}`", source_text(job_.sources(), step_->span));
@@ -128,7 +132,7 @@ class Steps {
                      "for a minimum of the whole price, leave out the unit after the money");
             return;
         }
-        const double quantity = step_->per_unit ? job_.value(item.quantity) : 1;
+        const double quantity = step_->per_unit ? in_base_units(item.quantity) : 1;
         if (base_value() * quantity > usual_rounding * before_)
             return warn(Code::L819,
                         fmt::format("{} is no rounding: the step is more than a quarter of what "

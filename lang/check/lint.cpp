@@ -143,8 +143,16 @@ class Lint {
             fmt::format("{} .. {}", text(given.within_high), text(given.within_low));
         const Span low_span = sheet_.nodes[given.within_low].span;
         const Span high_span = sheet_.nodes[given.within_high].span;
-        d.helps.push_back({fmt::format("write the lower bound first:  within {}", rising),
-                           Edit{{low_span.file, low_span.begin, high_span.end}, rising}});
+        const bool alike =
+            sheet_.nodes[given.within_low].op != Op::Convert && // both in the declared unit
+            sheet_.nodes[given.within_high].op != Op::Convert;
+        if (alike)
+            d.helps.push_back({fmt::format("write the lower bound first:  within {}", rising),
+                               Edit{{low_span.file, low_span.begin, high_span.end}, rising}});
+        else
+            d.helps.push_back({"look at the units of the two bounds, or write the lower bound "
+                               "first",
+                               std::nullopt});
         diagnostics_.add(std::move(d));
     }
 

@@ -210,14 +210,14 @@ TEST_CASE("an item of which there is nothing costs nothing and has no rate") {
 }
 
 TEST_CASE("an allowed range that moved until it was empty is told as such") {
-    const std::string text = "model \"m\"\ngiven most = 9 ft  \"most\"\n"
-                             "given apart = 7 ft  \"apart\"  within 3 ft .. most\n"
+    const std::string text = "model \"m\"\ngiven widest = 9 ft  \"w\"\n"
+                             "given apart = 7 ft  \"apart\"  within 3 ft .. widest\n"
                              "cost c : $/ft = $1/ft over apart\nprice \"P\" lump\n";
     CHECK(faults(text).all().empty());
-    const Found f = faults(text, {{"most", "2 ft"}});
+    const Found f = faults(text, {{"widest", "2 ft"}});
     CHECK(f.only().code == LangCode::I611);
     CHECK(f.only().title == "the allowed range of `apart` is empty: 3 ft .. 2 ft");
-    CHECK(has_note(f.only(), "`most` is 2 ft, set on the command line"));
+    CHECK(has_note(f.only(), "`widest` is 2 ft, set on the command line"));
 }
 
 TEST_CASE("a price of nothing is a price, though no share of it is profit") {

@@ -48,7 +48,7 @@ TEST_CASE("steps as people write them are not warned of") {
           "  overhead 60 %\n  markup 100 %\n", "  margin 60 %\n", "  overhead 0 %\n",
           "  at least $100/ac\n", "  at least $90/ac\n  at least $5,000\n", "  round to $25\n",
           "  at least $0\n"})
-        CHECK_MESSAGE(codes(steps).empty(), steps, codes(steps));
+        CHECK_MESSAGE(codes(steps).empty(), std::string(steps), codes(steps));
 }
 
 TEST_CASE("each step that does more than anyone means has its warning") {
@@ -73,7 +73,8 @@ TEST_CASE("each step that does more than anyone means has its warning") {
              {"  round up to $12.51/ac\n", "L819"},
              {"  round up to $1\n", "L819"},
          })
-        CHECK_MESSAGE(codes(row.steps) == row.codes, row.steps, codes(row.steps));
+        CHECK_MESSAGE(codes(row.steps) == std::string(row.codes), std::string(row.steps),
+                      codes(row.steps));
 }
 
 TEST_CASE("a warning says what the step came to, and what it adds") {

@@ -55,7 +55,8 @@ TEST_CASE("a bare number is no share, wherever a share is declared") {
              {"cost c : $/ac = $1/ac over area\nprice \"P\" lump\n  overhead 8\n", "8"},
              {"cost c : $/ac = $1/ac over area\nprice \"P\" lump\n  margin plain\n", "plain"},
          })
-        CHECK_MESSAGE(found(row.lines) == row.found, row.lines, found(row.lines));
+        CHECK_MESSAGE(found(row.lines) == std::string(row.found), std::string(row.lines),
+                      found(row.lines));
 }
 
 TEST_CASE("what is no share by itself stays, and so does 0") {
@@ -66,7 +67,7 @@ TEST_CASE("what is no share by itself stays, and so does 0") {
           "require plain < 30  \"much\"\n", "a : % = 1 / plain  \"a\"\n",
           "cost c : $/ac = $1/ac over area\nprice \"P\" lump\n  overhead 0\n",
           "cost c : $/ac = $1/ac over area\nprice \"P\" lump\n  margin 1 - 1 / (1 + lost)\n"})
-        CHECK_MESSAGE(found(lines).empty(), lines, found(lines));
+        CHECK_MESSAGE(found(lines).empty(), std::string(lines), found(lines));
 }
 
 TEST_CASE("both mends are offered, the likely one first") {
