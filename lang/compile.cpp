@@ -13,7 +13,8 @@ std::optional<CheckedSheet> compile(const Request& request, Loader& loader, Sour
     std::optional<CheckedSheet> checked;
     if (const std::optional<Program> program =
             load_program(request, loader, sources, diagnostics)) {
-        checked = check(resolve(*program, sources, diagnostics), sources, diagnostics);
+        checked =
+            check(resolve(*program, sources, diagnostics), sources, diagnostics, request.notation);
         if (checked)
             lint(*checked, sources, diagnostics);
     }

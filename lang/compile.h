@@ -24,7 +24,8 @@ struct Request {
     // False: of the functions of used models only those that are called are read in full. Enough
     // for a price, and sooner.
     bool every_function = true;
-    std::optional<Loaded> season{}; // in the place of the season that a job names, or of none
+    std::optional<Loaded> season{};  // in the place of the season that a job names, or of none
+    int notation = current_notation; // the version that the texts are written in
 };
 
 inline constexpr std::uint32_t max_use_depth = 16;

@@ -106,14 +106,17 @@ class Page {
             const bool lump = item.per.empty();
             table.row({terminal_text(item.title),
                        lump ? "" : quantity_text(item.quantity, item.per),
-                       lump ? "lump sum" : "at " + quantity_text(item.rate, "$/" + item.per),
+                       lump                 ? "lump sum"
+                       : item.quantity == 0 ? ""
+                                            : "at " + quantity_text(item.rate, "$/" + item.per),
                        cents_text(item.cents)});
         }
         table.rule();
         const bool per = !estimate_.per.empty();
         table.row(
             {"Total", per ? quantity_text(estimate_.per_quantity, estimate_.per) : "",
-             per ? "at " + quantity_text(estimate_.price_per_unit, "$/" + estimate_.per) + " all in"
+             per && estimate_.per_quantity != 0
+                 ? "at " + quantity_text(estimate_.price_per_unit, "$/" + estimate_.per) + " all in"
                  : "",
              cents_text(estimate_.price_cents)},
             true);

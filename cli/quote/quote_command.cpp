@@ -57,6 +57,9 @@ std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
     if (!lang::day_number(arguments.date))
         return lang::placeless(lang::Code::C003, "`--date` takes a date, as in 2027-03-14; not `" +
                                                      arguments.date + "`");
+    if (arguments.valid_days == 0)
+        return lang::placeless(lang::Code::C003, "`--valid 0`: a quote is valid for a day at least",
+                               {}, {"`--valid 30` is the usual"});
     if (!lang::date_after(arguments.date, arguments.valid_days))
         return lang::placeless(
             lang::Code::C003,

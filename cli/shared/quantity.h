@@ -7,8 +7,8 @@
 
 namespace acre::cli {
 
-// The number in `unit_text` ("m", "m/s"). C003 where it is none of that kind; `where` says what was
-// read: "the value of `--price`: ".
+// The number in `unit_text` ("m", "m/s"). C003 where it is none of that kind, S124 for a bare
+// number where a share is wanted; `where` says what was read: "the value of `--price`: ".
 lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit_text,
                                     std::string_view where = {});
 

@@ -4,6 +4,7 @@
 
 #include "engine/driver.h"
 #include "engine/faults/faults.h"
+#include "engine/faults/price_steps.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/questions/check_season.h"
 #include "engine/questions/estimate.h"
@@ -16,6 +17,7 @@ namespace {
 lang::Said said_of(const PricedJob& job, lang::Said said) {
     if (lacks_values(job)) {
         report_unset(job, said.diagnostics);
+        report_price_steps(job, said.diagnostics);
         return said; // nothing more can be worked out
     }
     said = estimate(job).said;
@@ -52,6 +54,8 @@ CheckAnswer check_model(const lang::Request& request, lang::Loader& loader) {
     lang::Outcome<Job> job = make_job(request, loader, Aim::Look);
     if (job && !lacks_values(**job))
         report_faults(**job, {}, job.said.diagnostics);
+    else if (job)
+        report_price_steps(**job, job.said.diagnostics);
     findings.add(job.said);
     return {findings.take(), 0, 0};
 }

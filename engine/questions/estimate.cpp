@@ -51,8 +51,8 @@ class Estimator {
             estimate.items.push_back(item_row(item));
             estimate.price_cents += estimate.items.back().cents;
         }
-        estimate.price_per_unit = sheet_.price_per_unit == none || estimate.per.empty()
-                                      ? 0
+        estimate.price_per_unit = estimate.per.empty() || estimate.per_quantity == 0
+                                      ? 0 // of nothing there is none
                                       : value(sheet_.price_per_unit);
         for (const lang::LineId line : carrying_quantities(job_)) {
             const lang::Line& l = sheet_.lines[line];
@@ -100,7 +100,7 @@ class Estimator {
         row.name = item.name;
         row.per = item.per_text;
         row.quantity = value(item.quantity);
-        row.rate = value(item.rate);
+        row.rate = row.quantity == 0 ? 0 : value(item.rate); // of nothing there is none
         row.cost = value(item.cost);
         row.cents = to_cents(value(item.amount));
         double before = row.cost;

@@ -22,9 +22,9 @@ Type base_type(Base base) {
 
 class Checker {
   public:
-    Checker(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
+    Checker(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics, int notation)
         : sheet_(sheet),
-          typing_(sheet, sources, diagnostics),
+          typing_(sheet, sources, diagnostics, notation),
           settled_(sheet.lines.size(), false) {}
 
     void run() {
@@ -39,13 +39,16 @@ class Checker {
                 sheet_.lines[id].value = check_formula(id);
         for (PriceItem& item : sheet_.prices)
             for (PriceStep& step : item.steps)
-                typing_.type({}, step.value);
+                check_step(step);
         for (std::vector<Condition>* list : {&sheet_.requires_, &sheet_.cautions})
             for (Condition& condition : *list)
                 check_condition(condition);
-        for (Correlation& correlation : sheet_.correlations)
+        for (Correlation& correlation : sheet_.correlations) {
+            if (correlation.strength != none)
+                typing_.shares().always(correlation.strength);
             correlation.strength = check_part({}, correlation.strength, plain,
                                               {"the strength of a correlation", {}}, "1");
+        }
         for (Block& block : sheet_.blocks)
             block.field_heading =
                 check_part({}, block.field_heading, base_type(Angle), {"a heading", {}}, "deg");
@@ -78,11 +81,15 @@ class Checker {
                        const UnitName& unit, Span declared) {
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
-            return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit)
-                                                     : value;
+            return fitted(value, wanted);
         typing_.report().declared(site, value, mismatch, wanted, text(subject), text(unit),
                                   declared);
         return value;
+    }
+
+    NodeId fitted(NodeId value, const Type& wanted) {
+        typing_.shares().in(value, wanted);
+        return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit) : value;
     }
 
     // The same for what has no declaration to point at. No value stays none.
@@ -96,10 +103,15 @@ class Checker {
             return none;
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
-            return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit)
-                                                     : value;
+            return fitted(value, wanted);
         typing_.report().part(site, value, mismatch, wanted, text(subject), text(unit));
         return value;
+    }
+
+    void check_step(const PriceStep& step) {
+        typing_.type({}, step.value);
+        if (step.kind <= ast::StepKind::Margin)
+            typing_.shares().step(step.value);
     }
 
     NodeId check_formula(LineId id) {
@@ -211,8 +223,9 @@ class Checker {
 
 } // namespace
 
-std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics) {
-    Checker(sheet, sources, diagnostics).run();
+std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics,
+                                  int notation) {
+    Checker(sheet, sources, diagnostics, notation).run();
     report_loops(sheet, diagnostics);
     if (diagnostics.has_errors())
         return std::nullopt;

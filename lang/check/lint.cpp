@@ -42,8 +42,10 @@ class Lint {
             unused_lines();
             covers();
         }
-        for (const Given& given : sheet_.givens)
+        for (const Given& given : sheet_.givens) {
+            within(given);
             swing(given);
+        }
     }
 
   private:
@@ -86,6 +88,10 @@ class Lint {
         for (const PriceItem& item : sheet_.prices)
             for (const std::uint32_t cost : item.costs)
                 covered[cost].push_back(&item);
+        if (!sheet_.costs.empty())
+            for (const PriceItem& item : sheet_.prices)
+                if (item.costs.empty())
+                    covers_nothing(item);
         for (std::size_t i = 0; i < sheet_.costs.size(); ++i) {
             const Line& rate = sheet_.lines[sheet_.costs[i].rate];
             if (covered[i].empty()) {
@@ -110,6 +116,44 @@ class Lint {
                 diagnostics_.add(std::move(d));
             }
         }
+    }
+
+    void covers_nothing(const PriceItem& item) {
+        Diagnostic d =
+            problem(Code::L820, fmt::format("the price \"{}\" covers no cost", item.title),
+                    item.span, "covers nothing");
+        d.notes.push_back(
+            "without `covers` a price takes the costs that no other price names, and none is left");
+        d.helps.push_back({"name its part in its `covers`, or take the price out", std::nullopt});
+        diagnostics_.add(std::move(d));
+    }
+
+    // An error: no value could ever be lawful.
+    void within(const Given& given) {
+        const auto low = constant(sheet_, given.within_low);
+        const auto high = constant(sheet_, given.within_high);
+        if (!low || !high || *low <= *high)
+            return;
+        const auto text = [&](NodeId bound) { return sources_.text(sheet_.nodes[bound].span); };
+        Diagnostic d = problem(
+            Code::I611,
+            fmt::format("the allowed range of `{}` is empty", sheet_.lines[given.line].name),
+            given.within_span, "must rise");
+        const std::string rising =
+            fmt::format("{} .. {}", text(given.within_high), text(given.within_low));
+        const Span low_span = sheet_.nodes[given.within_low].span;
+        const Span high_span = sheet_.nodes[given.within_high].span;
+        const bool alike =
+            sheet_.nodes[given.within_low].op != Op::Convert && // both in the declared unit
+            sheet_.nodes[given.within_high].op != Op::Convert;
+        if (alike)
+            d.helps.push_back({fmt::format("write the lower bound first:  within {}", rising),
+                               Edit{{low_span.file, low_span.begin, high_span.end}, rising}});
+        else
+            d.helps.push_back({"look at the units of the two bounds, or write the lower bound "
+                               "first",
+                               std::nullopt});
+        diagnostics_.add(std::move(d));
     }
 
     void swing(const Given& given) {

@@ -24,6 +24,10 @@ using NodeId = std::uint32_t;
 using LineId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
+// The version of the notation that texts are written in. In the first a bare number could stand for
+// a share (15 for 1,500 %); texts sealed in a quote book keep the rules of their version.
+inline constexpr int current_notation = 2;
+
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
 // formula. Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
@@ -264,7 +268,7 @@ class CheckedSheet {
     explicit CheckedSheet(Sheet sheet) : sheet_(std::move(sheet)) {}
     Sheet sheet_;
     friend std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources,
-                                             class Diagnostics& diagnostics);
+                                             class Diagnostics& diagnostics, int notation);
 };
 
 } // namespace acre::lang

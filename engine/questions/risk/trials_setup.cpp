@@ -189,11 +189,11 @@ Trials::Fault Trials::read_money(const PricedJob& job, const RiskQuestion& quest
         return placeless(lang::Code::Q005, "the price is not above zero");
     for (const lang::PriceItem& item : sheet.prices) {
         const double amount = quoted_for(item) * (paid_ / quoted);
-        if (question.lump || item.quantity == none)
+        const double quantity = item.quantity == none ? 0 : value[plan.line_slot[item.quantity]];
+        if (question.lump || quantity == 0) // no rate was quoted
             lumps_ += amount;
         else
-            items_.push_back(
-                {target(item.quantity), amount / value[plan.line_slot[item.quantity]]});
+            items_.push_back({target(item.quantity), amount / quantity});
     }
     const std::vector<char> in_cost = rested_on(plan, std::span(&targets_[cost_], 1));
     for (const lang::Event& event : sheet.events) {

@@ -179,7 +179,8 @@ TEST_CASE("a margin of the whole price leaves nothing for the cost") {
         CHECK(
             has_note(f.only(), "`share` is " + std::string(margin) + ", set on the command line"));
     }
-    CHECK(faults(ripping, {{"share", "99 %"}}).all().empty());
+    CHECK(faults(ripping, {{"share", "99 %"}}).only().code == LangCode::L815); // but odd
+    CHECK(faults(ripping, {{"share", "60 %"}}).all().empty());
 }
 
 TEST_CASE("zero acres have no price per acre, and that is the only complaint") {
@@ -187,6 +188,36 @@ TEST_CASE("zero acres have no price per acre, and that is the only complaint") {
     CHECK(f.only().code == LangCode::E508);
     CHECK(f.only().title == "the quantity of \"Ripping\" is 0 ac, so there is no price per ac");
     CHECK(has_note(f.only(), "`area` is 0 ac, set on the command line"));
+}
+
+TEST_CASE("an item of which there is nothing costs nothing and has no rate") {
+    const std::string text = ripping + "part \"Haul\"\n"
+                                       "  given miles = 12 mi  within 0 mi .. 90 mi\n"
+                                       "  cost truck : $/mi = $4/mi over miles\n"
+                                       "price \"Move\" per mi of miles covers \"Haul\"\n"
+                                       "  margin 10 %\n  at least $5/mi\n  round up to $0.25/mi\n";
+    CHECK(faults(text).all().empty());
+    const Found none = faults(text, {{"miles", "0 mi"}});
+    CHECK_MESSAGE(none.all().empty(), none.rendered());
+    CHECK(none.p.value("move.amount") == 0);
+    CHECK(none.p.value("price.total") == none.p.value("ripping.amount"));
+    // The rate itself was asked for, and there is none.
+    CHECK(faults(text, {{"miles", "0 mi"}}, "move.rate").only().code == LangCode::E508);
+    // Nothing to do, and money for it.
+    const std::string fee = text + "  at least $100\n";
+    CHECK(faults(fee, {{"miles", "0 mi"}}).with(LangCode::E508).title ==
+          "the quantity of \"Move\" is 0 mi, so there is no price per mi");
+}
+
+TEST_CASE("an allowed range that moved until it was empty is told as such") {
+    const std::string text = "model \"m\"\ngiven widest = 9 ft  \"w\"\n"
+                             "given apart = 7 ft  \"apart\"  within 3 ft .. widest\n"
+                             "cost c : $/ft = $1/ft over apart\nprice \"P\" lump\n";
+    CHECK(faults(text).all().empty());
+    const Found f = faults(text, {{"widest", "2 ft"}});
+    CHECK(f.only().code == LangCode::I611);
+    CHECK(f.only().title == "the allowed range of `apart` is empty: 3 ft .. 2 ft");
+    CHECK(has_note(f.only(), "`widest` is 2 ft, set on the command line"));
 }
 
 TEST_CASE("a price of nothing is a price, though no share of it is profit") {
