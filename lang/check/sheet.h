@@ -114,7 +114,8 @@ struct Line {
     std::uint32_t part = none; // into parts
     std::uint32_t block =
         none; // into blocks, for a line of an each-block part; a job without blocks has none
-    std::uint32_t given = none; // into givens
+    std::uint32_t given = none;   // into givens
+    bool may_be_negative = false; // it says so
 };
 
 struct Given {
@@ -229,6 +230,7 @@ struct JobInfo {
 
 struct Sheet {
     JobInfo job;
+    std::uint32_t notation = 2; // the version whose rules hold
     std::vector<Node> nodes;
     std::vector<NodeId> args;
     std::vector<Line> lines;
