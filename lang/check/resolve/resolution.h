@@ -77,6 +77,7 @@ struct Resolution {
     std::vector<NameTable> function_names;   // by function: its parameters, then its lines
     std::vector<NameTable> option_names;     // by choice
     NameTable choice_names;                  // of the choices that have a name of their own
+    std::vector<NodeId> block_sums;          // by line: see block_sums.h
     bool full = false;                       // the sheet is as large as it may be
 
     Where at(std::uint32_t instance, std::uint32_t block) const {
@@ -116,7 +117,7 @@ void declare_lines(Resolution& r);  // reports N202, S105
 void declare_prices(Resolution& r); // after all other lines
 void fill_lines(Resolution& r);
 void lay_bindings(Resolution& r);
-void lay_values(Resolution& r); // reports I601, I604, I605, I606, I607, L807
+void lay_values(Resolution& r); // reports I601, I604, I605, I606, I607, I610, L807, L816
 void type_quantities(Resolution& r);
 void fill_prices(Resolution& r);    // reports N208, U311
 void fill_callables(Resolution& r); // after every formula that may call one
