@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "engine/faults/coverage.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/job/job_fields.h"
 
@@ -71,6 +72,7 @@ class Driver {
         if (!job_->compiled_)
             return false;
         job_->values_ = evaluate(job_->plan());
+        warn_of_coverage(*job_, job_->diagnostics_);
         if (aim_ == Aim::Price)
             report_unset(*job_, job_->diagnostics_);
         return !job_->diagnostics_.has_errors();

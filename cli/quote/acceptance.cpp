@@ -8,7 +8,8 @@ namespace acre::cli {
 using lang::Code;
 
 bool must_be_accepted(const lang::Diagnostic& warning) {
-    return warning.severity() == lang::Severity::Warning && warning.code != Code::L802;
+    return warning.severity() == lang::Severity::Warning &&
+           lang::reach_of(warning.code) == lang::Reach::Price;
 }
 
 std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,
