@@ -9,7 +9,7 @@ using lang::Code;
 
 bool must_be_accepted(const lang::Diagnostic& warning) {
     return warning.severity() == lang::Severity::Warning &&
-           lang::reach_of(warning.code) == lang::Reach::Price;
+           lang::touched_by(warning.code) == lang::Touches::Price;
 }
 
 std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,

@@ -93,7 +93,7 @@ lang::Said of_the_price(const lang::Said& said) {
     lang::Said kept;
     kept.sources = said.sources;
     for (const lang::Diagnostic& diagnostic : said.diagnostics.all())
-        if (lang::reach_of(diagnostic.code) != lang::Reach::Text)
+        if (lang::touched_by(diagnostic.code) != lang::Touches::Text)
             kept.diagnostics.add(diagnostic);
     return kept;
 }

@@ -20,12 +20,12 @@ constexpr auto code_rows = std::to_array<CodeRow>({
 #undef ACRE_CODE
 });
 
-constexpr auto reaches = std::to_array<std::pair<Code, Reach>>({
+constexpr auto touched = std::to_array<std::pair<Code, Touches>>({
 #define ACRE_CODE(...)
-#define ACRE_REACH(id, reach) {Code::id, Reach::reach},
+#define ACRE_TOUCHES(id, what) {Code::id, Touches::what},
 #include "lang/diag/codes.def"
 #undef ACRE_CODE
-#undef ACRE_REACH
+#undef ACRE_TOUCHES
 });
 
 const CodeRow& row_of(Code code) {
@@ -38,11 +38,11 @@ Severity severity_of(Code code) {
     return row_of(code).severity;
 }
 
-Reach reach_of(Code code) {
-    for (const auto& [warning, reach] : reaches)
+Touches touched_by(Code code) {
+    for (const auto& [warning, reach] : touched)
         if (warning == code)
             return reach;
-    return Reach::Price;
+    return Touches::Price;
 }
 
 std::string_view name_of(Code code) {

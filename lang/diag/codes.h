@@ -17,14 +17,14 @@ enum class Code : std::uint16_t {
 };
 
 // What a warning may bend.
-enum class Reach : std::uint8_t {
+enum class Touches : std::uint8_t {
     Text, // nothing but the model's own tidiness: `check` tells it
     Risk, // what risk and sensitivity make of the job
     Price,
 };
 
 Severity severity_of(Code code);
-Reach reach_of(Code code);              // of an error: Price
+Touches touched_by(Code code);          // of an error: Price
 std::string_view name_of(Code code);    // "U301"
 std::string_view summary_of(Code code); // one line, for the list of codes
 std::size_t code_count();               // codes are 0 … code_count() - 1

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
 
 namespace acre::lang::resolving {
@@ -77,21 +78,43 @@ Diagnostic set_for_all(const Resolution& r, std::string title, Span span, std::s
     return d;
 }
 
+// The `sum(NAME)` of the prices, whose formulas are not there yet: the lines of all blocks.
+std::vector<std::pair<LineId, Span>> sums_of_prices(Resolution& r) {
+    std::vector<std::pair<LineId, Span>> out;
+    const ast::Module& model = r.program.modules[r.program.model];
+    for (const ast::Statement& statement : model.statements) {
+        const auto* price = std::get_if<ast::Price>(&statement.node);
+        if (price == nullptr || price->quantity >= model.exprs.size())
+            continue;
+        const ast::Expr& expr = model.exprs[price->quantity];
+        const auto* call = std::get_if<ast::Call>(&expr.node);
+        if (call == nullptr || call->function.text != "sum" || call->arg_count != 1)
+            continue;
+        const auto* name = std::get_if<ast::Name>(&model.exprs[model.args[call->first_arg]].node);
+        for (std::uint32_t b = 0; name != nullptr && b < r.block_count; ++b)
+            if (const Found found = look_up(r, 0, name->text, b); found.state == Found::State::Line)
+                out.emplace_back(found.line, expr.span);
+    }
+    return out;
+}
+
 } // namespace
 
-std::vector<NodeId> sums_over_blocks(const Resolution& r) {
-    std::vector<NodeId> sums;
+std::vector<std::optional<Span>> sums_over_blocks(Resolution& r) {
+    std::vector<std::optional<Span>> sums;
     if (r.blocks.size() < 2)
         return sums;
     const Sheet& sheet = r.sheet;
-    sums.assign(sheet.lines.size(), none);
+    sums.assign(sheet.lines.size(), std::nullopt);
     std::vector<LineId> open;
-    const auto add = [&](LineId line, NodeId sum) {
-        if (sheet.lines[line].given == none || sums[line] != none)
+    const auto add = [&](LineId line, Span sum) {
+        if (sheet.lines[line].given == none || sums[line])
             return;
         sums[line] = sum;
         open.push_back(line);
     };
+    for (const auto& [line, span] : sums_of_prices(r))
+        add(line, span);
     for (NodeId id = 0; id < sheet.nodes.size(); ++id) {
         const Node& node = sheet.nodes[id];
         if (node.op != Op::Sum)
@@ -99,22 +122,22 @@ std::vector<NodeId> sums_over_blocks(const Resolution& r) {
         for (std::uint32_t i = 0; i < node.arg_count; ++i)
             if (const Node& line = sheet.nodes[sheet.args[node.first_arg + i]];
                 line.op == Op::Line && sheet.lines[line.index].block != none)
-                add(line.index, id);
+                add(line.index, node.span);
     }
     while (!open.empty()) {
         const LineId line = open.back();
         open.pop_back();
         for (const LineId other : of_its_kind(sheet, line))
-            add(other, sums[line]);
+            add(other, *sums[line]);
     }
     return sums;
 }
 
-void report_set_for_all(Resolution& r, const ast::Word& name, NodeId sum) {
+void report_set_for_all(Resolution& r, const ast::Word& name, Span sum) {
     Diagnostic d =
         set_for_all(r, fmt::format("`{}` is set for the whole job, which has blocks", name.text),
                     name.span, name.text);
-    d.others.push_back({r.sheet.nodes[sum].span, "added up over the blocks"});
+    d.others.push_back({sum, "added up over the blocks"});
     r.add(std::move(d));
 }
 
@@ -131,7 +154,7 @@ void report_boundary_for_all(Resolution& r, std::string_view name) {
     r.add(std::move(d));
 }
 
-void warn_of_silent_blocks(Resolution& r, const std::vector<NodeId>& sums) {
+void warn_of_silent_blocks(Resolution& r, const std::vector<std::optional<Span>>& sums) {
     const Sheet& sheet = r.sheet;
     // By the plain name of a given that is added up: the blocks that say it, in their own words or
     // by what its formula reads.
@@ -148,7 +171,7 @@ void warn_of_silent_blocks(Resolution& r, const std::vector<NodeId>& sums) {
     };
     for (LineId id = 0; id < sums.size(); ++id) {
         const Line& line = sheet.lines[id];
-        if (sums[id] == none)
+        if (!sums[id])
             continue;
         std::string name = without_block(sheet, id);
         Group& group = groups[name];

@@ -77,11 +77,10 @@ class Place {
 
     // What is set for all blocks counts once for each. True: reported.
     bool is_added_up(const ast::Word& name, LineId line) {
-        const NodeId sum = line < r_.block_sums.size() ? r_.block_sums[line] : none;
-        if (sum == none)
+        if (line >= r_.block_sums.size() || !r_.block_sums[line])
             return false;
         if (layer_ != Layer::Field)
-            report_set_for_all(r_, name, sum);
+            report_set_for_all(r_, name, *r_.block_sums[line]);
         else if (!boundary_told_)
             report_boundary_for_all(r_, name.text);
         boundary_told_ = layer_ == Layer::Field;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -72,13 +73,13 @@ struct Resolution {
     std::vector<const ast::Block*> blocks; // of the job
     std::vector<Callable> callables;
     NameTable callable_names;
-    std::vector<bool> wanted;                // by callable: its formulas are asked for
-    std::vector<std::uint32_t> to_be_filled; // callables wanted and not filled yet
-    std::vector<NameTable> function_names;   // by function: its parameters, then its lines
-    std::vector<NameTable> option_names;     // by choice
-    NameTable choice_names;                  // of the choices that have a name of their own
-    std::vector<NodeId> block_sums;          // by line: see block_sums.h
-    bool full = false;                       // the sheet is as large as it may be
+    std::vector<bool> wanted;                    // by callable: its formulas are asked for
+    std::vector<std::uint32_t> to_be_filled;     // callables wanted and not filled yet
+    std::vector<NameTable> function_names;       // by function: its parameters, then its lines
+    std::vector<NameTable> option_names;         // by choice
+    NameTable choice_names;                      // of the choices that have a name of their own
+    std::vector<std::optional<Span>> block_sums; // by line: see block_sums.h
+    bool full = false;                           // the sheet is as large as it may be
 
     Where at(std::uint32_t instance, std::uint32_t block) const {
         return {scopes[instances[instance].module].module, instance, block, nullptr, false};
