@@ -39,9 +39,9 @@ Severity severity_of(Code code) {
 }
 
 Touches touched_by(Code code) {
-    for (const auto& [warning, reach] : touched)
+    for (const auto& [warning, what] : touched)
         if (warning == code)
-            return reach;
+            return what;
     return Touches::Price;
 }
 
