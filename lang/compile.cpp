@@ -13,8 +13,7 @@ std::optional<CheckedSheet> compile(const Request& request, Loader& loader, Sour
     std::optional<CheckedSheet> checked;
     if (const std::optional<Program> program =
             load_program(request, loader, sources, diagnostics)) {
-        checked =
-            check(resolve(*program, sources, diagnostics), sources, diagnostics, request.notation);
+        checked = check(resolve(*program, sources, diagnostics), sources, diagnostics);
         if (checked)
             lint(*checked, sources, diagnostics);
     }

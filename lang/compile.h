@@ -1,6 +1,7 @@
 // The driver: texts in, a checked sheet out. Reads like the pipeline.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <utility>
@@ -24,8 +25,9 @@ struct Request {
     // False: of the functions of used models only those that are called are read in full. Enough
     // for a price, and sooner.
     bool every_function = true;
-    std::optional<Loaded> season{};  // in the place of the season that a job names, or of none
-    int notation = current_notation; // the version that the texts are written in
+    std::optional<Loaded> season{}; // in the place of the season that a job names, or of none
+    // The version of the notation whose rules hold: what was sealed without one is version 1.
+    std::uint32_t notation = current_notation;
 };
 
 inline constexpr std::uint32_t max_use_depth = 16;

@@ -279,6 +279,7 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     Program& program = reader.program;
     program.option = request.option;
     program.every_function = request.every_function;
+    program.notation = request.notation;
     const std::uint32_t first = reader.parse_text(request.name, request.text, request.kind);
     reader.know(first);
     if (request.season)

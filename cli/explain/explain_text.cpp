@@ -46,6 +46,8 @@ class Tree {
         } else if (!step.because.empty()) {
             lines("", "because \"" + terminal_text(step.because) + "\"", inner);
         }
+        if (step.may_be_negative)
+            lines("", "may be negative", inner);
         for (const std::string& source : step.sources)
             lines("source: ", terminal_text(source), inner);
         if (step.seen)

@@ -196,6 +196,11 @@ Reply quote(const QuoteArguments& arguments, Console& console) {
     Reply reply(of_the_price(estimate.said));
     if (!estimate || reply.failed())
         return reply;
+    // Of a draft too: its page can be handed over as well as any other.
+    if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted)) {
+        reply.fail(std::move(*fault));
+        return reply;
+    }
     // The page is made once before anything is written: a wording that cannot be filled in issues
     // no number.
     Json draft = draft_of(arguments, **job, *estimate);
@@ -205,10 +210,6 @@ Reply quote(const QuoteArguments& arguments, Console& console) {
         return reply;
     }
     if (!arguments.draft) {
-        if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted)) {
-            reply.fail(std::move(*fault));
-            return reply;
-        }
         issue(arguments, std::move(draft), reply, console);
         return reply;
     }

@@ -84,6 +84,7 @@ Reply answer(const CardArguments& arguments, bool color) {
     Reply reply(card.said);
     if (!card)
         return reply;
+    reply.said.push_back(of_the_price(job.said));
     dated.card = std::move(*card);
     if (!arguments.page.empty() && !save(arguments.page, card_html(dated), reply))
         return reply;

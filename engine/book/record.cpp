@@ -250,9 +250,7 @@ std::optional<lang::Request> request_of(const Json& record) {
     request.option = text_at(saved, "option");
     request.field_sets = text_at(saved, "field_sets");
     // Records that state no version are of the first.
-    request.notation = saved.contains("notation") && saved["notation"].is_number_integer()
-                           ? saved["notation"].get<int>()
-                           : 1;
+    request.notation = whole_at(saved, "notation") == 2 ? 2 : 1;
     if (const std::string season = text_at(saved, "season"); !season.empty()) {
         if (!texts.contains(season) || !texts[season].is_string())
             return std::nullopt;

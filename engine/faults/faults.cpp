@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/faults/below_zero.h"
 #include "engine/faults/fault_origin.h"
 #include "engine/faults/faults.h"
 #include "engine/faults/line_uses.h"
@@ -184,8 +185,10 @@ struct Report {
         for (const lang::PriceItem& item : sheet.prices) {
             if (item.amount == none || !is_asked(item.amount))
                 continue;
-            for (const lang::PriceStep& step : item.steps)
+            for (const lang::PriceStep& step : item.steps) {
                 found = margin(step) || found;
+                least_below_zero(step);
+            }
             if (item.quantity == none || value(item.quantity, 0) != 0 ||
                 is_nothing(job, item, roots))
                 continue;
@@ -215,6 +218,21 @@ struct Report {
         add_notes(diagnostic, std::vector<Slot>{slot});
         diagnostics.add(std::move(diagnostic));
         return true;
+    }
+    // A floor below zero lifts nothing.
+    void least_below_zero(const lang::PriceStep& step) const {
+        if (step.kind != lang::ast::StepKind::AtLeast || step.value == none || sheet.notation < 2)
+            return;
+        const Slot slot = compiled.origins.slot_of_node[step.value];
+        if (!(value(slot) < 0))
+            return;
+        lang::Diagnostic diagnostic{lang::Code::E509, {}, {}, {}, {}, {}};
+        diagnostic.title = fmt::format("`at least` is {}, below zero",
+                                       value_of_node(sheet, step.value, value(slot)));
+        diagnostic.primary = {step.span, "lifts no price"};
+        add_notes(diagnostic, std::vector<Slot>{slot});
+        diagnostic.helps.push_back({"turn its sign, or leave the step out", {}});
+        diagnostics.add(std::move(diagnostic));
     }
 };
 
@@ -249,6 +267,8 @@ void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
     const FaultTrail trail(job, asked);
     const Report report{job, diagnostics, trail, asked};
     report.ranges(roots.empty());
+    report_below_zero(job, trail, roots.empty() ? std::span<const char>() : std::span(asked),
+                      diagnostics);
     report.requirements(roots.empty());
     const bool no_price = report.prices(roots);
     report_price_steps(job, asked, diagnostics);

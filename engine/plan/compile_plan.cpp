@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "engine/plan/node_compiler.h"
+#include "engine/plan/not_negative.h"
 #include "engine/plan/plan_builder.h"
 #include "engine/plan/plan_roots.h"
 #include "lang/units/number_text.h"
@@ -156,6 +157,7 @@ std::optional<Compiled> compile_plan(const lang::CheckedSheet& checked,
 
     compiled.plan = std::move(builder.plan());
     compiled.plan.line_slot = std::move(line_slots);
+    compiled.plan.not_negative = lines_not_negative(sheet);
     for (const Origins::Unset& unset : compiled.origins.unset)
         compiled.plan.line_slot[unset.line] = no_slot;
     return compiled;

@@ -56,6 +56,7 @@ struct Plan {
     std::vector<PlanTable> tables;
     std::vector<NativeCall> calls;
     std::vector<Slot> line_slot;        // by LineId; no_slot for a given without a value
+    std::vector<char> not_negative;     // by LineId; 1: a value below zero is no answer
     std::vector<Slot> require_slot;     // by index in Sheet::requires_; 1 met
     std::vector<Slot> caution_slot;     // by index in Sheet::cautions; 1 show
     std::vector<Slot> correlation_slot; // by index in Sheet::correlations; a share, 1 for 100 %

@@ -22,9 +22,9 @@ Type base_type(Base base) {
 
 class Checker {
   public:
-    Checker(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics, int notation)
+    Checker(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
         : sheet_(sheet),
-          typing_(sheet, sources, diagnostics, notation),
+          typing_(sheet, sources, diagnostics),
           settled_(sheet.lines.size(), false) {}
 
     void run() {
@@ -223,9 +223,8 @@ class Checker {
 
 } // namespace
 
-std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics,
-                                  int notation) {
-    Checker(sheet, sources, diagnostics, notation).run();
+std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics) {
+    Checker(sheet, sources, diagnostics).run();
     report_loops(sheet, diagnostics);
     if (diagnostics.has_errors())
         return std::nullopt;

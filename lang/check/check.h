@@ -9,9 +9,8 @@
 namespace acre::lang {
 
 // Reports U3xx, S124, and G401/G402 for loops. Empty when anything was reported by this or an
-// earlier stage. `notation`: the version of the texts (lang::Request).
-std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics,
-                                  int notation = current_notation);
+// earlier stage.
+std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources, Diagnostics& diagnostics);
 
 // Warnings L80x, and I611 for an allowed range that is empty. Values are not known here; L802 and
 // L806 are reported where they are (constant bounds only).

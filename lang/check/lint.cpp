@@ -38,10 +38,8 @@ class Lint {
 
     void run() {
         // A model without a price is there for others to use: nothing in it is unused.
-        if (!sheet_.prices.empty()) {
+        if (!sheet_.prices.empty())
             unused_lines();
-            covers();
-        }
         for (const Given& given : sheet_.givens) {
             within(given);
             swing(given);
@@ -81,51 +79,6 @@ class Lint {
                 {"use it in a line, give it a label to show it, or delete it", std::nullopt});
             diagnostics_.add(std::move(d));
         }
-    }
-
-    void covers() {
-        std::vector<std::vector<const PriceItem*>> covered(sheet_.costs.size());
-        for (const PriceItem& item : sheet_.prices)
-            for (const std::uint32_t cost : item.costs)
-                covered[cost].push_back(&item);
-        if (!sheet_.costs.empty())
-            for (const PriceItem& item : sheet_.prices)
-                if (item.costs.empty())
-                    covers_nothing(item);
-        for (std::size_t i = 0; i < sheet_.costs.size(); ++i) {
-            const Line& rate = sheet_.lines[sheet_.costs[i].rate];
-            if (covered[i].empty()) {
-                Diagnostic d =
-                    problem(Code::L803, fmt::format("no price covers the cost `{}`", rate.name),
-                            rate.name_span, "not covered");
-                d.helps.push_back({sheet_.costs[i].part == none
-                                       ? "move it to a part that a price covers"
-                                       : fmt::format("add its part to `covers`: \"{}\"",
-                                                     sheet_.parts[sheet_.costs[i].part].title),
-                                   std::nullopt});
-                diagnostics_.add(std::move(d));
-            } else if (covered[i].size() > 1) {
-                Diagnostic d = problem(
-                    Code::L804,
-                    fmt::format("the cost `{}` is in {} prices", rate.name, covered[i].size()),
-                    rate.name_span, "counted more than once");
-                for (const PriceItem* item : covered[i])
-                    d.others.push_back({item->span, "covers it"});
-                d.helps.push_back(
-                    {"keep its part in the `covers` of one price only", std::nullopt});
-                diagnostics_.add(std::move(d));
-            }
-        }
-    }
-
-    void covers_nothing(const PriceItem& item) {
-        Diagnostic d =
-            problem(Code::L820, fmt::format("the price \"{}\" covers no cost", item.title),
-                    item.span, "covers nothing");
-        d.notes.push_back(
-            "without `covers` a price takes the costs that no other price names, and none is left");
-        d.helps.push_back({"name its part in its `covers`, or take the price out", std::nullopt});
-        diagnostics_.add(std::move(d));
     }
 
     // An error: no value could ever be lawful.

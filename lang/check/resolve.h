@@ -29,6 +29,7 @@ struct Program {
     // False: functions that nothing calls stay without formulas, unless the model itself writes
     // them. Enough for a price.
     bool every_function = true;
+    std::uint32_t notation = current_notation; // the version whose rules hold
 };
 
 // Reports N2xx and I60x. Always returns a sheet; what could not be resolved is a Missing node.

@@ -26,7 +26,7 @@ inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
 // The version of the notation that texts are written in. In the first a bare number could stand for
 // a share (15 for 1,500 %); texts sealed in a quote book keep the rules of their version.
-inline constexpr int current_notation = 2;
+inline constexpr std::uint32_t current_notation = 2;
 
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
 // formula. Instances and blocks multiply a text: past these, N214.
@@ -118,7 +118,8 @@ struct Line {
     std::uint32_t part = none; // into parts
     std::uint32_t block =
         none; // into blocks, for a line of an each-block part; a job without blocks has none
-    std::uint32_t given = none; // into givens
+    std::uint32_t given = none;   // into givens
+    bool may_be_negative = false; // it says so
 };
 
 struct Given {
@@ -233,6 +234,7 @@ struct JobInfo {
 
 struct Sheet {
     JobInfo job;
+    std::uint32_t notation = current_notation; // the version whose rules hold
     std::vector<Node> nodes;
     std::vector<NodeId> args;
     std::vector<Line> lines;
@@ -268,7 +270,7 @@ class CheckedSheet {
     explicit CheckedSheet(Sheet sheet) : sheet_(std::move(sheet)) {}
     Sheet sheet_;
     friend std::optional<CheckedSheet> check(Sheet sheet, const SourceMap& sources,
-                                             class Diagnostics& diagnostics, int notation);
+                                             class Diagnostics& diagnostics);
 };
 
 } // namespace acre::lang

@@ -13,10 +13,10 @@ namespace acre::lang {
 
 class Typing {
   public:
-    Typing(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics, int notation)
+    Typing(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
         : sheet_(sheet),
           mismatches_(sheet, sources, diagnostics),
-          shares_(sheet, sources, diagnostics, notation < 2),
+          shares_(sheet, sources, diagnostics),
           done_(sheet.nodes.size(), false) {}
 
     // Fills the types of the tree at `node`, puts in the conversions inside it, and reports what

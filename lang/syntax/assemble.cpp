@@ -22,6 +22,7 @@ ast::Given make_given(Draft& d, ast::ExprId value) {
     given.swing = d.swing;
     given.shape = d.shape;
     given.because = d.because;
+    given.may_be_negative = d.may_be_negative.has_value();
     return given;
 }
 
@@ -61,7 +62,8 @@ ast::Price make_price(Draft& d, ast::ExprId quantity) {
 }
 
 ast::Line make_line(const Draft& d, ast::ExprId value) {
-    return {d.words.front(), d.units.front(), value, d.label, d.because};
+    return {d.words.front(), d.units.front(), value,
+            d.label,         d.because,       d.may_be_negative.has_value()};
 }
 
 ast::StepKind step_kind(Keyword head, bool up) {
@@ -134,7 +136,13 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Given:
         return make_given(d, value(0));
     case Keyword::Cost:
-        return ast::Cost{d.words.front(), d.units.front(), value(0), value(1), d.label, d.because};
+        return ast::Cost{d.words.front(),
+                         d.units.front(),
+                         value(0),
+                         value(1),
+                         d.label,
+                         d.because,
+                         d.may_be_negative.has_value()};
     case Keyword::Event:
         return ast::Event{d.words.front(), value(0), value(1), value(2), d.label};
     case Keyword::Correlate:

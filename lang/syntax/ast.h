@@ -117,6 +117,7 @@ struct Given {
     std::optional<Range> swing;
     SwingShape shape = SwingShape::Unstated;
     std::optional<Text> because;
+    bool may_be_negative = false;
 };
 struct Line {
     Word name;
@@ -124,6 +125,7 @@ struct Line {
     ExprId value = none;
     std::optional<Text> label;
     std::optional<Text> because;
+    bool may_be_negative = false;
 };
 struct Cost {
     Word name;
@@ -132,6 +134,7 @@ struct Cost {
     ExprId quantity = none;
     std::optional<Text> label;
     std::optional<Text> because;
+    bool may_be_negative = false;
 };
 struct Event {
     Word name;

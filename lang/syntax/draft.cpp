@@ -33,6 +33,7 @@ void Draft::clear() {
     swing.reset();
     below.reset();
     above.reset();
+    may_be_negative.reset();
     shape = ast::SwingShape::Unstated;
     known = ast::Known::Unstated;
     each_block = lump = round_up = staircase = native = hold = is_not = false;
@@ -61,6 +62,12 @@ void Draft::take_end(std::optional<ast::TableEnd>& place, std::string_view claus
     where = span;
     place = hold ? ast::TableEnd::Hold : ast::TableEnd::Error;
     hold = false;
+}
+
+void Draft::take_sign(Span span) {
+    check_first(may_be_negative.has_value(), "`may be negative`", span,
+                may_be_negative.value_or(span));
+    may_be_negative = span;
 }
 
 } // namespace acre::lang

@@ -23,6 +23,7 @@ struct Draft {
     std::optional<ast::Range> swing;
     std::optional<ast::TableEnd> below;
     std::optional<ast::TableEnd> above;
+    std::optional<Span> may_be_negative;
     ast::SwingShape shape = ast::SwingShape::Unstated;
     ast::Known known = ast::Known::Unstated;
     ast::Date date;
@@ -43,6 +44,7 @@ struct Draft {
     void take_text(std::optional<ast::Text>& place, std::string_view clause);
     void take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause);
     void take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span);
+    void take_sign(Span span); // `may be negative`
 };
 
 } // namespace acre::lang

@@ -109,6 +109,10 @@ class Dumper {
             s += fmt::format("{}{}", s.empty() ? "" : " | ", w.text);
         return s;
     }
+    void sign(bool may_be_negative) {
+        if (may_be_negative)
+            put(" may be negative");
+    }
     void write_set(const ast::Set& s) {
         put("set {} = {}", s.name.text, expr(s.value));
         clause(" because", s.because);
@@ -117,6 +121,7 @@ class Dumper {
         put("{} : {} = {}", l.name.text, unit(l.unit), expr(l.value));
         clause("", l.label);
         clause(" because", l.because);
+        sign(l.may_be_negative);
     }
 
     void write(const ast::Use& u) {
@@ -147,12 +152,14 @@ class Dumper {
         if (g.swing)
             put(" swing{} {}", shapes[static_cast<std::size_t>(g.shape)], range(*g.swing));
         clause(" because", g.because);
+        sign(g.may_be_negative);
     }
     void write(const ast::Line& l) { write_line(l); }
     void write(const ast::Cost& c) {
         put("cost {} : {} = {} over {}", c.name.text, unit(c.unit), expr(c.rate), expr(c.quantity));
         clause("", c.label);
         clause(" because", c.because);
+        sign(c.may_be_negative);
     }
     void write(const ast::Event& e) {
         put("event {} = {} over {} costs {}", e.name.text, expr(e.rate), expr(e.quantity),

@@ -26,8 +26,8 @@
 //   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
 //   part        = "part" TEXT [ "each" "block" ]
 //   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
-//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because } cost        =
-//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because } event       = "event" NAME
+//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost        =
+//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event" NAME
 //   "=" formula "over" formula "costs" formula [ TEXT ] correlate   = "correlate" NAME "," NAME
 //   formula require     = "require" formula TEXT caution     = "caution" [ "when" disjunction ]
 //   TEXT price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT
@@ -45,8 +45,9 @@
 //   reference   = ( "model" | "library" | "season" | "job" | "for" ) TEXT
 //   date        = "date" YEAR "-" MONTH "-" DAY
 //
-//   given_clause = TEXT | because | "within" range | "swing" [ "triangular" | "pert" | "even" |
+//   given_clause = TEXT | because | sign | "within" range | "swing" [ "triangular" | "pert" | "even" |
 //   "step" ] range because      = "because" TEXT
+//   sign         = "may" "be" "negative"
 #pragma once
 
 #include <tao/pegtl.hpp>
@@ -176,6 +177,7 @@ struct pert            : word<Keyword::Pert> {};
 struct even            : word<Keyword::Even> {};
 struct stepwise        : word<Keyword::Step> {};
 struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>, range> {};
+struct may_be_negative : seq<word<Keyword::May>, must<word<Keyword::Be>>, must<word<Keyword::Negative>>> {};
 struct hold            : word<Keyword::Hold> {};
 struct table_end       : sor<hold, word<Keyword::Error>> {};
 struct below           : seq<word<Keyword::Below>, must<table_end>> {};
@@ -195,11 +197,12 @@ struct each_block      : seq<word<Keyword::Each>, must<word<Keyword::Block>>> {}
 struct part            : seq<word<Keyword::Part>, must<text>, opt<each_block>, must<end>> {};
 struct given_value     : sor<seq<at<choice_name, bar>, choices>, formula> {};
 struct given           : seq<word<Keyword::Given>, must<new_name>, opt<colon, must<unit>>, opt<equals, must<given_value>>,
-                             star<sor<label, because, within, swing>>, must<end>> {};
+                             star<sor<label, because, may_be_negative, within, swing>>, must<end>> {};
 struct line_body       : seq<must<colon>, must<unit>, must<equals>, must<formula>> {};
-struct line            : seq<must<new_name>, line_body, star<sor<label, because>>, must<end>> {};
+struct line            : seq<must<new_name>, line_body, star<sor<label, because, may_be_negative>>, must<end>> {};
 struct quantity        : seq<must<word<Keyword::Over>>, must<formula>> {};
-struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, quantity, star<sor<label, because>>, must<end>> {};
+struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, quantity, star<sor<label, because, may_be_negative>>,
+                             must<end>> {};
 struct event           : seq<word<Keyword::Event>, must<new_name>, must<equals>, must<formula>, quantity, must<word<Keyword::Costs>>, must<formula>,
                              star<label>, must<end>> {};
 struct correlate       : seq<word<Keyword::Correlate>, must<target>, must<comma>, must<target>, must<formula>, must<end>> {};

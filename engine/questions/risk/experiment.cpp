@@ -28,6 +28,8 @@ const char* fault_words(LaneFault fault) {
         return "a requirement is not met";
     case LaneFault::OutsideRange:
         return "a given goes outside its allowed range";
+    case LaneFault::BelowZero:
+        return "a line is below zero";
     case LaneFault::None:
     case LaneFault::NoAnswer:
         break;

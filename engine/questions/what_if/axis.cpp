@@ -47,6 +47,24 @@ std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view 
     return helps;
 }
 
+// `north.area` for `area`.
+std::vector<std::string> in_blocks(const lang::Sheet& sheet, std::string_view name) {
+    constexpr std::size_t most_named = 5;
+    std::vector<std::string> names;
+    for (const lang::Block& block : sheet.blocks)
+        if (std::string full = fmt::format("{}.{}", block.name, name);
+            names.size() < most_named && sheet.find(full) != none)
+            names.push_back(fmt::format("`{}`", full));
+    return names;
+}
+
+std::string joined(const std::vector<std::string>& names) {
+    std::string out;
+    for (const std::string& name : names)
+        out += (out.empty() ? "" : ", ") + name;
+    return out;
+}
+
 } // namespace
 
 std::vector<Axis> all_axes(const PricedJob& job) {
@@ -63,9 +81,15 @@ std::vector<Axis> all_axes(const PricedJob& job) {
 lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
     const lang::Sheet& sheet = job.sheet();
     const lang::LineId line = sheet.find(name);
-    if (line == none)
+    if (line == none) {
+        if (const std::vector<std::string> each = in_blocks(sheet, name); !each.empty())
+            return lang::placeless(
+                lang::Code::Q002,
+                fmt::format("`{}` has a value for each block, not one for the whole job", name), {},
+                {fmt::format("vary it in one block: {}", joined(each))});
         return lang::placeless(lang::Code::Q001, fmt::format("no given named `{}`", name), {},
                                suggestions(sheet, name));
+    }
     if (sheet.lines[line].given == none)
         return lang::placeless(lang::Code::Q002,
                                fmt::format("`{}` is computed and cannot be varied", name), {},

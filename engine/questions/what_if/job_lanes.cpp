@@ -3,6 +3,8 @@
 #include <cmath>
 #include <limits>
 
+#include "engine/plan/not_negative.h"
+#include "engine/questions/what_if/perhaps_negative.h"
 #include "engine/questions/what_if/reach.h"
 
 namespace acre::engine {
@@ -23,6 +25,9 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
         if (varies[require])
             wanted.push_back(require);
     requires_ = wanted.size() - targets_;
+    const std::vector<Slot> signs = perhaps_negative(plan, varies, axes, promised);
+    wanted.insert(wanted.end(), signs.begin(), signs.end());
+    signs_ = signs.size();
     for (std::size_t k = 0; k < axes.size(); ++k) {
         const Slot low = plan.within_low[axes[k].given], high = plan.within_high[axes[k].given];
         if (low == no_slot || high == no_slot)
@@ -62,6 +67,9 @@ std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* co
     for (std::size_t k = targets_; k < targets_ + requires_; ++k)
         for (std::size_t i = 0; i < lanes; ++i)
             suspect |= static_cast<unsigned>(scratch.out[k][i] == 0);
+    for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
+        for (std::size_t i = 0; i < lanes; ++i)
+            suspect |= static_cast<unsigned>(scratch.out[k][i] < -dust);
     for (const Bound& bound : bounds_)
         for (std::size_t i = 0; i < lanes; ++i)
             suspect |= static_cast<unsigned>(!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
@@ -80,6 +88,9 @@ std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* 
         for (std::size_t k = targets_; k < targets_ + requires_; ++k)
             if (scratch.out[k][i] == 0)
                 fault = LaneFault::Requirement;
+        for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
+            if (scratch.out[k][i] < -dust)
+                fault = LaneFault::BelowZero;
         for (const Bound& bound : bounds_)
             if (!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
                   in[bound.axis][i] <= scratch.out[bound.high][i]))

@@ -108,6 +108,7 @@ class LineMaker {
 
     void make_given(std::size_t s, const ast::Given& given, Line line) {
         line.label = text_or_empty(given.label);
+        line.may_be_negative = given.may_be_negative;
         line.given = static_cast<std::uint32_t>(r_.sheet.givens.size());
         if (!given.options.empty())
             line.type = {Type::Kind::Choice, anonymous_choice(s, given), {}};
@@ -154,11 +155,13 @@ class LineMaker {
     void make_line(const ast::Line& ast, Line line) {
         line.label = text_or_empty(ast.label);
         line.because = text_or_empty(ast.because);
+        line.may_be_negative = ast.may_be_negative;
         declare(line, ast.unit);
         add(std::move(line), {}, Role::Line);
     }
 
     void make_cost(const ast::Cost& ast, Line line) {
+        line.may_be_negative = ast.may_be_negative;
         Line rate = line;
         rate.label = text_or_empty(ast.label);
         rate.because = text_or_empty(ast.because);

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/check/resolve/block_sums.h"
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
@@ -43,6 +44,8 @@ class Place {
         const bool all = found.each_block && where_.block == none;
         if (set_before(set.name, found.line, all))
             return;
+        if (all && is_added_up(set.name, found.line))
+            return;
         const std::string because = set.because ? std::string(set.because->text) : std::string();
         if (!all)
             return put(found.line, set, span, because, where_, false);
@@ -70,6 +73,18 @@ class Place {
         const Found found = look_up(r_, 0, name.text, where_.block);
         return found.state == Found::State::Absent ? look_up_outside(r_, name.text, where_.block)
                                                    : found;
+    }
+
+    // What is set for all blocks counts once for each. True: reported.
+    bool is_added_up(const ast::Word& name, LineId line) {
+        if (line >= r_.block_sums.size() || !r_.block_sums[line])
+            return false;
+        if (layer_ != Layer::Field)
+            report_set_for_all(r_, name, *r_.block_sums[line]);
+        else if (!boundary_told_)
+            report_boundary_for_all(r_, name.text);
+        boundary_told_ = layer_ == Layer::Field;
+        return true;
     }
 
     // `all`: for all blocks; one of them may still be set apart.
@@ -208,6 +223,7 @@ class Place {
     std::vector<std::string> in_sight_;
     std::vector<std::string_view> givens_;
     std::vector<ast::Word> unknown_; // of a season
+    bool boundary_told_ = false;
 };
 
 Where outside(const Resolution& r, std::uint32_t module, std::uint32_t block = none) {
@@ -307,6 +323,8 @@ void report_set_twice(Resolution& r, const ast::Word& name, Span first) {
 
 void lay_values(Resolution& r) {
     lay_bindings(r);
+    if (r.program.notation >= 2)
+        r.block_sums = sums_over_blocks(r);
     lay_sets(r, r.program.season, Layer::Season);
     lay_sets(r, r.program.job, Layer::Job);
     lay_sets(r, r.program.field, Layer::Field);
@@ -315,6 +333,7 @@ void lay_values(Resolution& r) {
         lay_options(r);
     }
     lay_sets(r, r.program.command_line, Layer::CommandLine);
+    warn_of_silent_blocks(r, r.block_sums);
     for (const Given& given : r.sheet.givens)
         if (!given.settings.empty())
             r.sheet.lines[given.line].value = given.settings.back().value;

@@ -60,18 +60,6 @@ TEST_CASE("a line of a used model is its own model's business") {
             .empty());
 }
 
-TEST_CASE("a cost is in one price, neither in none nor in two") {
-    const std::string two = "part \"Haul\"\n  cost haul : $ = $900 over 1\n";
-    CHECK(warnings(priced + two + "price \"Job\" per ac of area covers \"Work\"\n") ==
-          "L803 no price covers the cost `haul`");
-    CHECK(warnings(priced + two +
-                   "price \"Job\" per ac of area covers \"Work\"\nprice \"Move\" lump\n")
-              .empty());
-    CHECK(warnings(priced + two +
-                   "price \"All\" per ac of area covers \"Work\", \"Haul\"\nprice \"Move\" lump "
-                   "covers \"Haul\"\n") == "L804 the cost `haul` is in 2 prices");
-}
-
 TEST_CASE("a value stands within its swing, a swing within its allowed range and not upside down") {
     const auto given = [](const std::string& text) {
         return warnings("model \"m\"\ngiven d = " + text + "\n");

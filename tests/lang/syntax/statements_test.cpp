@@ -56,6 +56,7 @@ TEST_CASE("givens take their clauses in any order") {
          "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
         {"given a = 1 because \"b\" swing 0.5 .. 1.5 within 0 .. 2 \"l\"",
          "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
+        {"given a = -$1 may be negative \"l\"", "given a = (- 1[$]) \"l\" may be negative\n"},
         {"given a = 1 swing triangular 0 .. 2", "given a = 1 swing triangular 0 .. 2\n"},
         {"given a = 1 swing pert b * 2 .. c", "given a = 1 swing pert (b * 2) .. c\n"},
         {"given a = 1 swing even 0 .. 2", "given a = 1 swing even 0 .. 2\n"},
@@ -68,6 +69,11 @@ TEST_CASE("lines, costs and what is asked of them") {
     check({
         {"x : mi = a / b \"travel\"", "x : [mi] = (a / b) \"travel\"\n"},
         {"x:mi=a/b", "x : [mi] = (a / b)\n"},
+        {"x : mi = a - 3 mi may be negative", "x : [mi] = (a - 3[mi]) may be negative\n"},
+        {"x : 1 = be - negative may be negative",
+         "x : [1] = (be - negative) may be negative\n"}, // these two stay names
+        {"cost f : $/h = a over b may be negative because \"c\"",
+         "cost f : [$/h] = a over b because \"c\" may be negative\n"},
         {"x : 1 = a because \"b\"", "x : [1] = a because \"b\"\n"},
         {"cost f : $/h = a * b over c \"fuel\"", "cost f : [$/h] = (a * b) over c \"fuel\"\n"},
         {"cost f : $/h = a over b because \"c\"", "cost f : [$/h] = a over b because \"c\"\n"},

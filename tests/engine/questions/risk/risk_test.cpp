@@ -141,6 +141,17 @@ TEST_CASE(
           r.trials - r.without_answer);
 }
 
+TEST_CASE("a trial in which a line is below zero is without an answer") {
+    const Priced job = priced_ok("model \"m\"\ngiven a = 5 ft  \"a\"  swing even 0 ft .. 10 ft\n"
+                                 "left : ft = a - 2 ft  \"left\"\ny : 1 = a / 1 ft  \"y\"\n");
+    const RiskAnswer r = ask(job, question({"y"}));
+    CHECK(static_cast<double>(r.without_answer) / static_cast<double>(r.trials) ==
+          doctest::Approx(0.2).epsilon(1e-2));
+    REQUIRE(!r.first_without.empty());
+    CHECK(r.first_without[0].because == "a line is below zero");
+    CHECK(r.measured[0].least >= 2 - 1e-9);
+}
+
 const std::string priced = "model \"m\"\npart \"All\"\n"
                            "  given area = 100 ac  \"acres\"\n"
                            "  given fuel = $4/gal  \"fuel\"  swing even $2/gal .. $6/gal\n"
