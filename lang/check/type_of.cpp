@@ -10,17 +10,22 @@ constexpr double largest_exponent = 127; // as a unit can hold
 class TypeReader {
   public:
     TypeReader(const Sheet& sheet, const Function* function) : sheet_(sheet), function_(function) {}
+    TypeReader(const Sheet& sheet, LineId line, const Type& instead)
+        : sheet_(sheet),
+          line_(line),
+          instead_(instead) {}
 
     Type of(NodeId id) const {
         const Node& node = sheet_.nodes[id];
         switch (node.op) {
         case Op::Number:
         case Op::Choice:
-        case Op::Convert:
         case Op::Missing:
             return node.type;
+        case Op::Convert:
+            return line_ == none ? node.type : of(node.a);
         case Op::Line:
-            return sheet_.lines[node.index].type;
+            return of_line(node.index);
         case Op::Parameter:
             return function_->parameter_types[node.index];
         case Op::Local:
@@ -37,6 +42,15 @@ class TypeReader {
     }
 
   private:
+    Type of_line(LineId id) const {
+        if (line_ == none)
+            return sheet_.lines[id].type;
+        if (id == line_)
+            return instead_;
+        const Line& line = sheet_.lines[id];
+        return line.role == Role::CostQuantity && line.value != none ? of(line.value) : line.type;
+    }
+
     Type of_operation(const Node& node) const {
         if (node.b == none)
             return apply(node.op, of(node.a)).type;
@@ -53,13 +67,19 @@ class TypeReader {
     }
 
     const Sheet& sheet_;
-    const Function* function_;
+    const Function* function_ = nullptr;
+    LineId line_ = none; // this one is taken to be of the type `instead_`
+    Type instead_;
 };
 
 } // namespace
 
 Type type_of(const Sheet& sheet, NodeId node, const Function* function) {
     return node == none ? Type{Type::Kind::Poison, 0, {}} : TypeReader(sheet, function).of(node);
+}
+
+Type type_if(const Sheet& sheet, NodeId node, LineId line, const Type& type) {
+    return TypeReader(sheet, line, type).of(node);
 }
 
 std::optional<int> whole_exponent(const Sheet& sheet, NodeId id) {

@@ -14,6 +14,10 @@ namespace acre::lang {
 // within a define, whose parameters and lines the formula reads.
 Type type_of(const Sheet& sheet, NodeId node, const Function* function = nullptr);
 
+// The same if one line were of another type: what a formula would be then. The quantity of a cost,
+// which has the type of its formula, follows.
+Type type_if(const Sheet& sheet, NodeId node, LineId line, const Type& type);
+
 // The right side of a power where it is a whole number as written, without a unit, signed or not.
 std::optional<int> whole_exponent(const Sheet& sheet, NodeId node);
 

@@ -79,12 +79,14 @@ near_names(std::string_view word, std::span<const std::string_view> names, std::
     for (const std::string_view name : names) {
         const std::size_t limit = allowed(word);
         std::size_t distance = edit_distance(word, name, limit);
-        if (distance > limit && (name.find('.') != std::string_view::npos ||
-                                 word.find('.') != std::string_view::npos)) {
+        if (name.find('.') != std::string_view::npos || word.find('.') != std::string_view::npos) {
+            // The same word behind another prefix is nearer than another word behind a prefix that
+            // looks alike.
             const std::size_t part_limit = allowed(last_part(word));
             const std::size_t part = edit_distance(last_part(word), last_part(name), part_limit);
-            distance = part <= part_limit ? part + 1 : limit + 1; // the prefix differs as well
-            if (part > part_limit)
+            if (part <= part_limit)
+                distance = distance <= limit ? std::min(distance, part + 1) : part + 1;
+            else if (distance > limit)
                 continue;
         } else if (distance > limit) {
             continue;

@@ -74,6 +74,29 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
     return d;
 }
 
+// `$38 / h`, where a unit stands apart from its number.
+std::optional<Help> rate_of(const Resolution& r, std::string_view name, Span span) {
+    const std::string_view text = r.sources.file(span.file).text();
+    const auto back = [text](std::size_t at) {
+        while (at > 0 && text[at - 1] == ' ')
+            --at;
+        return at;
+    };
+    const std::size_t slash = back(span.begin);
+    if (slash == 0 || text[slash - 1] != '/')
+        return std::nullopt;
+    const std::size_t end = back(slash - 1);
+    std::size_t begin = end;
+    while (begin > 0 &&
+           std::string_view("0123456789.,").find(text[begin - 1]) != std::string_view::npos)
+        --begin;
+    if (begin == end || begin == 0 || text[begin - 1] != '$')
+        return std::nullopt;
+    return Help{
+        fmt::format("write  ${}/{}", text.substr(begin, end - begin), name),
+        Edit{{span.file, static_cast<std::uint32_t>(end), span.end}, fmt::format("/{}", name)}};
+}
+
 // What the name is instead, if it means anything at all.
 bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name) {
     if (r.find_choice(name) != none) {
@@ -91,7 +114,10 @@ bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name
     }
     if (r.sheet.units.find(name) != nullptr) {
         d.notes.push_back(fmt::format("`{}` is a unit; units go after a number or a colon", name));
-        d.helps.push_back({fmt::format("write  1 {}", name), std::nullopt});
+        if (std::optional<Help> rate = rate_of(r, name, d.primary.span))
+            d.helps.push_back(std::move(*rate));
+        else
+            d.helps.push_back({fmt::format("write  1 {}", name), std::nullopt});
         return true;
     }
     return false;

@@ -9,6 +9,7 @@
 #include "lang/check/resolve/not_a_unit.h"
 #include "lang/check/resolve/report.h"
 #include "lang/diag/suggest.h"
+#include "lang/syntax/signs.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -42,6 +43,19 @@ std::vector<std::string_view> near_units(std::string_view word, const UnitCatalo
     return out;
 }
 
+// Whether the word is the unit with its letters in another order, or in capitals: with another
+// letter, or one more, a short word is another word (`man` is not `min`).
+bool is_slip_of(std::string_view word, std::string_view unit) {
+    const auto letters = [](std::string_view text) {
+        std::string out(text);
+        for (char& c : out)
+            c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+        std::sort(out.begin(), out.end());
+        return out;
+    };
+    return letters(word) == letters(unit);
+}
+
 } // namespace
 
 std::string full_text(const ast::UnitText& unit) {
@@ -71,9 +85,20 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         }
         if (diagnostics_.full())
             return diagnostics_.add(std::move(d));
-        for (const std::string_view near : near_units(error.word, catalog_))
-            d.helps.push_back(
-                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
+        if (is_money_code(error.word)) {
+            d.helps.push_back({fmt::format("the money here is `$`; amounts are not converted, and "
+                                           "a firm that works in other money says so once:  "
+                                           "money {}",
+                                           error.word),
+                               std::nullopt});
+            return diagnostics_.add(std::move(d));
+        }
+        const std::vector<std::string_view> near_ones = near_units(error.word, catalog_);
+        for (const std::string_view near : near_ones) {
+            const bool sure = near_ones.size() == 1 && is_slip_of(error.word, near);
+            d.helps.push_back({fmt::format("did you mean `{}`?", near),
+                               sure ? std::optional(Edit{span, std::string(near)}) : std::nullopt});
+        }
         if (std::optional<Help> meant = diagnostics_.full()
                                             ? std::nullopt
                                             : meant_instead(error.word, span, sources_, *modules_))
