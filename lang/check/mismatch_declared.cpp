@@ -1,6 +1,7 @@
 // Values that do not fit what is declared for them.
 #include "lang/check/mismatch.h"
 
+#include <algorithm>
 #include <utility>
 #include <vector>
 
@@ -176,13 +177,17 @@ void Mismatches::cost(const Cost& cost) {
         else
             d.notes.push_back(
                 fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
-        for (const Mender& mender :
-             menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim)) {
+        const std::vector<Mender> found =
+            menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim);
+        const auto straight = [](const Mender& m) { return !m.inverse; };
+        const bool sure = std::count_if(found.begin(), found.end(), straight) == 1;
+        for (const Mender& mender : found) {
             if (mender.inverse)
                 continue;
-            d.helps.push_back({fmt::format("`{}` ({}) is in {}: write  over {}", mender.name,
-                                           mender.place, mender.unit_text, mender.name),
-                               Edit{sheet_.nodes[over].span, mender.name}});
+            d.helps.push_back(
+                {fmt::format("`{}` ({}) is in {}: write  over {}", mender.name, mender.place,
+                             mender.unit_text, mender.name),
+                 sure ? std::optional(Edit{sheet_.nodes[over].span, mender.name}) : std::nullopt});
             break;
         }
     }

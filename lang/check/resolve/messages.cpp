@@ -30,10 +30,11 @@ std::string defined_at(const Resolution& r, const Where& where, std::string_view
 
 void add_near(Diagnostic& d, const Resolution& r, const Where& where, std::string_view name,
               const std::vector<std::string>& names) {
-    for (const std::string_view near : near_names(name, views(names)))
+    const std::vector<std::string_view> found = near_names(name, views(names));
+    for (const std::string_view near : found)
         d.helps.push_back({fmt::format("did you mean `{}`{}?", near,
                                        defined_at(r, where, near, d.primary.span.file)),
-                           Edit{d.primary.span, std::string(near)}});
+                           near_edit(name, found, near, d.primary.span)});
 }
 
 // A dotted name whose head is no used model, or whose model has no such line.
@@ -196,9 +197,10 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
         std::vector<std::string> names = function.parameters;
         for (const Local& local : function.locals)
             names.push_back(local.name);
-        for (const std::string_view near : near_names(name, views(names)))
+        const std::vector<std::string_view> found = near_names(name, views(names));
+        for (const std::string_view near : found)
             d.helps.push_back(
-                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
+                {fmt::format("did you mean `{}`?", near), near_edit(name, found, near, span)});
         if (d.helps.empty() && !add_other_meaning(d, r, name))
             d.notes.push_back(
                 "a function sees only its parameters and its own lines; pass it what it needs");
@@ -254,12 +256,13 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         names.push_back(builtin.name);
     for (const Callable& callable : r.callables)
         names.push_back(callable.name);
-    for (const std::string_view near : near_names(name.text, names)) {
+    const std::vector<std::string_view> found = near_names(name.text, names);
+    for (const std::string_view near : found) {
         const Callable* callable = r.find_callable(near);
         const std::string form = callable != nullptr ? signature_of(r, *callable)
                                                      : std::string(find_builtin(near)->form);
         d.helps.push_back(
-            {fmt::format("did you mean  {}", form), Edit{name.span, std::string(near)}});
+            {fmt::format("did you mean  {}", form), near_edit(name.text, found, near, name.span)});
     }
     r.add(std::move(d));
 }
@@ -272,8 +275,10 @@ void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view opti
     if (r.diagnostics.full())
         return r.add(std::move(d));
     const std::vector<std::string_view> options = views(type.options);
-    for (const std::string_view near : near_names(option, options, 1))
-        d.helps.push_back({fmt::format("write  {}", near), Edit{span, std::string(near)}});
+    const std::vector<std::string_view> found = near_names(option, options);
+    if (!found.empty())
+        d.helps.push_back({fmt::format("write  {}", found.front()),
+                           near_edit(option, found, found.front(), span)});
     d.notes.push_back(fmt::format("the choices of `{}`: {}", type.name, listed(options)));
     r.add(std::move(d));
 }
