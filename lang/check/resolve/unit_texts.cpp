@@ -28,21 +28,6 @@ Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t beg
             static_cast<std::uint32_t>(offset + end - dollar)};
 }
 
-// "acer" is near to acre, which is written ac.
-std::vector<std::string_view> near_units(std::string_view word, const UnitCatalog& catalog) {
-    std::vector<std::string_view> known = catalog.names();
-    const std::vector<std::string_view> words = spelled_words();
-    known.insert(known.end(), words.begin(), words.end());
-    std::vector<std::string_view> out;
-    for (const std::string_view name : near_names(word, known)) {
-        const std::string_view usual = usual_spelling(name);
-        const std::string_view unit = usual.empty() ? name : usual;
-        if (std::find(out.begin(), out.end(), unit) == out.end())
-            out.push_back(unit);
-    }
-    return out;
-}
-
 // Whether the word is the unit with its letters in another order, or in capitals: with another
 // letter, or one more, a short word is another word (`man` is not `min`).
 bool is_slip_of(std::string_view word, std::string_view unit) {
@@ -54,6 +39,27 @@ bool is_slip_of(std::string_view word, std::string_view unit) {
         return out;
     };
     return letters(word) == letters(unit);
+}
+
+struct NearUnit {
+    std::string_view unit;
+    bool slip = false;
+};
+
+// "acer" is near to acre, which is written ac.
+std::vector<NearUnit> near_units(std::string_view word, const UnitCatalog& catalog) {
+    std::vector<std::string_view> known = catalog.names();
+    const std::vector<std::string_view> words = spelled_words();
+    known.insert(known.end(), words.begin(), words.end());
+    std::vector<NearUnit> out;
+    for (const std::string_view name : near_names(word, known)) {
+        const std::string_view usual = usual_spelling(name);
+        const std::string_view unit = usual.empty() ? name : usual;
+        if (std::none_of(out.begin(), out.end(),
+                         [unit](const NearUnit& n) { return n.unit == unit; }))
+            out.push_back({unit, is_slip_of(word, name)});
+    }
+    return out;
 }
 
 } // namespace
@@ -93,12 +99,13 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
                                std::nullopt});
             return diagnostics_.add(std::move(d));
         }
-        const std::vector<std::string_view> near_ones = near_units(error.word, catalog_);
-        for (const std::string_view near : near_ones) {
-            const bool sure = near_ones.size() == 1 && is_slip_of(error.word, near);
-            d.helps.push_back({fmt::format("did you mean `{}`?", near),
-                               sure ? std::optional(Edit{span, std::string(near)}) : std::nullopt});
-        }
+        const std::vector<NearUnit> near_ones = near_units(error.word, catalog_);
+        const auto is_slip = [](const NearUnit& near) { return near.slip; };
+        const bool sure = std::count_if(near_ones.begin(), near_ones.end(), is_slip) == 1;
+        for (const NearUnit& near : near_ones)
+            d.helps.push_back({fmt::format("did you mean `{}`?", near.unit),
+                               sure && near.slip ? std::optional(Edit{span, std::string(near.unit)})
+                                                 : std::nullopt});
         if (std::optional<Help> meant = diagnostics_.full()
                                             ? std::nullopt
                                             : meant_instead(error.word, span, sources_, *modules_))
