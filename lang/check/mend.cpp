@@ -169,7 +169,9 @@ std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site&
         const std::string inner = needs_brackets(node.op) ? "(" + text + ")" : text;
         const std::string mended =
             fmt::format("{} {} {}", inner, best.inverse ? '/' : '*', best.name);
-        const bool sure = found.size() == 1 && !best.inverse && !best.other_file;
+        // What is owned for a year and paid by the hour is divided by the hours of the year.
+        const bool sure = found.size() == 1 && !best.other_file &&
+                          (!best.inverse || is_year_against_hour(missing));
         out.push_back({fmt::format("{}: write  {}", known(best), mended),
                        sure ? std::optional(Edit{node.span, mended}) : std::nullopt});
     } else {
