@@ -4,6 +4,7 @@
 #include <array>
 #include <bit>
 #include <cstdint>
+#include <string>
 #include <utility>
 
 namespace acre::lang {
@@ -112,6 +113,16 @@ near_names(std::string_view word, std::span<const std::string_view> names, std::
             out.push_back(near.name);
     }
     return out;
+}
+
+bool same_letters(std::string_view a, std::string_view b) {
+    const auto letters = [](std::string_view word) {
+        std::string out(word);
+        std::transform(out.begin(), out.end(), out.begin(), lower);
+        std::sort(out.begin(), out.end());
+        return out;
+    };
+    return letters(a) == letters(b);
 }
 
 std::optional<Edit> near_edit(std::string_view word, std::span<const std::string_view> near,

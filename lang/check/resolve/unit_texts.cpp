@@ -28,19 +28,7 @@ Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t beg
             static_cast<std::uint32_t>(offset + end - dollar)};
 }
 
-// Whether the word is the unit with its letters in another order, or in capitals: with another
-// letter, or one more, a short word is another word (`man` is not `min`).
-bool is_slip_of(std::string_view word, std::string_view unit) {
-    const auto letters = [](std::string_view text) {
-        std::string out(text);
-        for (char& c : out)
-            c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-        std::sort(out.begin(), out.end());
-        return out;
-    };
-    return letters(word) == letters(unit);
-}
-
+// With another letter, or one more, a short word is another word: `man` is not `min`.
 struct NearUnit {
     std::string_view unit;
     bool slip = false;
@@ -57,7 +45,7 @@ std::vector<NearUnit> near_units(std::string_view word, const UnitCatalog& catal
         const std::string_view unit = usual.empty() ? name : usual;
         if (std::none_of(out.begin(), out.end(),
                          [unit](const NearUnit& n) { return n.unit == unit; }))
-            out.push_back({unit, is_slip_of(word, name)});
+            out.push_back({unit, same_letters(word, name)});
     }
     return out;
 }
