@@ -30,20 +30,22 @@ NodeId own_value(const Sheet& sheet, LineId id) {
                                                                       : settings.front().value;
 }
 
-void Blame::collect(NodeId id, std::vector<LineId>& lines) const {
+void Blame::collect(NodeId id, std::vector<LineId>& lines, int through) {
+    if (budget_ == 0)
+        return;
+    --budget_;
     const Node& node = sheet_.nodes[id];
     if (node.op == Op::Line) {
-        const Line& line = sheet_.lines[node.index];
-        if (line.role == Role::CostQuantity && line.value != none)
-            collect(line.value, lines);
+        if (is_through(sheet_, node.index) && through < most_quantities)
+            collect(sheet_.lines[node.index].value, lines, through + 1);
         else
             lines.push_back(node.index);
     }
     for (const NodeId child : {node.a, node.b, node.c})
         if (child != none)
-            collect(child, lines);
+            collect(child, lines, through);
     for (std::uint32_t i = 0; i < node.arg_count; ++i)
-        collect(sheet_.args[node.first_arg + i], lines);
+        collect(sheet_.args[node.first_arg + i], lines, through);
 }
 
 void Blame::index() {
@@ -65,9 +67,9 @@ void Blame::index() {
     }
 }
 
-bool Blame::fits(LineId formula, LineId line, const Type& type) const {
+bool Blame::fits(LineId formula, LineId line, const Type& type) {
     const Line& of = sheet_.lines[formula];
-    const Type made = type_if(sheet_, of.value, line, type);
+    const Type made = type_if(sheet_, of.value, line, type, budget_);
     return is_number(made) && is_number(of.type) && made.unit.dim == of.type.unit.dim;
 }
 
@@ -89,7 +91,7 @@ std::optional<Type> Blame::misdeclared(LineId id) {
         !is_number(line.type))
         return out;
     index();
-    const Type gives = type_if(sheet_, line.value, id, line.type);
+    const Type gives = type_if(sheet_, line.value, id, line.type, budget_);
     if (!is_number(gives) || gives.unit.dim == line.type.unit.dim)
         return out;
     bool needed = false;
@@ -100,7 +102,7 @@ std::optional<Type> Blame::misdeclared(LineId id) {
             return out;
         needed = needed || (as_given && !as_declared);
     }
-    if (needed)
+    if (needed && budget_ > 0)
         out = gives;
     return out;
 }
@@ -161,7 +163,7 @@ std::optional<Blame::Unitless> Blame::unitless(LineId line, const Dim& missing) 
             out = Unitless{read, own_value(sheet_, read), type, inverse};
         }
     }
-    return out;
+    return budget_ > 0 ? out : std::nullopt;
 }
 
 } // namespace acre::lang

@@ -40,12 +40,13 @@ class Blame {
 
   private:
     void index();
-    void collect(NodeId node, std::vector<LineId>& lines) const;
-    bool fits(LineId formula, LineId line, const Type& type) const;
+    void collect(NodeId node, std::vector<LineId>& lines, int through = 0);
+    bool fits(LineId formula, LineId line, const Type& type);
     bool may_lack_unit(LineId line) const;
 
     const Sheet& sheet_;
     const SourceMap& sources_;
+    std::size_t budget_ = 4'000'000; // nodes to look at in all; past it nobody is blamed
     bool indexed_ = false;
     std::vector<std::vector<LineId>> reads_;   // by line: what its formula reads, once each
     std::vector<std::vector<LineId>> read_by_; // by line: whose formulas read it
