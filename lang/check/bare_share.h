@@ -24,12 +24,12 @@ ShareMends share_mends(double value, std::string_view written);
 
 class BareShares {
   public:
-    // `off`: nothing is reported (texts of the first version of the notation).
-    BareShares(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics, bool off)
+    // Texts of the first version of the notation are left alone.
+    BareShares(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
         : sheet_(sheet),
           sources_(sources),
           diagnostics_(diagnostics),
-          off_(off) {}
+          off_(sheet.notation < 2) {}
 
     // A value where `wanted` is declared, its arms and what min and max choose from. S124.
     void in(NodeId value, const Type& wanted) const;

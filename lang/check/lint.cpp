@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/check.h"
+#include "lang/check/lint_numbers.h"
 #include "lang/check/resolve/report.h"
 
 namespace acre::lang {
@@ -44,6 +45,7 @@ class Lint {
             within(given);
             swing(given);
         }
+        lint_numbers(sheet_, sources_, diagnostics_);
     }
 
   private:

@@ -200,10 +200,11 @@ class Filler {
             const std::vector<std::string> names = r_.diagnostics.full()
                                                        ? std::vector<std::string>{}
                                                        : names_in_sight(r_, instance_, true);
-            for (const std::string_view near :
-                 near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))
-                d.helps.push_back(
-                    {fmt::format("did you mean `{}`?", near), Edit{name.span, std::string(near)}});
+            const std::vector<std::string_view> found_near =
+                near_names(name.text, std::vector<std::string_view>(names.begin(), names.end()));
+            for (const std::string_view near : found_near)
+                d.helps.push_back({fmt::format("did you mean `{}`?", near),
+                                   near_edit(name.text, found_near, near, name.span)});
             r_.add(std::move(d));
         }
         return none;

@@ -127,10 +127,11 @@ class Place {
             return;
         Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span,
                                "not in the model");
-        for (const std::string_view near : near_givens(name.text))
+        const std::vector<std::string_view> found = near_givens(name.text);
+        for (const std::string_view near : found)
             d.helps.push_back(
                 {fmt::format("did you mean `{}`{}?", near, place(near, name.span.file)),
-                 Edit{name.span, std::string(near)}});
+                 near_edit(name.text, found, near, name.span)});
         if (d.helps.empty())
             d.notes.push_back(
                 fmt::format("the model is {}",

@@ -9,6 +9,7 @@
 #include "lang/check/resolve/not_a_unit.h"
 #include "lang/check/resolve/report.h"
 #include "lang/diag/suggest.h"
+#include "lang/syntax/signs.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -27,17 +28,24 @@ Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t beg
             static_cast<std::uint32_t>(offset + end - dollar)};
 }
 
+// With another letter, or one more, a short word is another word: `man` is not `min`.
+struct NearUnit {
+    std::string_view unit;
+    bool slip = false;
+};
+
 // "acer" is near to acre, which is written ac.
-std::vector<std::string_view> near_units(std::string_view word, const UnitCatalog& catalog) {
+std::vector<NearUnit> near_units(std::string_view word, const UnitCatalog& catalog) {
     std::vector<std::string_view> known = catalog.names();
     const std::vector<std::string_view> words = spelled_words();
     known.insert(known.end(), words.begin(), words.end());
-    std::vector<std::string_view> out;
+    std::vector<NearUnit> out;
     for (const std::string_view name : near_names(word, known)) {
         const std::string_view usual = usual_spelling(name);
         const std::string_view unit = usual.empty() ? name : usual;
-        if (std::find(out.begin(), out.end(), unit) == out.end())
-            out.push_back(unit);
+        if (std::none_of(out.begin(), out.end(),
+                         [unit](const NearUnit& n) { return n.unit == unit; }))
+            out.push_back({unit, same_letters(word, name)});
     }
     return out;
 }
@@ -71,9 +79,21 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         }
         if (diagnostics_.full())
             return diagnostics_.add(std::move(d));
-        for (const std::string_view near : near_units(error.word, catalog_))
-            d.helps.push_back(
-                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
+        if (is_money_code(error.word)) {
+            d.helps.push_back({fmt::format("the money here is `$`; amounts are not converted, and "
+                                           "a firm that works in other money says so once:  "
+                                           "money {}",
+                                           error.word),
+                               std::nullopt});
+            return diagnostics_.add(std::move(d));
+        }
+        const std::vector<NearUnit> near_ones = near_units(error.word, catalog_);
+        const auto is_slip = [](const NearUnit& near) { return near.slip; };
+        const bool sure = std::count_if(near_ones.begin(), near_ones.end(), is_slip) == 1;
+        for (const NearUnit& near : near_ones)
+            d.helps.push_back({fmt::format("did you mean `{}`?", near.unit),
+                               sure && near.slip ? std::optional(Edit{span, std::string(near.unit)})
+                                                 : std::nullopt});
         if (std::optional<Help> meant = diagnostics_.full()
                                             ? std::nullopt
                                             : meant_instead(error.word, span, sources_, *modules_))
