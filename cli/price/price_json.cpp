@@ -2,6 +2,7 @@
 
 #include "cli/price/price_text.h"
 #include "cli/shared/json/value.h"
+#include "engine/words/billing.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -38,7 +39,7 @@ Json item_json(const engine::ItemRow& item) {
     json["per"] = item.per;
     json["quantity"] = item.per.empty() ? Json(nullptr) : number(item.quantity);
     json["rate"] = item.per.empty() ? Json(nullptr) : number(item.rate);
-    json["rate_text"] = item.per.empty() ? "" : quantity_text(item.rate, "$/" + item.per);
+    json["rate_text"] = item.per.empty() ? "" : engine::billed_rate_text(item.rate, item.per);
     json["cost"] = number(item.cost);
     json["amount"] = dollars(item.cents);
     json["amount_cents"] = item.cents;
