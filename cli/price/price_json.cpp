@@ -2,6 +2,7 @@
 
 #include "cli/price/price_text.h"
 #include "cli/shared/json/value.h"
+#include "engine/words/billing.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -39,7 +40,7 @@ Json item_json(const engine::ItemRow& item) {
     json["quantity"] = item.per.empty() ? Json(nullptr) : number(item.quantity);
     const bool has_rate = !item.per.empty() && item.quantity != 0;
     json["rate"] = has_rate ? number(item.rate) : Json(nullptr);
-    json["rate_text"] = has_rate ? quantity_text(item.rate, "$/" + item.per) : "";
+    json["rate_text"] = has_rate ? engine::billed_rate_text(item.rate, item.per) : "";
     json["cost"] = number(item.cost);
     json["amount"] = dollars(item.cents);
     json["amount_cents"] = item.cents;
