@@ -86,6 +86,9 @@ Document risk_json(const engine::RiskAnswer& risk) {
                            {"why", risk.matters_most.why}};
     out["without_answer"] = risk.without_answer;
     out["first_without"] = without_json(risk);
+    out["held"] = Json::array();
+    for (const std::string& given : risk.chosen)
+        out["held"].push_back({{"name", given}, {"reason", "chosen"}});
     out["not_drawn"] = risk.not_drawn;
     return answered(std::move(out));
 }

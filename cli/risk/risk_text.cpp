@@ -193,15 +193,18 @@ class Page {
         }
     }
 
+    void listed(const std::string& what, const std::vector<std::string>& givens) {
+        std::string names;
+        for (const std::string& given : givens)
+            names += (names.empty() ? "" : ", ") + lang::terminal_text(given);
+        if (!names.empty())
+            line(what + names);
+    }
+
     void notes() {
-        std::string computed;
-        for (const std::string& given : risk_.not_drawn)
-            computed += (computed.empty() ? "" : ", ") + lang::terminal_text(given);
-        if (!computed.empty()) {
-            out_ += "\n";
-            line("Not drawn, because this job computes them: " + computed);
-        }
         out_ += "\n";
+        listed("Held as in this job, because they are chosen before work starts: ", risk_.chosen);
+        listed("Not drawn, because this job computes them: ", risk_.not_drawn);
         line("Choices and givens without a swing stay as in this job. The figures are only as good "
              "as "
              "the swings.");

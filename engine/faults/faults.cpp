@@ -49,7 +49,7 @@ struct Report {
         diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
     }
 
-    // Outside `within` is an error, outside `swing` a warning.
+    // Outside `within` is an error, outside `swing` or `choose` a warning.
     void range(const lang::Given& given, Slot low_slot, Slot high_slot, lang::Code code,
                lang::Span range_span, const char* range_name) const {
         const double low = value(low_slot);
@@ -94,7 +94,7 @@ struct Report {
                       given.within_span, "allowed range");
             if (plan.swing_low[i] != no_slot && plan.swing_high[i] != no_slot)
                 range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802,
-                      given.swing_span, "swing");
+                      given.swing_span, given.swing_name());
         }
     }
 

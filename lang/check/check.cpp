@@ -154,10 +154,9 @@ class Checker {
             check_part(site, given.within_low, wanted, {"the allowed range of ", name}, unit_text);
         given.within_high =
             check_part(site, given.within_high, wanted, {"the allowed range of ", name}, unit_text);
-        given.swing_low =
-            check_part(site, given.swing_low, wanted, {"the swing of ", name}, unit_text);
-        given.swing_high =
-            check_part(site, given.swing_high, wanted, {"the swing of ", name}, unit_text);
+        const std::string lead = fmt::format("the {} of ", given.swing_name());
+        given.swing_low = check_part(site, given.swing_low, wanted, {lead, name}, unit_text);
+        given.swing_high = check_part(site, given.swing_high, wanted, {lead, name}, unit_text);
     }
 
     void check_condition(Condition& condition) {

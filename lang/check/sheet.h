@@ -121,9 +121,12 @@ struct Given {
     LineId line = none;
     std::vector<Setting> settings;                // in order of layers; the last is in force
     NodeId within_low = none, within_high = none; // none: no bound
-    NodeId swing_low = none, swing_high = none;
+    NodeId swing_low = none, swing_high = none;   // of `swing` or `choose`
+    bool chosen = false; // of `choose`: settled before work starts, so risk holds it still
     ast::SwingShape shape = ast::SwingShape::Unstated;
     Span within_span, swing_span;
+
+    const char* swing_name() const { return chosen ? "range of choice" : "swing"; } // in messages
 };
 
 struct Part {

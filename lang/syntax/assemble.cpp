@@ -20,6 +20,7 @@ ast::Given make_given(Draft& d, ast::ExprId value) {
     given.label = d.label;
     given.within = d.within;
     given.swing = d.swing;
+    given.chosen = d.chosen;
     given.shape = d.shape;
     given.because = d.because;
     return given;

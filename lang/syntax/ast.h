@@ -115,6 +115,7 @@ struct Given {
     std::optional<Text> label;
     std::optional<Range> within;
     std::optional<Range> swing;
+    bool chosen = false; // the range is of `choose`: settled before work starts
     SwingShape shape = SwingShape::Unstated;
     std::optional<Text> because;
 };

@@ -145,7 +145,8 @@ class Dumper {
         if (g.within)
             put(" within {}", range(*g.within));
         if (g.swing)
-            put(" swing{} {}", shapes[static_cast<std::size_t>(g.shape)], range(*g.swing));
+            put(" {}{} {}", g.chosen ? "choose" : "swing",
+                shapes[static_cast<std::size_t>(g.shape)], range(*g.swing));
         clause(" because", g.because);
     }
     void write(const ast::Line& l) { write_line(l); }

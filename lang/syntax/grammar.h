@@ -45,8 +45,9 @@
 //   reference   = ( "model" | "library" | "season" | "job" | "for" ) TEXT
 //   date        = "date" YEAR "-" MONTH "-" DAY
 //
-//   given_clause = TEXT | because | "within" range | "swing" [ "triangular" | "pert" | "even" |
-//   "step" ] range because      = "because" TEXT
+//   given_clause = TEXT | because | "within" range | "choose" range
+//                | "swing" [ "triangular" | "pert" | "even" | "step" ] range
+//   because      = "because" TEXT
 #pragma once
 
 #include <tao/pegtl.hpp>
@@ -176,6 +177,7 @@ struct pert            : word<Keyword::Pert> {};
 struct even            : word<Keyword::Even> {};
 struct stepwise        : word<Keyword::Step> {};
 struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>, range> {};
+struct choose          : seq<word<Keyword::Choose>, range> {};
 struct hold            : word<Keyword::Hold> {};
 struct table_end       : sor<hold, word<Keyword::Error>> {};
 struct below           : seq<word<Keyword::Below>, must<table_end>> {};
@@ -195,7 +197,7 @@ struct each_block      : seq<word<Keyword::Each>, must<word<Keyword::Block>>> {}
 struct part            : seq<word<Keyword::Part>, must<text>, opt<each_block>, must<end>> {};
 struct given_value     : sor<seq<at<choice_name, bar>, choices>, formula> {};
 struct given           : seq<word<Keyword::Given>, must<new_name>, opt<colon, must<unit>>, opt<equals, must<given_value>>,
-                             star<sor<label, because, within, swing>>, must<end>> {};
+                             star<sor<label, because, within, swing, choose>>, must<end>> {};
 struct line_body       : seq<must<colon>, must<unit>, must<equals>, must<formula>> {};
 struct line            : seq<must<new_name>, line_body, star<sor<label, because>>, must<end>> {};
 struct quantity        : seq<must<word<Keyword::Over>>, must<formula>> {};

@@ -32,7 +32,7 @@ class RandomModel {
             for (int i = 0; i < 3; ++i) {
                 names_.push_back({"g" + std::to_string(names_.size()), unit});
                 text += in_order({"given ", names_.back().text, " = ", literal(unit, false),
-                                  bounds(unit), "\n"});
+                                  bounds(unit, names_.size() > 2), "\n"});
             }
         }
         text += "part \"Ground\" each block\n  given size = " + literal("ft", false) + "\n";
@@ -114,7 +114,8 @@ class RandomModel {
         }
         return text;
     }
-    std::string bounds(const std::string& unit) {
+    // The first two givens are correlated, so they are not chosen.
+    std::string bounds(const std::string& unit, bool may_be_chosen) {
         const auto both = [&](const std::string& low, const std::string& high) {
             return low + (unit == "1" ? "" : " " + unit) + " .. " + high +
                    (unit == "1" ? "" : " " + unit);
@@ -123,7 +124,9 @@ class RandomModel {
         if (below(2) == 1)
             text += "  within " + both("0", "50");
         if (below(2) == 1)
-            text += in_order({"  swing ", pick({"", "triangular ", "pert ", "even ", "step "}),
+            text += in_order({"  ",
+                              pick({"swing ", "swing triangular ", "swing pert ", "swing even ",
+                                    "swing step ", may_be_chosen ? "choose " : "swing "}),
                               both("1", "45")});
         return text;
     }

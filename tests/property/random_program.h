@@ -211,7 +211,8 @@ class RandomProgram {
                 in_order({break_or_blank(), " within ", value(2).text, no_or_some_blanks(), "..",
                           no_or_some_blanks(), value(2).text});
         if (one_of(3) == 0)
-            text_of_clauses += in_order({" swing ", maybe("pert "), "0 .. ", value(2).text});
+            text_of_clauses +=
+                in_order({one_of(2) == 0 ? " choose " : " swing pert ", "0 .. ", value(2).text});
         if (one_of(3) == 0)
             text_of_clauses += " because " + text();
         return text_of_clauses;

@@ -111,6 +111,7 @@ struct RiskAnswer {
     std::vector<WithoutAnswer> first_without; // the first few
     std::optional<SpreadShares> shares;
     bool dependent = false; // some swings move together: shares then belong to what is drawn first
+    std::vector<std::string> chosen;    // givens with a range of choice: held as in the job
     std::vector<std::string> not_drawn; // givens with a swing that this job computes from others
     MattersMost matters_most;           // of the first line; empty without shares
 };

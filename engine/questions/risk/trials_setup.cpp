@@ -64,7 +64,7 @@ Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& que
     std::vector<char> is_input(sheet.lines.size(), 0);
     for (const Axis& axis : all_axes(job)) {
         is_input[axis.line] = 1;
-        if (!axis.swing || axis.options > 0)
+        if (!axis.swing || axis.options > 0 || axis.chosen)
             continue;
         if (Fault trouble = swing_trouble(job, axis))
             return trouble;
@@ -73,8 +73,9 @@ Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& que
         result.factors.push_back({subject_of(job, axis.line, question.names), axis.swing});
     }
     for (const lang::Given& given : sheet.givens)
-        if (!is_input[given.line] && given.swing_low != none)
-            result.not_drawn.push_back(sheet.lines[given.line].name);
+        if (given.swing_low != none && (given.chosen || !is_input[given.line]))
+            (given.chosen ? result.chosen : result.not_drawn)
+                .push_back(sheet.lines[given.line].name);
     if (sheet.cost_total != none)
         for (const lang::Event& event : sheet.events)
             result.factors.push_back({subject_of(job, event.count, question.names), {}});

@@ -32,6 +32,7 @@ Axis make_axis(const lang::Sheet& sheet, const Plan& plan, const Values& values,
         axis.options = static_cast<std::uint32_t>(sheet.choices[type.choice].options.size());
     axis.within = range_of(values, plan.within_low[given], plan.within_high[given]);
     axis.swing = range_of(values, plan.swing_low[given], plan.swing_high[given]);
+    axis.chosen = sheet.givens[given].chosen;
     axis.shape = sheet.givens[given].shape;
     return axis;
 }
@@ -81,6 +82,7 @@ lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
 std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& axis) {
     const lang::Sheet& sheet = job.sheet();
     const std::string& name = sheet.lines[axis.line].name;
+    const char* const range = sheet.givens[axis.given].swing_name();
     const auto text = [&](double x) { return value_text(sheet, axis.line, x); };
     const auto trouble = [&](std::string title, std::string help = {}) {
         lang::Diagnostic diagnostic{lang::Code::I620, std::move(title), {}, {}, {}, {}};
@@ -91,14 +93,14 @@ std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& 
     };
     const auto [low, high] = *axis.swing;
     if (!std::isfinite(low) || !std::isfinite(high))
-        return trouble(fmt::format("the swing of `{}` has no answer in this job", name));
+        return trouble(fmt::format("the {} of `{}` has no answer in this job", range, name));
     if (!(low < high))
         return trouble(
-            fmt::format("the swing of `{}` is empty: {} .. {}", name, text(low), text(high)),
+            fmt::format("the {} of `{}` is empty: {} .. {}", range, name, text(low), text(high)),
             "write the lower end first");
     if (axis.within && !(axis.within->low <= low && high <= axis.within->high))
         return trouble(fmt::format(
-            "the swing of `{}` goes outside its allowed range: {} .. {} is not within {} .. {}",
+            "the {} of `{}` goes outside its allowed range: {} .. {} is not within {} .. {}", range,
             name, text(low), text(high), text(axis.within->low), text(axis.within->high)));
     return std::nullopt;
 }

@@ -22,7 +22,8 @@ struct Axis {
     double value = 0;            // as the job has it, in the unit of the line
     std::uint32_t options = 0;   // of a choice: how many; 0: a number
     std::optional<Range> within; // allowed; where a bound is a formula, at the job's values
-    std::optional<Range> swing;  // plausible
+    std::optional<Range> swing;  // plausible, or to choose from
+    bool chosen = false;         // the latter: settled before work starts
     lang::ast::SwingShape shape = lang::ast::SwingShape::Unstated;
 };
 

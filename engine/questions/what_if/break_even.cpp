@@ -41,7 +41,7 @@ lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
     const std::optional<Range> range = between ? between : axis.within ? axis.within : axis.swing;
     if (!range)
         return placeless(lang::Code::Q003,
-                         fmt::format("`{}` has neither an allowed range nor a swing", name), {},
+                         fmt::format("`{}` has neither an allowed range nor a swing or range of choice", name), {},
                          {"say where to look: --between \"LOW..HIGH\""});
     if (!std::isfinite(range->low) || !std::isfinite(range->high) || !(range->low < range->high))
         return placeless(lang::Code::Q003, fmt::format("there is nothing between {} and {} of `{}`",

@@ -61,6 +61,7 @@ class Study {
             moved.axis = axis;
             moved.value = axis.value;
             moved.swing = axis.swing;
+            moved.chosen = axis.chosen;
             moved.reached = rested[compiled_.plan.inputs[axis.input].slot] != 0;
             moved.slope = slope[axis.input];
             const double ratio = axis.value / result_.value;

@@ -65,6 +65,27 @@ bool same(const RiskAnswer& one, const RiskAnswer& two) {
 
 } // namespace
 
+TEST_CASE("what is chosen is held as the job has it, and named") {
+    // Without `a` of the sum: E y = a + 2 * E b * E c, with a as it is.
+    std::string text = sum;
+    text.replace(text.find("swing even"), 10, "choose");
+    const Priced job = priced_ok(text);
+    const RiskAnswer risk = ask(job, question({"y"}, 1 << 16, 1 << 12));
+    CHECK(risk.factors.size() == 2);
+    CHECK(risk.chosen == std::vector<std::string>{"a"});
+    CHECK(risk.not_drawn.empty());
+    CHECK(risk.measured[0].mean == doctest::Approx(3 + 2 * (14.0 / 3) * (14.0 / 6)).epsilon(1e-3));
+    const RiskAnswer drawn = ask(priced_ok(sum), question({"y"}));
+    // Variances of independent terms add up; that of an even 0 .. 10 is 100 / 12.
+    CHECK(std::pow(drawn.measured[0].spread, 2) - std::pow(risk.measured[0].spread, 2) ==
+          doctest::Approx(100.0 / 12).epsilon(0.02));
+}
+
+TEST_CASE("a job in which everything is chosen has nothing to draw") {
+    CHECK(refused("model \"m\"\ngiven a = 3  \"a\"  choose 0 .. 10\ny : 1 = a  \"y\"\n",
+                  question({"y"})) == "nothing in this job swings");
+}
+
 TEST_CASE("one seed gives one answer, whatever the number of threads") {
     const Priced job = priced_ok(sum);
     RiskQuestion q = question({"y"}, 100'003, 1 << 14);

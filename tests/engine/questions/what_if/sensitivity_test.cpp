@@ -91,6 +91,18 @@ TEST_CASE("a choice has the line at every option instead of a slope") {
     CHECK(method.slope == 0);
 }
 
+TEST_CASE("what is chosen is walked as a swing is") {
+    std::string chosen = model;
+    chosen.replace(chosen.find("swing 30 ac"), 5, "choose");
+    const Effect one = effect_of(ask(priced_ok(model), ""), "area");
+    const Effect two = effect_of(ask(priced_ok(chosen), ""), "area");
+    CHECK_FALSE(one.chosen);
+    CHECK(two.chosen);
+    CHECK(one.at_low == two.at_low);
+    CHECK(one.at_high == two.at_high);
+    CHECK(one.nearby.size() == two.nearby.size());
+}
+
 TEST_CASE("an empty swing is told and not used") {
     const Priced job = priced_ok(model);
     const Effect shift = effect_of(ask(job, ""), "shift");
