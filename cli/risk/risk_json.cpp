@@ -10,6 +10,7 @@ Json factor_json(const engine::Factor& factor) {
                 {"kind", factor.is_event() ? "event" : "swing"}};
     out["low"] = factor.is_event() ? Json(nullptr) : number(factor.swing->low);
     out["high"] = factor.is_event() ? Json(nullptr) : number(factor.swing->high);
+    out["of_it"] = factor.of_it;
     return out;
 }
 

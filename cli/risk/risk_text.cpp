@@ -188,7 +188,8 @@ class Page {
             for (std::size_t f = 0; f < risk_.factors.size(); ++f)
                 if (const engine::Factor& factor = risk_.factors[f]; !factor.is_event())
                     drawn += (drawn.empty() ? "" : ", ") + lang::terminal_text(factor.given.name) +
-                             " " + shown(factor.given, trial.drawn[f]);
+                             " " + shown(factor.given, trial.drawn[f]) +
+                             (factor.of_it ? " of it" : "");
             line(fmt::format("{}: {}", trial.because, drawn));
         }
     }

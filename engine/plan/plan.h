@@ -37,6 +37,8 @@ struct Input {
     double value = 0;       // as the job has it
     std::uint32_t line = 0; // LineId of the given
     bool is_choice = false; // value is the index of an option
+    bool is_share =
+        false; // of a computed given that swings by shares of it: 1, the line times this
 };
 
 struct PlanTable {

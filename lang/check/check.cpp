@@ -155,8 +155,12 @@ class Checker {
         given.within_high =
             check_part(site, given.within_high, wanted, {"the allowed range of ", name}, unit_text);
         const std::string lead = fmt::format("the {} of ", given.swing_name());
-        given.swing_low = check_part(site, given.swing_low, wanted, {lead, name}, unit_text);
-        given.swing_high = check_part(site, given.swing_high, wanted, {lead, name}, unit_text);
+        // Shares of it are in percent, whatever the unit of the given.
+        const bool shares = given.of_it && wanted.kind == Type::Kind::Number;
+        const Type range = shares ? Type{Type::Kind::Number, 0, *sheet_.units.find("%")} : wanted;
+        const std::string range_unit = shares ? "%" : unit_text;
+        given.swing_low = check_part(site, given.swing_low, range, {lead, name}, range_unit);
+        given.swing_high = check_part(site, given.swing_high, range, {lead, name}, range_unit);
     }
 
     void check_condition(Condition& condition) {

@@ -128,6 +128,11 @@ class Lint {
                 given.swing_span, "must rise", {"write the lower bound first"}));
             return;
         }
+        if (given.of_it) {
+            if (*low > 100 || *high < 100)
+                without_itself(given, line);
+            return;
+        }
         const auto least = constant(sheet_, given.within_low);
         const auto most = constant(sheet_, given.within_high);
         if ((least && *low < *least) || (most && *high > *most)) {
@@ -158,6 +163,17 @@ class Lint {
                            "the value"
                          : "sensitivity and risk vary the value over its swing, so the swing "
                            "should include the value");
+        diagnostics_.add(std::move(d));
+    }
+
+    void without_itself(const Given& given, const Line& line) {
+        Diagnostic d =
+            problem(Code::L802,
+                    fmt::format("`{}` is 100 % of it, outside its swing {} .. {} of it", line.name,
+                                sources_.text(sheet_.nodes[given.swing_low].span),
+                                sources_.text(sheet_.nodes[given.swing_high].span)),
+                    given.swing_span, "does not enclose 100 %");
+        d.notes.push_back("shares of it are shares of the value in force, so 100 % is this job");
         diagnostics_.add(std::move(d));
     }
 

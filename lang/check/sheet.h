@@ -123,6 +123,7 @@ struct Given {
     NodeId within_low = none, within_high = none; // none: no bound
     NodeId swing_low = none, swing_high = none;   // of `swing` or `choose`
     bool chosen = false; // of `choose`: settled before work starts, so risk holds it still
+    bool of_it = false;  // the bounds are shares of the value in force, in %
     ast::SwingShape shape = ast::SwingShape::Unstated;
     Span within_span, swing_span;
 

@@ -21,6 +21,7 @@ ast::Given make_given(Draft& d, ast::ExprId value) {
     given.within = d.within;
     given.swing = d.swing;
     given.chosen = d.chosen;
+    given.of_it = d.of_it;
     given.shape = d.shape;
     given.because = d.because;
     return given;

@@ -116,6 +116,7 @@ struct Given {
     std::optional<Range> within;
     std::optional<Range> swing;
     bool chosen = false; // the range is of `choose`: settled before work starts
+    bool of_it = false;  // its bounds are shares of the value
     SwingShape shape = SwingShape::Unstated;
     std::optional<Text> because;
 };

@@ -145,8 +145,9 @@ class Dumper {
         if (g.within)
             put(" within {}", range(*g.within));
         if (g.swing)
-            put(" {}{} {}", g.chosen ? "choose" : "swing",
-                shapes[static_cast<std::size_t>(g.shape)], range(*g.swing));
+            put(" {}{} {}{}", g.chosen ? "choose" : "swing",
+                shapes[static_cast<std::size_t>(g.shape)], range(*g.swing),
+                g.of_it ? " of it" : "");
         clause(" because", g.because);
     }
     void write(const ast::Line& l) { write_line(l); }

@@ -46,7 +46,7 @@
 //   date        = "date" YEAR "-" MONTH "-" DAY
 //
 //   given_clause = TEXT | because | "within" range | "choose" range
-//                | "swing" [ "triangular" | "pert" | "even" | "step" ] range
+//                | "swing" [ "triangular" | "pert" | "even" | "step" ] range [ "of" "it" ]
 //   because      = "because" TEXT
 #pragma once
 
@@ -176,7 +176,8 @@ struct triangular      : word<Keyword::Triangular> {};
 struct pert            : word<Keyword::Pert> {};
 struct even            : word<Keyword::Even> {};
 struct stepwise        : word<Keyword::Step> {};
-struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>, range> {};
+struct of_it           : seq<word<Keyword::Of>, must<word<Keyword::It>>> {};
+struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>, range, opt<of_it>> {};
 struct choose          : seq<word<Keyword::Choose>, range> {};
 struct hold            : word<Keyword::Hold> {};
 struct table_end       : sor<hold, word<Keyword::Error>> {};

@@ -22,7 +22,7 @@ part "Ground" each block
   given area = 40 ac  "net acres"  within 0.1 ac .. 10,000 ac  because "county map"
   given soil : texture = medium
   given apart = 6 ft  within 2 ft .. 14 ft  choose 5 ft .. 8 ft
-  given speed = 1.5 mi/h  within 0.5 mi/h .. 4 mi/h  swing 1 mi/h .. 2 mi/h
+  given speed = 1.5 mi/h  within 0.5 mi/h .. 4 mi/h  swing 80 % .. 120 % of it
   travel : mi = area / apart * (when soil is coarse then 1.1 otherwise 1)
   hours : h = travel / speed * 1.2
 given method = full_field | tree_rows | crossed  "where the shank runs"

@@ -212,7 +212,9 @@ class RandomProgram {
                           no_or_some_blanks(), value(2).text});
         if (one_of(3) == 0)
             text_of_clauses +=
-                in_order({one_of(2) == 0 ? " choose " : " swing pert ", "0 .. ", value(2).text});
+                one_of(2) == 0
+                    ? in_order({" choose ", "0 .. ", value(2).text})
+                    : in_order({" swing pert ", "0 .. ", value(2).text, maybe(" of it")});
         if (one_of(3) == 0)
             text_of_clauses += " because " + text();
         return text_of_clauses;

@@ -182,7 +182,8 @@ class Experiment {
                 continue;
             WithoutAnswer trial{fault_words(room.scratch.lanes.fault[i]), {}};
             for (std::size_t f = 0; f < trials_.factors(); ++f)
-                trial.drawn.push_back(trials_.is_event(f) ? room.p[f][i] : room.x[f][i]);
+                trial.drawn.push_back(trials_.is_event(f) ? room.p[f][i]
+                                                          : room.x[f][i] * trials_.shown_per(f));
             strand.first_without.push_back(std::move(trial));
         }
     }

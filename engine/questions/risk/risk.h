@@ -53,6 +53,7 @@ struct RiskQuestion {
 struct Factor {
     Subject given;              // or the count of an event
     std::optional<Range> swing; // of an event: none
+    bool of_it = false;         // in percent of a given that the job computes
     bool is_event() const { return !swing; }
 };
 

@@ -41,6 +41,8 @@ class Trials {
     std::size_t factors() const { return axes_.size() + events_.size(); }
     bool has_price() const { return has_price_; }
     bool is_event(std::size_t factor) const { return factor >= axes_.size(); }
+    // What is drawn, as people read it: shares in percent.
+    double shown_per(std::size_t factor) const { return axes_[factor].is_share ? 100 : 1; }
     std::size_t measures() const { return lines_ + (has_price_ ? 3 : 0); }
     TrialScratch scratch(std::size_t dimensions) const;
 

@@ -70,7 +70,14 @@ Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& que
             return trouble;
         axes_.push_back(axis);
         shapes_.push_back(shape_of(axis));
-        result.factors.push_back({subject_of(job, axis.line, question.names), axis.swing});
+        Factor& factor = result.factors.emplace_back();
+        factor.given = subject_of(job, axis.line, question.names);
+        factor.swing = axis.swing;
+        factor.of_it = axis.is_share;
+        if (axis.is_share) {
+            factor.given.unit = "%";
+            factor.swing = Range{axis.swing->low * 100, axis.swing->high * 100};
+        }
     }
     for (const lang::Given& given : sheet.givens)
         if (given.swing_low != none && (given.chosen || !is_input[given.line]))
@@ -78,7 +85,7 @@ Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& que
                 .push_back(sheet.lines[given.line].name);
     if (sheet.cost_total != none)
         for (const lang::Event& event : sheet.events)
-            result.factors.push_back({subject_of(job, event.count, question.names), {}});
+            result.factors.push_back({subject_of(job, event.count, question.names), {}, false});
     if (result.factors.empty())
         return placeless(lang::Code::Q005, "nothing in this job swings", {},
                          {"give the givens that move a swing: swing LOW .. HIGH"});

@@ -105,7 +105,7 @@ class Filler {
             given.within_low = build(r_, where, ast.within->low);
             given.within_high = build(r_, where, ast.within->high);
         }
-        if (ast.swing && !(ast.chosen && line(id).type.kind == Type::Kind::Choice)) {
+        if (ast.swing && !takes_no_range(ast, line(id).type)) {
             given.swing_low = build(r_, where, ast.swing->low);
             given.swing_high = build(r_, where, ast.swing->high);
         }

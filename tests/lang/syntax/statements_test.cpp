@@ -61,6 +61,9 @@ TEST_CASE("givens take their clauses in any order") {
         {"given a = 1 swing even 0 .. 2", "given a = 1 swing even 0 .. 2\n"},
         {"given a = 1 swing step -5 .. 5", "given a = 1 swing step (- 5) .. 5\n"},
         {"given a = 1 choose b * 2..c \"l\"", "given a = 1 \"l\" choose (b * 2) .. c\n"},
+        {"given a = b swing 80 %..120 % of it \"l\"",
+         "given a = b \"l\" swing 80[%] .. 120[%] of it\n"},
+        {"given a = b swing pert 80 % .. c of it", "given a = b swing pert 80[%] .. c of it\n"},
         {"given a = 1 within 1..5", "given a = 1 within 1 .. 5\n"},
     });
 }

@@ -81,6 +81,29 @@ TEST_CASE("what is chosen is held as the job has it, and named") {
           doctest::Approx(100.0 / 12).epsilon(0.02));
 }
 
+TEST_CASE("a computed given is drawn by shares of it, over what it is computed from") {
+    // y = k a with k and a independent: E y = E k E a, E y^2 = E k^2 E a^2.
+    const Priced job = priced_ok("model \"m\"\ngiven a = 4 ft  \"a\"  swing even 2 ft .. 6 ft\n"
+                                 "given b : ft = a  \"b\"  swing even 50 % .. 150 % of it\n"
+                                 "y : ft = b  \"y\"\n");
+    const RiskAnswer risk = ask(job, question({"y"}, 1 << 16, 1 << 12));
+    REQUIRE(risk.factors.size() == 2);
+    CHECK(risk.factors[1].given.name == "b");
+    CHECK(risk.factors[1].of_it);
+    CHECK(risk.factors[1].given.unit == "%");
+    CHECK(risk.factors[1].swing->low == doctest::Approx(50));
+    CHECK(risk.not_drawn.empty());
+    CHECK(risk.measured[0].mean == doctest::Approx(4).epsilon(1e-3));
+    const double square = (1 + 1.0 / 12) * (16 + 16.0 / 12); // an even range: width^2 / 12
+    CHECK(risk.measured[0].spread == doctest::Approx(std::sqrt(square - 16)).epsilon(2e-3));
+}
+
+TEST_CASE("a swing of shares that leaves out the value is not drawn from") {
+    CHECK(refused("model \"m\"\ngiven c = 20 % \"c\"\ngiven a = 3  \"a\"\ngiven b : 1 = a  \"b\"  "
+                  "swing c .. 90 % of it\ny : 1 = b  \"y\"\n",
+                  question({"y"})) == "the swing of `b` does not enclose 100 % of it");
+}
+
 TEST_CASE("a job in which everything is chosen has nothing to draw") {
     CHECK(refused("model \"m\"\ngiven a = 3  \"a\"  choose 0 .. 10\ny : 1 = a  \"y\"\n",
                   question({"y"})) == "nothing in this job swings");
