@@ -66,6 +66,10 @@ ast::Line make_line(const Draft& d, ast::ExprId value) {
     return {d.words.front(), d.units.front(), value, d.label, d.because};
 }
 
+ast::Set make_set(const Draft& d, ast::ExprId value) {
+    return {d.words.front(), value, d.because, d.swing, d.of_it, d.shape};
+}
+
 ast::StepKind step_kind(Keyword head, bool up) {
     switch (head) {
     case Keyword::Overhead:
@@ -152,7 +156,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Define:
         return make_define(d, value(0));
     case Keyword::Set:
-        return ast::Set{d.words.front(), value(0), d.because};
+        return make_set(d, value(0));
     case Keyword::Option:
         return ast::Option{d.texts.front(), {}};
     case Keyword::Block:
@@ -175,7 +179,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
 void Assembler::add_inner(const LogicalLine& line, ast::Statement& parent, Draft& d,
                           Formulas& formulas) {
     const std::vector<ast::ExprId>& v = formulas.values();
-    const auto set = [&] { return ast::Set{d.words.front(), v.front(), d.because}; };
+    const auto set = [&] { return make_set(d, v.front()); };
     if (auto* table = std::get_if<ast::Table>(&parent.node)) {
         add_row(*table, line, formulas);
     } else if (auto* price = std::get_if<ast::Price>(&parent.node)) {

@@ -235,6 +235,9 @@ struct Set {
     Word name;
     ExprId value = none;
     std::optional<Text> because;
+    std::optional<Range> swing; // in place of the range that the model has
+    bool of_it = false;
+    SwingShape shape = SwingShape::Unstated;
 };
 struct Option {
     Text title;

@@ -38,7 +38,7 @@
 //   ")" ":" unit ( "native" | "=" formula ) [ TEXT ] inner       = line | ( "source" | "note" )
 //   TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
-//   set         = "set" NAME "=" formula [ because ]
+//   set         = "set" NAME "=" formula { because | "swing" … as of a given }
 //   option      = "option" TEXT
 //   block       = "block" NAME [ TEXT ]
 //   field       = "field" TEXT [ "heading" formula ]
@@ -237,7 +237,7 @@ struct example         : seq<word<Keyword::Example>, must<disjunction>, must<equ
                              opt<word<Keyword::Within>, must<disjunction>>, must<end>> {};
 
 // --- statements of a season or a job
-struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>, star<because>, must<end>> {};
+struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>, star<sor<because, swing>>, must<end>> {};
 struct option          : seq<word<Keyword::Option>, must<text>, must<end>> {};
 struct block           : seq<word<Keyword::Block>, must<new_name>, star<label>, must<end>> {};
 struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Heading>, must<formula>>, must<end>> {};

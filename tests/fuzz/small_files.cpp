@@ -72,7 +72,7 @@ std::map<std::string, std::string> small_files() {
 std::string small_job() {
     return "job \"Block 12\"\nmodel \"rip\"\nseason \"2027\"\nfor \"Sable Creek Ranch\"\ndate "
            "2027-03-14\n"
-           "set load = 48 %  because \"walked 3 March\"\n"
+           "set load = 48 % swing 40 % .. 60 %  because \"walked 3 March\"\n"
            "block north \"North side\"\n  set area = 60 ac\n  set soil = fine\nblock south\n  set "
            "apart = 7 ft\n"
            "option \"Crossed\"\n  set method = crossed\n";

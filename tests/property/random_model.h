@@ -70,8 +70,9 @@ class RandomModel {
         std::string text = "job \"j\"\nmodel \"" + model + "\"\n";
         for (std::size_t given = dice_.below(8); given < 15 && dice_.below(3) != 0;
              given += 1 + dice_.below(4))
-            text += in_order(
-                {"set g", std::to_string(given), " = ", literal(units[given / 3], false), "\n"});
+            text +=
+                in_order({"set g", std::to_string(given), " = ", literal(units[given / 3], false),
+                          pick({"", "", "  swing pert 80 % .. 130 % of it"}), "\n"});
         for (std::size_t blocks = dice_.below(3), i = 0; i < blocks; ++i)
             text += in_order(
                 {"block b", std::to_string(i), "\n  set size = ", literal("ft", false), "\n"});

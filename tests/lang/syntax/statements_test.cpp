@@ -153,14 +153,16 @@ TEST_CASE("a season and a job") {
     CHECK(season.dump() == "season \"2027\"\nset crawler.diesel = 4.35[$/gal] because \"quote\"\n");
     const tests::Parsed job = parse_text(
         "job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
-        "field \"b.geojson\" heading 32 deg\nset area = 152 ac\noption \"Rows\"\n  set method = "
+        "field \"b.geojson\" heading 32 deg\nset area = 152 ac swing 80 %..110 % of it\noption "
+        "\"Rows\"\n  set method = "
         "rows\n"
         "block north \"North\"\n  set area = 60 ac\n  field \"n.geojson\"\nblock south\n",
         lang::FileKind::Job);
     CHECK(job.rendered().empty());
     CHECK(job.dump() ==
           "job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
-          "field \"b.geojson\" heading 32[deg]\nset area = 152[ac]\noption \"Rows\"\n  set method "
+          "field \"b.geojson\" heading 32[deg]\nset area = 152[ac] swing 80[%] .. 110[%] of "
+          "it\noption \"Rows\"\n  set method "
           "= rows\n"
           "block north \"North\"\n  set area = 60[ac]\n  field \"n.geojson\"\nblock south\n");
     const tests::Parsed command = parse_text("set area = 3 ac", lang::FileKind::CommandLine);
