@@ -87,6 +87,13 @@ Document risk_json(const engine::RiskAnswer& risk) {
                            {"why", risk.matters_most.why}};
     out["without_answer"] = risk.without_answer;
     out["first_without"] = without_json(risk);
+    out["refused"] = risk.refused;
+    out["refusals"] = Json::array();
+    for (const engine::RefusalRisk& refusal : risk.refusals)
+        out["refusals"].push_back({{"name", refusal.name},
+                                   {"block", refusal.block},
+                                   {"chance", number(refusal.chance)},
+                                   {"cost", refusal.cost ? number(*refusal.cost) : Json(nullptr)}});
     out["held"] = Json::array();
     for (const std::string& given : risk.chosen)
         out["held"].push_back({{"name", given}, {"reason", "chosen"}});

@@ -58,6 +58,7 @@ class Page {
             out_ += "\n" + histogram_text(histogram);
         shares();
         matters_most();
+        refusals();
         faults();
         notes();
         return std::move(out_);
@@ -170,6 +171,30 @@ class Page {
         out_ += table.text(color_);
         for (const std::string& why : says.why)
             line(lang::terminal_text(capital(why)));
+    }
+
+    void refusals() {
+        if (risk_.refusals.empty())
+            return;
+        head("When work cannot go on");
+        Table table({{"", Align::Left, true}, {"chance"}, {"costs"}});
+        bool unsaid = false, in_block = false;
+        for (const engine::RefusalRisk& refusal : risk_.refusals) {
+            const std::string where = refusal.block.empty() ? "" : refusal.block + ": ";
+            table.row({lang::terminal_text(where + refusal.name), percent_text(refusal.chance, 2),
+                       refusal.cost ? lang::money_text(*refusal.cost) : "not said"});
+            unsaid |= !refusal.cost;
+            in_block |= !refusal.block.empty();
+        }
+        out_ += table.text(color_);
+        if (risk_.refused > 0)
+            line("Then the job's own price and cost do not count: the profit is what it costs, "
+                 "below "
+                 "zero. Of several the largest counts.");
+        if (in_block)
+            line("A refusal on one block counts for the whole job, which is on the safe side.");
+        if (unsaid && risk_.loss)
+            line("Where the cost is not said, the money figures leave the trial out.");
     }
 
     void faults() {

@@ -101,9 +101,11 @@ void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler
                     const std::vector<Slot>& line_slots) {
     const auto slot_of = [&](NodeId node) { return node == none ? no_slot : compiler.node(node); };
     Plan& plan = builder.plan();
-    for (const lang::Condition& require : sheet.requires_)
+    for (const lang::Condition& require : sheet.requires_) {
         plan.require_slot.push_back(require.condition == none ? builder.constant(1)
                                                               : compiler.node(require.condition));
+        plan.require_costs.push_back(slot_of(require.costs));
+    }
     for (const lang::Condition& caution : sheet.cautions)
         plan.caution_slot.push_back(caution.condition == none ? builder.constant(1)
                                                               : compiler.node(caution.condition));

@@ -59,6 +59,7 @@ struct Plan {
     std::vector<NativeCall> calls;
     std::vector<Slot> line_slot;        // by LineId; no_slot for a given without a value
     std::vector<Slot> require_slot;     // by index in Sheet::requires_; 1 met
+    std::vector<Slot> require_costs;    // by the same: money when it is not met; no_slot: not said
     std::vector<Slot> caution_slot;     // by index in Sheet::cautions; 1 show
     std::vector<Slot> correlation_slot; // by index in Sheet::correlations; a share, 1 for 100 %
     std::vector<Slot> within_low, within_high, swing_low, swing_high; // by given; no_slot: none

@@ -164,11 +164,22 @@ class Checker {
     }
 
     void check_condition(Condition& condition) {
+        if (condition.costs != none)
+            check_refusal(condition);
         if (condition.condition == none)
             return;
         const Type type = typing_.type({}, condition.condition);
         if (type.kind != Type::Kind::Truth && type.kind != Type::Kind::Poison)
             typing_.report().condition({}, condition.condition);
+    }
+
+    void check_refusal(Condition& require) {
+        const Type money = base_type(Money);
+        const Type is = typing_.type({}, require.costs, &money);
+        if (fit(is, money) == Mismatch::None)
+            require.costs = typing_.converted(require.costs, money.unit);
+        else if (is.kind != Type::Kind::Poison)
+            typing_.report().refusal({}, require.costs);
     }
 
     void check_function(Function& function) {

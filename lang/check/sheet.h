@@ -165,6 +165,7 @@ struct PriceItem {
 };
 struct Condition {           // require or caution
     NodeId condition = none; // none: always
+    NodeId costs = none;     // of a requirement: what the firm is out when it is not met
     std::string message;
     Span span;
     std::uint32_t block = none;

@@ -146,7 +146,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Correlate:
         return ast::Correlate{d.words[0], d.words[1], value(0)};
     case Keyword::Require:
-        return ast::Require{value(0), d.texts.front()};
+        return ast::Require{value(0), d.texts.front(), value(1)};
     case Keyword::Caution:
         return ast::Caution{value(0), d.texts.front()};
     case Keyword::Price:

@@ -150,6 +150,7 @@ struct Correlate {
 struct Require {
     ExprId condition = none;
     Text message;
+    ExprId costs = none; // what the firm is out when it is not met; none: not said
 };
 struct Caution {
     ExprId condition = none; // none: always

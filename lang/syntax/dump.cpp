@@ -171,6 +171,7 @@ class Dumper {
     }
     void write(const ast::Require& r) {
         put("require {} \"{}\"", expr(r.condition), r.message.text);
+        value("costs", r.costs);
     }
     void write(const ast::Caution& c) {
         put("caution");

@@ -29,7 +29,7 @@
 //   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because } cost        =
 //   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because } event       = "event" NAME
 //   "=" formula "over" formula "costs" formula [ TEXT ] correlate   = "correlate" NAME "," NAME
-//   formula require     = "require" formula TEXT caution     = "caution" [ "when" disjunction ]
+//   formula require     = "require" formula TEXT [ "costs" formula ] caution     = "caution" [ "when" disjunction ]
 //   TEXT price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT
 //   } ] step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least" | "round" (
 //   "up" "to" | "to" ) ) formula table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ]
@@ -206,7 +206,8 @@ struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, qua
 struct event           : seq<word<Keyword::Event>, must<new_name>, must<equals>, must<formula>, quantity, must<word<Keyword::Costs>>, must<formula>,
                              star<label>, must<end>> {};
 struct correlate       : seq<word<Keyword::Correlate>, must<target>, must<comma>, must<target>, must<formula>, must<end>> {};
-struct require         : seq<word<Keyword::Require>, must<formula>, must<text>, must<end>> {};
+struct require         : seq<word<Keyword::Require>, must<formula>, must<text>, opt<word<Keyword::Costs>, must<formula>>,
+                             must<end>> {};
 struct caution         : seq<word<Keyword::Caution>, opt<word<Keyword::When>, must<disjunction>>, must<text>, must<end>> {};
 struct lump            : word<Keyword::Lump> {};
 struct priced          : sor<lump, seq<word<Keyword::Per>, must<unit>, must<word<Keyword::Of>>, must<formula>>> {};

@@ -51,7 +51,8 @@ class RandomModel {
             text += in_order({"event tip = ", literal("1", false), " 1/h over ", number("h", 2),
                               " costs $180\ncost tips : $/h = tip.amount / 1 h over 1 h\n"});
         if (dice_.below(2) == 1)
-            text += in_order({"require ", condition(2), "  \"as it must be\"\n"});
+            text += in_order({"require ", condition(2), "  \"as it must be\"",
+                              pick({"", " costs $900", " costs $90 * abs(g0)"}), "\n"});
         if (dice_.below(2) == 1)
             text += in_order({"caution when ", condition(2), "  \"look twice\"\n"});
         if (dice_.below(3) == 1)

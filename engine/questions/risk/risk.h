@@ -82,6 +82,13 @@ struct WithoutAnswer {         // a trial that has none
     std::vector<double> drawn; // by factor; of an event the number between 0 and 1 drawn for it
 };
 
+struct RefusalRisk {            // a requirement that was not met in some trials
+    std::string name;           // its message
+    std::string block;          // where it stands; empty: the whole job
+    double chance = 0;          // 0 to 1
+    std::optional<double> cost; // what the firm is out, on average; none: the model does not say
+};
+
 struct SpreadShare {
     std::size_t factor = 0;
     double first = 0, first_error = 0; // alone: Sobol' index of first order
@@ -110,6 +117,10 @@ struct RiskAnswer {
     std::optional<double> loss, loss_error; // the chance that what is paid does not cover the cost
     double paid = 0;                        // as quoted
     std::vector<WithoutAnswer> first_without; // the first few
+    // In a trial that is refused the profit is minus the largest cost of what failed, and price and
+    // cost do not count; where the model does not say what one costs, the trial has no answer.
+    std::vector<RefusalRisk> refusals;
+    std::uint64_t refused = 0; // trials with such a profit
     std::optional<SpreadShares> shares;
     bool dependent = false; // some swings move together: shares then belong to what is drawn first
     std::vector<std::string> chosen;    // givens with a range of choice: held as in the job

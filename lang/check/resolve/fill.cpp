@@ -164,6 +164,8 @@ class Filler {
             const ast::ExprId expr = require != nullptr ? require->condition : caution->condition;
             if (expr != ast::none)
                 condition.condition = build(r_, where, expr);
+            if (require != nullptr && require->costs != ast::none)
+                condition.costs = build(r_, where, require->costs);
             condition.message = require != nullptr ? require->message.text : caution->message.text;
             condition.span = statement.span;
             condition.block = where.block == none ? none : r_.shown_block(where.block);

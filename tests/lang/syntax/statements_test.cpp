@@ -79,6 +79,7 @@ TEST_CASE("lines, costs and what is asked of them") {
          "event e = 2[1/yr] over a costs 300[$] \"tip\"\n"},
         {"correlate a, b.c 60 %", "correlate a, b.c 60[%]\n"},
         {"correlate a, b -60 %", "correlate a, b (- 60[%])\n"},
+        {"require a > b \"no\" costs $300 + c", "require (a > b) \"no\" costs (300[$] + c)\n"},
         {"require a <= 2 * b  \"too wide\"", "require (a <= (2 * b)) \"too wide\"\n"},
         {"require when a then b otherwise c  \"why\"",
          "require (when a then b otherwise c) \"why\"\n"},
