@@ -81,7 +81,7 @@ struct Report {
         diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
     }
 
-    // Outside `within` is an error, outside `swing` a warning.
+    // Outside `within` is an error, outside `swing` or `choose` a warning.
     void range(const lang::Given& given, Slot low_slot, Slot high_slot, lang::Code code,
                lang::Span range_span, const char* range_name) const {
         const double low = value(low_slot);
@@ -132,6 +132,27 @@ struct Report {
                                                 compiled.plan.within_high[index], slot});
         diagnostics.add(std::move(diagnostic));
     }
+    // A swing of what the job computes: nothing can be drawn in its place.
+    void not_drawn(const lang::Given& given, Slot low, Slot high) const {
+        const lang::Line& line = sheet.lines[given.line];
+        const Slot slot = slot_of(compiled, given.line);
+        if (given.chosen || line.value == none || slot == no_slot ||
+            compiled.plan.operations[slot].code == OpCode::Input)
+            return;
+        lang::Diagnostic diagnostic{lang::Code::L808, {}, {}, {}, {}, {}};
+        diagnostic.title = fmt::format("`{}` is computed, so risk cannot draw it from {} .. {}",
+                                       line.name, value_text(sheet, given.line, value(low)),
+                                       value_text(sheet, given.line, value(high)));
+        diagnostic.primary = {given.swing_span, "not used"};
+        const double is = value(slot);
+        const double shares[] = {100 * value(low) / is, 100 * value(high) / is};
+        const bool encloses = shares[0] <= 100 && shares[1] >= 100;
+        const std::string mend = fmt::format("{:.0f} % .. {:.0f} % of it",
+                                             encloses ? shares[0] : 80, encloses ? shares[1] : 120);
+        diagnostic.helps.push_back(
+            {fmt::format("write  swing {}", mend), lang::Edit{given.swing_span, mend}});
+        diagnostics.add(std::move(diagnostic));
+    }
     // `all`: also those on which no figure rests. A quote's page may show them, and an option may
     // come to rest on them.
     void ranges(bool all) const {
@@ -143,9 +164,11 @@ struct Report {
             if (plan.within_low[i] != no_slot && plan.within_high[i] != no_slot)
                 range(given, plan.within_low[i], plan.within_high[i], lang::Code::I602,
                       given.within_span, "allowed range");
-            if (plan.swing_low[i] != no_slot && plan.swing_high[i] != no_slot)
-                range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802,
-                      given.swing_span, "swing");
+            if (given.of_it || plan.swing_low[i] == no_slot || plan.swing_high[i] == no_slot)
+                continue;
+            not_drawn(given, plan.swing_low[i], plan.swing_high[i]);
+            range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802, given.swing_span,
+                  given.swing_name());
         }
     }
 

@@ -166,18 +166,32 @@ class Checker {
             check_part(site, given.within_low, wanted, {"the allowed range of ", name}, unit_text);
         given.within_high =
             check_part(site, given.within_high, wanted, {"the allowed range of ", name}, unit_text);
-        given.swing_low =
-            check_part(site, given.swing_low, wanted, {"the swing of ", name}, unit_text);
-        given.swing_high =
-            check_part(site, given.swing_high, wanted, {"the swing of ", name}, unit_text);
+        const std::string lead = fmt::format("the {} of ", given.swing_name());
+        // Shares of it are in percent, whatever the unit of the given.
+        const bool shares = given.of_it && wanted.kind == Type::Kind::Number;
+        const Type range = shares ? Type{Type::Kind::Number, 0, *sheet_.units.find("%")} : wanted;
+        const std::string range_unit = shares ? "%" : unit_text;
+        given.swing_low = check_part(site, given.swing_low, range, {lead, name}, range_unit);
+        given.swing_high = check_part(site, given.swing_high, range, {lead, name}, range_unit);
     }
 
     void check_condition(Condition& condition) {
+        if (condition.costs != none)
+            check_refusal(condition);
         if (condition.condition == none)
             return;
         const Type type = typing_.type({}, condition.condition);
         if (type.kind != Type::Kind::Truth && type.kind != Type::Kind::Poison)
             typing_.report().condition({}, condition.condition);
+    }
+
+    void check_refusal(Condition& require) {
+        const Type money = base_type(Money);
+        const Type is = typing_.type({}, require.costs, &money);
+        if (fit(is, money) == Mismatch::None)
+            require.costs = typing_.converted(require.costs, money.unit);
+        else if (is.kind != Type::Kind::Poison)
+            typing_.report().refusal({}, require.costs);
     }
 
     void check_function(Function& function) {

@@ -122,35 +122,57 @@ class Lint {
                                sources_.text(sheet_.nodes[to].span));
         };
         if (*low >= *high) {
-            diagnostics_.add(
-                problem(Code::L806, fmt::format("the swing of `{}` is empty", line.name),
-                        given.swing_span, "must rise", {"write the lower bound first"}));
+            diagnostics_.add(problem(
+                Code::L806, fmt::format("the {} of `{}` is empty", given.swing_name(), line.name),
+                given.swing_span, "must rise", {"write the lower bound first"}));
+            return;
+        }
+        if (given.of_it) {
+            if (*low > 100 || *high < 100)
+                without_itself(given, line);
             return;
         }
         const auto least = constant(sheet_, given.within_low);
         const auto most = constant(sheet_, given.within_high);
         if ((least && *low < *least) || (most && *high > *most)) {
-            Diagnostic d =
-                problem(Code::L806,
-                        fmt::format("the swing of `{}` goes outside its allowed range", line.name),
-                        given.swing_span, range(given.swing_low, given.swing_high));
+            Diagnostic d = problem(Code::L806,
+                                   fmt::format("the {} of `{}` goes outside its allowed range",
+                                               given.swing_name(), line.name),
+                                   given.swing_span, range(given.swing_low, given.swing_high));
             d.others.push_back({given.within_span, range(given.within_low, given.within_high)});
             d.notes.push_back(
-                "a value outside the allowed range is an error, in sensitivity and risk too");
+                given.chosen
+                    ? "a value outside the allowed range is an error, in sensitivity too"
+                    : "a value outside the allowed range is an error, in sensitivity and risk too");
             diagnostics_.add(std::move(d));
         }
         const NodeId value = given.settings.empty() ? none : given.settings.back().value;
         const auto set = constant(sheet_, value);
         if (!set || (*set >= *low && *set <= *high))
             return;
-        Diagnostic d = problem(Code::L802,
-                               fmt::format("`{}` is {}, outside its swing {}", line.name,
-                                           sources_.text(sheet_.nodes[value].span),
-                                           range(given.swing_low, given.swing_high)),
-                               sheet_.nodes[value].span, "outside");
-        d.others.push_back({given.swing_span, "the swing"});
-        d.notes.push_back("sensitivity and risk vary the value over its swing, so the swing should "
-                          "include the value");
+        Diagnostic d =
+            problem(Code::L802,
+                    fmt::format("`{}` is {}, outside its {} {}", line.name,
+                                sources_.text(sheet_.nodes[value].span), given.swing_name(),
+                                range(given.swing_low, given.swing_high)),
+                    sheet_.nodes[value].span, "outside");
+        d.others.push_back({given.swing_span, fmt::format("the {}", given.swing_name())});
+        d.notes.push_back(
+            given.chosen ? "sensitivity varies the value over this range, so it should include "
+                           "the value"
+                         : "sensitivity and risk vary the value over its swing, so the swing "
+                           "should include the value");
+        diagnostics_.add(std::move(d));
+    }
+
+    void without_itself(const Given& given, const Line& line) {
+        Diagnostic d =
+            problem(Code::L802,
+                    fmt::format("`{}` is 100 % of it, outside its swing {} .. {} of it", line.name,
+                                sources_.text(sheet_.nodes[given.swing_low].span),
+                                sources_.text(sheet_.nodes[given.swing_high].span)),
+                    given.swing_span, "does not enclose 100 %");
+        d.notes.push_back("shares of it are shares of the value in force, so 100 % is this job");
         diagnostics_.add(std::move(d));
     }
 

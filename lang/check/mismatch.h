@@ -58,6 +58,7 @@ class Mismatches {
     void condition(const Site& site, NodeId value);
     // A rate over a quantity that is not money. U310.
     void cost(const Cost& cost);
+    void refusal(const Site& site, NodeId costs); // of a requirement: not money
     // Units of one dimension that have nothing in common. L805.
     void odd_pair(const Site& site, NodeId node, NodeId a, NodeId b);
 

@@ -151,6 +151,18 @@ void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const T
     add(std::move(d));
 }
 
+void Mismatches::refusal(const Site& site, NodeId costs) {
+    const Span span = sheet_.nodes[costs].span;
+    if (skip(Code::U310, span))
+        return;
+    const std::string text = kind_text(site, costs);
+    Diagnostic d =
+        problem(Code::U310, fmt::format("what a refusal costs is {}, which is not money", text),
+                span, text);
+    d.helps.push_back({"write money behind  costs , as in  costs $4,000", std::nullopt});
+    diagnostics_.add(std::move(d));
+}
+
 void Mismatches::cost(const Cost& cost) {
     const Line& rate = sheet_.lines[cost.rate];
     const Line& quantity = sheet_.lines[cost.quantity];

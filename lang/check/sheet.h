@@ -126,9 +126,13 @@ struct Given {
     LineId line = none;
     std::vector<Setting> settings;                // in order of layers; the last is in force
     NodeId within_low = none, within_high = none; // none: no bound
-    NodeId swing_low = none, swing_high = none;
+    NodeId swing_low = none, swing_high = none;   // of `swing` or `choose`
+    bool chosen = false; // of `choose`: settled before work starts, so risk holds it still
+    bool of_it = false;  // the bounds are shares of the value in force, in %
     ast::SwingShape shape = ast::SwingShape::Unstated;
     Span within_span, swing_span;
+
+    const char* swing_name() const { return chosen ? "range of choice" : "swing"; } // in messages
 };
 
 struct Part {
@@ -166,6 +170,7 @@ struct PriceItem {
 };
 struct Condition {           // require or caution
     NodeId condition = none; // none: always
+    NodeId costs = none;     // of a requirement: what the firm is out when it is not met
     std::string message;
     Span span;
     std::uint32_t block = none;

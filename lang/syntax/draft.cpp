@@ -36,7 +36,7 @@ void Draft::clear() {
     may_be_negative.reset();
     shape = ast::SwingShape::Unstated;
     known = ast::Known::Unstated;
-    each_block = lump = round_up = staircase = native = hold = is_not = false;
+    chosen = of_it = each_block = lump = round_up = staircase = native = hold = is_not = false;
 }
 
 void Draft::take_text(std::optional<ast::Text>& place, std::string_view clause) {
@@ -54,6 +54,24 @@ void Draft::take_range(Formulas& formulas, std::optional<ast::Range>& place,
     if (place)
         check_first(true, clause, span, place->span);
     place = ast::Range{low, high, span};
+}
+
+void Draft::take_swing(Formulas& formulas, bool of_choose) {
+    const std::optional<ast::Range> other = chosen != of_choose ? swing : std::nullopt;
+    if (other)
+        swing.reset();
+    take_range(formulas, swing, of_choose ? "`choose`" : "`swing`");
+    if (other)
+        throw SyntaxError{
+            {Code::S123,
+             fmt::format("`{}` has a range of choice and a swing", words.front().text),
+             {swing->span, of_choose ? "the range of choice" : "the swing"},
+             {{other->span, of_choose ? "the swing" : "the range of choice"}},
+             {},
+             {{"keep  choose  if it is agreed or measured before work starts; keep  swing  if "
+               "nobody knows it",
+               {}}}}};
+    chosen = of_choose;
 }
 
 void Draft::take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span) {

@@ -30,6 +30,8 @@ struct Draft {
     std::string_view number; // of a unit definition
     Span number_span;
     Span below_span, above_span;
+    bool chosen = false; // the swing is of `choose`
+    bool of_it = false;  // its bounds are shares of the value
     bool each_block = false;
     bool lump = false;
     bool round_up = false;
@@ -43,6 +45,8 @@ struct Draft {
     // taken.
     void take_text(std::optional<ast::Text>& place, std::string_view clause);
     void take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause);
+    // S123: a range of choice and a swing.
+    void take_swing(Formulas& formulas, bool of_choose);
     void take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span);
     void take_sign(Span span); // `may be negative`
 };

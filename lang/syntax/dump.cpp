@@ -115,7 +115,14 @@ class Dumper {
     }
     void write_set(const ast::Set& s) {
         put("set {} = {}", s.name.text, expr(s.value));
+        if (s.swing)
+            write_swing("swing", s.shape, *s.swing, s.of_it);
         clause(" because", s.because);
+    }
+    void write_swing(const char* word, ast::SwingShape shape, const ast::Range& bounds,
+                     bool of_it) {
+        put(" {}{} {}{}", word, shapes[static_cast<std::size_t>(shape)], range(bounds),
+            of_it ? " of it" : "");
     }
     void write_line(const ast::Line& l) {
         put("{} : {} = {}", l.name.text, unit(l.unit), expr(l.value));
@@ -150,7 +157,7 @@ class Dumper {
         if (g.within)
             put(" within {}", range(*g.within));
         if (g.swing)
-            put(" swing{} {}", shapes[static_cast<std::size_t>(g.shape)], range(*g.swing));
+            write_swing(g.chosen ? "choose" : "swing", g.shape, *g.swing, g.of_it);
         clause(" because", g.because);
         sign(g.may_be_negative);
     }
@@ -171,6 +178,7 @@ class Dumper {
     }
     void write(const ast::Require& r) {
         put("require {} \"{}\"", expr(r.condition), r.message.text);
+        value("costs", r.costs);
     }
     void write(const ast::Caution& c) {
         put("caution");

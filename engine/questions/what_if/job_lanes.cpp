@@ -37,9 +37,13 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
                           promised[k]->high <= axes[k].within->high;
         if (kept)
             continue;
-        bounds_.push_back({k, wanted.size(), wanted.size() + 1});
+        bounds_.push_back({k, wanted.size(), wanted.size() + 1, no_value});
         wanted.push_back(low);
         wanted.push_back(high);
+        if (axes[k].is_share) { // the line is bounded, not the share
+            bounds_.back().value = wanted.size();
+            wanted.push_back(plan.line_slot[axes[k].line]);
+        }
     }
     wanted_ = wanted.size();
     reader_.emplace(plan, inputs, wanted);
@@ -53,6 +57,11 @@ JobLanes::Scratch JobLanes::scratch() const {
     for (std::size_t k = targets_; k < wanted_; ++k)
         scratch.out[k] = scratch.checks.data() + (k - targets_) * lanes_per_run;
     return scratch;
+}
+
+const double* JobLanes::bounded(const Bound& bound, const double* const* in,
+                                const Scratch& scratch) {
+    return bound.value == no_value ? in[bound.axis] : scratch.out[bound.value];
 }
 
 std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* const* out,
@@ -70,10 +79,12 @@ std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* co
     for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
         for (std::size_t i = 0; i < lanes; ++i)
             suspect |= static_cast<unsigned>(scratch.out[k][i] < -dust);
-    for (const Bound& bound : bounds_)
+    for (const Bound& bound : bounds_) {
+        const double* const x = bounded(bound, in, scratch);
         for (std::size_t i = 0; i < lanes; ++i)
-            suspect |= static_cast<unsigned>(!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
-                                               in[bound.axis][i] <= scratch.out[bound.high][i]));
+            suspect |= static_cast<unsigned>(
+                !(scratch.out[bound.low][i] <= x[i] && x[i] <= scratch.out[bound.high][i]));
+    }
     return suspect == 0 ? 0 : judge(lanes, in, out, scratch);
 }
 
@@ -92,8 +103,8 @@ std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* 
             if (scratch.out[k][i] < -dust)
                 fault = LaneFault::BelowZero;
         for (const Bound& bound : bounds_)
-            if (!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
-                  in[bound.axis][i] <= scratch.out[bound.high][i]))
+            if (const double x = bounded(bound, in, scratch)[i];
+                !(scratch.out[bound.low][i] <= x && x <= scratch.out[bound.high][i]))
                 fault = LaneFault::OutsideRange;
         scratch.fault[i] = fault;
         if (fault == LaneFault::None)

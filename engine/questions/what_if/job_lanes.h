@@ -42,9 +42,12 @@ class JobLanes {
     LaneReader::Size size() const { return reader_->size(); }
 
   private:
-    struct Bound { // of axis `axis`: checks[low] <= value <= checks[high]
-        std::size_t axis, low, high;
+    static constexpr std::size_t no_value = static_cast<std::size_t>(-1);
+    struct Bound { // checks[low] <= x <= checks[high]; x: axis `axis`, or checks[value]
+        std::size_t axis, low, high, value;
     };
+    static const double* bounded(const Bound& bound, const double* const* in,
+                                 const Scratch& scratch);
     std::size_t judge(std::size_t lanes, const double* const* in, double* const* out,
                       Scratch& scratch) const;
 

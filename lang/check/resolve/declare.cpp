@@ -117,13 +117,26 @@ class LineMaker {
         else
             declare_by_literal(line, given);
         Given out;
+        out.chosen = given.chosen;
+        out.of_it = given.of_it;
         out.shape = given.shape;
         if (given.within)
             out.within_span = given.within->span;
-        if (given.swing)
+        if (given.swing) {
             out.swing_span = given.swing->span;
+            if (takes_no_range(given, line.type))
+                refuse_range(given);
+        }
         out.line = add(std::move(line), {}, Role::Given);
         r_.sheet.givens.push_back(std::move(out));
+    }
+
+    void refuse_range(const ast::Given& given) {
+        const char* const word = given.chosen ? "choose" : "swing";
+        r_.add(problem(Code::S123,
+                       fmt::format("`{}` is a choice: its options are the range", given.name.text),
+                       given.swing->span, "no range beside them",
+                       {fmt::format("delete  {}  and its range", word)}));
     }
 
     void declare_by_literal(Line& line, const ast::Given& given) {

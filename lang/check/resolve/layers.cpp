@@ -102,6 +102,8 @@ class Place {
         const std::size_t nodes = r_.sheet.nodes.size();
         const std::size_t args = r_.sheet.args.size();
         const NodeId value = build(r_, where, set.value, choice_of(r_.sheet.lines[line].type));
+        const NodeId low = set.swing ? build(r_, where, set.swing->low) : none;
+        const NodeId high = set.swing ? build(r_, where, set.swing->high) : none;
         if (!apply_) { // an option that is not chosen: its errors are told, its values are not kept
             r_.sheet.nodes.resize(nodes);
             r_.sheet.args.resize(args);
@@ -109,10 +111,19 @@ class Place {
         }
         // What is set for one block holds for it, whether it stands before or after what is set for
         // all.
-        auto& settings = r_.sheet.givens[r_.sheet.lines[line].given].settings;
+        Given& given = r_.sheet.givens[r_.sheet.lines[line].given];
+        auto& settings = given.settings;
         const bool one_is_set = all && !settings.empty() && settings.back().layer == layer_;
         settings.insert(one_is_set ? settings.end() - 1 : settings.end(),
                         {layer_, span, value, because});
+        if (!set.swing || one_is_set)
+            return;
+        given.swing_low = low;
+        given.swing_high = high;
+        given.swing_span = set.swing->span;
+        given.shape = set.shape;
+        given.of_it = set.of_it;
+        given.chosen = false;
     }
 
     void unknown(const ast::Word& name) {

@@ -48,6 +48,11 @@ struct Where {
         false; // a job, a season, the command line: dotted names of the sheet are seen as well
 };
 
+// The options of a choice are its range: neither `choose` nor shares of it.
+inline bool takes_no_range(const ast::Given& given, const Type& type) {
+    return (given.chosen || given.of_it) && type.kind == Type::Kind::Choice;
+}
+
 struct Resolution {
     Resolution(const Program& p, const SourceMap& s, Diagnostics& d)
         : program(p),
