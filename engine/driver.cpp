@@ -1,9 +1,17 @@
 #include "engine/driver.h"
 
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
 #include <utility>
 
+#include <fmt/format.h>
+
+#include "engine/faults/coverage.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/job/job_fields.h"
+#include "engine/words/words.h"
 
 namespace acre::engine {
 
@@ -52,6 +60,8 @@ class Driver {
             }
         }
         job_->sources_ = sources_;
+        if (done && aim_ == Aim::Price)
+            add_money_of_slips();
         if (!done)
             return lang::Said{std::move(job_->diagnostics_), sources_};
         lang::Said said{job_->diagnostics_, sources_};
@@ -71,10 +81,68 @@ class Driver {
         if (!job_->compiled_)
             return false;
         job_->values_ = evaluate(job_->plan());
+        warn_of_coverage(*job_, job_->diagnostics_);
         const bool laid = job_->request_.field_sets || !names_boundaries(job_->sheet());
         if (aim_ == Aim::Price && laid) // a boundary has yet to give its values
             report_unset(*job_, job_->diagnostics_);
         return !job_->diagnostics_.has_errors();
+    }
+
+    // What a name of the season that looks like a slip comes to: the price with the name it is
+    // near.
+    void add_money_of_slips() {
+        constexpr int most_tried = 3;
+        const auto& all = job_->diagnostics_.all();
+        if (job_->sheet().price_total == lang::none || job_->diagnostics_.left_out() > 0 ||
+            std::none_of(all.begin(), all.end(), is_slip))
+            return;
+        lang::Diagnostics told;
+        int tried = 0;
+        for (lang::Diagnostic diagnostic : all) {
+            if (is_slip(diagnostic) && ++tried <= most_tried)
+                add_money(diagnostic);
+            told.add(std::move(diagnostic));
+        }
+        job_->diagnostics_ = std::move(told);
+    }
+    static bool is_slip(const lang::Diagnostic& diagnostic) {
+        return diagnostic.code == lang::Code::L807 && !diagnostic.helps.empty() &&
+               diagnostic.helps.front().edit;
+    }
+
+    void add_money(lang::Diagnostic& diagnostic) {
+        const lang::Edit& edit = *diagnostic.helps.front().edit;
+        const lang::SourceFile& season = sources_->file(edit.span.file);
+        std::string text(season.text());
+        text.replace(edit.span.begin, edit.span.end - edit.span.begin, edit.replacement);
+        lang::Request request = job_->request_;
+        request.season = lang::Loaded{std::string(season.name()), std::move(text)};
+        const double now = job_->value(job_->sheet().price_total);
+        const std::optional<double> with = price_of(request);
+        if (!with || !std::isfinite(now))
+            return;
+        const auto money = [&](double value) {
+            return value_text(job_->sheet(), job_->sheet().price_total, value);
+        };
+        diagnostic.notes.push_back(money(*with) == money(now)
+                                       ? fmt::format("the price, {}, would be the same with `{}`",
+                                                     money(now), edit.replacement)
+                                       : fmt::format("the price is {}; with `{}` it would be {}",
+                                                     money(now), edit.replacement, money(*with)));
+    }
+
+    std::optional<double> price_of(const lang::Request& request) {
+        lang::SourceMap sources;
+        lang::Diagnostics unsaid;
+        const auto sheet = lang::compile(request, loader_, sources, unsaid);
+        if (!sheet || (*sheet)->price_total == lang::none)
+            return std::nullopt;
+        const auto compiled = compile_plan(*sheet, unsaid);
+        if (!compiled)
+            return std::nullopt;
+        const Slot slot = compiled->plan.line_slot[(*sheet)->price_total];
+        const double price = slot == no_slot ? NAN : evaluate(compiled->plan).slot[slot];
+        return std::isfinite(price) ? std::optional(price) : std::nullopt;
     }
 
     std::shared_ptr<PricedJob> job_;

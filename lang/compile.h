@@ -1,6 +1,7 @@
 // The driver: texts in, a checked sheet out. Reads like the pipeline.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <utility>
@@ -27,6 +28,8 @@ struct Request {
     bool every_function = true;
     std::optional<Loaded> season{}; // in the place of the season that a job names, or of none
     Withheld withheld{};
+    // The version of the notation whose rules hold: what was sealed without one is version 1.
+    std::uint32_t notation = current_notation;
 };
 
 inline constexpr std::uint32_t max_use_depth = 16;

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/diag/suggest.h"
 #include "lang/season_of_job.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/number_text.h"
@@ -78,6 +79,7 @@ class Reader {
         if (!outcome) {
             for (Diagnostic failed : outcome.said.diagnostics.all()) {
                 failed.primary.span = path.span;
+                add_near(failed, kind, path, from);
                 diagnostics_.add(std::move(failed));
             }
             return none;
@@ -100,6 +102,24 @@ class Reader {
                        kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
         by_name_.emplace(name, module);
         return module;
+    }
+
+    // Another season is other prices: it is an edit only where its letters are in another order.
+    void add_near(Diagnostic& d, ReferenceKind kind, const ast::Text& path,
+                  const std::string& from) {
+        if (d.code != Code::F701 || kind == ReferenceKind::Boundary || diagnostics_.full())
+            return;
+        const std::vector<std::string> names = loader_.references(kind, from);
+        const std::vector<std::string_view> near =
+            near_names(path.text, std::vector<std::string_view>(names.begin(), names.end()), 2);
+        for (const std::string_view name : near) {
+            std::optional<Edit> edit = near_edit(path.text, near, name, path.span);
+            if (edit && kind == ReferenceKind::Season && !same_letters(path.text, name))
+                edit.reset();
+            if (edit)
+                edit->replacement = fmt::format("\"{}\"", name);
+            d.helps.push_back({fmt::format("did you mean \"{}\"?", name), std::move(edit)});
+        }
     }
 
     std::vector<ast::Text> paths_of_uses(std::uint32_t module) const {
@@ -227,6 +247,7 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     program.option = request.option;
     program.every_function = request.every_function;
     program.withheld = request.withheld;
+    program.notation = request.notation;
     const std::uint32_t first = reader.parse_text(request.name, request.text, request.kind);
     reader.know(first);
     if (request.season)

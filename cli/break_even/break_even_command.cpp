@@ -8,7 +8,7 @@
 #include "cli/shared/axis_words.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/job.h"
-#include "cli/shared/quantity.h"
+#include "engine/questions/quantity.h"
 
 namespace acre::cli {
 namespace {
@@ -42,7 +42,7 @@ lang::Outcome<Question> read_aim(const BreakEvenArguments& arguments,
         return std::move(line.said);
     const std::string where =
         "the value of `" + std::string(arguments.price.empty() ? "--until" : "--price") + "`: ";
-    lang::Outcome<double> wanted = read_quantity(value, line->unit, where);
+    lang::Outcome<double> wanted = engine::QuantityReader(job, *line, where).read(value);
     if (!wanted)
         return std::move(wanted.said);
     question.wanted = *wanted;
@@ -63,7 +63,7 @@ lang::Outcome<Question> read_question(const BreakEvenArguments& arguments,
     if (!given)
         return std::move(given.said);
     lang::Outcome<engine::Range> range =
-        read_range(arguments.between, given->unit, "`--between`: ");
+        read_range(arguments.between, engine::QuantityReader(job, *given, "`--between`: "));
     if (!range)
         return std::move(range.said);
     question->between = *range;

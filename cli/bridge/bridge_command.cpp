@@ -141,6 +141,9 @@ Reply answer(const BridgeArguments& arguments, bool color) {
     Reply reply(bridge.said);
     if (!bridge)
         return reply;
+    reply.said.push_back(
+        engine::of_side(of_the_price(std::move(old_job.said)), "old", before.what));
+    reply.said.push_back(engine::of_side(of_the_price(std::move(new_job.said)), "new", after.what));
     if (!arguments.svg.empty() && !save(arguments.svg, bridge_svg(*bridge), reply))
         return reply;
     if (arguments.json)

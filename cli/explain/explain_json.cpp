@@ -18,6 +18,7 @@ Json step_json(const engine::ExplainStep& step) {
     json["set_by"] = step.set_by;
     json["place"] = step.place;
     json["because"] = step.because;
+    json["may_be_negative"] = step.may_be_negative;
     json["sources"] = step.sources;
     json["shown_above"] = step.seen;
     json["inputs"] = Json::array();

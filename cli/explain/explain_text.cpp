@@ -1,7 +1,9 @@
 #include "cli/explain/explain_text.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "cli/shared/text/figures.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/glyph.h"
@@ -33,6 +35,8 @@ class Tree {
         // Under a step that has inputs the guide goes on down to them.
         const bool has_inputs = !step.inputs.empty();
         const std::string inner = fitting(below + (has_inputs ? "|  " : "   "));
+        if (const std::string whole = whole_value(step); lead.empty() && !whole.empty())
+            lines("exactly ", whole, inner);
         if (!step.written.empty()) {
             lines("= ", terminal_text(step.written), inner);
             if (!step.with_numbers.empty() && step.with_numbers != step.written)
@@ -46,6 +50,8 @@ class Tree {
         } else if (!step.because.empty()) {
             lines("", "because \"" + terminal_text(step.because) + "\"", inner);
         }
+        if (step.may_be_negative)
+            lines("", "may be negative", inner);
         for (const std::string& source : step.sources)
             lines("source: ", terminal_text(source), inner);
         if (step.seen)
@@ -54,6 +60,18 @@ class Tree {
             const bool last = i + 1 == step.inputs.size();
             draw(step.inputs[i], below + "+- ", below + (last ? "   " : "|  "));
         }
+    }
+
+    // With all its digits, where the text beside the name has fewer of them.
+    static std::string whole_value(const engine::ExplainStep& step) {
+        if (!step.choice.empty() || !std::isfinite(step.value))
+            return {};
+        const std::string digits = bare_text(step.value);
+        std::string shown = step.text;
+        std::erase(shown, ',');
+        if (shown.find(digits[0] == '-' ? digits.substr(1) : digits) != std::string::npos)
+            return {};
+        return digits + (step.unit == "1" ? "" : " " + terminal_text(step.unit));
     }
 
     std::string take() { return std::move(out_); }

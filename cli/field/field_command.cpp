@@ -10,7 +10,7 @@
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
-#include "cli/shared/quantity.h"
+#include "engine/questions/quantity.h"
 
 namespace acre::cli {
 namespace {
@@ -45,8 +45,9 @@ lang::Outcome<engine::FieldQuestion> question_of(const FieldArguments& arguments
     if (!arguments.offset.empty())
         all.push_back({"--offset", arguments.offset, "m", request.first_offset.emplace()});
     for (const Read& one : all) {
-        lang::Outcome<double> value =
-            read_quantity(one.text, one.unit, std::string("`") + one.option + "`: ");
+        lang::Outcome<double> value = engine::QuantityReader(engine::built_in_units(), one.unit,
+                                                             std::string("`") + one.option + "`: ")
+                                          .read(one.text);
         if (!value)
             return std::move(value.said);
         one.to = *value;

@@ -2,6 +2,7 @@
 
 #include "cli/price/price_text.h"
 #include "cli/shared/json/value.h"
+#include "engine/words/billing.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -37,8 +38,9 @@ Json item_json(const engine::ItemRow& item) {
     json["title"] = item.title;
     json["per"] = item.per;
     json["quantity"] = item.per.empty() ? Json(nullptr) : number(item.quantity);
-    json["rate"] = item.per.empty() ? Json(nullptr) : number(item.rate);
-    json["rate_text"] = item.per.empty() ? "" : quantity_text(item.rate, "$/" + item.per);
+    const bool has_rate = !item.per.empty() && item.quantity != 0;
+    json["rate"] = has_rate ? number(item.rate) : Json(nullptr);
+    json["rate_text"] = has_rate ? engine::billed_rate_text(item.rate, item.per) : "";
     json["cost"] = number(item.cost);
     json["amount"] = dollars(item.cents);
     json["amount_cents"] = item.cents;
@@ -59,8 +61,10 @@ Json price_of(const engine::Estimate& estimate) {
     json["total"] = dollars(estimate.price_cents);
     json["total_cents"] = estimate.price_cents;
     json["total_text"] = cents_text(estimate.price_cents);
-    json["per_unit"] = per ? number(estimate.price_per_unit) : Json(nullptr);
-    json["per_unit_text"] = per ? quantity_text(estimate.price_per_unit, "$/" + estimate.per) : "";
+    const bool has_rate = per && estimate.per_quantity != 0;
+    json["per_unit"] = has_rate ? number(estimate.price_per_unit) : Json(nullptr);
+    json["per_unit_text"] =
+        has_rate ? quantity_text(estimate.price_per_unit, "$/" + estimate.per) : "";
     json["unit"] = estimate.per;
     json["quantity"] = per ? number(estimate.per_quantity) : Json(nullptr);
     json["items"] = Json::array();

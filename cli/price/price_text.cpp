@@ -1,6 +1,7 @@
 #include "cli/price/price_text.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 #include <unordered_map>
 
@@ -9,6 +10,7 @@
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
+#include "engine/words/billing.h"
 #include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
@@ -112,14 +114,17 @@ class Page {
             const bool lump = item.per.empty();
             table.row({terminal_text(item.title),
                        lump ? "" : quantity_text(item.quantity, item.per),
-                       lump ? "lump sum" : "at " + quantity_text(item.rate, "$/" + item.per),
+                       lump                 ? "lump sum"
+                       : item.quantity == 0 ? ""
+                                            : "at " + engine::billed_rate_text(item.rate, item.per),
                        cents_text(item.cents)});
         }
         table.rule();
         const bool per = !estimate_.per.empty();
         table.row(
             {"Total", per ? quantity_text(estimate_.per_quantity, estimate_.per) : "",
-             per ? "at " + quantity_text(estimate_.price_per_unit, "$/" + estimate_.per) + " all in"
+             per && estimate_.per_quantity != 0
+                 ? "at " + quantity_text(estimate_.price_per_unit, "$/" + estimate_.per) + " all in"
                  : "",
              cents_text(estimate_.price_cents)},
             true);
@@ -158,6 +163,26 @@ class Page {
         return parts;
     }
 
+    // One number of decimals for a column: two, and as many more as its smallest figure needs to
+    // have two digits that say something, up to five.
+    int decimals_of(double engine::CostRow::*figure) const {
+        int decimals = 2;
+        for (const engine::CostRow& cost : estimate_.costs)
+            if (const double size = std::abs(cost.*figure); size > 0 && cost.amount != 0)
+                decimals = std::max(
+                    decimals, std::min(5, 1 - static_cast<int>(std::floor(std::log10(size)))));
+        return decimals;
+    }
+    static std::string in_column(double value, const std::string& unit, int decimals) {
+        if (!std::isfinite(value))
+            return quantity_text(value, unit);
+        const std::string digits = lang::fixed_text(std::abs(value), decimals);
+        const std::string sign = value < 0 ? "-" : "";
+        if (unit.starts_with('$'))
+            return sign + "$" + digits + unit.substr(1);
+        return unit.empty() || unit == "1" ? sign + digits : sign + digits + " " + unit;
+    }
+
     void costs() {
         section("Costs");
         const bool per = !estimate_.per.empty();
@@ -177,6 +202,8 @@ class Page {
         };
         const double divisor = per && estimate_.per_quantity != 0 ? estimate_.per_quantity : 1;
         std::string nothing;
+        const int rate_decimals = decimals_of(&engine::CostRow::rate);
+        const int quantity_decimals = decimals_of(&engine::CostRow::quantity);
         for (const PartOfCosts& part : cost_parts()) {
             if (!part.title.empty()) {
                 double amount = 0;
@@ -192,14 +219,16 @@ class Page {
                     nothing += (nothing.empty() ? "" : "; ") + name;
                     continue;
                 }
-                row({"  " + name, quantity_text(cost.rate, cost.rate_unit),
-                     quantity_text(cost.quantity, cost.quantity_unit)},
+                row({"  " + name, in_column(cost.rate, cost.rate_unit, rate_decimals),
+                     in_column(cost.quantity, cost.quantity_unit, quantity_decimals)},
                     cost.amount, cost.per_unit, cost.share, false);
             }
         }
         table.rule();
         row({"All costs", "", ""}, estimate_.cost_total, estimate_.cost_total / divisor, 1, true);
         out_ += table.text(page_.color);
+        out_ += "  " + wrap("Rates and quantities are rounded; amounts are exact.", page_width, 2) +
+                "\n";
         if (!nothing.empty())
             out_ += "  Not charged: " + wrap(nothing + ".", page_width, 15) + "\n";
         if (const engine::HourlyCosts& hourly = answer_.by_hour; hourly.hours > 0)

@@ -8,7 +8,8 @@ namespace acre::cli {
 using lang::Code;
 
 bool must_be_accepted(const lang::Diagnostic& warning) {
-    return warning.severity() == lang::Severity::Warning && warning.code != Code::L802;
+    return warning.severity() == lang::Severity::Warning &&
+           lang::touched_by(warning.code) == lang::Touches::Price;
 }
 
 std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,
@@ -17,10 +18,6 @@ std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,
     for (const lang::Diagnostic& diagnostic : said.diagnostics.all())
         if (must_be_accepted(diagnostic))
             warned.insert(std::string(lang::name_of(diagnostic.code)));
-    for (const std::string& code : accepted)
-        if (!warned.contains(code))
-            return lang::placeless(Code::C003, "`--accept " + code + "`: nothing warns of that",
-                                   {"only a warning of this very job can be accepted"});
     std::string missing;
     std::string mend;
     for (const std::string& code : warned) {
@@ -29,15 +26,20 @@ std::optional<lang::Diagnostic> not_accepted(const lang::Said& said,
         missing += (missing.empty() ? "" : ", ") + code;
         mend += " --accept " + code;
     }
-    if (missing.empty() && said.diagnostics.left_out() == 0)
-        return std::nullopt;
-    if (missing.empty())
+    if (missing.empty() && said.diagnostics.left_out() > 0)
         return lang::placeless(Code::R007,
                                "no quote was issued: too many warnings to show them all");
-    return lang::placeless(
-        Code::R007, "no quote was issued: a warning stands against it: " + missing,
-        {"the warning may move the price, and a quote binds"},
-        {"mend it; or, if it is meant, accept it, and the record says so: " + mend});
+    if (!missing.empty())
+        return lang::placeless(
+            Code::R007, "no quote was issued: a warning stands against it: " + missing,
+            {"the warning may move the price, and a quote binds"},
+            {"put it right, and ask for the quote again",
+             "if it is meant, issue the quote with" + mend + " , and its record keeps that"});
+    for (const std::string& code : accepted)
+        if (!warned.contains(code))
+            return lang::placeless(Code::C003, "`--accept " + code + "`: nothing warns of that",
+                                   {"only a warning of this very job can be accepted"});
+    return std::nullopt;
 }
 
 } // namespace acre::cli

@@ -9,7 +9,7 @@
 
 namespace acre::cli {
 
-// Whether a quote waits for it; not for what touches risk alone (L802).
+// Whether a quote waits for it; not for what touches risk alone.
 bool must_be_accepted(const lang::Diagnostic& warning);
 
 // R007: a warning that is not accepted. C003: something accepted that nobody warned of, so that a

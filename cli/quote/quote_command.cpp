@@ -57,6 +57,9 @@ std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
     if (!lang::day_number(arguments.date))
         return lang::placeless(lang::Code::C003, "`--date` takes a date, as in 2027-03-14; not `" +
                                                      arguments.date + "`");
+    if (arguments.valid_days == 0)
+        return lang::placeless(lang::Code::C003, "`--valid 0`: a quote is valid for a day at least",
+                               {}, {"`--valid 30` is the usual"});
     if (!lang::date_after(arguments.date, arguments.valid_days))
         return lang::placeless(
             lang::Code::C003,
@@ -193,6 +196,11 @@ Reply quote(const QuoteArguments& arguments, Console& console) {
     Reply reply(of_the_price(estimate.said));
     if (!estimate || reply.failed())
         return reply;
+    // Of a draft too: its page can be handed over as well as any other.
+    if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted)) {
+        reply.fail(std::move(*fault));
+        return reply;
+    }
     // The page is made once before anything is written: a wording that cannot be filled in issues
     // no number.
     Json draft = draft_of(arguments, **job, *estimate);
@@ -202,10 +210,6 @@ Reply quote(const QuoteArguments& arguments, Console& console) {
         return reply;
     }
     if (!arguments.draft) {
-        if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted)) {
-            reply.fail(std::move(*fault));
-            return reply;
-        }
         issue(arguments, std::move(draft), reply, console);
         return reply;
     }

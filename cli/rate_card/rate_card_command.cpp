@@ -8,7 +8,7 @@
 #include "cli/shared/clock.h"
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
-#include "cli/shared/quantity.h"
+#include "engine/questions/quantity.h"
 #include "lang/units/calendar.h"
 
 namespace acre::cli {
@@ -32,7 +32,9 @@ lang::Outcome<double> round_to(const CardArguments& arguments, const engine::Pri
     lang::Outcome<std::string> unit = engine::card_unit(job, arguments.item);
     if (!unit)
         return std::move(unit.said);
-    lang::Outcome<double> step = read_quantity(arguments.round, *unit, "`--round`: ");
+    lang::Outcome<double> step =
+        engine::QuantityReader(job.sheet().units, std::move(*unit), "`--round`: ")
+            .read(arguments.round);
     if (!step)
         return std::move(step.said);
     if (*step <= 0)
@@ -84,6 +86,7 @@ Reply answer(const CardArguments& arguments, bool color) {
     Reply reply(card.said);
     if (!card)
         return reply;
+    reply.said.push_back(of_the_price(job.said));
     dated.card = std::move(*card);
     if (!arguments.page.empty() && !save(arguments.page, card_html(dated), reply))
         return reply;

@@ -11,8 +11,8 @@
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
 #include "cli/shared/progress.h"
-#include "cli/shared/quantity.h"
 #include "cli/shared/watch.h"
+#include "engine/questions/quantity.h"
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {
@@ -47,7 +47,8 @@ lang::Outcome<engine::RiskAnswer> draw(const RiskArguments& arguments, const eng
     question.lump = arguments.lump;
     if (!arguments.price.empty()) {
         lang::Outcome<double> total =
-            read_quantity(arguments.price, "$", "the value of `--price`: ");
+            engine::QuantityReader(job.sheet().units, "$", "the value of `--price`: ")
+                .read(arguments.price);
         if (!total)
             return std::move(total.said);
         question.total = *total;

@@ -10,6 +10,7 @@ Json factor_json(const engine::Factor& factor) {
                 {"kind", factor.is_event() ? "event" : "swing"}};
     out["low"] = factor.is_event() ? Json(nullptr) : number(factor.swing->low);
     out["high"] = factor.is_event() ? Json(nullptr) : number(factor.swing->high);
+    out["of_it"] = factor.of_it;
     return out;
 }
 
@@ -86,6 +87,16 @@ Document risk_json(const engine::RiskAnswer& risk) {
                            {"why", risk.matters_most.why}};
     out["without_answer"] = risk.without_answer;
     out["first_without"] = without_json(risk);
+    out["refused"] = risk.refused;
+    out["refusals"] = Json::array();
+    for (const engine::RefusalRisk& refusal : risk.refusals)
+        out["refusals"].push_back({{"name", refusal.name},
+                                   {"block", refusal.block},
+                                   {"chance", number(refusal.chance)},
+                                   {"cost", refusal.cost ? number(*refusal.cost) : Json(nullptr)}});
+    out["held"] = Json::array();
+    for (const std::string& given : risk.chosen)
+        out["held"].push_back({{"name", given}, {"reason", "chosen"}});
     out["not_drawn"] = risk.not_drawn;
     return answered(std::move(out));
 }

@@ -58,6 +58,7 @@ class Page {
             out_ += "\n" + histogram_text(histogram);
         shares();
         matters_most();
+        refusals();
         faults();
         notes();
         return std::move(out_);
@@ -172,6 +173,30 @@ class Page {
             line(lang::terminal_text(capital(why)));
     }
 
+    void refusals() {
+        if (risk_.refusals.empty())
+            return;
+        head("When work cannot go on");
+        Table table({{"", Align::Left, true}, {"chance"}, {"costs"}});
+        bool unsaid = false, in_block = false;
+        for (const engine::RefusalRisk& refusal : risk_.refusals) {
+            const std::string where = refusal.block.empty() ? "" : refusal.block + ": ";
+            table.row({lang::terminal_text(where + refusal.name), percent_text(refusal.chance, 2),
+                       refusal.cost ? lang::money_text(*refusal.cost) : "not said"});
+            unsaid |= !refusal.cost;
+            in_block |= !refusal.block.empty();
+        }
+        out_ += table.text(color_);
+        if (risk_.refused > 0)
+            line("Then the job's own price and cost do not count: the profit is what it costs, "
+                 "below "
+                 "zero. Of several the largest counts.");
+        if (in_block)
+            line("A refusal on one block counts for the whole job, which is on the safe side.");
+        if (unsaid && risk_.loss)
+            line("Where the cost is not said, the money figures leave the trial out.");
+    }
+
     void faults() {
         if (risk_.without_answer == 0)
             return;
@@ -188,20 +213,24 @@ class Page {
             for (std::size_t f = 0; f < risk_.factors.size(); ++f)
                 if (const engine::Factor& factor = risk_.factors[f]; !factor.is_event())
                     drawn += (drawn.empty() ? "" : ", ") + lang::terminal_text(factor.given.name) +
-                             " " + shown(factor.given, trial.drawn[f]);
+                             " " + shown(factor.given, trial.drawn[f]) +
+                             (factor.of_it ? " of it" : "");
             line(fmt::format("{}: {}", trial.because, drawn));
         }
     }
 
+    void listed(const std::string& what, const std::vector<std::string>& givens) {
+        std::string names;
+        for (const std::string& given : givens)
+            names += (names.empty() ? "" : ", ") + lang::terminal_text(given);
+        if (!names.empty())
+            line(what + names);
+    }
+
     void notes() {
-        std::string computed;
-        for (const std::string& given : risk_.not_drawn)
-            computed += (computed.empty() ? "" : ", ") + lang::terminal_text(given);
-        if (!computed.empty()) {
-            out_ += "\n";
-            line("Not drawn, because this job computes them: " + computed);
-        }
         out_ += "\n";
+        listed("Held as in this job, because they are chosen before work starts: ", risk_.chosen);
+        listed("Not drawn, because this job computes them: ", risk_.not_drawn);
         line("Choices and givens without a swing stay as in this job. The figures are only as good "
              "as "
              "the swings.");

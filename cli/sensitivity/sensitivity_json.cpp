@@ -19,7 +19,8 @@ Json line_json(const engine::Subject& line, double value) {
 Json swing_json(const Effect& effect, double base) {
     if (!effect.swing)
         return nullptr;
-    return {{"low", number(effect.swing->low)},
+    return {{"kind", effect.chosen ? "choose" : "swing"},
+            {"low", number(effect.swing->low)},
             {"high", number(effect.swing->high)},
             {"at_low", number(effect.at_low.value_or(NAN))},
             {"at_high", number(effect.at_high.value_or(NAN))},

@@ -54,7 +54,7 @@ class Page {
         const std::size_t all = answer_.by_swing.size();
         if (all == 0) {
             head("Over the swings");
-            line("no given with a swing moves it");
+            line("no given with a swing or range of choice moves it");
             return;
         }
         head("Over each swing or choice, everything else unchanged");
@@ -172,8 +172,9 @@ class Page {
             list.push_back(lang::terminal_text(effect.swing_trouble));
         const auto end = [&](std::optional<double> answer, double x, const char* which) {
             if (answer && !std::isfinite(*answer))
-                list.push_back(fmt::format("no answer at {}, the {} end of the swing of `{}`",
+                list.push_back(fmt::format("no answer at {}, the {} end of the {} of `{}`",
                                            shown(effect.given, x), which,
+                                           effect.chosen ? "range of choice" : "swing",
                                            lang::terminal_text(effect.given.name)));
         };
         if (effect.swing && effect.swing_trouble.empty()) {
@@ -187,7 +188,7 @@ class Page {
         for (const Effect& effect : answer_.effects)
             for (const std::string& trouble : trouble_of(effect)) {
                 if (first)
-                    head("Swings not used, or only in part");
+                    head("Ranges not used, or only in part");
                 first = false;
                 line("! " + trouble);
             }

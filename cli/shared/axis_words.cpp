@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <utility>
 
-#include "cli/shared/quantity.h"
 #include "engine/questions/what_if/grid.h"
 
 namespace acre::cli {
@@ -53,30 +52,29 @@ lang::Outcome<std::vector<double>> read_options(std::string_view text, const eng
 
 // "4 ft..7 ft by 1 ft".
 lang::Outcome<std::vector<double>> read_steps(std::string_view text, std::size_t dots,
-                                              const std::string& unit, std::string_view where) {
+                                              const engine::QuantityReader& quantities) {
     const std::size_t by = text.find(" by ", dots);
     if (by == std::string_view::npos)
-        return unread(where, "a range needs a step, as in \"4 ft..7 ft by 1 ft\"");
-    lang::Outcome<double> low = read_quantity(trimmed(text.substr(0, dots)), unit, where);
+        return unread(quantities.where(), "a range needs a step, as in \"4 ft..7 ft by 1 ft\"");
+    lang::Outcome<double> low = quantities.read(trimmed(text.substr(0, dots)));
     if (!low)
         return std::move(low.said);
-    lang::Outcome<double> high =
-        read_quantity(trimmed(text.substr(dots + 2, by - dots - 2)), unit, where);
+    lang::Outcome<double> high = quantities.read(trimmed(text.substr(dots + 2, by - dots - 2)));
     if (!high)
         return std::move(high.said);
-    lang::Outcome<double> step = read_quantity(trimmed(text.substr(by + 4)), unit, where);
+    lang::Outcome<double> step = quantities.read(trimmed(text.substr(by + 4)));
     if (!step)
         return std::move(step.said);
     return engine::places(engine::Range{*low, *high}, *step);
 }
 
-lang::Outcome<std::vector<double>> read_numbers(std::string_view text, const std::string& unit,
-                                                std::string_view where) {
+lang::Outcome<std::vector<double>> read_numbers(std::string_view text,
+                                                const engine::QuantityReader& quantities) {
     if (const std::size_t dots = text.find(".."); dots != std::string_view::npos)
-        return read_steps(text, dots, unit, where);
+        return read_steps(text, dots, quantities);
     std::vector<double> at;
     for (const std::string_view part : parts(text)) {
-        lang::Outcome<double> value = read_quantity(part, unit, where);
+        lang::Outcome<double> value = quantities.read(part);
         if (!value)
             return std::move(value.said);
         at.push_back(*value);
@@ -86,20 +84,21 @@ lang::Outcome<std::vector<double>> read_numbers(std::string_view text, const std
 
 } // namespace
 
-lang::Outcome<engine::Range> read_range(std::string_view text, std::string_view unit,
-                                        std::string_view where) {
+lang::Outcome<engine::Range> read_range(std::string_view text,
+                                        const engine::QuantityReader& quantities) {
     const std::size_t dots = text.find("..");
     if (dots == std::string_view::npos)
-        return unread(where,
+        return unread(quantities.where(),
                       "`" + std::string(text) + "` is not a range, as in \"300 ft..2,600 ft\"");
-    lang::Outcome<double> low = read_quantity(trimmed(text.substr(0, dots)), unit, where);
+    lang::Outcome<double> low = quantities.read(trimmed(text.substr(0, dots)));
     if (!low)
         return std::move(low.said);
-    lang::Outcome<double> high = read_quantity(trimmed(text.substr(dots + 2)), unit, where);
+    lang::Outcome<double> high = quantities.read(trimmed(text.substr(dots + 2)));
     if (!high)
         return std::move(high.said);
     if (!(*low < *high))
-        return unread(where, "the range `" + std::string(trimmed(text)) + "` is empty");
+        return unread(quantities.where(),
+                      "the range `" + std::string(trimmed(text)) + "` is empty");
     return engine::Range{*low, *high};
 }
 
@@ -114,9 +113,10 @@ lang::Outcome<AxisWords> read_axis(std::string_view text, const engine::PricedJo
     if (!given)
         return std::move(given.said);
     const std::string_view values = text.substr(equals + 1);
-    lang::Outcome<std::vector<double>> at = given->is_choice()
-                                                ? read_options(values, *given, where)
-                                                : read_numbers(values, given->unit, where);
+    lang::Outcome<std::vector<double>> at =
+        given->is_choice()
+            ? read_options(values, *given, where)
+            : read_numbers(values, engine::QuantityReader(job, *given, std::string(where)));
     if (!at)
         return std::move(at.said);
     AxisWords axis{std::move(*given), std::move(*at), {}};

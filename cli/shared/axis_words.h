@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "engine/questions/quantity.h"
 #include "engine/questions/subject.h"
 #include "engine/questions/what_if/range.h"
 #include "lang/diag/outcome.h"
@@ -18,12 +19,11 @@ struct AxisWords {
     std::vector<std::string> shown; // as files write them: "4 ft", "one_way"
 };
 
-// "300 ft..2,600 ft", in `unit`. C003, also when it is empty or runs downward; `where` says what
-// was read: "`--between`: ".
-lang::Outcome<engine::Range> read_range(std::string_view text, std::string_view unit,
-                                        std::string_view where = {});
+// "300 ft..2,600 ft". C003, also when it is empty or runs downward.
+lang::Outcome<engine::Range> read_range(std::string_view text,
+                                        const engine::QuantityReader& quantities);
 
-// C003 for what cannot be read; Q001 and Q002 for the given.
+// C003 for what cannot be read, `where` says what it was; Q001 and Q002 for the given.
 lang::Outcome<AxisWords> read_axis(std::string_view text, const engine::PricedJob& job,
                                    std::string_view where = {});
 

@@ -11,13 +11,6 @@
 namespace acre::cli {
 namespace {
 
-bool touches_the_price(const lang::Diagnostic& diagnostic) {
-    const lang::Code code = diagnostic.code;
-    using lang::Code;
-    return diagnostic.severity() == lang::Severity::Error ||
-           (code != Code::L801 && code != Code::L806);
-}
-
 // Whose fault an error is, by the letter of its code and, for a value of --set, by its place.
 int fault_of(const lang::Diagnostic& diagnostic, const lang::SourceMap* sources) {
     using lang::Code;
@@ -100,7 +93,7 @@ lang::Said of_the_price(const lang::Said& said) {
     lang::Said kept;
     kept.sources = said.sources;
     for (const lang::Diagnostic& diagnostic : said.diagnostics.all())
-        if (touches_the_price(diagnostic))
+        if (lang::touched_by(diagnostic.code) != lang::Touches::Text)
             kept.diagnostics.add(diagnostic);
     return kept;
 }

@@ -59,8 +59,8 @@ int say(Reply reply, bool json, Console& console);
 // is said.
 int say_what(const std::function<Reply()>& work, bool json, Console& console);
 
-// Of what was said of a job that is priced: errors, and the warnings that touch the price; `check`
-// shows the others too.
+// Of what was said of a job that is priced: errors, and the warnings that touch the price or what
+// risk makes of it; `check` shows the others too.
 lang::Said of_the_price(const lang::Said& said);
 
 } // namespace acre::cli

@@ -31,7 +31,8 @@ void read_lists(const Json& record, QuoteRecord& to) {
                             number_at(cost, "amount")});
     for (const Json& item : list_at(record, "items"))
         to.items.push_back({text_at(item, "title"), text_at(item, "name"), text_at(item, "per"),
-                            number_at(item, "quantity"), whole_at(item, "cents")});
+                            number_at(item, "quantity"), number_at(item, "rate"),
+                            whole_at(item, "cents")});
     for (const Json& picture : list_at(record, "pictures"))
         to.pictures.push_back({text_at(picture, "block"), text_at(picture, "svg")});
 }
@@ -59,6 +60,7 @@ QuoteRecord quote_record(const Json& record) {
     to.per_quantity = number_at(price, "quantity");
     to.price_per_unit = number_at(price, "per_unit");
     to.cost_total = number_at(price, "cost");
+    to.notation = whole_at(object_at(record, "request"), "notation") == 2 ? 2 : 1;
     return to;
 }
 

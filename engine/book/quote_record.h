@@ -24,7 +24,7 @@ struct RecordCost {
 };
 struct RecordItem {
     std::string title, name, per; // `per` empty: a lump sum
-    double quantity = 0;
+    double quantity = 0, rate = 0;
     std::int64_t cents = 0;
 };
 struct RecordPicture {
@@ -46,6 +46,7 @@ struct QuoteRecord {
     double per_quantity = 0;   // how many of it
     double price_per_unit = 0; // $
     double cost_total = 0;     // $
+    std::int64_t notation = 1; // from 2 on, an item's rate times its quantity is its cents
 };
 
 // Of a record that has the shape of one (engine/book/shape.h). What is not there is empty.

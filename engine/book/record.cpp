@@ -213,7 +213,8 @@ Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view 
                          {"kind", request.kind == lang::FileKind::Job ? "job" : "model"},
                          {"option", request.option},
                          {"sets", sets},
-                         {"field_sets", request.field_sets.value_or("")}};
+                         {"field_sets", request.field_sets.value_or("")},
+                         {"notation", request.notation}};
     if (request.season)
         record["request"]["season"] = request.season->name;
     record["texts"] = texts_of(job);
@@ -248,6 +249,8 @@ std::optional<lang::Request> request_of(const Json& record) {
     request.kind = text_at(saved, "kind") == "job" ? lang::FileKind::Job : lang::FileKind::Model;
     request.option = text_at(saved, "option");
     request.field_sets = text_at(saved, "field_sets");
+    // Records that state no version are of the first.
+    request.notation = whole_at(saved, "notation") == 2 ? 2 : 1;
     if (const std::string season = text_at(saved, "season"); !season.empty()) {
         if (!texts.contains(season) || !texts[season].is_string())
             return std::nullopt;

@@ -99,6 +99,36 @@ class Shape {
     std::string fault_;
 };
 
+void shape_of_figures(Shape& shape, const Json& record) {
+    shape.each(record, "lines",
+               {{"name", Kind::Text},
+                {"value", Kind::Number},
+                {"unit", Kind::Text},
+                {"choice", Kind::Text}});
+    shape.each(record, "givens",
+               {{"name", Kind::Text},
+                {"value", Kind::Number},
+                {"unit", Kind::Text},
+                {"choice", Kind::Text}});
+    shape.each(record, "costs",
+               {{"name", Kind::Text},
+                {"label", Kind::Text},
+                {"part", Kind::Text},
+                {"rate", Kind::Number},
+                {"rate_unit", Kind::Text},
+                {"quantity", Kind::Number},
+                {"quantity_unit", Kind::Text},
+                {"amount", Kind::Number}});
+    shape.each(record, "items",
+               {{"title", Kind::Text},
+                {"name", Kind::Text},
+                {"per", Kind::Text},
+                {"quantity", Kind::Number},
+                {"rate", Kind::Number},
+                {"cost", Kind::Number},
+                {"cents", Kind::Cents}});
+}
+
 } // namespace
 
 std::string shape_fault(const Json& record) {
@@ -128,33 +158,7 @@ std::string shape_fault(const Json& record) {
                   {"quantity", Kind::Number},
                   {"per_unit", Kind::Number},
                   {"cost", Kind::Number}});
-    shape.each(record, "lines",
-               {{"name", Kind::Text},
-                {"value", Kind::Number},
-                {"unit", Kind::Text},
-                {"choice", Kind::Text}});
-    shape.each(record, "givens",
-               {{"name", Kind::Text},
-                {"value", Kind::Number},
-                {"unit", Kind::Text},
-                {"choice", Kind::Text}});
-    shape.each(record, "costs",
-               {{"name", Kind::Text},
-                {"label", Kind::Text},
-                {"part", Kind::Text},
-                {"rate", Kind::Number},
-                {"rate_unit", Kind::Text},
-                {"quantity", Kind::Number},
-                {"quantity_unit", Kind::Text},
-                {"amount", Kind::Number}});
-    shape.each(record, "items",
-               {{"title", Kind::Text},
-                {"name", Kind::Text},
-                {"per", Kind::Text},
-                {"quantity", Kind::Number},
-                {"rate", Kind::Number},
-                {"cost", Kind::Number},
-                {"cents", Kind::Cents}});
+    shape_of_figures(shape, record);
     shape.each(record, "pictures", {{"block", Kind::Text}, {"svg", Kind::Text}});
     shape.all(record, "counter", Kind::Counter);
     shape.all(record, "texts", Kind::Text);

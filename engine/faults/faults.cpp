@@ -5,9 +5,11 @@
 
 #include <fmt/format.h>
 
+#include "engine/faults/below_zero.h"
 #include "engine/faults/fault_origin.h"
 #include "engine/faults/faults.h"
 #include "engine/faults/line_uses.h"
+#include "engine/faults/price_steps.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/job/priced_job.h"
 #include "engine/plan/plan_roots.h"
@@ -24,6 +26,36 @@ namespace {
 // A bound given in another unit arrives with the dust of its conversion.
 bool below(double value, double bound) {
     return value < bound - 1e-12 * std::fmax(std::fabs(value), std::fabs(bound));
+}
+
+// Nothing of it and nothing to pay: such an item of a price is $0 and needs no rate, unless that is
+// what was asked for, or it is all that the price is per unit of.
+bool is_nothing(const PricedJob& job, const lang::PriceItem& item,
+                std::span<const lang::LineId> roots) {
+    const lang::Sheet& sheet = job.sheet();
+    const auto asked_for = [&](lang::LineId line) {
+        return std::find(roots.begin(), roots.end(), line) != roots.end();
+    };
+    const auto with_rate = std::count_if(sheet.prices.begin(), sheet.prices.end(),
+                                         [](const auto& other) { return other.rate != none; });
+    return with_rate > 1 && job.value(item.quantity) == 0 && job.value(item.amount) == 0 &&
+           !asked_for(item.rate) && !asked_for(sheet.price_per_unit);
+}
+
+// Without the rates of what there is nothing of: these have no answer and stop none.
+void leave_out_rates_of_nothing(const PricedJob& job, std::span<const lang::LineId> roots,
+                                std::vector<lang::LineId>& lines) {
+    bool first = true;
+    for (const lang::PriceItem& item : job.sheet().prices) {
+        if (item.rate == none)
+            continue;
+        if (is_nothing(job, item, roots)) {
+            std::erase(lines, item.rate);
+            if (first) // the price all in is per unit of it
+                std::erase(lines, job.sheet().price_per_unit);
+        }
+        first = false;
+    }
 }
 
 struct Report {
@@ -49,12 +81,14 @@ struct Report {
         diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
     }
 
-    // Outside `within` is an error, outside `swing` a warning.
+    // Outside `within` is an error, outside `swing` or `choose` a warning.
     void range(const lang::Given& given, Slot low_slot, Slot high_slot, lang::Code code,
                lang::Span range_span, const char* range_name) const {
         const double low = value(low_slot);
         const double high = value(high_slot);
         const double is = value(given.line, 0);
+        if (code == lang::Code::I602 && below(high, low))
+            return empty(given, low, high);
         if (!below(is, low) && !below(high, is))
             return;
         const lang::Line& line = sheet.lines[given.line];
@@ -81,6 +115,44 @@ struct Report {
             add_notes(diagnostic, std::vector<Slot>{slot_of(compiled, given.line)});
         diagnostics.add(std::move(diagnostic));
     }
+    // Bounds that are formulas; of constants the check tells.
+    void empty(const lang::Given& given, double low, double high) const {
+        const lang::Line& line = sheet.lines[given.line];
+        lang::Diagnostic diagnostic{lang::Code::I611,
+                                    fmt::format("the allowed range of `{}` is empty: {} .. {}",
+                                                line.name, value_text(sheet, given.line, low),
+                                                value_text(sheet, given.line, high)),
+                                    {given.within_span, "no value is in it"},
+                                    {},
+                                    {},
+                                    {{"write the lower bound first", {}}}};
+        const Slot slot = slot_of(compiled, given.line);
+        const auto index = static_cast<std::size_t>(&given - sheet.givens.data());
+        add_notes(diagnostic, std::vector<Slot>{compiled.plan.within_low[index],
+                                                compiled.plan.within_high[index], slot});
+        diagnostics.add(std::move(diagnostic));
+    }
+    // A swing of what the job computes: nothing can be drawn in its place.
+    void not_drawn(const lang::Given& given, Slot low, Slot high) const {
+        const lang::Line& line = sheet.lines[given.line];
+        const Slot slot = slot_of(compiled, given.line);
+        if (given.chosen || line.value == none || slot == no_slot ||
+            compiled.plan.operations[slot].code == OpCode::Input)
+            return;
+        lang::Diagnostic diagnostic{lang::Code::L808, {}, {}, {}, {}, {}};
+        diagnostic.title = fmt::format("`{}` is computed, so risk cannot draw it from {} .. {}",
+                                       line.name, value_text(sheet, given.line, value(low)),
+                                       value_text(sheet, given.line, value(high)));
+        diagnostic.primary = {given.swing_span, "not used"};
+        const double is = value(slot);
+        const double shares[] = {100 * value(low) / is, 100 * value(high) / is};
+        const bool encloses = shares[0] <= 100 && shares[1] >= 100;
+        const std::string mend = fmt::format("{:.0f} % .. {:.0f} % of it",
+                                             encloses ? shares[0] : 80, encloses ? shares[1] : 120);
+        diagnostic.helps.push_back(
+            {fmt::format("write  swing {}", mend), lang::Edit{given.swing_span, mend}});
+        diagnostics.add(std::move(diagnostic));
+    }
     // `all`: also those on which no figure rests. A quote's page may show them, and an option may
     // come to rest on them.
     void ranges(bool all) const {
@@ -92,9 +164,11 @@ struct Report {
             if (plan.within_low[i] != no_slot && plan.within_high[i] != no_slot)
                 range(given, plan.within_low[i], plan.within_high[i], lang::Code::I602,
                       given.within_span, "allowed range");
-            if (plan.swing_low[i] != no_slot && plan.swing_high[i] != no_slot)
-                range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802,
-                      given.swing_span, "swing");
+            if (given.of_it || plan.swing_low[i] == no_slot || plan.swing_high[i] == no_slot)
+                continue;
+            not_drawn(given, plan.swing_low[i], plan.swing_high[i]);
+            range(given, plan.swing_low[i], plan.swing_high[i], lang::Code::L802, given.swing_span,
+                  given.swing_name());
         }
     }
 
@@ -129,14 +203,17 @@ struct Report {
 
     // A margin of the whole price, and a price per unit of nothing. True if there was one: what
     // follows from it is not told again.
-    bool prices() const {
+    bool prices(std::span<const lang::LineId> roots) const {
         bool found = false;
         for (const lang::PriceItem& item : sheet.prices) {
             if (item.amount == none || !is_asked(item.amount))
                 continue;
-            for (const lang::PriceStep& step : item.steps)
+            for (const lang::PriceStep& step : item.steps) {
                 found = margin(step) || found;
-            if (item.quantity == none || value(item.quantity, 0) != 0)
+                least_below_zero(step);
+            }
+            if (item.quantity == none || value(item.quantity, 0) != 0 ||
+                is_nothing(job, item, roots))
                 continue;
             lang::Diagnostic diagnostic{lang::Code::E508, {}, {}, {}, {}, {}};
             diagnostic.title =
@@ -162,9 +239,23 @@ struct Report {
                                        value_of_node(sheet, step.value, value(slot)));
         diagnostic.primary = {step.span, "a share of the price"};
         add_notes(diagnostic, std::vector<Slot>{slot});
-        diagnostic.helps.push_back({"for a share of the cost, use  markup", {}});
         diagnostics.add(std::move(diagnostic));
         return true;
+    }
+    // A floor below zero lifts nothing.
+    void least_below_zero(const lang::PriceStep& step) const {
+        if (step.kind != lang::ast::StepKind::AtLeast || step.value == none || sheet.notation < 2)
+            return;
+        const Slot slot = compiled.origins.slot_of_node[step.value];
+        if (!(value(slot) < 0))
+            return;
+        lang::Diagnostic diagnostic{lang::Code::E509, {}, {}, {}, {}, {}};
+        diagnostic.title = fmt::format("`at least` is {}, below zero",
+                                       value_of_node(sheet, step.value, value(slot)));
+        diagnostic.primary = {step.span, "lifts no price"};
+        add_notes(diagnostic, std::vector<Slot>{slot});
+        diagnostic.helps.push_back({"turn its sign, or leave the step out", {}});
+        diagnostics.add(std::move(diagnostic));
     }
 };
 
@@ -175,13 +266,17 @@ void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
     const lang::Sheet& sheet = job.sheet();
     const Compiled& compiled = job.compiled();
     const Values& values = job.values();
-    const std::vector<lang::LineId> lines = root_lines(sheet, roots);
+    std::vector<lang::LineId> lines = root_lines(sheet, roots);
+    leave_out_rates_of_nothing(job, roots, lines);
     std::vector<lang::NodeId> conditions;
     for (const lang::Condition& require : sheet.requires_)
         if (roots.empty() && require.condition != none)
             conditions.push_back(require.condition);
     const std::vector<char> asked = asked_lines(job, lines, conditions);
-    std::vector<Slot> slots = root_slots(sheet, compiled, roots);
+    std::vector<Slot> slots = root_slots(sheet, compiled, lines);
+    if (roots.empty())
+        slots.insert(slots.end(), compiled.plan.require_slot.begin(),
+                     compiled.plan.require_slot.end());
     // The bounds of what is asked for must have answers too.
     for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
         if (asked[sheet.givens[i].line] == 0)
@@ -195,8 +290,11 @@ void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
     const FaultTrail trail(job, asked);
     const Report report{job, diagnostics, trail, asked};
     report.ranges(roots.empty());
+    report_below_zero(job, trail, roots.empty() ? std::span<const char>() : std::span(asked),
+                      diagnostics);
     report.requirements(roots.empty());
-    const bool no_price = report.prices();
+    const bool no_price = report.prices(roots);
+    report_price_steps(job, asked, diagnostics);
     report_unset_givens(job, asked_slots, diagnostics);
     report_origins(job, trail, {asked, asked_slots}, no_price, diagnostics);
 }

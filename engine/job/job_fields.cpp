@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "lang/units/convert.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -116,6 +117,21 @@ class Fields {
         return sign * at->number;
     }
 
+    // A compass has 360 degrees; more is a slip of the finger.
+    bool heading_is_lawful(lang::NodeId node) {
+        const std::optional<double> is = heading(node);
+        if (!is || (*is >= 0 && *is <= 360))
+            return true;
+        diagnostics_.add({lang::Code::B910,
+                          fmt::format("the heading is {}, outside 0 deg .. 360 deg",
+                                      lang::quantity_text(*is, "deg")),
+                          {job_.sheet().nodes[node].span, "a compass has 360 deg"},
+                          {},
+                          {},
+                          {}});
+        return false;
+    }
+
     bool one(const std::string& block, const std::string& path, lang::NodeId heading_node) {
         lang::Span span{};
         span.file = 0;
@@ -130,6 +146,8 @@ class Fields {
         }
         FieldOfJob job(job_, block.empty() ? "" : block + ".");
         LayoutRequest request;
+        if (!heading_is_lawful(heading_node))
+            return false;
         if (!job.request(request, span, diagnostics_))
             return false;
         std::optional<LaidField> field = lay_text(text->name, text->text, request,

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "engine/plan/node_compiler.h"
+#include "engine/plan/not_negative.h"
 #include "engine/plan/plan_builder.h"
 #include "engine/plan/plan_roots.h"
 #include "lang/units/number_text.h"
@@ -42,7 +43,8 @@ bool stands_alone(const lang::Sheet& sheet, NodeId formula) {
     return true;
 }
 
-// Givens whose formula stands alone become inputs, first of all, in order.
+// Givens whose formula stands alone become inputs, first of all, in order. Those that are computed
+// and swing by shares of it get an input that multiplies them: at 1, which keeps every bit.
 void add_inputs(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler& compiler,
                 Origins& origins, std::vector<Slot>& line_slots) {
     PlanBuilder scratch(max_plan_operations);
@@ -50,10 +52,16 @@ void add_inputs(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler& co
     scratch_origins.slot_of_node.assign(sheet.nodes.size(), no_slot);
     std::vector<Slot> no_lines;
     NodeCompiler folder(sheet, scratch, scratch_origins, no_lines);
+    std::vector<lang::LineId> shares;
     for (const lang::Given& given : sheet.givens) {
         const lang::Line& line = sheet.lines[given.line];
-        if (line.value == none || !stands_alone(sheet, line.value))
+        if (line.value == none)
             continue;
+        if (!stands_alone(sheet, line.value)) {
+            if (given.of_it && given.swing_low != none)
+                shares.push_back(given.line);
+            continue;
+        }
         const Slot folded = folder.node(line.value);
         if (folder.stopped())
             return;
@@ -65,6 +73,11 @@ void add_inputs(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler& co
         line_slots[given.line] = slot;
         origins.slot_of_node[line.value] = slot;
     }
+    for (const lang::LineId line : shares) {
+        compiler.multiply(line, builder.input(1, line, false));
+        builder.plan().inputs.back().is_share = true;
+        compiler.note(sheet.lines[line].value, line);
+    }
 }
 
 void add_tables(const lang::Sheet& sheet, Plan& plan) {
@@ -73,12 +86,27 @@ void add_tables(const lang::Sheet& sheet, Plan& plan) {
             {table.x, table.y, table.staircase, table.hold_below, table.hold_above});
 }
 
-void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler& compiler) {
+// Shares of it, in percent: of an input they become values, of what is computed a factor.
+Slot swing_bound(const lang::Given& given, Slot percent, const std::vector<Slot>& line_slots,
+                 PlanBuilder& builder) {
+    if (!given.of_it || percent == no_slot || line_slots[given.line] == no_slot)
+        return percent;
+    const Slot line = line_slots[given.line];
+    const Slot share = builder.emit(OpCode::Divide, percent, builder.constant(100));
+    return builder.plan().operations[line].code == OpCode::Input
+               ? builder.emit(OpCode::Multiply, line, share)
+               : share;
+}
+
+void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler& compiler,
+                    const std::vector<Slot>& line_slots) {
     const auto slot_of = [&](NodeId node) { return node == none ? no_slot : compiler.node(node); };
     Plan& plan = builder.plan();
-    for (const lang::Condition& require : sheet.requires_)
+    for (const lang::Condition& require : sheet.requires_) {
         plan.require_slot.push_back(require.condition == none ? builder.constant(1)
                                                               : compiler.node(require.condition));
+        plan.require_costs.push_back(slot_of(require.costs));
+    }
     for (const lang::Condition& caution : sheet.cautions)
         plan.caution_slot.push_back(caution.condition == none ? builder.constant(1)
                                                               : compiler.node(caution.condition));
@@ -87,8 +115,9 @@ void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler
     for (const lang::Given& given : sheet.givens) {
         plan.within_low.push_back(slot_of(given.within_low));
         plan.within_high.push_back(slot_of(given.within_high));
-        plan.swing_low.push_back(slot_of(given.swing_low));
-        plan.swing_high.push_back(slot_of(given.swing_high));
+        plan.swing_low.push_back(swing_bound(given, slot_of(given.swing_low), line_slots, builder));
+        plan.swing_high.push_back(
+            swing_bound(given, slot_of(given.swing_high), line_slots, builder));
     }
     for (const lang::PriceItem& item : sheet.prices) {
         for (const lang::PriceStep& step : item.steps)
@@ -145,7 +174,7 @@ std::optional<Compiled> compile_plan(const lang::CheckedSheet& checked,
     for (; line < sheet.lines.size() && !compiler.stopped(); ++line)
         compiler.line(line);
     if (!compiler.stopped())
-        add_conditions(sheet, builder, compiler);
+        add_conditions(sheet, builder, compiler, line_slots);
     if (compiler.stopped()) {
         report_size(sheet, line == 0 ? none : line - 1, diagnostics);
         return std::nullopt;
@@ -156,6 +185,7 @@ std::optional<Compiled> compile_plan(const lang::CheckedSheet& checked,
 
     compiled.plan = std::move(builder.plan());
     compiled.plan.line_slot = std::move(line_slots);
+    compiled.plan.not_negative = lines_not_negative(sheet);
     for (const Origins::Unset& unset : compiled.origins.unset)
         compiled.plan.line_slot[unset.line] = no_slot;
     return compiled;

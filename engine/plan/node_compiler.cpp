@@ -74,6 +74,10 @@ void NodeCompiler::run() {
             finish_call(task.node, task.index);
             break;
         case Do::FinishLine:
+            if (const auto factor = factor_.find(task.index); factor != factor_.end()) {
+                values_.back() = builder_.emit(OpCode::Multiply, values_.back(), factor->second);
+                note(sheet_.lines[task.index].value, task.index);
+            }
             lines_.pop_back();
             line_slots_[task.index] = values_.back();
             if (task.node != none)

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <unordered_map>
 #include <vector>
 
 #include "engine/plan/compile_plan.h"
@@ -25,6 +26,9 @@ class NodeCompiler {
     Slot node(lang::NodeId node); // of a formula outside functions
     // An operation made from outside, at `node` of `line`: keeps the origins in step.
     void note(lang::NodeId node, lang::LineId line);
+
+    // The line is its formula times this slot.
+    void multiply(lang::LineId line, Slot factor) { factor_[line] = factor; }
 
     // Too many operations, or too many steps on the way (functions whose calls multiply but leave
     // nothing behind).
@@ -79,6 +83,7 @@ class NodeCompiler {
     Origins& origins_;
     std::vector<Slot>& line_slots_;
 
+    std::unordered_map<lang::LineId, Slot> factor_;
     std::vector<Task> tasks_;
     std::vector<Slot> values_;
     std::vector<std::uint32_t> frames_; // calls being compiled, innermost last

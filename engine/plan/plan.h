@@ -37,6 +37,8 @@ struct Input {
     double value = 0;       // as the job has it
     std::uint32_t line = 0; // LineId of the given
     bool is_choice = false; // value is the index of an option
+    bool is_share =
+        false; // of a computed given that swings by shares of it: 1, the line times this
 };
 
 struct PlanTable {
@@ -56,7 +58,9 @@ struct Plan {
     std::vector<PlanTable> tables;
     std::vector<NativeCall> calls;
     std::vector<Slot> line_slot;        // by LineId; no_slot for a given without a value
+    std::vector<char> not_negative;     // by LineId; 1: a value below zero is no answer
     std::vector<Slot> require_slot;     // by index in Sheet::requires_; 1 met
+    std::vector<Slot> require_costs;    // by the same: money when it is not met; no_slot: not said
     std::vector<Slot> caution_slot;     // by index in Sheet::cautions; 1 show
     std::vector<Slot> correlation_slot; // by index in Sheet::correlations; a share, 1 for 100 %
     std::vector<Slot> within_low, within_high, swing_low, swing_high; // by given; no_slot: none

@@ -47,8 +47,12 @@ std::vector<Slot> root_slots(const lang::Sheet& sheet, const Compiled& compiled,
         if (const Slot slot = slot_of(compiled, line); slot != no_slot)
             slots.push_back(slot);
     const std::vector<Slot>& requires_ = compiled.plan.require_slot;
-    if (roots.empty())
+    if (roots.empty()) {
         slots.insert(slots.end(), requires_.begin(), requires_.end());
+        for (const Slot costs : compiled.plan.require_costs)
+            if (costs != no_slot)
+                slots.push_back(costs);
+    }
     return slots;
 }
 

@@ -13,7 +13,8 @@ namespace acre::engine {
 // line if the model has no price.
 std::vector<lang::LineId> root_lines(const lang::Sheet& sheet, std::span<const lang::LineId> roots);
 
-// Their slots, and if `roots` are empty those of all requirements.
+// Their slots, and if `roots` are empty those of all requirements and what their
+// refusal costs.
 std::vector<Slot> root_slots(const lang::Sheet& sheet, const Compiled& compiled,
                              std::span<const lang::LineId> roots);
 

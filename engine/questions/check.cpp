@@ -6,6 +6,7 @@
 
 #include "engine/driver.h"
 #include "engine/faults/faults.h"
+#include "engine/faults/price_steps.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/questions/check_season.h"
 #include "engine/questions/estimate.h"

@@ -12,6 +12,7 @@
 
 #include "engine/plan/plan_roots.h"
 #include "engine/questions/carrying_quantities.h"
+#include "engine/words/billing.h"
 #include "engine/words/money.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
@@ -51,8 +52,8 @@ class Estimator {
             estimate.items.push_back(item_row(item));
             estimate.price_cents += estimate.items.back().cents;
         }
-        estimate.price_per_unit = sheet_.price_per_unit == none || estimate.per.empty()
-                                      ? 0
+        estimate.price_per_unit = estimate.per.empty() || estimate.per_quantity == 0
+                                      ? 0 // of nothing there is none
                                       : value(sheet_.price_per_unit);
         for (const lang::LineId line : carrying_quantities(job_)) {
             const lang::Line& l = sheet_.lines[line];
@@ -99,10 +100,7 @@ class Estimator {
         row.title = item.title;
         row.name = item.name;
         row.per = item.per_text;
-        row.quantity = value(item.quantity);
-        row.rate = value(item.rate);
         row.cost = value(item.cost);
-        row.cents = to_cents(value(item.amount));
         double before = row.cost;
         for (const lang::PriceStep& step : item.steps) {
             const double after = value(step.line);
@@ -110,7 +108,54 @@ class Estimator {
                 {source_text(sources_, step.span), after - before, after, shown(step)});
             before = after;
         }
+        charge(item, row);
         return row;
+    }
+
+    // What the customer is charged; where the quantity is rounded, as a step of its own.
+    void charge(const lang::PriceItem& item, ItemRow& row) const {
+        const double amount = value(item.amount);
+        row.quantity = value(item.quantity);
+        row.rate = row.quantity == 0 ? 0 : value(item.rate); // of nothing there is none
+        row.cents = to_cents(amount);
+        if (item.quantity == none || row.quantity == 0 || job_.request().notation < 2)
+            return;
+        const Billed billed = bill(amount, row.quantity, is_counted(item.quantity), stands(item));
+        row.quantity = billed.quantity;
+        row.rate = billed.rate;
+        if (billed.cents == row.cents)
+            return;
+        row.cents = billed.cents;
+        const double sum = static_cast<double>(billed.cents) / 100;
+        const std::string text =
+            "charged for " + lang::quantity_text(billed.quantity, item.per_text);
+        row.steps.push_back({text, sum - amount, sum, text});
+    }
+
+    // By a noun of the model: trees, loads.
+    bool is_counted(lang::LineId line) const {
+        const lang::Unit& unit = sheet_.lines[line].type.unit;
+        const auto& exponent = unit.dim.exponent;
+        return unit.scale == lang::Ratio{} &&
+               std::count(exponent.begin(), exponent.begin() + lang::first_noun, 0) ==
+                   lang::first_noun &&
+               std::count(exponent.begin() + lang::first_noun, exponent.end(), 1) == 1 &&
+               std::count(exponent.begin() + lang::first_noun, exponent.end(), 0) ==
+                   static_cast<std::ptrdiff_t>(lang::max_bases) - lang::first_noun - 1;
+    }
+
+    // Whether a minimum in force, or a rounding of the whole, has the last word on the amount.
+    bool stands(const lang::PriceItem& item) const {
+        for (std::size_t i = item.steps.size(); i-- > 0;) {
+            const lang::PriceStep& step = item.steps[i];
+            const double before = value(i == 0 ? item.cost : item.steps[i - 1].line);
+            const bool rounds = step.kind == lang::ast::StepKind::RoundUp ||
+                                step.kind == lang::ast::StepKind::RoundTo;
+            if (!rounds && value(step.line) == before)
+                continue;
+            return !step.per_unit && (rounds || step.kind == lang::ast::StepKind::AtLeast);
+        }
+        return false;
     }
 
     // The step with the value of its formula in the formula's place.

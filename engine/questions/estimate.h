@@ -27,8 +27,9 @@ struct StepRow {
 };
 struct ItemRow {
     std::string title, name, per; // per: unit text, empty for a lump
-    double quantity = 0, rate = 0, cost = 0;
-    std::int64_t cents = 0; // the amount, rounded once
+    double quantity = 0, rate = 0,
+           cost = 0;        // quantity and rate as charged (engine/words/billing.h)
+    std::int64_t cents = 0; // the amount: their product, rounded once
     std::vector<StepRow> steps;
 };
 struct QuantityRow { // what carries the price: quantities of costs and items, and what they rest on

@@ -63,6 +63,7 @@ class Explainer {
             step.choice.empty() ? value_text(sheet_, id, step.value) : choice_label(step.choice);
         step.place = place_text(sources_, line.name_span);
         step.because = line.because;
+        step.may_be_negative = line.may_be_negative;
         if (line.given != none)
             set_by(sheet_.givens[line.given], step);
 

@@ -24,6 +24,7 @@ struct ExplainStep {
     std::vector<std::string>
         sources; // of the library functions it calls, with how sure we are of each
     std::vector<ExplainStep> inputs; // what the formula rests on, through the branch taken
+    bool may_be_negative = false;    // as the model says of it
     bool seen = false;               // shown in full above: inputs are left out here
 };
 

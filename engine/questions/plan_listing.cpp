@@ -59,7 +59,8 @@ class Lister {
     std::string subject(const Operation& operation) const {
         switch (operation.code) {
         case OpCode::Input:
-            return sheet_.lines[plan_.inputs[operation.a].line].name;
+            return sheet_.lines[plan_.inputs[operation.a].line].name +
+                   (plan_.inputs[operation.a].is_share ? ", share of it" : "");
         case OpCode::Table:
             return sheet_.tables[operation.a].name;
         case OpCode::Native:

@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/grid.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
@@ -26,37 +25,11 @@ lang::Outcome<const lang::PriceItem*> item_named(const PricedJob& job, const std
                                        : "the model has no price per unit named `" + name + "`");
 }
 
-// A card goes out of the house: a place where nothing has a price is a slip. A bound that is a
-// formula may move with the card.
-std::optional<lang::Diagnostic> unlawful_place(const PricedJob& job, const CardAlong& along) {
-    const lang::Outcome<Axis> axis = find_axis(job, along.given);
-    if (!axis || !axis->within)
-        return std::nullopt; // the grid says so
-    const Plan& plan = job.plan();
-    const auto fixed = [&](Slot slot) {
-        return slot != no_slot && plan.operations[slot].code == OpCode::Constant;
-    };
-    if (!fixed(plan.within_low[axis->given]) || !fixed(plan.within_high[axis->given]))
-        return std::nullopt;
-    const Range& within = *axis->within;
-    const auto beyond = [](double a, double b) { return a > b + 1e-12 * std::fabs(b); };
-    const auto text = [&](double value) { return value_text(job.sheet(), axis->line, value); };
-    for (const double x : along.at)
-        if (beyond(within.low, x) || beyond(x, within.high))
-            return lang::placeless(lang::Code::Q003,
-                                   fmt::format("`{}` at {} is outside its allowed range {} .. {}",
-                                               along.given, text(x), text(within.low),
-                                               text(within.high)));
-    return std::nullopt;
-}
-
 lang::Outcome<GridAnswer> grid_of(const PricedJob& job, std::span<const CardAlong* const> along,
                                   std::span<const lang::LineId> lines) {
     GridQuestion question;
     double cells = 1;
     for (const CardAlong* one : along) {
-        if (auto unlawful = unlawful_place(job, *one))
-            return std::move(*unlawful);
         question.along.push_back({one->given, one->at});
         cells *= static_cast<double>(one->at.size());
     }

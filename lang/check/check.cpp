@@ -39,13 +39,16 @@ class Checker {
                 sheet_.lines[id].value = check_formula(id);
         for (PriceItem& item : sheet_.prices)
             for (PriceStep& step : item.steps)
-                typing_.type({}, step.value);
+                check_step(step);
         for (std::vector<Condition>* list : {&sheet_.requires_, &sheet_.cautions})
             for (Condition& condition : *list)
                 check_condition(condition);
-        for (Correlation& correlation : sheet_.correlations)
+        for (Correlation& correlation : sheet_.correlations) {
+            if (correlation.strength != none)
+                typing_.shares().always(correlation.strength);
             correlation.strength = check_part({}, correlation.strength, plain,
                                               {"the strength of a correlation", {}}, "1");
+        }
         for (Block& block : sheet_.blocks)
             block.field_heading =
                 check_part({}, block.field_heading, base_type(Angle), {"a heading", {}}, "deg");
@@ -78,11 +81,15 @@ class Checker {
                        const UnitName& unit, Span declared) {
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
-            return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit)
-                                                     : value;
+            return fitted(value, wanted);
         typing_.report().declared(site, value, mismatch, wanted, text(subject), text(unit),
                                   declared);
         return value;
+    }
+
+    NodeId fitted(NodeId value, const Type& wanted) {
+        typing_.shares().in(value, wanted);
+        return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit) : value;
     }
 
     // The same for what has no declaration to point at. No value stays none.
@@ -96,10 +103,15 @@ class Checker {
             return none;
         const Mismatch mismatch = fit(typing_.type(site, value, &wanted), wanted);
         if (mismatch == Mismatch::None)
-            return wanted.kind == Type::Kind::Number ? typing_.converted(value, wanted.unit)
-                                                     : value;
+            return fitted(value, wanted);
         typing_.report().part(site, value, mismatch, wanted, text(subject), text(unit));
         return value;
+    }
+
+    void check_step(const PriceStep& step) {
+        typing_.type({}, step.value);
+        if (step.kind <= ast::StepKind::Margin)
+            typing_.shares().step(step.value);
     }
 
     NodeId check_formula(LineId id) {
@@ -154,18 +166,32 @@ class Checker {
             check_part(site, given.within_low, wanted, {"the allowed range of ", name}, unit_text);
         given.within_high =
             check_part(site, given.within_high, wanted, {"the allowed range of ", name}, unit_text);
-        given.swing_low =
-            check_part(site, given.swing_low, wanted, {"the swing of ", name}, unit_text);
-        given.swing_high =
-            check_part(site, given.swing_high, wanted, {"the swing of ", name}, unit_text);
+        const std::string lead = fmt::format("the {} of ", given.swing_name());
+        // Shares of it are in percent, whatever the unit of the given.
+        const bool shares = given.of_it && wanted.kind == Type::Kind::Number;
+        const Type range = shares ? Type{Type::Kind::Number, 0, *sheet_.units.find("%")} : wanted;
+        const std::string range_unit = shares ? "%" : unit_text;
+        given.swing_low = check_part(site, given.swing_low, range, {lead, name}, range_unit);
+        given.swing_high = check_part(site, given.swing_high, range, {lead, name}, range_unit);
     }
 
     void check_condition(Condition& condition) {
+        if (condition.costs != none)
+            check_refusal(condition);
         if (condition.condition == none)
             return;
         const Type type = typing_.type({}, condition.condition);
         if (type.kind != Type::Kind::Truth && type.kind != Type::Kind::Poison)
             typing_.report().condition({}, condition.condition);
+    }
+
+    void check_refusal(Condition& require) {
+        const Type money = base_type(Money);
+        const Type is = typing_.type({}, require.costs, &money);
+        if (fit(is, money) == Mismatch::None)
+            require.costs = typing_.converted(require.costs, money.unit);
+        else if (is.kind != Type::Kind::Poison)
+            typing_.report().refusal({}, require.costs);
     }
 
     void check_function(Function& function) {

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/check.h"
+#include "lang/check/lint_numbers.h"
 #include "lang/check/resolve/report.h"
 
 namespace acre::lang {
@@ -38,14 +39,13 @@ class Lint {
 
     void run() {
         // A model without a price is there for others to use: nothing in it is unused.
-        if (!sheet_.prices.empty()) {
+        if (!sheet_.prices.empty())
             unused_lines();
-            covers();
-            for (const PriceItem& item : sheet_.prices)
-                has_costs(item);
-        }
-        for (const Given& given : sheet_.givens)
+        for (const Given& given : sheet_.givens) {
+            within(given);
             swing(given);
+        }
+        lint_numbers(sheet_, sources_, diagnostics_);
     }
 
   private:
@@ -83,48 +83,31 @@ class Lint {
         }
     }
 
-    void covers() {
-        std::vector<std::vector<const PriceItem*>> covered(sheet_.costs.size());
-        for (const PriceItem& item : sheet_.prices)
-            for (const std::uint32_t cost : item.costs)
-                covered[cost].push_back(&item);
-        for (std::size_t i = 0; i < sheet_.costs.size(); ++i) {
-            const Line& rate = sheet_.lines[sheet_.costs[i].rate];
-            if (covered[i].empty()) {
-                Diagnostic d =
-                    problem(Code::L803, fmt::format("no price covers the cost `{}`", rate.name),
-                            rate.name_span, "not covered");
-                d.helps.push_back({sheet_.costs[i].part == none
-                                       ? "move it to a part that a price covers"
-                                       : fmt::format("add its part to `covers`: \"{}\"",
-                                                     sheet_.parts[sheet_.costs[i].part].title),
-                                   std::nullopt});
-                diagnostics_.add(std::move(d));
-            } else if (covered[i].size() > 1) {
-                Diagnostic d = problem(
-                    Code::L804,
-                    fmt::format("the cost `{}` is in {} prices", rate.name, covered[i].size()),
-                    rate.name_span, "counted more than once");
-                for (const PriceItem* item : covered[i])
-                    d.others.push_back({item->span, "covers it"});
-                d.helps.push_back(
-                    {"keep its part in the `covers` of one price only", std::nullopt});
-                diagnostics_.add(std::move(d));
-            }
-        }
-    }
-
-    // It bills its minimum all the same.
-    void has_costs(const PriceItem& item) {
-        const bool minimum =
-            std::any_of(item.steps.begin(), item.steps.end(),
-                        [](const PriceStep& step) { return step.kind == ast::StepKind::AtLeast; });
-        if (!item.costs.empty() || (!minimum && sheet_.costs.empty()))
+    // An error: no value could ever be lawful.
+    void within(const Given& given) {
+        const auto low = constant(sheet_, given.within_low);
+        const auto high = constant(sheet_, given.within_high);
+        if (!low || !high || *low <= *high)
             return;
-        Diagnostic d =
-            problem(Code::L833, fmt::format("the price \"{}\" covers no cost", item.title),
-                    item.span, minimum ? "only its `at least` is billed" : "nothing is billed");
-        d.helps.push_back({"name the parts whose costs it is to cover:  covers \"…\"", {}});
+        const auto text = [&](NodeId bound) { return sources_.text(sheet_.nodes[bound].span); };
+        Diagnostic d = problem(
+            Code::I611,
+            fmt::format("the allowed range of `{}` is empty", sheet_.lines[given.line].name),
+            given.within_span, "must rise");
+        const std::string rising =
+            fmt::format("{} .. {}", text(given.within_high), text(given.within_low));
+        const Span low_span = sheet_.nodes[given.within_low].span;
+        const Span high_span = sheet_.nodes[given.within_high].span;
+        const bool alike =
+            sheet_.nodes[given.within_low].op != Op::Convert && // both in the declared unit
+            sheet_.nodes[given.within_high].op != Op::Convert;
+        if (alike)
+            d.helps.push_back({fmt::format("write the lower bound first:  within {}", rising),
+                               Edit{{low_span.file, low_span.begin, high_span.end}, rising}});
+        else
+            d.helps.push_back({"look at the units of the two bounds, or write the lower bound "
+                               "first",
+                               std::nullopt});
         diagnostics_.add(std::move(d));
     }
 
@@ -139,35 +122,57 @@ class Lint {
                                sources_.text(sheet_.nodes[to].span));
         };
         if (*low >= *high) {
-            diagnostics_.add(
-                problem(Code::L806, fmt::format("the swing of `{}` is empty", line.name),
-                        given.swing_span, "must rise", {"write the lower bound first"}));
+            diagnostics_.add(problem(
+                Code::L806, fmt::format("the {} of `{}` is empty", given.swing_name(), line.name),
+                given.swing_span, "must rise", {"write the lower bound first"}));
+            return;
+        }
+        if (given.of_it) {
+            if (*low > 100 || *high < 100)
+                without_itself(given, line);
             return;
         }
         const auto least = constant(sheet_, given.within_low);
         const auto most = constant(sheet_, given.within_high);
         if ((least && *low < *least) || (most && *high > *most)) {
-            Diagnostic d =
-                problem(Code::L806,
-                        fmt::format("the swing of `{}` goes outside its allowed range", line.name),
-                        given.swing_span, range(given.swing_low, given.swing_high));
+            Diagnostic d = problem(Code::L806,
+                                   fmt::format("the {} of `{}` goes outside its allowed range",
+                                               given.swing_name(), line.name),
+                                   given.swing_span, range(given.swing_low, given.swing_high));
             d.others.push_back({given.within_span, range(given.within_low, given.within_high)});
             d.notes.push_back(
-                "a value outside the allowed range is an error, in sensitivity and risk too");
+                given.chosen
+                    ? "a value outside the allowed range is an error, in sensitivity too"
+                    : "a value outside the allowed range is an error, in sensitivity and risk too");
             diagnostics_.add(std::move(d));
         }
         const NodeId value = given.settings.empty() ? none : given.settings.back().value;
         const auto set = constant(sheet_, value);
         if (!set || (*set >= *low && *set <= *high))
             return;
-        Diagnostic d = problem(Code::L802,
-                               fmt::format("`{}` is {}, outside its swing {}", line.name,
-                                           sources_.text(sheet_.nodes[value].span),
-                                           range(given.swing_low, given.swing_high)),
-                               sheet_.nodes[value].span, "outside");
-        d.others.push_back({given.swing_span, "the swing"});
-        d.notes.push_back("sensitivity and risk vary the value over its swing, so the swing should "
-                          "include the value");
+        Diagnostic d =
+            problem(Code::L802,
+                    fmt::format("`{}` is {}, outside its {} {}", line.name,
+                                sources_.text(sheet_.nodes[value].span), given.swing_name(),
+                                range(given.swing_low, given.swing_high)),
+                    sheet_.nodes[value].span, "outside");
+        d.others.push_back({given.swing_span, fmt::format("the {}", given.swing_name())});
+        d.notes.push_back(
+            given.chosen ? "sensitivity varies the value over this range, so it should include "
+                           "the value"
+                         : "sensitivity and risk vary the value over its swing, so the swing "
+                           "should include the value");
+        diagnostics_.add(std::move(d));
+    }
+
+    void without_itself(const Given& given, const Line& line) {
+        Diagnostic d =
+            problem(Code::L802,
+                    fmt::format("`{}` is 100 % of it, outside its swing {} .. {} of it", line.name,
+                                sources_.text(sheet_.nodes[given.swing_low].span),
+                                sources_.text(sheet_.nodes[given.swing_high].span)),
+                    given.swing_span, "does not enclose 100 %");
+        d.notes.push_back("shares of it are shares of the value in force, so 100 % is this job");
         diagnostics_.add(std::move(d));
     }
 

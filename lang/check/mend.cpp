@@ -68,6 +68,17 @@ bool may_mend(const Line& line) {
            (line.role == Role::Given || line.role == Role::Line || line.role == Role::CostRate);
 }
 
+// Whether the text says `use` of what the first part of the dotted name stands for.
+bool in_sight(const SourceMap& sources, FileId file, std::string_view name) {
+    const std::string_view text = sources.file(file).text();
+    const std::string_view head = name.substr(0, name.find('.'));
+    std::string title(head);
+    std::replace(title.begin(), title.end(), '_', '-');
+    return text.find(fmt::format("use \"{}\"", head)) != std::string_view::npos ||
+           text.find(fmt::format("use \"{}\"", title)) != std::string_view::npos ||
+           text.find(fmt::format("\" as {}", head)) != std::string_view::npos;
+}
+
 bool needs_brackets(Op op) {
     return row_of(op).strength <= row_of(Op::Add).strength;
 }
@@ -106,6 +117,8 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
         if (!may_mend(line) || (line.type.unit.dim != missing && line.type.unit.dim != inverse))
             continue;
         const bool other_file = line.name_span.file != at.file;
+        if (other_file && !in_sight(sources, at.file, line.name))
+            continue;
         if (id == site.line || (line.block != none && line.block != block) ||
             (other_file && !in_main_model))
             continue;
@@ -127,8 +140,8 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
             line.unit_text.empty() ? sheet.units.text(line.type.unit) : line.unit_text;
         if (hides_ratio(sheet, unit_text))
             continue;
-        out.push_back(
-            {name, unit_text, spoken_place(sources, line.name_span, at.file), candidate.inverse});
+        out.push_back({name, unit_text, spoken_place(sources, line.name_span, at.file),
+                       candidate.inverse, candidate.other_file});
     }
     return out;
 }
@@ -156,7 +169,11 @@ std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site&
         const std::string inner = needs_brackets(node.op) ? "(" + text + ")" : text;
         const std::string mended =
             fmt::format("{} {} {}", inner, best.inverse ? '/' : '*', best.name);
-        out.push_back({fmt::format("{}: write  {}", known(best), mended), Edit{node.span, mended}});
+        // What is owned for a year and paid by the hour is divided by the hours of the year.
+        const bool sure = found.size() == 1 && !best.other_file &&
+                          (!best.inverse || is_year_against_hour(missing));
+        out.push_back({fmt::format("{}: write  {}", known(best), mended),
+                       sure ? std::optional(Edit{node.span, mended}) : std::nullopt});
     } else {
         out.push_back(
             {fmt::format("{}: {} by it", known(best), best.inverse ? "divide" : "multiply"),

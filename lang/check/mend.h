@@ -14,17 +14,20 @@ namespace acre::lang {
 
 // A line or parameter that has the missing unit.
 struct Mender {
-    std::string name;      // as it is written at the place
-    std::string unit_text; // its unit
-    std::string place;     // "line 9"; empty for a parameter
-    bool inverse = false;  // it is to be divided by
+    std::string name;        // as it is written at the place
+    std::string unit_text;   // its unit
+    std::string place;       // "line 9"; empty for a parameter
+    bool inverse = false;    // it is to be divided by
+    bool other_file = false; // it is a used model's
 };
 
 // Those that may stand in the formula at `at` without a loop, best first, three at most.
 std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const Site& site, Span at,
                             const Dim& missing);
 
-// Helps that put the first mender into `formula` (a span of the text), and name the others.
+// Helps that put the first mender into `formula` (a span of the text), and name the others. The
+// edit comes along only where the mender is the only one, and stands in the same text: else it is a
+// guess.
 std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site& site,
                        NodeId formula, const Dim& missing);
 

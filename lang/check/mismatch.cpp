@@ -75,9 +75,27 @@ std::string Mismatches::kind_text(const Site& site, NodeId node) const {
                : type_text(type);
 }
 
-// "24.50 $/h" for the number as written, with the unit it should have.
+// "24.50 gal/h" for the number as written, with the unit it should have; "$38/h" for `$38`.
 std::string Mismatches::number_as(NodeId value, std::string_view unit_text) const {
-    return fmt::format("{} {}", sources_.text(sheet_.nodes[value].span), unit_text);
+    const std::string_view text = sources_.text(sheet_.nodes[value].span);
+    const std::size_t sign = text.starts_with('-') ? 1 : 0;
+    const bool money = unit_text.starts_with('$');
+    if (money && text.substr(sign).starts_with('$'))
+        return fmt::format("{}{}", text, unit_text.substr(1));
+    if (money)
+        return fmt::format("{}${}{}", text.substr(0, sign), text.substr(sign), unit_text.substr(1));
+    return fmt::format("{} {}", text, unit_text);
+}
+
+// A number as written that has no unit, or `$` where money for each of something is meant.
+bool Mismatches::may_take_unit(NodeId value, const Type& wanted) const {
+    if (!is_literal(value))
+        return false;
+    const Unit& unit = sheet_.nodes[value].type.unit;
+    const std::string_view text = sources_.text(sheet_.nodes[value].span);
+    return unit == one ||
+           (text.find_first_of("/.%abcdefghijklmnopqrstuvwxyz") == std::string_view::npos &&
+            wanted.unit.dim.exponent[Money] == 1 && unit.dim.exponent[Money] == 1);
 }
 
 Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
@@ -94,7 +112,12 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
         if (!is_plain(sheet_.nodes[number].type) || sheet_.nodes[number].type.unit != one ||
             !is_literal(number))
             continue;
-        const std::string text = number_as(number, units.text(other));
+        const bool declared = wanted != nullptr && site.line != none &&
+                              wanted->kind == Type::Kind::Number &&
+                              wanted->unit.dim == sheet_.nodes[other].type.unit.dim &&
+                              !sheet_.lines[site.line].unit_text.empty();
+        const std::string text =
+            number_as(number, declared ? sheet_.lines[site.line].unit_text : units.text(other));
         d.helps.push_back({fmt::format("give the number its unit: write  {}", text),
                            Edit{sheet_.nodes[number].span, text}});
         return d;
@@ -136,7 +159,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
     case Mismatch::Poisoned:
         return;
     case Mismatch::UnlikeUnits:
-        if (!skip(Code::U301, whole.op_span))
+        if (!skip(Code::U301, whole.op_span) && !sides_blamed(site, a, b))
             add(sides(site, node, a, b, wanted));
         return;
     case Mismatch::UnlikeKinds:
@@ -218,7 +241,7 @@ void Mismatches::operation(const Site& site, NodeId node, NodeId a, NodeId b,
                                            angle ? "an angle" : plain_number, given),
                                sheet_.nodes[a].span, given);
         if (!text.empty() && angle && is_plain(sheet_.nodes[a].type))
-            d.helps.push_back({fmt::format("write  {}({} deg)", function, text), std::nullopt});
+            d.helps.push_back(angle_help(function, a, text));
         else if (!text.empty() && !angle)
             d.helps.push_back({fmt::format("divide out the unit: write  {}({} / {})", function,
                                            text, one_of(given)),

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "lang/check/blame.h"
 #include "lang/check/ops.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/diagnostic.h"
@@ -32,7 +33,8 @@ class Mismatches {
     Mismatches(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
         : sheet_(sheet),
           sources_(sources),
-          diagnostics_(diagnostics) {}
+          diagnostics_(diagnostics),
+          blame_(sheet, sources) {}
 
     // An operation with one or two operands. `wanted`: the type the whole is to have, if that is
     // known; it decides which side is to be mended. Reports U301, U303, U305 to U309, U312, U313.
@@ -56,21 +58,33 @@ class Mismatches {
     void condition(const Site& site, NodeId value);
     // A rate over a quantity that is not money. U310.
     void cost(const Cost& cost);
+    void refusal(const Site& site, NodeId costs); // of a requirement: not money
     // Units of one dimension that have nothing in common. L805.
     void odd_pair(const Site& site, NodeId node, NodeId a, NodeId b);
 
   private:
     Diagnostic sides(const Site& site, NodeId node, NodeId a, NodeId b, const Type* wanted);
+    // Whether another line is to blame for the formula of the site, which lacks the factor
+    // `missing`, in words `missing_text`: then that line is told, or will be.
+    Help angle_help(std::string_view function, NodeId value, const std::string& text) const;
+    bool cost_blamed(const Site& site, const Line& rate, NodeId over);
+    bool sides_blamed(const Site& site, NodeId a, NodeId b);
+    bool blamed(const Site& site, const Dim& missing, const std::string& missing_text);
+    void unitless(const Blame::Unitless& fault, LineId line, const std::string& missing_text);
+    bool misdeclared(const Site& site, NodeId value, Code code, std::string_view subject,
+                     std::string_view unit_text);
     void add(Diagnostic diagnostic) { diagnostics_.add(std::move(diagnostic)); }
     bool skip(Code code, Span span);
     std::string kind_text(const Site& site, NodeId node) const;
     std::string type_text(const Type& type) const;
     bool is_literal(NodeId id) const; // a number as written, with or without a sign
     std::string number_as(NodeId value, std::string_view unit_text) const;
+    bool may_take_unit(NodeId value, const Type& wanted) const;
 
     const Sheet& sheet_;
     const SourceMap& sources_;
     Diagnostics& diagnostics_;
+    Blame blame_;
 };
 
 } // namespace acre::lang

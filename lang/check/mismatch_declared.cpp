@@ -1,6 +1,7 @@
 // Values that do not fit what is declared for them.
 #include "lang/check/mismatch.h"
 
+#include <algorithm>
 #include <utility>
 #include <vector>
 
@@ -27,6 +28,16 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
                           : Code::U308;
     if (skip(code, node.span))
         return;
+    if (mismatch == Mismatch::UnlikeUnits && site.line != none) {
+        if (misdeclared(site, value, code, subject, unit_text))
+            return;
+        const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}});
+        if (!literal && missing &&
+            blamed(site, missing->dim,
+                   WrittenUnits(sheet_, sources_, site.function)
+                       .quotient_text(unit_text, wanted.unit, value)))
+            return;
+    }
     const std::string given = kind_text(site, value);
     const std::string wanted_text =
         wanted.kind == Type::Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
@@ -52,7 +63,7 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
             {fmt::format("write one of {}", resolving::listed(options)), std::nullopt});
     }
     if (mismatch == Mismatch::UnlikeUnits) {
-        if (literal && node.type.unit == one) {
+        if (may_take_unit(value, wanted)) {
             const std::string text = number_as(value, unit_text);
             d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
             return add(std::move(d));
@@ -83,6 +94,13 @@ void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, con
     const Code code = mismatch == Mismatch::UnlikeChoices ? Code::U313 : Code::U305;
     if (skip(code, node.span))
         return;
+    if (mismatch == Mismatch::UnlikeUnits && !is_literal(value)) {
+        const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}});
+        if (missing && blamed(site, missing->dim,
+                              WrittenUnits(sheet_, sources_, site.function)
+                                  .quotient_text(unit_text, wanted.unit, value)))
+            return;
+    }
     const std::string given = kind_text(site, value);
     const std::string wanted_text =
         wanted.kind == Type::Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);
@@ -96,7 +114,7 @@ void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, con
         d.title = fmt::format("`{}` takes {} as `{}` but is given {}", function, wanted_text,
                               parameter, given);
     d.others.push_back({declared, "defined here"});
-    if (mismatch == Mismatch::UnlikeUnits && is_literal(value) && node.type.unit == one) {
+    if (mismatch == Mismatch::UnlikeUnits && may_take_unit(value, wanted)) {
         const std::string text = number_as(value, unit_text);
         d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
     } else if (mismatch == Mismatch::UnlikeUnits) {
@@ -104,6 +122,8 @@ void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, con
             if (const std::string note = apart_note(missing->dim); !note.empty())
                 d.notes.push_back(note);
             d.helps = mend(sheet_, sources_, site, value, missing->dim);
+            for (Help& help : d.helps)
+                help.edit.reset(); // the argument may as well be another
         }
     }
     add(std::move(d));
@@ -124,11 +144,23 @@ void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const T
                 node.span, is_plain(node.type) && is_literal(value) ? "no unit" : given);
     if (wanted.kind == Type::Kind::Number && wanted_text != plain_number)
         d.title = fmt::format("{} is in {} but is given {}", subject, wanted_text, given);
-    if (mismatch == Mismatch::UnlikeUnits && is_literal(value) && node.type.unit == one) {
+    if (mismatch == Mismatch::UnlikeUnits && may_take_unit(value, wanted)) {
         const std::string text = number_as(value, unit_text);
         d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
     }
     add(std::move(d));
+}
+
+void Mismatches::refusal(const Site& site, NodeId costs) {
+    const Span span = sheet_.nodes[costs].span;
+    if (skip(Code::U310, span))
+        return;
+    const std::string text = kind_text(site, costs);
+    Diagnostic d =
+        problem(Code::U310, fmt::format("what a refusal costs is {}, which is not money", text),
+                span, text);
+    d.helps.push_back({"write money behind  costs , as in  costs $4,000", std::nullopt});
+    diagnostics_.add(std::move(d));
 }
 
 void Mismatches::cost(const Cost& cost) {
@@ -140,6 +172,8 @@ void Mismatches::cost(const Cost& cost) {
     Site site;
     site.line = cost.amount;
     const std::string rate_text = rate.unit_text;
+    if (cost_blamed(site, rate, over))
+        return;
     const std::string over_text = kind_text(site, over);
     Diagnostic d = problem(Code::U310,
                            fmt::format("`{}` is {} over {}, which is not money", rate.name,
@@ -155,13 +189,17 @@ void Mismatches::cost(const Cost& cost) {
         else
             d.notes.push_back(
                 fmt::format("a cost in {} needs a quantity in {}", rate_text, wanted_text));
-        for (const Mender& mender :
-             menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim)) {
+        const std::vector<Mender> found =
+            menders(sheet_, sources_, site, sheet_.nodes[over].span, wanted->dim);
+        const auto straight = [](const Mender& m) { return !m.inverse; };
+        const bool sure = std::count_if(found.begin(), found.end(), straight) == 1;
+        for (const Mender& mender : found) {
             if (mender.inverse)
                 continue;
-            d.helps.push_back({fmt::format("`{}` ({}) is in {}: write  over {}", mender.name,
-                                           mender.place, mender.unit_text, mender.name),
-                               Edit{sheet_.nodes[over].span, mender.name}});
+            d.helps.push_back(
+                {fmt::format("`{}` ({}) is in {}: write  over {}", mender.name, mender.place,
+                             mender.unit_text, mender.name),
+                 sure ? std::optional(Edit{sheet_.nodes[over].span, mender.name}) : std::nullopt});
             break;
         }
     }

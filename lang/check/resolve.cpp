@@ -11,6 +11,7 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
     if (program.model == none)
         return {};
     Resolution r(program, sources, diagnostics);
+    r.sheet.notation = program.notation;
     make_scopes(r);
     r.units.declare(program.modules);
     declare_choices(r);

@@ -35,6 +35,7 @@ struct Program {
     // them. Enough for a price.
     bool every_function = true;
     Withheld withheld;
+    std::uint32_t notation = current_notation; // the version whose rules hold
 };
 
 // Reports N2xx and I60x. Always returns a sheet; what could not be resolved is a Missing node.

@@ -24,6 +24,10 @@ using NodeId = std::uint32_t;
 using LineId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
+// The version of the notation that texts are written in. In the first a bare number could stand for
+// a share (15 for 1,500 %); texts sealed in a quote book keep the rules of their version.
+inline constexpr std::uint32_t current_notation = 2;
+
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
 // formula. Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
@@ -114,16 +118,21 @@ struct Line {
     std::uint32_t part = none; // into parts
     std::uint32_t block =
         none; // into blocks, for a line of an each-block part; a job without blocks has none
-    std::uint32_t given = none; // into givens
+    std::uint32_t given = none;   // into givens
+    bool may_be_negative = false; // it says so
 };
 
 struct Given {
     LineId line = none;
     std::vector<Setting> settings;                // in order of layers; the last is in force
     NodeId within_low = none, within_high = none; // none: no bound
-    NodeId swing_low = none, swing_high = none;
+    NodeId swing_low = none, swing_high = none;   // of `swing` or `choose`
+    bool chosen = false; // of `choose`: settled before work starts, so risk holds it still
+    bool of_it = false;  // the bounds are shares of the value in force, in %
     ast::SwingShape shape = ast::SwingShape::Unstated;
     Span within_span, swing_span;
+
+    const char* swing_name() const { return chosen ? "range of choice" : "swing"; } // in messages
 };
 
 struct Part {
@@ -161,6 +170,7 @@ struct PriceItem {
 };
 struct Condition {           // require or caution
     NodeId condition = none; // none: always
+    NodeId costs = none;     // of a requirement: what the firm is out when it is not met
     std::string message;
     Span span;
     std::uint32_t block = none;
@@ -229,6 +239,7 @@ struct JobInfo {
 
 struct Sheet {
     JobInfo job;
+    std::uint32_t notation = current_notation; // the version whose rules hold
     std::vector<Node> nodes;
     std::vector<NodeId> args;
     std::vector<Line> lines;

@@ -10,17 +10,25 @@ constexpr double largest_exponent = 127; // as a unit can hold
 class TypeReader {
   public:
     TypeReader(const Sheet& sheet, const Function* function) : sheet_(sheet), function_(function) {}
+    TypeReader(const Sheet& sheet, LineId line, const Type& instead, std::size_t& budget)
+        : sheet_(sheet),
+          line_(line),
+          instead_(instead),
+          budget_(&budget) {}
 
     Type of(NodeId id) const {
+        if (budget_ != nullptr && !spend())
+            return {Type::Kind::Poison, 0, {}};
         const Node& node = sheet_.nodes[id];
         switch (node.op) {
         case Op::Number:
         case Op::Choice:
-        case Op::Convert:
         case Op::Missing:
             return node.type;
+        case Op::Convert:
+            return line_ == none ? node.type : of(node.a);
         case Op::Line:
-            return sheet_.lines[node.index].type;
+            return of_line(node.index);
         case Op::Parameter:
             return function_->parameter_types[node.index];
         case Op::Local:
@@ -37,6 +45,27 @@ class TypeReader {
     }
 
   private:
+    bool spend() const {
+        if (*budget_ == 0)
+            return false;
+        --*budget_;
+        return true;
+    }
+
+    Type of_line(LineId id) const {
+        if (line_ == none)
+            return sheet_.lines[id].type;
+        if (id == line_)
+            return instead_;
+        const Line& line = sheet_.lines[id];
+        if (!is_through(sheet_, id) || through_ == most_quantities)
+            return line.type;
+        ++through_;
+        const Type type = of(line.value);
+        --through_;
+        return type;
+    }
+
     Type of_operation(const Node& node) const {
         if (node.b == none)
             return apply(node.op, of(node.a)).type;
@@ -53,13 +82,27 @@ class TypeReader {
     }
 
     const Sheet& sheet_;
-    const Function* function_;
+    const Function* function_ = nullptr;
+    LineId line_ = none; // this one is taken to be of the type `instead_`
+    Type instead_;
+    std::size_t* budget_ = nullptr;
+    mutable int through_ = 0; // quantities of quantities that are open
 };
 
 } // namespace
 
 Type type_of(const Sheet& sheet, NodeId node, const Function* function) {
     return node == none ? Type{Type::Kind::Poison, 0, {}} : TypeReader(sheet, function).of(node);
+}
+
+bool is_through(const Sheet& sheet, LineId id) {
+    const Line& line = sheet.lines[id];
+    return line.role == Role::CostQuantity && line.value != none &&
+           line.type.kind != Type::Kind::Poison; // as one is that rests on itself
+}
+
+Type type_if(const Sheet& sheet, NodeId node, LineId line, const Type& type, std::size_t& budget) {
+    return TypeReader(sheet, line, type, budget).of(node);
 }
 
 std::optional<int> whole_exponent(const Sheet& sheet, NodeId id) {

@@ -96,6 +96,8 @@ void Typing::type_binary(const Site& site, NodeId id, const Type* wanted) {
                       rule == UnitRule::Order || rule == UnitRule::Equality;
     if (pair && !sheet_.nodes[a].type.unit.is_plain())
         note_odd_pair(site, id, a, b);
+    if (pair && !sum)
+        shares_.pair(a, b);
     const NodeId first = converted(a, outcome.first);
     const NodeId second = converted(b, outcome.second);
     sheet_.nodes[id].a = first;
@@ -119,6 +121,7 @@ void Typing::type_when(const Site& site, NodeId id, const Type* wanted) {
     if (!outcome.good())
         return mismatches_.operation(site, id, node.b, node.c, outcome, wanted);
     if (then.kind == Type::Kind::Number) {
+        shares_.pair(node.b, node.c);
         const NodeId c = converted(node.c, then.unit);
         sheet_.nodes[id].c = c;
     }
@@ -149,6 +152,8 @@ void Typing::type_list(const Site& site, NodeId id, const Type* wanted) {
         mismatches_.operation(site, id, first, other, outcome, wanted);
     }
     sheet_.nodes[id].type = good ? result : poison;
+    if (good && count > 1)
+        shares_.list(first_arg, count);
 }
 
 void Typing::type_table(const Site& site, NodeId id) {
@@ -156,6 +161,7 @@ void Typing::type_table(const Site& site, NodeId id) {
     const Table& table = sheet_.tables[sheet_.nodes[id].index];
     const Mismatch mismatch = fit(type(site, a), table.parameter);
     if (mismatch == Mismatch::None) {
+        shares_.in(a, table.parameter);
         const NodeId arg = converted(a, table.parameter.unit);
         sheet_.nodes[id].a = arg;
     } else {
@@ -177,6 +183,7 @@ void Typing::type_call(const Site& site, NodeId id) {
                                  function.parameters[i], function.parameter_texts[i],
                                  function.name_span);
         } else if (wanted.kind == Type::Kind::Number) {
+            shares_.in(value, wanted);
             const NodeId arg = converted(value, wanted.unit);
             sheet_.args[node.first_arg + i] = arg;
         }

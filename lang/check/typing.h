@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "lang/check/bare_share.h"
 #include "lang/check/mismatch.h"
 #include "lang/check/ops.h"
 #include "lang/check/sheet.h"
@@ -15,6 +16,7 @@ class Typing {
     Typing(Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics)
         : sheet_(sheet),
           mismatches_(sheet, sources, diagnostics),
+          shares_(sheet, sources, diagnostics),
           done_(sheet.nodes.size(), false) {}
 
     // Fills the types of the tree at `node`, puts in the conversions inside it, and reports what
@@ -26,6 +28,7 @@ class Typing {
     NodeId converted(NodeId node, const Unit& unit);
 
     Mismatches& report() { return mismatches_; }
+    const BareShares& shares() const { return shares_; }
 
   private:
     void type_unary(const Site& site, NodeId node);
@@ -38,6 +41,7 @@ class Typing {
 
     Sheet& sheet_;
     Mismatches mismatches_;
+    BareShares shares_;
     std::vector<bool> done_; // by node that the sheet had at the start
 };
 

@@ -4,12 +4,14 @@
 #include <array>
 #include <bit>
 #include <cstdint>
+#include <string>
 #include <utility>
 
 namespace acre::lang {
 namespace {
 
 constexpr std::size_t longest = 64; // longer words are not compared
+constexpr std::size_t far = 2 * longest;
 
 char lower(char c) {
     return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
@@ -32,6 +34,11 @@ std::uint32_t letters_of(std::string_view word) {
         letters |= 1U << (static_cast<unsigned char>(lower(c)) & 31U);
     return letters;
 }
+
+std::size_t allowed(std::string_view word) {
+    return word.size() < 2 ? 0 : std::max<std::size_t>(1, word.size() / 3);
+}
+
 } // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t limit) {
@@ -70,25 +77,30 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
     return std::min(rows[a.size() % 3][b.size()], limit + 1);
 }
 
+namespace {
+
+// Slips from one to the other; `far` past the limit.
+std::size_t distance_of(std::string_view word, std::string_view name, std::size_t limit) {
+    const std::size_t whole = edit_distance(word, name, limit);
+    const std::size_t distance = whole > limit ? far : whole;
+    if (name.find('.') == std::string_view::npos && word.find('.') == std::string_view::npos)
+        return distance;
+    // The same word behind another prefix is nearer than another word behind a prefix that looks
+    // alike.
+    const std::size_t part_limit = allowed(last_part(word));
+    const std::size_t part = edit_distance(last_part(word), last_part(name), part_limit);
+    return part > part_limit || distance <= part ? distance : part + 1;
+}
+
+} // namespace
+
 std::vector<std::string_view>
 near_names(std::string_view word, std::span<const std::string_view> names, std::size_t at_most) {
-    const auto allowed = [](std::string_view w) {
-        return w.size() < 2 ? 0 : std::max<std::size_t>(1, w.size() / 3);
-    };
     std::vector<Near> found;
     for (const std::string_view name : names) {
-        const std::size_t limit = allowed(word);
-        std::size_t distance = edit_distance(word, name, limit);
-        if (distance > limit && (name.find('.') != std::string_view::npos ||
-                                 word.find('.') != std::string_view::npos)) {
-            const std::size_t part_limit = allowed(last_part(word));
-            const std::size_t part = edit_distance(last_part(word), last_part(name), part_limit);
-            distance = part <= part_limit ? part + 1 : limit + 1; // the prefix differs as well
-            if (part > part_limit)
-                continue;
-        } else if (distance > limit) {
+        const std::size_t distance = distance_of(word, name, allowed(word));
+        if (distance == far)
             continue;
-        }
         found.push_back({distance, name});
     }
     std::stable_sort(found.begin(), found.end(),
@@ -101,6 +113,27 @@ near_names(std::string_view word, std::span<const std::string_view> names, std::
             out.push_back(near.name);
     }
     return out;
+}
+
+bool same_letters(std::string_view a, std::string_view b) {
+    const auto letters = [](std::string_view word) {
+        std::string out(word);
+        std::transform(out.begin(), out.end(), out.begin(), lower);
+        std::sort(out.begin(), out.end());
+        return out;
+    };
+    return letters(a) == letters(b);
+}
+
+std::optional<Edit> near_edit(std::string_view word, std::span<const std::string_view> near,
+                              std::string_view name, Span place) {
+    if (near.empty() || name != near.front())
+        return std::nullopt;
+    const std::size_t first = distance_of(word, name, longest);
+    const std::size_t slips = last_part(word).size() < 6 ? 1 : 2;
+    if (first > slips || (near.size() > 1 && distance_of(word, near[1], longest) <= first))
+        return std::nullopt;
+    return Edit{place, std::string(name)};
 }
 
 } // namespace acre::lang

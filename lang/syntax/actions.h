@@ -100,7 +100,10 @@ ACRE_ON(exact_number)   {
 ACRE_ON(label)          { r.draft.take_text(r.draft.label, "the label"); }
 ACRE_ON(because)        { r.draft.take_text(r.draft.because, "`because`"); }
 ACRE_ON(within)         { r.draft.take_range(r.formulas, r.draft.within, "`within`"); }
-ACRE_ON(swing)          { r.draft.take_range(r.formulas, r.draft.swing, "`swing`"); }
+ACRE_ON(swing)          { r.draft.take_swing(r.formulas, false); }
+ACRE_ON(of_it)          { r.draft.of_it = true; }
+ACRE_ON(choose)         { r.draft.take_swing(r.formulas, true); }
+ACRE_ON(may_be_negative) { r.draft.take_sign(r.formulas.span(in.string_view())); }
 ACRE_ON(triangular)     { r.draft.shape = ast::SwingShape::Triangular; }
 ACRE_ON(pert)           { r.draft.shape = ast::SwingShape::Pert; }
 ACRE_ON(even)           { r.draft.shape = ast::SwingShape::Even; }

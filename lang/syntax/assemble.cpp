@@ -20,8 +20,11 @@ ast::Given make_given(Draft& d, ast::ExprId value) {
     given.label = d.label;
     given.within = d.within;
     given.swing = d.swing;
+    given.chosen = d.chosen;
+    given.of_it = d.of_it;
     given.shape = d.shape;
     given.because = d.because;
+    given.may_be_negative = d.may_be_negative.has_value();
     return given;
 }
 
@@ -61,7 +64,12 @@ ast::Price make_price(Draft& d, ast::ExprId quantity) {
 }
 
 ast::Line make_line(const Draft& d, ast::ExprId value) {
-    return {d.words.front(), d.units.front(), value, d.label, d.because};
+    return {d.words.front(), d.units.front(), value,
+            d.label,         d.because,       d.may_be_negative.has_value()};
+}
+
+ast::Set make_set(const Draft& d, ast::ExprId value) {
+    return {d.words.front(), value, d.because, d.swing, d.of_it, d.shape};
 }
 
 ast::StepKind step_kind(Keyword head, bool up) {
@@ -134,13 +142,19 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Given:
         return make_given(d, value(0));
     case Keyword::Cost:
-        return ast::Cost{d.words.front(), d.units.front(), value(0), value(1), d.label, d.because};
+        return ast::Cost{d.words.front(),
+                         d.units.front(),
+                         value(0),
+                         value(1),
+                         d.label,
+                         d.because,
+                         d.may_be_negative.has_value()};
     case Keyword::Event:
         return ast::Event{d.words.front(), value(0), value(1), value(2), d.label};
     case Keyword::Correlate:
         return ast::Correlate{d.words[0], d.words[1], value(0)};
     case Keyword::Require:
-        return ast::Require{value(0), d.texts.front()};
+        return ast::Require{value(0), d.texts.front(), value(1)};
     case Keyword::Caution:
         return ast::Caution{value(0), d.texts.front()};
     case Keyword::Price:
@@ -150,7 +164,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Define:
         return make_define(d, value(0));
     case Keyword::Set:
-        return ast::Set{d.words.front(), value(0), d.because};
+        return make_set(d, value(0));
     case Keyword::Option:
         return ast::Option{d.texts.front(), {}};
     case Keyword::Block:
@@ -173,7 +187,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
 void Assembler::add_inner(const LogicalLine& line, ast::Statement& parent, Draft& d,
                           Formulas& formulas) {
     const std::vector<ast::ExprId>& v = formulas.values();
-    const auto set = [&] { return ast::Set{d.words.front(), v.front(), d.because}; };
+    const auto set = [&] { return make_set(d, v.front()); };
     if (auto* table = std::get_if<ast::Table>(&parent.node)) {
         add_row(*table, line, formulas);
     } else if (auto* price = std::get_if<ast::Price>(&parent.node)) {

@@ -115,8 +115,11 @@ struct Given {
     std::optional<Text> label;
     std::optional<Range> within;
     std::optional<Range> swing;
+    bool chosen = false; // the range is of `choose`: settled before work starts
+    bool of_it = false;  // its bounds are shares of the value
     SwingShape shape = SwingShape::Unstated;
     std::optional<Text> because;
+    bool may_be_negative = false;
 };
 struct Line {
     Word name;
@@ -124,6 +127,7 @@ struct Line {
     ExprId value = none;
     std::optional<Text> label;
     std::optional<Text> because;
+    bool may_be_negative = false;
 };
 struct Cost {
     Word name;
@@ -132,6 +136,7 @@ struct Cost {
     ExprId quantity = none;
     std::optional<Text> label;
     std::optional<Text> because;
+    bool may_be_negative = false;
 };
 struct Event {
     Word name;
@@ -148,6 +153,7 @@ struct Correlate {
 struct Require {
     ExprId condition = none;
     Text message;
+    ExprId costs = none; // what the firm is out when it is not met; none: not said
 };
 struct Caution {
     ExprId condition = none; // none: always
@@ -233,6 +239,9 @@ struct Set {
     Word name;
     ExprId value = none;
     std::optional<Text> because;
+    std::optional<Range> swing; // in place of the range that the model has
+    bool of_it = false;
+    SwingShape shape = SwingShape::Unstated;
 };
 struct Option {
     Text title;

@@ -33,9 +33,10 @@ void Draft::clear() {
     swing.reset();
     below.reset();
     above.reset();
+    may_be_negative.reset();
     shape = ast::SwingShape::Unstated;
     known = ast::Known::Unstated;
-    each_block = lump = round_up = staircase = native = hold = is_not = false;
+    chosen = of_it = each_block = lump = round_up = staircase = native = hold = is_not = false;
 }
 
 void Draft::take_text(std::optional<ast::Text>& place, std::string_view clause) {
@@ -55,12 +56,36 @@ void Draft::take_range(Formulas& formulas, std::optional<ast::Range>& place,
     place = ast::Range{low, high, span};
 }
 
+void Draft::take_swing(Formulas& formulas, bool of_choose) {
+    const std::optional<ast::Range> other = chosen != of_choose ? swing : std::nullopt;
+    if (other)
+        swing.reset();
+    take_range(formulas, swing, of_choose ? "`choose`" : "`swing`");
+    if (other)
+        throw SyntaxError{
+            {Code::S123,
+             fmt::format("`{}` has a range of choice and a swing", words.front().text),
+             {swing->span, of_choose ? "the range of choice" : "the swing"},
+             {{other->span, of_choose ? "the swing" : "the range of choice"}},
+             {},
+             {{"keep  choose  if it is agreed or measured before work starts; keep  swing  if "
+               "nobody knows it",
+               {}}}}};
+    chosen = of_choose;
+}
+
 void Draft::take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span) {
     Span& where = &place == &below ? below_span : above_span;
     check_first(place.has_value(), clause, span, where);
     where = span;
     place = hold ? ast::TableEnd::Hold : ast::TableEnd::Error;
     hold = false;
+}
+
+void Draft::take_sign(Span span) {
+    check_first(may_be_negative.has_value(), "`may be negative`", span,
+                may_be_negative.value_or(span));
+    may_be_negative = span;
 }
 
 } // namespace acre::lang

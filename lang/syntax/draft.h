@@ -23,12 +23,15 @@ struct Draft {
     std::optional<ast::Range> swing;
     std::optional<ast::TableEnd> below;
     std::optional<ast::TableEnd> above;
+    std::optional<Span> may_be_negative;
     ast::SwingShape shape = ast::SwingShape::Unstated;
     ast::Known known = ast::Known::Unstated;
     ast::Date date;
     std::string_view number; // of a unit definition
     Span number_span;
     Span below_span, above_span;
+    bool chosen = false; // the swing is of `choose`
+    bool of_it = false;  // its bounds are shares of the value
     bool each_block = false;
     bool lump = false;
     bool round_up = false;
@@ -42,7 +45,10 @@ struct Draft {
     // taken.
     void take_text(std::optional<ast::Text>& place, std::string_view clause);
     void take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause);
+    // S123: a range of choice and a swing.
+    void take_swing(Formulas& formulas, bool of_choose);
     void take_end(std::optional<ast::TableEnd>& place, std::string_view clause, Span span);
+    void take_sign(Span span); // `may be negative`
 };
 
 } // namespace acre::lang

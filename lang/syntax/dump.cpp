@@ -109,14 +109,26 @@ class Dumper {
             s += fmt::format("{}{}", s.empty() ? "" : " | ", w.text);
         return s;
     }
+    void sign(bool may_be_negative) {
+        if (may_be_negative)
+            put(" may be negative");
+    }
     void write_set(const ast::Set& s) {
         put("set {} = {}", s.name.text, expr(s.value));
+        if (s.swing)
+            write_swing("swing", s.shape, *s.swing, s.of_it);
         clause(" because", s.because);
+    }
+    void write_swing(const char* word, ast::SwingShape shape, const ast::Range& bounds,
+                     bool of_it) {
+        put(" {}{} {}{}", word, shapes[static_cast<std::size_t>(shape)], range(bounds),
+            of_it ? " of it" : "");
     }
     void write_line(const ast::Line& l) {
         put("{} : {} = {}", l.name.text, unit(l.unit), expr(l.value));
         clause("", l.label);
         clause(" because", l.because);
+        sign(l.may_be_negative);
     }
 
     void write(const ast::Use& u) {
@@ -145,14 +157,16 @@ class Dumper {
         if (g.within)
             put(" within {}", range(*g.within));
         if (g.swing)
-            put(" swing{} {}", shapes[static_cast<std::size_t>(g.shape)], range(*g.swing));
+            write_swing(g.chosen ? "choose" : "swing", g.shape, *g.swing, g.of_it);
         clause(" because", g.because);
+        sign(g.may_be_negative);
     }
     void write(const ast::Line& l) { write_line(l); }
     void write(const ast::Cost& c) {
         put("cost {} : {} = {} over {}", c.name.text, unit(c.unit), expr(c.rate), expr(c.quantity));
         clause("", c.label);
         clause(" because", c.because);
+        sign(c.may_be_negative);
     }
     void write(const ast::Event& e) {
         put("event {} = {} over {} costs {}", e.name.text, expr(e.rate), expr(e.quantity),
@@ -164,6 +178,7 @@ class Dumper {
     }
     void write(const ast::Require& r) {
         put("require {} \"{}\"", expr(r.condition), r.message.text);
+        value("costs", r.costs);
     }
     void write(const ast::Caution& c) {
         put("caution");

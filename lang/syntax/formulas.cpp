@@ -100,6 +100,9 @@ void Formulas::dollar(std::string_view text) {
     ast::Expr& expr = module_.exprs.back();
     expr.span = span(text);
     std::get<ast::Number>(expr.node).unit = ast::UnitText{{}, span(text.substr(0, 1)), true};
+    const char* last = text.data() + text.size();
+    check_whole_money(text.substr(1), {last, static_cast<std::size_t>(statement_end_ - last)},
+                      span(text.substr(1)));
 }
 
 void Formulas::unit_of_number(std::string_view text) {
@@ -130,6 +133,8 @@ void Formulas::division_sign(std::string_view text) {
     while (is_blank_or_line_end(before[-1]))
         --before;
     const char* const behind = slash + 1;
+    if (behind != statement_end_ && *behind == '/')
+        return sign(text); // `//` breaks off at its second sign
     const bool blank_before = before != slash;
     const bool blank_behind = behind != statement_end_ && is_blank_or_line_end(*behind);
     const bool name_behind = behind != statement_end_ && is_letter(*behind);
@@ -145,9 +150,7 @@ void Formulas::division_sign(std::string_view text) {
                          {},
                          {},
                          {}};
-            const char* mended = blank_before ? "/ " : blank_behind ? " /" : " / ";
-            d.helps.push_back(
-                {"to divide, put a space on both sides of `/`", Edit{span(text), mended}});
+            d.helps.push_back({"to divide, put a space on both sides of `/`", {}});
             const char* end = behind;
             while (end != statement_end_ && is_letter(*end))
                 ++end;

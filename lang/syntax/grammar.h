@@ -26,10 +26,10 @@
 //   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
 //   part        = "part" TEXT [ "each" "block" ]
 //   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
-//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because } cost        =
-//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because } event       = "event" NAME
+//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost        =
+//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event" NAME
 //   "=" formula "over" formula "costs" formula [ TEXT ] correlate   = "correlate" NAME "," NAME
-//   formula require     = "require" formula TEXT caution     = "caution" [ "when" disjunction ]
+//   formula require     = "require" formula TEXT [ "costs" formula ] caution     = "caution" [ "when" disjunction ]
 //   TEXT price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT
 //   } ] step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least" | "round" (
 //   "up" "to" | "to" ) ) formula table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ]
@@ -38,15 +38,17 @@
 //   ")" ":" unit ( "native" | "=" formula ) [ TEXT ] inner       = line | ( "source" | "note" )
 //   TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
-//   set         = "set" NAME "=" formula [ because ]
+//   set         = "set" NAME "=" formula { because | "swing" … as of a given }
 //   option      = "option" TEXT
 //   block       = "block" NAME [ TEXT ]
 //   field       = "field" TEXT [ "heading" formula ]
 //   reference   = ( "model" | "library" | "season" | "job" | "for" ) TEXT
 //   date        = "date" YEAR "-" MONTH "-" DAY
 //
-//   given_clause = TEXT | because | "within" range | "swing" [ "triangular" | "pert" | "even" |
-//   "step" ] range because      = "because" TEXT
+//   given_clause = TEXT | because | sign | "within" range | "choose" range
+//                | "swing" [ "triangular" | "pert" | "even" | "step" ] range [ "of" "it" ]
+//   because      = "because" TEXT
+//   sign         = "may" "be" "negative"
 #pragma once
 
 #include <tao/pegtl.hpp>
@@ -175,7 +177,10 @@ struct triangular      : word<Keyword::Triangular> {};
 struct pert            : word<Keyword::Pert> {};
 struct even            : word<Keyword::Even> {};
 struct stepwise        : word<Keyword::Step> {};
-struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>, range> {};
+struct of_it           : seq<word<Keyword::Of>, must<word<Keyword::It>>> {};
+struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>, range, opt<of_it>> {};
+struct choose          : seq<word<Keyword::Choose>, range> {};
+struct may_be_negative : seq<word<Keyword::May>, must<word<Keyword::Be>>, must<word<Keyword::Negative>>> {};
 struct hold            : word<Keyword::Hold> {};
 struct table_end       : sor<hold, word<Keyword::Error>> {};
 struct below           : seq<word<Keyword::Below>, must<table_end>> {};
@@ -195,15 +200,17 @@ struct each_block      : seq<word<Keyword::Each>, must<word<Keyword::Block>>> {}
 struct part            : seq<word<Keyword::Part>, must<text>, opt<each_block>, must<end>> {};
 struct given_value     : sor<seq<at<choice_name, bar>, choices>, formula> {};
 struct given           : seq<word<Keyword::Given>, must<new_name>, opt<colon, must<unit>>, opt<equals, must<given_value>>,
-                             star<sor<label, because, within, swing>>, must<end>> {};
+                             star<sor<label, because, may_be_negative, within, swing, choose>>, must<end>> {};
 struct line_body       : seq<must<colon>, must<unit>, must<equals>, must<formula>> {};
-struct line            : seq<must<new_name>, line_body, star<sor<label, because>>, must<end>> {};
+struct line            : seq<must<new_name>, line_body, star<sor<label, because, may_be_negative>>, must<end>> {};
 struct quantity        : seq<must<word<Keyword::Over>>, must<formula>> {};
-struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, quantity, star<sor<label, because>>, must<end>> {};
+struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, quantity, star<sor<label, because, may_be_negative>>,
+                             must<end>> {};
 struct event           : seq<word<Keyword::Event>, must<new_name>, must<equals>, must<formula>, quantity, must<word<Keyword::Costs>>, must<formula>,
                              star<label>, must<end>> {};
 struct correlate       : seq<word<Keyword::Correlate>, must<target>, must<comma>, must<target>, must<formula>, must<end>> {};
-struct require         : seq<word<Keyword::Require>, must<formula>, must<text>, must<end>> {};
+struct require         : seq<word<Keyword::Require>, must<formula>, must<text>, opt<word<Keyword::Costs>, must<formula>>,
+                             must<end>> {};
 struct caution         : seq<word<Keyword::Caution>, opt<word<Keyword::When>, must<disjunction>>, must<text>, must<end>> {};
 struct lump            : word<Keyword::Lump> {};
 struct priced          : sor<lump, seq<word<Keyword::Per>, must<unit>, must<word<Keyword::Of>>, must<formula>>> {};
@@ -234,7 +241,7 @@ struct example         : seq<word<Keyword::Example>, must<disjunction>, must<equ
                              opt<word<Keyword::Within>, must<disjunction>>, must<end>> {};
 
 // --- statements of a season or a job
-struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>, star<because>, must<end>> {};
+struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>, star<sor<because, swing>>, must<end>> {};
 struct option          : seq<word<Keyword::Option>, must<text>, must<end>> {};
 struct block           : seq<word<Keyword::Block>, must<new_name>, star<label>, must<end>> {};
 struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Heading>, must<formula>>, must<end>> {};

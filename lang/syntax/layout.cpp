@@ -4,6 +4,7 @@
 
 #include <cstring>
 
+#include "lang/source/utf8.h"
 #include "lang/syntax/characters.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/number_text.h"
@@ -235,13 +236,17 @@ LogicalLines lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnos
              {}});
         return {};
     }
+    const auto after = [text](std::size_t at) {
+        next_character(text, at);
+        return static_cast<std::uint32_t>(at);
+    };
     for (const std::uint32_t at : scan.unwanted)
         diagnostics.add({Code::S100,
                          "invisible character",
-                         {{file, at, at + 1}, "shows nothing"},
+                         {{file, at, after(at)}, "shows nothing"},
                          {},
                          {},
-                         {{"delete it", Edit{{file, at, at + 1}, ""}}}});
+                         {{"delete it", Edit{{file, at, after(at)}, ""}}}});
     return {Layouter(text, file, diagnostics).run(scan.unwanted), true};
 }
 

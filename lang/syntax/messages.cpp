@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "lang/diag/suggest.h"
+#include "lang/syntax/habits.h"
 #include "lang/syntax/nothing_after.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/tokens.h"
@@ -87,6 +89,7 @@ class Describer {
     std::string_view before() const { return before_.in(b_.text); }
     bool at_end() const { return found_.kind == TokenKind::End; }
     Span span(Token t) const { return {b_.file, t.begin, t.end}; }
+    std::string_view at_text(Span s) const { return b_.text.substr(s.begin, s.end - s.begin); }
     static std::string quoted(std::string_view text) {
         return fmt::format("`{}`", shortened(text));
     }
@@ -130,16 +133,24 @@ class Describer {
     Diagnostic unclosed_text(std::size_t open) const {
         const std::uint32_t end = std::min(
             b_.end, static_cast<std::uint32_t>(std::min(b_.text.find('\n', open), b_.text.size())));
-        return make(Code::S102, "text in quotes is not closed",
-                    {b_.file, static_cast<std::uint32_t>(open), end}, "opened here",
-                    "end it with \" on the same line");
+        Diagnostic d = make(Code::S102, "text in quotes is not closed",
+                            {b_.file, static_cast<std::uint32_t>(open), end}, "opened here",
+                            "end it with \" on the same line");
+        // Where a clause may follow the text, nobody can tell where it ends.
+        const std::string_view text = b_.text.substr(open, end - open);
+        const bool clear =
+            std::none_of(unclear_.begin(), unclear_.end(), [&](std::string_view word) {
+                return text.find(word) != std::string_view::npos;
+            });
+        if (clear && text.size() > 1)
+            d.helps.front().edit = Edit{{b_.file, end, end}, "\""};
+        return d;
     }
 
     Diagnostic missing_value() const {
         const Keyword word = found_.kind == TokenKind::Name ? keyword_of(found()) : Keyword::None;
         if (found() == "." && found_.end < b_.end && is_digit(b_.text[found_.end]))
-            return make(Code::S106, "a number cannot start with a decimal point", span(found_),
-                        "no digit before it", "write 0.5, not .5");
+            return leading_point();
         if (word == Keyword::When)
             return make(Code::S103, "a `when` inside a formula needs parentheses", span(found_), "",
                         "write  (when … then … otherwise …)");
@@ -151,6 +162,15 @@ class Describer {
         Diagnostic d = missing("a value is missing after {}", "", std::string(label));
         if (found_.kind == TokenKind::Text)
             d.notes.emplace_back("text in quotes is not a value");
+        return d;
+    }
+
+    Diagnostic leading_point() const {
+        Diagnostic d = make(Code::S106, "a number cannot start with a decimal point", span(found_),
+                            "no digit before it", "");
+        const Token digits = next_token(b_.text, found_.end, b_.end);
+        d.helps.push_back({fmt::format("write  0.{}", shortened(digits.in(b_.text))),
+                           Edit{{b_.file, found_.begin, found_.begin}, "0"}});
         return d;
     }
 
@@ -244,8 +264,23 @@ class Describer {
         if (b_.open_brackets.empty())
             return left_over();
         const std::uint32_t open = b_.open_brackets.back();
-        return make(Code::S101, "a parenthesis is not closed", {b_.file, open, open + 1},
-                    "opened here", "close it with )");
+        Diagnostic d = make(Code::S101, "a parenthesis is not closed", {b_.file, open, open + 1},
+                            "opened here", "close it with )");
+        if (at_end() && b_.open_brackets.size() == 1 && closes_at_the_end(open))
+            d.helps.front().edit = Edit{{b_.file, before_.end, before_.end}, ")"};
+        return d;
+    }
+
+    // Whether nothing in the parenthesis binds stronger than its sums: then it can only close at
+    // the end.
+    bool closes_at_the_end(std::uint32_t open) const {
+        for (Token t = next_solid_token(b_.text, open + 1, b_.end); t.kind != TokenKind::End;
+             t = next_solid_token(b_.text, t.end, b_.end))
+            if (const std::string_view sign = t.in(b_.text);
+                t.kind == TokenKind::Sign &&
+                std::string_view("*/^(),<>").find(sign) != std::string_view::npos)
+                return false;
+        return true;
     }
 
     Diagnostic bad_row() const {
@@ -259,8 +294,7 @@ class Describer {
 
     Diagnostic bad_date() const {
         const Span at = at_end() ? span(before_) : Span{b_.file, found_.begin, b_.end};
-        return make(Code::S117, "a date is written year-month-day", at, "",
-                    "write it as 2027-03-14");
+        return describe_date(at_end() ? "" : at_text(at), at);
     }
 
     Diagnostic left_over() const {
@@ -310,6 +344,9 @@ class Describer {
         return word.size() < 4 ? std::vector<std::string_view>{} : near_names(word, clauses, 1);
     }
 
+    static constexpr std::array<std::string_view, 9> unclear_ = {
+        "#", ",", " within ", " swing ", " because ", " covers ", " lump", " per ", " heading "};
+
     const Break& b_;
     Token before_;
     Token found_;
@@ -318,6 +355,8 @@ class Describer {
 } // namespace
 
 Diagnostic describe(const Break& b) {
+    if (std::optional<Diagnostic> habit = describe_habit(b))
+        return std::move(*habit);
     return Describer(b).run();
 }
 

@@ -30,6 +30,7 @@ constexpr auto texts = std::to_array<std::pair<std::string_view, std::string_vie
     {"over", "no quantity"},
     {"within", "no lower bound"},
     {"swing", "no lower bound"},
+    {"choose", "no lower bound"},
     {"..", "no upper bound"},
     {"of", "no quantity"},
     {"costs", "no amount of money"},

@@ -73,7 +73,8 @@ double read_number(std::string_view text, std::string_view next, Span span) {
                   "the second point", {});
         wrong({span.file, span.end, span.end + 1}, "a number cannot end with a decimal point",
               "no digit follows",
-              {{fmt::format("write {} or {}.0", shortened(text), shortened(text)), {}}});
+              {{fmt::format("write  {}", shortened(text)),
+                Edit{{span.file, span.end, span.end + 1}, ""}}});
     }
     std::string buffer;
     if (grouped) {
@@ -85,6 +86,28 @@ double read_number(std::string_view text, std::string_view next, Span span) {
     if (error == std::errc::result_out_of_range)
         wrong(span, "the number is too large or too small", "outside 1e-308 to 1e308", {});
     return value;
+}
+
+void check_whole_money(std::string_view text, std::string_view next, Span span) {
+    const std::size_t point = text.find('.');
+    if (point == std::string_view::npos || text.size() - point != 4 || point > 3 ||
+        text.front() == '0' || text.find_first_of(",eE") != std::string_view::npos)
+        return;
+    const bool cents = next.size() > 2 && next[0] == ',' && is_digit(next[1]) && is_digit(next[2]);
+    if (!cents && !next.empty() && (next[0] == '/' || next[0] == '.'))
+        return; // $4.355/gal
+    const auto length = static_cast<std::uint32_t>(cents ? 3 : 0);
+    const std::string grouped = fmt::format("{},{}", text.substr(0, point), text.substr(point + 1));
+    const std::string mended = cents ? fmt::format("{}.{}", grouped, next.substr(1, 2)) : grouped;
+    std::vector<Help> helps{{fmt::format("write  ${}", mended),
+                             Edit{{span.file, span.begin, span.end + length}, mended}}};
+    if (!cents)
+        helps.push_back(
+            {fmt::format("for a decimal, write two digits:  ${}", text.substr(0, text.size() - 1)),
+             {}});
+    wrong({span.file, span.begin, span.end + length},
+          fmt::format("`${}{}` may be thousands or decimals", text, next.substr(0, length)),
+          "three digits behind a point", std::move(helps));
 }
 
 } // namespace acre::lang

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 #include "lang/source/utf8.h"
@@ -49,18 +50,26 @@ Diagnostic describe_foreign_sign(std::string_view sign, Span span) {
         if (r.sign != sign)
             continue;
         const bool blank = r.instead == " ";
+        const bool quote = r.instead == "\""; // one of two: by itself it closes nothing
         Diagnostic d{
             Code::S100, blank ? "unusual space character" : fmt::format("unknown sign `{}`", sign),
             {span, ""}, {},
             {},         {}};
         d.helps.push_back(
             {blank ? std::string("type a plain space") : fmt::format("write {}", r.instead),
-             Edit{span, std::string(r.instead)}});
+             quote ? std::nullopt : std::optional(Edit{span, std::string(r.instead)})});
         return d;
     }
     return {Code::S100, fmt::format("unknown sign `{}`", sign),
             {span, ""}, {},
             {},         {{"other signs are fine in quoted text and comments", {}}}};
+}
+
+bool is_money_code(std::string_view word) {
+    static constexpr auto codes = std::to_array<std::string_view>(
+        {"ARS", "AUD", "BRL", "CAD", "CHF", "CLP", "CNY", "CZK", "DKK", "EUR", "GBP", "HUF",
+         "ILS", "INR", "JPY", "MXN", "NOK", "NZD", "PEN", "PLN", "SEK", "TRY", "UYU", "ZAR"});
+    return std::find(codes.begin(), codes.end(), word) != codes.end();
 }
 
 std::string shortened(std::string_view text) {

@@ -14,6 +14,10 @@ bool is_foreign_sign(std::string_view sign);
 // S100.
 Diagnostic describe_foreign_sign(std::string_view sign, Span span);
 
+// Whether three capital letters are the code of money other than the dollar (ISO 4217; those that a
+// contractor may meet).
+bool is_money_code(std::string_view word);
+
 // A piece of text for a title: at most 40 bytes, cut between characters, with "…" when something is
 // left out.
 std::string shortened(std::string_view text);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "lang/syntax/tokens.h"
+#include "lang/units/catalog.h"
 
 namespace acre::lang {
 
@@ -119,10 +120,10 @@ class StatementRows {
                           (before_ == Before::Number && !row && begins_unit(t));
         if (unit) {
             t.end = UnitScan(text_, t.begin, line_.end).whole();
-            put(t, Before::Other);
+            put_unit(t);
         } else if (t.in(text_) == "$") {
             t.end = UnitScan(text_, next_token(text_, t.end, line_.end).end, line_.end).tails();
-            put(t, Before::Other);
+            put_unit(t);
         } else {
             put(t, what(t));
         }
@@ -183,11 +184,17 @@ class StatementRows {
                word == Keyword::Step;
     }
 
+    void put_unit(Token t) {
+        put(t, Before::Other);
+        TidyPiece& piece = rows_.back().pieces.back();
+        piece.text = with_usual_spelling(piece.text);
+    }
+
     void put(Token t, Before next) {
         TidyRow& row = rows_.back();
         const std::string_view s = t.in(text_);
         const Stop stop = rows_.size() == 1 ? stop_of(t) : Stop::None;
-        row.pieces.push_back({s, row.pieces.empty() ? 0 : gap(t), stop});
+        row.pieces.push_back({std::string(s), row.pieces.empty() ? 0 : gap(t), stop});
         if (s == "(")
             ++depth_;
         else if (s == ")")
@@ -210,7 +217,8 @@ class StatementRows {
                        : 2;
         const Keyword word = t.kind == TokenKind::Name ? keyword_of(s) : Keyword::None;
         const bool clause =
-            word == Keyword::Because || word == Keyword::Swing ||
+            word == Keyword::Because || word == Keyword::Swing || word == Keyword::Choose ||
+            word == Keyword::May ||
             (word == Keyword::Within && line_.head != Keyword::Example) ||
             (line_.head == Keyword::Table && (word == Keyword::Below || word == Keyword::Above));
         if (clause || (parent_ == Keyword::Table && stop_of(t) == Stop::Second))

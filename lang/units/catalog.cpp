@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "lang/units/builtin_units.h"
+#include "lang/units/letters.h"
 
 namespace acre::lang {
 namespace {
@@ -17,15 +18,61 @@ constexpr Spelling spellings[] = {
 #undef ACRE_SPELLING
 };
 
+std::string lower(std::string_view word) {
+    std::string out(word);
+    std::transform(out.begin(), out.end(), out.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    return out;
+}
+
+struct Meaning {
+    std::string_view usual;
+    Unit unit;
+};
+using Spelled = std::unordered_map<std::string, Meaning>;
+
+// Every word of the table with what it means.
+const Spelled& spelled() {
+    static const Spelled words = [] {
+        Spelled made;
+        for (const Spelling& spelling : spellings) {
+            UnitError error; // the table is ours, and a test reads all of it
+            Unit unit;
+            const auto terms = read_terms(spelling.unit, error);
+            for (const UnitTerm& term : *terms)
+                unit = *multiply(unit, *power(*find_builtin_unit(term.name), term.exponent));
+            made.emplace(spelling.word, Meaning{spelling.unit, unit});
+        }
+        return made;
+    }();
+    return words;
+}
+
 } // namespace
 
 UnitCatalog::UnitCatalog() = default;
 
-const Unit* UnitCatalog::find(std::string_view name) const {
+const Unit* UnitCatalog::find_named(std::string_view name) const {
     if (const Unit* const unit = find_builtin_unit(name))
         return unit;
     const auto at = added_.find(name);
     return at == added_.end() ? nullptr : &at->second;
+}
+
+const Unit* UnitCatalog::find(std::string_view name) const {
+    if (const Unit* const unit = find_named(name))
+        return unit;
+    const auto is_noun = [this](std::string_view single) {
+        return std::find(nouns_.begin(), nouns_.end(), single) != nouns_.end();
+    };
+    for (const std::string_view plural : {"s", "es"})
+        if (name.ends_with(plural))
+            if (const std::string_view single = name.substr(0, name.size() - plural.size());
+                is_noun(single))
+                return find_named(single);
+    const Spelled& words = spelled();
+    const auto at = words.find(lower(name));
+    return at == words.end() ? nullptr : &at->second.unit;
 }
 
 bool UnitCatalog::add_noun(std::string_view name) {
@@ -39,7 +86,7 @@ bool UnitCatalog::add_noun(std::string_view name) {
 }
 
 bool UnitCatalog::add_unit(std::string_view name, const Unit& unit) {
-    if (const Unit* const known = find(name))
+    if (const Unit* const known = find_named(name))
         return *known == unit;
     added_.emplace(name, unit);
     added_names_.emplace_back(name);
@@ -47,7 +94,7 @@ bool UnitCatalog::add_unit(std::string_view name, const Unit& unit) {
 }
 
 bool UnitCatalog::is_built_in(std::string_view name) const {
-    return find_builtin_unit(name) != nullptr;
+    return find_builtin_unit(name) != nullptr || !usual_spelling(name).empty();
 }
 
 std::vector<std::string_view> UnitCatalog::names() const {
@@ -66,13 +113,33 @@ std::vector<std::string_view> spelled_words() {
 }
 
 std::string_view usual_spelling(std::string_view word) {
-    std::string lower(word);
-    std::transform(
-        lower.begin(), lower.end(), lower.begin(),
-        [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
-    const auto* const at = std::find_if(std::begin(spellings), std::end(spellings),
-                                        [&](const Spelling& s) { return s.word == lower; });
-    return at == std::end(spellings) ? std::string_view{} : at->unit;
+    const auto at = spelled().find(lower(word));
+    return at == spelled().end() ? std::string_view{} : at->second.usual;
+}
+
+std::string with_usual_spelling(std::string_view text) {
+    std::string out;
+    for (std::size_t at = 0; at < text.size();) {
+        std::size_t end = at;
+        while (end < text.size() &&
+               (is_letter(text[end]) || text[end] == '_' || (end > at && is_digit(text[end]))))
+            ++end;
+        if (end == at) {
+            out += text[at++];
+            continue;
+        }
+        const std::string_view word = text.substr(at, end - at);
+        const std::string_view usual = usual_spelling(word);
+        const bool raised = end < text.size() && text[end] == '^';
+        const bool of_many = usual.find('/') != std::string_view::npos;
+        if ((of_many && (raised || at > 0)) ||
+            (raised && usual.find('^') != std::string_view::npos))
+            out.append("(").append(usual).append(")");
+        else
+            out += usual.empty() ? word : usual;
+        at = end;
+    }
+    return out;
 }
 
 std::optional<Unit> read_unit(std::string_view text, const UnitCatalog& catalog, UnitError& error) {

@@ -17,12 +17,15 @@ class UnitCatalog {
   public:
     UnitCatalog(); // with the built-in units (catalog.def)
 
+    // By its name, as people spell it ("acres"), or by the plural of a noun ("trees").
     const Unit* find(std::string_view name) const;
     // A noun is a base of its own; the same noun twice is the same base. False when all bases are
     // taken, or when the name means another unit already.
     bool add_noun(std::string_view name);
     // False when the name means another unit already.
     bool add_unit(std::string_view name, const Unit& unit);
+    // Taken by the catalog, as a name or as a spelling of one: no model can give it a meaning of
+    // its own.
     bool is_built_in(std::string_view name) const;
     std::vector<std::string_view> names() const; // for near-name suggestions
 
@@ -34,6 +37,7 @@ class UnitCatalog {
     std::string usual_text(const Dim& dim) const;
 
   private:
+    const Unit* find_named(std::string_view name) const;
     struct Hash {
         using is_transparent = void;
         std::size_t operator()(std::string_view s) const {
@@ -49,6 +53,9 @@ class UnitCatalog {
 // when not known.
 std::string_view usual_spelling(std::string_view word);
 std::vector<std::string_view> spelled_words(); // all that it knows, lower case
+// A text with a unit in it, with every such word as it is written here: "$/hour" -> "$/h",
+// "gal/sqft" -> "gal/ft^2", "$5/gph" -> "$5/(gal/h)".
+std::string with_usual_spelling(std::string_view text);
 
 // Reads a unit text: names joined by '.', '/' and '^' whole number, brackets, "1". `text` has no
 // blanks.

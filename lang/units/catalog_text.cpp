@@ -13,7 +13,7 @@ namespace acre::lang {
 namespace {
 
 // The order in which bases are written: money first, then what is moved, over time.
-constexpr Base writing_order[] = {Money, Mass, Length, Angle, Time, Day, Shift, Year};
+constexpr Base writing_order[] = {Money, Mass, Length, Bank, Loose, Angle, Time, Day, Shift, Year};
 
 struct Named {
     std::string_view name;

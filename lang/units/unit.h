@@ -15,8 +15,21 @@
 namespace acre::lang {
 
 // Built-in bases; a model's nouns follow. The year is apart from clock time on purpose: $/yr + $/h
-// must not add up.
-enum Base : std::uint8_t { Length, Mass, Time, Money, Year, Angle, Day, Shift, first_noun };
+// must not add up. Yards in the bank and loose yards are apart
+// because swell is the job's.
+enum Base : std::uint8_t {
+    Length,
+    Mass,
+    Time,
+    Money,
+    Year,
+    Angle,
+    Day,
+    Shift,
+    Bank,
+    Loose,
+    first_noun
+};
 inline constexpr std::size_t max_bases = 32;
 
 struct Dim {
@@ -28,7 +41,7 @@ struct Dim {
 struct Unit {
     Dim dim;
     Ratio scale; // one of this unit, in base units (inch, pound, second, dollar, year, degree, day,
-                 // shift, one noun)
+                 // shift, bank yard, loose yard, one noun)
     friend bool operator==(const Unit&, const Unit&) = default;
     bool is_plain() const { return dim.is_plain(); }
 };

@@ -21,8 +21,8 @@ choice texture = fine | medium | coarse
 part "Ground" each block
   given area = 40 ac  "net acres"  within 0.1 ac .. 10,000 ac  because "county map"
   given soil : texture = medium
-  given apart = 6 ft  within 2 ft .. 14 ft  swing 5 ft .. 8 ft
-  given speed = 1.5 mi/h  within 0.5 mi/h .. 4 mi/h  swing 1 mi/h .. 2 mi/h
+  given apart = 6 ft  within 2 ft .. 14 ft  choose 5 ft .. 8 ft
+  given speed = 1.5 mi/h  within 0.5 mi/h .. 4 mi/h  swing 80 % .. 120 % of it
   travel : mi = area / apart * (when soil is coarse then 1.1 otherwise 1)
   hours : h = travel / speed * 1.2
 given method = full_field | tree_rows | crossed  "where the shank runs"
@@ -72,7 +72,7 @@ std::map<std::string, std::string> small_files() {
 std::string small_job() {
     return "job \"Block 12\"\nmodel \"rip\"\nseason \"2027\"\nfor \"Sable Creek Ranch\"\ndate "
            "2027-03-14\n"
-           "set load = 48 %  because \"walked 3 March\"\n"
+           "set load = 48 % swing 40 % .. 60 %  because \"walked 3 March\"\n"
            "block north \"North side\"\n  set area = 60 ac\n  set soil = fine\nblock south\n  set "
            "apart = 7 ft\n"
            "option \"Crossed\"\n  set method = crossed\n";

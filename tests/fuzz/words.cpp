@@ -5,7 +5,6 @@
 
 #include "cli/shared/axis_words.h"
 #include "cli/shared/files/confined.h"
-#include "cli/shared/quantity.h"
 #include "cli/shared/safe_text.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/suggest.h"
@@ -44,13 +43,14 @@ template <class T> void hold_outcome(const lang::Outcome<T>& outcome) {
 
 void hold_quantities(std::string_view word) {
     for (const char* unit : {"m", "m/s", "1", "%", "$/gal", "deg", "$/(ac.ft)"}) {
-        const lang::Outcome<double> value = cli::read_quantity(word, unit);
+        const engine::QuantityReader quantities(engine::built_in_units(), unit);
+        const lang::Outcome<double> value = quantities.read(word);
         hold_outcome(value);
         if (value && std::isfinite(*value)) {
             const std::string shown = lang::quantity_text(*value, unit);
             HOLDS_FOR(fuzz::is_safe(shown), shown);
         }
-        const lang::Outcome<engine::Range> range = cli::read_range(word, unit);
+        const lang::Outcome<engine::Range> range = cli::read_range(word, quantities);
         hold_outcome(range);
         HOLDS(!range || range->low < range->high);
     }

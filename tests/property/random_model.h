@@ -32,7 +32,7 @@ class RandomModel {
             for (int i = 0; i < 3; ++i) {
                 names_.push_back({"g" + std::to_string(names_.size()), unit});
                 text += in_order({"given ", names_.back().text, " = ", literal(unit, false),
-                                  bounds(unit), "\n"});
+                                  bounds(unit, names_.size() > 2), "\n"});
             }
         }
         text += "part \"Ground\" each block\n  given size = " + literal("ft", false) + "\n";
@@ -51,7 +51,8 @@ class RandomModel {
             text += in_order({"event tip = ", literal("1", false), " 1/h over ", number("h", 2),
                               " costs $180\ncost tips : $/h = tip.amount / 1 h over 1 h\n"});
         if (dice_.below(2) == 1)
-            text += in_order({"require ", condition(2), "  \"as it must be\"\n"});
+            text += in_order({"require ", condition(2), "  \"as it must be\"",
+                              pick({"", " costs $900", " costs $90 * abs(g0)"}), "\n"});
         if (dice_.below(2) == 1)
             text += in_order({"caution when ", condition(2), "  \"look twice\"\n"});
         if (dice_.below(3) == 1)
@@ -70,8 +71,9 @@ class RandomModel {
         std::string text = "job \"j\"\nmodel \"" + model + "\"\n";
         for (std::size_t given = dice_.below(8); given < 15 && dice_.below(3) != 0;
              given += 1 + dice_.below(4))
-            text += in_order(
-                {"set g", std::to_string(given), " = ", literal(units[given / 3], false), "\n"});
+            text +=
+                in_order({"set g", std::to_string(given), " = ", literal(units[given / 3], false),
+                          pick({"", "", "  swing pert 80 % .. 130 % of it"}), "\n"});
         for (std::size_t blocks = dice_.below(3), i = 0; i < blocks; ++i)
             text += in_order(
                 {"block b", std::to_string(i), "\n  set size = ", literal("ft", false), "\n"});
@@ -114,7 +116,8 @@ class RandomModel {
         }
         return text;
     }
-    std::string bounds(const std::string& unit) {
+    // The first two givens are correlated, so they are not chosen.
+    std::string bounds(const std::string& unit, bool may_be_chosen) {
         const auto both = [&](const std::string& low, const std::string& high) {
             return low + (unit == "1" ? "" : " " + unit) + " .. " + high +
                    (unit == "1" ? "" : " " + unit);
@@ -123,7 +126,9 @@ class RandomModel {
         if (below(2) == 1)
             text += "  within " + both("0", "50");
         if (below(2) == 1)
-            text += in_order({"  swing ", pick({"", "triangular ", "pert ", "even ", "step "}),
+            text += in_order({"  ",
+                              pick({"swing ", "swing triangular ", "swing pert ", "swing even ",
+                                    "swing step ", may_be_chosen ? "choose " : "swing "}),
                               both("1", "45")});
         return text;
     }

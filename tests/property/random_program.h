@@ -211,7 +211,10 @@ class RandomProgram {
                 in_order({break_or_blank(), " within ", value(2).text, no_or_some_blanks(), "..",
                           no_or_some_blanks(), value(2).text});
         if (one_of(3) == 0)
-            text_of_clauses += in_order({" swing ", maybe("pert "), "0 .. ", value(2).text});
+            text_of_clauses +=
+                one_of(2) == 0
+                    ? in_order({" choose ", "0 .. ", value(2).text})
+                    : in_order({" swing pert ", "0 .. ", value(2).text, maybe(" of it")});
         if (one_of(3) == 0)
             text_of_clauses += " because " + text();
         return text_of_clauses;

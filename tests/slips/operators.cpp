@@ -180,6 +180,9 @@ class Maker {
         re_prefix();
         shift_decimal();
         drop_parts();
+        habits();
+        declare_other();
+        drop_factor();
     }
 
   private:
@@ -448,6 +451,47 @@ class Maker {
              [&](const std::smatch& m) { add("drop-over", at(m, 1), after(m, 1), " "); });
     }
 
+    // Written as elsewhere: the mend gives back the very price.
+    void habits() {
+        each(R"(("~{3,60}"))",
+             [&](const std::smatch& m) {
+                 add("other-quotes", at(m, 1), after(m, 1),
+                     "\u201C" + text_.substr(at(m, 1) + 1, after(m, 1) - at(m, 1) - 2) + "\u201D");
+             });
+        each(R"([0-9](,)[0-9]{3}(?![0-9]))",
+             [&](const std::smatch& m) { add("space-number", at(m, 1), after(m, 1), " "); });
+        each(
+            "\\$" + number + "(/)[a-z]+(?![a-z./^])",
+            [&](const std::smatch& m) { add("per-unit", at(m, 1), after(m, 1), " per "); });
+        each(R"((\)))",
+             [&](const std::smatch& m) { add("drop-parenthesis", at(m, 1), after(m, 1), ""); });
+    }
+
+    // A line declared in another unit than its formula gives.
+    void declare_other() {
+        static const std::map<std::string, std::string> others = {
+            {"h", "mi"},      {"mi", "h"},       {"ft", "h"},      {"ac", "h"},
+            {"$/h", "$/gal"}, {"$/mi", "$/h"},   {"$/ac", "$/h"},  {"gal/h", "h/gal"},
+            {"ac/h", "h/ac"}, {"h/ac", "ac/h"},  {"$", "$/h"},     {"1", "h"},
+            {"gal", "gal/h"}, {"tree", "ac"},    {"lb", "ft"},     {"mi/h", "mi"},
+            {"load", "h"},    {"$/load", "$/h"}, {"h/day", "day"}, {"day", "h"}};
+        each(R"((?:^|\n) *(?:cost )?[a-z_0-9]+ *: ([^ =\n]+) +=)", [&](const std::smatch& m) {
+            if (const auto found = others.find(m[1]); found != others.end())
+                add("declare-other", at(m, 1), after(m, 1), found->second);
+        });
+    }
+
+    // A factor left out of a formula. Of a plain number it is a plain change: only its mends count.
+    void drop_factor() {
+        each(R"([=(+-] ([a-z_][a-z_0-9.]* \* ))",
+             [&](const std::smatch& m) {
+                 const std::size_t count = out_.size();
+                 add("drop-factor", at(m, 1), after(m, 1), "");
+                 if (out_.size() > count)
+                     out_.back().mends_only = true;
+             });
+    }
+
     const Files& files_;
     const std::string& file_;
     const std::string& text_;
@@ -577,7 +621,9 @@ Verdict judge(const Mutant& mutant, Stages& stages) {
         if (!was.priced())
             continue; // an option that its job refuses
         const Answer now = stage.run(mutant.runs[i], true);
-        verdict.counts = true;
+        verdict.counts = now.code != 0 || !mutant.mends_only;
+        if (!verdict.counts)
+            break;
         if (now.code != 0) {
             if (words_of(now, true).empty())
                 verdict.silent = "no answer and no code";

@@ -16,6 +16,7 @@ struct Mutant {
     std::size_t begin = 0, end = 0;
     std::string replacement;       // of the bytes from begin to end
     std::vector<std::string> runs; // prices that may change
+    bool mends_only = false;       // what reads without a word is no slip
 };
 
 struct Verdict {

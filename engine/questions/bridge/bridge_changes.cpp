@@ -12,7 +12,8 @@ namespace acre::engine {
 std::map<lang::LineId, std::uint32_t> inputs_by_line(const Plan& plan) {
     std::map<lang::LineId, std::uint32_t> result;
     for (std::uint32_t i = 0; i < plan.inputs.size(); ++i)
-        result.emplace(plan.inputs[i].line, i);
+        if (!plan.inputs[i].is_share)
+            result.emplace(plan.inputs[i].line, i);
     return result;
 }
 

@@ -59,7 +59,7 @@ class Builder {
         for (std::size_t c = 0; c < count(); ++c) {
             const Estimate& priced = estimate(c);
             total.value[c] = static_cast<double>(priced.price_cents) / 100;
-            if (priced.per == estimate(0).per && !priced.per.empty())
+            if (priced.per == estimate(0).per && priced.per_quantity != 0)
                 per_unit.value[c] = priced.price_per_unit;
             if (const double trees = line_value(job(c), "planted_trees"); trees > 0)
                 per_tree.value[c] = total.value[c] / trees;

@@ -28,6 +28,8 @@ const char* fault_words(LaneFault fault) {
         return "a requirement is not met";
     case LaneFault::OutsideRange:
         return "a given goes outside its allowed range";
+    case LaneFault::BelowZero:
+        return "a line is below zero";
     case LaneFault::None:
     case LaneFault::NoAnswer:
         break;
@@ -37,7 +39,8 @@ const char* fault_words(LaneFault fault) {
 
 struct Strand {
     std::vector<Tally> tally; // by measure
-    std::uint64_t without_answer = 0;
+    std::uint64_t without_answer = 0, refused = 0;
+    std::vector<RefusalTally> refusals;
     std::vector<WithoutAnswer> first_without;
 };
 
@@ -89,13 +92,15 @@ class Experiment {
         }
         result.without_answer = all.without_answer;
         result.first_without = all.first_without;
+        result.refused = all.refused;
+        trials_.refusals().report(all.refusals, result);
         for (std::size_t m = 0; m < trials_.measures(); ++m) {
             result.measured[m].at_job = at_job[m];
             measure(result.measured[m], m, all.tally[m], scramble);
         }
         if (trials_.has_price()) {
             const std::size_t profit = trials_.measures() - 2;
-            const Estimated chance = over(scramble, [&](const Strand& s) {
+            const Estimated chance = over(scramble, profit, [&](const Strand& s) {
                 return static_cast<double>(s.tally[profit].sums.below_zero) /
                        static_cast<double>(s.tally[profit].count);
             });
@@ -133,7 +138,13 @@ class Experiment {
         Room(Room&&) = default;
     };
 
-    Strand empty_strand() const { return {std::vector<Tally>(trials_.measures()), 0, {}}; }
+    Strand empty_strand() const {
+        return {std::vector<Tally>(trials_.measures()),
+                0,
+                0,
+                std::vector<RefusalTally>(trials_.refusals().size()),
+                {}};
+    }
 
     void work(std::size_t number, Room& room) {
         const std::size_t scramble = number / strands_to_scramble,
@@ -151,8 +162,11 @@ class Experiment {
             trials_.draw(points_[scramble], batch, 0, room.scratch);
             std::size_t faulty =
                 trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
-            if (faulty > 0)
+            if (faulty > 0) {
                 keep(strand, room, n);
+                trials_.refusals().count(n, room.scratch.lanes.fault.data(),
+                                         room.scratch.out.data(), strand.refusals);
+            }
             for (std::size_t m = 0; m < trials_.measures(); ++m) {
                 const double* y = room.answer[m];
                 std::size_t sound = n;
@@ -170,19 +184,25 @@ class Experiment {
                     ++tally.bin[static_cast<std::size_t>(room.bin[i])];
                 tally.count += sound;
             }
-            strand.without_answer += faulty;
+            strand.without_answer += faulty - room.scratch.refused;
+            strand.refused += room.scratch.refused;
             if (question_.done != nullptr)
                 question_.done->fetch_add(n, std::memory_order_relaxed);
         }
     }
 
+    bool has_profit(const Room& room, std::size_t lane) const {
+        return trials_.has_price() && !std::isnan(room.answer[trials_.measures() - 2][lane]);
+    }
+
     void keep(Strand& strand, const Room& room, std::size_t n) const {
         for (std::size_t i = 0; i < n && strand.first_without.size() < kept_without_answer; ++i) {
-            if (room.scratch.lanes.fault[i] == LaneFault::None)
+            if (room.scratch.lanes.fault[i] == LaneFault::None || has_profit(room, i))
                 continue;
             WithoutAnswer trial{fault_words(room.scratch.lanes.fault[i]), {}};
             for (std::size_t f = 0; f < trials_.factors(); ++f)
-                trial.drawn.push_back(trials_.is_event(f) ? room.p[f][i] : room.x[f][i]);
+                trial.drawn.push_back(trials_.is_event(f) ? room.p[f][i]
+                                                          : room.x[f][i] * trials_.shown_per(f));
             strand.first_without.push_back(std::move(trial));
         }
     }
@@ -191,6 +211,11 @@ class Experiment {
         for (std::size_t m = 0; m < to.tally.size(); ++m)
             to.tally[m].add(other.tally[m]);
         to.without_answer += other.without_answer;
+        to.refused += other.refused;
+        for (std::size_t k = 0; k < to.refusals.size(); ++k) {
+            to.refusals[k].count += other.refusals[k].count;
+            to.refusals[k].money += other.refusals[k].money;
+        }
         for (const WithoutAnswer& trial : other.first_without)
             if (to.first_without.size() < kept_without_answer)
                 to.first_without.push_back(trial);
@@ -198,10 +223,10 @@ class Experiment {
 
     // A figure of each scramble that has answers.
     template <class Figure>
-    static Estimated over(const std::vector<Strand>& scramble, Figure figure) {
+    static Estimated over(const std::vector<Strand>& scramble, std::size_t measure, Figure figure) {
         std::vector<double> repetitions;
         for (const Strand& strand : scramble)
-            if (strand.tally[0].count > 0)
+            if (strand.tally[measure].count > 0)
                 repetitions.push_back(figure(strand));
         return estimated(repetitions);
     }
@@ -210,17 +235,18 @@ class Experiment {
                  const std::vector<Strand>& scramble) const {
         const auto [centre, bins] = frames_[m];
         out.mean = all.mean(centre);
-        out.mean_error =
-            over(scramble, [&, c = centre](const Strand& s) { return s.tally[m].mean(c); }).error;
+        out.mean_error = over(scramble, m, [&, c = centre](const Strand& s) {
+                             return s.tally[m].mean(c);
+                         }).error;
         out.spread = all.deviation(centre);
-        out.spread_error = over(scramble, [&, c = centre](const Strand& s) {
+        out.spread_error = over(scramble, m, [&, c = centre](const Strand& s) {
                                return s.tally[m].deviation(c);
                            }).error;
         out.least = all.least();
         out.greatest = all.greatest();
         for (const double share : shares_shown)
             out.percentiles.push_back({share, all.percentile(bins, share),
-                                       over(scramble, [&, &b = bins](const Strand& s) {
+                                       over(scramble, m, [&, &b = bins](const Strand& s) {
                                            return s.tally[m].percentile(b, share);
                                        }).error});
         make_bars(out, all, bins);

@@ -17,6 +17,8 @@ double reach(const Effect& effect) {
 
 std::string why_not_swing(const Effect& top, const Effect& swing) {
     const std::string& name = top.given.called;
+    if (top.chosen)
+        return fmt::format("{} is chosen before work starts, so the trials hold it still.", name);
     if (!top.swing)
         return fmt::format("{} has no swing, so neither the swings nor the trials move it: give it "
                            "one if it is in doubt.",
@@ -58,7 +60,8 @@ MattersMost matters_most(const RiskAnswer& risk, const SensitivityAnswer& sensit
     if (slope != nullptr && !std::isfinite(slope->elasticity))
         slope = nullptr;
     for (const std::size_t i : sensitivity.by_swing)
-        if (!sensitivity.effects[i].given.is_choice() && swing == nullptr)
+        if (!sensitivity.effects[i].given.is_choice() && !sensitivity.effects[i].chosen &&
+            swing == nullptr)
             swing = &sensitivity.effects[i];
     const Factor& share = risk.factors[risk.shares->shares.front().factor];
     result.by_share = share.given.called;

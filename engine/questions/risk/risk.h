@@ -53,6 +53,7 @@ struct RiskQuestion {
 struct Factor {
     Subject given;              // or the count of an event
     std::optional<Range> swing; // of an event: none
+    bool of_it = false;         // in percent of a given that the job computes
     bool is_event() const { return !swing; }
 };
 
@@ -79,6 +80,13 @@ struct Measured {
 struct WithoutAnswer {         // a trial that has none
     std::string because;       // "a requirement is not met"
     std::vector<double> drawn; // by factor; of an event the number between 0 and 1 drawn for it
+};
+
+struct RefusalRisk {            // a requirement that was not met in some trials
+    std::string name;           // its message
+    std::string block;          // where it stands; empty: the whole job
+    double chance = 0;          // 0 to 1
+    std::optional<double> cost; // what the firm is out, on average; none: the model does not say
 };
 
 struct SpreadShare {
@@ -109,8 +117,13 @@ struct RiskAnswer {
     std::optional<double> loss, loss_error; // the chance that what is paid does not cover the cost
     double paid = 0;                        // as quoted
     std::vector<WithoutAnswer> first_without; // the first few
+    // In a trial that is refused the profit is minus the largest cost of what failed, and price and
+    // cost do not count; where the model does not say what one costs, the trial has no answer.
+    std::vector<RefusalRisk> refusals;
+    std::uint64_t refused = 0; // trials with such a profit
     std::optional<SpreadShares> shares;
     bool dependent = false; // some swings move together: shares then belong to what is drawn first
+    std::vector<std::string> chosen;    // givens with a range of choice: held as in the job
     std::vector<std::string> not_drawn; // givens with a swing that this job computes from others
     MattersMost matters_most;           // of the first line; empty without shares
 };

@@ -102,6 +102,7 @@ std::size_t Trials::read(std::size_t n, const double* const* x, const double* co
     for (std::size_t k = 0; k < lines_; ++k)
         s.out[k] = answer[k];
     const std::size_t faulty = reader_->run(n, x, s.out.data(), s.lanes);
+    s.refused = 0;
     if (!has_price_)
         return faulty;
     double* const cost = answer[lines_];
@@ -124,8 +125,10 @@ std::size_t Trials::read(std::size_t n, const double* const* x, const double* co
     for (std::size_t i = 0; i < n; ++i) {
         const double paid = profit[i];
         profit[i] = paid - cost[i];
-        margin[i] = paid > 0 ? profit[i] / paid : 0;
+        margin[i] = paid > 0 || std::isnan(profit[i]) ? profit[i] / paid : 0;
     }
+    if (faulty > 0)
+        s.refused = refusals_.settle(n, s.lanes.fault.data(), s.out.data(), profit);
     return faulty;
 }
 

@@ -11,6 +11,7 @@
 #include "engine/job/priced_job.h"
 #include "engine/questions/risk/draw.h"
 #include "engine/questions/risk/points.h"
+#include "engine/questions/risk/refusals.h"
 #include "engine/questions/risk/risk.h"
 #include "engine/questions/risk/shapes.h"
 #include "engine/questions/what_if/job_lanes.h"
@@ -30,6 +31,7 @@ struct TrialScratch {
     std::vector<double> answer;  // by measure
     std::vector<const double*> in;
     std::vector<double*> out;
+    std::size_t refused = 0; // of the last batch: lanes without an answer whose refusal has a cost
 };
 
 class Trials {
@@ -41,6 +43,8 @@ class Trials {
     std::size_t factors() const { return axes_.size() + events_.size(); }
     bool has_price() const { return has_price_; }
     bool is_event(std::size_t factor) const { return factor >= axes_.size(); }
+    // What is drawn, as people read it: shares in percent.
+    double shown_per(std::size_t factor) const { return axes_[factor].is_share ? 100 : 1; }
     std::size_t measures() const { return lines_ + (has_price_ ? 3 : 0); }
     TrialScratch scratch(std::size_t dimensions) const;
 
@@ -55,11 +59,13 @@ class Trials {
                       TrialScratch& scratch) const;
 
     // Reads n trials of what was drawn; x and p by factor. answer[m]: lanes of measure m; what has
-    // no answer is NaN in all of them, and scratch.lanes.fault says why. Gives back how many those
-    // are.
+    // no answer is NaN in all of them, and scratch.lanes.fault says why; but the profit where the
+    // work was refused at a cost. Gives back how many those are, scratch.refused how many of them
+    // have a profit.
     std::size_t read(std::size_t n, const double* const* x, const double* const* p,
                      double* const* answer, TrialScratch& scratch) const;
 
+    const Refusals& refusals() const { return refusals_; }
     double paid() const { return paid_; }
     std::uint64_t effort() const {
         return reader_->size().effort + 8 * (factors() + measures());
@@ -99,6 +105,7 @@ class Trials {
     std::size_t lines_ = 0, cost_ = 0; // targets: lines, then the cost, then the rest
     bool has_price_ = false;
     double paid_ = 0, lumps_ = 0;
+    Refusals refusals_;
     std::optional<JobLanes> reader_;
 };
 

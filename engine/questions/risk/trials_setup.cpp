@@ -48,13 +48,14 @@ lang::Outcome<Trials> Trials::make(const PricedJob& job, const RiskQuestion& que
         return std::move(*fault);
     if (Fault fault = trials.read_targets(job, question, result))
         return std::move(*fault);
+    const std::size_t judged = trials.targets_.size();
+    trials.refusals_.read(job, trials.axes_, trials.targets_, result);
     std::vector<std::optional<Range>> promised;
     for (const Axis& axis : trials.axes_)
         promised.push_back(axis.swing);
     for (std::size_t f = 0; f < trials.factors(); ++f)
         trials.alone_.push_back(f);
-    trials.reader_.emplace(job.compiled(), trials.axes_, trials.targets_, trials.targets_.size(),
-                           promised);
+    trials.reader_.emplace(job.compiled(), trials.axes_, trials.targets_, judged, promised);
     return trials;
 }
 
@@ -64,20 +65,28 @@ Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& que
     std::vector<char> is_input(sheet.lines.size(), 0);
     for (const Axis& axis : all_axes(job)) {
         is_input[axis.line] = 1;
-        if (!axis.swing || axis.options > 0)
+        if (!axis.swing || axis.options > 0 || axis.chosen)
             continue;
         if (Fault trouble = swing_trouble(job, axis))
             return trouble;
         axes_.push_back(axis);
         shapes_.push_back(shape_of(axis));
-        result.factors.push_back({subject_of(job, axis.line, question.names), axis.swing});
+        Factor& factor = result.factors.emplace_back();
+        factor.given = subject_of(job, axis.line, question.names);
+        factor.swing = axis.swing;
+        factor.of_it = axis.is_share;
+        if (axis.is_share) {
+            factor.given.unit = "%";
+            factor.swing = Range{axis.swing->low * 100, axis.swing->high * 100};
+        }
     }
     for (const lang::Given& given : sheet.givens)
-        if (!is_input[given.line] && given.swing_low != none)
-            result.not_drawn.push_back(sheet.lines[given.line].name);
+        if (given.swing_low != none && (given.chosen || !is_input[given.line]))
+            (given.chosen ? result.chosen : result.not_drawn)
+                .push_back(sheet.lines[given.line].name);
     if (sheet.cost_total != none)
         for (const lang::Event& event : sheet.events)
-            result.factors.push_back({subject_of(job, event.count, question.names), {}});
+            result.factors.push_back({subject_of(job, event.count, question.names), {}, false});
     if (result.factors.empty())
         return placeless(lang::Code::Q005, "nothing in this job swings", {},
                          {"give the givens that move a swing: swing LOW .. HIGH"});
@@ -189,11 +198,11 @@ Trials::Fault Trials::read_money(const PricedJob& job, const RiskQuestion& quest
         return placeless(lang::Code::Q005, "the price is not above zero");
     for (const lang::PriceItem& item : sheet.prices) {
         const double amount = quoted_for(item) * (paid_ / quoted);
-        if (question.lump || item.quantity == none)
+        const double quantity = item.quantity == none ? 0 : value[plan.line_slot[item.quantity]];
+        if (question.lump || quantity == 0) // no rate was quoted
             lumps_ += amount;
         else
-            items_.push_back(
-                {target(item.quantity), amount / value[plan.line_slot[item.quantity]]});
+            items_.push_back({target(item.quantity), amount / quantity});
     }
     const std::vector<char> in_cost = rested_on(plan, std::span(&targets_[cost_], 1));
     for (const lang::Event& event : sheet.events) {

@@ -12,6 +12,8 @@ namespace {
 namespace ast = lang::ast;
 
 bool read_set(const ast::Module& module, const ast::Set& from, PlainJob::Set& set) {
+    if (from.swing)
+        return false; // a range of its own: the plan is not the season's
     set.name = from.name.text;
     double sign = 1;
     ast::ExprId id = from.value;

@@ -20,7 +20,8 @@ SharedPlan::SharedPlan(Job job, const PlainJob* first) : job_(std::move(job)) {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
     for (std::uint32_t i = 0; i < plan.inputs.size(); ++i) {
-        input_.emplace(sheet.lines[plan.inputs[i].line].name, i);
+        if (!plan.inputs[i].is_share)
+            input_.emplace(sheet.lines[plan.inputs[i].line].name, i);
         inputs_.push_back(plan.inputs[i].value);
     }
     plain_ = first != nullptr &&

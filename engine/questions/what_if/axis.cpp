@@ -30,8 +30,13 @@ Axis make_axis(const lang::Sheet& sheet, const Plan& plan, const Values& values,
     const lang::Type& type = sheet.lines[axis.line].type;
     if (type.kind == lang::Type::Kind::Choice)
         axis.options = static_cast<std::uint32_t>(sheet.choices[type.choice].options.size());
-    axis.within = range_of(values, plan.within_low[given], plan.within_high[given]);
+    axis.is_share = plan.inputs[input].is_share;
+    if (axis.is_share)
+        axis.unit = values.slot[plan.line_slot[axis.line]];
+    else
+        axis.within = range_of(values, plan.within_low[given], plan.within_high[given]);
     axis.swing = range_of(values, plan.swing_low[given], plan.swing_high[given]);
+    axis.chosen = sheet.givens[given].chosen;
     axis.shape = sheet.givens[given].shape;
     return axis;
 }
@@ -45,6 +50,24 @@ std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view 
     for (const std::string_view near : lang::near_names(name, names))
         helps.push_back(fmt::format("did you mean `{}`?", near));
     return helps;
+}
+
+// `north.area` for `area`.
+std::vector<std::string> in_blocks(const lang::Sheet& sheet, std::string_view name) {
+    constexpr std::size_t most_named = 5;
+    std::vector<std::string> names;
+    for (const lang::Block& block : sheet.blocks)
+        if (std::string full = fmt::format("{}.{}", block.name, name);
+            names.size() < most_named && sheet.find(full) != none)
+            names.push_back(fmt::format("`{}`", full));
+    return names;
+}
+
+std::string joined(const std::vector<std::string>& names) {
+    std::string out;
+    for (const std::string& name : names)
+        out += (out.empty() ? "" : ", ") + name;
+    return out;
 }
 
 } // namespace
@@ -63,15 +86,21 @@ std::vector<Axis> all_axes(const PricedJob& job) {
 lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
     const lang::Sheet& sheet = job.sheet();
     const lang::LineId line = sheet.find(name);
-    if (line == none)
+    if (line == none) {
+        if (const std::vector<std::string> each = in_blocks(sheet, name); !each.empty())
+            return lang::placeless(
+                lang::Code::Q002,
+                fmt::format("`{}` has a value for each block, not one for the whole job", name), {},
+                {fmt::format("vary it in one block: {}", joined(each))});
         return lang::placeless(lang::Code::Q001, fmt::format("no given named `{}`", name), {},
                                suggestions(sheet, name));
+    }
     if (sheet.lines[line].given == none)
         return lang::placeless(lang::Code::Q002,
                                fmt::format("`{}` is computed and cannot be varied", name), {},
                                {"vary a given it depends on"});
     for (std::uint32_t i = 0; i < job.plan().inputs.size(); ++i)
-        if (job.plan().inputs[i].line == line)
+        if (job.plan().inputs[i].line == line && !job.plan().inputs[i].is_share)
             return make_axis(sheet, job.plan(), job.values(), sheet.lines[line].given, i);
     return lang::placeless(lang::Code::Q002,
                            fmt::format("`{}` is computed from other lines in this job", name), {},
@@ -81,7 +110,8 @@ lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
 std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& axis) {
     const lang::Sheet& sheet = job.sheet();
     const std::string& name = sheet.lines[axis.line].name;
-    const auto text = [&](double x) { return value_text(sheet, axis.line, x); };
+    const char* const range = sheet.givens[axis.given].swing_name();
+    const auto text = [&](double x) { return value_text(sheet, axis.line, x * axis.unit); };
     const auto trouble = [&](std::string title, std::string help = {}) {
         lang::Diagnostic diagnostic{lang::Code::I620, std::move(title), {}, {}, {}, {}};
         diagnostic.primary.span = sheet.givens[axis.given].swing_span;
@@ -91,14 +121,16 @@ std::optional<lang::Diagnostic> swing_trouble(const PricedJob& job, const Axis& 
     };
     const auto [low, high] = *axis.swing;
     if (!std::isfinite(low) || !std::isfinite(high))
-        return trouble(fmt::format("the swing of `{}` has no answer in this job", name));
+        return trouble(fmt::format("the {} of `{}` has no answer in this job", range, name));
     if (!(low < high))
         return trouble(
-            fmt::format("the swing of `{}` is empty: {} .. {}", name, text(low), text(high)),
+            fmt::format("the {} of `{}` is empty: {} .. {}", range, name, text(low), text(high)),
             "write the lower end first");
+    if (sheet.givens[axis.given].of_it && !(low <= axis.value && axis.value <= high))
+        return trouble(fmt::format("the swing of `{}` does not enclose 100 % of it", name));
     if (axis.within && !(axis.within->low <= low && high <= axis.within->high))
         return trouble(fmt::format(
-            "the swing of `{}` goes outside its allowed range: {} .. {} is not within {} .. {}",
+            "the {} of `{}` goes outside its allowed range: {} .. {} is not within {} .. {}", range,
             name, text(low), text(high), text(axis.within->low), text(axis.within->high)));
     return std::nullopt;
 }

@@ -22,7 +22,12 @@ struct Axis {
     double value = 0;            // as the job has it, in the unit of the line
     std::uint32_t options = 0;   // of a choice: how many; 0: a number
     std::optional<Range> within; // allowed; where a bound is a formula, at the job's values
-    std::optional<Range> swing;  // plausible
+    std::optional<Range> swing;  // plausible, or to choose from
+    bool chosen = false;         // the latter: settled before work starts
+    // Of a computed given that swings by shares of it: `value` is 1, `swing` shares, and the line
+    // is `unit` times them. Otherwise 1.
+    bool is_share = false;
+    double unit = 1;
     lang::ast::SwingShape shape = lang::ast::SwingShape::Unstated;
 };
 

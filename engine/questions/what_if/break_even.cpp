@@ -40,9 +40,10 @@ lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
     const auto text = [&](double x) { return value_text(job.sheet(), axis.line, x); };
     const std::optional<Range> range = between ? between : axis.within ? axis.within : axis.swing;
     if (!range)
-        return placeless(lang::Code::Q003,
-                         fmt::format("`{}` has neither an allowed range nor a swing", name), {},
-                         {"say where to look: --between \"LOW..HIGH\""});
+        return placeless(
+            lang::Code::Q003,
+            fmt::format("`{}` has neither an allowed range nor a swing or range of choice", name),
+            {}, {"say where to look: --between \"LOW..HIGH\""});
     if (!std::isfinite(range->low) || !std::isfinite(range->high) || !(range->low < range->high))
         return placeless(lang::Code::Q003, fmt::format("there is nothing between {} and {} of `{}`",
                                                        text(range->low), text(range->high), name));

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <span>
 #include <utility>
 
 #include <fmt/format.h>
@@ -11,6 +12,7 @@
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/job_lanes.h"
 #include "engine/questions/work_limit.h"
+#include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -26,7 +28,30 @@ struct Reading {
     std::vector<lang::LineId> lines;
 };
 
-std::optional<lang::Diagnostic> unfit_places(const Axis& axis, const GridQuestion::Along& along) {
+// A place that is not lawful has no answer in any cell. Bounds that move are judged cell by cell.
+std::optional<lang::Diagnostic> unlawful_place(const PricedJob& job, const Axis& axis,
+                                               std::span<const double> at) {
+    const Plan& plan = job.plan();
+    const auto fixed = [&](Slot slot) {
+        return slot != no_slot && plan.operations[slot].code == OpCode::Constant;
+    };
+    if (!axis.within || !fixed(plan.within_low[axis.given]) || !fixed(plan.within_high[axis.given]))
+        return std::nullopt;
+    const auto [low, high] = *axis.within;
+    const double dust = 1e-9 * std::max(std::abs(low), std::abs(high)); // of a conversion
+    const auto outside = std::find_if(at.begin(), at.end(),
+                                      [&](double x) { return x < low - dust || x > high + dust; });
+    if (outside == at.end())
+        return std::nullopt;
+    const auto text = [&](double x) { return value_text(job.sheet(), axis.line, x); };
+    return placeless(lang::Code::Q003,
+                     fmt::format("`{}` at {} is outside its allowed range {} .. {}",
+                                 job.sheet().lines[axis.line].name, text(*outside), text(low),
+                                 text(high)));
+}
+
+std::optional<lang::Diagnostic> unfit_places(const PricedJob& job, const Axis& axis,
+                                             const GridQuestion::Along& along) {
     if (along.at.empty())
         return placeless(lang::Code::Q002, fmt::format("no values for `{}`", along.given));
     for (const double x : along.at)
@@ -35,7 +60,7 @@ std::optional<lang::Diagnostic> unfit_places(const Axis& axis, const GridQuestio
             return placeless(
                 lang::Code::Q002,
                 fmt::format("`{}` cannot take one of the values asked for", along.given));
-    return std::nullopt;
+    return unlawful_place(job, axis, along.at);
 }
 
 lang::Diagnostic too_many_cells() {
@@ -66,7 +91,7 @@ lang::Said read_axes(const PricedJob& job, const GridQuestion& question, Reading
             if (other.input == axis->input)
                 return wrong(
                     placeless(lang::Code::Q002, fmt::format("`{}` is named twice", along.given)));
-        if (auto unfit = unfit_places(*axis, along))
+        if (auto unfit = unfit_places(job, *axis, along))
             return wrong(std::move(*unfit));
         if (along.at.size() > max_grid_cells / result.cells)
             return wrong(too_many_cells());

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <limits>
 
+#include "engine/plan/not_negative.h"
+#include "engine/questions/what_if/perhaps_negative.h"
 #include "engine/questions/what_if/reach.h"
 
 namespace acre::engine {
@@ -23,6 +25,9 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
         if (varies[require])
             wanted.push_back(require);
     requires_ = wanted.size() - targets_;
+    const std::vector<Slot> signs = perhaps_negative(plan, varies, axes, promised);
+    wanted.insert(wanted.end(), signs.begin(), signs.end());
+    signs_ = signs.size();
     for (std::size_t k = 0; k < axes.size(); ++k) {
         const Slot low = plan.within_low[axes[k].given], high = plan.within_high[axes[k].given];
         if (low == no_slot || high == no_slot)
@@ -32,9 +37,13 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
                           promised[k]->high <= axes[k].within->high;
         if (kept)
             continue;
-        bounds_.push_back({k, wanted.size(), wanted.size() + 1});
+        bounds_.push_back({k, wanted.size(), wanted.size() + 1, no_value});
         wanted.push_back(low);
         wanted.push_back(high);
+        if (axes[k].is_share) { // the line is bounded, not the share
+            bounds_.back().value = wanted.size();
+            wanted.push_back(plan.line_slot[axes[k].line]);
+        }
     }
     wanted_ = wanted.size();
     reader_.emplace(plan, inputs, wanted);
@@ -50,6 +59,11 @@ JobLanes::Scratch JobLanes::scratch() const {
     return scratch;
 }
 
+const double* JobLanes::bounded(const Bound& bound, const double* const* in,
+                                const Scratch& scratch) {
+    return bound.value == no_value ? in[bound.axis] : scratch.out[bound.value];
+}
+
 std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* const* out,
                           Scratch& scratch) const {
     for (std::size_t k = 0; k < targets_; ++k)
@@ -62,10 +76,15 @@ std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* co
     for (std::size_t k = targets_; k < targets_ + requires_; ++k)
         for (std::size_t i = 0; i < lanes; ++i)
             suspect |= static_cast<unsigned>(scratch.out[k][i] == 0);
-    for (const Bound& bound : bounds_)
+    for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
         for (std::size_t i = 0; i < lanes; ++i)
-            suspect |= static_cast<unsigned>(!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
-                                               in[bound.axis][i] <= scratch.out[bound.high][i]));
+            suspect |= static_cast<unsigned>(scratch.out[k][i] < -dust);
+    for (const Bound& bound : bounds_) {
+        const double* const x = bounded(bound, in, scratch);
+        for (std::size_t i = 0; i < lanes; ++i)
+            suspect |= static_cast<unsigned>(
+                !(scratch.out[bound.low][i] <= x[i] && x[i] <= scratch.out[bound.high][i]));
+    }
     return suspect == 0 ? 0 : judge(lanes, in, out, scratch);
 }
 
@@ -80,9 +99,12 @@ std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* 
         for (std::size_t k = targets_; k < targets_ + requires_; ++k)
             if (scratch.out[k][i] == 0)
                 fault = LaneFault::Requirement;
+        for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
+            if (scratch.out[k][i] < -dust)
+                fault = LaneFault::BelowZero;
         for (const Bound& bound : bounds_)
-            if (!(scratch.out[bound.low][i] <= in[bound.axis][i] &&
-                  in[bound.axis][i] <= scratch.out[bound.high][i]))
+            if (const double x = bounded(bound, in, scratch)[i];
+                !(scratch.out[bound.low][i] <= x && x <= scratch.out[bound.high][i]))
                 fault = LaneFault::OutsideRange;
         scratch.fault[i] = fault;
         if (fault == LaneFault::None)

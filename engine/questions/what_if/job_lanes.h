@@ -1,6 +1,6 @@
 // Many variants of one job at once: the lane reader, and the judgement of every lane. A variant
-// without an answer (poison, a requirement not met, a varied given outside its allowed range) is
-// marked and never mixed into a result.
+// without an answer (poison, a requirement not met, a varied given outside its allowed range, a
+// line below zero that has no sense there) is marked and never mixed into a result.
 #pragma once
 
 #include <array>
@@ -15,7 +15,7 @@
 
 namespace acre::engine {
 
-enum class LaneFault : std::uint8_t { None, NoAnswer, Requirement, OutsideRange };
+enum class LaneFault : std::uint8_t { None, NoAnswer, Requirement, OutsideRange, BelowZero };
 
 class JobLanes {
   public:
@@ -28,7 +28,7 @@ class JobLanes {
 
     struct Scratch {
         LaneReader::ScratchPtr reader;
-        std::vector<double> checks; // what requirements and ranges need, by check and lane
+        std::vector<double> checks; // what requirements, signs and ranges need, by check and lane
         std::vector<double*> out;
         std::array<LaneFault, lanes_per_run> fault{};
     };
@@ -42,14 +42,17 @@ class JobLanes {
     LaneReader::Size size() const { return reader_->size(); }
 
   private:
-    struct Bound { // of axis `axis`: checks[low] <= value <= checks[high]
-        std::size_t axis, low, high;
+    static constexpr std::size_t no_value = static_cast<std::size_t>(-1);
+    struct Bound { // checks[low] <= x <= checks[high]; x: axis `axis`, or checks[value]
+        std::size_t axis, low, high, value;
     };
+    static const double* bounded(const Bound& bound, const double* const* in,
+                                 const Scratch& scratch);
     std::size_t judge(std::size_t lanes, const double* const* in, double* const* out,
                       Scratch& scratch) const;
 
-    std::size_t judged_ = 0, targets_ = 0, requires_ = 0,
-                wanted_ = 0; // the wanted slots: targets, then requirements, then bounds
+    // The wanted slots: targets, then requirements, then signs, then bounds.
+    std::size_t judged_ = 0, targets_ = 0, requires_ = 0, signs_ = 0, wanted_ = 0;
     std::vector<Bound> bounds_;
     std::optional<LaneReader> reader_;
 };

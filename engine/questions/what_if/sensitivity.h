@@ -34,8 +34,9 @@ struct Nearby {
 struct Effect {
     Subject given; // called by its name where another given has the same label
     double value = 0;
-    std::optional<Range> swing;
-    bool reached = false; // the line rests on this given at all
+    std::optional<Range> swing; // or a range of choice
+    bool chosen = false;        // the latter
+    bool reached = false;       // the line rests on this given at all
     // The line at the ends of the swing; NaN: no answer there.
     std::optional<double> at_low, at_high;
     std::vector<double> at_option; // of a choice: the line at every option

@@ -20,6 +20,12 @@ namespace {
 
 constexpr double nothing = std::numeric_limits<double>::quiet_NaN();
 
+std::optional<Range> scaled(const Axis& axis) {
+    if (!axis.swing)
+        return std::nullopt;
+    return Range{axis.swing->low * axis.unit, axis.swing->high * axis.unit};
+}
+
 class Study {
   public:
     Study(const PricedJob& job, lang::LineId line)
@@ -56,14 +62,15 @@ class Study {
         const std::string unit = unit_text(sheet_, sheet_.lines[result_.line]);
         std::vector<char> is_input(sheet_.lines.size(), 0);
         for (Axis& axis : all_axes(job_)) {
-            is_input[axis.line] = 1;
+            is_input[axis.line] |= axis.is_share ? 0 : 1;
             Moved moved;
             moved.axis = axis;
-            moved.value = axis.value;
-            moved.swing = axis.swing;
+            moved.value = axis.value * axis.unit;
+            moved.swing = scaled(axis);
+            moved.chosen = axis.chosen;
             moved.reached = rested[compiled_.plan.inputs[axis.input].slot] != 0;
-            moved.slope = slope[axis.input];
-            const double ratio = axis.value / result_.value;
+            moved.slope = slope[axis.input] / axis.unit;
+            const double ratio = moved.value / result_.value;
             moved.elasticity = std::isfinite(ratio) && ratio != 0 ? moved.slope * ratio : nothing;
             moved.slope_unit =
                 fmt::format("{} per {}", unit, unit_text(sheet_, sheet_.lines[axis.line]));
@@ -215,8 +222,10 @@ class Study {
     void judge(Moved& effect, const Curve& curve, const Curve::Change& change, bool& step,
                bool& kink) const {
         const auto& [near, far, decided] = change;
-        Nearby place{
-            .at = near.x, .distance = near.x - effect.axis.value, .line = name_of(decided)};
+        const double unit = effect.axis.unit;
+        Nearby place{.at = near.x * unit,
+                     .distance = (near.x - effect.axis.value) * unit,
+                     .line = name_of(decided)};
         const double scale =
             std::max({std::fabs(near.y), std::fabs(far.y), std::fabs(result_.value)});
         if (!(std::fabs(far.y - near.y) <= 1e-9 * scale)) { // or the end of all answers
@@ -225,8 +234,8 @@ class Study {
             place.after = far.y;
             effect.nearby.push_back(place);
         } else if (!kink) {
-            place.before = curve.slope(near.x);
-            place.after = curve.slope(far.x);
+            place.before = curve.slope(near.x) / unit;
+            place.after = curve.slope(far.x) / unit;
             kink = std::fabs(place.after - place.before) >
                    1e-6 * std::max(std::fabs(place.before), std::fabs(place.after));
             if (kink)

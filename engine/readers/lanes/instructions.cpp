@@ -158,22 +158,35 @@ class Builder {
             visit(d.in[k]);
     }
 
-    // Rows are few so that they stay in the nearest cache: a row is free again after its last
-    // reader.
-    void assign_rows() {
-        constexpr std::uint32_t nowhere = 0xFFFFFFFF;
-        std::vector<std::uint32_t> last_read(graph_.nodes.size(), 0),
-            row_of(graph_.nodes.size(), nowhere), free_rows;
+    static constexpr std::uint32_t nowhere = 0xFFFFFFFF;
+
+    // By node: the first output that it is; nowhere for what nobody wants.
+    std::vector<std::uint32_t> outputs() {
         std::vector<std::uint32_t> output_of(graph_.nodes.size(), nowhere);
         for (std::uint32_t k = 0; k < graph_.wanted.size(); ++k)
             if (const Value v = graph_.wanted[k];
                 !v.invariant && node(v).code != OpCode::Input && output_of[v.index] == nowhere)
                 output_of[v.index] = k;
+        return output_of;
+    }
+
+    // By node: the instruction that reads it last.
+    std::vector<std::uint32_t> last_reads() {
+        std::vector<std::uint32_t> last_read(graph_.nodes.size(), 0);
         for (std::uint32_t at = 0; at < unplaced_.size(); ++at)
             for_each_input(unplaced_[at], [&](Value v) {
                 if (!v.invariant)
                     last_read[v.index] = at;
             });
+        return last_read;
+    }
+
+    // Rows are few so that they stay in the nearest cache: a row is free again after its last
+    // reader.
+    void assign_rows() {
+        std::vector<std::uint32_t> last_read = last_reads();
+        const std::vector<std::uint32_t> output_of = outputs();
+        std::vector<std::uint32_t> row_of(graph_.nodes.size(), nowhere), free_rows;
         std::uint32_t rows = 0;
         for (std::uint32_t at = 0; at < unplaced_.size(); ++at) {
             for_each_input(unplaced_[at], [&](Value v) {

@@ -30,9 +30,10 @@ void report_unbound(Resolution& r, const ast::Use& use, const ast::Word& name, c
     for (const Symbol& other : used.symbols)
         if (!r.diagnostics.full() && other.kind == Symbol::Kind::Given)
             names.push_back(other.name);
-    for (const std::string_view near : near_names(name.text, names))
-        d.helps.push_back(
-            {fmt::format("did you mean `{}`?", near), Edit{name.span, std::string(near)}});
+    const std::vector<std::string_view> found = near_names(name.text, names);
+    for (const std::string_view near : found)
+        d.helps.push_back({fmt::format("did you mean `{}`?", near),
+                           near_edit(name.text, found, near, name.span)});
     r.add(std::move(d));
 }
 

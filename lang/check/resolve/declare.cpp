@@ -108,6 +108,7 @@ class LineMaker {
 
     void make_given(std::size_t s, const ast::Given& given, Line line) {
         line.label = text_or_empty(given.label);
+        line.may_be_negative = given.may_be_negative;
         line.given = static_cast<std::uint32_t>(r_.sheet.givens.size());
         if (!given.options.empty())
             line.type = {Type::Kind::Choice, anonymous_choice(s, given), {}};
@@ -116,13 +117,26 @@ class LineMaker {
         else
             declare_by_literal(line, given);
         Given out;
+        out.chosen = given.chosen;
+        out.of_it = given.of_it;
         out.shape = given.shape;
         if (given.within)
             out.within_span = given.within->span;
-        if (given.swing)
+        if (given.swing) {
             out.swing_span = given.swing->span;
+            if (takes_no_range(given, line.type))
+                refuse_range(given);
+        }
         out.line = add(std::move(line), {}, Role::Given);
         r_.sheet.givens.push_back(std::move(out));
+    }
+
+    void refuse_range(const ast::Given& given) {
+        const char* const word = given.chosen ? "choose" : "swing";
+        r_.add(problem(Code::S123,
+                       fmt::format("`{}` is a choice: its options are the range", given.name.text),
+                       given.swing->span, "no range beside them",
+                       {fmt::format("delete  {}  and its range", word)}));
     }
 
     void declare_by_literal(Line& line, const ast::Given& given) {
@@ -154,11 +168,13 @@ class LineMaker {
     void make_line(const ast::Line& ast, Line line) {
         line.label = text_or_empty(ast.label);
         line.because = text_or_empty(ast.because);
+        line.may_be_negative = ast.may_be_negative;
         declare(line, ast.unit);
         add(std::move(line), {}, Role::Line);
     }
 
     void make_cost(const ast::Cost& ast, Line line) {
+        line.may_be_negative = ast.may_be_negative;
         Line rate = line;
         rate.label = text_or_empty(ast.label);
         rate.because = text_or_empty(ast.because);

@@ -19,6 +19,16 @@ Span expr_span(const ast::Module& module, ast::ExprId id, Span otherwise) {
     return id < module.exprs.size() ? module.exprs[id].span : otherwise;
 }
 
+Diagnostic not_drawn(const ast::Word& name, const Given& given) {
+    Diagnostic d = problem(
+        Code::I620,
+        fmt::format("`{}` is chosen before work starts, so risk does not draw it", name.text),
+        name.span, "nothing to correlate",
+        {"delete this line, or write  swing  for  choose  if nobody knows the value"});
+    d.others.push_back({given.swing_span, "chosen from"});
+    return d;
+}
+
 class Filler {
   public:
     Filler(Resolution& r, std::uint32_t instance, const Instance& here)
@@ -95,7 +105,7 @@ class Filler {
             given.within_low = build(r_, where, ast.within->low);
             given.within_high = build(r_, where, ast.within->high);
         }
-        if (ast.swing) {
+        if (ast.swing && !takes_no_range(ast, line(id).type)) {
             given.swing_low = build(r_, where, ast.swing->low);
             given.swing_high = build(r_, where, ast.swing->high);
         }
@@ -154,6 +164,8 @@ class Filler {
             const ast::ExprId expr = require != nullptr ? require->condition : caution->condition;
             if (expr != ast::none)
                 condition.condition = build(r_, where, expr);
+            if (require != nullptr && require->costs != ast::none)
+                condition.costs = build(r_, where, require->costs);
             condition.message = require != nullptr ? require->message.text : caution->message.text;
             condition.span = statement.span;
             condition.block = where.block == none ? none : r_.shown_block(where.block);
@@ -184,8 +196,11 @@ class Filler {
             return none;
         }
         if (found.state == Found::State::Line) {
-            if (const std::uint32_t given = line(found.line).given; given != none)
+            if (const std::uint32_t given = line(found.line).given; given != none) {
+                if (r_.sheet.givens[given].chosen)
+                    r_.add(not_drawn(name, r_.sheet.givens[given]));
                 return given;
+            }
             Diagnostic d =
                 problem(Code::I606,
                         fmt::format("`{}` is computed; only givens can be correlated", name.text),
@@ -200,10 +215,11 @@ class Filler {
             const std::vector<std::string> names = r_.diagnostics.full()
                                                        ? std::vector<std::string>{}
                                                        : names_in_sight(r_, instance_, true);
-            for (const std::string_view near :
-                 near_names(name.text, std::vector<std::string_view>(names.begin(), names.end())))
-                d.helps.push_back(
-                    {fmt::format("did you mean `{}`?", near), Edit{name.span, std::string(near)}});
+            const std::vector<std::string_view> found_near =
+                near_names(name.text, std::vector<std::string_view>(names.begin(), names.end()));
+            for (const std::string_view near : found_near)
+                d.helps.push_back({fmt::format("did you mean `{}`?", near),
+                                   near_edit(name.text, found_near, near, name.span)});
             r_.add(std::move(d));
         }
         return none;

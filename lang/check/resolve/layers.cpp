@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/check/resolve/block_sums.h"
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
@@ -54,6 +55,8 @@ class Place {
         const bool all = found.each_block && where_.block == none;
         if (!withheld_ && set_before(set.name, found.line, all))
             return;
+        if (all && is_added_up(set.name, found.line))
+            return;
         const std::string because = set.because ? std::string(set.because->text) : std::string();
         if (!all)
             return put(found.line, set, span, because, where_, false);
@@ -83,6 +86,18 @@ class Place {
                                                    : found;
     }
 
+    // What is set for all blocks counts once for each. True: reported.
+    bool is_added_up(const ast::Word& name, LineId line) {
+        if (line >= r_.block_sums.size() || !r_.block_sums[line])
+            return false;
+        if (layer_ != Layer::Field)
+            report_set_for_all(r_, name, *r_.block_sums[line]);
+        else if (!boundary_told_)
+            report_boundary_for_all(r_, name.text);
+        boundary_told_ = layer_ == Layer::Field;
+        return true;
+    }
+
     // `all`: for all blocks; one of them may still be set apart.
     bool set_before(const ast::Word& name, LineId line, bool all) {
         const auto [there, added] =
@@ -99,6 +114,9 @@ class Place {
         const std::size_t args = r_.sheet.args.size();
         const NodeId value =
             withheld_ ? none : build(r_, where, set.value, choice_of(r_.sheet.lines[line].type));
+        const bool swings = set.swing && !withheld_;
+        const NodeId low = swings ? build(r_, where, set.swing->low) : none;
+        const NodeId high = swings ? build(r_, where, set.swing->high) : none;
         if (!apply_) { // an option that is not chosen: its errors are told, its values are not kept
             r_.sheet.nodes.resize(nodes);
             r_.sheet.args.resize(args);
@@ -106,12 +124,21 @@ class Place {
         }
         // What is set for one block holds for it, whether it stands before or after what is set for
         // all.
-        auto& settings = r_.sheet.givens[r_.sheet.lines[line].given].settings;
+        Given& given = r_.sheet.givens[r_.sheet.lines[line].given];
+        auto& settings = given.settings;
         const bool one_is_set = all && !settings.empty() && settings.back().layer == layer_;
         if (layer_ == Layer::Field && !settings.empty() && settings.back().layer == Layer::Job)
             report_passed_over(r_, line, settings.back(), value);
         settings.insert(one_is_set ? settings.end() - 1 : settings.end(),
                         {layer_, span, value, because});
+        if (!swings || one_is_set)
+            return;
+        given.swing_low = low;
+        given.swing_high = high;
+        given.swing_span = set.swing->span;
+        given.shape = set.shape;
+        given.of_it = set.of_it;
+        given.chosen = false;
     }
 
     void unknown(const ast::Word& name) {
@@ -126,10 +153,11 @@ class Place {
             return;
         Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span,
                                "not in the model");
-        for (const std::string_view near : near_givens(name.text))
+        const std::vector<std::string_view> found = near_givens(name.text);
+        for (const std::string_view near : found)
             d.helps.push_back(
                 {fmt::format("did you mean `{}`{}?", near, place(near, name.span.file)),
-                 Edit{name.span, std::string(near)}});
+                 near_edit(name.text, found, near, name.span)});
         if (d.helps.empty())
             d.notes.push_back(
                 fmt::format("the model is {}",
@@ -223,6 +251,7 @@ class Place {
     std::vector<std::string> in_sight_;
     std::vector<std::string_view> givens_;
     std::vector<ast::Word> unknown_; // of a season
+    bool boundary_told_ = false;
 };
 
 Where outside(const Resolution& r, std::uint32_t module, std::uint32_t block = none) {
@@ -322,6 +351,8 @@ void report_set_twice(Resolution& r, const ast::Word& name, Span first) {
 
 void lay_values(Resolution& r) {
     lay_bindings(r);
+    if (r.program.notation >= 2)
+        r.block_sums = sums_over_blocks(r);
     lay_sets(r, r.program.season, Layer::Season);
     lay_sets(r, r.program.job, Layer::Job);
     lay_sets(r, r.program.field, Layer::Field);
@@ -330,6 +361,7 @@ void lay_values(Resolution& r) {
         lay_options(r);
     }
     lay_sets(r, r.program.command_line, Layer::CommandLine);
+    warn_of_silent_blocks(r, r.block_sums);
     for (Given& given : r.sheet.givens) {
         if (given.settings.empty())
             continue;

@@ -30,10 +30,11 @@ std::string defined_at(const Resolution& r, const Where& where, std::string_view
 
 void add_near(Diagnostic& d, const Resolution& r, const Where& where, std::string_view name,
               const std::vector<std::string>& names) {
-    for (const std::string_view near : near_names(name, views(names)))
+    const std::vector<std::string_view> found = near_names(name, views(names));
+    for (const std::string_view near : found)
         d.helps.push_back({fmt::format("did you mean `{}`{}?", near,
                                        defined_at(r, where, near, d.primary.span.file)),
-                           Edit{d.primary.span, std::string(near)}});
+                           near_edit(name, found, near, d.primary.span)});
 }
 
 // A dotted name whose head is no used model, or whose model has no such line.
@@ -74,6 +75,29 @@ Diagnostic unknown_dotted(const Resolution& r, const Where& where, std::string_v
     return d;
 }
 
+// `$38 / h`, where a unit stands apart from its number.
+std::optional<Help> rate_of(const Resolution& r, std::string_view name, Span span) {
+    const std::string_view text = r.sources.file(span.file).text();
+    const auto back = [text](std::size_t at) {
+        while (at > 0 && text[at - 1] == ' ')
+            --at;
+        return at;
+    };
+    const std::size_t slash = back(span.begin);
+    if (slash == 0 || text[slash - 1] != '/')
+        return std::nullopt;
+    const std::size_t end = back(slash - 1);
+    std::size_t begin = end;
+    while (begin > 0 &&
+           std::string_view("0123456789.,").find(text[begin - 1]) != std::string_view::npos)
+        --begin;
+    if (begin == end || begin == 0 || text[begin - 1] != '$')
+        return std::nullopt;
+    return Help{
+        fmt::format("write  ${}/{}", text.substr(begin, end - begin), name),
+        Edit{{span.file, static_cast<std::uint32_t>(end), span.end}, fmt::format("/{}", name)}};
+}
+
 // What the name is instead, if it means anything at all.
 bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name) {
     if (r.find_choice(name) != none) {
@@ -91,7 +115,10 @@ bool add_other_meaning(Diagnostic& d, const Resolution& r, std::string_view name
     }
     if (r.sheet.units.find(name) != nullptr) {
         d.notes.push_back(fmt::format("`{}` is a unit; units go after a number or a colon", name));
-        d.helps.push_back({fmt::format("write  1 {}", name), std::nullopt});
+        if (std::optional<Help> rate = rate_of(r, name, d.primary.span))
+            d.helps.push_back(std::move(*rate));
+        else
+            d.helps.push_back({fmt::format("write  1 {}", name), std::nullopt});
         return true;
     }
     return false;
@@ -170,9 +197,10 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
         std::vector<std::string> names = function.parameters;
         for (const Local& local : function.locals)
             names.push_back(local.name);
-        for (const std::string_view near : near_names(name, views(names)))
+        const std::vector<std::string_view> found = near_names(name, views(names));
+        for (const std::string_view near : found)
             d.helps.push_back(
-                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
+                {fmt::format("did you mean `{}`?", near), near_edit(name, found, near, span)});
         if (d.helps.empty() && !add_other_meaning(d, r, name))
             d.notes.push_back(
                 "a function sees only its parameters and its own lines; pass it what it needs");
@@ -228,12 +256,13 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         names.push_back(builtin.name);
     for (const Callable& callable : r.callables)
         names.push_back(callable.name);
-    for (const std::string_view near : near_names(name.text, names)) {
+    const std::vector<std::string_view> found = near_names(name.text, names);
+    for (const std::string_view near : found) {
         const Callable* callable = r.find_callable(near);
         const std::string form = callable != nullptr ? signature_of(r, *callable)
                                                      : std::string(find_builtin(near)->form);
         d.helps.push_back(
-            {fmt::format("did you mean  {}", form), Edit{name.span, std::string(near)}});
+            {fmt::format("did you mean  {}", form), near_edit(name.text, found, near, name.span)});
     }
     r.add(std::move(d));
 }
@@ -246,8 +275,10 @@ void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view opti
     if (r.diagnostics.full())
         return r.add(std::move(d));
     const std::vector<std::string_view> options = views(type.options);
-    for (const std::string_view near : near_names(option, options, 1))
-        d.helps.push_back({fmt::format("write  {}", near), Edit{span, std::string(near)}});
+    const std::vector<std::string_view> found = near_names(option, options);
+    if (!found.empty())
+        d.helps.push_back({fmt::format("write  {}", found.front()),
+                           near_edit(option, found, found.front(), span)});
     d.notes.push_back(fmt::format("the choices of `{}`: {}", type.name, listed(options)));
     r.add(std::move(d));
 }

@@ -44,8 +44,8 @@ std::optional<Help> meant_instead(std::string_view word, Span span, const Source
     if (before != ' ')
         return std::nullopt;
     std::vector<std::string_view> clauses;
-    for (const Keyword clause : {Keyword::Because, Keyword::Within, Keyword::Swing, Keyword::Over,
-                                 Keyword::Otherwise, Keyword::Then, Keyword::Costs})
+    for (const Keyword clause : {Keyword::Because, Keyword::Within, Keyword::Swing, Keyword::Choose,
+                                 Keyword::Over, Keyword::Otherwise, Keyword::Then, Keyword::Costs})
         clauses.push_back(spelling_of(clause));
     const std::vector<std::string_view> near = near_names(word, clauses, 1);
     if (near.empty())

@@ -171,10 +171,26 @@ class PriceFiller {
             if (!step.per_unit)
                 return two(op, sum_before(), step.value);
             const NodeId rate = two(Op::Divide, sum_before(), line_node(r_, item.quantity, span));
-            return two(Op::Multiply, two(op, rate, step.value), line_node(r_, item.quantity, span));
+            return unless_nothing(
+                item, sum_before(),
+                two(Op::Multiply, two(op, rate, step.value), line_node(r_, item.quantity, span)),
+                span);
         }
         }
         return sum_before();
+    }
+
+    // Of no acres there is no rate to round: the sum stays as it is.
+    NodeId unless_nothing(const PriceItem& item, NodeId sum, NodeId rounded, Span span) {
+        const Type& quantity = line(item.quantity).type;
+        Node node;
+        node.op = Op::When;
+        node.span = node.op_span = span;
+        node.a = binary_node(r_, Op::Equal, line_node(r_, item.quantity, span),
+                             number_node(r_, 0, quantity.unit, span), span, span);
+        node.b = sum;
+        node.c = rounded;
+        return add_node(r_, node);
     }
 
     NodeId call(Op op, NodeId a, NodeId b, Span span) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -47,6 +48,11 @@ struct Where {
         false; // a job, a season, the command line: dotted names of the sheet are seen as well
 };
 
+// The options of a choice are its range: neither `choose` nor shares of it.
+inline bool takes_no_range(const ast::Given& given, const Type& type) {
+    return (given.chosen || given.of_it) && type.kind == Type::Kind::Choice;
+}
+
 struct Resolution {
     Resolution(const Program& p, const SourceMap& s, Diagnostics& d)
         : program(p),
@@ -72,12 +78,13 @@ struct Resolution {
     std::vector<const ast::Block*> blocks; // of the job
     std::vector<Callable> callables;
     NameTable callable_names;
-    std::vector<bool> wanted;                // by callable: its formulas are asked for
-    std::vector<std::uint32_t> to_be_filled; // callables wanted and not filled yet
-    std::vector<NameTable> function_names;   // by function: its parameters, then its lines
-    std::vector<NameTable> option_names;     // by choice
-    NameTable choice_names;                  // of the choices that have a name of their own
-    bool full = false;                       // the sheet is as large as it may be
+    std::vector<bool> wanted;                    // by callable: its formulas are asked for
+    std::vector<std::uint32_t> to_be_filled;     // callables wanted and not filled yet
+    std::vector<NameTable> function_names;       // by function: its parameters, then its lines
+    std::vector<NameTable> option_names;         // by choice
+    NameTable choice_names;                      // of the choices that have a name of their own
+    std::vector<std::optional<Span>> block_sums; // by line: see block_sums.h
+    bool full = false;                           // the sheet is as large as it may be
 
     Where at(std::uint32_t instance, std::uint32_t block) const {
         return {scopes[instances[instance].module].module, instance, block, nullptr, false};
@@ -116,7 +123,7 @@ void declare_lines(Resolution& r);  // reports N202, S105
 void declare_prices(Resolution& r); // after all other lines
 void fill_lines(Resolution& r);
 void lay_bindings(Resolution& r);
-void lay_values(Resolution& r); // reports I601, I604, I605, I606, I607, L807
+void lay_values(Resolution& r); // reports I601, I604, I605, I606, I607, I610, L807, L821
 void type_quantities(Resolution& r);
 void fill_prices(Resolution& r);    // reports N208, U311
 void fill_callables(Resolution& r); // after every formula that may call one

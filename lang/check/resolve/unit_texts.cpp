@@ -6,9 +6,10 @@
 
 #include <fmt/format.h>
 
+#include "lang/check/near_units.h"
 #include "lang/check/resolve/not_a_unit.h"
 #include "lang/check/resolve/report.h"
-#include "lang/diag/suggest.h"
+#include "lang/syntax/signs.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -27,24 +28,7 @@ Span within(const ast::UnitText& text, const SourceMap& sources, std::size_t beg
             static_cast<std::uint32_t>(offset + end - dollar)};
 }
 
-// "acer" is near to acre, which is written ac.
-std::vector<std::string_view> near_units(std::string_view word, const UnitCatalog& catalog) {
-    std::vector<std::string_view> known = catalog.names();
-    const std::vector<std::string_view> words = spelled_words();
-    known.insert(known.end(), words.begin(), words.end());
-    std::vector<std::string_view> out;
-    for (const std::string_view name : near_names(word, known)) {
-        const std::string_view usual = usual_spelling(name);
-        const std::string_view unit = usual.empty() ? name : usual;
-        if (std::find(out.begin(), out.end(), unit) == out.end())
-            out.push_back(unit);
-    }
-    return out;
-}
-
-} // namespace
-
-std::string full_text(const ast::UnitText& unit) {
+std::string written(const ast::UnitText& unit) {
     std::string out;
     if (unit.dollar)
         out.push_back('$');
@@ -52,8 +36,14 @@ std::string full_text(const ast::UnitText& unit) {
     return out;
 }
 
+} // namespace
+
+std::string full_text(const ast::UnitText& unit) {
+    return with_usual_spelling(written(unit));
+}
+
 std::optional<Unit> UnitTexts::read_text(const ast::UnitText& text, UnitError& error) const {
-    return text.dollar ? read_unit(full_text(text), catalog_, error)
+    return text.dollar ? read_unit(written(text), catalog_, error)
                        : read_unit(text.text, catalog_, error);
 }
 
@@ -65,15 +55,23 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
             return; // its own definition is told
         Diagnostic d = problem(Code::N203, fmt::format("no unit named `{}`", error.word), span,
                                "unknown unit");
-        if (const std::string_view usual = usual_spelling(error.word); !usual.empty()) {
-            d.helps.push_back({fmt::format("write  {}", usual), Edit{span, std::string(usual)}});
-            return diagnostics_.add(std::move(d));
-        }
         if (diagnostics_.full())
             return diagnostics_.add(std::move(d));
-        for (const std::string_view near : near_units(error.word, catalog_))
-            d.helps.push_back(
-                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
+        if (is_money_code(error.word)) {
+            d.helps.push_back({fmt::format("the money here is `$`; amounts are not converted, and "
+                                           "a firm that works in other money says so once:  "
+                                           "money {}",
+                                           error.word),
+                               std::nullopt});
+            return diagnostics_.add(std::move(d));
+        }
+        const std::vector<NearUnit> near_ones = near_units(error.word, catalog_);
+        const auto is_slip = [](const NearUnit& near) { return near.slip; };
+        const bool sure = std::count_if(near_ones.begin(), near_ones.end(), is_slip) == 1;
+        for (const NearUnit& near : near_ones)
+            d.helps.push_back({fmt::format("did you mean `{}`?", near.unit),
+                               sure && near.slip ? std::optional(Edit{span, std::string(near.unit)})
+                                                 : std::nullopt});
         if (std::optional<Help> meant = diagnostics_.full()
                                             ? std::nullopt
                                             : meant_instead(error.word, span, sources_, *modules_))
@@ -86,14 +84,14 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
         return;
     }
     case UnitError::Kind::Malformed:
-        diagnostics_.add(problem(Code::S107, fmt::format("`{}` is not a unit", full_text(text)),
-                                 span, "cannot be read",
+        diagnostics_.add(problem(Code::S107, fmt::format("`{}` is not a unit", written(text)), span,
+                                 "cannot be read",
                                  {"join names with . and /, use whole powers and no spaces, as in  "
                                   "$/(ac.ft)  or  ft^2"}));
         return;
     case UnitError::Kind::TooLarge:
         diagnostics_.add(
-            problem(Code::U312, fmt::format("the unit `{}` is too large", full_text(text)), span));
+            problem(Code::U312, fmt::format("the unit `{}` is too large", written(text)), span));
         return;
     }
 }
@@ -121,9 +119,11 @@ bool UnitTexts::is_new(const ast::Word& name, bool noun) {
     const std::uint32_t there = declared_names_.find(name.text, name_of);
     if (there == NameTable::absent) {
         if (catalog_.is_built_in(name.text)) {
-            diagnostics_.add(problem(
-                Code::N202, fmt::format("`{}` is already a unit", name.text), name.span, "built in",
-                {fmt::format("give it another name, for example  {}_2", name.text)}));
+            const std::string_view usual = usual_spelling(name.text);
+            diagnostics_.add(
+                problem(Code::N202, fmt::format("`{}` is already a unit", name.text), name.span,
+                        usual.empty() ? "built in" : fmt::format("read as {}", usual),
+                        {fmt::format("give it another name, for example  {}_2", name.text)}));
             return false;
         }
         declared_names_.insert(name.text, static_cast<std::uint32_t>(declared_.size()), name_of);

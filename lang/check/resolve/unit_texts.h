@@ -18,7 +18,7 @@
 
 namespace acre::lang::resolving {
 
-// The text with its dollar: "$/ac".
+// The text with its dollar, words as they are written here: "$/ac" of `$/acre`.
 std::string full_text(const ast::UnitText& unit);
 
 class UnitTexts {

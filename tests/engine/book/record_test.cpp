@@ -63,6 +63,18 @@ TEST_CASE("a record prices again to the same cents from its own texts alone") {
     CHECK(differences(*back).empty());
 }
 
+TEST_CASE("a record's texts keep the rules of the version that it states") {
+    nlohmann::json record = made().record;
+    CHECK(record["request"]["notation"] == lang::current_notation);
+    std::string& text = record["texts"]["m.rate"].get_ref<std::string&>();
+    const std::size_t at = text.find("overhead 9 %");
+    REQUIRE(at != std::string::npos);
+    text.replace(at, 12, "overhead 0.09");
+    CHECK_FALSE(differences(record).empty()); // S124
+    record["request"].erase("notation");      // as the first records have it
+    CHECK(differences(record).empty());
+}
+
 TEST_CASE("one input gives one record, byte for byte") {
     CHECK(canonical(made().record) == canonical(made().record));
 }

@@ -106,6 +106,76 @@ TEST_CASE("one origin is told once, not again in every line that rests on it") {
     CHECK(f.only().code == LangCode::E501);
 }
 
+TEST_CASE("a value below zero is told where it began, unless it is meant or has a sense there") {
+    const Found f = faults(ripping + "part \"More\"\n  cost more : $/h = $5/h over hours\n",
+                           {{"width", "-6 ft"}});
+    const lang::Diagnostic d = f.only(); // not of pace, hours, costs and prices, which rest on it
+    CHECK(d.code == LangCode::E509);
+    CHECK(d.title == "`width` is -6 ft, below zero");
+    CHECK(d.primary.text == "set on the command line");
+    CHECK(f.at(d.primary.span) == "-6 ft");
+
+    const Found computed = faults(ripping + "left : ac = area - 100 ac\n");
+    CHECK(computed.only().title == "`left` is -20 ac, below zero");
+    CHECK(has_note(computed.only(), "`area` is 80 ac"));
+    REQUIRE(computed.only().helps.size() == 1);
+    CHECK(computed.only().helps[0].text ==
+          "if it is meant, write  may be negative  behind it; if not, perhaps  max(…, 0 ac)");
+
+    for (const char* lawful :
+         {"left : ac = area - 100 ac  may be negative\n", "left : 1 = -0.5\n",
+          "tilt : deg = -3 deg\n", "given back = -$1  within -$2 .. $0\n",
+          "given back = -$1  may be negative\n", "left : ft = 0.1 ft + 0.2 ft - 0.3 ft\n",
+          "left : ft = 0.3 ft - 0.1 ft - 0.2 ft\n"}) { // the dust of a difference
+        CAPTURE(std::string(lawful));
+        const Found lawfully = faults(ripping + lawful);
+        CHECK_MESSAGE(lawfully.all().empty(), lawfully.rendered());
+    }
+    for (const char* unlawful : {"left : % = -1 %\n", "left : $/h = -$1/h\n", "left : h = -1 h\n"})
+        CHECK(faults(ripping + unlawful).only().code == LangCode::E509);
+}
+
+TEST_CASE("a credit may be larger than its cost, but not than all costs together") {
+    const std::string text = "model \"m\"\npart \"Work\"\n  cost work : $ = $300 over 1\n"
+                             "  cost back : $ = -$200 over 1  may be negative\n"
+                             "price \"Work\" lump\n";
+    CHECK(faults(text).all().empty());
+    std::string more = text;
+    more.replace(more.find("$200"), 4, "$400");
+    const Found f = faults(more);
+    CHECK(f.only().code == LangCode::E509);
+    CHECK(f.only().title.find("below zero") != std::string::npos);
+    CHECK(f.only().helps.at(0).text.find("come to more than the others") != std::string::npos);
+}
+
+TEST_CASE("by the first version of the notation a value below zero is no fault") {
+    tests::MemoryLoader loader({});
+    lang::Request request = tests::request_of(ripping, {});
+    request.sets = {{"width", "-6 ft"}};
+    for (const std::uint32_t notation : {1U, 2U}) {
+        request.notation = notation;
+        const lang::Outcome<Job> job = make_job(request, loader);
+        REQUIRE(job);
+        lang::Diagnostics said;
+        report_faults(**job, {}, said);
+        CHECK(said.has_errors() == (notation == 2));
+    }
+}
+
+TEST_CASE("a cost that no price covers, or two, is warned of with its money") {
+    const std::string work = "model \"m\"\npart \"Work\"\n  cost work : $ = $300 over 1\n"
+                             "part \"Haul\"\n  cost haul : $/h = $90/h over 5 h\n";
+    const Found none = faults(work + "price \"Work\" lump covers \"Work\"\n");
+    const lang::Diagnostic left_out = none.with(LangCode::L803);
+    CHECK(left_out.title == "no price covers the cost `haul`");
+    CHECK(has_note(left_out, "$450.00 of cost that no price asks for"));
+    const Found twice = faults(work + "price \"All\" lump covers \"Work\", \"Haul\"\n"
+                                      "price \"Move\" lump covers \"Haul\"\n");
+    const lang::Diagnostic again = twice.with(LangCode::L804);
+    CHECK(again.title == "the cost `haul` is in 2 prices");
+    CHECK(has_note(again, "$450.00 too much"));
+}
+
 TEST_CASE("a fault that no answer asks for is not told") {
     const std::string text = ripping + "aside : h = 1 h / (width / 6 ft - 1)\n";
     CHECK(faults(text).all().empty());
@@ -179,7 +249,8 @@ TEST_CASE("a margin of the whole price leaves nothing for the cost") {
         CHECK(
             has_note(f.only(), "`share` is " + std::string(margin) + ", set on the command line"));
     }
-    CHECK(faults(ripping, {{"share", "99 %"}}).all().empty());
+    CHECK(faults(ripping, {{"share", "99 %"}}).only().code == LangCode::L815); // but odd
+    CHECK(faults(ripping, {{"share", "60 %"}}).all().empty());
 }
 
 TEST_CASE("zero acres have no price per acre, and that is the only complaint") {
@@ -187,6 +258,36 @@ TEST_CASE("zero acres have no price per acre, and that is the only complaint") {
     CHECK(f.only().code == LangCode::E508);
     CHECK(f.only().title == "the quantity of \"Ripping\" is 0 ac, so there is no price per ac");
     CHECK(has_note(f.only(), "`area` is 0 ac, set on the command line"));
+}
+
+TEST_CASE("an item of which there is nothing costs nothing and has no rate") {
+    const std::string text = ripping + "part \"Haul\"\n"
+                                       "  given miles = 12 mi  within 0 mi .. 90 mi\n"
+                                       "  cost truck : $/mi = $4/mi over miles\n"
+                                       "price \"Move\" per mi of miles covers \"Haul\"\n"
+                                       "  margin 10 %\n  at least $5/mi\n  round up to $0.25/mi\n";
+    CHECK(faults(text).all().empty());
+    const Found none = faults(text, {{"miles", "0 mi"}});
+    CHECK_MESSAGE(none.all().empty(), none.rendered());
+    CHECK(none.p.value("move.amount") == 0);
+    CHECK(none.p.value("price.total") == none.p.value("ripping.amount"));
+    // The rate itself was asked for, and there is none.
+    CHECK(faults(text, {{"miles", "0 mi"}}, "move.rate").only().code == LangCode::E508);
+    // Nothing to do, and money for it.
+    const std::string fee = text + "  at least $100\n";
+    CHECK(faults(fee, {{"miles", "0 mi"}}).with(LangCode::E508).title ==
+          "the quantity of \"Move\" is 0 mi, so there is no price per mi");
+}
+
+TEST_CASE("an allowed range that moved until it was empty is told as such") {
+    const std::string text = "model \"m\"\ngiven widest = 9 ft  \"w\"\n"
+                             "given apart = 7 ft  \"apart\"  within 3 ft .. widest\n"
+                             "cost c : $/ft = $1/ft over apart\nprice \"P\" lump\n";
+    CHECK(faults(text).all().empty());
+    const Found f = faults(text, {{"widest", "2 ft"}});
+    CHECK(f.only().code == LangCode::I611);
+    CHECK(f.only().title == "the allowed range of `apart` is empty: 3 ft .. 2 ft");
+    CHECK(has_note(f.only(), "`widest` is 2 ft, set on the command line"));
 }
 
 TEST_CASE("a price of nothing is a price, though no share of it is profit") {

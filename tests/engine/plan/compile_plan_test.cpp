@@ -61,6 +61,27 @@ TEST_CASE(
         CHECK(p.plan().inputs[i].slot == i);
 }
 
+TEST_CASE("a computed given that swings by shares of it is its formula times an input at 1") {
+    const std::string head = "model \"m\"\ngiven a = 0.3  \"a\"\ngiven b : 1 = a / 0.7  \"b\"  ";
+    const Priced without = priced_ok(head + "\ny : 1 = b * 3\n");
+    const Priced p = priced_ok(head + "swing 80 % .. 120 % of it\ny : 1 = b * 3\n");
+    REQUIRE(input_of(p, "b") != nullptr);
+    CHECK(input_of(p, "b")->is_share);
+    CHECK(input_of(p, "b")->value == 1);
+    CHECK(p.value("y") == without.value("y")); // every bit
+    const std::vector<double> inputs{0.3, 1.1};
+    CHECK(evaluate(p.plan(), inputs).slot[p.slot("y")] ==
+          doctest::Approx(without.value("y") * 1.1));
+    // Set to a number it is an input as any other, and the bounds are values.
+    const Priced set =
+        priced_ok(head + "swing 80 % .. 120 % of it\ny : 1 = b * 3\n", {.sets = {{"b", "2"}}});
+    REQUIRE(input_of(set, "b") != nullptr);
+    CHECK_FALSE(input_of(set, "b")->is_share);
+    const std::size_t given = set.sheet().lines[set.line("b")].given;
+    CHECK(set.values().slot[set.plan().swing_low[given]] == doctest::Approx(1.6));
+    CHECK(set.values().slot[set.plan().swing_high[given]] == doctest::Approx(2.4));
+}
+
 TEST_CASE("a given with a formula becomes an input when a job sets a value") {
     const Priced p =
         priced_ok("job \"j\"\nmodel \"m\"\nset speed = 2 mi/h\n",

@@ -60,8 +60,8 @@ TEST_CASE("formulas give what hand arithmetic gives") {
              Row{"sin(30 deg) + cos(60 deg)", "1", 1},
              Row{"tan(45 deg)", "1", 1},
              Row{"atan(1)", "deg", 45},
-             Row{"burn(80 %)", "gal/h", 29.5}, // 21 + 17 / 2
-             Row{"burn(0.6)", "gal/h", 21},    // 0.6 is 60 %
+             Row{"burn(80 %)", "gal/h", 29.5},  // 21 + 17 / 2
+             Row{"burn(1 - 0.4)", "gal/h", 21}, // 0.6 is 60 %
              Row{"burn(10 %)", "gal/h", 8},
              Row{"fee(4999 lb)", "$", 12},
              Row{"fee(3 ton)", "$", 30},

@@ -51,7 +51,7 @@ TEST_CASE("a conversion stands only where scales differ, with the exact factor")
                                                    "c : ft = depth + 6 in\n"
                                                    "d : in = 6 in + depth\n"
                                                    "e : ac/h = 1.5 mi/h * depth\n"
-                                                   "f : % = 0.5\n");
+                                                   "f : % = 1 - 0.5\n");
     const Sheet& sheet = **c.sheet;
     CHECK(formula(sheet, "a").op == Op::Convert);
     CHECK(formula(sheet, "a").conversion.factor == 12);
@@ -76,7 +76,7 @@ TEST_CASE("every node of a checked sheet has a type") {
                "  0 1\n"
                "  100 2\n"
                "a : ft = f(depth, soil)\n"
-               "b : gal/h = burn(0.5) + burn(50 %)\n"
+               "b : gal/h = burn(1 - 0.5) + burn(50 %)\n"
                "g : ft = min(depth, 6 in, 1 yd)\n"
                "r : day = ceil(2.5 day, 1 day)\n"
                "q : ft = sqrt(2 ac)\n"
@@ -95,7 +95,7 @@ TEST_CASE("every node of a checked sheet has a type") {
     CHECK(sheet.nodes[sheet.args[min.first_arg]].op == Op::Line);
     CHECK(sheet.nodes[sheet.args[min.first_arg + 1]].op == Op::Convert);
     const Node& table = formula(sheet, "b");
-    CHECK(sheet.nodes[sheet.nodes[table.a].a].op == Op::Convert); // 0.5 becomes 50 %
+    CHECK(sheet.nodes[sheet.nodes[table.a].a].op == Op::Convert); // 1 - 0.5 becomes 50 %
     CHECK(sheet.nodes[sheet.nodes[table.b].a].op == Op::Number);
 }
 

@@ -60,18 +60,6 @@ TEST_CASE("a line of a used model is its own model's business") {
             .empty());
 }
 
-TEST_CASE("a cost is in one price, neither in none nor in two") {
-    const std::string two = "part \"Haul\"\n  cost haul : $ = $900 over 1\n";
-    CHECK(warnings(priced + two + "price \"Job\" per ac of area covers \"Work\"\n") ==
-          "L803 no price covers the cost `haul`");
-    CHECK(warnings(priced + two +
-                   "price \"Job\" per ac of area covers \"Work\"\nprice \"Move\" lump\n")
-              .empty());
-    CHECK(warnings(priced + two +
-                   "price \"All\" per ac of area covers \"Work\", \"Haul\"\nprice \"Move\" lump "
-                   "covers \"Haul\"\n") == "L804 the cost `haul` is in 2 prices");
-}
-
 TEST_CASE("a value stands within its swing, a swing within its allowed range and not upside down") {
     const auto given = [](const std::string& text) {
         return warnings("model \"m\"\ngiven d = " + text + "\n");
@@ -83,6 +71,11 @@ TEST_CASE("a value stands within its swing, a swing within its allowed range and
     CHECK(given("5 ft swing 7 ft .. 3 ft") == "L806 the swing of `d` is empty");
     CHECK(given("5 ft within 4 ft .. 6 ft swing 3 ft .. 7 ft") ==
           "L806 the swing of `d` goes outside its allowed range");
+    CHECK(given("8 ft choose 3 ft .. 7 ft") ==
+          "L802 `d` is 8 ft, outside its range of choice 3 ft .. 7 ft");
+    CHECK(given("5 ft choose 7 ft .. 3 ft") == "L806 the range of choice of `d` is empty");
+    CHECK(given("5 ft within 4 ft .. 6 ft choose 3 ft .. 7 ft") ==
+          "L806 the range of choice of `d` goes outside its allowed range");
     CHECK(given("-5 ft swing -7 ft .. -3 ft").empty());
     // What is computed is not known here.
     CHECK(warnings("model \"m\"\ngiven e = 9 ft\ngiven d = 5 ft swing e .. 7 ft\n").empty());

@@ -71,7 +71,7 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
         {"cost c : $/h = fuel_rate over 10 ac\n", Code::U310,
          "`c` is $/h over ac, which is not money", "`hours` (line 9) is in h: write  over hours"},
         {"a : $/h = 24.50\n", Code::U304, "`a` is declared $/h but is given a plain number",
-         "write  24.50 $/h"},
+         "write  $24.50/h"},
         {"a : yr = age + 1\n", Code::U301, "cannot add a plain number to yr",
          "give the number its unit: write  1 yr"},
         {"a : 1 = age ^ 0.68\n", Code::U306, "only a plain number can be raised to the power 0.68",
@@ -97,15 +97,65 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
 }
 
 TEST_CASE("what the help says mends the formula") {
-    for (const char* text : {"a : $/h = fuel_rate + land\n", "a : $/ac = fuel_rate + land\n",
-                             "a : $/h = owning + fuel_rate\n", "a : $/yr = owning + fuel_rate\n",
-                             "a : $/ac = fuel_rate + 3 $/h\n", "a : $/h = 24.50\n",
-                             "cost c : $/h = fuel_rate over 10 ac\n", "a : yr = age + 1\n"}) {
+    for (const char* text :
+         {"a : $/h = fuel_rate + land\n", "a : $/h = owning + fuel_rate\n",
+          "a : $/yr = owning + fuel_rate\n", "a : $/h = 24.50\n", "a : 1 = sin(30)\n",
+          "cost c : $/h = fuel_rate over 10 ac\n", "a : yr = age + 1\n"}) {
         CAPTURE(std::string(text));
         const tests::Compilation c = tests::compile_text(head + text);
         REQUIRE(c.diagnostics.error_count() == 1);
         CHECK(tests::compile_text(mended(text, c.diagnostics.all()[0])).sheet);
     }
+}
+
+TEST_CASE("a mend that is a guess has no edit") {
+    for (const char* text :
+         {"a : $/ac = fuel_rate\n",                               // or times, or not so
+          "given other = 6 ac/h\na : $/h = land\n",               // one of two
+          "define f (x : $/h) : $/h = x\na : $/h = f(land)\n"}) { // or another argument
+        CAPTURE(std::string(text));
+        const tests::Compilation c = tests::compile_text(head + text);
+        REQUIRE(c.diagnostics.error_count() == 1);
+        for (const Help& one : c.diagnostics.all()[0].helps)
+            CHECK(!one.edit.has_value());
+    }
+}
+
+TEST_CASE("a line declared in a unit that nothing needs is told to declare another, once") {
+    const std::string text = "way : h = 60 ac / 7 ft\n"
+                             "time : h = way / (2 mi/h)\n"
+                             "cost c : $/h = fuel_rate over time\n";
+    const tests::Compilation c = tests::compile_text(head + text);
+    REQUIRE(c.diagnostics.error_count() == 1);
+    const Diagnostic& d = c.diagnostics.all()[0];
+    CHECK(d.code == Code::U302);
+    CHECK(tests::compile_text(mended(text, d)).sheet);
+    // What needs it as declared leaves the formula to be mended.
+    CHECK(diag("way : h = 60 ac / 7 ft\ntime : h = way * 2\n", Code::U302)
+              .title.find("gives ac/ft") != std::string::npos);
+}
+
+TEST_CASE("a given whose number lost its unit is told, not the formula that reads it") {
+    struct {
+        const char* text;
+        const char* help;
+    } const rows[] = {
+        {"given burn = 28\ncost c : $/h = burn * $4.35/gal over hours\n", "write  28 gal/h"},
+        {"given wage = $38\ncost c : $/h = wage over hours\n", "write  $38/h"},
+        {"given speed = 1.6\ntime : h = 3 mi / speed\n", "write  1.6 mi/h"},
+        {"given miles = 40\ncost c : $/mi = $9/mi over 2 * miles\n", "write  40 mi"},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(std::string(row.text));
+        const Diagnostic d = diag(row.text, Code::U304);
+        CHECK(help(d) == row.help);
+        CHECK(tests::compile_text(mended(row.text, d)).sheet);
+    }
+    // One that is a plain number elsewhere is not to blame, nor one that says it is.
+    CHECK(diag("given n = 2\nb : ac = n * 3 ac\na : ac = n * 3 ft\n", Code::U302).title ==
+          "`a` is declared ac but its formula gives ft");
+    CHECK(diag("given n : 1 = 2\na : ac = n * 3 ft\n", Code::U302).title ==
+          "`a` is declared ac but its formula gives ft");
 }
 
 TEST_CASE("units are those the author wrote") {

@@ -212,4 +212,50 @@ TEST_CASE(
               .formula("share") == "(a / sum(a))");
 }
 
+TEST_CASE("what sum adds up over several blocks cannot be set for all of them at once") {
+    const Files more = {{"ground.rate", R"(model "Ground"
+part "Ground" each block
+  given gross = 80 ac
+  given area : ac = gross * 95 %
+  given wide = 5 ft
+  given trees : 1 = area / (100 ft^2)
+  hours : h = area / (4 ac/h)
+part "Job"
+  total : h = sum(hours)
+  all_trees : 1 = sum(trees)
+  cost crew : $/h = $30/h over total
+price "Ripping" per ac of sum(area)
+)"}};
+    const std::string two = "block north\n  set gross = 60 ac\nblock south\n  set gross = 20 ac\n";
+    struct Row {
+        std::string sets, blocks, codes;
+    };
+    const std::vector<Row> rows = {
+        {"", two, ""},
+        {"set wide = 6 ft\n", two, ""},
+        {"set area = 60 ac\n", two, "I610"},
+        {"set gross = 60 ac\n", two, "I610"},
+        {"set trees = 600\n", two, "I610"},
+        {"set area = 60 ac\n", "block north\n", ""}, // of one block and of none
+        {"set area = 60 ac\n", "", ""},
+        {"", "block north\n  set area = 60 ac\nblock south\n", "L821"},
+        {"", "block north\n  set trees = 60\nblock south\n", ""}, // the others compute theirs
+        {"", "block north\nblock south\n", ""},
+        {"", two + "option \"More\"\n  set area = 90 ac\n", "I610"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.sets);
+        CAPTURE(row.blocks);
+        const auto out =
+            resolve_text("job \"j\"\nmodel \"ground\"\n" + row.sets + row.blocks, {more});
+        CHECK_MESSAGE(out.codes() == row.codes, out.rendered());
+    }
+    const auto typed =
+        resolve_text("job \"j\"\nmodel \"ground\"\n" + two, {more, "", {{"area", "80 ac"}}});
+    REQUIRE(typed.codes() == "I610");
+    const lang::Diagnostic& d = typed.diagnostics.all()[0];
+    CHECK(d.helps.at(0).text ==
+          "say how it is shared out, block by block: `north.area`, `south.area`");
+}
+
 } // namespace resolve_blocks_test

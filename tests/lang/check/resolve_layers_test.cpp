@@ -62,6 +62,26 @@ TEST_CASE("later layers win, and every value remembers who set it and because of
     CHECK(out.sources->file(settings[5].span.file).name() == "command line");
 }
 
+TEST_CASE("a swing that a job sets takes the place of the range that the model has") {
+    const Files pits = {{"dig.rate", "model \"Dig\"\ngiven deep = 5 ft  choose 3 ft .. 7 ft\n"
+                                     "given pan = 2 ft  swing 1 ft .. 4 ft\n"}};
+    const auto out =
+        resolve_ok("job \"j\"\nmodel \"dig\"\nset deep = 6 ft swing pert 5 ft .. 7 ft\n"
+                   "set pan = 3 ft  because \"three pits\"  swing 80 % .. 120 % of it\n",
+                   {pits});
+    CHECK_FALSE(out.given("deep").chosen);
+    CHECK(tests::written(out.sheet, out.given("deep").swing_low) == "5");
+    CHECK(out.given("deep").shape == lang::ast::SwingShape::Pert);
+    CHECK(out.given("pan").of_it);
+    CHECK(tests::written(out.sheet, out.given("pan").swing_high) == "120");
+    CHECK(out.given("pan").settings.back().because == "three pits");
+    // A later value without a swing leaves the range; an option that is not taken sets none.
+    const auto later = resolve_ok("job \"j\"\nmodel \"dig\"\nset pan = 3 ft swing 2 ft .. 5 ft\n"
+                                  "option \"Dry\"\n  set pan = 2 ft swing 1 ft .. 3 ft\n",
+                                  {pits, "", {{"pan", "4 ft"}}});
+    CHECK(tests::written(later.sheet, later.given("pan").swing_high) == "5");
+}
+
 TEST_CASE("an option that is not chosen sets nothing, and its slips are told all the same") {
     CHECK(layers(
               resolve_ok(job + "option \"A\"\n  set area = 1 ac\noption \"B\"\n  set area = 2 ac\n",

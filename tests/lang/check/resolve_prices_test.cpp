@@ -40,10 +40,12 @@ TEST_CASE("the steps of a price are plain lines, each the sum after it") {
         {"at least $90/ac", "at_least", "max(ripping.cost, (90 * ripping.quantity))"},
         {"at least 90 $/ha", "at_least", "max(ripping.cost, (90 * ripping.quantity))"},
         {"round up to $5/ac", "round_up",
-         "(ceil((ripping.cost / ripping.quantity), 5) * ripping.quantity)"},
+         "when((ripping.quantity == 0), ripping.cost, (ceil((ripping.cost / ripping.quantity), 5) "
+         "* ripping.quantity))"},
         {"round up to $100", "round_up", "ceil(ripping.cost, 100)"},
         {"round to $5/ac", "round_to",
-         "(round((ripping.cost / ripping.quantity), 5) * ripping.quantity)"},
+         "when((ripping.quantity == 0), ripping.cost, (round((ripping.cost / ripping.quantity), 5) "
+         "* ripping.quantity))"},
         {"round to $100", "round_to", "round(ripping.cost, 100)"},
         {"at least fuel * 2 h", "at_least", "max(ripping.cost, (fuel * 2))"},
     };

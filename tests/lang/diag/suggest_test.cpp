@@ -48,6 +48,26 @@ TEST_CASE("a name of a used model is near when its last part is") {
     CHECK(near_names("crawlr.fuel_price", names)[0] == "crawler.fuel_price");
 }
 
+TEST_CASE("the same name behind another prefix is nearer than another that looks alike") {
+    const std::string_view names[] = {"crew.operator_hour", "crew.day_operator"};
+    const auto near = near_names("site.day_operator", names);
+    REQUIRE(!near.empty());
+    CHECK(near[0] == "crew.day_operator");
+    CHECK(near_edit("site.day_operator", near, near[0], {}).has_value());
+}
+
+TEST_CASE("a near name is an edit only where no other is as near") {
+    const std::string_view names[] = {"field_rate", "fuel_rate", "feed_rate"};
+    const auto near = near_names("feild_rate", names);
+    REQUIRE(near.size() >= 2);
+    CHECK(near_edit("feild_rate", near, near[0], {})->replacement == "field_rate");
+    CHECK(!near_edit("feild_rate", near, near[1], {}));
+    const std::string_view two[] = {"wage", "wade"};
+    const auto both = near_names("wabe", two);
+    REQUIRE(both.size() == 2);
+    CHECK(!near_edit("wabe", both, both[0], {}));
+}
+
 TEST_CASE("one letter is near nothing but itself in the other case") {
     const std::string_view names[] = {"h", "s", "L"};
     const auto near = near_names("l", names);

@@ -18,7 +18,7 @@ TEST_CASE("a line that is no statement is told what it may have meant") {
         {"12", "S100 2:1 12 | a statement cannot start with `12`"},
         {"prise \"x\" lump", "S100 2:1 prise | a statement cannot start with `prise`"},
         {"x : 1 = 3 & 4", "S100 2:11 & | unknown sign `&`"},
-        {"x : 1 = \u201Ca\u201D", "S100 2:9 \u201C | unknown sign `\u201C`"},
+        {"x : 1 = \u201Ca\u201D", "S100 2:9 \u201Ca\u201D | unknown sign `\u201C`"},
         {"x : 1 = 3 \u00D7 4", "S100 2:11 \u00D7 | unknown sign `\u00D7`"},
         {"x : 1 =\u00A03", "S100 2:8 \u00A0 | unusual space character"},
         {"= 3", "S100 2:1 = | a statement cannot start with `=`"},

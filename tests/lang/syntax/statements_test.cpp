@@ -56,10 +56,15 @@ TEST_CASE("givens take their clauses in any order") {
          "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
         {"given a = 1 because \"b\" swing 0.5 .. 1.5 within 0 .. 2 \"l\"",
          "given a = 1 \"l\" within 0 .. 2 swing 0.5 .. 1.5 because \"b\"\n"},
+        {"given a = -$1 may be negative \"l\"", "given a = (- 1[$]) \"l\" may be negative\n"},
         {"given a = 1 swing triangular 0 .. 2", "given a = 1 swing triangular 0 .. 2\n"},
         {"given a = 1 swing pert b * 2 .. c", "given a = 1 swing pert (b * 2) .. c\n"},
         {"given a = 1 swing even 0 .. 2", "given a = 1 swing even 0 .. 2\n"},
         {"given a = 1 swing step -5 .. 5", "given a = 1 swing step (- 5) .. 5\n"},
+        {"given a = 1 choose b * 2..c \"l\"", "given a = 1 \"l\" choose (b * 2) .. c\n"},
+        {"given a = b swing 80 %..120 % of it \"l\"",
+         "given a = b \"l\" swing 80[%] .. 120[%] of it\n"},
+        {"given a = b swing pert 80 % .. c of it", "given a = b swing pert 80[%] .. c of it\n"},
         {"given a = 1 within 1..5", "given a = 1 within 1 .. 5\n"},
     });
 }
@@ -68,6 +73,11 @@ TEST_CASE("lines, costs and what is asked of them") {
     check({
         {"x : mi = a / b \"travel\"", "x : [mi] = (a / b) \"travel\"\n"},
         {"x:mi=a/b", "x : [mi] = (a / b)\n"},
+        {"x : mi = a - 3 mi may be negative", "x : [mi] = (a - 3[mi]) may be negative\n"},
+        {"x : 1 = be - negative may be negative",
+         "x : [1] = (be - negative) may be negative\n"}, // these two stay names
+        {"cost f : $/h = a over b may be negative because \"c\"",
+         "cost f : [$/h] = a over b because \"c\" may be negative\n"},
         {"x : 1 = a because \"b\"", "x : [1] = a because \"b\"\n"},
         {"cost f : $/h = a * b over c \"fuel\"", "cost f : [$/h] = (a * b) over c \"fuel\"\n"},
         {"cost f : $/h = a over b because \"c\"", "cost f : [$/h] = a over b because \"c\"\n"},
@@ -75,6 +85,7 @@ TEST_CASE("lines, costs and what is asked of them") {
          "event e = 2[1/yr] over a costs 300[$] \"tip\"\n"},
         {"correlate a, b.c 60 %", "correlate a, b.c 60[%]\n"},
         {"correlate a, b -60 %", "correlate a, b (- 60[%])\n"},
+        {"require a > b \"no\" costs $300 + c", "require (a > b) \"no\" costs (300[$] + c)\n"},
         {"require a <= 2 * b  \"too wide\"", "require (a <= (2 * b)) \"too wide\"\n"},
         {"require when a then b otherwise c  \"why\"",
          "require (when a then b otherwise c) \"why\"\n"},
@@ -149,14 +160,16 @@ TEST_CASE("a season and a job") {
     CHECK(season.dump() == "season \"2027\"\nset crawler.diesel = 4.35[$/gal] because \"quote\"\n");
     const tests::Parsed job = parse_text(
         "job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
-        "field \"b.geojson\" heading 32 deg\nset area = 152 ac\noption \"Rows\"\n  set method = "
+        "field \"b.geojson\" heading 32 deg\nset area = 152 ac swing 80 %..110 % of it\noption "
+        "\"Rows\"\n  set method = "
         "rows\n"
         "block north \"North\"\n  set area = 60 ac\n  field \"n.geojson\"\nblock south\n",
         lang::FileKind::Job);
     CHECK(job.rendered().empty());
     CHECK(job.dump() ==
           "job \"B\"\nmodel \"deep-rip\"\nseason \"2027\"\nfor \"G\"\ndate 2027-03-14\n"
-          "field \"b.geojson\" heading 32[deg]\nset area = 152[ac]\noption \"Rows\"\n  set method "
+          "field \"b.geojson\" heading 32[deg]\nset area = 152[ac] swing 80[%] .. 110[%] of "
+          "it\noption \"Rows\"\n  set method "
           "= rows\n"
           "block north \"North\"\n  set area = 60[ac]\n  field \"n.geojson\"\nblock south\n");
     const tests::Parsed command = parse_text("set area = 3 ac", lang::FileKind::CommandLine);

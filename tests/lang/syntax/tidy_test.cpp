@@ -55,6 +55,9 @@ TEST_CASE("one blank around operators, none inside brackets and units") {
         {"x : 1 = a.b  *  c.d.e", "x : 1 = a.b * c.d.e\n"},
         {"given a=1 within 0..-2 swing pert(b)..c",
          "given a = 1  within 0 .. -2  swing pert (b) .. c\n"},
+        {"x:$ = -$3   may  be   negative", "x : $ = -$3  may be negative\n"},
+        {"cost f:$=-$3 over 1 \"t\" may be negative because \"b\"",
+         "cost f : $ = -$3 over 1  \"t\"  may be negative  because \"b\"\n"},
         {"given a = x|y   |z", "given a = x | y | z\n"},
     });
 }

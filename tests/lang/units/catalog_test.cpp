@@ -48,27 +48,29 @@ double gnu_units(const std::string& from, const std::string& to) {
 } // namespace
 
 // Every built-in unit that has a physical size, against an independent program. Left out: $ and
-// cent, day, shift, yr and mo, deg; they are bases of their own here (GNU units makes a year 365.24
-// days and a degree pi/180, on purpose differently). Where the two could differ by custom: its
-// `acre` is the international one in this release (the survey acre, 4 parts in a million larger, is
-// `USacre`), its `ton`, `gallon`, `quart` and `hundredweight` are the U.S. ones in the C locale.
+// cent, day, shift, yr and mo, deg and rad, bcy and lcy; they are bases of their own here (GNU
+// units makes a year 365.24 days and a degree pi/180, on purpose differently). Where the two could
+// differ by custom: its `acre` is the international one in this release (the survey acre, 4 parts
+// in a million larger, is `USacre`), its `ton`, `gallon`, `quart` and `hundredweight` are the U.S.
+// ones in the C locale.
 TEST_CASE("the catalog agrees with GNU units") {
     struct {
         std::string_view ours;
         const char* theirs;
-    } const rows[] = {{"in", "inch"},    {"ft", "foot"},    {"yd", "yard"},
-                      {"mi", "mile"},    {"m", "m"},        {"cm", "cm"},
-                      {"mm", "mm"},      {"km", "km"},      {"ac", "intacre"},
-                      {"ha", "hectare"}, {"gal", "gallon"}, {"qt", "quart"},
-                      {"L", "liter"},    {"cy", "yard^3"},  {"lb", "pound"},
-                      {"oz", "ounce"},   {"cwt", "cwt"},    {"ton", "ton"},
-                      {"kg", "kg"},      {"g", "gram"},     {"t", "tonne"},
-                      {"s", "s"},        {"min", "minute"}, {"h", "hour"},
-                      {"lbf", "lbf"},    {"N", "N"},        {"kN", "kN"},
-                      {"hp", "hp"},      {"W", "W"},        {"kW", "kW"},
-                      {"kWh", "kWh"},    {"psi", "psi"},    {"psf", "lbf/foot^2"},
-                      {"Pa", "Pa"},      {"kPa", "kPa"},    {"MPa", "MPa"},
-                      {"%", "percent"},  {"mph", "mph"}};
+    } const rows[] = {{"in", "inch"},    {"ft", "foot"},       {"yd", "yard"},
+                      {"mi", "mile"},    {"m", "m"},           {"cm", "cm"},
+                      {"mm", "mm"},      {"km", "km"},         {"ac", "intacre"},
+                      {"ha", "hectare"}, {"gal", "gallon"},    {"qt", "quart"},
+                      {"L", "liter"},    {"cy", "yard^3"},     {"lb", "pound"},
+                      {"oz", "ounce"},   {"cwt", "cwt"},       {"ton", "ton"},
+                      {"kg", "kg"},      {"g", "gram"},        {"t", "tonne"},
+                      {"s", "s"},        {"min", "minute"},    {"h", "hour"},
+                      {"lbf", "lbf"},    {"N", "N"},           {"kN", "kN"},
+                      {"hp", "hp"},      {"W", "W"},           {"kW", "kW"},
+                      {"kWh", "kWh"},    {"psi", "psi"},       {"psf", "lbf/foot^2"},
+                      {"Pa", "Pa"},      {"kPa", "kPa"},       {"MPa", "MPa"},
+                      {"%", "percent"},  {"mL", "milliliter"}, {"MJ", "MJ"},
+                      {"kgf", "kgf"}};
     std::size_t found = 0;
     for (const std::string_view name : UnitCatalog().names()) {
         CAPTURE(name);
@@ -76,7 +78,7 @@ TEST_CASE("the catalog agrees with GNU units") {
         const auto row = std::find_if(std::begin(rows), std::end(rows),
                                       [&](const auto& r) { return r.ours == name; });
         if (row == std::end(rows)) {
-            CHECK(std::string_view("$ cent day shift yr mo deg").find(name) !=
+            CHECK(std::string_view("$ cent day shift yr mo deg rad bcy lcy").find(name) !=
                   std::string_view::npos);
             continue;
         }
@@ -91,6 +93,7 @@ TEST_CASE("the catalog agrees with GNU units") {
         CHECK(in_si == doctest::Approx(expected).epsilon(4e-15));
     }
     CHECK(found == std::size(rows));
+    CHECK(conversion(*read("rad"), *read("deg")).apply(1) == gnu_units("radian", "degree"));
     CHECK(gnu_units("USacre", "intacre") ==
           doctest::Approx(1.000004).epsilon(1e-7)); // the difference is what it should be
 }
@@ -219,6 +222,8 @@ TEST_CASE("a unit nobody wrote gets its usual spelling") {
                       {"lb.ft/s^2", "lb.ft/s^2"},
                       {"mi/h.ft", "ft.mi/h"},
                       {"mph", "mi/h"},
+                      {"bcy/h", "bcy/h"},
+                      {"$/lcy", "$/lcy"},
                       {"lbf", "lbf"},
                       {"lbf/ft", "lbf/ft"},
                       {"lbf.mi/h", "lbf.mi/h"},
@@ -287,9 +292,66 @@ TEST_CASE("words that people use lead to a unit") {
          }) {
         const std::string_view word = row.substr(0, row.find('\0'));
         CAPTURE(word);
-        CHECK_FALSE(read(word));
-        CHECK(read(row.substr(word.size() + 1)));
+        CHECK(usual_spelling(word) == row.substr(word.size() + 1));
+        CHECK(read(word));
+        CHECK(read(word) == read(row.substr(word.size() + 1)));
+        CHECK(UnitCatalog().is_built_in(word));
     }
+}
+
+// The words that people type for units of the trade, each against an independent program.
+TEST_CASE("words that people type are what GNU units takes them for") {
+    const char* const words[] = {"acre",       "acres",   "hectares",  "inch",   "inches", "foot",
+                                 "feet",       "yards",   "mile",      "miles",  "meters", "metres",
+                                 "sec",        "seconds", "minutes",   "hr",     "hrs",    "hour",
+                                 "hours",      "gallon",  "gallons",   "quarts", "liters", "litres",
+                                 "lbs",        "pounds",  "ounces",    "tons",   "tonnes", "mph",
+                                 "kilometers", "percent", "horsepower"};
+    CHECK(std::size(words) == 33);
+    for (const char* const word : words) {
+        CAPTURE(word);
+        REQUIRE(read(word));
+        const Unit ours = *read(word);
+        const int length = ours.dim.exponent[Length];
+        const int mass = ours.dim.exponent[Mass];
+        const int time = ours.dim.exponent[Time];
+        const double in_si =
+            to_double(ours.scale) * std::pow(0.0254, length) * std::pow(0.45359237, mass);
+        CHECK(in_si ==
+              doctest::Approx(gnu_units(word, fmt::format("m^{} kg^{} s^{}", length, mass, time)))
+                  .epsilon(4e-15));
+    }
+}
+
+TEST_CASE("a text is written with the usual words") {
+    const std::pair<std::string_view, std::string_view> rows[] = {{"acres", "ac"},
+                                                                  {"$/hour", "$/h"},
+                                                                  {"$4.35/gallon", "$4.35/gal"},
+                                                                  {"gal/sqft", "gal/ft^2"},
+                                                                  {"$5/gph", "$5/(gal/h)"},
+                                                                  {"mph", "mi/h"},
+                                                                  {"bcy/h", "bcy/h"},
+                                                                  {"$/lcy", "$/lcy"},
+                                                                  {"kph^2", "(km/h)^2"},
+                                                                  {"mph/sec", "mi/h/s"},
+                                                                  {"tree/acre", "tree/ac"},
+                                                                  {"feet^2", "ft^2"},
+                                                                  {"$/(acre.foot)", "$/(ac.ft)"}};
+    for (const auto& [word, usual] : rows)
+        CHECK(with_usual_spelling(word) == usual);
+}
+
+TEST_CASE("nouns are known by their plural, and a spelling is nobody's own unit") {
+    UnitCatalog catalog;
+    REQUIRE(catalog.add_noun("tree"));
+    REQUIRE(catalog.add_noun("pass"));
+    REQUIRE(catalog.find("trees"));
+    CHECK(*catalog.find("trees") == *catalog.find("tree"));
+    REQUIRE(catalog.find("passes"));
+    CHECK(*catalog.find("passes") == *catalog.find("pass"));
+    CHECK_FALSE(catalog.find("treess"));
+    CHECK_FALSE(catalog.find("fts"));
+    CHECK(catalog.is_built_in("hours"));
 }
 
 } // namespace catalog_test

@@ -65,6 +65,50 @@ bool same(const RiskAnswer& one, const RiskAnswer& two) {
 
 } // namespace
 
+TEST_CASE("what is chosen is held as the job has it, and named") {
+    // Without `a` of the sum: E y = a + 2 * E b * E c, with a as it is.
+    std::string text = sum;
+    text.replace(text.find("swing even"), 10, "choose");
+    const Priced job = priced_ok(text);
+    const RiskAnswer risk = ask(job, question({"y"}, 1 << 16, 1 << 12));
+    CHECK(risk.factors.size() == 2);
+    CHECK(risk.chosen == std::vector<std::string>{"a"});
+    CHECK(risk.not_drawn.empty());
+    CHECK(risk.measured[0].mean == doctest::Approx(3 + 2 * (14.0 / 3) * (14.0 / 6)).epsilon(1e-3));
+    const RiskAnswer drawn = ask(priced_ok(sum), question({"y"}));
+    // Variances of independent terms add up; that of an even 0 .. 10 is 100 / 12.
+    CHECK(std::pow(drawn.measured[0].spread, 2) - std::pow(risk.measured[0].spread, 2) ==
+          doctest::Approx(100.0 / 12).epsilon(0.02));
+}
+
+TEST_CASE("a computed given is drawn by shares of it, over what it is computed from") {
+    // y = k a with k and a independent: E y = E k E a, E y^2 = E k^2 E a^2.
+    const Priced job = priced_ok("model \"m\"\ngiven a = 4 ft  \"a\"  swing even 2 ft .. 6 ft\n"
+                                 "given b : ft = a  \"b\"  swing even 50 % .. 150 % of it\n"
+                                 "y : ft = b  \"y\"\n");
+    const RiskAnswer risk = ask(job, question({"y"}, 1 << 16, 1 << 12));
+    REQUIRE(risk.factors.size() == 2);
+    CHECK(risk.factors[1].given.name == "b");
+    CHECK(risk.factors[1].of_it);
+    CHECK(risk.factors[1].given.unit == "%");
+    CHECK(risk.factors[1].swing->low == doctest::Approx(50));
+    CHECK(risk.not_drawn.empty());
+    CHECK(risk.measured[0].mean == doctest::Approx(4).epsilon(1e-3));
+    const double square = (1 + 1.0 / 12) * (16 + 16.0 / 12); // an even range: width^2 / 12
+    CHECK(risk.measured[0].spread == doctest::Approx(std::sqrt(square - 16)).epsilon(2e-3));
+}
+
+TEST_CASE("a swing of shares that leaves out the value is not drawn from") {
+    CHECK(refused("model \"m\"\ngiven c = 20 % \"c\"\ngiven a = 3  \"a\"\ngiven b : 1 = a  \"b\"  "
+                  "swing c .. 90 % of it\ny : 1 = b  \"y\"\n",
+                  question({"y"})) == "the swing of `b` does not enclose 100 % of it");
+}
+
+TEST_CASE("a job in which everything is chosen has nothing to draw") {
+    CHECK(refused("model \"m\"\ngiven a = 3  \"a\"  choose 0 .. 10\ny : 1 = a  \"y\"\n",
+                  question({"y"})) == "nothing in this job swings");
+}
+
 TEST_CASE("one seed gives one answer, whatever the number of threads") {
     const Priced job = priced_ok(sum);
     RiskQuestion q = question({"y"}, 100'003, 1 << 14);
@@ -141,11 +185,79 @@ TEST_CASE(
           r.trials - r.without_answer);
 }
 
+TEST_CASE("a trial in which a line is below zero is without an answer") {
+    const Priced job = priced_ok("model \"m\"\ngiven a = 5 ft  \"a\"  swing even 0 ft .. 10 ft\n"
+                                 "left : ft = a - 2 ft  \"left\"\ny : 1 = a / 1 ft  \"y\"\n");
+    const RiskAnswer r = ask(job, question({"y"}));
+    CHECK(static_cast<double>(r.without_answer) / static_cast<double>(r.trials) ==
+          doctest::Approx(0.2).epsilon(1e-2));
+    REQUIRE(!r.first_without.empty());
+    CHECK(r.first_without[0].because == "a line is below zero");
+    CHECK(r.measured[0].least >= 2 - 1e-9);
+}
+
 const std::string priced = "model \"m\"\npart \"All\"\n"
                            "  given area = 100 ac  \"acres\"\n"
                            "  given fuel = $4/gal  \"fuel\"  swing even $2/gal .. $6/gal\n"
                            "  cost diesel : $ = fuel * 1000 gal over 1\n"
                            "price \"Work\" per ac of area\n  markup 25 %\n";
+
+// `hard` even over 0 .. 1: refused above 0.8, and above 0.9 by the second too.
+std::string refusing(const std::string& first, const std::string& second) {
+    return "model \"m\"\npart \"All\"\n"
+           "  given area = 100 ac  \"acres\"\n"
+           "  given hard = 0.5  \"hard ground\"  swing even 0 .. 1\n"
+           "  require hard <= 0.8  \"too hard\"" +
+           first + "\n  require hard <= 0.9  \"rock\"" + second +
+           "\n  cost crawler : $ = $1,000 * sqrt(0.8 - min(hard, 0.8)) / sqrt(0.8 - min(hard, "
+           "0.8)) over 1\n"
+           "price \"Work\" per ac of area\n  markup 25 %\n";
+}
+
+TEST_CASE("a refusal that says its cost counts as so much lost, the largest of several") {
+    // A refused job has no cost (0 / 0 there), and that does no harm. Profit: $250 with 0.8, -$300
+    // with 0.1, -$700 with 0.1.
+    const RiskAnswer risk =
+        ask(priced_ok(refusing(" costs $300", " costs $700")), question({}, 1 << 16));
+    CHECK(risk.without_answer == 0);
+    CHECK(static_cast<double>(risk.refused) / static_cast<double>(risk.trials) ==
+          doctest::Approx(0.2).epsilon(1e-3));
+    CHECK(*risk.loss == doctest::Approx(0.2).epsilon(1e-3));
+    const Measured& cost = risk.measured[risk.measured.size() - 3];
+    const Measured& profit = risk.measured[risk.measured.size() - 2];
+    const Measured& margin = risk.measured[risk.measured.size() - 1];
+    CHECK(profit.mean == doctest::Approx(0.8 * 250 - 0.1 * 300 - 0.1 * 700).epsilon(1e-3));
+    CHECK(profit.least == -700);
+    CHECK(cost.mean == doctest::Approx(1000)); // of the trials that are not refused
+    CHECK(margin.mean == doctest::Approx(0.2));
+    REQUIRE(risk.refusals.size() == 2);
+    CHECK(risk.refusals[0].name == "too hard");
+    CHECK(risk.refusals[0].chance == doctest::Approx(0.2).epsilon(1e-3));
+    CHECK(*risk.refusals[0].cost == doctest::Approx(300));
+    CHECK(risk.refusals[1].chance == doctest::Approx(0.1).epsilon(1e-3));
+}
+
+TEST_CASE(
+    "a refusal that does not say its cost leaves the trial out, and is told with its chance") {
+    const RiskAnswer risk = ask(priced_ok(refusing(" costs $300", "")), question({}, 1 << 16));
+    // Above 0.9 the rock says nothing, so what the trial costs is not known.
+    CHECK(static_cast<double>(risk.without_answer) / static_cast<double>(risk.trials) ==
+          doctest::Approx(0.1).epsilon(1e-3));
+    CHECK(*risk.loss == doctest::Approx(0.1 / 0.9).epsilon(1e-3));
+    const Measured& margin = risk.measured.back();
+    CHECK(margin.least == doctest::Approx(0.2)); // nothing of a trial that is left out counts
+    REQUIRE(risk.refusals.size() == 2);
+    CHECK_FALSE(risk.refusals[1].cost.has_value());
+    for (const WithoutAnswer& trial : risk.first_without)
+        CHECK(trial.drawn[0] > 0.9);
+}
+
+TEST_CASE("a refusal that does not move in this job, or does not happen, is not named") {
+    const std::string text = refusing(" costs $300", "") + "require area > 3 ac  \"too small\"\n" +
+                             "require hard <= 1  \"never\" costs $1\n";
+    const RiskAnswer risk = ask(priced_ok(text), question({}, 1 << 12));
+    CHECK(risk.refusals.size() == 2);
+}
 
 TEST_CASE("profit and the chance of a loss are at the price quoted") {
     const Priced job = priced_ok(priced);

@@ -71,6 +71,31 @@ TEST_CASE("every cell holds what the value reader says there, the last axis fast
     CHECK(g.columns[0].greatest == 699 * 0.125 * 5);
 }
 
+TEST_CASE("a cell in which a line is below zero has no answer, whether or not it can be proved") {
+    const Priced job = priced_ok("model \"m\"\n"
+                                 "given wide = 2 ft  within 0 ft .. 10 ft\n"
+                                 "given share = 10 %  within 0 % .. 100 %\n"
+                                 "given more = 1 ft\n"
+                                 "kept : ft = wide * (1 - share)\n" // never below zero
+                                 "left : ft = kept - more\n"
+                                 "over : ft = kept - more  may be negative\n"
+                                 "number : 1 = over / 1 ft\n");
+    const GridAnswer g = ask(job, {{{"wide", {0, 1, 2, 4}}, {"share", {0, 0.5, 100}}}, {"number"}});
+    std::size_t without = 0;
+    for (std::size_t cell = 0; cell < g.cells; ++cell) {
+        const double wide = g.along[0].at[g.place(cell, 0)];
+        const double share = g.along[1].at[g.place(cell, 1)] / 100;
+        const double left = wide * (1 - share) - 1;
+        CHECK(std::isnan(g.columns[0].value[cell]) == (left < -1e-9));
+        without += left < -1e-9 ? 1 : 0;
+        if (left >= -1e-9)
+            CHECK(g.columns[0].value[cell] == doctest::Approx(left));
+    }
+    CHECK(without > 0);
+    CHECK(without < g.cells);
+    CHECK(g.without_answer == without);
+}
+
 TEST_CASE("places run to the end of a range, however the step rounds") {
     CHECK(places({0.1, 0.3}, 0.1)->size() == 3);
     CHECK(places({0.1, 0.3}, 0.1)->back() == 0.3);

@@ -91,6 +91,47 @@ TEST_CASE("a choice has the line at every option instead of a slope") {
     CHECK(method.slope == 0);
 }
 
+TEST_CASE("what is chosen is walked as a swing is") {
+    std::string chosen = model;
+    chosen.replace(chosen.find("swing 30 ac"), 5, "choose");
+    const Effect one = effect_of(ask(priced_ok(model), ""), "area");
+    const Effect two = effect_of(ask(priced_ok(chosen), ""), "area");
+    CHECK_FALSE(one.chosen);
+    CHECK(two.chosen);
+    CHECK(one.at_low == two.at_low);
+    CHECK(one.at_high == two.at_high);
+    CHECK(one.nearby.size() == two.nearby.size());
+}
+
+TEST_CASE("shares of a computed given are walked in its own unit") {
+    // y = 3 b, b = a / 2: at a = 8 b is 4 ft, and 3 ft of y for each foot of b.
+    const Priced job = priced_ok("model \"m\"\ngiven a = 8 ft  \"a\"\ngiven b : ft = a / 2  \"b\"  "
+                                 "within 1 ft .. 6 ft  swing 75 % .. 125 % of it\n"
+                                 "y : ft = 3 * min(b, 4.5 ft)  \"y\"\n");
+    const SensitivityAnswer s = ask(job, "y");
+    const Effect b = effect_of(s, "b");
+    CHECK(b.value == doctest::Approx(4));
+    REQUIRE(b.swing.has_value());
+    CHECK(b.swing->low == doctest::Approx(3));
+    CHECK(b.swing->high == doctest::Approx(5));
+    CHECK(*b.at_low == doctest::Approx(9));
+    CHECK(*b.at_high == doctest::Approx(13.5));
+    CHECK(b.slope == doctest::Approx(3));
+    CHECK(b.slope_unit == "ft per ft");
+    CHECK(b.elasticity == doctest::Approx(1));
+    REQUIRE(b.nearby.size() == 1);
+    CHECK(b.nearby[0].at == doctest::Approx(4.5));
+    CHECK(b.nearby[0].distance == doctest::Approx(0.5));
+    CHECK(b.nearby[0].before == doctest::Approx(3));
+    CHECK(s.computed == std::vector<std::string>{"b"});
+    // Its own allowed range holds for what is walked.
+    const Priced wide =
+        priced_ok("model \"m\"\ngiven a = 8 ft  \"a\"\ngiven b : ft = a / 2  \"b\"  "
+                  "within 1 ft .. 4.5 ft  swing 75 % .. 125 % of it\n"
+                  "y : ft = 3 * b  \"y\"\n");
+    CHECK(std::isnan(*effect_of(ask(wide, "y"), "b").at_high));
+}
+
 TEST_CASE("an empty swing is told and not used") {
     const Priced job = priced_ok(model);
     const Effect shift = effect_of(ask(job, ""), "shift");

@@ -1,0 +1,37 @@
+#include "engine/plan/not_negative.h"
+
+namespace acre::engine {
+
+using lang::none;
+
+namespace {
+
+bool is_angle(lang::Dim dim) {
+    dim.exponent[lang::Angle] = 0;
+    return dim.is_plain();
+}
+
+bool has_a_sign(const lang::Sheet& sheet, lang::LineId id) {
+    const lang::Line& line = sheet.lines[id];
+    if (line.type.kind != lang::Type::Kind::Number || line.may_be_negative ||
+        id == sheet.profit_total || id == sheet.profit_share)
+        return true;
+    if (line.given != none && sheet.givens[line.given].within_low != none)
+        return true;
+    if (line.role == lang::Role::EventCount)
+        return false;
+    return is_angle(line.type.unit.dim) && line.unit_text != "%";
+}
+
+} // namespace
+
+std::vector<char> lines_not_negative(const lang::Sheet& sheet) {
+    std::vector<char> out(sheet.lines.size(), 0);
+    if (sheet.notation < 2)
+        return out;
+    for (lang::LineId line = 0; line < sheet.lines.size(); ++line)
+        out[line] = has_a_sign(sheet, line) ? 0 : 1;
+    return out;
+}
+
+} // namespace acre::engine

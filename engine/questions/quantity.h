@@ -1,0 +1,47 @@
+// A quantity that comes with a question, as the notation writes it ("7 ft", "$9/tree", "62 acres"),
+// read as a value of a line of the job: with the nouns and units of its models.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "engine/job/priced_job.h"
+#include "engine/questions/subject.h"
+#include "lang/diag/outcome.h"
+#include "lang/units/catalog.h"
+
+namespace acre::engine {
+
+class QuantityReader {
+  public:
+    // `where` says what is read: "`--between`: ". The job must outlive the reader.
+    QuantityReader(const PricedJob& job, const Subject& line, std::string where = {});
+    // As a value in `unit_text`, a unit of `units`.
+    QuantityReader(const lang::UnitCatalog& units, std::string unit_text, std::string where = {});
+
+    // The number in that unit. C003 where it is no number with a unit, or of another kind; what
+    // would mend it is in its helps.
+    lang::Outcome<double> read(std::string_view text) const;
+
+    const std::string& where() const { return where_; }
+
+  private:
+    struct Written { // as the text has it
+        double value = 0;
+        std::optional<lang::Unit> unit; // none: a bare number
+    };
+    lang::Outcome<Written> written(std::string_view text) const;
+    lang::Outcome<lang::Unit> unit_named(std::string_view text) const;
+    lang::Diagnostic unread(std::string why) const;
+
+    const lang::UnitCatalog& units_;
+    std::optional<lang::Unit> unit_;
+    std::string unit_text_; // "1" of a plain number
+    std::string where_;
+};
+
+// Of the built-in units alone: where there is no job.
+const lang::UnitCatalog& built_in_units();
+
+} // namespace acre::engine

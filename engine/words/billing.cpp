@@ -1,0 +1,66 @@
+#include "engine/words/billing.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "engine/words/money.h"
+#include "lang/units/number_text.h"
+
+namespace acre::engine {
+namespace {
+
+constexpr double counted_whole_from = 100;
+constexpr int most_decimals = 9;
+
+// Half up, as to_cents does it: to so many parts of one.
+double rounded(double value, double parts) {
+    return std::floor(value * parts * (1 + 1e-12) + 0.5) / parts;
+}
+
+double billed_quantity(double quantity, bool counted) {
+    if (!(quantity > 0 && quantity < 1e12))
+        return quantity;
+    const double result = rounded(quantity, counted && quantity >= counted_whole_from ? 1 : 100);
+    return result > 0 ? result : quantity;
+}
+
+} // namespace
+
+Billed bill(double amount, double quantity, bool counted, bool stands) {
+    Billed result;
+    result.quantity = billed_quantity(quantity, counted);
+    const bool exact = stands || !(quantity > 0) || result.quantity == quantity;
+    result.cents = to_cents(exact ? amount : amount / quantity * result.quantity);
+    if (!(result.quantity > 0)) {
+        result.rate = amount / quantity;
+        return result;
+    }
+    const double whole = static_cast<double>(result.cents) / 100 / result.quantity;
+    double parts = 100;
+    for (int decimals = 2; decimals <= most_decimals; ++decimals, parts *= 10) {
+        result.rate = std::round(whole * parts) / parts;
+        if (to_cents(result.rate * result.quantity) == result.cents)
+            return result;
+    }
+    result.rate = whole;
+    return result;
+}
+
+std::string billed_rate_text(double rate, std::string_view per) {
+    if (!std::isfinite(rate))
+        return lang::quantity_text(rate, fmt::format("$/{}", per));
+    std::array<char, 400> buffer{};
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::fabs(rate),
+                                   std::chars_format::fixed)
+                         .ptr;
+    const auto* const point = std::find(buffer.data(), end, '.');
+    const int decimals = point == end ? 0 : static_cast<int>(end - point) - 1;
+    const std::string text = lang::fixed_text(std::fabs(rate), std::max(decimals, 2));
+    return fmt::format("{}${}/{}", rate < 0 ? "-" : "", text, per);
+}
+
+} // namespace acre::engine

@@ -1,0 +1,26 @@
+// What a customer is charged for a price by the unit: a quantity that can be written down, a rate,
+// and their product to the cent.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+namespace acre::engine {
+
+struct Billed {
+    double quantity = 0; // rounded
+    double rate = 0;     // dollars per unit, in as few decimals as give the cents
+    std::int64_t cents = 0;
+};
+
+// `amount`: dollars for the exact `quantity`. The quantity is rounded first, half up, to
+// hundredths; what is `counted` (trees, loads) to whole ones from a hundred on, where a whole one
+// less or more is no more than a half percent. One that would become zero stays as it is. The
+// amount goes with it, unless it `stands`: a minimum, or money that the model rounds as a whole.
+Billed bill(double amount, double quantity, bool counted, bool stands);
+
+// All of its decimals, cents at least: "$821.00/ac", "$325.7016/ac".
+std::string billed_rate_text(double rate, std::string_view per);
+
+} // namespace acre::engine

@@ -1,0 +1,116 @@
+// What is written as elsewhere is mended where it stands; a guess is not made.
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "tests/support/syntax_cases.h"
+
+namespace habits_test {
+
+using namespace acre;
+using tests::parse_text;
+
+namespace {
+
+struct Row {
+    const char* text;
+    const char* mended; // by the first edit; empty: there is none
+};
+
+std::string first_edit(const std::string& whole, lang::FileKind kind) {
+    const tests::Parsed p = parse_text(whole, kind);
+    REQUIRE(p.diagnostics.has_errors());
+    for (const lang::Help& help : p.diagnostics.all().front().helps)
+        if (help.edit) {
+            std::string out = whole;
+            const lang::Span span = help.edit->span;
+            return out.replace(span.begin, span.end - span.begin, help.edit->replacement);
+        }
+    return "";
+}
+
+void check(const char* head, lang::FileKind kind, std::initializer_list<Row> rows) {
+    for (const Row& row : rows) {
+        CAPTURE(std::string(row.text));
+        const std::string mended = row.mended[0] == 0 ? "" : head + std::string(row.mended) + "\n";
+        CHECK(first_edit(head + std::string(row.text) + "\n", kind) == mended);
+        if (!mended.empty())
+            CHECK(!parse_text(mended, kind).diagnostics.has_errors());
+    }
+}
+
+} // namespace
+
+TEST_CASE("numbers and units of other habits") {
+    check("model \"m\"\n", lang::FileKind::Model,
+          {{"given a = 6 500 ft", "given a = 6,500 ft"},
+           {"given a = $1 640 000", "given a = $1,640,000"},
+           {"given a = $6\u00A0500", "given a = $6,500"},
+           {"given a = $6.500", "given a = $6,500"},
+           {"given a = $6.500,25", "given a = $6,500.25"},
+           {"given a = 6 ft 6 in", "given a = 6.5 ft"},
+           {"given a = 6 ft 7 in", "given a = (6 ft + 7 in)"},
+           {"given a = 2 h 30 min", "given a = 2.5 h"},
+           {"given a = 7'", "given a = 7 ft"},
+           {"given a = 6'6\"  \"label\"", "given a = 6.5 ft  \"label\""},
+           {"given a = 6\u20196\u201D", "given a = 6.5 ft"},
+           {"given a = 78\"  \"label\"", "given a = 78 in  \"label\""},
+           {"given a = 6 1/2 ft", "given a = 6.5 ft"},
+           {"given a = 6\u00BD ft", "given a = 6.5 ft"},
+           {"given a = 6 1/3 ft", ""},
+           {"given a = $38 per h", "given a = $38/h"},
+           {"given a = 28 gal per h", "given a = 28 gal/h"},
+           {"given a = USD 38/h", "given a = $38/h"},
+           {"given a = $ 38/h", "given a = $38/h"},
+           {"given a = \u20AC38/h", ""},
+           {"given a = AUD 38/h", ""},
+           {"given a = $6.5k", "given a = $6,500"},
+           {"given a = $1.64M", "given a = $1,640,000"},
+           {"given a = 15. %", "given a = 15 %"},
+           {"given a = (.85)", "given a = (0.85)"}});
+}
+
+TEST_CASE("quotes, comments and signs of other habits") {
+    check("model \"m\"\n", lang::FileKind::Model,
+          {{"given a = 7 ft \u201Cfrom pull to pull\u201D", "given a = 7 ft \"from pull to pull\""},
+           {"given a = 7 ft \u201Clot #3\u201D", "given a = 7 ft \"lot #3\""},
+           {"given a = 7 ft 'wide'", "given a = 7 ft \"wide\""},
+           {"given a = 7 ft \u201Cwide", ""},
+           {"given a = 7 ft // wide", "given a = 7 ft # wide"},
+           {"part \"x\" // wide", "part \"x\" # wide"},
+           {"given a => 7 ft", "given a = 7 ft"},
+           {"given a := 7 ft", "given a = 7 ft"},
+           {"given a 7 ft", "given a = 7 ft"},
+           {"given a = 7 ft \"wide", "given a = 7 ft \"wide\""},
+           {"given a = 7 ft \"wide within 3 ft .. 8 ft", ""},
+           {"b : ft = 2 * (7 ft - 1 ft", "b : ft = 2 * (7 ft - 1 ft)"},
+           {"b : ft = (7 ft - 1 ft * 2", ""}});
+}
+
+TEST_CASE("what gives a value in a job, and its date") {
+    check("job \"j\"\n", lang::FileKind::Job,
+          {{"set a : 25 mi", "set a = 25 mi"},
+           {"set a 25 mi", "set a = 25 mi"},
+           {"set a == 25 mi", "set a = 25 mi"},
+           {"date 03/14/2027", "date 2027-03-14"},
+           {"date 3/14/27", "date 2027-03-14"},
+           {"date 14.3.2027", "date 2027-03-14"},
+           {"date 3/3/2027", "date 2027-03-03"},
+           {"date 3/4/2027", ""},
+           {"date March 14, 2027", "date 2027-03-14"},
+           {"date 14 Mar 2027", "date 2027-03-14"},
+           {"date 2027-3-14", "date 2027-03-14"},
+           {"date 2027/03/14", "date 2027-03-14"},
+           {"date 2/30/2027", ""},
+           {"date soon", ""}});
+}
+
+TEST_CASE("what is right stays so") {
+    for (const char* text : {"given a = $4.355/gal", "given a = $0.125", "given a = $6,500",
+                             "given a = 6 ft \"label\"", "given a = 1,640,000"}) {
+        CAPTURE(std::string(text));
+        CHECK(!parse_text("model \"m\"\n" + std::string(text) + "\n").diagnostics.has_errors());
+    }
+}
+
+} // namespace habits_test
