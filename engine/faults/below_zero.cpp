@@ -50,7 +50,7 @@ class BelowZero {
         bool found = false;
         for (lang::LineId id = 0; id < sheet_.lines.size(); ++id) {
             const Slot slot = plan_.line_slot[id];
-            if (plan_.not_negative[id] == 0 || slot == no_slot || !(values_.slot[slot] < -dust) ||
+            if (plan_.not_negative[id] == 0 || slot == no_slot || !(values_.slot[slot] < -negligible) ||
                 (!asked_.empty() && asked_[id] == 0))
                 continue;
             if (!found)
