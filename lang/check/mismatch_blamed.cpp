@@ -59,7 +59,8 @@ bool Mismatches::misdeclared(const Site& site, NodeId value, Code code, std::str
     if (!span)
         return false;
     const std::string given = kind_text(site, value);
-    const std::string unit = unit_of_the_model(sheet_, meant->unit.dim, given);
+    const std::string unit =
+        is_literal(value) ? given : unit_of_the_model(sheet_, meant->unit.dim, given);
     Diagnostic d = problem(code,
                            fmt::format("{} is declared {} but {} {}", subject, unit_text,
                                        is_literal(value) ? "is given" : "its formula gives", unit),
@@ -96,7 +97,10 @@ void Mismatches::unitless(const Blame::Unitless& fault, LineId line,
                            ? combine(*of_given, *of_missing, fault.inverse ? -1 : 1)
                            : std::nullopt;
     std::string unit = terms ? to_text(*terms) : std::string();
-    if (unit.empty() || unit == "1" || hides_ratio(sheet_, unit))
+    const NodeId bound = sheet_.givens[given.given].within_low;
+    if (bound != none && sheet_.nodes[bound].type.unit.dim == fault.type.unit.dim)
+        unit = kind_text({}, bound); // as its range says it
+    else if (unit.empty() || unit == "1" || hides_ratio(sheet_, unit))
         unit = sheet_.units.usual_text(fault.type.unit.dim);
     const std::string name(sources_.text(given.name_span));
     Diagnostic d =
