@@ -12,6 +12,8 @@ namespace acre::lang {
 
 // Nothing: the break is of another kind.
 std::optional<Diagnostic> describe_habit(const Break& b);
+// Those of numbers, units and money among them.
+std::optional<Diagnostic> describe_number_habit(const Break& b);
 
 // What stands for a date from `written` to the end of the statement, as year-month-day. S117; an
 // edit only where day and month cannot be taken for each other.
