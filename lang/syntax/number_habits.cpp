@@ -12,6 +12,8 @@ namespace acre::lang {
 
 namespace {
 
+constexpr std::size_t most_digits = 20; // and commas, of one number
+
 constexpr auto foot_marks = std::to_array<std::string_view>({"'", "\u2019", "\u2032"});
 constexpr auto inch_marks = std::to_array<std::string_view>({"\"", "\u201D", "\u2033"});
 constexpr auto wide_blanks = std::to_array<std::string_view>({"\u00A0", "\u2009", "\u202F"});
@@ -88,7 +90,7 @@ class NumberHabit : private BrokenTokens {
             std::uint32_t q = p;
             while (q < b_.end && is_digit(b_.text[q]))
                 ++q;
-            if (p == end || q - p != 3)
+            if (p == end || q - p != 3 || number.size() > most_digits)
                 break;
             number.append(",").append(between(p, q));
             end = q;
@@ -105,7 +107,7 @@ class NumberHabit : private BrokenTokens {
         const bool money = first.begin > b_.begin && b_.text[first.begin - 1] == '$';
         return mended(Code::S106,
                       fmt::format("`{}` is not one number: groups of three digits have a comma",
-                                  between(first.begin - (money ? 1 : 0), end)),
+                                  shortened(between(first.begin - (money ? 1 : 0), end))),
                       first.begin, end, number, (money ? "$" : "") + number);
     }
 
@@ -131,7 +133,7 @@ class NumberHabit : private BrokenTokens {
         if (!part)
             return std::nullopt;
         const std::string title =
-            fmt::format("`{}` is not one number", between(token(-1).begin, end));
+            fmt::format("`{}` is not one number", shortened(between(token(-1).begin, end)));
         const double value = *whole + *part;
         if (is_short(value))
             return mended(Code::S106, title, token(-1).begin, end, fmt::format("{}", value),
@@ -157,7 +159,7 @@ class NumberHabit : private BrokenTokens {
             !is(1, TokenKind::Name))
             return std::nullopt;
         const std::string title =
-            fmt::format("`{}` is two values", between(token(-2).begin, token(1).end));
+            fmt::format("`{}` is two values", shortened(between(token(-2).begin, token(1).end)));
         for (const Pair& pair : pairs)
             if (text(-1) == pair.large && text(1) == pair.small)
                 if (const auto large = value_of(text(-2)), small = value_of(text(0));
