@@ -1,14 +1,11 @@
 // The tokens of a statement that broke off, told from the place of the break, and mends of them.
 #pragma once
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cstdint>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "lang/syntax/messages.h"
@@ -18,14 +15,7 @@ namespace acre::lang {
 
 class BrokenTokens {
   public:
-    explicit BrokenTokens(const Break& b) : b_(b) {
-        for (Token t = next_solid_token(b.text, b.begin, b.end); t.kind != TokenKind::End;
-             t = next_solid_token(b.text, t.end, b.end)) {
-            if (t.begin < b.at)
-                ++at_;
-            tokens_.push_back(t);
-        }
-    }
+    explicit BrokenTokens(const Break& b);
 
   protected:
     // The token where the statement broke off is 0, the one before it -1.
@@ -44,14 +34,7 @@ class BrokenTokens {
 
     // `write`: what stands there then, with as much around it as makes it plain.
     Diagnostic mended(Code code, std::string title, std::uint32_t begin, std::uint32_t end,
-                      std::string replacement, std::string write = "") const {
-        const Span span{b_.file, begin, end};
-        Diagnostic d{code, std::move(title), {span, ""}, {}, {}, {}};
-        if (write.empty())
-            write = replacement;
-        d.helps.push_back({fmt::format("write  {}", write), Edit{span, std::move(replacement)}});
-        return d;
-    }
+                      std::string replacement, std::string write = "") const;
 
     std::uint32_t line_end() const {
         const std::size_t end = b_.text.find('\n', std::min(b_.at, b_.end));

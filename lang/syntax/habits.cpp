@@ -3,6 +3,8 @@
 
 #include <optional>
 
+#include <fmt/format.h>
+
 #include "lang/syntax/broken_tokens.h"
 
 namespace acre::lang {

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <optional>
 
+#include <fmt/format.h>
+
 #include "lang/syntax/broken_tokens.h"
 #include "lang/syntax/habits.h"
 #include "lang/syntax/signs.h"
