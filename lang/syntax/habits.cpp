@@ -70,8 +70,10 @@ class SignHabit : private BrokenTokens {
                 return equals_at(token(first).begin, token(first + 1).end);
         }
         const bool set = b_.statement == Keyword::Set && b_.expected == Expected::Equals;
-        if (set && (text(0) == ":" || text(0) == "=="))
+        if (set && text(0) == ":")
             return equals_at(token(0).begin, token(0).end);
+        if (set && text(-1) == "==") // it broke off at its second sign
+            return equals_at(token(-1).begin, token(-1).end);
         const bool named = at_ == 2 && is(-1, TokenKind::Name) && !touch(-1, 0);
         const bool value = is(0, TokenKind::Number) || text(0) == "$" || text(0) == "(";
         if (named && value && (set || b_.statement == Keyword::Given))
