@@ -103,12 +103,16 @@ void Mismatches::unitless(const Blame::Unitless& fault, LineId line,
     else if (unit.empty() || unit == "1" || hides_ratio(sheet_, unit))
         unit = sheet_.units.usual_text(fault.type.unit.dim);
     const std::string name(sources_.text(given.name_span));
-    Diagnostic d =
-        problem(Code::U304,
-                fmt::format("`{}` is given {} but `{}` needs it in {}", name,
-                            own == "1" ? "without a unit" : "in $", sheet_.lines[line].name, unit),
-                value.span, own == "1" ? "no unit" : "no `/`");
-    d.others.push_back({sheet_.lines[line].name_span, "needs it here"});
+    const bool by_range = line == fault.given;
+    Diagnostic d = problem(
+        Code::U304,
+        fmt::format("`{}` is given {} but {} in {}", name, own == "1" ? "without a unit" : "in $",
+                    by_range ? "its range is"
+                             : fmt::format("`{}` needs it", sheet_.lines[line].name),
+                    unit),
+        value.span, own == "1" ? "no unit" : "no `/`");
+    if (!by_range)
+        d.others.push_back({sheet_.lines[line].name_span, "needs it here"});
     const std::string text = number_as(fault.value, unit);
     d.helps.push_back({fmt::format("write  {}", text), Edit{value.span, text}});
     add(std::move(d));
