@@ -1,5 +1,6 @@
-// How people write numbers, units, quotes and comments elsewhere: `$6 500`, `6 ft 6 in`, `7'`, curly
-// quotes, `//`. A statement that broke off at one of these is told what to write, with the edit.
+// How people write numbers, units, quotes and comments elsewhere: `$6 500`, `6 ft 6 in`, `7'`,
+// curly quotes, `//`. A statement that broke off at one of these is told what to write, with the
+// edit.
 #pragma once
 
 #include <optional>
