@@ -463,6 +463,16 @@ class Maker {
         each(
             "\\$" + number + "(/)[a-z]+(?![a-z./^])",
             [&](const std::smatch& m) { add("per-unit", at(m, 1), after(m, 1), " per "); });
+        each(R"("~{3,60}("))",
+             [&](const std::smatch& m) { add("drop-quote", at(m, 1), after(m, 1), ""); });
+        static const std::map<std::string, std::string> words = {
+            {"h", "hours"},  {"ac", "acres"},  {"gal", "gallons"}, {"mi", "miles"},
+            {"ft", "feet"},  {"in", "inches"}, {"lb", "pounds"},   {"min", "minutes"},
+            {"day", "days"}, {"mi/h", "MI/H"}, {"gal/h", "GAL/H"}, {"tree", "trees"}};
+        each_unit([&](const std::smatch& m, std::size_t, std::size_t, std::size_t unit) {
+            if (const auto found = words.find(unit_word(m)); found != words.end())
+                add("spelled-unit", at(m, unit), at(m, unit) + found->first.size(), found->second);
+        });
         each(R"((\)))",
              [&](const std::smatch& m) { add("drop-parenthesis", at(m, 1), after(m, 1), ""); });
     }
