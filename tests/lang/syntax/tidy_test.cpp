@@ -55,6 +55,10 @@ TEST_CASE("one blank around operators, none inside brackets and units") {
         {"x : 1 = a.b  *  c.d.e", "x : 1 = a.b * c.d.e\n"},
         {"given a=1 within 0..-2 swing pert(b)..c",
          "given a = 1  within 0 .. -2  swing pert (b) .. c\n"},
+        {"given a=1 choose b..c within 0..4", "given a = 1  choose b .. c  within 0 .. 4\n"},
+        {"given a=b swing 80 %..120 %   of   it because \"c\"",
+         "given a = b  swing 80 % .. 120 % of it  because \"c\"\n"},
+        {"require a<b   \"no\"   costs c", "require a < b  \"no\" costs c\n"},
         {"given a = x|y   |z", "given a = x | y | z\n"},
     });
 }
