@@ -202,6 +202,21 @@ TEST_CASE("a swing that is a formula is looked at when values are known") {
     CHECK(f.only().title == "`reach` is 30 ft, outside its swing 1 ft .. 20 ft");
 }
 
+TEST_CASE("a swing of what the job computes is told, with the shares that say the same") {
+    const std::string head = "model \"m\"\ngiven power = 400 hp\ngiven pull : hp = power / 2 ";
+    const Found f = faults(head + "swing 150 hp .. 260 hp\nx : hp = pull\n");
+    CHECK(f.only().code == LangCode::L808);
+    CHECK(f.only().title == "`pull` is computed, so risk cannot draw it from 150 hp .. 260 hp");
+    CHECK(f.only().helps.at(0).text == "write  swing 75 % .. 130 % of it");
+    REQUIRE(f.only().helps[0].edit.has_value());
+    CHECK(f.at(f.only().helps[0].edit->span) == "150 hp .. 260 hp");
+    for (const char* none : {"swing 75 % .. 130 % of it", "choose 150 hp .. 260 hp", ""})
+        CHECK(faults(head + none + "\nx : hp = pull\n").all().empty());
+    CHECK(faults(head + "swing 150 hp .. 260 hp\nx : hp = pull\n", {{"pull", "180 hp"}})
+              .all()
+              .empty());
+}
+
 TEST_CASE("a given that only repeats another is not blamed for it") {
     const Found f = faults("model \"m\"\ngiven row = 15 ft within 1 ft .. 12 ft\ngiven cross : ft "
                            "= row within 1 ft .. 12 ft\n"
