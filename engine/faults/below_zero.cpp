@@ -50,8 +50,8 @@ class BelowZero {
         bool found = false;
         for (lang::LineId id = 0; id < sheet_.lines.size(); ++id) {
             const Slot slot = plan_.line_slot[id];
-            if (plan_.not_negative[id] == 0 || slot == no_slot || !(values_.slot[slot] < -dust) ||
-                (!asked_.empty() && asked_[id] == 0))
+            if (plan_.not_negative[id] == 0 || slot == no_slot ||
+                !(values_.slot[slot] < -sign_dust) || (!asked_.empty() && asked_[id] == 0))
                 continue;
             if (!found)
                 line_at_.assign(plan_.size(), none);
