@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "engine/words/words.h"
+#include "engine/words/money.h"
 
 namespace acre::engine {
 namespace {
@@ -42,8 +42,7 @@ class Coverage {
                            {},
                            {}};
         if (const double amount = job_.value(cost.amount); std::isfinite(amount))
-            d.notes.push_back(
-                fmt::format("{} of cost that no price asks for", text(cost.amount, amount)));
+            d.notes.push_back(fmt::format("{} of cost that no price asks for", money_text(amount)));
         d.helps.push_back({cost.part == none ? "move it to a part that a price covers"
                                              : fmt::format("add its part to `covers`: \"{}\"",
                                                            sheet_.parts[cost.part].title),
@@ -64,14 +63,10 @@ class Coverage {
         if (const double amount = job_.value(cost.amount); std::isfinite(amount))
             d.notes.push_back(fmt::format(
                 "{} of cost is counted {} times: {} too much before overhead and margin",
-                text(cost.amount, amount), items.size(),
-                text(cost.amount, amount * static_cast<double>(items.size() - 1))));
+                money_text(amount), items.size(),
+                money_text(amount * static_cast<double>(items.size() - 1))));
         d.helps.push_back({"keep its part in the `covers` of one price only", std::nullopt});
         diagnostics_.add(std::move(d));
-    }
-
-    std::string text(lang::LineId line, double value) const {
-        return value_text(sheet_, line, value);
     }
 
     const PricedJob& job_;
