@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "engine/words/money.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -41,8 +42,9 @@ class Coverage {
                            {},
                            {},
                            {}};
-        if (const double amount = job_.value(cost.amount); std::isfinite(amount))
-            d.notes.push_back(fmt::format("{} of cost that no price asks for", money_text(amount)));
+        if (const double amount = job_.value(cost.amount); std::fabs(amount) < 9e13)
+            d.notes.push_back(fmt::format("{} of cost that no price asks for",
+                                          lang::cents_text(to_cents(amount))));
         d.helps.push_back({cost.part == none ? "move it to a part that a price covers"
                                              : fmt::format("add its part to `covers`: \"{}\"",
                                                            sheet_.parts[cost.part].title),
@@ -60,11 +62,11 @@ class Coverage {
                            {}};
         for (const lang::PriceItem* item : items)
             d.others.push_back({item->span, "covers it"});
-        if (const double amount = job_.value(cost.amount); std::isfinite(amount))
+        if (const double amount = job_.value(cost.amount); std::fabs(amount) < 9e13)
             d.notes.push_back(fmt::format(
                 "{} of cost is counted {} times: {} too much before overhead and margin",
-                money_text(amount), items.size(),
-                money_text(amount * static_cast<double>(items.size() - 1))));
+                lang::cents_text(to_cents(amount)), items.size(),
+                lang::cents_text(to_cents(amount * static_cast<double>(items.size() - 1)))));
         d.helps.push_back({"keep its part in the `covers` of one price only", std::nullopt});
         diagnostics_.add(std::move(d));
     }
