@@ -89,8 +89,12 @@ class BelowZero {
         if (plan_.operations[slot].code != OpCode::Input &&
             diagnostics_.error_count() <= lang::Diagnostics::cap) {
             std::vector<Slot> from;
-            for_each_operand_asked(plan_, plan_.operations[slot], values_.slot,
-                                   [&](Slot operand) { from.push_back(operand); });
+            for_each_operand_asked(plan_, plan_.operations[slot], values_.slot, [&](Slot operand) {
+                // A number is where it began by itself; lines of other
+                // places may share it.
+                if (plan_.operations[operand].code != OpCode::Constant)
+                    from.push_back(operand);
+            });
             const std::vector<std::string> notes = trail_.notes(from);
             diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
         }
