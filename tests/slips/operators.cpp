@@ -279,8 +279,8 @@ class Maker {
     // Of a number in a formula or a clause; words that are no units follow numbers too.
     static bool is_word(const std::string& word) {
         static const std::set<std::string> words = {
-            "then", "otherwise", "and",  "or", "within", "swing", "because", "over",
-            "with", "covers",    "when", "is", "by",     "to",    "native",  "costs"};
+            "then",   "otherwise", "and", "or", "within", "swing",  "because", "over", "with",
+            "covers", "when",      "is",  "by", "to",     "native", "costs",   "may"};
         return words.contains(word);
     }
     void each_unit(const auto& function) const {
@@ -383,7 +383,8 @@ class Maker {
             "otherwise", "noun",   "event",  "overhead",  "round",   "least",   "choice",
             "season",    "model",  "date",   "field",     "option",  "heading", "contingency",
             "table",     "define", "native", "correlate", "hold",    "above",   "below",
-            "error",     "known",  "source", "ours",      "unit"};
+            "error",     "known",  "source", "ours",      "unit",    "may",     "be",
+            "negative"};
         each(R"(([A-Za-z][A-Za-z0-9_]*(?:\.[a-z_A-Z0-9]+)?))", [&](const std::smatch& m) {
             const std::string word = m[1];
             const std::size_t begin = at(m, 1);

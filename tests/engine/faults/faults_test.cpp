@@ -136,7 +136,7 @@ TEST_CASE("a value below zero is told where it began, unless it is meant or has 
 }
 
 TEST_CASE("a credit may be larger than its cost, but not than all costs together") {
-    const std::string text = "model \"m\"\npart \"Work\"\n  cost work : $ = $300 over 1\n"
+    const std::string text = "model \"m\"\npart \"Work\"\n  cost crew : $ = $300 over 1\n"
                              "  cost back : $ = -$200 over 1  may be negative\n"
                              "price \"Work\" lump\n";
     CHECK(faults(text).all().empty());
@@ -163,7 +163,7 @@ TEST_CASE("by the first version of the notation a value below zero is no fault")
 }
 
 TEST_CASE("a cost that no price covers, or two, is warned of with its money") {
-    const std::string work = "model \"m\"\npart \"Work\"\n  cost work : $ = $300 over 1\n"
+    const std::string work = "model \"m\"\npart \"Work\"\n  cost crew : $ = $300 over 1\n"
                              "part \"Haul\"\n  cost haul : $/h = $90/h over 5 h\n";
     const Found none = faults(work + "price \"Work\" lump covers \"Work\"\n");
     const lang::Diagnostic left_out = none.with(LangCode::L803);
