@@ -11,7 +11,8 @@
 #include "engine/faults/coverage.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/job/job_fields.h"
-#include "engine/words/words.h"
+#include "engine/words/money.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 
@@ -38,6 +39,9 @@ class RememberingLoader : public lang::Loader {
     lang::Loader& inner_;
     UsedTexts& used_;
 };
+
+// Past this a price is not kept to the cent.
+constexpr double most_money = 9e13;
 
 class Driver {
   public:
@@ -119,11 +123,9 @@ class Driver {
         request.season = lang::Loaded{std::string(season.name()), std::move(text)};
         const double now = job_->value(job_->sheet().price_total);
         const std::optional<double> with = price_of(request);
-        if (!with || !std::isfinite(now))
+        if (!with || !(std::fabs(now) < most_money))
             return;
-        const auto money = [&](double value) {
-            return value_text(job_->sheet(), job_->sheet().price_total, value);
-        };
+        const auto money = [](double value) { return lang::cents_text(to_cents(value)); };
         diagnostic.notes.push_back(money(*with) == money(now)
                                        ? fmt::format("the price, {}, would be the same with `{}`",
                                                      money(now), edit.replacement)
@@ -142,7 +144,7 @@ class Driver {
             return std::nullopt;
         const Slot slot = compiled->plan.line_slot[(*sheet)->price_total];
         const double price = slot == no_slot ? NAN : evaluate(compiled->plan).slot[slot];
-        return std::isfinite(price) ? std::optional(price) : std::nullopt;
+        return std::fabs(price) < most_money ? std::optional(price) : std::nullopt;
     }
 
     std::shared_ptr<PricedJob> job_;

@@ -183,11 +183,23 @@ std::pair<const ast::Text*, const ast::Text*> paths(const ast::Module& job) {
     return out;
 }
 
+// Whether a line that begins with the word could not be read: that is told already.
+bool lost_to_syntax(const SourceMap& sources, const Diagnostics& diagnostics, FileId file,
+                    std::string_view word) {
+    const std::vector<Diagnostic>& all = diagnostics.all();
+    return std::any_of(all.begin(), all.end(), [&](const Diagnostic& d) {
+        if (d.primary.span.file != file || name_of(d.code).front() != 'S')
+            return false;
+        const SourceFile& source = sources.file(file);
+        return source.line(source.position(d.primary.span.begin).line).starts_with(word);
+    });
+}
+
 void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnostics& diagnostics) {
     Program& program = reader.program;
     const ast::Module& job = program.modules[program.job];
     const auto [first, second] = paths<ast::ModelReference>(job);
-    if (first == nullptr)
+    if (first == nullptr && !lost_to_syntax(sources, diagnostics, job.file, "model"))
         diagnostics.add({Code::I608,
                          "the job names no model",
                          {job.title.span, {}},

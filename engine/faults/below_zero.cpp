@@ -20,17 +20,18 @@ namespace {
 class BelowZero {
   public:
     BelowZero(const PricedJob& job, const FaultTrail& trail, std::span<const char> asked,
-              lang::Diagnostics& diagnostics)
+              bool skip_prices, lang::Diagnostics& diagnostics)
         : sheet_(job.sheet()),
           plan_(job.plan()),
           values_(job.values()),
           trail_(trail),
           asked_(asked),
+          skip_prices_(skip_prices),
           diagnostics_(diagnostics) {}
 
-    bool run() {
+    void run() {
         if (!collect())
-            return false;
+            return;
         // Operands come first: whoever rests on a line that was told is told of by that.
         std::vector<char> told(plan_.size(), 0);
         for (Slot slot = 0; slot < plan_.size(); ++slot) {
@@ -41,7 +42,6 @@ class BelowZero {
                 tell(line_at_[slot], slot);
             }
         }
-        return true;
     }
 
   private:
@@ -50,8 +50,8 @@ class BelowZero {
         bool found = false;
         for (lang::LineId id = 0; id < sheet_.lines.size(); ++id) {
             const Slot slot = plan_.line_slot[id];
-            if (plan_.not_negative[id] == 0 || slot == no_slot || !(values_.slot[slot] < -dust) ||
-                (!asked_.empty() && asked_[id] == 0))
+            if (plan_.not_negative[id] == 0 || slot == no_slot ||
+                !(values_.slot[slot] < -sign_dust) || (!asked_.empty() && asked_[id] == 0))
                 continue;
             if (!found)
                 line_at_.assign(plan_.size(), none);
@@ -61,6 +61,9 @@ class BelowZero {
                 there = id;
         }
         return found;
+    }
+    static bool is_of_a_price(lang::Role role) {
+        return role == lang::Role::PriceLine || role == lang::Role::Total;
     }
     bool is_copy(lang::LineId id) const {
         const lang::NodeId value = sheet_.lines[id].value;
@@ -86,8 +89,12 @@ class BelowZero {
         if (plan_.operations[slot].code != OpCode::Input &&
             diagnostics_.error_count() <= lang::Diagnostics::cap) {
             std::vector<Slot> from;
-            for_each_operand_asked(plan_, plan_.operations[slot], values_.slot,
-                                   [&](Slot operand) { from.push_back(operand); });
+            for_each_operand_asked(plan_, plan_.operations[slot], values_.slot, [&](Slot operand) {
+                // A number is where it began by itself; lines of other
+                // places may share it.
+                if (plan_.operations[operand].code != OpCode::Constant)
+                    from.push_back(operand);
+            });
             const std::vector<std::string> notes = trail_.notes(from);
             diagnostic.notes.insert(diagnostic.notes.end(), notes.begin(), notes.end());
         }
@@ -133,15 +140,16 @@ class BelowZero {
     const Values& values_;
     const FaultTrail& trail_;
     std::span<const char> asked_;
+    bool skip_prices_;
     lang::Diagnostics& diagnostics_;
     std::vector<lang::LineId> line_at_; // by slot
 };
 
 } // namespace
 
-bool report_below_zero(const PricedJob& job, const FaultTrail& trail, std::span<const char> asked,
-                       lang::Diagnostics& diagnostics) {
-    return BelowZero(job, trail, asked, diagnostics).run();
+void report_below_zero(const PricedJob& job, const FaultTrail& trail, std::span<const char> asked,
+                       bool skip_prices, lang::Diagnostics& diagnostics) {
+    BelowZero(job, trail, asked, skip_prices, diagnostics).run();
 }
 
 } // namespace acre::engine

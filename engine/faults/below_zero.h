@@ -10,9 +10,9 @@
 namespace acre::engine {
 
 // Reports E509 for each line below zero that must not be (plan/not_negative.h), where it began:
-// not for lines that rest on one told already. `asked`: by line; empty: every line. True if there
-// was one.
-bool report_below_zero(const PricedJob& job, const FaultTrail& trail, std::span<const char> asked,
-                       lang::Diagnostics& diagnostics);
+// not for lines that rest on one told already. `asked`: by line; empty: every line.
+// `skip_prices`: the lines of prices are at fault for a reason that was told already.
+void report_below_zero(const PricedJob& job, const FaultTrail& trail, std::span<const char> asked,
+                       bool skip_prices, lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

@@ -6,7 +6,8 @@
 
 #include <fmt/format.h>
 
-#include "engine/words/words.h"
+#include "engine/words/money.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -58,9 +59,9 @@ class Coverage {
                            {},
                            {},
                            {}};
-        if (const double amount = job_.value(cost.amount); std::isfinite(amount))
-            d.notes.push_back(
-                fmt::format("{} of cost that no price asks for", text(cost.amount, amount)));
+        if (const double amount = job_.value(cost.amount); std::fabs(amount) < 9e13)
+            d.notes.push_back(fmt::format("{} of cost that no price asks for",
+                                          lang::cents_text(to_cents(amount))));
         d.helps.push_back({cost.part == none ? "move it to a part that a price covers"
                                              : fmt::format("add its part to `covers`: \"{}\"",
                                                            sheet_.parts[cost.part].title),
@@ -78,17 +79,13 @@ class Coverage {
                            {}};
         for (const lang::PriceItem* item : items)
             d.others.push_back({item->span, "covers it"});
-        if (const double amount = job_.value(cost.amount); std::isfinite(amount))
+        if (const double amount = job_.value(cost.amount); std::fabs(amount) < 9e13)
             d.notes.push_back(fmt::format(
                 "{} of cost is counted {} times: {} too much before overhead and margin",
-                text(cost.amount, amount), items.size(),
-                text(cost.amount, amount * static_cast<double>(items.size() - 1))));
+                lang::cents_text(to_cents(amount)), items.size(),
+                lang::cents_text(to_cents(amount * static_cast<double>(items.size() - 1)))));
         d.helps.push_back({"keep its part in the `covers` of one price only", std::nullopt});
         diagnostics_.add(std::move(d));
-    }
-
-    std::string text(lang::LineId line, double value) const {
-        return value_text(sheet_, line, value);
     }
 
     const PricedJob& job_;

@@ -290,11 +290,11 @@ void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
     const FaultTrail trail(job, asked);
     const Report report{job, diagnostics, trail, asked};
     report.ranges(roots.empty());
-    report_below_zero(job, trail, roots.empty() ? std::span<const char>() : std::span(asked),
-                      diagnostics);
     report.requirements(roots.empty());
     const bool no_price = report.prices(roots);
     report_price_steps(job, asked, diagnostics);
+    report_below_zero(job, trail, roots.empty() ? std::span<const char>() : std::span(asked),
+                      no_price, diagnostics);
     report_unset_givens(job, asked_slots, diagnostics);
     report_origins(job, trail, {asked, asked_slots}, no_price, diagnostics);
 }

@@ -9,7 +9,7 @@ namespace acre::engine {
 
 // A difference of like numbers is seldom exactly zero: a value this little below zero, in the unit
 // of its line, is zero.
-inline constexpr double dust = 1e-9;
+inline constexpr double sign_dust = 1e-9;
 
 // One byte a line: 1 where a value below zero is a fault. Not a plain number, an angle or a profit,
 // not a line that says `may be negative`, and not a given with an allowed range, which is judged

@@ -12,7 +12,7 @@
 
 #include "engine/plan/plan_roots.h"
 #include "engine/questions/carrying_quantities.h"
-#include "engine/words/billing.h"
+#include "engine/questions/charged.h"
 #include "engine/words/money.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
@@ -22,8 +22,6 @@ namespace acre::engine {
 using lang::none;
 
 namespace {
-
-constexpr double most_dollars = 9e13; // the largest that to_cents takes
 
 class Estimator {
   public:
@@ -114,48 +112,18 @@ class Estimator {
 
     // What the customer is charged; where the quantity is rounded, as a step of its own.
     void charge(const lang::PriceItem& item, ItemRow& row) const {
-        const double amount = value(item.amount);
-        row.quantity = value(item.quantity);
-        row.rate = row.quantity == 0 ? 0 : value(item.rate); // of nothing there is none
-        row.cents = to_cents(amount);
-        if (item.quantity == none || row.quantity == 0 || job_.request().notation < 2)
-            return;
-        const Billed billed = bill(amount, row.quantity, is_counted(item.quantity), stands(item));
+        const Billed billed =
+            charged(sheet_, compiled_.plan, values_, item, job_.request().notation);
         row.quantity = billed.quantity;
         row.rate = billed.rate;
-        if (billed.cents == row.cents)
-            return;
         row.cents = billed.cents;
+        const double amount = value(item.amount);
+        if (billed.cents == to_cents(amount))
+            return;
         const double sum = static_cast<double>(billed.cents) / 100;
         const std::string text =
             "charged for " + lang::quantity_text(billed.quantity, item.per_text);
         row.steps.push_back({text, sum - amount, sum, text});
-    }
-
-    // By a noun of the model: trees, loads.
-    bool is_counted(lang::LineId line) const {
-        const lang::Unit& unit = sheet_.lines[line].type.unit;
-        const auto& exponent = unit.dim.exponent;
-        return unit.scale == lang::Ratio{} &&
-               std::count(exponent.begin(), exponent.begin() + lang::first_noun, 0) ==
-                   lang::first_noun &&
-               std::count(exponent.begin() + lang::first_noun, exponent.end(), 1) == 1 &&
-               std::count(exponent.begin() + lang::first_noun, exponent.end(), 0) ==
-                   static_cast<std::ptrdiff_t>(lang::max_bases) - lang::first_noun - 1;
-    }
-
-    // Whether a minimum in force, or a rounding of the whole, has the last word on the amount.
-    bool stands(const lang::PriceItem& item) const {
-        for (std::size_t i = item.steps.size(); i-- > 0;) {
-            const lang::PriceStep& step = item.steps[i];
-            const double before = value(i == 0 ? item.cost : item.steps[i - 1].line);
-            const bool rounds = step.kind == lang::ast::StepKind::RoundUp ||
-                                step.kind == lang::ast::StepKind::RoundTo;
-            if (!rounds && value(step.line) == before)
-                continue;
-            return !step.per_unit && (rounds || step.kind == lang::ast::StepKind::AtLeast);
-        }
-        return false;
     }
 
     // The step with the value of its formula in the formula's place.

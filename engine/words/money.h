@@ -7,7 +7,8 @@ namespace acre::engine {
 
 // Dollars to cents, half away from zero. What a calculator shows as 25.025 is 2503 cents although
 // the double lies a hair below: a value within a relative 1e-12 (at most a thousandth of a cent)
-// below a half cent counts as that half cent. |dollars| must be below 9e13.
+// below a half cent counts as that half cent. |dollars| must be below most_dollars.
 std::int64_t to_cents(double dollars);
+inline constexpr double most_dollars = 9e13;
 
 } // namespace acre::engine

@@ -118,8 +118,6 @@ bool Blame::only_follows(LineId line) {
     });
 }
 
-// Its own number, as the model writes it, has no unit or only a dollar, it declares none, and its
-// range does not say that it is meant so.
 bool Blame::may_lack_unit(LineId id) const {
     const Line& line = sheet_.lines[id];
     const NodeId value = own_value(sheet_, id);

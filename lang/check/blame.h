@@ -35,6 +35,10 @@ class Blame {
     };
     std::optional<Unitless> unitless(LineId line, const Dim& missing);
 
+    // Whether the given's number, as the model writes it, has no unit or only `$`, it declares
+    // none, and its range does not say that it is meant so.
+    bool may_lack_unit(LineId line) const;
+
     // The formula that a cost's quantity belongs to: that of its amount. Others: the line itself.
     LineId whole_of(LineId line) const;
 
@@ -42,7 +46,6 @@ class Blame {
     void index();
     void collect(NodeId node, std::vector<LineId>& lines, int through = 0);
     bool fits(LineId formula, LineId line, const Type& type);
-    bool may_lack_unit(LineId line) const;
 
     const Sheet& sheet_;
     const SourceMap& sources_;

@@ -94,7 +94,7 @@ bool Mismatches::may_take_unit(NodeId value, const Type& wanted) const {
     const Unit& unit = sheet_.nodes[value].type.unit;
     const std::string_view text = sources_.text(sheet_.nodes[value].span);
     return unit == one ||
-           (text.find_first_of("/.%abcdefghijklmnopqrstuvwxyz") == std::string_view::npos &&
+           (text.find_first_of("/%abcdefghijklmnopqrstuvwxyz") == std::string_view::npos &&
             wanted.unit.dim.exponent[Money] == 1 && unit.dim.exponent[Money] == 1);
 }
 

@@ -59,7 +59,8 @@ bool Mismatches::misdeclared(const Site& site, NodeId value, Code code, std::str
     if (!span)
         return false;
     const std::string given = kind_text(site, value);
-    const std::string unit = unit_of_the_model(sheet_, meant->unit.dim, given);
+    const std::string unit =
+        is_literal(value) ? given : unit_of_the_model(sheet_, meant->unit.dim, given);
     Diagnostic d = problem(code,
                            fmt::format("{} is declared {} but {} {}", subject, unit_text,
                                        is_literal(value) ? "is given" : "its formula gives", unit),
@@ -96,15 +97,22 @@ void Mismatches::unitless(const Blame::Unitless& fault, LineId line,
                            ? combine(*of_given, *of_missing, fault.inverse ? -1 : 1)
                            : std::nullopt;
     std::string unit = terms ? to_text(*terms) : std::string();
-    if (unit.empty() || unit == "1" || hides_ratio(sheet_, unit))
+    const NodeId bound = sheet_.givens[given.given].within_low;
+    if (bound != none && sheet_.nodes[bound].type.unit.dim == fault.type.unit.dim)
+        unit = kind_text({}, bound); // as its range says it
+    else if (unit.empty() || unit == "1" || hides_ratio(sheet_, unit))
         unit = sheet_.units.usual_text(fault.type.unit.dim);
     const std::string name(sources_.text(given.name_span));
-    Diagnostic d =
-        problem(Code::U304,
-                fmt::format("`{}` is given {} but `{}` needs it in {}", name,
-                            own == "1" ? "without a unit" : "in $", sheet_.lines[line].name, unit),
-                value.span, own == "1" ? "no unit" : "no `/`");
-    d.others.push_back({sheet_.lines[line].name_span, "needs it here"});
+    const bool by_range = line == fault.given;
+    Diagnostic d = problem(
+        Code::U304,
+        fmt::format("`{}` is given {} but {} in {}", name, own == "1" ? "without a unit" : "in $",
+                    by_range ? "its range is"
+                             : fmt::format("`{}` needs it", sheet_.lines[line].name),
+                    unit),
+        value.span, own == "1" ? "no unit" : "no `/`");
+    if (!by_range)
+        d.others.push_back({sheet_.lines[line].name_span, "needs it here"});
     const std::string text = number_as(fault.value, unit);
     d.helps.push_back({fmt::format("write  {}", text), Edit{value.span, text}});
     add(std::move(d));

@@ -136,6 +136,10 @@ void Mismatches::part(const Site& site, NodeId value, Mismatch mismatch, const T
     const Node& node = sheet_.nodes[value];
     if (skip(Code::U304, node.span))
         return;
+    if (mismatch == Mismatch::UnlikeUnits && site.line != none && blame_.may_lack_unit(site.line) &&
+        !is_plain(node.type))
+        return unitless({site.line, own_value(sheet_, site.line), node.type, false}, site.line,
+                        kind_text(site, value));
     const std::string given = kind_text(site, value);
     const std::string wanted_text =
         wanted.kind == Type::Kind::Number ? unit_or_plain(unit_text) : type_text(wanted);

@@ -1,91 +1,29 @@
+// Quotes, comments and signs of other habits.
 #include "lang/syntax/habits.h"
+
+#include <optional>
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
-#include <charconv>
-#include <cmath>
-#include <utility>
-#include <vector>
-
-#include "lang/syntax/signs.h"
-#include "lang/syntax/tokens.h"
-#include "lang/units/number_text.h"
+#include "lang/syntax/broken_tokens.h"
 
 namespace acre::lang {
 
 namespace {
 
 constexpr std::size_t longest_quote = 70;
-
-template <std::size_t N>
-bool is_one_of(std::string_view sign, const std::array<std::string_view, N>& signs) {
-    return std::find(signs.begin(), signs.end(), sign) != signs.end();
-}
-constexpr auto foot_marks = std::to_array<std::string_view>({"'", "\u2019", "\u2032"});
-constexpr auto inch_marks = std::to_array<std::string_view>({"\"", "\u201D", "\u2033"});
 constexpr auto double_quotes =
     std::to_array<std::string_view>({"\u201C", "\u201D", "\u201E", "\u00AB", "\u00BB"});
 constexpr auto single_quotes = std::to_array<std::string_view>({"\u2018", "\u2019", "'"});
-constexpr auto wide_blanks = std::to_array<std::string_view>({"\u00A0", "\u2009", "\u202F"});
-constexpr auto other_money = std::to_array<std::pair<std::string_view, std::string_view>>(
-    {{"\u20AC", "EUR"}, {"\u00A3", "GBP"}, {"\u00A5", "JPY"}});
-constexpr auto vulgar = std::to_array<std::pair<std::string_view, double>>(
-    {{"\u00BC", 0.25}, {"\u00BD", 0.5}, {"\u00BE", 0.75}});
 
-// The smaller unit that is said behind the larger one, and how many make one of that.
-struct Pair {
-    std::string_view large, small;
-    int count;
-};
-constexpr auto pairs = std::to_array<Pair>({{"ft", "in", 12},
-                                            {"feet", "inches", 12},
-                                            {"feet", "in", 12},
-                                            {"h", "min", 60},
-                                            {"hr", "min", 60},
-                                            {"min", "s", 60},
-                                            {"yd", "ft", 3},
-                                            {"lb", "oz", 16}});
-
-std::optional<double> value_of(std::string_view digits) {
-    double value = 0;
-    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-    if (error != std::errc() || end != digits.data() + digits.size())
-        return std::nullopt;
-    return value;
-}
-
-bool all_digits(std::string_view text) {
-    return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);
-}
-
-// Whether four decimals say the number whole.
-bool is_short(double value) {
-    const double shifted = value * 1e4;
-    return std::abs(shifted - std::round(shifted)) < 1e-7 && std::abs(shifted) < 1e12;
-}
-
-class Habit {
+class SignHabit : private BrokenTokens {
   public:
-    explicit Habit(const Break& b) : b_(b) {
-        for (Token t = next_solid_token(b.text, b.begin, b.end); t.kind != TokenKind::End;
-             t = next_solid_token(b.text, t.end, b.end)) {
-            if (t.begin < b.at)
-                ++at_;
-            tokens_.push_back(t);
-        }
-    }
+    using BrokenTokens::BrokenTokens;
 
     std::optional<Diagnostic> run() const {
-        if (b_.row)
-            return std::nullopt;
-        using Look = std::optional<Diagnostic> (Habit::*)() const;
-        static constexpr Look looks[] = {
-            &Habit::spaced_number, &Habit::fraction,      &Habit::two_units,  &Habit::foot_mark,
-            &Habit::inch_mark,     &Habit::quotes,        &Habit::comment,    &Habit::equals,
-            &Habit::per,           &Habit::money_letters, &Habit::money_sign, &Habit::thousands,
-            &Habit::dollar_apart};
+        using Look = std::optional<Diagnostic> (SignHabit::*)() const;
+        static constexpr Look looks[] = {&SignHabit::quotes, &SignHabit::comment,
+                                         &SignHabit::equals};
         for (const Look look : looks)
             if (std::optional<Diagnostic> d = (this->*look)())
                 return d;
@@ -93,189 +31,6 @@ class Habit {
     }
 
   private:
-    // The token where the statement broke off is 0, the one before it -1.
-    Token token(int from_break) const {
-        const int i = at_ + from_break;
-        return i >= 0 && i < static_cast<int>(tokens_.size())
-                   ? tokens_[static_cast<std::size_t>(i)]
-                   : Token{TokenKind::End, b_.end, b_.end};
-    }
-    std::string_view text(int from_break) const { return token(from_break).in(b_.text); }
-    bool is(int from_break, TokenKind kind) const { return token(from_break).kind == kind; }
-    bool touch(int first, int second) const { return token(first).end == token(second).begin; }
-    std::string_view between(std::uint32_t begin, std::uint32_t end) const {
-        return b_.text.substr(begin, end - begin);
-    }
-
-    // `write`: what stands there then, with as much around it as makes it plain.
-    Diagnostic mended(Code code, std::string title, std::uint32_t begin, std::uint32_t end,
-                      std::string replacement, std::string write = "") const {
-        const Span span{b_.file, begin, end};
-        Diagnostic d{code, std::move(title), {span, ""}, {}, {}, {}};
-        if (write.empty())
-            write = replacement;
-        d.helps.push_back({fmt::format("write  {}", write), Edit{span, std::move(replacement)}});
-        return d;
-    }
-
-    // `6 500`, with a blank of any width.
-    std::optional<Diagnostic> spaced_number() const {
-        const Token first = token(-1);
-        if (first.kind != TokenKind::Number || first.end - first.begin > 3 ||
-            !all_digits(text(-1)) || text(-1).front() == '0')
-            return std::nullopt;
-        std::uint32_t end = first.end;
-        std::string number(text(-1));
-        for (;;) {
-            std::uint32_t p = end;
-            while (p < b_.end && (b_.text[p] == ' ' || b_.text[p] == '\t'))
-                ++p;
-            for (const std::string_view blank : wide_blanks)
-                if (b_.text.substr(p).starts_with(blank))
-                    p += static_cast<std::uint32_t>(blank.size());
-            std::uint32_t q = p;
-            while (q < b_.end && is_digit(b_.text[q]))
-                ++q;
-            if (p == end || q - p != 3)
-                break;
-            number.append(",").append(between(p, q));
-            end = q;
-        }
-        if (end == first.end)
-            return std::nullopt;
-        if (end + 1 < b_.end && b_.text[end] == '.' && is_digit(b_.text[end + 1])) {
-            std::uint32_t q = end + 1;
-            while (q < b_.end && is_digit(b_.text[q]))
-                ++q;
-            number.append(between(end, q));
-            end = q;
-        }
-        const bool money = first.begin > b_.begin && b_.text[first.begin - 1] == '$';
-        return mended(Code::S106,
-                      fmt::format("`{}` is not one number: groups of three digits have a comma",
-                                  between(first.begin - (money ? 1 : 0), end)),
-                      first.begin, end, number, (money ? "$" : "") + number);
-    }
-
-    // `6 1/2` and `6½`.
-    std::optional<Diagnostic> fraction() const {
-        const std::optional<double> whole = value_of(text(-1));
-        if (!is(-1, TokenKind::Number) || !whole)
-            return std::nullopt;
-        std::optional<double> part;
-        std::uint32_t end = token(0).end;
-        for (const auto& [sign, value] : vulgar)
-            if (text(0) == sign)
-                part = value;
-        if (!part && is(0, TokenKind::Number) && text(1) == "/" && is(2, TokenKind::Number) &&
-            touch(0, 1) && touch(1, 2) && all_digits(text(-1)) && all_digits(text(0)) &&
-            all_digits(text(2))) {
-            const std::optional<double> above = value_of(text(0));
-            const std::optional<double> below = value_of(text(2));
-            if (above && below && *above > 0 && *above < *below)
-                part = *above / *below;
-            end = token(2).end;
-        }
-        if (!part)
-            return std::nullopt;
-        const std::string title =
-            fmt::format("`{}` is not one number", between(token(-1).begin, end));
-        const double value = *whole + *part;
-        if (is_short(value))
-            return mended(Code::S106, title, token(-1).begin, end, fmt::format("{}", value),
-                          with_unit(value, end));
-        return Diagnostic{
-            Code::S106,
-            title,
-            {{b_.file, token(-1).begin, end}, ""},
-            {},
-            {},
-            {{"write it with decimals, or as a sum of two values, each in its unit", {}}}};
-    }
-    // "6.5 ft": with the unit that follows at `end`.
-    std::string with_unit(double value, std::uint32_t end) const {
-        const Token unit = next_token(b_.text, end, b_.end);
-        return unit.kind == TokenKind::Name ? fmt::format("{} {}", value, unit.in(b_.text))
-                                            : fmt::format("{}", value);
-    }
-
-    // `6 ft 6 in`.
-    std::optional<Diagnostic> two_units() const {
-        if (!is(-2, TokenKind::Number) || !is(-1, TokenKind::Name) || !is(0, TokenKind::Number) ||
-            !is(1, TokenKind::Name))
-            return std::nullopt;
-        const std::string title =
-            fmt::format("`{}` is two values", between(token(-2).begin, token(1).end));
-        for (const Pair& pair : pairs)
-            if (text(-1) == pair.large && text(1) == pair.small)
-                if (const auto large = value_of(text(-2)), small = value_of(text(0));
-                    large && small)
-                    return mended(Code::S106, title, token(-2).begin, token(1).end,
-                                  sum(*large, *small, pair));
-        return std::nullopt;
-    }
-    static std::string sum(double large, double small, const Pair& pair) {
-        const double value = large + small / pair.count;
-        return is_short(value)
-                   ? fmt::format("{} {}", value, pair.large)
-                   : fmt::format("({} {} + {} {})", large, pair.large, small, pair.small);
-    }
-
-    // The number that begins at `p`, and where it ends.
-    std::optional<double> number_at(std::uint32_t p, std::uint32_t& end) const {
-        const Token t = next_token(b_.text, p, line_end());
-        end = t.end;
-        return t.kind == TokenKind::Number && t.begin == p ? value_of(t.in(b_.text)) : std::nullopt;
-    }
-    std::uint32_t line_end() const {
-        const std::size_t end = b_.text.find('\n', std::min(b_.at, b_.end));
-        return static_cast<std::uint32_t>(std::min(end, b_.text.size()));
-    }
-    template <std::size_t N>
-    std::uint32_t mark_at(std::uint32_t p, const std::array<std::string_view, N>& marks) const {
-        for (const std::string_view mark : marks)
-            if (b_.text.substr(p).starts_with(mark))
-                return static_cast<std::uint32_t>(mark.size());
-        return 0;
-    }
-
-    // `7'` and `6'6"`.
-    std::optional<Diagnostic> foot_mark() const {
-        const std::optional<double> feet = value_of(text(-1));
-        if (!is(-1, TokenKind::Number) || !feet || !touch(-1, 0) || !is_one_of(text(0), foot_marks))
-            return std::nullopt;
-        std::uint32_t end = token(0).end;
-        std::uint32_t p = end;
-        while (p < b_.end && (b_.text[p] == ' ' || b_.text[p] == '-'))
-            ++p;
-        std::uint32_t behind = p;
-        const std::optional<double> inches = number_at(p, behind);
-        const std::uint32_t mark = inches ? mark_at(behind, inch_marks) : 0;
-        std::string write = fmt::format("{} ft", *feet);
-        if (mark > 0) {
-            end = behind + mark;
-            write = sum(*feet, *inches, pairs[0]);
-        }
-        return mended(Code::S106, "feet and inches are written `ft` and `in`", token(-1).begin, end,
-                      std::move(write));
-    }
-
-    // `78"`: what follows the number is read as text.
-    std::optional<Diagnostic> inch_mark() const {
-        for (std::size_t i = 1; i < tokens_.size() && tokens_[i].begin <= b_.at; ++i) {
-            const Token& number = tokens_[i - 1];
-            const Token& mark = tokens_[i];
-            const bool inch =
-                mark.kind == TokenKind::Text ||
-                (mark.kind == TokenKind::Sign && is_one_of(mark.in(b_.text), inch_marks));
-            if (inch && number.kind == TokenKind::Number && number.end == mark.begin)
-                return mended(Code::S106, "feet and inches are written `ft` and `in`", number.begin,
-                              number.end + std::max(1U, mark_at(mark.begin, inch_marks)),
-                              fmt::format("{} in", number.in(b_.text)));
-        }
-        return std::nullopt;
-    }
-
     // A whole text in quotes of another kind is one edit.
     std::optional<Diagnostic> quotes() const {
         const bool is_double = is_one_of(text(0), double_quotes);
@@ -311,17 +66,28 @@ class Habit {
         for (const int first : {-1, 0}) {
             const std::string_view a = text(first);
             if (((a == "=" && text(first + 1) == ">") || (a == ":" && text(first + 1) == "=")) &&
-                touch(first, first + 1))
+                touch(first, first + 1) && gives_value(first))
                 return equals_at(token(first).begin, token(first + 1).end);
         }
         const bool set = b_.statement == Keyword::Set && b_.expected == Expected::Equals;
-        if (set && (text(0) == ":" || text(0) == "=="))
+        if (set && text(0) == ":")
             return equals_at(token(0).begin, token(0).end);
+        if (set && text(-1) == "==") // it broke off at its second sign
+            return equals_at(token(-1).begin, token(-1).end);
         const bool named = at_ == 2 && is(-1, TokenKind::Name) && !touch(-1, 0);
         const bool value = is(0, TokenKind::Number) || text(0) == "$" || text(0) == "(";
         if (named && value && (set || b_.statement == Keyword::Given))
             return equals_at(token(-1).end, token(-1).end);
         return std::nullopt;
+    }
+    // Whether the `=` there is the first of a statement that gives a value: a later one may be
+    // meant to compare.
+    bool gives_value(int sign) const {
+        const auto before = tokens_.begin() + std::max(at_ + sign, 0);
+        return b_.statement != Keyword::Require && b_.statement != Keyword::Caution &&
+               b_.statement != Keyword::Example &&
+               std::none_of(tokens_.begin(), before,
+                            [&](const Token& t) { return t.in(b_.text) == "="; });
     }
     Diagnostic equals_at(std::uint32_t begin, std::uint32_t end) const {
         const std::string_view head = between(b_.begin, begin);
@@ -335,86 +101,16 @@ class Habit {
             d.primary.span = {b_.file, token(-1).begin, token(-1).end};
         return d;
     }
-
-    // `$38 per h`.
-    std::optional<Diagnostic> per() const {
-        const bool number = is(-1, TokenKind::Number) || text(-1) == "$" ||
-                            (is(-1, TokenKind::Name) && is(-2, TokenKind::Number));
-        if (text(0) != "per" || !is(1, TokenKind::Name) || !number)
-            return std::nullopt;
-        std::uint32_t begin = token(is(-1, TokenKind::Name) ? -2 : -1).begin;
-        if (begin > b_.begin && b_.text[begin - 1] == '$')
-            --begin;
-        return mended(Code::S107, "a rate is written with `/`", token(-1).end, token(1).end,
-                      fmt::format("/{}", text(1)),
-                      fmt::format("{}/{}", between(begin, token(-1).end), text(1)));
-    }
-
-    static Diagnostic of_other_money(std::string_view sign, std::string_view code, Span span) {
-        return {Code::S100,
-                fmt::format("the money here is `$`, not `{}`", sign),
-                {span, ""},
-                {},
-                {},
-                {{fmt::format("amounts are not converted; a firm that works in other money says "
-                              "so once:  money {}",
-                              code),
-                  {}}}};
-    }
-    // `USD 38/h`.
-    std::optional<Diagnostic> money_letters() const {
-        if (!is(-1, TokenKind::Name) || !is(0, TokenKind::Number) || text(-1).size() != 3)
-            return std::nullopt;
-        const Span span{b_.file, token(-1).begin, token(-1).end};
-        if (text(-1) == "USD")
-            return mended(Code::S107, "money is written with `$`", token(-1).begin, token(0).begin,
-                          "$", "$" + std::string(amount_at(token(0).begin)));
-        return is_money_code(text(-1)) ? std::optional(of_other_money(text(-1), text(-1), span))
-                                       : std::nullopt;
-    }
-    std::string_view amount_at(std::uint32_t begin) const {
-        const std::size_t end = b_.text.find_first_of(" \t\n\"#", begin);
-        return b_.text.substr(begin, std::min<std::size_t>(end, b_.end) - begin);
-    }
-    std::optional<Diagnostic> money_sign() const {
-        for (const auto& [sign, code] : other_money)
-            if (text(0) == sign)
-                return of_other_money(sign, code, {b_.file, token(0).begin, token(0).end});
-        return std::nullopt;
-    }
-
-    // `$6.5k`.
-    std::optional<Diagnostic> thousands() const {
-        const std::string_view letter = text(0);
-        const double times = letter == "k" || letter == "K" ? 1e3 : letter == "M" ? 1e6 : 0;
-        const std::optional<double> value = value_of(text(-1));
-        if (times == 0 || !is(-1, TokenKind::Number) || !value || text(-2) != "$" || !touch(-1, 0))
-            return std::nullopt;
-        const double whole = std::round(*value * times);
-        if (std::abs(whole - *value * times) > 1e-6 || whole >= 1e12)
-            return std::nullopt;
-        const std::string digits = number_text(whole);
-        return mended(Code::S106, fmt::format("`${}{}` is not a number", text(-1), letter),
-                      token(-1).begin, token(0).end, digits, "$" + digits);
-    }
-
-    // `$ 38/h`.
-    std::optional<Diagnostic> dollar_apart() const {
-        if (text(-1) != "$" || !is(0, TokenKind::Number))
-            return std::nullopt;
-        return mended(Code::S106, "`$` stands right before its number", token(-1).begin,
-                      token(0).begin, "$", "$" + std::string(amount_at(token(0).begin)));
-    }
-
-    const Break& b_;
-    std::vector<Token> tokens_;
-    int at_ = 0; // index of the token where the statement broke off
 };
 
 } // namespace
 
 std::optional<Diagnostic> describe_habit(const Break& b) {
-    return Habit(b).run();
+    if (b.row)
+        return std::nullopt;
+    if (std::optional<Diagnostic> d = describe_number_habit(b))
+        return d;
+    return SignHabit(b).run();
 }
 
 } // namespace acre::lang

@@ -1,5 +1,6 @@
-// How people write numbers, units, quotes and comments elsewhere: `$6 500`, `6 ft 6 in`, `7'`, curly
-// quotes, `//`. A statement that broke off at one of these is told what to write, with the edit.
+// How people write numbers, units, quotes and comments elsewhere: `$6 500`, `6 ft 6 in`, `7'`,
+// curly quotes, `//`. A statement that broke off at one of these is told what to write, with the
+// edit.
 #pragma once
 
 #include <optional>
@@ -12,6 +13,8 @@ namespace acre::lang {
 
 // Nothing: the break is of another kind.
 std::optional<Diagnostic> describe_habit(const Break& b);
+// Those of numbers, units and money among them.
+std::optional<Diagnostic> describe_number_habit(const Break& b);
 
 // What stands for a date from `written` to the end of the statement, as year-month-day. S117; an
 // edit only where day and month cannot be taken for each other.

@@ -252,6 +252,8 @@ class Describer {
         std::string help;
         if (b_.word == Keyword::Over)
             help = "write  = RATE over QUANTITY";
+        if (b_.word == Keyword::Be || b_.word == Keyword::Negative)
+            help = "write  may be negative";
         if (b_.word == Keyword::To)
             help = "write  round up to $5/ac  or  round to $5/ac";
         return make(Code::S103, fmt::format("{} is missing after {}", word, quoted(before())),

@@ -102,8 +102,13 @@ TEST_CASE("what a killed program left beside is removed a day later, and nothing
 TEST_CASE("standard output on a full disk, and a reader that is gone") {
     const ScratchFolder scratch;
     const Prepared p = prepare(writing_commands().back(), scratch, 0);
-    for (const Line& line : {Line{"price", "meadow.job"}, Line{"price", "meadow.job", "--watch"},
-                             Line{"tidy", "meadow.job"}, Line{"--help"}}) {
+    const Ended watched =
+        run_program(p.folder, scratch.path(), {"price", "meadow.job", "--watch"}, {}, "/dev/full");
+    CHECK(watched.code == 3);
+    CHECK(watched.err ==
+          "error F707: the result could not be written\n\n  No space left on device\n\n1 error\n");
+    for (const Line& line :
+         {Line{"price", "meadow.job"}, Line{"tidy", "meadow.job"}, Line{"--help"}}) {
         const Ended ended = run_program(p.folder, scratch.path(), line, {}, "/dev/full");
         CHECK(ended.code == 3);
         CHECK(ended.err ==

@@ -183,7 +183,7 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     if (command.book && has(said, "the book `book`") &&
         (added == 0) != (has(said, "no quote was issued") || has(said, "nothing was written")))
         return "what became of the record is told wrongly";
-    if (command.book && about_output && !has(said, " anyway"))
+    if (command.book && about_output && added > 0 && !has(said, " anyway"))
         return "it is not said that the record stands";
     // One thing went wrong: one message. What goes on going wrong may be told once for each file.
     if (!trial.kind->on && messages(ended.err) > 1)

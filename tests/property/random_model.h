@@ -38,7 +38,7 @@ class RandomModel {
         text += "part \"Ground\" each block\n  given size = " + literal("ft", false) + "\n";
         const std::vector<Name> outside = names_;
         names_.push_back({"size", "ft"});
-        text += "  wide : ft = " + number("ft", 3) + "\n";
+        text += "  wide : ft = " + number("ft", 3) + "  may be negative\n";
         names_ = outside;
         for (const char* over : {"sum(wide)", "most(wide)", "least(size)"})
             names_.push_back({over, "ft"});
@@ -111,7 +111,7 @@ class RandomModel {
         for (int i = 0; i < lines; ++i) {
             const std::string unit = pick(units);
             const std::string name = "l" + std::to_string(i);
-            text += name + " : " + unit + " = " + number(unit, 5) + "\n";
+            text += name + " : " + unit + " = " + number(unit, 5) + "  may be negative\n";
             names_.push_back({name, unit});
         }
         return text;

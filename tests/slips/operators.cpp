@@ -279,8 +279,8 @@ class Maker {
     // Of a number in a formula or a clause; words that are no units follow numbers too.
     static bool is_word(const std::string& word) {
         static const std::set<std::string> words = {
-            "then", "otherwise", "and",  "or", "within", "swing", "because", "over",
-            "with", "covers",    "when", "is", "by",     "to",    "native",  "costs"};
+            "then",   "otherwise", "and", "or", "within", "swing",  "because", "over", "with",
+            "covers", "when",      "is",  "by", "to",     "native", "costs",   "may"};
         return words.contains(word);
     }
     void each_unit(const auto& function) const {
@@ -383,7 +383,8 @@ class Maker {
             "otherwise", "noun",   "event",  "overhead",  "round",   "least",   "choice",
             "season",    "model",  "date",   "field",     "option",  "heading", "contingency",
             "table",     "define", "native", "correlate", "hold",    "above",   "below",
-            "error",     "known",  "source", "ours",      "unit"};
+            "error",     "known",  "source", "ours",      "unit",    "may",     "be",
+            "negative"};
         each(R"(([A-Za-z][A-Za-z0-9_]*(?:\.[a-z_A-Z0-9]+)?))", [&](const std::smatch& m) {
             const std::string word = m[1];
             const std::size_t begin = at(m, 1);
@@ -463,6 +464,16 @@ class Maker {
         each(
             "\\$" + number + "(/)[a-z]+(?![a-z./^])",
             [&](const std::smatch& m) { add("per-unit", at(m, 1), after(m, 1), " per "); });
+        each(R"("~{3,60}("))",
+             [&](const std::smatch& m) { add("drop-quote", at(m, 1), after(m, 1), ""); });
+        static const std::map<std::string, std::string> words = {
+            {"h", "hours"},  {"ac", "acres"},  {"gal", "gallons"}, {"mi", "miles"},
+            {"ft", "feet"},  {"in", "inches"}, {"lb", "pounds"},   {"min", "minutes"},
+            {"day", "days"}, {"mi/h", "MI/H"}, {"gal/h", "GAL/H"}, {"tree", "trees"}};
+        each_unit([&](const std::smatch& m, std::size_t, std::size_t, std::size_t unit) {
+            if (const auto found = words.find(unit_word(m)); found != words.end())
+                add("spelled-unit", at(m, unit), at(m, unit) + found->first.size(), found->second);
+        });
         each(R"((\)))",
              [&](const std::smatch& m) { add("drop-parenthesis", at(m, 1), after(m, 1), ""); });
     }

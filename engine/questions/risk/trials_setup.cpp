@@ -5,9 +5,9 @@
 #include <fmt/format.h>
 
 #include "engine/job/priced_job.h"
+#include "engine/questions/charged.h"
 #include "engine/questions/risk/trials.h"
 #include "engine/questions/what_if/reach.h"
-#include "engine/words/money.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
@@ -188,7 +188,9 @@ Trials::Fault Trials::read_money(const PricedJob& job, const RiskQuestion& quest
     };
     cost_ = target(sheet.cost_total);
     const auto quoted_for = [&](const lang::PriceItem& item) {
-        return static_cast<double>(to_cents(value[plan.line_slot[item.amount]])) / 100;
+        return static_cast<double>(
+                   charged(sheet, plan, job.values(), item, job.request().notation).cents) /
+               100;
     };
     double quoted = 0;
     for (const lang::PriceItem& item : sheet.prices)

@@ -6,6 +6,8 @@
 #include <utility>
 
 #include "engine/plan/plan_roots.h"
+#include "engine/questions/charged.h"
+#include "engine/words/money.h"
 
 namespace acre::engine {
 namespace {
@@ -114,10 +116,24 @@ bool SharedPlan::facts(const PlainJob& from, SeasonJob& to, SeasonMachines& all)
     return true;
 }
 
+// As it is quoted, to the cent.
+double SharedPlan::price(const Values& values) const {
+    const lang::Sheet& sheet = job_->sheet();
+    const double exact = values.slot[job_->plan().line_slot[sheet.price_total]];
+    const double most = most_dollars / static_cast<double>(sheet.prices.size());
+    std::int64_t cents = 0;
+    for (const lang::PriceItem& item : sheet.prices) {
+        if (!(std::fabs(values.slot[job_->plan().line_slot[item.amount]]) < most))
+            return exact;
+        cents += charged(sheet, job_->plan(), values, item, job_->request().notation).cents;
+    }
+    return static_cast<double>(cents) / 100;
+}
+
 void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all) {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
-    to.price = values.slot[plan.line_slot[sheet.price_total]];
+    to.price = price(values);
     to.cost = values.slot[plan.line_slot[sheet.cost_total]];
     to.days = at(days_, values);
     to.gallons = at(gallons_, values);

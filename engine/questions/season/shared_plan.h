@@ -32,6 +32,8 @@ class SharedPlan {
         std::string name;
         Slot own = 0, fixed = 0, hours = 0;
     };
+    double price(const Values& values) const;
+
     Job job_;
     std::map<std::string, std::uint32_t> input_; // by name of the given, into Plan::inputs
     std::optional<Adjoint> cost_;                // slopes of the cost by everything it rests on

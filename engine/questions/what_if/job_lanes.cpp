@@ -78,7 +78,7 @@ std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* co
             suspect |= static_cast<unsigned>(scratch.out[k][i] == 0);
     for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
         for (std::size_t i = 0; i < lanes; ++i)
-            suspect |= static_cast<unsigned>(scratch.out[k][i] < -dust);
+            suspect |= static_cast<unsigned>(scratch.out[k][i] < -sign_dust);
     for (const Bound& bound : bounds_) {
         const double* const x = bounded(bound, in, scratch);
         for (std::size_t i = 0; i < lanes; ++i)
@@ -100,7 +100,7 @@ std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* 
             if (scratch.out[k][i] == 0)
                 fault = LaneFault::Requirement;
         for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
-            if (scratch.out[k][i] < -dust)
+            if (scratch.out[k][i] < -sign_dust)
                 fault = LaneFault::BelowZero;
         for (const Bound& bound : bounds_)
             if (const double x = bounded(bound, in, scratch)[i];

@@ -68,16 +68,6 @@ std::string each_named(const Resolution& r, std::string_view name) {
                : out;
 }
 
-Diagnostic set_for_all(const Resolution& r, std::string title, Span span, std::string_view name) {
-    Diagnostic d = problem(Code::I610, std::move(title), span, "for all blocks at once");
-    d.notes.push_back(fmt::format("`{}` belongs to each block, and `sum` adds it up: {} blocks "
-                                  "would count it {} times",
-                                  name, r.blocks.size(), r.blocks.size()));
-    d.helps.push_back(
-        {fmt::format("say how it is shared out, block by block: {}", each_named(r, name)), {}});
-    return d;
-}
-
 // The `sum(NAME)` of the prices, whose formulas are not there yet: the lines of all blocks.
 std::vector<std::pair<LineId, Span>> sums_of_prices(Resolution& r) {
     std::vector<std::pair<LineId, Span>> out;
@@ -134,24 +124,28 @@ std::vector<std::optional<Span>> sums_over_blocks(Resolution& r) {
 }
 
 void report_set_for_all(Resolution& r, const ast::Word& name, Span sum) {
-    Diagnostic d =
-        set_for_all(r, fmt::format("`{}` is set for the whole job, which has blocks", name.text),
-                    name.span, name.text);
+    Diagnostic d = problem(
+        Code::I610, fmt::format("`{}` is set for the whole job, which has blocks", name.text),
+        name.span, "for all blocks at once");
     d.others.push_back({sum, "added up over the blocks"});
+    d.notes.push_back(fmt::format("`{}` belongs to each block, and `sum` adds it up: {} blocks "
+                                  "would count it {} times",
+                                  name.text, r.blocks.size(), r.blocks.size()));
+    d.helps.push_back(
+        {fmt::format("say how it is shared out, block by block: {}", each_named(r, name.text)),
+         {}});
     r.add(std::move(d));
 }
 
-void report_boundary_for_all(Resolution& r, std::string_view name) {
-    const ast::Module& job = r.program.modules[r.program.job];
-    Span span = job.title.span;
-    for (const ast::Statement& statement : job.statements)
+void report_boundary_for_all(Resolution& r) {
+    if (std::none_of(r.block_sums.begin(), r.block_sums.end(),
+                     [](const std::optional<Span>& sum) { return sum.has_value(); }))
+        return;
+    for (const ast::Statement& statement : r.program.modules[r.program.job].statements)
         if (std::holds_alternative<ast::Field>(statement.node))
-            span = statement.span;
-    Diagnostic d = set_for_all(
-        r, fmt::format("one boundary sets `{}` for the whole job, which has blocks", name), span,
-        name);
-    d.helps.back().text = "put a `field` into each block that has a boundary";
-    r.add(std::move(d));
+            r.add(problem(Code::I610, "one boundary is given for the whole job, which has blocks",
+                          statement.span, "for all blocks at once",
+                          {"put a `field` into each block that has a boundary"}));
 }
 
 void warn_of_silent_blocks(Resolution& r, const std::vector<std::optional<Span>>& sums) {

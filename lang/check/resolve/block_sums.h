@@ -2,7 +2,6 @@
 #pragma once
 
 #include <optional>
-#include <string_view>
 #include <vector>
 
 #include "lang/check/resolve/resolution.h"
@@ -16,8 +15,8 @@ std::vector<std::optional<Span>> sums_over_blocks(Resolution& r);
 
 // I610: `name` is set for all blocks at once, and `sum` counts it once for each.
 void report_set_for_all(Resolution& r, const ast::Word& name, Span sum);
-// The same of a boundary of the whole job, which sets `name`.
-void report_boundary_for_all(Resolution& r, std::string_view name);
+// The same of a boundary of the whole job, which would set what is added up.
+void report_boundary_for_all(Resolution& r);
 
 // L821: other blocks say how large they are, and this one takes the model's own figure.
 void warn_of_silent_blocks(Resolution& r, const std::vector<std::optional<Span>>& sums);

@@ -128,9 +128,10 @@ void fill_ranges(Resolution& r, const Where& where, const std::vector<ast::Param
                 range.name.span, "not defined");
             const std::vector<std::string_view> names(function.parameters.begin(),
                                                       function.parameters.end());
-            for (const std::string_view near : near_names(range.name.text, names))
+            const std::vector<std::string_view> found = near_names(range.name.text, names);
+            for (const std::string_view near : found)
                 d.helps.push_back({fmt::format("did you mean `{}`?", near),
-                                   Edit{range.name.span, std::string(near)}});
+                                   near_edit(range.name.text, found, near, range.name.span)});
             r.add(std::move(d));
             continue;
         }

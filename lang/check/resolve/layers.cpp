@@ -90,11 +90,7 @@ class Place {
     bool is_added_up(const ast::Word& name, LineId line) {
         if (line >= r_.block_sums.size() || !r_.block_sums[line])
             return false;
-        if (layer_ != Layer::Field)
-            report_set_for_all(r_, name, *r_.block_sums[line]);
-        else if (!boundary_told_)
-            report_boundary_for_all(r_, name.text);
-        boundary_told_ = layer_ == Layer::Field;
+        report_set_for_all(r_, name, *r_.block_sums[line]);
         return true;
     }
 
@@ -251,7 +247,6 @@ class Place {
     std::vector<std::string> in_sight_;
     std::vector<std::string_view> givens_;
     std::vector<ast::Word> unknown_; // of a season
-    bool boundary_told_ = false;
 };
 
 Where outside(const Resolution& r, std::uint32_t module, std::uint32_t block = none) {
@@ -357,6 +352,7 @@ void lay_values(Resolution& r) {
     lay_sets(r, r.program.job, Layer::Job);
     lay_sets(r, r.program.field, Layer::Field);
     if (r.program.job != none) {
+        report_boundary_for_all(r);
         lay_blocks(r);
         lay_options(r);
     }

@@ -11,6 +11,7 @@
 #include "engine/book/canonical.h"
 #include "engine/driver.h"
 #include "engine/questions/estimate.h"
+#include "engine/words/money.h"
 #include "tests/support/memory_loader.h"
 
 namespace record_test {
@@ -72,6 +73,26 @@ TEST_CASE("a record's texts keep the rules of the version that it states") {
     text.replace(at, 12, "overhead 0.09");
     CHECK_FALSE(differences(record).empty()); // S124
     record["request"].erase("notation");      // as the first records have it
+    CHECK(differences(record).empty());
+}
+
+TEST_CASE("a quote sealed before quantities were rounded keeps its cents") {
+    nlohmann::json record =
+        made("job \"j\"\nmodel \"m\"\nseason \"2027\"\nset area = 152.004 ac\n").record;
+    CHECK(record["request"]["notation"] == 2);
+    CHECK(record["items"][0]["quantity"] == 152);
+    CHECK(differences(record).empty());
+    double amount = 0;
+    for (const auto& line : record["lines"])
+        if (line["name"] == "ripping.amount")
+            amount = line["value"].get<double>();
+    const std::int64_t unrounded = to_cents(amount);
+    CHECK(record["price"]["cents"] == to_cents(amount / 152.004 * 152));
+    CHECK(record["price"]["cents"] != unrounded);
+    record["request"].erase("notation"); // as it was written then
+    CHECK_FALSE(differences(record).empty());
+    record["price"]["cents"] = unrounded;
+    record["items"][0]["cents"] = unrounded;
     CHECK(differences(record).empty());
 }
 

@@ -136,7 +136,7 @@ TEST_CASE("a value below zero is told where it began, unless it is meant or has 
 }
 
 TEST_CASE("a credit may be larger than its cost, but not than all costs together") {
-    const std::string text = "model \"m\"\npart \"Work\"\n  cost work : $ = $300 over 1\n"
+    const std::string text = "model \"m\"\npart \"Work\"\n  cost crew : $ = $300 over 1\n"
                              "  cost back : $ = -$200 over 1  may be negative\n"
                              "price \"Work\" lump\n";
     CHECK(faults(text).all().empty());
@@ -163,7 +163,7 @@ TEST_CASE("by the first version of the notation a value below zero is no fault")
 }
 
 TEST_CASE("a cost that no price covers, or two, is warned of with its money") {
-    const std::string work = "model \"m\"\npart \"Work\"\n  cost work : $ = $300 over 1\n"
+    const std::string work = "model \"m\"\npart \"Work\"\n  cost crew : $ = $300 over 1\n"
                              "part \"Haul\"\n  cost haul : $/h = $90/h over 5 h\n";
     const Found none = faults(work + "price \"Work\" lump covers \"Work\"\n");
     const lang::Diagnostic left_out = none.with(LangCode::L803);
@@ -200,6 +200,21 @@ TEST_CASE("a swing that is a formula is looked at when values are known") {
                            "/ 5\nx : ft = reach\n");
     CHECK(f.only().code == LangCode::L802);
     CHECK(f.only().title == "`reach` is 30 ft, outside its swing 1 ft .. 20 ft");
+}
+
+TEST_CASE("a swing of what the job computes is told, with the shares that say the same") {
+    const std::string head = "model \"m\"\ngiven power = 400 hp\ngiven pull : hp = power / 2 ";
+    const Found f = faults(head + "swing 150 hp .. 260 hp\nx : hp = pull\n");
+    CHECK(f.only().code == LangCode::L808);
+    CHECK(f.only().title == "`pull` is computed, so risk cannot draw it from 150 hp .. 260 hp");
+    CHECK(f.only().helps.at(0).text == "write  swing 75 % .. 130 % of it");
+    REQUIRE(f.only().helps[0].edit.has_value());
+    CHECK(f.at(f.only().helps[0].edit->span) == "150 hp .. 260 hp");
+    for (const char* none : {"swing 75 % .. 130 % of it", "choose 150 hp .. 260 hp", ""})
+        CHECK(faults(head + none + "\nx : hp = pull\n").all().empty());
+    CHECK(faults(head + "swing 150 hp .. 260 hp\nx : hp = pull\n", {{"pull", "180 hp"}})
+              .all()
+              .empty());
 }
 
 TEST_CASE("a given that only repeats another is not blamed for it") {

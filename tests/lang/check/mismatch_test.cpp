@@ -208,7 +208,7 @@ TEST_CASE(
     const Diagnostic d = expect_diag("job \"j\"\nmodel \"m\"\nset wage = 24.50\n", Code::U304,
                                      {{{"m.rate", "model \"m\"\ngiven wage : $/h \"wage\"\n"}}});
     CHECK(d.title == "`wage` is declared $/h but is given a plain number");
-    CHECK(help(d) == "write  24.50 $/h");
+    CHECK(help(d) == "write  $24.50/h");
     REQUIRE(d.others.size() == 1);
     CHECK(d.others[0].span.file != d.primary.span.file);
 }

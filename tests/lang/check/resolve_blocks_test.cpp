@@ -21,6 +21,7 @@ given wage = $30/h
 part "Ground" each block
   given area = 80 ac
   given wide = 5 ft
+  given gap = 80 ft
   hours : h = area / (4 ac/h) + shared.extra
   use "draft" as draft with depth = wide, wet = shared.wet
   force : lbf = draft.force
@@ -103,32 +104,34 @@ TEST_CASE("a job without blocks is one piece of ground with plain names") {
 
 TEST_CASE(
     "what the job sets holds for all blocks, what a block sets for itself, an option over both") {
-    const std::string job = two_blocks + "set area = 50 ac because \"net\"\noption \"Wide\"\n  set "
-                                         "wide = 6 ft\n  set north.wide = 7 ft\n";
+    const std::string job =
+        "job \"j\"\nmodel \"ground\"\nblock north\n  set gap = 60 ft\nblock south\n"
+        "set gap = 50 ft because \"net\"\noption \"Wide\"\n  set "
+        "wide = 6 ft\n  set north.wide = 7 ft\n";
     const auto out =
-        resolve_ok(job, {files, "Wide", {{"south.area", "40 ac"}}, "set area = 45 ac\n"});
-    CHECK(out.formula("north.area") == "60");
-    CHECK(out.formula("south.area") == "40");
+        resolve_ok(job, {files, "Wide", {{"south.gap", "40 ft"}}, "set gap = 45 ft\n"});
+    CHECK(out.formula("north.gap") == "60");
+    CHECK(out.formula("south.gap") == "40");
     CHECK(out.formula("north.wide") == "7");
     CHECK(out.formula("south.wide") == "6");
     using lang::Layer;
     std::string layers;
-    for (const lang::Setting& setting : out.given("north.area").settings)
+    for (const lang::Setting& setting : out.given("north.gap").settings)
         layers += std::to_string(static_cast<int>(setting.layer)) + "=" +
                   written(out.sheet, setting.value) + " ";
     CHECK(layers == "0=80 3=50 4=45 5=60 ");
-    CHECK(out.given("north.area").settings[1].because == "net");
+    CHECK(out.given("north.gap").settings[1].because == "net");
 }
 
 TEST_CASE("one block set apart keeps its value, whichever stands first") {
     for (const char* sets :
-         {"set north.area = 7 ac\nset area = 5 ac\n", "set area = 5 ac\nset north.area = 7 ac\n"}) {
+         {"set north.gap = 7 ft\nset gap = 5 ft\n", "set gap = 5 ft\nset north.gap = 7 ft\n"}) {
         CAPTURE(sets);
         const auto out = resolve_ok(std::string("job \"j\"\nmodel \"ground\"\n") + sets +
                                         "block north\nblock south\n",
                                     {files});
-        CHECK(out.formula("north.area") == "7");
-        CHECK(out.formula("south.area") == "5");
+        CHECK(out.formula("north.gap") == "7");
+        CHECK(out.formula("south.gap") == "5");
     }
 }
 

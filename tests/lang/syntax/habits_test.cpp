@@ -81,6 +81,7 @@ TEST_CASE("quotes, comments and signs of other habits") {
            {"given a => 7 ft", "given a = 7 ft"},
            {"given a := 7 ft", "given a = 7 ft"},
            {"given a 7 ft", "given a = 7 ft"},
+           {"require 7 ft => 6 ft \"x\"", ""},
            {"given a = 7 ft \"wide", "given a = 7 ft \"wide\""},
            {"given a = 7 ft \"wide within 3 ft .. 8 ft", ""},
            {"b : ft = 2 * (7 ft - 1 ft", "b : ft = 2 * (7 ft - 1 ft)"},

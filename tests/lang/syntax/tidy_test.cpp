@@ -58,6 +58,10 @@ TEST_CASE("one blank around operators, none inside brackets and units") {
         {"x:$ = -$3   may  be   negative", "x : $ = -$3  may be negative\n"},
         {"cost f:$=-$3 over 1 \"t\" may be negative because \"b\"",
          "cost f : $ = -$3 over 1  \"t\"  may be negative  because \"b\"\n"},
+        {"given a=1 choose b..c within 0..4", "given a = 1  choose b .. c  within 0 .. 4\n"},
+        {"given a=b swing 80 %..120 %   of   it because \"c\"",
+         "given a = b  swing 80 % .. 120 % of it  because \"c\"\n"},
+        {"require a<b   \"no\"   costs c", "require a < b  \"no\" costs c\n"},
         {"given a = x|y   |z", "given a = x | y | z\n"},
     });
 }

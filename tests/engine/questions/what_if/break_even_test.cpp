@@ -183,7 +183,8 @@ TEST_CASE("questions without sense are refused in words") {
     CHECK(refused(text, {"x", "y", 5, Range{0, 5}}) ==
           "0 .. 5 goes outside the allowed range of `x`: 1 .. 10");
     CHECK(refused(text, {"x", "y", 5, Range{5, 5}}) == "there is nothing between 5 and 5 of `x`");
-    CHECK(refused(text, {"z", "y", 5, {}}) == "`z` has neither an allowed range nor a swing");
+    CHECK(refused(text, {"z", "y", 5, {}}) ==
+          "`z` has neither an allowed range nor a swing or range of choice");
     CHECK(refused(text, {"x", "", 5, {}}) == "the model has no price");
 }
 

@@ -78,8 +78,8 @@ TEST_CASE("a cell in which a line is below zero has no answer, whether or not it
                                  "given more = 1 ft\n"
                                  "kept : ft = wide * (1 - share)\n" // never below zero
                                  "left : ft = kept - more\n"
-                                 "over : ft = kept - more  may be negative\n"
-                                 "number : 1 = over / 1 ft\n");
+                                 "beyond : ft = kept - more  may be negative\n"
+                                 "number : 1 = beyond / 1 ft\n");
     const GridAnswer g = ask(job, {{{"wide", {0, 1, 2, 4}}, {"share", {0, 0.5, 100}}}, {"number"}});
     std::size_t without = 0;
     for (std::size_t cell = 0; cell < g.cells; ++cell) {
