@@ -6,8 +6,8 @@
 #include <string>
 #include <utility>
 
-#include "lang/check/bare_share.h"
 #include "lang/units/catalog.h"
+#include "lang/units/share.h"
 
 namespace acre::cli {
 namespace {
@@ -33,7 +33,7 @@ bool commas_group(std::string_view text) {
     return true;
 }
 
-// What the notation says of a bare number where a share is declared (lang/check/bare_share.h).
+// What the notation says of a bare number where a share is declared (S124).
 lang::Diagnostic no_share(std::string_view where, std::string_view written, double value) {
     const lang::ShareMends mends = lang::share_mends(std::abs(value), written);
     return lang::placeless(lang::Code::S124,
@@ -73,7 +73,7 @@ lang::Outcome<double> read_quantity(std::string_view text, std::string_view unit
     if (!to || from->dim != to->dim)
         return unread(quoted + " is not a quantity in " +
                       (unit_text.empty() ? "plain numbers" : std::string(unit_text)));
-    if (unit.empty() && value != 0 && lang::is_share({lang::Type::Kind::Number, 0, *to}))
+    if (unit.empty() && value != 0 && lang::is_share(*to))
         return no_share(where, std::string_view(text).substr(text.starts_with('-') ? 1 : 0), value);
     return lang::conversion(*from, *to).apply(value);
 }
