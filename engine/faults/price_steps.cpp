@@ -110,7 +110,7 @@ class Steps {
                                                                : usual_overhead;
         if (share > usual && !(step_->kind == StepKind::Margin && share >= 1)) // that is E507
             warn(Code::L815,
-                 fmt::format("{} is more than anyone asks for: past {}", words(),
+                 fmt::format("{} is past {}, more than is usual", words(),
                              lang::quantity_text(usual * 100, "%")),
                  step_->kind == StepKind::Margin ? "a share of the price" : "a share of the sum",
                  "look at its decimal point; if it is meant, accept this warning");

@@ -115,6 +115,17 @@ bool is_made(const lang::Line& line) {
            line.role == lang::Role::PriceLine || line.role == lang::Role::Total;
 }
 
+// Of a rounding per unit, which has a case for a quantity of nothing, the case that `job` is in;
+// without a job, that of some quantity. Any other formula as it is.
+NodeId case_of(const lang::Sheet& sheet, const lang::Line& line, const PricedJob* job) {
+    const lang::Node& node = sheet.nodes[line.value];
+    if (line.role != lang::Role::PriceLine || node.op != Op::When ||
+        !(sheet.nodes[node.a].span == node.span)) // written by the author
+        return line.value;
+    const lang::Node& quantity = sheet.nodes[sheet.nodes[node.a].a];
+    return job != nullptr && job->value(quantity.index) == 0 ? node.b : node.c;
+}
+
 struct Name {
     lang::Span span;
     lang::LineId line;
@@ -147,7 +158,7 @@ std::string formula_text(const lang::Sheet& sheet, const lang::SourceMap& source
     const lang::Line& line = sheet.lines[id];
     if (line.value == none)
         return {};
-    return is_made(line) ? Writer(sheet, sources, nullptr).text(line.value)
+    return is_made(line) ? Writer(sheet, sources, nullptr).text(case_of(sheet, line, nullptr))
                          : source_text(sources, sheet.nodes[line.value].span);
 }
 
@@ -159,7 +170,7 @@ std::string formula_with_numbers(const PricedJob& job, lang::LineId id) {
         return {};
     const Writer writer(sheet, sources, &job);
     if (is_made(line))
-        return writer.text(line.value);
+        return writer.text(case_of(sheet, line, &job));
 
     std::vector<Name> names;
     collect_names(sheet, line.value, names);

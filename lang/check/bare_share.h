@@ -2,25 +2,13 @@
 // It is refused with both mends, so no price rests on a guess. `1 - share` and `2 * share` stay.
 #pragma once
 
-#include <string>
-#include <string_view>
+#include <cstdint>
 
 #include "lang/check/sheet.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/source/source_map.h"
 
 namespace acre::lang {
-
-// Whether a value of this type is declared in %.
-bool is_share(const Type& type);
-
-struct ShareMends {
-    std::string likely; // "15 %" for 15, "8 %" for 0.08, "100 %" for 1
-    std::string other;  // what else the number may have meant: "1,500 %", "0.08 %", "1 %"
-    std::string why;    // when it would be the other: "15 times as much would be"
-};
-// `value`: not 0; `written`: the same as its author wrote it, without a sign.
-ShareMends share_mends(double value, std::string_view written);
 
 class BareShares {
   public:

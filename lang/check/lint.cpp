@@ -44,6 +44,7 @@ class Lint {
         for (const Given& given : sheet_.givens) {
             within(given);
             swing(given);
+            boundary(given);
         }
         lint_numbers(sheet_, sources_, diagnostics_);
     }
@@ -109,6 +110,30 @@ class Lint {
                                "first",
                                std::nullopt});
         diagnostics_.add(std::move(d));
+    }
+
+    // What a boundary gives counts before what the job sets, so the job's figure does nothing.
+    void boundary(const Given& given) {
+        const Setting* own = nullptr;
+        for (const Setting& setting : given.settings) {
+            if (setting.layer == Layer::Job)
+                own = &setting;
+            if (setting.layer != Layer::Field || own == nullptr || own->value == none ||
+                setting.value == none)
+                continue;
+            const Span span = sheet_.nodes[own->value].span;
+            Diagnostic d =
+                problem(Code::L823,
+                        fmt::format("the job sets `{}`, but its boundary gives another figure, "
+                                    "which counts",
+                                    sheet_.lines[given.line].name),
+                        span, "does not count");
+            d.notes.push_back(fmt::format("the boundary gives {}",
+                                          sources_.text(sheet_.nodes[setting.value].span)));
+            d.helps.push_back(
+                {"take the line out, or the boundary, whichever is not to count", std::nullopt});
+            return diagnostics_.add(std::move(d));
+        }
     }
 
     void swing(const Given& given) {

@@ -136,7 +136,8 @@ class RandomModel {
         const std::string whole = std::to_string(below(40));
         const std::string digits = whole + "." + std::to_string(below(1000) + 1000).substr(1);
         if (unit == "1")
-            return other_units && below(4) == 1 ? digits + " %" : digits;
+            // Within a sum: beside a share by itself a bare number would be none (S124).
+            return other_units && below(4) == 1 ? "(0 + " + digits + " %)" : digits;
         if (unit == "ft" && other_units)
             return digits + pick({" in", " ft", " mi", " m"});
         if (unit == "h" && other_units)

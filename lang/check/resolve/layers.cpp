@@ -12,7 +12,6 @@
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
-#include "lang/check/resolve/passed_over.h"
 #include "lang/check/resolve/resolution.h"
 #include "lang/check/resolve/season_names.h"
 #include "lang/diag/place.h"
@@ -123,8 +122,6 @@ class Place {
         Given& given = r_.sheet.givens[r_.sheet.lines[line].given];
         auto& settings = given.settings;
         const bool one_is_set = all && !settings.empty() && settings.back().layer == layer_;
-        if (layer_ == Layer::Field && !settings.empty() && settings.back().layer == Layer::Job)
-            report_passed_over(r_, line, settings.back(), value);
         settings.insert(one_is_set ? settings.end() - 1 : settings.end(),
                         {layer_, span, value, because});
         if (!swings || one_is_set)

@@ -81,7 +81,7 @@ TEST_CASE("a warning says what the step came to, and what it adds") {
     const auto said =
         said_of(priced_with("  markup profit\n", "given profit = 1,200 %  \"profit\"\n"));
     REQUIRE(said.size() == 1);
-    CHECK(said[0].title == "`markup profit`, 1,200 %, is more than anyone asks for: past 100 %");
+    CHECK(said[0].title == "`markup profit`, 1,200 %, is past 100 %, more than is usual");
     REQUIRE(said[0].notes.size() == 1);
     CHECK(said[0].notes[0] == "this step makes $26,000.00 of $2,000.00: $24,000.00 more");
 }

@@ -5,6 +5,7 @@
 
 #include <doctest/doctest.h>
 
+#include "lang/units/share.h"
 #include "tests/support/compile_text.h"
 
 namespace bare_share_test {

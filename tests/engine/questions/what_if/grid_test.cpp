@@ -96,6 +96,12 @@ TEST_CASE("a cell in which a line is below zero has no answer, whether or not it
     CHECK(g.without_answer == without);
 }
 
+TEST_CASE("a place outside the allowed range is refused, one at its end is not") {
+    CHECK(refused({{{"a", {2, 101}}}, {"y"}}) ==
+          "`a` at 101 is outside its allowed range 0 .. 100");
+    CHECK(ask(priced_ok(text), {{{"a", {0, 100}}}, {"y"}}).without_answer == 0);
+}
+
 TEST_CASE("places run to the end of a range, however the step rounds") {
     CHECK(places({0.1, 0.3}, 0.1)->size() == 3);
     CHECK(places({0.1, 0.3}, 0.1)->back() == 0.3);
