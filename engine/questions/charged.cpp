@@ -28,6 +28,8 @@ Billed charged(const lang::Sheet& sheet, const Plan& plan, const Values& values,
     };
     const double amount = value(item.amount);
     const double quantity = value(item.quantity);
+    if (item.quantity != lang::none && quantity == 0)
+        return {0, 0, to_cents(amount)}; // of nothing there is no rate
     if (item.quantity == lang::none || notation < 2)
         return {quantity, value(item.rate), to_cents(amount)};
     return bill(amount, quantity, is_counted(sheet.lines[item.quantity].type.unit));
