@@ -73,9 +73,8 @@ read_over(const std::string& over, const std::vector<engine::CompareSide>& sides
         lang::Outcome<std::string> unit = engine::unit_of_given(**side.job, read.given);
         if (!unit)
             return std::move(unit.said);
-        lang::Outcome<engine::Range> ends =
-            read_range(over.substr(space), engine::QuantityReader((*side.job)->sheet().units,
-                                                                  std::move(*unit), "`--over`: "));
+        lang::Outcome<engine::Range> ends = read_range(
+            over.substr(space), engine::QuantityReader(**side.job, std::move(*unit), "`--over`: "));
         if (!ends)
             return std::move(ends.said);
         read.ends = *ends;

@@ -45,9 +45,8 @@ lang::Outcome<engine::FieldQuestion> question_of(const FieldArguments& arguments
     if (!arguments.offset.empty())
         all.push_back({"--offset", arguments.offset, "m", request.first_offset.emplace()});
     for (const Read& one : all) {
-        lang::Outcome<double> value = engine::QuantityReader(engine::built_in_units(), one.unit,
-                                                             std::string("`") + one.option + "`: ")
-                                          .read(one.text);
+        lang::Outcome<double> value =
+            engine::QuantityReader(one.unit, std::string("`") + one.option + "`: ").read(one.text);
         if (!value)
             return std::move(value.said);
         one.to = *value;

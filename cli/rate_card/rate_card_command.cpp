@@ -33,8 +33,7 @@ lang::Outcome<double> round_to(const CardArguments& arguments, const engine::Pri
     if (!unit)
         return std::move(unit.said);
     lang::Outcome<double> step =
-        engine::QuantityReader(job.sheet().units, std::move(*unit), "`--round`: ")
-            .read(arguments.round);
+        engine::QuantityReader(job, std::move(*unit), "`--round`: ").read(arguments.round);
     if (!step)
         return std::move(step.said);
     if (*step <= 0)

@@ -47,8 +47,7 @@ lang::Outcome<engine::RiskAnswer> draw(const RiskArguments& arguments, const eng
     question.lump = arguments.lump;
     if (!arguments.price.empty()) {
         lang::Outcome<double> total =
-            engine::QuantityReader(job.sheet().units, "$", "the value of `--price`: ")
-                .read(arguments.price);
+            engine::QuantityReader(job, "$", "the value of `--price`: ").read(arguments.price);
         if (!total)
             return std::move(total.said);
         question.total = *total;

@@ -15,6 +15,11 @@
 namespace acre::engine {
 namespace {
 
+const lang::UnitCatalog& built_in_units() {
+    static const lang::UnitCatalog units;
+    return units;
+}
+
 std::optional<lang::Unit> unit_of(std::string_view text, const lang::UnitCatalog& units) {
     lang::UnitError error{};
     return lang::read_unit(text, units, error);
@@ -48,6 +53,12 @@ QuantityReader::QuantityReader(const PricedJob& job, const Subject& line, std::s
     if (unit_text_.empty())
         unit_text_ = "1";
 }
+
+QuantityReader::QuantityReader(const PricedJob& job, std::string unit_text, std::string where)
+    : QuantityReader(job.sheet().units, std::move(unit_text), std::move(where)) {}
+
+QuantityReader::QuantityReader(std::string unit_text, std::string where)
+    : QuantityReader(built_in_units(), std::move(unit_text), std::move(where)) {}
 
 QuantityReader::QuantityReader(const lang::UnitCatalog& units, std::string unit_text,
                                std::string where)
@@ -123,11 +134,6 @@ lang::Outcome<double> QuantityReader::read(std::string_view text) const {
         other.helps.push_back(
             {fmt::format("write  {}", lang::quantity_text(from->value, unit_text_)), {}});
     return other;
-}
-
-const lang::UnitCatalog& built_in_units() {
-    static const lang::UnitCatalog units;
-    return units;
 }
 
 } // namespace acre::engine

@@ -17,8 +17,10 @@ class QuantityReader {
   public:
     // `where` says what is read: "`--between`: ". The job must outlive the reader.
     QuantityReader(const PricedJob& job, const Subject& line, std::string where = {});
-    // As a value in `unit_text`, a unit of `units`.
-    QuantityReader(const lang::UnitCatalog& units, std::string unit_text, std::string where = {});
+    // As a value in `unit_text`, a unit of the job's models; or of the built-in ones alone, where
+    // there is no job.
+    QuantityReader(const PricedJob& job, std::string unit_text, std::string where = {});
+    explicit QuantityReader(std::string unit_text, std::string where = {});
 
     // The number in that unit. C003 where it is no number with a unit, or of another kind; what
     // would mend it is in its helps.
@@ -27,6 +29,8 @@ class QuantityReader {
     const std::string& where() const { return where_; }
 
   private:
+    QuantityReader(const lang::UnitCatalog& units, std::string unit_text, std::string where);
+
     struct Written { // as the text has it
         double value = 0;
         std::optional<lang::Unit> unit; // none: a bare number
@@ -40,8 +44,5 @@ class QuantityReader {
     std::string unit_text_; // "1" of a plain number
     std::string where_;
 };
-
-// Of the built-in units alone: where there is no job.
-const lang::UnitCatalog& built_in_units();
 
 } // namespace acre::engine

@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -28,13 +29,23 @@ double billed_quantity(double quantity, bool counted) {
     return result > 0 ? result : quantity;
 }
 
+// The rate to four decimals, if it has no more of them.
+std::optional<double> stated_rate(double rate) {
+    const double parts = rate * 10'000;
+    const double whole = std::round(parts);
+    if (!(std::fabs(parts) < 1e12) || std::fabs(parts - whole) > 1e-10 * std::fabs(parts))
+        return std::nullopt;
+    return whole / 10'000;
+}
+
 } // namespace
 
-Billed bill(double amount, double quantity, bool counted, bool stands) {
+Billed bill(double amount, double quantity, bool counted) {
     Billed result;
     result.quantity = billed_quantity(quantity, counted);
-    const bool exact = stands || !(quantity > 0) || result.quantity == quantity;
-    result.cents = to_cents(exact ? amount : amount / quantity * result.quantity);
+    const std::optional<double> stated =
+        quantity > 0 ? stated_rate(amount / quantity) : std::nullopt;
+    result.cents = to_cents(stated ? *stated * result.quantity : amount);
     if (!(result.quantity > 0)) {
         result.rate = amount / quantity;
         return result;

@@ -43,7 +43,7 @@ template <class T> void hold_outcome(const lang::Outcome<T>& outcome) {
 
 void hold_quantities(std::string_view word) {
     for (const char* unit : {"m", "m/s", "1", "%", "$/gal", "deg", "$/(ac.ft)"}) {
-        const engine::QuantityReader quantities(engine::built_in_units(), unit);
+        const engine::QuantityReader quantities(unit);
         const lang::Outcome<double> value = quantities.read(word);
         hold_outcome(value);
         if (value && std::isfinite(*value)) {

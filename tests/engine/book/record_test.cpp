@@ -38,13 +38,12 @@ struct Made {
     nlohmann::json record;
     std::int64_t cents = 0;
 };
-Made made(const std::string& text = job) {
+Made made(const std::string& text = job, const std::string& of = model) {
     lang::Request request;
     request.name = "j.job";
     request.text = text;
     request.sets = {{"share", "15 %"}};
-    tests::MemoryLoader files(
-        {{"m.rate", model}, {"prices.rate", prices}, {"2027.season", season}});
+    tests::MemoryLoader files({{"m.rate", of}, {"prices.rate", prices}, {"2027.season", season}});
     const lang::Outcome<Job> made_job = make_job(request, files);
     REQUIRE(made_job.value.has_value());
     const lang::Outcome<Estimate> priced = estimate(**made_job);
@@ -77,20 +76,17 @@ TEST_CASE("a record's texts keep the rules of the version that it states") {
 }
 
 TEST_CASE("a quote sealed before quantities were rounded keeps its cents") {
-    nlohmann::json record =
-        made("job \"j\"\nmodel \"m\"\nseason \"2027\"\nset area = 152.004 ac\n").record;
+    nlohmann::json record = made("job \"j\"\nmodel \"m\"\nseason \"2027\"\nset area = 152.004 ac\n",
+                                 model + "  round up to $1/ac\n")
+                                .record;
     CHECK(record["request"]["notation"] == 2);
     CHECK(record["items"][0]["quantity"] == 152);
     CHECK(differences(record).empty());
-    double amount = 0;
-    for (const auto& line : record["lines"])
-        if (line["name"] == "ripping.amount")
-            amount = line["value"].get<double>();
-    const std::int64_t unrounded = to_cents(amount);
-    CHECK(record["price"]["cents"] == to_cents(amount / 152.004 * 152));
-    CHECK(record["price"]["cents"] != unrounded);
+    const auto rate = static_cast<std::int64_t>(record["items"][0]["rate"].get<double>());
+    CHECK(record["price"]["cents"] == rate * 15200);
     record["request"].erase("notation"); // as it was written then
     CHECK_FALSE(differences(record).empty());
+    const std::int64_t unrounded = to_cents(static_cast<double>(rate) * 152.004);
     record["price"]["cents"] = unrounded;
     record["items"][0]["cents"] = unrounded;
     CHECK(differences(record).empty());
