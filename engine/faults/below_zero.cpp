@@ -51,7 +51,8 @@ class BelowZero {
         for (lang::LineId id = 0; id < sheet_.lines.size(); ++id) {
             const Slot slot = plan_.line_slot[id];
             if (plan_.not_negative[id] == 0 || slot == no_slot ||
-                !(values_.slot[slot] < -sign_dust) || (!asked_.empty() && asked_[id] == 0))
+                !(values_.slot[slot] < -sign_dust) || (!asked_.empty() && asked_[id] == 0) ||
+                (skip_prices_ && is_of_a_price(sheet_.lines[id].role)))
                 continue;
             if (!found)
                 line_at_.assign(plan_.size(), none);

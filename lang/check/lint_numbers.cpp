@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -52,11 +53,37 @@ std::string with_point(std::string_view text) {
     return fmt::format("{}.{}/{}", text.substr(0, comma), decimals, unit);
 }
 
+// Bounds are wide on purpose and move no price.
+std::vector<bool> bounds_of(const Sheet& sheet) {
+    std::vector<bool> bound(sheet.nodes.size(), false);
+    const auto mark = [&](NodeId id) {
+        for (; id != none; id = sheet.nodes[id].a) {
+            bound[id] = true;
+            if (sheet.nodes[id].op != Op::Convert && sheet.nodes[id].op != Op::Negate)
+                return;
+        }
+    };
+    for (const Given& given : sheet.givens)
+        for (const NodeId id :
+             {given.within_low, given.within_high, given.swing_low, given.swing_high})
+            mark(id);
+    for (const Function& function : sheet.functions)
+        for (const std::vector<FunctionRange>* ranges : {&function.tested, &function.limits})
+            for (const FunctionRange& range : *ranges) {
+                mark(range.low);
+                mark(range.high);
+            }
+    return bound;
+}
+
 } // namespace
 
 void lint_numbers(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics) {
-    for (const Node& node : sheet.nodes) {
-        if (node.op != Op::Number || node.number < 1000 || node.type.unit.dim.exponent[Money] != 1)
+    const std::vector<bool> bound = bounds_of(sheet);
+    for (NodeId id = 0; id < sheet.nodes.size(); ++id) {
+        const Node& node = sheet.nodes[id];
+        if (bound[id] || node.op != Op::Number || node.number < 1000 ||
+            node.type.unit.dim.exponent[Money] != 1)
             continue;
         const std::string_view text = sources.text(node.span);
         const std::string meant = with_point(text);

@@ -5,6 +5,8 @@
 #include <array>
 #include <variant>
 
+#include "lang/units/catalog.h"
+
 namespace acre::lang {
 
 namespace {
@@ -76,7 +78,7 @@ class Dumper {
 
   private:
     static std::string unit(const ast::UnitText& u) {
-        return fmt::format("[{}{}]", u.dollar ? "$" : "", u.text);
+        return fmt::format("[{}{}]", u.dollar ? "$" : "", with_usual_spelling(u.text));
     }
     template <typename... Args> void put(fmt::format_string<Args...> format, Args&&... args) {
         out_ += fmt::format(format, std::forward<Args>(args)...);

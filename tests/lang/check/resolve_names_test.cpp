@@ -255,7 +255,7 @@ TEST_CASE("so many kinds of things are counted, and no more") {
     CHECK(resolve_text(text).codes() == "");
     const auto out = resolve_text(text + "noun last\nx : last = 3 last\n");
     REQUIRE(out.codes() == "N209");
-    CHECK(out.diagnostics.all()[0].title == "too many nouns (limit 24)");
+    CHECK(out.diagnostics.all()[0].title == "too many nouns (limit 22)");
 }
 
 TEST_CASE("one slip is told once: a statement that cannot be read takes its users with it") {

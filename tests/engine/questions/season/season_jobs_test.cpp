@@ -95,13 +95,15 @@ TEST_CASE("what is not lawful is told the whole way, also by a job that could sh
 
 TEST_CASE("what a price would warn of is told of every job that shares a plan") {
     SeasonJobs jobs = reader();
-    CHECK(jobs.add("a.job", job("a", "date 2027-05-01\nset area = 40 ac\n"))
-              .diagnostics.all()
-              .empty());
+    // What the model itself is warned of, each job is.
+    const std::size_t of_the_model =
+        jobs.add("a.job", job("a", "date 2027-05-01\nset area = 40 ac\n")).diagnostics.all().size();
     for (const char* name : {"b.job", "c.job"}) {
         const lang::Said said = jobs.add(name, job("b", "date 2027-05-01\nset area = 470 ac\n"));
-        REQUIRE(said.diagnostics.all().size() == 1);
-        CHECK(said.diagnostics.all()[0].code == lang::Code::L802);
+        const std::vector<lang::Diagnostic>& all = said.diagnostics.all();
+        CHECK(all.size() == of_the_model + 1);
+        CHECK(std::any_of(all.begin(), all.end(),
+                          [](const lang::Diagnostic& d) { return d.code == lang::Code::L802; }));
     }
     CHECK(jobs.plans() == 1);
     CHECK(jobs.jobs().size() == 3);
