@@ -180,9 +180,9 @@ void issue(const QuoteArguments& arguments, Json draft, Reply& reply, Console& c
         return;
     }
     const engine::QuoteRecord record = engine::quote_record(draft);
+    console.done = "quote " + record.number + " is issued";
     if (added->fleeting)
         return reply.fail(may_be_lost(*added->fleeting, record.number));
-    console.done = "quote " + record.number + " is issued";
     reply.page = arguments.job.json ? record_json(*engine::read_canonical(added->entry.bytes))
                                     : issued_text(record, *added, arguments.book);
     add_pages(arguments, record, reply);

@@ -1,5 +1,5 @@
-// What a customer is charged for one item of a price: one way for the page, the record, risk and the
-// season.
+// What a customer is charged for one item of a price: one way for the page, the record, risk and
+// the season.
 #pragma once
 
 #include <cstdint>

@@ -79,22 +79,12 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
 
 namespace {
 
-// "reserve" of "reserve_share": a word was left off, or put on.
-bool goes_on(std::string_view a, std::string_view b) {
-    const std::string_view shorter = a.size() < b.size() ? a : b;
-    const std::string_view longer = a.size() < b.size() ? b : a;
-    return shorter.size() >= 4 && longer.size() > shorter.size() && longer.starts_with(shorter) &&
-           longer[shorter.size()] == '_';
-}
-
 std::string_view prefix(std::string_view name) {
     return name.substr(0, name.size() - last_part(name).size());
 }
 
 // Slips from one to the other; `far` past the limit.
 std::size_t distance_of(std::string_view word, std::string_view name, std::size_t limit) {
-    if (prefix(word) == prefix(name) && goes_on(last_part(word), last_part(name)))
-        return 1;
     const std::size_t whole = edit_distance(word, name, limit);
     const std::size_t distance = whole > limit ? far : whole;
     if (name.find('.') == std::string_view::npos && word.find('.') == std::string_view::npos)

@@ -85,8 +85,8 @@ class Formulas {
 
 // Reads a number as people write it. S106 when it is written wrong; `next` is what follows it.
 double read_number(std::string_view text, std::string_view next, Span span);
-// `$6.500` and `$6.500,00`, money without a unit, are thousands to some and dollars to others: S106.
-// `next`: what follows.
+// `$6.500` and `$6.500,00`, money without a unit, are thousands to some and dollars to others:
+// S106. `next`: what follows.
 void check_whole_money(std::string_view text, std::string_view next, Span span);
 
 } // namespace acre::lang

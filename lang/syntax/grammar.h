@@ -26,15 +26,17 @@
 //   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
 //   part        = "part" TEXT [ "each" "block" ]
 //   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
-//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost        =
-//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event" NAME
+//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost =
+//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event"
+//   NAME
 //   "=" formula "over" formula "costs" formula [ TEXT ] correlate   = "correlate" NAME "," NAME
-//   formula require     = "require" formula TEXT [ "costs" formula ] caution     = "caution" [ "when" disjunction ]
-//   TEXT price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT
-//   } ] step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least" | "round" (
-//   "up" "to" | "to" ) ) formula table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ]
-//   unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) } row         = [ "-" ]
-//   NUMBER [ "-" ] NUMBER define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ]
+//   formula require     = "require" formula TEXT [ "costs" formula ] caution     = "caution" [
+//   "when" disjunction ] TEXT price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [
+//   "covers" TEXT { "," TEXT } ] step        = ( "overhead" | "contingency" | "markup" | "margin" |
+//   "at" "least" | "round" ( "up" "to" | "to" ) ) formula table       = "table" NAME "(" NAME ":"
+//   unit ")" ":" [ "step" ] unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) }
+//   row         = [ "-" ] NUMBER [ "-" ] NUMBER define      = "define" NAME "(" [ NAME ":" unit {
+//   "," NAME ":" unit } ]
 //   ")" ":" unit ( "native" | "=" formula ) [ TEXT ] inner       = line | ( "source" | "note" )
 //   TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]

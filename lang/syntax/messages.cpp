@@ -346,8 +346,9 @@ class Describer {
         return word.size() < 4 ? std::vector<std::string_view>{} : near_names(word, clauses, 1);
     }
 
-    static constexpr std::array<std::string_view, 9> unclear_ = {
-        "#", ",", " within ", " swing ", " because ", " covers ", " lump", " per ", " heading "};
+    static constexpr std::array<std::string_view, 10> unclear_ = {
+        "#",         ",",        " as ",  " within ", " swing ",
+        " because ", " covers ", " lump", " per ",    " heading "};
 
     const Break& b_;
     Token before_;

@@ -15,7 +15,7 @@ namespace acre::lang {
 enum class Stop : std::uint8_t { None, Colon, Equals, Over, Second };
 
 struct TidyPiece {
-    std::string text; // the author's, but units are spelled as they are written here
+    std::string text;      // the author's, but units are spelled as they are written here
     std::uint32_t gap = 0; // blanks before it, at least
     Stop stop = Stop::None;
 };

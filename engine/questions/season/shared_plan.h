@@ -41,7 +41,7 @@ class SharedPlan {
     Slot days_ = no_slot, gallons_ = no_slot;
     std::vector<Machine> machines_;
     std::vector<Slot> roots_; // figures of the price, and requirements
-    bool plain_ = false; // every given that jobs of this key set is an input
+    bool plain_ = false;      // every given that jobs of this key set is an input
 
     Slot slot(const std::string& name) const;
     void find_machines();

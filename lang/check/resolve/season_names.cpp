@@ -18,6 +18,11 @@ std::string_view last_part(std::string_view name) {
     return name.substr(name.rfind('.') + 1);
 }
 
+// What stands before the first dot; all of a name without one.
+std::string_view head(std::string_view name) {
+    return name.substr(0, name.find('.'));
+}
+
 // A letter or two apart, or a prefix too many or too few; two prefixes that differ are of two
 // models.
 std::vector<std::string_view> slips_of(std::string_view name,
@@ -57,20 +62,19 @@ SeasonNames::SeasonNames(Resolution& r, std::vector<std::string> givens)
       givens_(std::move(givens)) {}
 
 // "haul" of "haul.truck.miles": a model is used under this name, here or below.
-bool SeasonNames::is_prefix(std::string_view head) const {
+bool SeasonNames::is_prefix(std::string_view name) const {
     return std::any_of(
         r_.instances.begin(), r_.instances.end(),
         [&](const Instance& i) {
-            return i.prefix.size() > head.size() && i.prefix[head.size()] == '.' &&
-                   i.prefix.compare(0, head.size(), head) == 0;
+            return i.prefix.size() > name.size() && i.prefix[name.size()] == '.' &&
+                   i.prefix.compare(0, name.size(), name) == 0;
         });
 }
 
 std::vector<std::string_view> SeasonNames::near(std::string_view name) const {
-    const std::string_view head = name.substr(0, name.find('.'));
     const std::vector<std::string_view> all(givens_.begin(), givens_.end());
     std::vector<std::string_view> out;
-    if (head.size() < name.size() && is_prefix(head))
+    if (is_prefix(head(name)))
         out = near_names(name, all);
     else
         out = slips_of(name, all);
@@ -82,7 +86,8 @@ void SeasonNames::report() {
     for (const ast::Word& name : unknown_) {
         const std::vector<std::string_view> found =
             ++looked_up > most_looked_up ? std::vector<std::string_view>() : near(name.text);
-        if (found.empty())
+        // Of a model that is used here, and yet not of it: a slip, whatever was meant.
+        if (found.empty() && !is_prefix(head(name.text)))
             r_.sheet.job.season_unused.emplace_back(name.text);
         else
             report_slip(name, found);
