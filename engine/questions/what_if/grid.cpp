@@ -37,7 +37,8 @@ std::optional<lang::Diagnostic> unlawful_place(const PricedJob& job, const Axis&
     };
     if (!axis.within || !fixed(plan.within_low[axis.given]) || !fixed(plan.within_high[axis.given]))
         return std::nullopt;
-    const auto [low, high] = *axis.within;
+    const double low = axis.within->low;
+    const double high = axis.within->high;
     const double dust = 1e-9 * std::max(std::abs(low), std::abs(high)); // of a conversion
     const auto outside = std::find_if(at.begin(), at.end(),
                                       [&](double x) { return x < low - dust || x > high + dust; });
