@@ -74,7 +74,7 @@ std::string small_job() {
            "2027-03-14\n"
            "set load = 48 % swing 40 % .. 60 %  because \"walked 3 March\"\n"
            "block north \"North side\"\n  set area = 60 ac\n  set soil = fine\nblock south\n  set "
-           "apart = 7 ft\n"
+           "area = 30 ac\n  set apart = 7 ft\n"
            "option \"Crossed\"\n  set method = crossed\n";
 }
 
