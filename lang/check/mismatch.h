@@ -63,6 +63,22 @@ class Mismatches {
     void odd_pair(const Site& site, NodeId node, NodeId a, NodeId b);
 
   private:
+    // An operation that its operands do not allow; `fault` is the one to blame.
+    struct Failed {
+        const Site& site;
+        const Node& whole;
+        NodeId a, b, fault;
+        const Applied& outcome;
+    };
+    void unlike_kinds(const Failed& f);
+    void wants_number(const Failed& f);
+    void exponent_with_unit(const Failed& f);
+    void built_in_argument(const Failed& f);
+    void not_a_power(const Failed& f);
+    void odd_root(const Failed& f);
+    // What a value of another unit than declared lacks, and how to give it.
+    void mend_unit(const Site& site, NodeId value, const Type& wanted, std::string_view unit_text,
+                   Diagnostic& d) const;
     Diagnostic sides(const Site& site, NodeId node, NodeId a, NodeId b, const Type* wanted);
     // Whether another line is to blame for the formula of the site, which lacks the factor
     // `missing`, in words `missing_text`: then that line is told, or will be.

@@ -15,6 +15,29 @@ namespace acre::lang {
 
 using resolving::problem;
 
+void Mismatches::mend_unit(const Site& site, NodeId value, const Type& wanted,
+                           std::string_view unit_text, Diagnostic& d) const {
+    const Node& node = sheet_.nodes[value];
+    if (may_take_unit(value, wanted)) {
+        const std::string text = number_as(value, unit_text);
+        d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
+        return;
+    }
+    const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}});
+    if (!missing)
+        return;
+    const bool literal = is_literal(value);
+    const std::string note = apart_note(missing->dim);
+    if (!note.empty())
+        d.notes.push_back(note);
+    else if (!literal)
+        d.notes.push_back(fmt::format("the formula is missing a factor of {}",
+                                      WrittenUnits(sheet_, sources_, site.function)
+                                          .quotient_text(unit_text, wanted.unit, value)));
+    if (!literal)
+        d.helps = mend(sheet_, sources_, site, value, missing->dim);
+}
+
 void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
                           std::string_view subject, std::string_view unit_text, Span declared) {
     if (mismatch == Mismatch::None || mismatch == Mismatch::Poisoned)
@@ -62,26 +85,8 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
         d.helps.push_back(
             {fmt::format("write one of {}", resolving::listed(options)), std::nullopt});
     }
-    if (mismatch == Mismatch::UnlikeUnits) {
-        if (may_take_unit(value, wanted)) {
-            const std::string text = number_as(value, unit_text);
-            d.helps.push_back({fmt::format("write  {}", text), Edit{node.span, text}});
-            return add(std::move(d));
-        }
-        if (const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}})) {
-            const std::string note = apart_note(missing->dim);
-            const std::string factor = sheet_.units.text(Unit{
-                missing->dim, divide(wanted.unit.scale, node.type.unit.scale).value_or(Ratio{})});
-            if (!note.empty())
-                d.notes.push_back(note);
-            else if (!literal)
-                d.notes.push_back(fmt::format("the formula is missing a factor of {}",
-                                              WrittenUnits(sheet_, sources_, site.function)
-                                                  .quotient_text(unit_text, wanted.unit, value)));
-            if (!literal)
-                d.helps = mend(sheet_, sources_, site, value, missing->dim);
-        }
-    }
+    if (mismatch == Mismatch::UnlikeUnits)
+        mend_unit(site, value, wanted, unit_text, d);
     add(std::move(d));
 }
 

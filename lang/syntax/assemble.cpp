@@ -63,6 +63,16 @@ ast::Price make_price(Draft& d, ast::ExprId quantity) {
     return price;
 }
 
+ast::Cost make_cost(const Draft& d, ast::ExprId rate, ast::ExprId quantity) {
+    return {d.words.front(),
+            d.units.front(),
+            rate,
+            quantity,
+            d.label,
+            d.because,
+            d.may_be_negative.has_value()};
+}
+
 ast::Line make_line(const Draft& d, ast::ExprId value) {
     return {d.words.front(), d.units.front(), value,
             d.label,         d.because,       d.may_be_negative.has_value()};
@@ -142,13 +152,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Given:
         return make_given(d, value(0));
     case Keyword::Cost:
-        return ast::Cost{d.words.front(),
-                         d.units.front(),
-                         value(0),
-                         value(1),
-                         d.label,
-                         d.because,
-                         d.may_be_negative.has_value()};
+        return make_cost(d, value(0), value(1));
     case Keyword::Event:
         return ast::Event{d.words.front(), value(0), value(1), value(2), d.label};
     case Keyword::Correlate:

@@ -2,11 +2,8 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
 #include <utility>
 
-#include "lang/diag/suggest.h"
 #include "lang/syntax/habits.h"
 #include "lang/syntax/nothing_after.h"
 #include "lang/syntax/signs.h"
@@ -25,9 +22,9 @@ class Describer {
 
     Diagnostic run() const {
         if (b_.expected == Expected::QuoteClose)
-            return unclosed_text(b_.text.rfind('"', b_.at - 1));
+            return describe_unclosed_text(b_, b_.text.rfind('"', b_.at - 1));
         if (found_.kind == TokenKind::Text && (found().size() == 1 || found().back() != '"'))
-            return unclosed_text(found_.begin);
+            return describe_unclosed_text(b_, found_.begin);
         if (found_.kind == TokenKind::Sign && is_foreign_sign(found()))
             return describe_foreign_sign(found(), span(found_));
         switch (b_.expected) {
@@ -128,23 +125,6 @@ class Describer {
     }
     static bool is_comparison(std::string_view s) {
         return s == "<" || s == ">" || s == "<=" || s == ">=" || s == "==" || s == "!=";
-    }
-
-    Diagnostic unclosed_text(std::size_t open) const {
-        const std::uint32_t end = std::min(
-            b_.end, static_cast<std::uint32_t>(std::min(b_.text.find('\n', open), b_.text.size())));
-        Diagnostic d = make(Code::S102, "text in quotes is not closed",
-                            {b_.file, static_cast<std::uint32_t>(open), end}, "opened here",
-                            "end it with \" on the same line");
-        // Where a clause may follow the text, nobody can tell where it ends.
-        const std::string_view text = b_.text.substr(open, end - open);
-        const bool clear =
-            std::none_of(unclear_.begin(), unclear_.end(), [&](std::string_view word) {
-                return text.find(word) != std::string_view::npos;
-            });
-        if (clear && text.size() > 1)
-            d.helps.front().edit = Edit{{b_.file, end, end}, "\""};
-        return d;
     }
 
     Diagnostic missing_value() const {
@@ -332,23 +312,11 @@ class Describer {
                                b_.text[before_.begin - 1] == '$';
             help = money ? fmt::format("money per unit is written ${}/{}", before(), f)
                          : "to multiply, write `*`";
-            if (const std::vector<std::string_view> near = near_clauses(f); !near.empty())
-                help = fmt::format("did you mean `{}`?", near.front());
+            if (const auto near = near_word(f, {WordRole::Joint}); near && f.size() >= 4)
+                help = fmt::format("did you mean `{}`?", *near);
         }
         return make(Code::S110, std::move(title), span(found_), std::move(label), std::move(help));
     }
-
-    static std::vector<std::string_view> near_clauses(std::string_view word) {
-        std::vector<std::string_view> clauses;
-        for (std::size_t i = 1; i < std::size(word_spellings); ++i)
-            if (role_of(static_cast<Keyword>(i)) == WordRole::Joint)
-                clauses.push_back(word_spellings[i]);
-        return word.size() < 4 ? std::vector<std::string_view>{} : near_names(word, clauses, 1);
-    }
-
-    static constexpr std::array<std::string_view, 10> unclear_ = {
-        "#",         ",",        " as ",  " within ", " swing ",
-        " because ", " covers ", " lump", " per ",    " heading "};
 
     const Break& b_;
     Token before_;

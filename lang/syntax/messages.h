@@ -2,7 +2,10 @@
 // the author's words.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
+#include <initializer_list>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -52,6 +55,13 @@ struct Break {
 };
 
 Diagnostic describe(const Break& b);
+
+// The word of the notation, of one of these roles, that somebody may have meant who wrote `word`.
+std::optional<std::string_view> near_word(std::string_view word,
+                                          std::initializer_list<WordRole> roles);
+
+// Text in quotes that begins at `open` and does not end on its line. S102.
+Diagnostic describe_unclosed_text(const Break& b, std::size_t open);
 
 // A line that begins with no word of the notation and is no `NAME : UNIT = FORMULA`.
 Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place);

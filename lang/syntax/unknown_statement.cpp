@@ -1,6 +1,7 @@
 // A line that is no statement at all.
 #include "lang/syntax/messages.h"
 
+#include <algorithm>
 #include <iterator>
 #include <string>
 #include <string_view>
@@ -13,6 +14,16 @@
 #include "lang/syntax/tokens.h"
 
 namespace acre::lang {
+
+std::optional<std::string_view> near_word(std::string_view word,
+                                          std::initializer_list<WordRole> roles) {
+    std::vector<std::string_view> words;
+    for (std::size_t i = 1; i < std::size(word_spellings); ++i)
+        if (std::find(roles.begin(), roles.end(), role_of(static_cast<Keyword>(i))) != roles.end())
+            words.push_back(word_spellings[i]);
+    const std::vector<std::string_view> near = near_names(word, words, 1);
+    return near.empty() ? std::nullopt : std::optional(near.front());
+}
 
 Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place) {
     const Token first = next_token(text, line.begin, line.end);
@@ -27,16 +38,11 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
                  {},
                  {}};
     if (first.kind == TokenKind::Name) {
-        std::vector<std::string_view> heads;
-        for (std::size_t i = 1; i < std::size(word_spellings); ++i) {
-            const WordRole role = role_of(static_cast<Keyword>(i));
-            if (role == WordRole::Opener || role == WordRole::Statement || role == WordRole::Inner)
-                heads.push_back(word_spellings[i]);
-        }
-        if (const std::vector<std::string_view> near = near_names(word, heads, 1); !near.empty())
-            d.helps.push_back(
-                {fmt::format("did you mean `{}`?", near.front()),
-                 Edit{{line.file, first.begin, first.end}, std::string(near.front())}});
+        const std::optional<std::string_view> near =
+            near_word(word, {WordRole::Opener, WordRole::Statement, WordRole::Inner});
+        if (near)
+            d.helps.push_back({fmt::format("did you mean `{}`?", *near),
+                               Edit{{line.file, first.begin, first.end}, std::string(*near)}});
         else
             d.helps.push_back(
                 {fmt::format("write a line as  {} : UNIT = FORMULA", shortened(word)), {}});

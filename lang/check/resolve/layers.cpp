@@ -14,6 +14,7 @@
 #include "lang/check/resolve/messages.h"
 #include "lang/check/resolve/resolution.h"
 #include "lang/check/resolve/season_names.h"
+#include "lang/check/resolve/set_messages.h"
 #include "lang/diag/place.h"
 #include "lang/diag/suggest.h"
 
@@ -47,10 +48,10 @@ class Place {
         if (found.state == Found::State::Silent)
             return;
         if (r_.sheet.lines[found.line].given == none)
-            return withheld_ ? void() : computed(set.name, found.line);
+            return withheld_ ? void() : report_computed(r_, set.name, found.line);
         if (where_.block != none && !found.each_block &&
             r_.sheet.lines[found.line].block != where_.block)
-            return withheld_ ? void() : not_of_block(set.name, found.line);
+            return withheld_ ? void() : report_not_of_block(r_, set.name, found.line);
         const bool all = found.each_block && where_.block == none;
         if (!withheld_ && set_before(set.name, found.line, all))
             return;
@@ -142,7 +143,7 @@ class Place {
         if (r_.diagnostics.full())
             return r_.add(
                 problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span));
-        if (no_such_block(name))
+        if (report_no_such_block(r_, name))
             return;
         Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span,
                                "not in the model");
@@ -156,29 +157,6 @@ class Place {
                 fmt::format("the model is {}",
                             r_.sources.file(r_.scopes[r_.program.model].module->file).name()));
         r_.add(std::move(d));
-    }
-
-    // `west.area` where area is one for each block and there is no block west.
-    bool no_such_block(const ast::Word& name) {
-        const std::size_t dot = name.text.find('.');
-        if (dot == std::string_view::npos || r_.blocks.empty())
-            return false;
-        const Found found = look_up(r_, 0, name.text.substr(dot + 1), none);
-        if (found.state != Found::State::Line || !found.each_block)
-            return false;
-        const std::string_view head = name.text.substr(0, dot);
-        Diagnostic d = problem(Code::I607, fmt::format("the job has no block `{}`", head),
-                               name.span, "not a block");
-        std::vector<std::string_view> names;
-        for (const ast::Block* block : r_.blocks)
-            names.push_back(block->name.text);
-        const auto near = near_names(head, names);
-        for (const std::string_view other : near)
-            d.helps.push_back(
-                {fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
-        d.notes.push_back(fmt::format("its blocks: {}", listed(names)));
-        r_.add(std::move(d));
-        return true;
     }
 
     // As the job's model says them, and by their own dotted names; without the lines of single
@@ -204,35 +182,6 @@ class Place {
                    : fmt::format(
                          " ({})",
                          spoken_place(r_.sources, r_.sheet.lines[found.line].name_span, seen_from));
-    }
-
-    void computed(const ast::Word& name, LineId line) {
-        const Line& there = r_.sheet.lines[line];
-        Diagnostic d =
-            problem(Code::I606, fmt::format("`{}` is computed and cannot be set", name.text),
-                    name.span, "not a given");
-        d.others.push_back({there.name_span, "computed here"});
-        const std::string_view formula = there.value == none
-                                             ? std::string_view()
-                                             : r_.sources.text(r_.sheet.nodes[there.value].span);
-        if (there.role == Role::Line && !formula.empty() && formula.size() < 60 &&
-            formula.find('\n') == std::string_view::npos)
-            d.helps.push_back(
-                {fmt::format("to let people set it, make it a given in the model: write  given {} "
-                             ": {} = {}",
-                             name.text.substr(name.text.rfind('.') + 1), there.unit_text, formula),
-                 std::nullopt});
-        r_.add(std::move(d));
-    }
-
-    void not_of_block(const ast::Word& name, LineId line) {
-        Diagnostic d = problem(
-            Code::I601,
-            fmt::format("`{}` has one value for the whole job; a block cannot set it", name.text),
-            name.span, "not in an `each block` part");
-        d.others.push_back({r_.sheet.lines[line].name_span, "defined here"});
-        d.helps.push_back({"set it in the job, outside the blocks", std::nullopt});
-        r_.add(std::move(d));
     }
 
     Resolution& r_;
@@ -332,14 +281,6 @@ void lay_options(Resolution& r) {
 }
 
 } // namespace
-
-void report_set_twice(Resolution& r, const ast::Word& name, Span first) {
-    Diagnostic d =
-        problem(Code::I604, fmt::format("`{}` is set twice", name.text), name.span, "again");
-    d.others.push_back({first, "first here"});
-    d.helps.push_back({"keep one of the two", std::nullopt});
-    r.add(std::move(d));
-}
 
 void lay_values(Resolution& r) {
     lay_bindings(r);

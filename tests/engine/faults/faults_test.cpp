@@ -7,7 +7,7 @@
 
 #include <doctest/doctest.h>
 
-#include "tests/support/priced.h"
+#include "tests/engine/faults/found.h"
 
 namespace faults_test {
 
@@ -15,68 +15,6 @@ using namespace acre;
 using namespace acre::engine;
 using namespace acre::tests;
 using LangCode = acre::lang::Code;
-
-namespace {
-
-const std::string ripping =
-    "model \"m\"\n"                                                                             // 1
-    "given area = 80 ac \"net acres\" within 0 ac .. 10,000 ac\n"                               // 2
-    "given width = 6 ft\n"                                                                      // 3
-    "given speed = 1.5 mi/h within 0 mi/h .. 6 mi/h swing 1 mi/h .. 2 mi/h because \"strip\"\n" // 4
-    "given share = 15 %\n"                                                                      // 5
-    "pace : ac/h = width * speed\n"                                                             // 6
-    "hours : h = area / pace\n"                                                                 // 7
-    "part \"Work\"\n"                                                                           // 8
-    "  cost crawler : $/h = $300/h over hours\n"                                                // 9
-    "price \"Ripping\" per ac of area\n" // 10
-    "  margin share\n";                  // 11
-
-struct Found {
-    Priced p;
-    lang::Diagnostics said; // with those of the text
-
-    std::string rendered() const { return lang::render(said, p.sources()); }
-    std::vector<lang::Diagnostic> all() const { // but for lints of the text
-        std::vector<lang::Diagnostic> list = said.all();
-        std::erase_if(list, [](const auto& d) {
-            return d.code == LangCode::L801 || d.code == LangCode::L803;
-        });
-        return list;
-    }
-    lang::Diagnostic only() const {
-        const auto list = all();
-        REQUIRE_MESSAGE(list.size() == 1, rendered());
-        return list.front();
-    }
-    lang::Diagnostic with(LangCode code) const {
-        const auto found = std::find_if(said.all().begin(), said.all().end(),
-                                        [&](const auto& d) { return d.code == code; });
-        REQUIRE_MESSAGE(found != said.all().end(), rendered());
-        return *found;
-    }
-    std::string at(lang::Span span) const { return std::string(p.sources().text(span)); }
-};
-
-Found faults(const std::string& text, std::vector<std::pair<std::string, std::string>> sets = {},
-             const char* root = nullptr) {
-    Choices choices;
-    choices.sets = std::move(sets);
-    Found found{priced_ok(text, choices), {}};
-    found.said = found.p.job().diagnostics();
-    std::vector<lang::LineId> roots;
-    if (root != nullptr)
-        roots.push_back(found.p.line(root));
-    report_faults(found.p, roots, found.said);
-    return found;
-}
-
-bool has_note(const lang::Diagnostic& d, const std::string& part) {
-    return std::any_of(
-        d.notes.begin(), d.notes.end(),
-        [&](const std::string& note) { return note.find(part) != std::string::npos; });
-}
-
-} // namespace
 
 TEST_CASE("a job without fault reports nothing") {
     const Found f = faults(ripping);
@@ -104,76 +42,6 @@ TEST_CASE("one origin is told once, not again in every line that rests on it") {
         ripping + "double : h = hours * 2\npart \"More\"\n  cost more : $/h = $5/h over double\n",
         {{"width", "0 ft"}});
     CHECK(f.only().code == LangCode::E501);
-}
-
-TEST_CASE("a value below zero is told where it began, unless it is meant or has a sense there") {
-    const Found f = faults(ripping + "part \"More\"\n  cost more : $/h = $5/h over hours\n",
-                           {{"width", "-6 ft"}});
-    const lang::Diagnostic d = f.only(); // not of pace, hours, costs and prices, which rest on it
-    CHECK(d.code == LangCode::E509);
-    CHECK(d.title == "`width` is -6 ft, below zero");
-    CHECK(d.primary.text == "set on the command line");
-    CHECK(f.at(d.primary.span) == "-6 ft");
-
-    const Found computed = faults(ripping + "left : ac = area - 100 ac\n");
-    CHECK(computed.only().title == "`left` is -20 ac, below zero");
-    CHECK(has_note(computed.only(), "`area` is 80 ac"));
-    REQUIRE(computed.only().helps.size() == 1);
-    CHECK(computed.only().helps[0].text ==
-          "if it is meant, write  may be negative  behind it; if not, perhaps  max(…, 0 ac)");
-
-    for (const char* lawful :
-         {"left : ac = area - 100 ac  may be negative\n", "left : 1 = -0.5\n",
-          "tilt : deg = -3 deg\n", "given back = -$1  within -$2 .. $0\n",
-          "given back = -$1  may be negative\n", "left : ft = 0.1 ft + 0.2 ft - 0.3 ft\n",
-          "left : ft = 0.3 ft - 0.1 ft - 0.2 ft\n"}) { // the dust of a difference
-        CAPTURE(std::string(lawful));
-        const Found lawfully = faults(ripping + lawful);
-        CHECK_MESSAGE(lawfully.all().empty(), lawfully.rendered());
-    }
-    for (const char* unlawful : {"left : % = -1 %\n", "left : $/h = -$1/h\n", "left : h = -1 h\n"})
-        CHECK(faults(ripping + unlawful).only().code == LangCode::E509);
-}
-
-TEST_CASE("a credit may be larger than its cost, but not than all costs together") {
-    const std::string text = "model \"m\"\npart \"Work\"\n  cost crew : $ = $300 over 1\n"
-                             "  cost back : $ = -$200 over 1  may be negative\n"
-                             "price \"Work\" lump\n";
-    CHECK(faults(text).all().empty());
-    std::string more = text;
-    more.replace(more.find("$200"), 4, "$400");
-    const Found f = faults(more);
-    CHECK(f.only().code == LangCode::E509);
-    CHECK(f.only().title.find("below zero") != std::string::npos);
-    CHECK(f.only().helps.at(0).text.find("come to more than the others") != std::string::npos);
-}
-
-TEST_CASE("by the first version of the notation a value below zero is no fault") {
-    tests::MemoryLoader loader({});
-    lang::Request request = tests::request_of(ripping, {});
-    request.sets = {{"width", "-6 ft"}};
-    for (const std::uint32_t notation : {1U, 2U}) {
-        request.notation = notation;
-        const lang::Outcome<Job> job = make_job(request, loader);
-        REQUIRE(job);
-        lang::Diagnostics said;
-        report_faults(**job, {}, said);
-        CHECK(said.has_errors() == (notation == 2));
-    }
-}
-
-TEST_CASE("a cost that no price covers, or two, is warned of with its money") {
-    const std::string work = "model \"m\"\npart \"Work\"\n  cost crew : $ = $300 over 1\n"
-                             "part \"Haul\"\n  cost haul : $/h = $90/h over 5 h\n";
-    const Found none = faults(work + "price \"Work\" lump covers \"Work\"\n");
-    const lang::Diagnostic left_out = none.with(LangCode::L803);
-    CHECK(left_out.title == "no price covers the cost `haul`");
-    CHECK(has_note(left_out, "$450.00 of cost that no price asks for"));
-    const Found twice = faults(work + "price \"All\" lump covers \"Work\", \"Haul\"\n"
-                                      "price \"Move\" lump covers \"Haul\"\n");
-    const lang::Diagnostic again = twice.with(LangCode::L804);
-    CHECK(again.title == "the cost `haul` is in 2 prices");
-    CHECK(has_note(again, "$450.00 too much"));
 }
 
 TEST_CASE("a fault that no answer asks for is not told") {
