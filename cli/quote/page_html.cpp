@@ -11,15 +11,20 @@ namespace {
 
 // Dark on a screen that is dark, as its pictures are; printed it is always light.
 constexpr std::string_view style = R"css(
-:root { --paper: #fff; --ink: #1d1b17; --soft: #57503f; --rule: #c9bfa8; --ground: #6b4f2a; --fault: #b2462c; }
+:root { --paper: #fff; --ink: #1d1b17; --soft: #57503f; --rule: #c9bfa8; --ground: #6b4f2a;
+  --fault: #b2462c; }
 @media screen and (prefers-color-scheme: dark) {
-  :root { --paper: #191613; --ink: #f0e8d7; --soft: #bcb09a; --rule: #4a4236; --ground: #d6b07a; --fault: #f0957a;
+  :root { --paper: #191613; --ink: #f0e8d7; --soft: #bcb09a; --rule: #4a4236; --ground: #d6b07a;
+    --fault: #f0957a;
     color-scheme: dark; }
 }
 @page { size: letter; margin: 13mm 17mm; }
 * { box-sizing: border-box; }
-body { font: 9.7pt/1.34 Georgia, "Liberation Serif", "Times New Roman", serif; color: var(--ink); background: var(--paper); max-width: 46em; margin: 2em auto; padding: 0 1.2em; overflow-wrap: break-word; }
-header { display: flex; justify-content: space-between; align-items: flex-end; gap: 1em; border-bottom: 2.5pt solid var(--ground); padding-bottom: .5em; }
+body { font: 9.7pt/1.34 Georgia, "Liberation Serif", "Times New Roman", serif; color: var(--ink);
+  background: var(--paper); max-width: 46em; margin: 2em auto; padding: 0 1.2em;
+  overflow-wrap: break-word; }
+header { display: flex; justify-content: space-between; align-items: flex-end; gap: 1em;
+  border-bottom: 2.5pt solid var(--ground); padding-bottom: .5em; }
 header h1 { font-size: 17pt; margin: 0; letter-spacing: .01em; }
 header p { margin: 0; font-size: 9.5pt; color: var(--soft); }
 header .number { text-align: right; white-space: nowrap; font-size: 11pt; color: var(--ink); }
@@ -29,17 +34,21 @@ h2 { font-size: 10.8pt; margin: .95em 0 .2em; color: var(--ground); break-after:
 p { margin: .3em 0; }
 ul { margin: .3em 0 .3em 1.1em; padding: 0; }
 table { border-collapse: collapse; width: 100%; margin: .4em 0; break-inside: avoid; }
-th, td { text-align: left; padding: .28em .4em; border-bottom: .5pt solid var(--rule); vertical-align: top; }
+th, td { text-align: left; padding: .28em .4em; border-bottom: .5pt solid var(--rule);
+  vertical-align: top; }
 th { font-weight: normal; color: var(--soft); font-size: 9.5pt; }
 td.money, th.money { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
-tr.total td { border-top: 1.2pt solid var(--ink); border-bottom: none; font-weight: bold; font-size: 12pt; }
+tr.total td { border-top: 1.2pt solid var(--ink); border-bottom: none; font-weight: bold;
+  font-size: 12pt; }
 tr.allin td { border: none; color: var(--soft); padding-top: 0; }
 table.fuel { width: 24em; max-width: 100%; font-size: 9.5pt; }
-.cautions { border: 1pt solid var(--fault); padding: .45em .8em; margin: .6em 0; break-inside: avoid; }
+.cautions { border: 1pt solid var(--fault); padding: .45em .8em; margin: .6em 0;
+  break-inside: avoid; }
 .cautions p { margin: 0 0 .2em; font-weight: bold; color: var(--fault); }
 .cautions ul { margin: 0 0 0 1.1em; }
 .signatures { display: flex; gap: 3em; margin-top: 2.6em; break-inside: avoid; }
-.signatures div { flex: 1; border-top: .8pt solid var(--ink); padding-top: .2em; font-size: 9pt; color: var(--soft); }
+.signatures div { flex: 1; border-top: .8pt solid var(--ink); padding-top: .2em; font-size: 9pt;
+  color: var(--soft); }
 figure { margin: .6em 0; break-inside: avoid; }
 figure svg { width: 100%; height: auto; max-height: 84mm; }
 @media screen and (max-width: 639px) {

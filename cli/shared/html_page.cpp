@@ -13,7 +13,8 @@ constexpr std::string_view style = R"(
 }
 * { box-sizing: border-box; }
 body { margin: 0 auto; padding: 16px; max-width: 50em; background: var(--paper); color: var(--ink);
-  font: 1.0625rem/1.45 Charter, "Bitstream Charter", "Sitka Text", Palatino, P052, "Noto Serif", serif;
+  font: 1.0625rem/1.45 Charter, "Bitstream Charter", "Sitka Text", Palatino, P052, "Noto Serif",
+    serif;
   font-variant-numeric: lining-nums tabular-nums; overflow-wrap: break-word; }
 h1 { font-size: 1.5rem; line-height: 1.2; margin: 0 0 .3em; padding-bottom: .2em;
   border-bottom: 3px solid var(--ground); }
@@ -31,12 +32,14 @@ footer { margin-top: 1.6em; font-size: .9375rem; color: var(--soft); }
 @media screen and (max-width: 639px) {
   .rows thead { display: none; }
   .rows tr { display: block; padding: .5em 0; border-bottom: 1px solid var(--rule); }
-  .rows td { display: grid; grid-template-columns: minmax(7em, 1fr) minmax(min-content, auto); gap: 1em;
+  .rows td { display: grid; grid-template-columns: minmax(7em, 1fr) minmax(min-content, auto);
+    gap: 1em;
     padding: .1em 0; border: 0; }
   .rows td::before { content: attr(data-head); color: var(--soft); text-align: left; }
 }
 @page { size: letter; margin: 14mm; }
-@media print { body { max-width: none; padding: 0; font-size: 10.5pt; } .wide { overflow: visible; } }
+@media print { body { max-width: none; padding: 0; font-size: 10.5pt; } .wide { overflow: visible;
+  } }
 )";
 
 } // namespace

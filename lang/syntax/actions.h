@@ -23,7 +23,8 @@ template <typename Rule> struct action : tao::pegtl::nothing<Rule> {};
 // clang-format off
 #define ACRE_ON(rule) template <> struct action<rule> { \
     template <typename Input> static void apply([[maybe_unused]] const Input& in, Reading& r); }; \
-    template <typename Input> void action<rule>::apply([[maybe_unused]] const Input& in, [[maybe_unused]] Reading& r)
+    template <typename Input> void action<rule>::apply( \
+        [[maybe_unused]] const Input& in, [[maybe_unused]] Reading& r)
 
 // --- formulas
 ACRE_ON(number_text)    { r.formulas.number(in.string_view()); }
@@ -38,7 +39,8 @@ ACRE_ON(call_open)      { r.formulas.open_call(in.string_view()); }
 ACRE_ON(call_close)     { r.formulas.close_call(in.string_view()); }
 ACRE_ON(head_open)      { r.formulas.open_bracket(in.string_view()); }
 ACRE_ON(head_close)     { r.formulas.close_head(); }
-ACRE_ON(power_sign)     { r.formulas.enter(in.string_view()); r.formulas.sign(in.string_view().substr(0, 1)); }
+ACRE_ON(power_sign)     { r.formulas.enter(in.string_view());
+                          r.formulas.sign(in.string_view().substr(0, 1)); }
 ACRE_ON(power_tail)     { r.formulas.leave(); r.formulas.fold_binary(); }
 ACRE_ON(minus)          { r.formulas.unary_sign(in.string_view().substr(0, 1)); }
 ACRE_ON(negative)       { r.formulas.fold_negate(); }
@@ -76,7 +78,8 @@ ACRE_ON(new_text) {
     check_new_name(in.string_view(), span);
     r.draft.words.push_back({in.string_view(), span});
 }
-ACRE_ON(target_text)    { r.draft.words.push_back({in.string_view(), r.formulas.span(in.string_view())}); }
+ACRE_ON(target_text)    { r.draft.words.push_back({in.string_view(),
+                          r.formulas.span(in.string_view())}); }
 ACRE_ON(choice_text)    {
     const Span span = r.formulas.span(in.string_view());
     check_choice_name(in.string_view(), span);
@@ -90,7 +93,8 @@ ACRE_ON(text_text)      {
     r.draft.texts.push_back({text, span});
     check_count("texts", r.draft.texts.size(), max_listed, span);
 }
-ACRE_ON(unit_declared)  { r.draft.units.push_back({in.string_view(), r.formulas.span(in.string_view()), false}); }
+ACRE_ON(unit_declared)  { r.draft.units.push_back({in.string_view(),
+                          r.formulas.span(in.string_view()), false}); }
 ACRE_ON(exact_number)   {
     r.draft.number = in.string_view();
     r.draft.number_span = r.formulas.span(in.string_view());
@@ -109,8 +113,10 @@ ACRE_ON(pert)           { r.draft.shape = ast::SwingShape::Pert; }
 ACRE_ON(even)           { r.draft.shape = ast::SwingShape::Even; }
 ACRE_ON(stepwise)       { r.draft.shape = ast::SwingShape::Step; }
 ACRE_ON(hold)           { r.draft.hold = true; }
-ACRE_ON(below)          { r.draft.take_end(r.draft.below, "`below`", r.formulas.span(in.string_view())); }
-ACRE_ON(above)          { r.draft.take_end(r.draft.above, "`above`", r.formulas.span(in.string_view())); }
+ACRE_ON(below)          { r.draft.take_end(r.draft.below, "`below`",
+                          r.formulas.span(in.string_view())); }
+ACRE_ON(above)          { r.draft.take_end(r.draft.above, "`above`",
+                          r.formulas.span(in.string_view())); }
 ACRE_ON(parameter)      {
     r.draft.parameters.push_back({r.draft.words.back(), r.draft.units.back()});
     check_count("parameters", r.draft.parameters.size(), max_parameters, r.draft.words.back().span);
@@ -127,8 +133,10 @@ ACRE_ON(lump)           { r.draft.lump = true; }
 ACRE_ON(round_up)       { r.draft.round_up = true; }
 ACRE_ON(staircase)      { r.draft.staircase = true; }
 ACRE_ON(native)         { r.draft.native = true; }
-ACRE_ON(known_text)     { r.draft.known = read_known(in.string_view(), r.formulas.span(in.string_view())); }
-ACRE_ON(date_text)      { r.draft.date = read_date(in.string_view(), r.formulas.span(in.string_view())); }
+ACRE_ON(known_text)     { r.draft.known = read_known(in.string_view(),
+                          r.formulas.span(in.string_view())); }
+ACRE_ON(date_text)      { r.draft.date = read_date(in.string_view(),
+                          r.formulas.span(in.string_view())); }
 
 #undef ACRE_ON
 // clang-format on

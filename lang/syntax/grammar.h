@@ -63,7 +63,8 @@ using namespace tao::pegtl; // of this namespace only: the page below is made of
 
 // clang-format off
 
-// --- blanks, signs, texts, words. A token takes the blanks behind it along, so that the next rule looks at a sign.
+// --- blanks, signs, texts, words. A token takes the blanks behind it along, so that the next rule
+// looks at a sign.
 struct comment         : seq<one<'#'>, until<at<sor<one<'\n'>, eof>>>> {};
 struct blanks          : star<sor<one<' ', '\t', '\n', '\r'>, comment>> {};
 struct end             : eof {};
@@ -99,7 +100,8 @@ struct choices         : seq<choice_name, star<bar, must<choice_name>>> {};
 
 // --- numbers and units
 struct digits          : plus<digit> {};
-struct number_text     : seq<digits, star<one<','>, digits>, opt<one<'.'>, digits>, opt<one<'e', 'E'>, opt<one<'+', '-'>>, digits>> {};
+struct number_text     : seq<digits, star<one<','>, digits>, opt<one<'.'>, digits>, opt<one<'e',
+                             'E'>, opt<one<'+', '-'>>, digits>> {};
 struct number          : token<number_text> {};
 struct unit_power      : seq<opt<one<'-'>>, digits> {};
 struct unit_raised     : opt<one<'^'>, must<unit_power>> {};
@@ -115,7 +117,8 @@ struct unit_one        : seq<one<'1'>, not_at<name_char>> {};
 struct unit_declared   : seq<sor<unit_factor, unit_bracket, unit_one>, star<unit_tail>> {};
 struct unit            : token<unit_declared> {};
 struct unit_word; // below
-struct unit_behind     : seq<sor<seq<sor<unit_word, one<'%', '$'>>, unit_raised>, unit_per>, star<unit_tail>> {};
+struct unit_behind     : seq<sor<seq<sor<unit_word, one<'%', '$'>>, unit_raised>, unit_per>,
+                             star<unit_tail>> {};
 struct dollar_number   : number_text {};
 struct dollar_tail     : plus<unit_tail> {};
 struct dollar_start    : seq<one<'$'>, must<dollar_number>> {};
@@ -132,7 +135,8 @@ struct bracket_close   : close {};
 struct bracketed       : seq<bracket_open, must<formula>, must<bracket_close>> {};
 struct call_open       : open {};
 struct call_close      : close {};
-struct call_tail       : seq<call_open, sor<call_close, seq<must<formula>, star<comma, must<formula>>, must<call_close>>>> {};
+struct call_tail       : seq<call_open, sor<call_close, seq<must<formula>, star<comma,
+                             must<formula>>, must<call_close>>>> {};
 struct reference       : seq<used_name, opt<call_tail>> {};
 struct primary         : sor<literal, reference, bracketed> {};
 struct power_sign      : sign<'^'> {};
@@ -147,7 +151,8 @@ struct product         : seq<signed_value, star<product_tail>> {};
 struct sum_sign        : one<'+', '-'> {};
 struct sum_tail        : seq<token<sum_sign>, must<product>> {};
 struct sum             : seq<product, star<sum_tail>> {};
-struct compare_sign    : sor<string<'<', '='>, string<'>', '='>, string<'=', '='>, string<'!', '='>, one<'<', '>'>> {};
+struct compare_sign    : sor<string<'<', '='>, string<'>', '='>, string<'=', '='>, string<'!',
+                             '='>, one<'<', '>'>> {};
 struct compare_tail    : seq<token<compare_sign>, must<sum>> {};
 struct is_not          : word<Keyword::Not> {};
 struct is_text         : name_text {};
@@ -167,7 +172,8 @@ struct disjunction     : seq<conjunction, star<or_tail>> {};
 struct when_first      : word<Keyword::When> {};
 struct when_next       : word<Keyword::When> {};
 struct when_arm        : seq<must<disjunction>, must<word<Keyword::Then>>, must<disjunction>> {};
-struct when_form       : seq<when_first, when_arm, star<when_next, when_arm>, must<word<Keyword::Otherwise>>, must<formula>> {};
+struct when_form       : seq<when_first, when_arm, star<when_next, when_arm>,
+                             must<word<Keyword::Otherwise>>, must<formula>> {};
 struct formula         : sor<when_form, disjunction> {};
 struct range           : seq<must<disjunction>, must<dots>, must<disjunction>> {};
 
@@ -180,9 +186,11 @@ struct pert            : word<Keyword::Pert> {};
 struct even            : word<Keyword::Even> {};
 struct stepwise        : word<Keyword::Step> {};
 struct of_it           : seq<word<Keyword::Of>, must<word<Keyword::It>>> {};
-struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>, range, opt<of_it>> {};
+struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>,
+                             range, opt<of_it>> {};
 struct choose          : seq<word<Keyword::Choose>, range> {};
-struct may_be_negative : seq<word<Keyword::May>, must<word<Keyword::Be>>, must<word<Keyword::Negative>>> {};
+struct may_be_negative : seq<word<Keyword::May>, must<word<Keyword::Be>>,
+                             must<word<Keyword::Negative>>> {};
 struct hold            : word<Keyword::Hold> {};
 struct table_end       : sor<hold, word<Keyword::Error>> {};
 struct below           : seq<word<Keyword::Below>, must<table_end>> {};
@@ -192,67 +200,95 @@ struct above           : seq<word<Keyword::Above>, must<table_end>> {};
 struct binding         : seq<target, must<equals>, must<formula>> {};
 struct alias           : seq<word<Keyword::As>, must<new_name>> {};
 struct bindings        : seq<word<Keyword::With>, must<binding>, star<comma, must<binding>>> {};
-struct use             : seq<word<Keyword::Use>, must<text>, opt<alias>, opt<bindings>, must<end>> {};
+struct use             : seq<word<Keyword::Use>, must<text>, opt<alias>, opt<bindings>,
+                             must<end>> {};
 struct noun            : seq<word<Keyword::Noun>, must<new_name>, must<end>> {};
 struct exact_number    : number_text {};
 struct exact           : token<exact_number> {};
-struct unit_definition : seq<word<Keyword::Unit>, must<new_name>, must<equals>, must<exact>, must<unit>, must<end>> {};
-struct choice          : seq<word<Keyword::Choice>, must<new_name>, must<equals>, must<choices>, must<end>> {};
+struct unit_definition : seq<word<Keyword::Unit>, must<new_name>, must<equals>, must<exact>,
+                             must<unit>, must<end>> {};
+struct choice          : seq<word<Keyword::Choice>, must<new_name>, must<equals>, must<choices>,
+                             must<end>> {};
 struct each_block      : seq<word<Keyword::Each>, must<word<Keyword::Block>>> {};
 struct part            : seq<word<Keyword::Part>, must<text>, opt<each_block>, must<end>> {};
 struct given_value     : sor<seq<at<choice_name, bar>, choices>, formula> {};
-struct given           : seq<word<Keyword::Given>, must<new_name>, opt<colon, must<unit>>, opt<equals, must<given_value>>,
-                             star<sor<label, because, may_be_negative, within, swing, choose>>, must<end>> {};
+struct given           : seq<word<Keyword::Given>, must<new_name>, opt<colon, must<unit>>,
+                             opt<equals, must<given_value>>,
+                             star<sor<label, because, may_be_negative, within, swing, choose>>,
+                             must<end>> {};
 struct line_body       : seq<must<colon>, must<unit>, must<equals>, must<formula>> {};
-struct line            : seq<must<new_name>, line_body, star<sor<label, because, may_be_negative>>, must<end>> {};
+struct line            : seq<must<new_name>, line_body, star<sor<label, because, may_be_negative>>,
+                             must<end>> {};
 struct quantity        : seq<must<word<Keyword::Over>>, must<formula>> {};
-struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, quantity, star<sor<label, because, may_be_negative>>,
+struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, quantity,
+                             star<sor<label, because, may_be_negative>>,
                              must<end>> {};
-struct event           : seq<word<Keyword::Event>, must<new_name>, must<equals>, must<formula>, quantity, must<word<Keyword::Costs>>, must<formula>,
+struct event           : seq<word<Keyword::Event>, must<new_name>, must<equals>, must<formula>,
+                             quantity, must<word<Keyword::Costs>>, must<formula>,
                              star<label>, must<end>> {};
-struct correlate       : seq<word<Keyword::Correlate>, must<target>, must<comma>, must<target>, must<formula>, must<end>> {};
-struct require         : seq<word<Keyword::Require>, must<formula>, must<text>, opt<word<Keyword::Costs>, must<formula>>,
+struct correlate       : seq<word<Keyword::Correlate>, must<target>, must<comma>, must<target>,
+                             must<formula>, must<end>> {};
+struct require         : seq<word<Keyword::Require>, must<formula>, must<text>,
+                             opt<word<Keyword::Costs>, must<formula>>,
                              must<end>> {};
-struct caution         : seq<word<Keyword::Caution>, opt<word<Keyword::When>, must<disjunction>>, must<text>, must<end>> {};
+struct caution         : seq<word<Keyword::Caution>, opt<word<Keyword::When>, must<disjunction>>,
+                             must<text>, must<end>> {};
 struct lump            : word<Keyword::Lump> {};
-struct priced          : sor<lump, seq<word<Keyword::Per>, must<unit>, must<word<Keyword::Of>>, must<formula>>> {};
+struct priced          : sor<lump, seq<word<Keyword::Per>, must<unit>, must<word<Keyword::Of>>,
+                             must<formula>>> {};
 struct covers          : seq<word<Keyword::Covers>, must<text>, star<comma, must<text>>> {};
-struct price           : seq<word<Keyword::Price>, must<text>, must<priced>, opt<covers>, must<end>> {};
+struct price           : seq<word<Keyword::Price>, must<text>, must<priced>, opt<covers>,
+                             must<end>> {};
 struct round_up        : word<Keyword::Up> {};
-struct step_head       : sor<word<Keyword::Overhead>, word<Keyword::Contingency>, word<Keyword::Markup>, word<Keyword::Margin>,
-                             seq<word<Keyword::At>, must<word<Keyword::Least>>>, seq<word<Keyword::Round>, opt<round_up>, must<word<Keyword::To>>>> {};
+struct step_head       : sor<word<Keyword::Overhead>, word<Keyword::Contingency>,
+                             word<Keyword::Markup>, word<Keyword::Margin>,
+                             seq<word<Keyword::At>, must<word<Keyword::Least>>>,
+                             seq<word<Keyword::Round>, opt<round_up>, must<word<Keyword::To>>>> {};
 struct step            : seq<step_head, must<formula>, must<end>> {};
 struct head_open       : open {};
 struct head_close      : close {};
 struct parameter       : seq<new_name, must<colon>, must<unit>> {};
-struct staircase       : seq<word<Keyword::Step>, not_at<sor<word<Keyword::Below>, word<Keyword::Above>, word<Keyword::Because>>>,
+struct staircase       : seq<word<Keyword::Step>, not_at<sor<word<Keyword::Below>,
+                             word<Keyword::Above>, word<Keyword::Because>>>,
                              sor<unit_start, at<one<'1'>>>> {};
-struct table           : seq<word<Keyword::Table>, must<new_name>, must<head_open>, must<parameter>, must<head_close>, must<colon>, opt<staircase>,
+struct table           : seq<word<Keyword::Table>, must<new_name>, must<head_open>,
+                             must<parameter>, must<head_close>, must<colon>, opt<staircase>,
                              must<unit>, star<sor<label, because, below, above>>, must<end>> {};
 struct negative_cell   : seq<minus, must<number>> {};
 struct cell            : sor<negative_cell, number> {};
 struct row             : seq<must<cell>, must<cell>, must<end>> {};
 struct native          : word<Keyword::Native> {};
 struct parameters      : opt<parameter, star<comma, must<parameter>>> {};
-struct define          : seq<word<Keyword::Define>, must<new_name>, must<head_open>, parameters, must<head_close>, must<colon>, must<unit>,
-                             sor<native, seq<must<equals>, must<formula>>>, star<label>, must<end>> {};
+struct define          : seq<word<Keyword::Define>, must<new_name>, must<head_open>, parameters,
+                             must<head_close>, must<colon>, must<unit>,
+                             sor<native, seq<must<equals>, must<formula>>>, star<label>,
+                             must<end>> {};
 struct known_text      : name_text {};
 struct known           : seq<word<Keyword::Known>, must<token<known_text>>, must<end>> {};
-struct parameter_range : seq<sor<word<Keyword::Tested>, word<Keyword::Limit>>, must<target>, range, star<label>, must<end>> {};
-struct example         : seq<word<Keyword::Example>, must<disjunction>, must<equals>, must<disjunction>,
+struct parameter_range : seq<sor<word<Keyword::Tested>, word<Keyword::Limit>>, must<target>, range,
+                             star<label>, must<end>> {};
+struct example         : seq<word<Keyword::Example>, must<disjunction>, must<equals>,
+                             must<disjunction>,
                              opt<word<Keyword::Within>, must<disjunction>>, must<end>> {};
 
 // --- statements of a season or a job
-struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>, star<sor<because, swing>>, must<end>> {};
+struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>,
+                             star<sor<because, swing>>, must<end>> {};
 struct option          : seq<word<Keyword::Option>, must<text>, must<end>> {};
 struct block           : seq<word<Keyword::Block>, must<new_name>, star<label>, must<end>> {};
-struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Heading>, must<formula>>, must<end>> {};
-struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, rep<2, digit>, not_at<name_char>> {};
+struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Heading>,
+                             must<formula>>, must<end>> {};
+struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, rep<2, digit>,
+                             not_at<name_char>> {};
 struct date            : seq<word<Keyword::Date>, must<date_text>, blanks, must<end>> {};
-struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>, word<Keyword::Season>, word<Keyword::Job>, word<Keyword::For>,
-                                 word<Keyword::Source>, word<Keyword::Note>>, must<text>, must<end>> {};
-struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event, correlate, require, caution, price, step, table, define,
-                             known, parameter_range, example, set, option, block, field, date, text_line, line> {};
+struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>,
+                             word<Keyword::Season>, word<Keyword::Job>, word<Keyword::For>,
+                                 word<Keyword::Source>, word<Keyword::Note>>, must<text>,
+                             must<end>> {};
+struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,
+                             correlate, require, caution, price, step, table, define,
+                             known, parameter_range, example, set, option, block, field, date,
+                             text_line, line> {};
 
 // --- the three rules that ask the table of words
 template <Keyword K> struct word_text {
@@ -262,7 +298,8 @@ template <Keyword K> struct word_text {
         constexpr std::string_view spelling = spelling_of(K);
         const char* const p = in.current();
         const std::size_t left = in.size();
-        if (left < spelling.size() || *p != spelling.front() || std::string_view(p, spelling.size()) != spelling)
+        if (left < spelling.size() || *p != spelling.front() ||
+            std::string_view(p, spelling.size()) != spelling)
             return false;
         if (left > spelling.size() && is_name_char(p[spelling.size()]))
             return false;

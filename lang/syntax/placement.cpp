@@ -73,9 +73,10 @@ constexpr auto permits = std::to_array<Permit>({
 });
 
 constexpr auto place_names = std::to_array<std::pair<Place, std::string_view>>({
-    {InModel, "in a model"},       {InLibrary, "in a library"},   {InSeason, "in a season"}, {InJob, "in a job"},
-    {InCommand, "in `--set`"},     {InPart, "in a part"},         {InPrice, "in a price"},   {InTable, "in a table"},
-    {InDefine, "in a define"},     {InOption, "in an option"},    {InBlock, "in a block"},
+    {InModel, "in a model"},        {InLibrary, "in a library"},    {InSeason, "in a season"},
+    {InJob, "in a job"},            {InCommand, "in `--set`"},      {InPart, "in a part"},
+    {InPrice, "in a price"},        {InTable, "in a table"},        {InDefine, "in a define"},
+    {InOption, "in an option"},     {InBlock, "in a block"},
 });
 // clang-format on
 

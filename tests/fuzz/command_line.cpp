@@ -14,7 +14,8 @@ using namespace acre;
 namespace {
 
 constexpr const char* square =
-    R"({"type":"Polygon","coordinates":[[[-119.7,36.6],[-119.698,36.6],[-119.698,36.602],[-119.7,36.602],[-119.7,36.6]]]})";
+    R"({"type":"Polygon","coordinates":[[[-119.7,36.6],[-119.698,36.6],[-119.698,36.602],)"
+    R"([-119.7,36.602],[-119.7,36.6]]]})";
 constexpr const char* daily_log = "date,machine,meter_start,meter_stop,acres,gallons,amount."
                                   "haul\n2027-03-14,crawler,100,109.5,22,310,\n"
                                   "2027-03-15,crawler,109.5,118,19,270,$3600\n";

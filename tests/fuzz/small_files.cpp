@@ -4,7 +4,9 @@ namespace acre::fuzz {
 namespace {
 
 constexpr const char* crawler = R"rate(model "Crawler"
-given fuel_price : $/gal = $4.20/gal  "diesel"  within $1/gal .. $12/gal  swing pert $3.50/gal .. $6/gal  because "delivered"
+given fuel_price : $/gal = $4.20/gal  "diesel"  within $1/gal .. $12/gal
+    swing pert $3.50/gal .. $6/gal
+    because "delivered"
 given burn = 30 gal/h  swing 25 gal/h .. 36 gal/h
 given age = 4 yr
 cost own : $/h = $140/h + age * $5/h/yr over hours

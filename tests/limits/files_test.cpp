@@ -60,7 +60,8 @@ std::string ring(std::uint64_t points) { // a comb: no need for a circle, nothin
 std::string nested(std::uint64_t depth) { // below the feature and its properties
     return R"({"type": "Feature", "properties": {"name": )" + std::string(depth - 1, '[') +
            std::string(depth - 1, ']') +
-           R"(}, "geometry": {"type": "Polygon", "coordinates": [[[0, 0], [0.001, 0], [0.001, 0.001], [0, 0]]]}})";
+           R"(}, "geometry": {"type": "Polygon", "coordinates": [[[0, 0], [0.001, 0], [0.001,)"
+           R"( 0.001], [0, 0]]]}})";
 }
 std::string nested_record(std::uint64_t depth) { // below the outermost
     return engine::read_canonical(std::string(depth + 1, '[') + std::string(depth + 1, ']') + "\n")

@@ -25,7 +25,8 @@ model "Mowing by the acre§"
 use "mower" as mower
 
 part "Field§"
-  given area = 40 ac  "acres mowed§"  within 1 ac .. 1,000 ac  swing 10 ac .. 80 ac  because "county map§"
+  given area = 40 ac  "acres mowed§"  within 1 ac .. 1,000 ac  swing 10 ac .. 80 ac
+      because "county map§"
   given pace = 5 ac/h  "pace§"  swing 4 ac/h .. 6 ac/h  because "the last three summers§"
   given spacing = 8 ft  "width of a pass§"
   given ground = flat | rough  "what the mower meets§"
@@ -134,13 +135,15 @@ date 2027-06-15
 set area = 20 ac  because "county map§"
 )"},
     {"log.csv",
-     R"(date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,amount.trailer,note
+     "date,machine,operator,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,down_cause,"
+     R"(amount.trailer,note
 2027-06-14,mower§,Abara§,100.0,107.0,33,41,4.45,0.5,rain§,120,wet corner§
 2027-06-15,mower§,Abara§,107.0,113.5,27,40,4.45,,,,
 )"},
     {"field.geojson",
      R"({"type": "Feature", "properties": {"name": "Long meadow§"}, "geometry": {"type": "Polygon",
- "coordinates": [[[-140.7242, 36.6213], [-140.7163, 36.6213], [-140.7164, 36.6275], [-140.7242, 36.6275], [-140.7242, 36.6213]]]}}
+ "coordinates": [[[-140.7242, 36.6213], [-140.7163, 36.6213], [-140.7164, 36.6275],
+  [-140.7242, 36.6275], [-140.7242, 36.6213]]]}}
 )"},
     {"words.wording", R"(: firm.name = Tamarack Flat Ground Works§
 == What we will do§

@@ -1,4 +1,5 @@
-// Choices and their options: those with a name of their own, and those that a given makes for itself.
+// Choices and their options: those with a name of their own, and those that a given makes for
+// itself.
 #include <algorithm>
 #include <string>
 #include <utility>

@@ -21,13 +21,11 @@ void report_set_twice(Resolution& r, const ast::Word& name, Span first) {
 
 void report_computed(Resolution& r, const ast::Word& name, LineId line) {
     const Line& there = r.sheet.lines[line];
-    Diagnostic d =
-        problem(Code::I606, fmt::format("`{}` is computed and cannot be set", name.text),
-                name.span, "not a given");
+    Diagnostic d = problem(Code::I606, fmt::format("`{}` is computed and cannot be set", name.text),
+                           name.span, "not a given");
     d.others.push_back({there.name_span, "computed here"});
-    const std::string_view formula = there.value == none
-                                         ? std::string_view()
-                                         : r.sources.text(r.sheet.nodes[there.value].span);
+    const std::string_view formula =
+        there.value == none ? std::string_view() : r.sources.text(r.sheet.nodes[there.value].span);
     if (there.role == Role::Line && !formula.empty() && formula.size() < 60 &&
         formula.find('\n') == std::string_view::npos)
         d.helps.push_back(
@@ -56,15 +54,14 @@ bool report_no_such_block(Resolution& r, const ast::Word& name) {
     if (found.state != Found::State::Line || !found.each_block)
         return false;
     const std::string_view head = name.text.substr(0, dot);
-    Diagnostic d = problem(Code::I607, fmt::format("the job has no block `{}`", head),
-                           name.span, "not a block");
+    Diagnostic d = problem(Code::I607, fmt::format("the job has no block `{}`", head), name.span,
+                           "not a block");
     std::vector<std::string_view> names;
     for (const ast::Block* block : r.blocks)
         names.push_back(block->name.text);
     const auto near = near_names(head, names);
     for (const std::string_view other : near)
-        d.helps.push_back(
-            {fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
+        d.helps.push_back({fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
     d.notes.push_back(fmt::format("its blocks: {}", listed(names)));
     r.add(std::move(d));
     return true;

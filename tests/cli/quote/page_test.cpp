@@ -17,12 +17,17 @@ namespace {
 
 engine::QuoteRecord record() {
     return engine::quote_record(nlohmann::json::parse(R"({
-      "lines": [{"name":"acres","value":152,"unit":"ac"},{"name":"depth","value":6,"unit":"ft"},{"name":"method","choice":"tree_rows"},
-                {"name":"gallons_per_acre","value":33.16,"unit":"gal/ac"},{"name":"base","value":4.2,"unit":"$/gal"},
-                {"name":"cost.total","value":99999,"unit":"$"},{"name":"margin","value":15,"unit":"%"},{"name":"zero","value":0,"unit":"h"}],
+      "lines": [{"name":"acres","value":152,"unit":"ac"},{"name":"depth","value":6,"unit":"ft"},
+                 {"name":"method","choice":"tree_rows"},
+                {"name":"gallons_per_acre","value":33.16,"unit":"gal/ac"},
+                 {"name":"base","value":4.2,"unit":"$/gal"},
+                {"name":"cost.total","value":99999,"unit":"$"},
+                 {"name":"margin","value":15,"unit":"%"},{"name":"zero","value":0,"unit":"h"}],
       "inner": ["cost.total","margin"],
-      "items": [{"title":"Ripping","name":"ripping","per":"ac","quantity":152,"rate":821,"cost":1,"cents":12479200},
-                {"title":"Move","name":"move","per":"","quantity":0,"rate":0,"cost":1,"cents":610000}],
+      "items": [{"title":"Ripping","name":"ripping","per":"ac","quantity":152,"rate":821,"cost":1,
+                  "cents":12479200},
+                {"title":"Move","name":"move","per":"","quantity":0,"rate":0,"cost":1,
+                  "cents":610000}],
       "price": {"cents":13089200,"per":"ac","quantity":152,"per_unit":861.13,"cost":2},
       "cautions": ["Call before <digging>"]})"));
 }

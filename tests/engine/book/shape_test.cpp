@@ -16,7 +16,8 @@ TEST_CASE("a record is refused for a member of another kind, with its name; memb
         const char* text;
         const char* fault;
     } cases[] = {
-        {R"({"kind":"quote","quote":"2027-001","price":{"cents":1200,"cost":9.5},"items":[{"cents":1200}],"counter":{"2027":1}})",
+        {R"({"kind":"quote","quote":"2027-001","price":{"cents":1200,"cost":9.5},)"
+         R"("items":[{"cents":1200}],"counter":{"2027":1}})",
          ""},
         {R"({"kind":"word","weather":["dry"],"soil":7})", ""},
         {"{}", ""},

@@ -31,16 +31,16 @@ const std::string square = "[[-120,36],[-119.99,36],[-119.99,36.01],[-120,36.01]
 } // namespace
 
 TEST_CASE("a polygon is read by itself, in a feature, and in a collection") {
-    for (
-        const std::string& text :
-        {polygon(square),
-         R"({"type":"Feature","properties":{"name":"North 40","tags":[1,[2]]},"geometry":)" +
-             polygon(square) + "}",
-         R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":null,"geometry":{"type":"Point","coordinates":[1,2]}},)"
-         R"({"type":"Feature","properties":{},"geometry":)" +
-             polygon(square) + "}]}",
-         R"({"type":"MultiPolygon","coordinates":[[)" + square + "]]}",
-         R"({"type":"GeometryCollection","geometries":[)" + polygon(square) + "]}"}) {
+    for (const std::string& text :
+         {polygon(square),
+          R"({"type":"Feature","properties":{"name":"North 40","tags":[1,[2]]},"geometry":)" +
+              polygon(square) + "}",
+          R"({"type":"FeatureCollection","features":[{"type":"Feature","properties":null,)"
+          R"("geometry":{"type":"Point","coordinates":[1,2]}},)"
+          R"({"type":"Feature","properties":{},"geometry":)" +
+              polygon(square) + "}]}",
+          R"({"type":"MultiPolygon","coordinates":[[)" + square + "]]}",
+          R"({"type":"GeometryCollection","geometries":[)" + polygon(square) + "]}"}) {
         const Read result = read(text);
         REQUIRE(result.boundary);
         CHECK(result.boundary->polygons.size() == 1);
@@ -96,7 +96,8 @@ TEST_CASE("a bad boundary is an error with its place") {
         {head + "[[-120,36],[-119,36],[36,-120]]]}", lang::Code::B903, 55},
         {head + "[[179.9,10],[-179.9,10],[-179.9,10.1]]]}", lang::Code::B906, 34},
         {head + "[[10,86],[11,86],[11,86.1]]]}", lang::Code::B906, 35},
-        {R"({"type":"Polygon","crs":{"type":"name","properties":{"name":"urn:ogc:def:crs:EPSG::32610"}},"coordinates":[)" +
+        {R"({"type":"Polygon","crs":{"type":"name",)"
+         R"("properties":{"name":"urn:ogc:def:crs:EPSG::32610"}},"coordinates":[)" +
              square + "]}",
          lang::Code::B903, 0},
         {std::string(100'000, '['), lang::Code::B901, 0},
