@@ -108,9 +108,7 @@ void lines_in(const lang::Sheet& sheet, lang::NodeId id, std::set<std::string>& 
         const lang::Node& node = sheet.nodes[next];
         if (node.op == lang::Op::Line)
             names.insert(sheet.lines[node.index].name);
-        rest.insert(rest.end(), {node.a, node.b, node.c});
-        for (std::uint32_t i = 0; i < node.arg_count; ++i)
-            rest.push_back(sheet.args[node.first_arg + i]);
+        for_each_child(sheet, node, [&](lang::NodeId child) { rest.push_back(child); });
     }
 }
 

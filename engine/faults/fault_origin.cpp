@@ -120,11 +120,7 @@ class Origin {
                 continue;
             if (compiled_.origins.slot_of_node[id] == slot)
                 return id;
-            for (const NodeId child : {node.a, node.b, node.c})
-                if (child != none)
-                    open.push_back(child);
-            for (std::uint32_t i = 0; i < node.arg_count; ++i)
-                open.push_back(sheet_.args[node.first_arg + i]);
+            lang::for_each_child(sheet_, node, [&](lang::NodeId child) { open.push_back(child); });
         }
         return none;
     }

@@ -54,11 +54,7 @@ template <class OnLine, class OnFunction> class Walk {
         default:
             break;
         }
-        for (const NodeId child : {node.a, node.b, node.c})
-            if (child != none)
-                formula(child);
-        for (std::uint32_t i = 0; i < node.arg_count; ++i)
-            formula(sheet_.args[node.first_arg + i]);
+        lang::for_each_child(sheet_, node, [&](lang::NodeId child) { formula(child); });
     }
 
   private:
@@ -95,11 +91,7 @@ void add_functions(const lang::Sheet& sheet, std::uint32_t first,
             nodes.pop_back();
             if (node.op == Op::Define)
                 open.push_back(node.index);
-            for (const NodeId child : {node.a, node.b, node.c})
-                if (child != none)
-                    nodes.push_back(child);
-            for (std::uint32_t i = 0; i < node.arg_count; ++i)
-                nodes.push_back(sheet.args[node.first_arg + i]);
+            lang::for_each_child(sheet, node, [&](lang::NodeId child) { nodes.push_back(child); });
         }
     }
 }

@@ -34,11 +34,7 @@ bool stands_alone(const lang::Sheet& sheet, NodeId formula) {
         default:
             break;
         }
-        for (const NodeId child : {node.a, node.b, node.c})
-            if (child != none)
-                open.push_back(child);
-        for (std::uint32_t i = 0; i < node.arg_count; ++i)
-            open.push_back(sheet.args[node.first_arg + i]);
+        lang::for_each_child(sheet, node, [&](lang::NodeId child) { open.push_back(child); });
     }
     return true;
 }

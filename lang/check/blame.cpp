@@ -41,11 +41,7 @@ void Blame::collect(NodeId id, std::vector<LineId>& lines, int through) {
         else
             lines.push_back(node.index);
     }
-    for (const NodeId child : {node.a, node.b, node.c})
-        if (child != none)
-            collect(child, lines, through);
-    for (std::uint32_t i = 0; i < node.arg_count; ++i)
-        collect(sheet_.args[node.first_arg + i], lines, through);
+    for_each_child(sheet_, node, [&](NodeId child) { collect(child, lines, through); });
 }
 
 void Blame::index() {

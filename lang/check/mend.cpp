@@ -51,11 +51,7 @@ class Reach {
         const Node& node = sheet_.nodes[id];
         if (node.op == Op::Line)
             lines.push_back(node.index);
-        for (const NodeId child : {node.a, node.b, node.c})
-            if (child != none)
-                collect(child, lines);
-        for (std::uint32_t i = 0; i < node.arg_count; ++i)
-            collect(sheet_.args[node.first_arg + i], lines);
+        for_each_child(sheet_, node, [&](NodeId child) { collect(child, lines); });
     }
 
     const Sheet& sheet_;

@@ -30,11 +30,7 @@ class Tracer {
             out.graph.edges.push_back(node.index);
             out.nodes.push_back(id);
         }
-        collect(node.a);
-        collect(node.b);
-        collect(node.c);
-        for (std::uint32_t i = 0; i < node.arg_count; ++i)
-            collect(sheet_.args[node.first_arg + i]);
+        for_each_child(sheet_, node, [&](NodeId child) { collect(child); });
     }
     void close() { out.graph.first.push_back(static_cast<std::uint32_t>(out.graph.edges.size())); }
 

@@ -266,6 +266,16 @@ struct Sheet {
     NameTable line_names; // of `lines`
 };
 
+// What a step of a formula is made of, in the order written.
+template <class Function>
+void for_each_child(const Sheet& sheet, const Node& node, Function function) {
+    for (const NodeId child : {node.a, node.b, node.c})
+        if (child != none)
+            function(child);
+    for (std::uint32_t i = 0; i < node.arg_count; ++i)
+        function(sheet.args[node.first_arg + i]);
+}
+
 class CheckedSheet {
   public:
     const Sheet& operator*() const { return sheet_; }

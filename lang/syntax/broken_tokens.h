@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,6 +31,16 @@ class BrokenTokens {
     bool touch(int first, int second) const { return token(first).end == token(second).begin; }
     std::string_view between(std::uint32_t begin, std::uint32_t end) const {
         return b_.text.substr(begin, end - begin);
+    }
+
+    // What the first of some looks finds, that finds anything.
+    template <class Habit, std::size_t N>
+    static std::optional<Diagnostic>
+    first_of(const Habit& habit, std::optional<Diagnostic> (Habit::*const (&looks)[N])() const) {
+        for (const auto look : looks)
+            if (std::optional<Diagnostic> d = (habit.*look)())
+                return d;
+        return std::nullopt;
     }
 
     // `write`: what stands there then, with as much around it as makes it plain.

@@ -24,10 +24,7 @@ class SignHabit : private BrokenTokens {
         using Look = std::optional<Diagnostic> (SignHabit::*)() const;
         static constexpr Look looks[] = {&SignHabit::quotes, &SignHabit::comment,
                                          &SignHabit::equals};
-        for (const Look look : looks)
-            if (std::optional<Diagnostic> d = (this->*look)())
-                return d;
-        return std::nullopt;
+        return first_of(*this, looks);
     }
 
   private:

@@ -67,10 +67,7 @@ class NumberHabit : private BrokenTokens {
                                          &NumberHabit::inch_mark,     &NumberHabit::per,
                                          &NumberHabit::money_letters, &NumberHabit::money_sign,
                                          &NumberHabit::thousands,     &NumberHabit::dollar_apart};
-        for (const Look look : looks)
-            if (std::optional<Diagnostic> d = (this->*look)())
-                return d;
-        return std::nullopt;
+        return first_of(*this, looks);
     }
 
   private:

@@ -26,11 +26,7 @@ std::vector<LineId> lines_of(const Sheet& sheet, NodeId formula) {
         open.pop_back();
         if (node.op == Op::Line)
             lines.push_back(node.index);
-        for (const NodeId child : {node.a, node.b, node.c})
-            if (child != none)
-                open.push_back(child);
-        for (std::uint32_t i = 0; i < node.arg_count; ++i)
-            open.push_back(sheet.args[node.first_arg + i]);
+        for_each_child(sheet, node, [&](NodeId child) { open.push_back(child); });
     }
     return lines;
 }

@@ -17,11 +17,7 @@ void read_quantities(const Sheet& sheet, NodeId id, std::vector<LineId>& out) {
             out.push_back(node.index);
         return;
     }
-    read_quantities(sheet, node.a, out);
-    read_quantities(sheet, node.b, out);
-    read_quantities(sheet, node.c, out);
-    for (std::uint32_t i = 0; i < node.arg_count; ++i)
-        read_quantities(sheet, sheet.args[node.first_arg + i], out);
+    for_each_child(sheet, node, [&](NodeId child) { read_quantities(sheet, child, out); });
 }
 
 // Quantities may read each other, in any order and in chains of any length: those that are read are
