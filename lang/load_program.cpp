@@ -97,11 +97,15 @@ class Reader {
                                         number_text(max_program_bytes)),
                             path);
         const std::string name = loaded.name;
-        const std::uint32_t module =
-            parse_text(name, std::move(loaded.text),
-                       kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
+        const std::uint32_t module = parse_text(name, std::move(loaded.text), kind_of(kind));
         by_name_.emplace(name, module);
         return module;
+    }
+
+    static FileKind kind_of(ReferenceKind kind) {
+        return kind == ReferenceKind::Season ? FileKind::Season
+               : kind == ReferenceKind::Firm ? FileKind::Firm
+                                             : FileKind::Model;
     }
 
     // Another season is other prices: it is an edit only where its letters are in another order.
@@ -114,7 +118,7 @@ class Reader {
             near_names(path.text, std::vector<std::string_view>(names.begin(), names.end()), 2);
         for (const std::string_view name : near) {
             std::optional<Edit> edit = near_edit(path.text, near, name, path.span);
-            if (edit && kind == ReferenceKind::Season && !same_letters(path.text, name))
+            if (edit && kind != ReferenceKind::Model && !same_letters(path.text, name))
                 edit.reset();
             if (edit)
                 edit->replacement = fmt::format("\"{}\"", name);
@@ -238,6 +242,35 @@ void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnost
     }
 }
 
+// The firm that the season, the job or its model names: one for all of them.
+void load_firm(Reader& reader, Diagnostics& diagnostics) {
+    std::optional<ast::Text> first;
+    std::uint32_t firm = none;
+    for (const std::uint32_t module :
+         {reader.program.season, reader.program.job, reader.program.model}) {
+        const ast::Text* there =
+            module == none ? nullptr
+                           : paths<ast::FirmReference>(reader.program.modules[module]).first;
+        if (there == nullptr)
+            continue;
+        const ast::Text path = *there; // modules may move
+        const std::uint32_t loaded = reader.load(ReferenceKind::Firm, path);
+        if (!first) {
+            first = path;
+            firm = loaded;
+        } else if (loaded != firm && loaded != none && firm != none) {
+            diagnostics.add(
+                {Code::I612,
+                 fmt::format("the job is of two firms, \"{}\" and \"{}\"", first->text, path.text),
+                 {path.span, "the second"},
+                 {{first->span, "the first"}},
+                 {},
+                 {{"keep one of the two; the season is the place for it", std::nullopt}}});
+        }
+    }
+    reader.program.firm = firm;
+}
+
 // NAME and VALUE as one statement a line: whatever they hold stays on its line.
 std::string set_statements(const Request& request) {
     std::string text;
@@ -268,11 +301,12 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     if (request.kind == FileKind::Job) {
         program.job = first;
         load_job(reader, loader, sources, diagnostics);
-    } else if (request.kind == FileKind::Season) {
-        return std::nullopt; // read, and that is all there is to say about a season by itself
+    } else if (request.kind == FileKind::Season || request.kind == FileKind::Firm) {
+        return std::nullopt; // read, and that is all there is to say about it by itself
     } else {
         program.model = first;
     }
+    load_firm(reader, diagnostics);
     if (!request.sets.empty())
         program.command_line =
             reader.parse_text("command line", set_statements(request), FileKind::CommandLine);

@@ -34,7 +34,7 @@ constexpr auto unheard_of = std::to_array<std::pair<std::string_view, double>>({
 std::string with_point(std::string_view text) {
     const std::size_t comma = text.find(',');
     const std::size_t slash = text.find('/');
-    if (!text.starts_with('$') || comma == std::string_view::npos || comma > 4 ||
+    if (money_sign_size(text) == 0 || comma == std::string_view::npos || comma > 6 ||
         slash != comma + 4)
         return {};
     const std::string_view unit = text.substr(slash + 1);

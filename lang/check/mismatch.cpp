@@ -50,11 +50,12 @@ std::string Mismatches::kind_text(const Site& site, NodeId node) const {
 std::string Mismatches::number_as(NodeId value, std::string_view unit_text) const {
     const std::string_view text = sources_.text(sheet_.nodes[value].span);
     const std::size_t sign = text.starts_with('-') ? 1 : 0;
-    const bool money = unit_text.starts_with('$');
-    if (money && text.substr(sign).starts_with('$'))
-        return fmt::format("{}{}", text, unit_text.substr(1));
-    if (money)
-        return fmt::format("{}${}{}", text.substr(0, sign), text.substr(sign), unit_text.substr(1));
+    const std::size_t money = money_sign_size(unit_text);
+    if (money > 0 && money_sign_size(text.substr(sign)) > 0)
+        return fmt::format("{}{}", text, unit_text.substr(money));
+    if (money > 0)
+        return fmt::format("{}{}{}{}", text.substr(0, sign), unit_text.substr(0, money),
+                           text.substr(sign), unit_text.substr(money));
     return fmt::format("{} {}", text, unit_text);
 }
 

@@ -91,7 +91,7 @@ void Mismatches::unitless(const Blame::Unitless& fault, LineId line,
     const Node& value = sheet_.nodes[fault.value];
     UnitError error;
     const auto of_missing = read_terms(missing_text, error);
-    const std::string own = given.type.unit == one ? "1" : "$";
+    const std::string own = given.type.unit == one ? "1" : sheet_.units.money();
     const auto of_given = read_terms(own, error);
     const auto terms = of_missing && of_given
                            ? combine(*of_given, *of_missing, fault.inverse ? -1 : 1)
@@ -106,10 +106,10 @@ void Mismatches::unitless(const Blame::Unitless& fault, LineId line,
     const bool by_range = line == fault.given;
     Diagnostic d = problem(
         Code::U304,
-        fmt::format("`{}` is given {} but {} in {}", name, own == "1" ? "without a unit" : "in $",
-                    by_range ? "its range is"
-                             : fmt::format("`{}` needs it", sheet_.lines[line].name),
-                    unit),
+        fmt::format(
+            "`{}` is given {} but {} in {}", name, own == "1" ? "without a unit" : "in " + own,
+            by_range ? "its range is" : fmt::format("`{}` needs it", sheet_.lines[line].name),
+            unit),
         value.span, own == "1" ? "no unit" : "no `/`");
     if (!by_range)
         d.others.push_back({sheet_.lines[line].name_span, "needs it here"});

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "lang/check/resolve/money.h"
 #include "lang/check/resolve/resolution.h"
 
 namespace acre::lang {
@@ -14,6 +15,7 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
     r.sheet.notation = program.notation;
     make_scopes(r);
     r.units.declare(program.modules);
+    take_firm(r);
     declare_choices(r);
     declare_callables(r);
     list_blocks(r);
@@ -30,6 +32,7 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
         fill_prices(r);
         describe_job(r);
         fill_callables(r);
+        say_units_in_own_money(r.sheet);
     }
     if (r.full) // reported; what is there does not hang together
         return {};

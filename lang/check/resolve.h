@@ -26,6 +26,7 @@ struct Program {
     std::uint32_t model = none;        // the job's model
     std::uint32_t season = none;       // or none
     std::uint32_t job = none;          // or none: a model by itself
+    std::uint32_t firm = none;         // or none: dollars
     std::uint32_t command_line = none; // or none: `set` statements of the command line
     // Values from a field layout (area, travel, …), as a text of `set` statements; between job and
     // block.
@@ -38,7 +39,8 @@ struct Program {
     std::uint32_t notation = current_notation; // the version whose rules hold
 };
 
-// Reports N2xx and I60x. Always returns a sheet; what could not be resolved is a Missing node.
+// Reports N2xx, I60x and U314. Always returns a sheet; what could not be resolved is a Missing
+// node.
 Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& diagnostics);
 
 } // namespace acre::lang

@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "lang/check/name_table.h"
@@ -237,8 +238,15 @@ struct JobInfo {
     NodeId field_heading = none;
 };
 
+struct Firm { // of the job; without a file it has no name and works in dollars
+    std::string name, file;
+    Currency money;
+    std::vector<std::pair<std::string, std::string>> words; // for the pages it signs
+};
+
 struct Sheet {
     JobInfo job;
+    Firm firm;
     std::uint32_t notation = current_notation; // the version whose rules hold
     std::vector<Node> nodes;
     std::vector<NodeId> args;

@@ -92,11 +92,11 @@ std::optional<UnitTerms> WrittenUnits::read(std::string_view text) const {
     return terms ? combine(*terms, {}, 1) : std::nullopt; // each name once
 }
 
-// "$4.35/gal" is a dollar, digits and the rest; "18 %" digits and the unit.
+// "$4.35/gal" is a sign, digits and the rest; "18 %" digits and the unit.
 std::optional<UnitTerms> WrittenUnits::of_number(const Node& node) {
     const std::string_view text = sources_.text(node.span);
-    const bool dollar = !text.empty() && text.front() == '$';
-    std::size_t at = dollar ? 1 : 0;
+    const std::size_t sign = money_sign_size(text);
+    std::size_t at = sign;
     while (
         at < text.size() &&
         (std::string_view("0123456789.,").find(text[at]) != std::string_view::npos ||
@@ -105,9 +105,7 @@ std::optional<UnitTerms> WrittenUnits::of_number(const Node& node) {
           std::string_view("0123456789+-").find(text[at + 1]) != std::string_view::npos)))
         ++at;
     const std::size_t unit = std::min(text.find_first_not_of(" \t", at), text.size());
-    std::string whole;
-    if (dollar)
-        whole += '$';
+    std::string whole(text.substr(0, sign));
     kept_.push_back(whole.append(text.substr(unit)));
     return kept_.back().empty() ? UnitTerms{} : read(kept_.back());
 }

@@ -133,6 +133,8 @@ ACRE_ON(lump)           { r.draft.lump = true; }
 ACRE_ON(round_up)       { r.draft.round_up = true; }
 ACRE_ON(staircase)      { r.draft.staircase = true; }
 ACRE_ON(native)         { r.draft.native = true; }
+ACRE_ON(code_text)      { r.draft.words.push_back({in.string_view(),
+                          r.formulas.span(in.string_view())}); }
 ACRE_ON(known_text)     { r.draft.known = read_known(in.string_view(),
                           r.formulas.span(in.string_view())); }
 ACRE_ON(date_text)      { r.draft.date = read_date(in.string_view(),

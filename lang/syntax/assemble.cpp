@@ -177,6 +177,10 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
         return ast::ModelReference{d.texts.front()};
     case Keyword::Season:
         return ast::SeasonReference{d.texts.front()};
+    case Keyword::Firm:
+        return ast::FirmReference{d.texts.front()};
+    case Keyword::Money:
+        return make_money(d, value(0));
     case Keyword::For:
         return ast::For{d.texts.front()};
     case Keyword::Date:
@@ -184,6 +188,8 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Field:
         return ast::Field{d.texts.front(), value(0)};
     default:
+        if (kind_ == FileKind::Firm)
+            return make_firm_word(d);
         return make_line(d, value(0));
     }
 }
@@ -280,10 +286,11 @@ void Assembler::twice(std::string_view what, Span again, Span first) {
                       {{"keep one of them", {}}}});
 }
 
-// A job says once for whom it is, when, for which season and which field.
+// A job says once for whom it is, when, for which season, of which firm and which field; a firm or
+// a model says once what its money is.
 void Assembler::check_once(const LogicalLine& line) {
     if (line.head != Keyword::For && line.head != Keyword::Date && line.head != Keyword::Season &&
-        line.head != Keyword::Field)
+        line.head != Keyword::Field && line.head != Keyword::Firm && line.head != Keyword::Money)
         return;
     for (const auto& [word, first] : said_once_) {
         if (word == line.head) {

@@ -39,7 +39,10 @@ enum class Form : std::uint8_t {
     Block,
     Field,
     Date,
-    TextLine
+    TextLine,
+    ModelMoney,
+    FirmMoney,
+    FirmWord
 };
 
 class Assembler {
@@ -69,7 +72,9 @@ class Assembler {
     void add_to_define(ast::Define& define, const LogicalLine& line, Draft& draft,
                        Formulas& formulas);
     void check_once(const LogicalLine& line);
-    bool too_many_inner(const LogicalLine& line); // S122
+    ast::Money make_money(const Draft& draft, ast::ExprId step); // S125
+    ast::FirmWord make_firm_word(const Draft& draft);            // S116, S122
+    bool too_many_inner(const LogicalLine& line);                // S122
     void close_table();
     void twice(std::string_view what, Span again, Span first);
     Span span(const LogicalLine& line) const { return {module_.file, line.begin, line.end}; }
@@ -91,6 +96,7 @@ class Assembler {
     std::uint32_t inner_seen_ = 0;
     std::optional<double> last_x_;
     std::optional<Span> last_x_span_;
+    std::vector<ast::Word> firm_words_;
     std::vector<std::pair<Keyword, Span>> said_once_; // statements of a job that may stand once
 };
 

@@ -24,11 +24,13 @@ struct Text { // a quoted text without its quotes; the span holds the quotes
     std::string_view text;
     Span span;
 };
-// A unit as written. `$12.50/ac` keeps the dollar apart: dollar is true and text is "/ac".
+// A unit as written. `$12.50/ac` keeps the sign of money apart: dollar is true, sign is "$" and
+// text is "/ac".
 struct UnitText {
     std::string_view text;
     Span span;
     bool dollar = false;
+    std::string_view sign{};
 };
 
 enum class BinaryOp : std::uint8_t {
@@ -261,6 +263,18 @@ struct ModelReference {
 struct SeasonReference {
     Text path;
 };
+struct FirmReference {
+    Text path;
+};
+struct Money { // of a firm, with its sign and step; of a model, the code alone
+    Word code;
+    std::string_view sign;
+    std::int64_t step = 1; // hundredths
+};
+struct FirmWord { // `: NAME = TEXT`
+    Word name;
+    Text text;
+};
 struct For {
     Text who;
 };
@@ -278,7 +292,7 @@ struct Field {
 using StatementNode =
     std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate,
                  Require, Caution, Price, Table, Define, Set, Option, Block, ModelReference,
-                 SeasonReference, For, Date, Field>;
+                 SeasonReference, FirmReference, Money, FirmWord, For, Date, Field>;
 struct Statement {
     Span span;                 // the whole statement with its inner lines
     std::uint32_t part = none; // index of the Part statement it stands in

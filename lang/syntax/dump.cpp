@@ -24,7 +24,7 @@ constexpr auto steps = std::to_array<std::string_view>(
 constexpr auto knowns =
     std::to_array<std::string_view>({"", "read", "recalled", "common_practice", "ours"});
 constexpr auto kinds =
-    std::to_array<std::string_view>({"model", "library", "season", "job", "command"});
+    std::to_array<std::string_view>({"model", "library", "season", "job", "firm", "command"});
 
 template <typename... F> struct Visitor : F... { using F::operator()...; };
 template <typename... F> Visitor(F...) -> Visitor<F...>;
@@ -78,7 +78,7 @@ class Dumper {
 
   private:
     static std::string unit(const ast::UnitText& u) {
-        return fmt::format("[{}{}]", u.dollar ? "$" : "", with_usual_spelling(u.text));
+        return fmt::format("[{}{}]", u.sign, with_usual_spelling(u.text));
     }
     template <typename... Args> void put(fmt::format_string<Args...> format, Args&&... args) {
         out_ += fmt::format(format, std::forward<Args>(args)...);
@@ -259,6 +259,13 @@ class Dumper {
     }
     void write(const ast::ModelReference& r) { put("model \"{}\"", r.path.text); }
     void write(const ast::SeasonReference& r) { put("season \"{}\"", r.path.text); }
+    void write(const ast::FirmReference& r) { put("firm \"{}\"", r.path.text); }
+    void write(const ast::Money& m) {
+        put("money {}", m.code.text);
+        if (!m.sign.empty())
+            put(" \"{}\" to {}", m.sign, m.step);
+    }
+    void write(const ast::FirmWord& w) { put(": {} = \"{}\"", w.name.text, w.text.text); }
     void write(const ast::For& f) { put("for \"{}\"", f.who.text); }
     void write(const ast::Date& d) { put("date {:04}-{:02}-{:02}", d.year, d.month, d.day); }
     void write(const ast::Field& f) {

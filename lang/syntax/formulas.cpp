@@ -10,6 +10,7 @@
 #include "lang/syntax/syntax_error.h"
 #include "lang/syntax/word_checks.h"
 #include "lang/syntax/words.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::lang {
@@ -99,16 +100,19 @@ void Formulas::number(std::string_view text) {
 void Formulas::dollar(std::string_view text) {
     ast::Expr& expr = module_.exprs.back();
     expr.span = span(text);
-    std::get<ast::Number>(expr.node).unit = ast::UnitText{{}, span(text.substr(0, 1)), true};
+    const std::string_view sign = text.substr(0, money_sign_size(text));
+    std::get<ast::Number>(expr.node).unit = ast::UnitText{{}, span(sign), true, sign};
     const char* last = text.data() + text.size();
-    check_whole_money(text.substr(1), {last, static_cast<std::size_t>(statement_end_ - last)},
-                      span(text.substr(1)));
+    text.remove_prefix(sign.size());
+    check_whole_money(sign, text, {last, static_cast<std::size_t>(statement_end_ - last)},
+                      span(text));
 }
 
 void Formulas::unit_of_number(std::string_view text) {
     ast::Expr& expr = module_.exprs.back();
     auto& number = std::get<ast::Number>(expr.node);
-    number.unit = ast::UnitText{text, span(text), number.unit.has_value()};
+    const std::string_view sign = number.unit ? number.unit->sign : std::string_view{};
+    number.unit = ast::UnitText{text, span(text), number.unit.has_value(), sign};
     expr.span.end = span(text).end;
 }
 

@@ -87,6 +87,8 @@ class Formulas {
 double read_number(std::string_view text, std::string_view next, Span span);
 // `$6.500` and `$6.500,00`, money without a unit, are thousands to some and dollars to others:
 // S106. `next`: what follows.
-void check_whole_money(std::string_view text, std::string_view next, Span span);
+// The sign of the money stands before `text`.
+void check_whole_money(std::string_view sign, std::string_view text, std::string_view next,
+                       Span span);
 
 } // namespace acre::lang

@@ -1,30 +1,27 @@
 // The grammar of one statement, as rules of PEGTL and nothing else. Which lines make a statement is
-// decided before (layout.h); what the rules build is told in actions.h, what they say when they
-// fail in messages.h.
+// decided before (layout.h); what the rules build is told in actions.h, what they say in
+// messages.h.
 //
 //   formula     = "when" disjunction "then" disjunction { "when" disjunction "then" disjunction }
 //   "otherwise" formula
 //               | disjunction
 //   disjunction = conjunction { "or" conjunction }                  weakest
-//   conjunction = negation { "and" negation }
-//   negation    = "not" negation | comparison
+//   conjunction = negation { "and" negation }       negation = "not" negation | comparison
 //   comparison  = sum [ ( "<=" | "<" | ">=" | ">" | "==" | "!=" ) sum | "is" [ "not" ] CHOICE ]
 //   sum         = product { ( "+" | "-" ) product }
 //   product     = signed { ( "*" | "/" ) signed }
-//   signed      = "-" signed | power
-//   power       = primary [ "^" signed ]                            strongest, from the right
+//   signed      = "-" signed | power            power = primary [ "^" signed ]   from the right
 //   primary     = literal | NAME [ "(" [ formula { "," formula } ] ")" ] | "(" formula ")"
-//   literal     = "$" NUMBER { unit_tail } | NUMBER [ unit ]
+//   literal     = SIGN NUMBER { unit_tail } | NUMBER [ unit ]      SIGN: $ € £ ¥
 //   unit        = unit_head { unit_tail }                           no blanks inside
 //   unit_head   = unit_name [ "^" [ "-" ] DIGITS ] | "(" unit ")" [ "^" [ "-" ] DIGITS ] | "1"
 //   unit_tail   = ( "." | "/" ) unit_head                           after "/" and "." never "1"
 //   range       = disjunction ".." disjunction
 //
 //   use         = "use" TEXT [ "as" NAME ] [ "with" NAME "=" formula { "," NAME "=" formula } ]
-//   noun        = "noun" NAME
-//   unit_def    = "unit" NAME "=" NUMBER unit
-//   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
+//   noun        = "noun" NAME                       unit_def = "unit" NAME "=" NUMBER unit
 //   part        = "part" TEXT [ "each" "block" ]
+//   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
 //   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
 //   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost =
 //   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event"
@@ -35,22 +32,21 @@
 //   "covers" TEXT { "," TEXT } ] step        = ( "overhead" | "contingency" | "markup" | "margin" |
 //   "at" "least" | "round" ( "up" "to" | "to" ) ) formula table       = "table" NAME "(" NAME ":"
 //   unit ")" ":" [ "step" ] unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) }
-//   row         = [ "-" ] NUMBER [ "-" ] NUMBER define      = "define" NAME "(" [ NAME ":" unit {
-//   "," NAME ":" unit } ]
-//   ")" ":" unit ( "native" | "=" formula ) [ TEXT ] inner       = line | ( "source" | "note" )
-//   TEXT | "known" WORD | ( "tested" | "limit" ) NAME range [ TEXT ]
+//   row         = [ "-" ] NUMBER [ "-" ] NUMBER
+//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit ( "native"
+//   | "=" formula ) [ TEXT ] inner       = line | ( "source" | "note" ) TEXT | "known" WORD | (
+//   "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula { because | "swing" … as of a given }
-//   option      = "option" TEXT
-//   block       = "block" NAME [ TEXT ]
+//   option      = "option" TEXT                     block = "block" NAME [ TEXT ]
 //   field       = "field" TEXT [ "heading" formula ]
-//   reference   = ( "model" | "library" | "season" | "job" | "for" ) TEXT
-//   date        = "date" YEAR "-" MONTH "-" DAY
+//   reference   = ( "model" | "library" | "season" | "job" | "firm" | "for" ) TEXT
+//   money       = "money" CODE [ TEXT "to" literal ]                the rest in a firm's file only
+//   firm_word   = ":" NAME "=" TEXT                 date = "date" YEAR "-" MONTH "-" DAY
 //
 //   given_clause = TEXT | because | sign | "within" range | "choose" range
 //                | "swing" [ "triangular" | "pert" | "even" | "step" ] range [ "of" "it" ]
-//   because      = "because" TEXT
-//   sign         = "may" "be" "negative"
+//   because      = "because" TEXT                   sign = "may" "be" "negative"
 #pragma once
 
 #include <tao/pegtl.hpp>
@@ -103,12 +99,14 @@ struct digits          : plus<digit> {};
 struct number_text     : seq<digits, star<one<','>, digits>, opt<one<'.'>, digits>, opt<one<'e',
                              'E'>, opt<one<'+', '-'>>, digits>> {};
 struct number          : token<number_text> {};
+struct money_sign      : sor<one<'$'>, string<'\xE2', '\x82', '\xAC'>, string<'\xC2', '\xA3'>,
+                             string<'\xC2', '\xA5'>> {}; // $ € £ ¥
 struct unit_power      : seq<opt<one<'-'>>, digits> {};
 struct unit_raised     : opt<one<'^'>, must<unit_power>> {};
-struct unit_start      : at<sor<alpha, one<'%', '$', '('>>> {};
+struct unit_start      : at<sor<alpha, one<'%', '('>, money_sign>> {};
 struct unit_per        : seq<one<'1'>, at<one<'/'>, unit_start>> {}; // `1/h`
-struct unit_factor     : seq<sor<name_text, one<'%', '$'>>, unit_raised> {};
-struct unit_part       : seq<one<'.', '/'>, at<sor<alpha, one<'%', '$'>>>, unit_factor> {};
+struct unit_factor     : seq<sor<name_text, one<'%'>, money_sign>, unit_raised> {};
+struct unit_part       : seq<one<'.', '/'>, at<sor<alpha, one<'%'>, money_sign>>, unit_factor> {};
 struct unit_inside     : seq<sor<unit_factor, unit_per>, star<unit_part>> {};
 struct unit_close      : one<')'> {};
 struct unit_bracket    : seq<one<'('>, must<unit_inside>, must<unit_close>, unit_raised> {};
@@ -117,11 +115,11 @@ struct unit_one        : seq<one<'1'>, not_at<name_char>> {};
 struct unit_declared   : seq<sor<unit_factor, unit_bracket, unit_one>, star<unit_tail>> {};
 struct unit            : token<unit_declared> {};
 struct unit_word; // below
-struct unit_behind     : seq<sor<seq<sor<unit_word, one<'%', '$'>>, unit_raised>, unit_per>,
+struct unit_behind     : seq<sor<seq<sor<unit_word, one<'%'>, money_sign>, unit_raised>, unit_per>,
                              star<unit_tail>> {};
 struct dollar_number   : number_text {};
 struct dollar_tail     : plus<unit_tail> {};
-struct dollar_start    : seq<one<'$'>, must<dollar_number>> {};
+struct dollar_start    : seq<money_sign, must<dollar_number>> {};
 struct dollar_amount   : seq<dollar_start, opt<dollar_tail>, blanks> {};
 struct gap             : star<one<' ', '\t'>> {}; // a unit stands on the line of its number
 struct plain_amount    : seq<number_text, opt<gap, unit_behind>, blanks> {};
@@ -282,13 +280,19 @@ struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, r
                              not_at<name_char>> {};
 struct date            : seq<word<Keyword::Date>, must<date_text>, blanks, must<end>> {};
 struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>,
-                             word<Keyword::Season>, word<Keyword::Job>, word<Keyword::For>,
-                                 word<Keyword::Source>, word<Keyword::Note>>, must<text>,
-                             must<end>> {};
+                             word<Keyword::Season>, word<Keyword::Job>, word<Keyword::Firm>,
+                                 word<Keyword::For>, word<Keyword::Source>, word<Keyword::Note>>,
+                             must<text>, must<end>> {};
+struct code_text       : name_text {};
+struct money_code      : token<code_text> {};
+struct money_of_model  : seq<word<Keyword::Money>, must<money_code>, must<end>> {};
+struct money_of_firm   : seq<word<Keyword::Money>, must<money_code>, must<text>,
+                             must<word<Keyword::To>>, must<literal>, must<end>> {};
+struct firm_word       : seq<colon, must<new_name>, must<equals>, must<text>, must<end>> {};
 struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,
                              correlate, require, caution, price, step, table, define,
                              known, parameter_range, example, set, option, block, field, date,
-                             text_line, line> {};
+                             text_line, money_of_firm, firm_word, line> {};
 
 // --- the three rules that ask the table of words
 template <Keyword K> struct word_text {

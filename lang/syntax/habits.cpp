@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "lang/syntax/broken_tokens.h"
+#include "lang/units/money.h"
 
 namespace acre::lang {
 
@@ -72,7 +73,8 @@ class SignHabit : private BrokenTokens {
         if (set && text(-1) == "==") // it broke off at its second sign
             return equals_at(token(-1).begin, token(-1).end);
         const bool named = at_ == 2 && is(-1, TokenKind::Name) && !touch(-1, 0);
-        const bool value = is(0, TokenKind::Number) || text(0) == "$" || text(0) == "(";
+        const bool value =
+            is(0, TokenKind::Number) || money_sign_size(text(0)) > 0 || text(0) == "(";
         if (named && value && (set || b_.statement == Keyword::Given))
             return equals_at(token(-1).end, token(-1).end);
         return std::nullopt;

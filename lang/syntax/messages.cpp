@@ -72,6 +72,9 @@ class Describer {
         case Expected::Known:
             return missing("{} needs a word: how sure is the formula?",
                            "write one of  read  recalled  common_practice  ours");
+        case Expected::MoneyCode:
+            return missing("the code of the money is missing after {}",
+                           "write its three letters, as in  money USD");
         case Expected::Date:
             return bad_date();
         case Expected::QuoteClose:
@@ -187,8 +190,8 @@ class Describer {
 
     Diagnostic missing_unit() const {
         if (found_.kind == TokenKind::Number)
-            return make(Code::S107, "a unit must start with a letter, $ or %", span(found_),
-                        "a number", "a plain number has the unit 1");
+            return make(Code::S107, "a unit must start with a letter, % or a sign of money",
+                        span(found_), "a number", "a plain number has the unit 1");
         return make(Code::S105, fmt::format("a unit is missing after {}", quoted(before())),
                     span(before_), "no unit", "for a plain number, write 1");
     }

@@ -36,6 +36,7 @@ enum class Expected : std::uint8_t {
     PriceForm,
     TableEnd,
     Known,
+    MoneyCode,
     Date,
     End
 };

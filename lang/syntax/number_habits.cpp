@@ -8,6 +8,7 @@
 #include "lang/syntax/broken_tokens.h"
 #include "lang/syntax/habits.h"
 #include "lang/syntax/signs.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::lang {
@@ -19,8 +20,6 @@ constexpr std::size_t most_digits = 20; // and commas, of one number
 constexpr auto foot_marks = std::to_array<std::string_view>({"'", "\u2019", "\u2032"});
 constexpr auto inch_marks = std::to_array<std::string_view>({"\"", "\u201D", "\u2033"});
 constexpr auto wide_blanks = std::to_array<std::string_view>({"\u00A0", "\u2009", "\u202F"});
-constexpr auto other_money = std::to_array<std::pair<std::string_view, std::string_view>>(
-    {{"\u20AC", "EUR"}, {"\u00A3", "GBP"}, {"\u00A5", "JPY"}});
 constexpr auto vulgar = std::to_array<std::pair<std::string_view, double>>(
     {{"\u00BC", 0.25}, {"\u00BD", 0.5}, {"\u00BE", 0.75}});
 
@@ -62,11 +61,10 @@ class NumberHabit : private BrokenTokens {
 
     std::optional<Diagnostic> run() const {
         using Look = std::optional<Diagnostic> (NumberHabit::*)() const;
-        static constexpr Look looks[] = {&NumberHabit::spaced_number, &NumberHabit::fraction,
-                                         &NumberHabit::two_units,     &NumberHabit::foot_mark,
-                                         &NumberHabit::inch_mark,     &NumberHabit::per,
-                                         &NumberHabit::money_letters, &NumberHabit::money_sign,
-                                         &NumberHabit::thousands,     &NumberHabit::dollar_apart};
+        static constexpr Look looks[] = {
+            &NumberHabit::spaced_number, &NumberHabit::fraction,  &NumberHabit::two_units,
+            &NumberHabit::foot_mark,     &NumberHabit::inch_mark, &NumberHabit::per,
+            &NumberHabit::money_letters, &NumberHabit::thousands, &NumberHabit::sign_apart};
         return first_of(*this, looks);
     }
 
@@ -103,11 +101,11 @@ class NumberHabit : private BrokenTokens {
             number.append(between(end, q));
             end = q;
         }
-        const bool money = first.begin > b_.begin && b_.text[first.begin - 1] == '$';
+        const std::string_view sign = touch(-2, -1) && is_sign(-2) ? text(-2) : "";
         return mended(Code::S106,
-                      fmt::format("`{}` is not one number: groups of three digits have a comma",
-                                  shortened(between(first.begin - (money ? 1 : 0), end))),
-                      first.begin, end, number, (money ? "$" : "") + number);
+                      fmt::format("`{}{}` is not one number: groups of three digits have a comma",
+                                  sign, shortened(between(first.begin, end))),
+                      first.begin, end, number, std::string(sign) + number);
     }
 
     // `6 1/2` and `6½`.
@@ -219,49 +217,33 @@ class NumberHabit : private BrokenTokens {
 
     // `$38 per h`.
     std::optional<Diagnostic> per() const {
-        const bool number = is(-1, TokenKind::Number) || text(-1) == "$" ||
+        const bool number = is(-1, TokenKind::Number) || is_sign(-1) ||
                             (is(-1, TokenKind::Name) && is(-2, TokenKind::Number));
         if (text(0) != "per" || !is(1, TokenKind::Name) || !number)
             return std::nullopt;
         std::uint32_t begin = token(is(-1, TokenKind::Name) ? -2 : -1).begin;
-        if (begin > b_.begin && b_.text[begin - 1] == '$')
-            --begin;
+        if (is_sign(-2) && token(-2).end == begin)
+            begin = token(-2).begin;
         return mended(Code::S107, "a rate is written with `/`", token(-1).end, token(1).end,
                       fmt::format("/{}", text(1)),
                       fmt::format("{}/{}", between(begin, token(-1).end), text(1)));
     }
 
-    static Diagnostic of_other_money(std::string_view sign, std::string_view code, Span span) {
-        return {Code::S100,
-                fmt::format("the money here is `$`, not `{}`", sign),
-                {span, ""},
-                {},
-                {},
-                {{fmt::format("amounts are not converted; a firm that works in other money says "
-                              "so once:  money {}",
-                              code),
-                  {}}}};
-    }
-    // `USD 38/h`.
+    // `USD 38/h`, `AUD 38/h`.
     std::optional<Diagnostic> money_letters() const {
-        if (!is(-1, TokenKind::Name) || !is(0, TokenKind::Number) || text(-1).size() != 3)
+        if (!is(-1, TokenKind::Name) || !is(0, TokenKind::Number) || !is_money_code(text(-1)))
             return std::nullopt;
-        const Span span{b_.file, token(-1).begin, token(-1).end};
         if (text(-1) == "USD")
             return mended(Code::S107, "money is written with `$`", token(-1).begin, token(0).begin,
                           "$", "$" + std::string(amount_at(token(0).begin)));
-        return is_money_code(text(-1)) ? std::optional(of_other_money(text(-1), text(-1), span))
-                                       : std::nullopt;
+        const std::string behind = fmt::format("{} {}", text(0), text(-1));
+        return mended(Code::S107, "the code of money is written after the number", token(-1).begin,
+                      token(0).end, behind,
+                      behind + std::string(amount_at(token(0).begin).substr(text(0).size())));
     }
     std::string_view amount_at(std::uint32_t begin) const {
         const std::size_t end = b_.text.find_first_of(" \t\n\"#", begin);
         return b_.text.substr(begin, std::min<std::size_t>(end, b_.end) - begin);
-    }
-    std::optional<Diagnostic> money_sign() const {
-        for (const auto& [sign, code] : other_money)
-            if (text(0) == sign)
-                return of_other_money(sign, code, {b_.file, token(0).begin, token(0).end});
-        return std::nullopt;
     }
 
     // `$6.5k`.
@@ -269,22 +251,27 @@ class NumberHabit : private BrokenTokens {
         const std::string_view letter = text(0);
         const double times = letter == "k" || letter == "K" ? 1e3 : letter == "M" ? 1e6 : 0;
         const std::optional<double> value = value_of(text(-1));
-        if (times == 0 || !is(-1, TokenKind::Number) || !value || text(-2) != "$" || !touch(-1, 0))
+        if (times == 0 || !is(-1, TokenKind::Number) || !value || !is_sign(-2) || !touch(-1, 0))
             return std::nullopt;
         const double whole = std::round(*value * times);
         if (std::abs(whole - *value * times) > 1e-6 || whole >= 1e12)
             return std::nullopt;
         const std::string digits = number_text(whole);
-        return mended(Code::S106, fmt::format("`${}{}` is not a number", text(-1), letter),
-                      token(-1).begin, token(0).end, digits, "$" + digits);
+        return mended(Code::S106,
+                      fmt::format("`{}{}{}` is not a number", text(-2), text(-1), letter),
+                      token(-1).begin, token(0).end, digits, std::string(text(-2)) + digits);
     }
 
     // `$ 38/h`.
-    std::optional<Diagnostic> dollar_apart() const {
-        if (text(-1) != "$" || !is(0, TokenKind::Number))
+    std::optional<Diagnostic> sign_apart() const {
+        if (!is_sign(-1) || !is(0, TokenKind::Number))
             return std::nullopt;
-        return mended(Code::S106, "`$` stands right before its number", token(-1).begin,
-                      token(0).begin, "$", "$" + std::string(amount_at(token(0).begin)));
+        return mended(Code::S106, fmt::format("`{}` stands right before its number", text(-1)),
+                      token(-1).begin, token(0).begin, std::string(text(-1)),
+                      std::string(text(-1)) + std::string(amount_at(token(0).begin)));
+    }
+    bool is_sign(int at) const {
+        return !text(at).empty() && money_sign_size(text(at)) == text(at).size();
     }
 };
 

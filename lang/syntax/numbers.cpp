@@ -88,7 +88,8 @@ double read_number(std::string_view text, std::string_view next, Span span) {
     return value;
 }
 
-void check_whole_money(std::string_view text, std::string_view next, Span span) {
+void check_whole_money(std::string_view sign, std::string_view text, std::string_view next,
+                       Span span) {
     const std::size_t point = text.find('.');
     if (point == std::string_view::npos || text.size() - point != 4 || point > 3 ||
         text.front() == '0' || text.find_first_of(",eE") != std::string_view::npos)
@@ -99,14 +100,14 @@ void check_whole_money(std::string_view text, std::string_view next, Span span) 
     const auto length = static_cast<std::uint32_t>(cents ? 3 : 0);
     const std::string grouped = fmt::format("{},{}", text.substr(0, point), text.substr(point + 1));
     const std::string mended = cents ? fmt::format("{}.{}", grouped, next.substr(1, 2)) : grouped;
-    std::vector<Help> helps{{fmt::format("write  ${}", mended),
+    std::vector<Help> helps{{fmt::format("write  {}{}", sign, mended),
                              Edit{{span.file, span.begin, span.end + length}, mended}}};
     if (!cents)
-        helps.push_back(
-            {fmt::format("for a decimal, write two digits:  ${}", text.substr(0, text.size() - 1)),
-             {}});
+        helps.push_back({fmt::format("for a decimal, write two digits:  {}{}", sign,
+                                     text.substr(0, text.size() - 1)),
+                         {}});
     wrong({span.file, span.begin, span.end + length},
-          fmt::format("`${}{}` may be thousands or decimals", text, next.substr(0, length)),
+          fmt::format("`{}{}{}` may be thousands or decimals", sign, text, next.substr(0, length)),
           "three digits behind a point", std::move(helps));
 }
 

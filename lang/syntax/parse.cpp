@@ -54,6 +54,7 @@ template <> inline constexpr Expectation expectation<g::cell>{Expected::Cell};
 template <> inline constexpr Expectation expectation<g::priced>{Expected::PriceForm};
 template <> inline constexpr Expectation expectation<g::table_end>{Expected::TableEnd};
 template <> inline constexpr Expectation expectation<g::token<g::known_text>>{Expected::Known};
+template <> inline constexpr Expectation expectation<g::money_code>{Expected::MoneyCode};
 template <> inline constexpr Expectation expectation<g::date_text>{Expected::Date};
 
 constexpr std::size_t bytes_a_value =
@@ -181,6 +182,12 @@ class StatementReader {
             return run_rule<g::date>(s);
         case Form::TextLine:
             return run_rule<g::text_line>(s);
+        case Form::ModelMoney:
+            return run_rule<g::money_of_model>(s);
+        case Form::FirmMoney:
+            return run_rule<g::money_of_firm>(s);
+        case Form::FirmWord:
+            return run_rule<g::firm_word>(s);
         }
     }
 

@@ -19,6 +19,7 @@ inline constexpr std::uint32_t max_name_bytes = 100;   // S121: of a name that i
 inline constexpr std::uint32_t max_text_bytes = 4'000; // S121: of a text in quotes
 inline constexpr std::uint32_t max_number_bytes = 100; // S121: with its commas
 inline constexpr std::uint32_t max_options = 200;      // S122: of a choice
+inline constexpr std::size_t max_firm_words = 200;     // S122: in a firm's file
 inline constexpr std::uint32_t max_parameters = 50;    // S122: of a define
 inline constexpr std::uint32_t max_listed =
     1'000; // S122: values of a call, of `with`; texts of `covers`
@@ -31,7 +32,7 @@ inline constexpr std::size_t max_syntax_errors = 10'000; // of one text; the res
 
 // Always returns a module, of the statements that could be read. Reports S1xx and F703.
 // `kind` comes from the file's ending: Model (a .rate file; becomes Library if the text says so),
-// Season, Job, CommandLine (statements `set NAME = VALUE` only).
+// Season, Job, Firm, CommandLine (statements `set NAME = VALUE` only).
 ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnostics& diagnostics);
 
 } // namespace acre::lang

@@ -24,7 +24,8 @@ enum Place : std::uint32_t {
     InTable = 1U << 7U,
     InDefine = 1U << 8U,
     InOption = 1U << 9U,
-    InBlock = 1U << 10U
+    InBlock = 1U << 10U,
+    InFirm = 1U << 11U
 };
 
 struct Permit {
@@ -67,6 +68,8 @@ constexpr auto permits = std::to_array<Permit>({
     {Keyword::Field,       Form::Field,          InJob | InBlock},
     {Keyword::Model,       Form::TextLine,       InJob},
     {Keyword::Season,      Form::TextLine,       InJob},
+    {Keyword::Firm,        Form::TextLine,       InModel | InSeason | InJob},
+    {Keyword::Money,       Form::ModelMoney,     InModel | InLibrary | InFirm},
     {Keyword::For,         Form::TextLine,       InJob},
     {Keyword::Date,        Form::Date,           InJob},
     {Keyword::None,        Form::Line,           InModel | InPart | InDefine},
@@ -76,7 +79,7 @@ constexpr auto place_names = std::to_array<std::pair<Place, std::string_view>>({
     {InModel, "in a model"},        {InLibrary, "in a library"},    {InSeason, "in a season"},
     {InJob, "in a job"},            {InCommand, "in `--set`"},      {InPart, "in a part"},
     {InPrice, "in a price"},        {InTable, "in a table"},        {InDefine, "in a define"},
-    {InOption, "in an option"},     {InBlock, "in a block"},
+    {InOption, "in an option"},     {InBlock, "in a block"},        {InFirm, "in a firm's file"},
 });
 // clang-format on
 
@@ -97,6 +100,8 @@ Place place_in(FileKind kind) {
         return InSeason;
     case FileKind::Job:
         return InJob;
+    case FileKind::Firm:
+        return InFirm;
     case FileKind::CommandLine:
         break;
     }
@@ -149,6 +154,8 @@ std::optional<FileKind> kind_said_by(Keyword head) {
         return FileKind::Season;
     case Keyword::Job:
         return FileKind::Job;
+    case Keyword::Firm:
+        return FileKind::Firm;
     default:
         return std::nullopt;
     }
@@ -160,6 +167,8 @@ std::string_view header_of(FileKind kind) {
         return R"(`season "NAME"`)";
     case FileKind::Job:
         return R"(`job "NAME"`)";
+    case FileKind::Firm:
+        return R"(`firm "NAME"`)";
     default:
         return R"(`model "NAME"` or `library "NAME"`)";
     }
@@ -249,6 +258,10 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
         return std::nullopt;
     }
     const Place place = above == Keyword::None ? place_in(kind_) : place_in(above);
+    if (place == InFirm && line.head == Keyword::None && text_[line.begin] == ':')
+        return Form::FirmWord;
+    if (place == InFirm && line.head == Keyword::Money)
+        return Form::FirmMoney;
     const Permit* permit = permit_of(line.head);
     const bool is_known =
         permit != nullptr ||
@@ -303,7 +316,8 @@ void Assembler::misplaced(const LogicalLine& line) {
             {{module_.file, lines_[line.parent].begin,
               lines_[line.parent].begin + static_cast<std::uint32_t>(spelling_of(above).size())},
              "it is indented below this"});
-    if (kind_said_by(line.head) && (permit == nullptr || place != InJob))
+    if (kind_said_by(line.head) && line.head != Keyword::Firm &&
+        (permit == nullptr || place != InJob))
         d.helps.push_back(
             {fmt::format("`{}` says what a file is; it belongs in the first line only", word), {}});
     else if (permit != nullptr)

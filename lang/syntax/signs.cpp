@@ -7,6 +7,7 @@
 
 #include "lang/source/utf8.h"
 #include "lang/syntax/words.h"
+#include "lang/units/money.h"
 
 namespace acre::lang {
 
@@ -41,7 +42,7 @@ bool is_foreign_sign(std::string_view sign) {
     const char c = sign.front();
     if (sign.size() == 2 && (c == '.' || sign[1] == '='))
         return false;
-    return !is_name_char(c) &&
+    return !is_name_char(c) && money_sign_size(sign) == 0 &&
            std::string_view("\"#$%()*+,-./:<=>^|").find(c) == std::string_view::npos;
 }
 
@@ -63,13 +64,6 @@ Diagnostic describe_foreign_sign(std::string_view sign, Span span) {
     return {Code::S100, fmt::format("unknown sign `{}`", sign),
             {span, ""}, {},
             {},         {{"other signs are fine in quoted text and comments", {}}}};
-}
-
-bool is_money_code(std::string_view word) {
-    static constexpr auto codes = std::to_array<std::string_view>(
-        {"ARS", "AUD", "BRL", "CAD", "CHF", "CLP", "CNY", "CZK", "DKK", "EUR", "GBP", "HUF",
-         "ILS", "INR", "JPY", "MXN", "NOK", "NZD", "PEN", "PLN", "SEK", "TRY", "UYU", "ZAR"});
-    return std::find(codes.begin(), codes.end(), word) != codes.end();
 }
 
 std::string shortened(std::string_view text) {

@@ -14,9 +14,9 @@ bool is_foreign_sign(std::string_view sign);
 // S100.
 Diagnostic describe_foreign_sign(std::string_view sign, Span span);
 
-// Whether three capital letters are the code of money other than the dollar (ISO 4217; those that a
-// contractor may meet).
-bool is_money_code(std::string_view word);
+// Whether money may be shown by it: up to four letters, points and signs of money, which are markup
+// and escapes nowhere.
+bool may_be_sign_of_money(std::string_view sign);
 
 // A piece of text for a title: at most 40 bytes, cut between characters, with "…" when something is
 // left out.

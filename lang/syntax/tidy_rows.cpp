@@ -4,6 +4,7 @@
 
 #include "lang/syntax/tokens.h"
 #include "lang/units/catalog.h"
+#include "lang/units/money.h"
 
 namespace acre::lang {
 
@@ -13,7 +14,10 @@ namespace {
 // parsed, so it is well-formed.
 class UnitScan {
   public:
-    static bool begins_factor(char c) { return is_letter(c) || c == '%' || c == '$' || c == '('; }
+    static bool begins_factor(std::string_view text) {
+        return !text.empty() && (is_letter(text.front()) || text.front() == '%' ||
+                                 text.front() == '(' || money_sign_size(text) > 0);
+    }
     UnitScan(std::string_view text, std::uint32_t at, std::uint32_t end)
         : text_(text),
           at_(at),
@@ -25,7 +29,7 @@ class UnitScan {
     }
     std::uint32_t tails() {
         while (at_ + 1 < end_ && (text_[at_] == '.' || text_[at_] == '/') &&
-               begins_factor(text_[at_ + 1])) {
+               begins_factor(text_.substr(at_ + 1))) {
             ++at_;
             factor();
         }
@@ -40,7 +44,8 @@ class UnitScan {
         else if (text_[at_] == '(')
             at_ = static_cast<std::uint32_t>(text_.find(')', at_)) + 1;
         else
-            ++at_;
+            at_ += std::max(std::uint32_t{1},
+                            static_cast<std::uint32_t>(money_sign_size(text_.substr(at_))));
         if (at_ < end_ && text_[at_] == '^') {
             ++at_;
             while (at_ < end_ && (is_digit(text_[at_]) || text_[at_] == '-'))
@@ -92,7 +97,8 @@ class StatementRows {
     Keyword group() const {
         if (parent_ == Keyword::None &&
             (line_.head == Keyword::Season || line_.head == Keyword::For ||
-             line_.head == Keyword::Date || line_.head == Keyword::Field))
+             line_.head == Keyword::Date || line_.head == Keyword::Field ||
+             line_.head == Keyword::Firm || line_.head == Keyword::Money))
             return Keyword::Model;
         if (parent_ == Keyword::Price)
             return Keyword::Price;
@@ -115,13 +121,13 @@ class StatementRows {
 
     void take_solid(Token& t) {
         const bool row = parent_ == Keyword::Table;
-        const bool unit = (before_ == Before::Colon && !is_staircase(t)) ||
+        const bool unit = (before_ == Before::Colon && count_ > 1 && !is_staircase(t)) ||
                           before_ == Before::Per ||
                           (before_ == Before::Number && !row && begins_unit(t));
         if (unit) {
             t.end = UnitScan(text_, t.begin, line_.end).whole();
             put_unit(t);
-        } else if (t.in(text_) == "$") {
+        } else if (money_sign_size(t.in(text_)) > 0) {
             t.end = UnitScan(text_, next_token(text_, t.end, line_.end).end, line_.end).tails();
             put_unit(t);
         } else {
@@ -141,11 +147,11 @@ class StatementRows {
 
     bool begins_unit(Token t) const {
         const std::string_view s = t.in(text_);
-        if (s == "%" || s == "$")
+        if (s == "%" || money_sign_size(s) > 0)
             return true;
         if (t.kind == TokenKind::Number)
             return s == "1" && t.end + 1 < line_.end && text_[t.end] == '/' &&
-                   UnitScan::begins_factor(text_[t.end + 1]);
+                   UnitScan::begins_factor(text_.substr(t.end + 1));
         const char* const base = text_.data();
         const auto size = static_cast<std::size_t>(end_of_word(base + t.begin, base + line_.end) -
                                                    (base + t.begin));
@@ -160,7 +166,7 @@ class StatementRows {
             const Keyword word = keyword_of(s);
             if (word == Keyword::Per)
                 return Before::Per;
-            if (before_ == Before::Colon)
+            if (before_ == Before::Colon && count_ > 1)
                 return Before::Colon; // the word of a staircase
             const bool head = count_ == 0 && line_.head != Keyword::None;
             const bool clause = before_text_ == "swing"
@@ -212,7 +218,8 @@ class StatementRows {
             return is_head_bracket() ? 1 : 0;
         if (t.kind == TokenKind::Text)
             return count_ == 1 || before_ == Before::Word || before_text_ == "," ||
-                           line_.head == Keyword::Block
+                           before_text_ == "=" || line_.head == Keyword::Block ||
+                           line_.head == Keyword::Money
                        ? 1
                        : 2;
         const Keyword word = t.kind == TokenKind::Name ? keyword_of(s) : Keyword::None;

@@ -48,6 +48,11 @@ const Spelled& spelled() {
     return words;
 }
 
+// A sign or a code of money.
+bool is_money(std::string_view name) {
+    return is_money_code(name) || (!name.empty() && money_sign_size(name) == name.size());
+}
+
 } // namespace
 
 UnitCatalog::UnitCatalog() = default;
@@ -55,6 +60,8 @@ UnitCatalog::UnitCatalog() = default;
 const Unit* UnitCatalog::find_named(std::string_view name) const {
     if (const Unit* const unit = find_builtin_unit(name))
         return unit;
+    if (is_money(name))
+        return find_builtin_unit("$");
     const auto at = added_.find(name);
     return at == added_.end() ? nullptr : &at->second;
 }
@@ -94,7 +101,7 @@ bool UnitCatalog::add_unit(std::string_view name, const Unit& unit) {
 }
 
 bool UnitCatalog::is_built_in(std::string_view name) const {
-    return find_builtin_unit(name) != nullptr || !usual_spelling(name).empty();
+    return find_builtin_unit(name) != nullptr || is_money(name) || !usual_spelling(name).empty();
 }
 
 std::vector<std::string_view> UnitCatalog::names() const {
@@ -102,6 +109,23 @@ std::vector<std::string_view> UnitCatalog::names() const {
     for (const BuiltinUnit& unit : builtin_units())
         out.push_back(unit.name);
     out.insert(out.end(), added_names_.begin(), added_names_.end());
+    return out;
+}
+
+std::string UnitCatalog::in_own_money(std::string_view unit_text) const {
+    std::string out;
+    for (std::size_t at = 0; at < unit_text.size();) {
+        std::size_t end = at + money_sign_size(unit_text.substr(at));
+        const bool sign = end > at;
+        while (!sign && end < unit_text.size() &&
+               (is_letter(unit_text[end]) || unit_text[end] == '_' ||
+                (end > at && is_digit(unit_text[end]))))
+            ++end;
+        end = std::max(end, at + 1);
+        const std::string_view word = unit_text.substr(at, end - at);
+        out += sign || is_money_code(word) ? std::string_view(money_) : word;
+        at = end;
+    }
     return out;
 }
 

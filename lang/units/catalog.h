@@ -8,6 +8,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "lang/units/money.h"
 #include "lang/units/unit.h"
 #include "lang/units/unit_text.h"
 
@@ -17,7 +18,9 @@ class UnitCatalog {
   public:
     UnitCatalog(); // with the built-in units (catalog.def)
 
-    // By its name, as people spell it ("acres"), or by the plural of a noun ("trees").
+    // By its name, as people spell it ("acres"), or by the plural of a noun ("trees"). All signs
+    // and codes of money are one unit: whose money a figure is in, others ask
+    // (check/resolve/money.h).
     const Unit* find(std::string_view name) const;
     // A noun is a base of its own; the same noun twice is the same base. False when all bases are
     // taken, or when the name means another unit already.
@@ -28,6 +31,12 @@ class UnitCatalog {
     // its own.
     bool is_built_in(std::string_view name) const;
     std::vector<std::string_view> names() const; // for near-name suggestions
+
+    // How texts write the unit of money: "$", "€", "CHF".
+    void write_money(std::string_view word) { money_ = word; }
+    const std::string& money() const { return money_; }
+    // A text with money in it, as it is written here: "CHF/h" of "$/h".
+    std::string in_own_money(std::string_view unit_text) const;
 
     // A short text for a unit nobody wrote: "$/ac", "h/yr", "lb.ft/s^2", "%", "1". Exact: reading
     // the text gives the unit again, but where no names make the scale: then a factor stands before
@@ -46,7 +55,8 @@ class UnitCatalog {
     };
     std::unordered_map<std::string, Unit, Hash, std::equal_to<>> added_;
     std::vector<std::string> added_names_; // in order
-    std::vector<std::string> nouns_;       // the base of nouns_[i] is first_noun + i
+    std::string money_ = "$";
+    std::vector<std::string> nouns_; // the base of nouns_[i] is first_noun + i
 };
 
 // How a unit is written here that people spell otherwise: "acres" -> "ac", "hour" -> "h". Empty

@@ -150,7 +150,8 @@ std::vector<Named> usual_order(const std::vector<std::string>& added, const Unit
                                           "gal", "lb", "ton", "yr", "in", "cy"};
     std::vector<Named> out;
     for (const std::string_view name : first)
-        out.push_back({name, *catalog.find(name)});
+        out.push_back(
+            {name == "$" ? std::string_view(catalog.money()) : name, *catalog.find(name)});
     for (const std::string& name : added)
         out.push_back({name, *catalog.find(name), false});
     for (const BuiltinUnit& unit : builtin_units())

@@ -5,6 +5,9 @@
 #include <charconv>
 #include <cmath>
 
+#include "lang/units/letters.h"
+#include "lang/units/money.h"
+
 namespace acre::lang {
 
 namespace {
@@ -113,7 +116,38 @@ std::string signed_text(double value, std::string_view before, int least_decimal
     return text.append(after);
 }
 
+// The sign as it stands before a number: "$", "A$", "kr ".
+std::string sign_before() {
+    const std::string& sign = shown_money().sign;
+    return is_letter(sign.back()) || sign.back() == '.' ? sign + " " : sign;
+}
+
+std::string amount_text(double value) {
+    const bool whole = std::abs(value - std::round(value)) <= 1e-9 * std::max(1.0, std::abs(value));
+    return whole || !std::isfinite(value) ? signed_text(std::round(value), sign_before(), 0, "")
+                                          : money_text(value);
+}
+
+// Above a dollar the cents are what a bill shows; below it the digits that matter. An author's own
+// digits stay. Of money without cents, whole ones are shown from a hundred on.
+std::string money_rate_text(double value, std::string_view per) {
+    const int decimals = shown_money().decimals();
+    const double magnitude = std::abs(value);
+    const bool long_tail = std::isfinite(value) && magnitude >= (decimals == 0 ? 100 : 1) &&
+                           magnitude < 1e13 && shortest(magnitude).digits > exact_digits;
+    return long_tail ? money_text(value).append(per)
+                     : signed_text(value, sign_before(), decimals, per);
+}
+
 } // namespace
+
+std::size_t money_in(std::string_view unit_text) {
+    for (const std::string_view word : {std::string_view("$"), shown_money().word()})
+        if (unit_text.starts_with(word) &&
+            (unit_text.size() == word.size() || unit_text[word.size()] == '/'))
+            return word.size();
+    return 0;
+}
 
 std::string number_text(double value) {
     return signed_text(value, "", 0, "");
@@ -122,22 +156,9 @@ std::string number_text(double value) {
 std::string quantity_text(double value, std::string_view unit_text) {
     if (unit_text.empty() || unit_text == "1")
         return number_text(value);
-    if (unit_text == "$") {
-        const bool whole =
-            std::abs(value - std::round(value)) <= 1e-9 * std::max(1.0, std::abs(value));
-        return whole || !std::isfinite(value) ? signed_text(std::round(value), "$", 0, "")
-                                              : money_text(value);
-    }
-    if (unit_text.starts_with("$/")) {
-        // Above a dollar the cents are what a bill shows; below it the digits that matter. An
-        // author's own digits stay.
-        const double magnitude = std::abs(value);
-        const bool long_tail = std::isfinite(value) && magnitude >= 1 && magnitude < 1e13 &&
-                               shortest(magnitude).digits > exact_digits;
-        if (long_tail)
-            return money_text(value).append(unit_text.substr(1));
-        return signed_text(value, "$", 2, unit_text.substr(1));
-    }
+    if (const std::size_t money = money_in(unit_text); money > 0)
+        return money == unit_text.size() ? amount_text(value)
+                                         : money_rate_text(value, unit_text.substr(money));
     return signed_text(value, "", 0, "").append(" ").append(unit_text);
 }
 
@@ -159,17 +180,24 @@ std::string fixed_text(double value, int decimals) {
     return fixed_text(value, decimals, "");
 }
 
-std::string money_text(double dollars) {
-    return fixed_text(dollars, 2, "$");
+std::string money_text(double amount) {
+    return money_text(amount, shown_money().decimals());
+}
+
+std::string money_text(double amount, int decimals) {
+    return fixed_text(amount, decimals, sign_before());
 }
 
 std::string cents_text(std::int64_t cents) {
     const std::uint64_t magnitude =
         cents < 0 ? 0 - static_cast<std::uint64_t>(cents) : static_cast<std::uint64_t>(cents);
-    std::string digits = std::to_string(magnitude / 100) + ".";
-    digits += static_cast<char>('0' + magnitude % 100 / 10);
-    digits += static_cast<char>('0' + magnitude % 10);
-    return (cents < 0 ? "-$" : "$") + grouped(digits);
+    std::string digits = std::to_string(magnitude / 100);
+    if (shown_money().decimals() > 0 || magnitude % 100 != 0) {
+        digits += '.';
+        digits += static_cast<char>('0' + magnitude % 100 / 10);
+        digits += static_cast<char>('0' + magnitude % 10);
+    }
+    return (cents < 0 ? "-" : "") + sign_before() + grouped(digits);
 }
 
 } // namespace acre::lang

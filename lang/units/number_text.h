@@ -2,6 +2,7 @@
 // it is said.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -22,8 +23,14 @@ std::string quantity_text(double value, std::string_view unit_text);
 // without decimals. Half up as a calculator rounds. From 1e15 on as number_text has it.
 std::string fixed_text(double value, int decimals);
 
-// Money to the cent: "$1,234.50", "-$0.07". For columns of amounts.
-std::string money_text(double dollars);
+// The texts of money have the sign and the decimals of the money that is shown (money.h).
+//
+// Money to the cent: "$1,234.50", "-$0.07", "¥1,235". For columns of amounts. Cents are hundredths.
+std::string money_text(double amount);
+std::string money_text(double amount, int decimals);
 std::string cents_text(std::int64_t cents);
+// How many bytes a unit of money or of money per something begins with for the money: 1 of "$/ac",
+// 3 of "CHF/h". 0: another unit.
+std::size_t money_in(std::string_view unit_text);
 
 } // namespace acre::lang

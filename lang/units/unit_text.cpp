@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "lang/units/letters.h"
+#include "lang/units/money.h"
 
 namespace acre::lang {
 namespace {
@@ -71,7 +72,9 @@ class TermReader {
             ++at_;
             return true;
         }
-        if (c == '$' || c == '%')
+        if (const std::size_t sign = money_sign_size(text_.substr(at_)); sign > 0)
+            at_ += sign;
+        else if (c == '%')
             ++at_;
         else if (is_letter(c))
             while (at_ < text_.size() &&

@@ -35,8 +35,8 @@ struct UnitTerms {
     const UnitTerm* end() const { return terms.data() + count; }
 };
 
-// `text` has no blanks. Names are a letter, then letters, digits and '_'; or one of '$' and '%'.
-// Each name stands in the result as often as in the text. Reports Malformed and TooLarge.
+// `text` has no blanks. Names are a letter, then letters, digits and '_'; or '%', or a sign of
+// money. Each name stands in the result as often as in the text. Reports Malformed and TooLarge.
 std::optional<UnitTerms> read_terms(std::string_view text, UnitError& error);
 
 // a * b^sign with each name once; names that cancel are left out. Empty when it has too many names

@@ -31,7 +31,7 @@ constexpr std::string_view by_itself = "P001";
 
 // The line that causes the diagnostic; empty if there is none.
 std::string command_for(const std::string& code) {
-    for (const char* ending : {".rate", ".season", ".job"})
+    for (const char* ending : {".rate", ".season", ".job", ".firm"})
         if (fs::exists(goldens / (code + ending)))
             return "acrewright check " + code + ending;
     return fs::exists(goldens / (code + ".sh")) ? "sh " + code + ".sh" : "";

@@ -47,6 +47,13 @@ std::vector<LimitCase> cases_of_texts() {
          [](auto n) {
              return parsed(model_line() + "choice c = " + counted("o", " | ", n) + "\n");
          }},
+        {"max_firm_words",
+         [](auto n) {
+             std::string text = "firm \"f\"\n";
+             for (std::uint64_t i = 0; i < n; ++i)
+                 text += ": w" + std::to_string(i) + " = \"\"\n";
+             return parse_text(text, lang::FileKind::Firm).rendered();
+         }},
         {"max_parameters",
          [](auto n) {
              return parsed(model_line() + "define f (p : 1, " + counted("q", " : 1, ", n - 1) +

@@ -34,7 +34,7 @@ std::vector<File> project_files() {
             continue;
         for (const auto& entry : std::filesystem::recursive_directory_iterator(path)) {
             const std::string ending = entry.path().extension().string();
-            if (ending != ".rate" && ending != ".season" && ending != ".job")
+            if (ending != ".rate" && ending != ".season" && ending != ".job" && ending != ".firm")
                 continue;
             std::ifstream in(entry.path(), std::ios::binary);
             std::stringstream text;
@@ -42,6 +42,7 @@ std::vector<File> project_files() {
             files.push_back({entry.path().string(), text.str(),
                              ending == ".job"      ? lang::FileKind::Job
                              : ending == ".season" ? lang::FileKind::Season
+                             : ending == ".firm"   ? lang::FileKind::Firm
                                                    : lang::FileKind::Model});
         }
     }
@@ -148,8 +149,9 @@ TEST_CASE("any bytes at all are read to their end") {
         for (char& c : text)
             c = static_cast<char>(plain ? std::uniform_int_distribution<int>(9, 126)(random)
                                         : std::uniform_int_distribution<int>(0, 255)(random));
-        for (const lang::FileKind kind : {lang::FileKind::Model, lang::FileKind::Season,
-                                          lang::FileKind::Job, lang::FileKind::CommandLine})
+        for (const lang::FileKind kind :
+             {lang::FileKind::Model, lang::FileKind::Season, lang::FileKind::Firm,
+              lang::FileKind::Job, lang::FileKind::CommandLine})
             CHECK(tests::parse_text(text, kind).rendered().empty() ==
                   !tests::parse_text(text, kind).diagnostics.has_errors());
     }

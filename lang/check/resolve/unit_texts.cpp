@@ -9,7 +9,6 @@
 #include "lang/check/near_units.h"
 #include "lang/check/resolve/not_a_unit.h"
 #include "lang/check/resolve/report.h"
-#include "lang/syntax/signs.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -57,14 +56,6 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
                                "unknown unit");
         if (diagnostics_.full())
             return diagnostics_.add(std::move(d));
-        if (is_money_code(error.word)) {
-            d.helps.push_back({fmt::format("the money here is `$`; amounts are not converted, and "
-                                           "a firm that works in other money says so once:  "
-                                           "money {}",
-                                           error.word),
-                               std::nullopt});
-            return diagnostics_.add(std::move(d));
-        }
         const std::vector<NearUnit> near_ones = near_units(error.word, catalog_);
         const auto is_slip = [](const NearUnit& near) { return near.slip; };
         const bool sure = std::count_if(near_ones.begin(), near_ones.end(), is_slip) == 1;

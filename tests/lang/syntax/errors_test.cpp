@@ -102,7 +102,7 @@ TEST_CASE("a unit is written in one piece behind a colon or a number") {
         {"travel = area", "S105 2:1 travel | the unit of `travel` is missing | no unit"},
         {"cost fuel = a over b", "S105 2:6 fuel | the unit of `fuel` is missing | no unit"},
         {"x : = 3", "S105 2:3 : | a unit is missing after `:` | no unit"},
-        {"x : 2 = 3", "S107 2:5 2 | a unit must start with a letter, $ or % | a number"},
+        {"x : 2 = 3", "S107 2:5 2 | a unit must start with a letter, % or a sign of money | a number"},
         {"define f (a) : ft = a", "S105 2:11 a | the unit of `a` is missing | no unit"},
         {"x : ft = 8 ac /row_width",
          "S107 2:15 / | unclear whether this `/` divides or belongs to a unit"},

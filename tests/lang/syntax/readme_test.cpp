@@ -54,6 +54,7 @@ std::vector<Example> examples() {
 lang::FileKind kind_of(const Example& e) {
     return e.kind == "season" ? lang::FileKind::Season
            : e.kind == "job"  ? lang::FileKind::Job
+           : e.kind == "firm" ? lang::FileKind::Firm
                               : lang::FileKind::Model;
 }
 
@@ -79,7 +80,7 @@ TEST_CASE("every fenced example of the reference can be read") {
     CHECK(all.size() >= 9);
     for (const Example& e : all) {
         CAPTURE(e.line);
-        REQUIRE((e.kind == "rate" || e.kind == "season" || e.kind == "job"));
+        REQUIRE((e.kind == "rate" || e.kind == "season" || e.kind == "job" || e.kind == "firm"));
         const tests::Parsed p = tests::parse_text(whole_text(e), kind_of(e));
         CHECK(p.rendered() == "");
     }

@@ -1,0 +1,117 @@
+#include "lang/check/own_money.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "lang/units/number_text.h"
+#include "tests/support/compile_text.h"
+
+namespace own_money_test {
+
+using namespace acre;
+using lang::Code;
+using tests::Choices;
+using tests::compile_ok;
+using tests::compile_text;
+using tests::expect_diag;
+
+namespace {
+
+constexpr const char* dollars = "model \"M\"\ngiven wage = $38/h\nline : $ = wage * 2 h\n";
+constexpr const char* own =
+    "model \"M\"\nmoney AUD\ngiven wage = 38 AUD/h\nline : AUD = wage * 2 h\n";
+
+Choices with_firm(std::string money, std::string model) {
+    return {{{"m.rate", std::move(model)},
+             {"kestrel.firm", "firm \"Kestrel\"\nmoney " + std::move(money) + "\n"}}};
+}
+std::string job(const std::string& rest = "") {
+    return "job \"J\"\nmodel \"m\"\nfirm \"kestrel\"\n" + rest;
+}
+std::size_t count(const std::string& text, const Choices& choices) {
+    const tests::Compilation c = compile_text(text, choices);
+    std::size_t found = 0;
+    for (const lang::Diagnostic& d : c.diagnostics.all())
+        found += d.code == Code::U314 ? 1 : 0;
+    return found;
+}
+
+} // namespace
+
+TEST_CASE("a model in dollars is refused by a firm with other money, once") {
+    const lang::Diagnostic d =
+        expect_diag(job(), Code::U314, with_firm("AUD \"A$\" to $0.01", dollars));
+    CHECK(d.title == "m.rate has figures in USD; the money of this firm is AUD");
+    CHECK(d.helps.front().text.find("money AUD") != std::string::npos);
+    CHECK(!d.helps.front().edit); // an edit would make Australian dollars of American ones
+    CHECK(count(job(), with_firm("AUD \"A$\" to $0.01",
+                                 std::string(dollars) + "given more = $2/h\n")) == 1);
+}
+
+TEST_CASE("figures in the firm's own money are read, by its code or its sign") {
+    CHECK(count(job(), with_firm("AUD \"A$\" to $0.01", own)) == 0);
+    CHECK(count(job("set wage = 41 AUD/h\n"), with_firm("AUD \"A$\" to $0.01", own)) == 0);
+    CHECK(count(job("set wage = $41/h\n"), with_firm("AUD \"A$\" to $0.01", own)) == 1);
+    // Where the firm's own sign is the dollar sign, it is a dollar of its own.
+    CHECK(count(job("set wage = $41/h\n"), with_firm("AUD \"$\" to $0.01", own)) == 0);
+    // In a model it is not: a copy whose figures were not set anew is told from one whose were.
+    CHECK(
+        count(job(), with_firm("AUD \"$\" to $0.01", "model \"M\"\nmoney AUD\ngiven wage = $38/h\n"
+                                                     "given more = $2/h\n")) == 2);
+    CHECK(count(job("set wage = 41 USD/h\n"), with_firm("AUD \"$\" to $0.01", own)) == 1);
+    CHECK(count(job("set wage = \u20AC41/h\n"), with_firm("AUD \"$\" to $0.01", own)) == 1);
+    CHECK(count(job("set wage = \u20AC0/h\n"), with_firm("AUD \"$\" to $0.01", own)) == 0);
+    const tests::Compilation c = compile_ok(job(), with_firm("AUD \"A$\" to $0.01", own));
+    CHECK((*c.sheet)->lines[(*c.sheet)->find("wage")].unit_text == "AUD/h");
+    CHECK((*c.sheet)->units.money() == "AUD");
+}
+
+TEST_CASE("a model without figures of money belongs to every firm") {
+    const std::string open = "model \"M\"\ngiven wage : $/h\ngiven free = $0/h\n"
+                             "line : $ = wage * 2 h\n"
+                             "define twice (a : $) : $ = a * 2\n  known ours\n"
+                             "  limit a $0 .. $9,000\n  example twice($2) = $4\n";
+    CHECK(count(job("set wage = 41 CHF/h\n"), with_firm("CHF \"CHF\" to 0.05 CHF", open)) == 0);
+    CHECK(count(job("set wage = 41 CHF/h\n"),
+                with_firm("CHF \"CHF\" to 0.05 CHF", open + "pay : $ = line + $5\n")) == 1);
+    CHECK(count(job("set wage = 41 CHF/h\n"),
+                with_firm("CHF \"CHF\" to 0.05 CHF",
+                          open + "table fee (a : h) : $\n  0  0\n  2  40\n")) == 1);
+}
+
+TEST_CASE("figures behind a unit of the model's own, and the rows of a table, are money too") {
+    const std::string grand = "model \"M\"\nunit grand = 1,000 $\ngiven pay = 2 grand\n";
+    CHECK(count(job(), with_firm("AUD \"A$\" to $0.01", grand)) == 1);
+    const std::string fee = "model \"M\"\nmoney AUD\ntable fee (a : h) : step ";
+    CHECK(count(job(), with_firm("AUD \"A$\" to $0.01", fee + "$\n  0  0\n  2  40\n")) == 1);
+    CHECK(count(job(), with_firm("AUD \"A$\" to $0.01", fee + "$\n  0  0\n  2  0\n")) == 0);
+    CHECK(count(job(), with_firm("AUD \"A$\" to $0.01", fee + "AUD\n  0  0\n  2  40\n")) == 0);
+}
+
+TEST_CASE("without a firm the money is the dollar; a model by itself is in what it states") {
+    CHECK(count("model \"M\"\ngiven wage = 38 CHF/h\n", {}) == 1);
+    CHECK(count("model \"M\"\ngiven wage : CHF/h\n", {}) == 1);
+    CHECK(count(dollars, {}) == 0);
+    CHECK(count("model \"M\"\nmoney USD\ngiven wage = $38/h\n", {}) == 0);
+    CHECK(count(own, {}) == 0);
+    CHECK(count("job \"J\"\nmodel \"m\"\n", {{{"m.rate", own}}}) == 1);
+}
+
+TEST_CASE("amounts show the money of the job made last") {
+    const lang::Currency before = lang::shown_money();
+    lang::show_money({"AUD", "A$", 5});
+    CHECK(lang::cents_text(-123450) == "-A$1,234.50");
+    CHECK(lang::quantity_text(38.5, "AUD/h") == "A$38.50/h");
+    CHECK(lang::quantity_text(38.5, "$/h") == "A$38.50/h");
+    CHECK(lang::quantity_text(38.5, "AUD.h") == "38.5 AUD.h");
+    lang::show_money({"JPY", "\u00A5", 100});
+    CHECK(lang::cents_text(123400) == "\u00A51,234");
+    CHECK(lang::money_text(1234.4) == "\u00A51,234");
+    CHECK(lang::quantity_text(12.5, "\u00A5/L") == "\u00A512.5/L");
+    lang::show_money({"NOK", "kr", 1});
+    CHECK(lang::money_text(7) == "kr 7.00");
+    lang::show_money(before);
+}
+
+} // namespace own_money_test
