@@ -12,6 +12,7 @@
 #include "engine/faults/unset_givens.h"
 #include "engine/job/job_fields.h"
 #include "engine/words/money.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -81,6 +82,7 @@ class Driver {
         job_->sheet_ = lang::compile(job_->request_, loader_, *sources_, job_->diagnostics_);
         if (!job_->sheet_)
             return false;
+        lang::show_money(job_->sheet().firm.money);
         job_->compiled_ = compile_plan(*job_->sheet_, job_->diagnostics_);
         if (!job_->compiled_)
             return false;

@@ -119,6 +119,8 @@ std::optional<PricedAgain> price_again(std::string_view bytes, std::string_view 
 
 lang::Outcome<lang::Loaded> SeasonLoader::load(lang::ReferenceKind kind, std::string_view reference,
                                                std::string_view from) {
+    if (kind == lang::ReferenceKind::Firm && from == name_)
+        return beside_.load(kind, reference, from);
     if (kind != lang::ReferenceKind::Season)
         return inner_.load(kind, reference, from);
     return lang::Loaded{name_, text_};
@@ -135,8 +137,10 @@ bool Repriced::loses_money() const {
 std::string Repriced::why_not() const {
     if (today)
         return {};
-    const std::vector<lang::Diagnostic>& said = today.said.diagnostics.all();
-    return said.empty() ? "no price" : said.front().title;
+    for (const lang::Diagnostic& said : today.said.diagnostics.all())
+        if (said.severity() == lang::Severity::Error) // what was only warned of is not why
+            return said.title;
+    return "no price";
 }
 
 lang::Diagnostic lacks_texts(std::string_view number) {
@@ -145,23 +149,30 @@ lang::Diagnostic lacks_texts(std::string_view number) {
                            {"it cannot be priced again without the files it was made from"});
 }
 
-Repriced reprice(const Quote& quote, const SeasonText& season) {
+Repriced reprice(const Quote& quote, const SeasonText& season, lang::Loader& beside) {
     Repriced result;
     result.number = quote.record.number;
     result.title = quote.record.title;
     result.quoted_cents = quote.record.price_cents;
     result.cost_then = quote.record.cost_total;
+    result.money = quote.record.money;
     if (!quote.made_from) {
         result.today = lacks_texts(quote.record.number);
         return result;
     }
     UsedTextsLoader own(quote.made_from->texts);
-    SeasonLoader loader(own, season.name, season.text);
+    SeasonLoader loader(own, beside, season.name, season.text);
     lang::Request request = quote.made_from->request;
     if (request.season)
         request.season = lang::Loaded{season.name, season.text};
     const PricedNow now = price(request, loader);
-    if (now.estimate)
+    if (now.job && (*now.job)->sheet().firm.money != result.money)
+        result.today =
+            lang::placeless(lang::Code::U314,
+                            fmt::format("it was quoted in {}, and the season is in {}",
+                                        result.money.code, (*now.job)->sheet().firm.money.code),
+                            {"nothing is converted"});
+    else if (now.estimate)
         result.today = Today{now.estimate->cost_total, now.estimate->price_cents};
     else
         result.today = now.job ? now.estimate.said : now.job.said;

@@ -31,11 +31,13 @@ struct PricedAgain {
 // None: the record is no quote, or not a record of this program, which is a fault of the book.
 std::optional<PricedAgain> price_again(std::string_view bytes, std::string_view file);
 
-// A quote's own texts, with one season instead of whichever it names.
+// A quote's own texts, with one season instead of whichever it names. The firm that this season
+// names comes from `beside`, where the season does.
 class SeasonLoader : public lang::Loader {
   public:
-    SeasonLoader(lang::Loader& inner, std::string name, std::string text)
+    SeasonLoader(lang::Loader& inner, lang::Loader& beside, std::string name, std::string text)
         : inner_(inner),
+          beside_(beside),
           name_(std::move(name)),
           text_(std::move(text)) {}
     lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
@@ -43,6 +45,7 @@ class SeasonLoader : public lang::Loader {
 
   private:
     lang::Loader& inner_;
+    lang::Loader& beside_;
     std::string name_, text_;
 };
 
@@ -55,6 +58,7 @@ struct Today {
 };
 struct Repriced {
     std::string number, title;
+    lang::Currency money; // that it was quoted in
     std::int64_t quoted_cents = 0;
     double cost_then = 0;        // $
     lang::Outcome<Today> today;  // or why the quote has no price today
@@ -63,7 +67,8 @@ struct Repriced {
     bool loses_money() const;    // today
 };
 
-Repriced reprice(const Quote& quote, const SeasonText& season);
+// `beside` reads what the season names.
+Repriced reprice(const Quote& quote, const SeasonText& season, lang::Loader& beside);
 
 // Of a quote whose record lacks its texts (R006).
 lang::Diagnostic lacks_texts(std::string_view number);

@@ -37,6 +37,17 @@ void read_lists(const Json& record, QuoteRecord& to) {
         to.pictures.push_back({text_at(picture, "block"), text_at(picture, "svg")});
 }
 
+// What records say of their firm; those that say nothing are in dollars.
+void read_firm(const Json& record, QuoteRecord& to) {
+    const Json& firm = object_at(record, "firm");
+    to.firm = text_at(firm, "name");
+    for (const Json& word : list_at(firm, "words"))
+        to.firm_words.emplace_back(text_at(word, "name"), text_at(word, "text"));
+    const Json& money = object_at(record, "money");
+    if (money.contains("code"))
+        to.money = {text_at(money, "code"), text_at(money, "sign"), whole_at(money, "step")};
+}
+
 } // namespace
 
 QuoteRecord quote_record(const Json& record) {
@@ -51,6 +62,7 @@ QuoteRecord quote_record(const Json& record) {
     to.who = text_at(job, "for");
     to.option = text_at(job, "option");
     read_lists(record, to);
+    read_firm(record, to);
     to.inner = texts_at(record, "inner");
     to.cautions = texts_at(record, "cautions");
     to.accepted = texts_at(record, "accepted");

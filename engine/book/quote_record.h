@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <nlohmann/json_fwd.hpp>
@@ -11,6 +12,7 @@
 #include "engine/job/priced_job.h"
 #include "engine/questions/estimate.h"
 #include "engine/questions/variance.h"
+#include "lang/units/money.h"
 
 namespace acre::engine {
 
@@ -41,6 +43,9 @@ struct QuoteRecord {
     std::vector<std::string> cautions;
     std::vector<RecordPicture> pictures;
     std::vector<std::string> accepted; // codes of warnings
+    std::string firm;                  // its name
+    std::vector<std::pair<std::string, std::string>> firm_words;
+    lang::Currency money;
     std::int64_t price_cents = 0;
     std::string per;           // of the first item with one
     double per_quantity = 0;   // how many of it

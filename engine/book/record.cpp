@@ -12,7 +12,15 @@ namespace acre::engine {
 namespace {
 
 std::string_view kind_name(lang::ReferenceKind kind) {
-    return kind == lang::ReferenceKind::Model ? "model" : "season";
+    return kind == lang::ReferenceKind::Model    ? "model"
+           : kind == lang::ReferenceKind::Season ? "season"
+                                                 : "firm";
+}
+
+lang::ReferenceKind kind_named(std::string_view name) {
+    return name == "season" ? lang::ReferenceKind::Season
+           : name == "firm" ? lang::ReferenceKind::Firm
+                            : lang::ReferenceKind::Model;
 }
 
 std::string_view layer_name(lang::Layer layer) {
@@ -95,6 +103,18 @@ Json givens_of(const PricedJob& job) {
         givens.push_back(std::move(entry));
     }
     return givens;
+}
+
+// A firm that the job names, and money that is not the dollar of old records.
+void put_firm(const lang::Firm& firm, Json& record) {
+    if (!firm.file.empty()) {
+        Json words = Json::array();
+        for (const auto& [name, text] : firm.words)
+            words.push_back({{"name", name}, {"text", text}});
+        record["firm"] = {{"name", firm.name}, {"words", words}};
+    }
+    if (const lang::Currency& money = firm.money; money != lang::Currency{})
+        record["money"] = {{"code", money.code}, {"sign", money.sign}, {"step", money.step}};
 }
 
 // Every line that a formula names, whatever branch.
@@ -187,8 +207,7 @@ void put_estimate(const Estimate& estimate, Json& record) {
 UsedTexts used_texts_of(const Json& record) {
     UsedTexts used;
     for (const Json& entry : list_at(record, "references")) {
-        const auto kind = text_at(entry, "kind") == "season" ? lang::ReferenceKind::Season
-                                                             : lang::ReferenceKind::Model;
+        const lang::ReferenceKind kind = kind_named(text_at(entry, "kind"));
         used.names[{kind, text_at(entry, "reference"), text_at(entry, "from")}] =
             text_at(entry, "name");
     }
@@ -226,6 +245,7 @@ Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view 
     if (info.date)
         record["job"]["date"] =
             fmt::format("{:04}-{:02}-{:02}", info.date->year, info.date->month, info.date->day);
+    put_firm(job.sheet().firm, record);
     record["givens"] = givens_of(job);
     record["lines"] = record_lines(job);
     record["inner"] = inner_of(job.sheet());

@@ -5,11 +5,13 @@
 #include <string_view>
 
 #include "engine/book/json.h"
+#include "lang/syntax/signs.h"
+#include "lang/units/money.h"
 
 namespace acre::engine {
 namespace {
 
-enum class Kind { Text, Number, Cents, Counter, Object, List };
+enum class Kind { Text, Number, Cents, Counter, Object, List, Currency, Sign, Step };
 
 struct Member {
     std::string_view name;
@@ -34,6 +36,12 @@ bool is(const Json& value, Kind kind) {
         return value.is_object();
     case Kind::List:
         return value.is_array();
+    case Kind::Currency:
+        return value.is_string() && lang::is_money_code(value.get_ref<const std::string&>());
+    case Kind::Sign:
+        return value.is_string() && lang::may_be_sign_of_money(value.get_ref<const std::string&>());
+    case Kind::Step:
+        return is_whole(value, 1e8) && value.get<double>() >= 1;
     }
     return false;
 }
@@ -52,6 +60,12 @@ std::string_view named(Kind kind) {
         return "an object";
     case Kind::List:
         return "a list";
+    case Kind::Currency:
+        return "a code of money";
+    case Kind::Sign:
+        return "a sign of money";
+    case Kind::Step:
+        return "a step of money";
     }
     return {};
 }
@@ -85,6 +99,11 @@ class Shape {
             for (const Json& entry : *it)
                 if (!is(entry, kind))
                     return fail(name, {}, kind);
+    }
+
+    void lacks(std::string_view where, std::string_view name) {
+        if (fault_.empty())
+            fault_ = "`" + std::string(where) + "` has no `" + std::string(name) + "`";
     }
 
   private:
@@ -129,6 +148,18 @@ void shape_of_figures(Shape& shape, const Json& record) {
                 {"cents", Kind::Cents}});
 }
 
+void shape_of_firm(Shape& shape, const Json& record) {
+    shape.inside(record, "firm", {{"name", Kind::Text}, {"words", Kind::List}});
+    if (const auto firm = record.find("firm"); firm != record.end() && firm->is_object())
+        shape.each(*firm, "words", {{"name", Kind::Text}, {"text", Kind::Text}});
+    shape.inside(record, "money",
+                 {{"code", Kind::Currency}, {"sign", Kind::Sign}, {"step", Kind::Step}});
+    if (const auto money = record.find("money"); money != record.end() && money->is_object())
+        for (const char* name : {"code", "sign", "step"})
+            if (!money->contains(name))
+                shape.lacks("money", name);
+}
+
 } // namespace
 
 std::string shape_fault(const Json& record) {
@@ -144,7 +175,7 @@ std::string shape_fault(const Json& record) {
                    {"costs", Kind::List},       {"items", Kind::List},   {"inner", Kind::List},
                    {"cautions", Kind::List},    {"givens", Kind::List},  {"pictures", Kind::List},
                    {"references", Kind::List},  {"program", Kind::Text}, {"schema", Kind::Text},
-                   {"accepted", Kind::List}});
+                   {"accepted", Kind::List},    {"firm", Kind::Object},  {"money", Kind::Object}});
     shape.inside(record, "job",
                  {{"title", Kind::Text},
                   {"for", Kind::Text},
@@ -158,6 +189,7 @@ std::string shape_fault(const Json& record) {
                   {"quantity", Kind::Number},
                   {"per_unit", Kind::Number},
                   {"cost", Kind::Number}});
+    shape_of_firm(shape, record);
     shape_of_figures(shape, record);
     shape.each(record, "pictures", {{"block", Kind::Text}, {"svg", Kind::Text}});
     shape.all(record, "counter", Kind::Counter);

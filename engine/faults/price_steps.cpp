@@ -149,13 +149,15 @@ class Steps {
         const std::string& unit = sheet_.lines[item.rate].unit_text;
         const lang::Span span = sheet_.nodes[step_->value].span;
         const std::string text = source_text(job_.sources(), span);
-        const bool plain = text.starts_with('$') && text.find_first_of("/ ") == std::string::npos;
+        const std::string per = unit.substr(lang::money_in(unit));
+        const bool plain =
+            lang::money_sign_size(text) > 0 && text.find_first_of("/ ") == std::string::npos;
         warn(Code::L819,
              fmt::format("{} rounds the whole price, not the price per {}", words(), item.per_text),
              "of the whole price",
-             plain ? fmt::format("to round the rate, write  {}{}", text, unit.substr(1))
+             plain ? fmt::format("to round the rate, write  {}{}", text, per)
                    : fmt::format("to round the rate, give a step in {}", unit),
-             plain ? std::optional(lang::Edit{span, text + unit.substr(1)}) : std::nullopt);
+             plain ? std::optional(lang::Edit{span, text + per}) : std::nullopt);
     }
 
     void twice(const lang::PriceStep& first) {

@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include "lang/units/calendar.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -55,12 +56,15 @@ void on_row(int, void* data) {
     table.begin = table.now + 1;
 }
 
-// "$1,234.50" → 1234.5
+// "$1,234.50" → 1234.5; also "1,234.50", and "A$1,234.50" where the firm writes money so.
 std::optional<double> number(std::string_view text) {
     std::string digits;
-    for (const char c : text)
-        if (c != '$' && c != ',' && c != ' ')
-            digits += c;
+    const std::string& sign = lang::shown_money().sign;
+    if (const std::size_t at = text.find(sign); at != std::string_view::npos)
+        digits = std::string(text.substr(0, at)).append(text.substr(at + sign.size()));
+    else
+        digits = text;
+    std::erase_if(digits, [](char c) { return c == ',' || c == ' '; });
     double value = 0;
     const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))

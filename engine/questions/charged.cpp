@@ -27,12 +27,13 @@ Billed charged(const lang::Sheet& sheet, const Plan& plan, const Values& values,
         return slot == no_slot ? 0 : values.slot[slot];
     };
     const double amount = value(item.amount);
+    const std::int64_t step = sheet.firm.money.step;
     const double quantity = value(item.quantity);
     if (item.quantity != lang::none && quantity == 0)
-        return {0, 0, to_cents(amount)}; // of nothing there is no rate
+        return {0, 0, to_cents(amount, step)}; // of nothing there is no rate
     if (item.quantity == lang::none || notation < 2)
-        return {quantity, value(item.rate), to_cents(amount)};
-    return bill(amount, quantity, is_counted(sheet.lines[item.quantity].type.unit));
+        return {quantity, value(item.rate), to_cents(amount, step)};
+    return bill(amount, quantity, is_counted(sheet.lines[item.quantity].type.unit), step);
 }
 
 } // namespace acre::engine

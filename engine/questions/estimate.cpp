@@ -118,7 +118,7 @@ class Estimator {
         row.rate = billed.rate;
         row.cents = billed.cents;
         const double amount = value(item.amount);
-        if (billed.cents == to_cents(amount))
+        if (billed.cents == to_cents(amount, sheet_.firm.money.step))
             return;
         const double sum = static_cast<double>(billed.cents) / 100;
         const std::string text =

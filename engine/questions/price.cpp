@@ -8,6 +8,7 @@
 
 #include "engine/words/choice_label.h"
 #include "engine/words/words.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 
@@ -15,7 +16,8 @@ namespace {
 
 HourlyCosts hourly_costs(const Estimate& estimate) {
     const auto by_hour = [](const CostRow& cost) {
-        return cost.quantity_unit == "h" && cost.rate_unit == "$/h";
+        return cost.quantity_unit == "h" && lang::money_in(cost.rate_unit) > 0 &&
+               cost.rate_unit.ends_with("/h");
     };
     const CostRow* largest = nullptr;
     for (const CostRow& cost : estimate.costs)

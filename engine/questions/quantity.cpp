@@ -8,6 +8,7 @@
 
 #include "engine/words/words.h"
 #include "lang/check/near_units.h"
+#include "lang/check/own_money.h"
 #include "lang/source/source_map.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/number_text.h"
@@ -44,6 +45,7 @@ const lang::ast::Number* number_in(const lang::ast::Module& module, bool& below_
 
 QuantityReader::QuantityReader(const PricedJob& job, const Subject& line, std::string where)
     : units_(job.sheet().units),
+      money_(job.sheet().firm.money),
       where_(std::move(where)) {
     const lang::Sheet& sheet = job.sheet();
     if (const lang::LineId id = sheet.find(line.name); id != lang::none) {
@@ -55,7 +57,9 @@ QuantityReader::QuantityReader(const PricedJob& job, const Subject& line, std::s
 }
 
 QuantityReader::QuantityReader(const PricedJob& job, std::string unit_text, std::string where)
-    : QuantityReader(job.sheet().units, std::move(unit_text), std::move(where)) {}
+    : QuantityReader(job.sheet().units, std::move(unit_text), std::move(where)) {
+    money_ = job.sheet().firm.money;
+}
 
 QuantityReader::QuantityReader(std::string unit_text, std::string where)
     : QuantityReader(built_in_units(), std::move(unit_text), std::move(where)) {}
@@ -110,6 +114,15 @@ lang::Outcome<QuantityReader::Written> QuantityReader::written(std::string_view 
         return unread(fmt::format("`{}` is not a number with its unit", text));
     Written out{below_zero ? -number->value : number->value, {}};
     if (number->unit) {
+        if (const std::string_view money = lang::money_of_number(*number->unit);
+            !money.empty() && !lang::is_own_money(money, money_)) {
+            lang::Diagnostic failed = lang::placeless(
+                lang::Code::U314,
+                where_ + fmt::format("`{}` is in {}; the money of this firm is {}", text,
+                                     lang::code_of_money(money), money_.code));
+            failed.helps.push_back({"write the amount in that; nothing is converted", {}});
+            return failed;
+        }
         const std::string unit_text =
             (number->unit->dollar ? "$" : "") + std::string(number->unit->text);
         lang::Outcome<lang::Unit> unit = unit_named(unit_text);

@@ -22,8 +22,8 @@ class QuantityReader {
     QuantityReader(const PricedJob& job, std::string unit_text, std::string where = {});
     explicit QuantityReader(std::string unit_text, std::string where = {});
 
-    // The number in that unit. C003 where it is no number with a unit, or of another kind; what
-    // would mend it is in its helps.
+    // The number in that unit. U314 where it is other money, C003 where it is no number with a
+    // unit, or of another kind; what would mend it is in its helps.
     lang::Outcome<double> read(std::string_view text) const;
 
     const std::string& where() const { return where_; }
@@ -40,6 +40,7 @@ class QuantityReader {
     lang::Diagnostic unread(std::string why) const;
 
     const lang::UnitCatalog& units_;
+    lang::Currency money_; // of the firm whose job it is
     std::optional<lang::Unit> unit_;
     std::string unit_text_; // "1" of a plain number
     std::string where_;

@@ -134,7 +134,7 @@ lang::Outcome<std::string> card_unit(const PricedJob& job, const std::string& it
     lang::Outcome<const lang::PriceItem*> found = item_named(job, item);
     if (!found)
         return std::move(found.said);
-    return "$/" + (*found)->per_text;
+    return job.sheet().units.money() + "/" + (*found)->per_text;
 }
 
 lang::Outcome<RateCard> ask(const PricedJob& job, const CardQuestion& question) {
@@ -147,7 +147,7 @@ lang::Outcome<RateCard> ask(const PricedJob& job, const CardQuestion& question) 
     card.title = info.title.empty() ? info.model_title : info.title;
     card.season = info.season_title;
     card.item = item.title;
-    card.unit = "$/" + item.per_text;
+    card.unit = job.sheet().units.money() + "/" + item.per_text;
     if (lang::Outcome<bool> filled = fill_pages(job, question, item, card); !filled)
         return std::move(filled.said);
     if (question.bands) {

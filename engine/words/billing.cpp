@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "engine/words/money.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -40,12 +41,12 @@ std::optional<double> stated_rate(double rate) {
 
 } // namespace
 
-Billed bill(double amount, double quantity, bool counted) {
+Billed bill(double amount, double quantity, bool counted, std::int64_t step) {
     Billed result;
     result.quantity = billed_quantity(quantity, counted);
     const std::optional<double> stated =
         quantity > 0 ? stated_rate(amount / quantity) : std::nullopt;
-    result.cents = to_cents(stated ? *stated * result.quantity : amount);
+    result.cents = to_cents(stated ? *stated * result.quantity : amount, step);
     if (!(result.quantity > 0)) {
         result.rate = amount / quantity;
         return result;
@@ -54,7 +55,7 @@ Billed bill(double amount, double quantity, bool counted) {
     double parts = 100;
     for (int decimals = 2; decimals <= most_decimals; ++decimals, parts *= 10) {
         result.rate = std::round(whole * parts) / parts;
-        if (to_cents(result.rate * result.quantity) == result.cents)
+        if (to_cents(result.rate * result.quantity, step) == result.cents)
             return result;
     }
     result.rate = whole;
@@ -70,8 +71,8 @@ std::string billed_rate_text(double rate, std::string_view per) {
                          .ptr;
     const auto* const point = std::find(buffer.data(), end, '.');
     const int decimals = point == end ? 0 : static_cast<int>(end - point) - 1;
-    const std::string text = lang::fixed_text(std::fabs(rate), std::max(decimals, 2));
-    return fmt::format("{}${}/{}", rate < 0 ? "-" : "", text, per);
+    const int least = lang::shown_money().decimals();
+    return fmt::format("{}/{}", lang::money_text(rate, std::max(decimals, least)), per);
 }
 
 } // namespace acre::engine

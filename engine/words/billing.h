@@ -18,8 +18,8 @@ struct Billed {
 // hundredths; what is `counted` (trees, loads) to whole ones from a hundred on, where a whole one
 // less or more is no more than a half percent. One that would become zero stays as it is. Where the
 // rate is one that somebody stated, of four decimals at most, the amount goes with the quantity;
-// any other amount stands, and the rate is written so that it gives it.
-Billed bill(double amount, double quantity, bool counted);
+// any other amount stands, and the rate is written so that it gives it. `step`: as in to_cents.
+Billed bill(double amount, double quantity, bool counted, std::int64_t step = 1);
 
 // All of its decimals, cents at least: "$821.00/ac", "$325.7016/ac".
 std::string billed_rate_text(double rate, std::string_view per);

@@ -9,6 +9,7 @@
 #include "engine/plan/plan_roots.h"
 #include "engine/words/words.h"
 #include "lang/check/operations.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -100,8 +101,8 @@ class Writer {
     }
     std::string number(const lang::Node& node) const {
         const std::string own = source_text(sources_, node.span);
-        const bool written =
-            !own.empty() && (own.front() == '$' || (own.front() >= '0' && own.front() <= '9'));
+        const bool written = lang::money_sign_size(own) > 0 ||
+                             (!own.empty() && own.front() >= '0' && own.front() <= '9');
         return written ? own : lang::quantity_text(node.number, sheet_.units.text(node.type.unit));
     }
 

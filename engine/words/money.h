@@ -1,14 +1,15 @@
-// Money is rounded once, here: to cents, half up.
+// Money is rounded once, here: to cents, half up, or to the step of a firm's money.
 #pragma once
 
 #include <cstdint>
 
 namespace acre::engine {
 
-// Dollars to cents, half away from zero. What a calculator shows as 25.025 is 2503 cents although
-// the double lies a hair below: a value within a relative 1e-12 (at most a thousandth of a cent)
-// below a half cent counts as that half cent. |dollars| must be below most_dollars.
-std::int64_t to_cents(double dollars);
+// Money to cents (hundredths), half away from zero. What a calculator shows as 25.025 is 2503 cents
+// although the double lies a hair below: a value within a relative 1e-12 (at most a thousandth of a
+// cent) below a half cent counts as that half cent. |dollars| must be below most_dollars. `step`:
+// cents come in whole multiples of it.
+std::int64_t to_cents(double dollars, std::int64_t step = 1);
 inline constexpr double most_dollars = 9e13;
 
 } // namespace acre::engine

@@ -13,37 +13,15 @@
 #include "engine/driver.h"
 #include "engine/plan/effort.h"
 #include "engine/questions/bridge/bridge_changes.h"
+#include "engine/questions/bridge/mixed_loader.h"
 #include "engine/questions/bridge/shapley.h"
 #include "engine/questions/estimate.h"
+#include "engine/questions/one_money.h"
 #include "engine/readers/lanes.h"
 #include "engine/words/money.h"
 
 namespace acre::engine {
 namespace {
-
-bool is_library(std::string_view reference) {
-    return reference.starts_with("library/");
-}
-
-// Models from one side, the library from another.
-class MixedLoader : public lang::Loader {
-  public:
-    MixedLoader(const PricedJob& models, const PricedJob& library, const PricedJob& other)
-        : models_(models.used()),
-          library_(library.used()),
-          other_(other.used()) {}
-    lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
-                                     std::string_view from) override {
-        if (!is_library(reference))
-            return models_.load(kind, reference, from);
-        // A side that never used this text does not have it; the other one does.
-        lang::Outcome<lang::Loaded> outcome = library_.load(kind, reference, from);
-        return outcome ? outcome : other_.load(kind, reference, from);
-    }
-
-  private:
-    UsedTextsLoader models_, library_, other_;
-};
 
 class Plans {
   public:
@@ -255,7 +233,8 @@ lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total) {
         return lang::placeless(lang::Code::Q007,
                                total ? "this side has no price" : "this side has no price per unit",
                                {}, {"compare the whole prices (`--total`)"});
-    result.unit = total ? "$" : "$/" + priced->per;
+    const std::string& money = job.sheet().units.money();
+    result.unit = total ? money : money + "/" + priced->per;
     result.cents =
         total ? priced->price_cents
               : to_cents(static_cast<double>(priced->price_cents) / 100 / priced->per_quantity);
@@ -311,6 +290,8 @@ lang::Outcome<BridgeAnswer> ask(const PricedJob& before, const PricedJob& after,
     lang::Outcome<SidePrice> new_price = price_of(after, total);
     if (!new_price)
         return of_side(std::move(new_price.said), "new", question.after);
+    if (auto other = in_other_money(before.sheet().firm.money, after))
+        return std::move(*other);
     if (old_price->unit != new_price->unit)
         return refused(
             fmt::format("one price is in {}, the other in {}", old_price->unit, new_price->unit),

@@ -42,6 +42,7 @@ class Builder {
     std::size_t count() const { return sides_.size(); }
     const PricedJob& job(std::size_t column) const { return *sides_[column].job; }
     const Estimate& estimate(std::size_t column) const { return sides_[column].estimate; }
+    const std::string& money() const { return job(0).sheet().units.money(); }
     CompareRow row(std::string name, std::string label, std::string unit) const {
         return {std::move(name),
                 std::move(label),
@@ -52,9 +53,11 @@ class Builder {
     }
 
     void prices() {
-        CompareRow total = row("price.total", "price", "$");
-        CompareRow per_unit = row("price.per_unit", "price, all in", "$/" + estimate(0).per);
-        CompareRow per_tree = row("price.per_tree", "price for each tree planted", "$/tree");
+        CompareRow total = row("price.total", "price", money());
+        CompareRow per_unit =
+            row("price.per_unit", "price, all in", money() + "/" + estimate(0).per);
+        CompareRow per_tree =
+            row("price.per_tree", "price for each tree planted", money() + "/tree");
         double least = std::numeric_limits<double>::infinity();
         for (std::size_t c = 0; c < count(); ++c) {
             const Estimate& priced = estimate(c);
@@ -91,12 +94,12 @@ class Builder {
         for (std::size_t c = 0; c < count(); ++c)
             for (const CostRow& cost : estimate(c).costs) {
                 double& value = row_of(result_.costs, cost.name,
-                                       cost.label.empty() ? cost.name : cost.label, "$")
+                                       cost.label.empty() ? cost.name : cost.label, money())
                                     .value[c];
                 value = (std::isfinite(value) ? value : 0) + cost.amount; // blocks have a row each
             }
-        CompareRow all = row("cost.total", "all costs", "$");
-        CompareRow left = row("profit.total", "left over", "$");
+        CompareRow all = row("cost.total", "all costs", money());
+        CompareRow left = row("profit.total", "left over", money());
         for (std::size_t c = 0; c < count(); ++c) {
             all.value[c] = estimate(c).cost_total;
             left.value[c] = static_cast<double>(estimate(c).price_cents) / 100 - all.value[c];

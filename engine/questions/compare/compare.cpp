@@ -5,6 +5,7 @@
 #include "engine/questions/compare/along.h"
 #include "engine/questions/compare/columns.h"
 #include "engine/questions/estimate.h"
+#include "engine/questions/one_money.h"
 #include "engine/questions/subject.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
@@ -17,6 +18,19 @@ std::string name_of(const CompareSide& side) {
         return side.name.empty() ? side.from : side.name;
     const std::string& title = (*side.job)->sheet().job.title;
     return title.empty() ? side.from : title;
+}
+
+std::optional<lang::Diagnostic> in_two_moneys(std::span<const CompareSide> sides) {
+    const PricedJob* first = nullptr;
+    for (const CompareSide& side : sides) {
+        if (!side.job)
+            continue;
+        if (first == nullptr)
+            first = &**side.job;
+        if (auto other = in_other_money(first->sheet().firm.money, **side.job))
+            return other;
+    }
+    return std::nullopt;
 }
 
 void tell(lang::Said said, CompareAnswer& answer) {
@@ -75,6 +89,8 @@ lang::Outcome<CompareAnswer> ask(std::vector<CompareSide> sides, const CompareQu
                                "at most " + std::to_string(max_columns) + " jobs side by side");
     if (auto too_much = too_much_side_by_side(sides))
         return std::move(*too_much);
+    if (auto other = in_two_moneys(sides))
+        return std::move(*other);
     CompareAnswer answer;
     const std::vector<PricedSide> priced = price_all(std::move(sides), answer);
     if (priced.empty())

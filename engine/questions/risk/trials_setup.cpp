@@ -212,7 +212,9 @@ Trials::Fault Trials::read_money(const PricedJob& job, const RiskQuestion& quest
         const std::size_t count = target(event.count), money = target(event.money);
         events_.push_back({count, money, counted});
     }
-    for (const auto& [name, unit] : {std::pair("cost", "$"), {"profit", "$"}, {"margin", "1"}}) {
+    const std::string& own = sheet.units.money();
+    for (const auto& [name, unit] :
+         {std::pair("cost", own.c_str()), {"profit", own.c_str()}, {"margin", "1"}}) {
         Measured& measured = result.measured.emplace_back();
         measured.name = name;
         measured.called = std::string("the ") + name;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <variant>
 
+#include "lang/check/own_money.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/calendar.h"
 
@@ -25,8 +26,10 @@ bool read_set(const ast::Module& module, const ast::Set& from, PlainJob::Set& se
         return false;
     if (const auto* number = std::get_if<ast::Number>(&module.exprs[id].node)) {
         set.number = sign * number->value;
-        if (number->unit)
+        if (number->unit) {
             set.unit = (number->unit->dollar ? "$" : "") + std::string(number->unit->text);
+            set.money = lang::money_of_number(*number->unit);
+        }
         return true;
     }
     const auto* name = std::get_if<ast::Name>(&module.exprs[id].node);
@@ -66,7 +69,7 @@ std::string PlainJob::key(const std::string& folder) const {
         text += "\n" + std::to_string(date->year);
     std::vector<std::string> names;
     for (const Set& set : sets)
-        names.push_back(set.name);
+        names.push_back(set.name + " " + set.money); // that it is the firm's is told of one of them
     std::sort(names.begin(), names.end());
     for (const std::string& name : names)
         text += "\n" + name;

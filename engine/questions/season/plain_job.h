@@ -15,6 +15,7 @@ struct PlainJob {
     std::optional<lang::ast::Date> date;
     struct Set {
         std::string name, choice, unit; // a choice, or a number in a unit
+        std::string money;              // its sign or code, as written
         double number = 0;
     };
     std::vector<Set> sets;

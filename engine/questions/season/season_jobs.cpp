@@ -4,6 +4,7 @@
 
 #include "engine/driver.h"
 #include "engine/questions/estimate.h"
+#include "engine/questions/one_money.h"
 #include "engine/questions/season/plain_job.h"
 #include "engine/questions/season/shared_plan.h"
 #include "lang/diag/suggest.h"
@@ -78,6 +79,13 @@ lang::Said SeasonJobs::add_slowly(const std::string& path, const std::string& te
     const lang::JobInfo& info = priced.sheet().job;
     if (!info.date) {
         estimated.said.diagnostics.add(without_date(priced));
+        return std::move(estimated.said);
+    }
+    if (!money_)
+        money_ = priced.sheet().firm.money;
+    if (auto other = in_other_money(*money_, priced)) {
+        lang::show_money(*money_);
+        estimated.said.diagnostics.add(std::move(*other));
         return std::move(estimated.said);
     }
     SeasonJob job;

@@ -7,12 +7,14 @@
 #include <functional>
 #include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "engine/questions/season/season.h"
 #include "lang/diag/outcome.h"
 #include "lang/loader.h"
+#include "lang/units/money.h"
 
 namespace acre::engine {
 
@@ -52,6 +54,7 @@ class SeasonJobs {
     std::vector<SeasonJob> jobs_;
     std::map<std::string, SeasonMachine> machines_;
     std::uint64_t steps_ = 0, kept_steps_ = 0;
+    std::optional<lang::Currency> money_; // of the first job
     bool too_much_ = false;
 
     lang::Said add_slowly(const std::string& path, const std::string& text, const std::string& key);

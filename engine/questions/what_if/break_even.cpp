@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/questions/one_money.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/crossings.h"
 #include "engine/questions/what_if/curve.h"
@@ -136,6 +137,8 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const PricedJob& other,
     lang::Outcome<Asked> mine = read_question(job, question);
     if (!mine)
         return std::move(mine.said);
+    if (auto unlike = in_other_money(job.sheet().firm.money, other))
+        return std::move(*unlike);
     lang::Outcome<Asked> theirs = read_question(other, question);
     if (!theirs) {
         lang::Said said;

@@ -9,6 +9,8 @@
 
 #include "engine/book/again.h"
 #include "engine/book/canonical.h"
+#include "engine/book/quote_record.h"
+#include "engine/book/shape.h"
 #include "engine/driver.h"
 #include "engine/questions/estimate.h"
 #include "engine/words/money.h"
@@ -61,6 +63,38 @@ TEST_CASE("a record prices again to the same cents from its own texts alone") {
     const auto back = read_canonical(canonical(one.record) + "\n");
     REQUIRE(back);
     CHECK(differences(*back).empty());
+}
+
+TEST_CASE("a record keeps its firm, and prices are rounded to the step of its money") {
+    lang::Request request;
+    request.name = "j.job";
+    request.text = "job \"j\"\nmodel \"n\"\nfirm \"kestrel\"\n";
+    tests::MemoryLoader files(
+        {{"n.rate", "model \"n\"\nmoney CHF\ngiven rate = 31.27 CHF/h\nhours : h = 7 h\n"
+                    "cost work : CHF/h = rate over hours\nprice \"Work\" lump\n  margin 10 %\n"},
+         {"kestrel.firm", "firm \"Kestrel <b>\"\nmoney CHF \"CHF\" to 0.05\n"
+                          ": address = \"18 Bench Road\"\n"}});
+    const lang::Outcome<Job> job = make_job(request, files);
+    REQUIRE(job.value.has_value());
+    const lang::Outcome<Estimate> priced = estimate(**job);
+    REQUIRE(priced.value.has_value());
+    CHECK(priced->price_cents == 24320); // 7 h at 31.27 over 0.9: 243.2111, to 0.05
+    nlohmann::json record = record_of(**job, *priced, "0");
+    CHECK(differences(record).empty());
+    const QuoteRecord quote = quote_record(record);
+    CHECK(quote.firm == "Kestrel <b>");
+    CHECK(quote.firm_words.front().second == "18 Bench Road");
+    CHECK(quote.money == lang::Currency{"CHF", "CHF", 5});
+    CHECK(shape_fault(record).empty());
+    for (const auto& [name, value] :
+         {std::pair<const char*, nlohmann::json>{"sign", "<b>"}, {"code", "XXX"}, {"step", 0}}) {
+        nlohmann::json bad = record;
+        bad["money"][name] = value;
+        CHECK(!shape_fault(bad).empty());
+    }
+    record["texts"].erase("kestrel.firm");
+    CHECK(!differences(record).empty());
+    lang::show_money({});
 }
 
 TEST_CASE("a record's texts keep the rules of the version that it states") {
