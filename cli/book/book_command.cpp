@@ -4,6 +4,7 @@
 
 #include "cli/book/book_page.h"
 #include "cli/command.h"
+#include "cli/shared/files/file_loader.h"
 #include "cli/shared/job.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/quotes.h"
@@ -27,10 +28,11 @@ lang::Outcome<BookPage> open_book(const BookArguments& arguments) {
     if (!text)
         return std::move(text.said);
     const engine::SeasonText season{arguments.season, std::move(*text)};
+    FileLoader beside;
     page.open_today.emplace();
     for (const engine::Quote& quote : page.quotes)
         if (quote.is_open())
-            page.open_today->push_back(engine::reprice(quote, season));
+            page.open_today->push_back(engine::reprice(quote, season, beside));
     return page;
 }
 

@@ -8,15 +8,16 @@ namespace acre::cli {
 
 std::string quotes_csv(const std::vector<engine::Quote>& quotes) {
     std::string out =
-        "quote,issued,valid_until,for,job,option,state,state_date,price,per,per_unit\r\n";
+        "quote,issued,valid_until,for,job,option,state,state_date,price,per,per_unit,money\r\n";
     for (const engine::Quote& quote : quotes) {
         const engine::QuoteRecord& record = quote.record;
-        out += fmt::format("{},{},{},{},{},{},{},{},{},{},{}\r\n", csv_field(record.number),
+        out += fmt::format("{},{},{},{},{},{},{},{},{},{},{},{}\r\n", csv_field(record.number),
                            csv_field(record.issued), csv_field(record.valid_until),
                            csv_field(record.who), csv_field(record.title), csv_field(record.option),
                            csv_field(state_text(quote)), csv_field(quote.state_date),
                            bare_text(static_cast<double>(record.price_cents) / 100, 2),
-                           csv_field(record.per), bare_text(record.price_per_unit, 2));
+                           csv_field(record.per), bare_text(record.price_per_unit, 2),
+                           csv_field(record.money.code));
     }
     return out;
 }

@@ -16,11 +16,13 @@ Json quote_json(const engine::Quote& quote) {
             {"state_date", quote.state_date},
             {"note", quote.state_note},
             {"replaced_by", quote.replaced_by},
+            {"money", money_json(record.money)},
             {"cents", record.price_cents}};
 }
 
 Json today_json(const engine::Repriced& quote) {
     return {{"quote", quote.number},
+            {"money", money_json(quote.money)},
             {"quoted_cents", quote.quoted_cents},
             {"cost_then", number(quote.cost_then)},
             {"cost_now", quote.today ? number(quote.today->cost) : Json(nullptr)},

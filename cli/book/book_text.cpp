@@ -3,6 +3,7 @@
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -20,11 +21,13 @@ std::string list_text(const std::vector<engine::Quote>& quotes, bool color) {
                  {"job", Align::Left, true},
                  {"price"},
                  {"state", Align::Left}});
-    for (const engine::Quote& quote : quotes)
+    for (const engine::Quote& quote : quotes) {
+        lang::show_money(quote.record.money);
         table.row({terminal_text(quote.record.number),
                    terminal_text(lang::day_text(quote.record.issued)),
                    terminal_text(quote.record.title), cents_text(quote.record.price_cents),
                    terminal_text(state_text(quote))});
+    }
     return table.text(color);
 }
 
@@ -43,6 +46,7 @@ std::string today_text(const std::vector<engine::Repriced>& quotes, bool color) 
     for (const engine::Repriced& quote : quotes) {
         const std::string number = terminal_text(quote.number);
         const std::string title = terminal_text(quote.title);
+        lang::show_money(quote.money);
         const std::string quoted = cents_text(quote.quoted_cents);
         const std::string then = money_text(quote.cost_then);
         if (quote.today) {

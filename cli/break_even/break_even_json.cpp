@@ -8,6 +8,7 @@ namespace acre::cli {
 Document break_even_json(const engine::BreakEvenAnswer& answer) {
     constexpr std::array<const char*, 4> kinds = {"root", "jump", "touch", "level"};
     Json out = {{"schema", "acrewright.break-even/1"},
+                {"money", money_json()},
                 {"title", answer.title},
                 {"against", answer.against}};
     out["given"] = {{"name", answer.given.name},       {"label", answer.given.label},

@@ -85,8 +85,11 @@ Failure take_season(const std::string& season, Side& side) {
     lang::Outcome<std::string> text = read_named_file(season);
     if (!text)
         return std::move(text.said);
+    lang::Loader& own = *side.loaders.back();
+    side.loaders.push_back(std::make_unique<FileLoader>());
+    lang::Loader& beside = *side.loaders.back();
     side.loaders.push_back(
-        std::make_unique<engine::SeasonLoader>(*side.loaders.back(), season, std::move(*text)));
+        std::make_unique<engine::SeasonLoader>(own, beside, season, std::move(*text)));
     side.what = "the same with " + season;
     const std::string_view file = std::string_view(season).substr(season.rfind('/') + 1);
     side.label = fmt::format("the same with season {}", file.substr(0, file.rfind('.')));

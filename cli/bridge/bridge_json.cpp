@@ -36,9 +36,13 @@ Json row(const engine::BridgeRow& from) {
 } // namespace
 
 Document bridge_json(const engine::BridgeAnswer& bridge) {
-    Json json = {{"schema", "acrewright.bridge/1"}, {"unit", bridge.unit},
-                 {"before", side(bridge.before)},   {"after", side(bridge.after)},
-                 {"exact", bridge.exact},           {"rows", Json::array()}};
+    Json json = {{"schema", "acrewright.bridge/1"},
+                 {"money", money_json()},
+                 {"unit", bridge.unit},
+                 {"before", side(bridge.before)},
+                 {"after", side(bridge.after)},
+                 {"exact", bridge.exact},
+                 {"rows", Json::array()}};
     for (const engine::BridgeRow& one : bridge.rows)
         json["rows"].push_back(row(one));
     return answered(std::move(json));

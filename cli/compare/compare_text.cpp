@@ -25,8 +25,9 @@ std::string cell(const engine::CompareRow& row, std::size_t column) {
                                            : row.choice[column]);
     if (!std::isfinite(row.value[column]))
         return "-";
-    return row.unit == "$" ? lang::money_text(row.value[column])
-                           : terminal_text(lang::quantity_text(row.value[column], row.unit));
+    return lang::money_in(row.unit) == row.unit.size()
+               ? lang::money_text(row.value[column])
+               : terminal_text(lang::quantity_text(row.value[column], row.unit));
 }
 
 class Page {

@@ -32,6 +32,7 @@ Json step_json(const engine::ExplainStep& step) {
 Document explain_json(const engine::ExplainStep& step) {
     Json json;
     json["schema"] = "acrewright.explain/1";
+    json["money"] = money_json();
     json["line"] = step_json(step);
     return answered(std::move(json));
 }

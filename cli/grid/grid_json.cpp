@@ -5,6 +5,7 @@ namespace acre::cli {
 
 Document grid_json(const engine::GridAnswer& grid) {
     Json out = {{"schema", "acrewright.grid/1"},
+                {"money", money_json()},
                 {"title", grid.title},
                 {"along", Json::array()},
                 {"lines", Json::array()}};

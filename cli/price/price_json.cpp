@@ -130,6 +130,7 @@ Document price_json(const engine::PriceAnswer& answer) {
     const engine::Estimate& estimate = answer.estimate;
     Json json;
     json["schema"] = "acrewright.price/1";
+    json["money"] = money_json();
     json["job"] = job_json(answer.job);
     json["price"] = price_of(estimate);
     json["cost"] = {{"total", number(estimate.cost_total)},

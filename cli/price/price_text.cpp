@@ -163,10 +163,10 @@ class Page {
         return parts;
     }
 
-    // One number of decimals for a column: two, and as many more as its smallest figure needs to
-    // have two digits that say something, up to five.
+    // One number of decimals for a column: two, or those of the money, and as many more as its
+    // smallest figure needs to have two digits that say something, up to five.
     int decimals_of(double engine::CostRow::*figure) const {
-        int decimals = 2;
+        int decimals = figure == &engine::CostRow::rate ? lang::shown_money().decimals() : 2;
         for (const engine::CostRow& cost : estimate_.costs)
             if (const double size = std::abs(cost.*figure); size > 0 && cost.amount != 0)
                 decimals = std::max(
@@ -176,10 +176,10 @@ class Page {
     static std::string in_column(double value, const std::string& unit, int decimals) {
         if (!std::isfinite(value))
             return quantity_text(value, unit);
+        if (const std::size_t money = lang::money_in(unit); money > 0)
+            return money_text(value, decimals) + unit.substr(money);
         const std::string digits = lang::fixed_text(std::abs(value), decimals);
         const std::string sign = value < 0 ? "-" : "";
-        if (unit.starts_with('$'))
-            return sign + "$" + digits + unit.substr(1);
         return unit.empty() || unit == "1" ? sign + digits : sign + digits + " " + unit;
     }
 

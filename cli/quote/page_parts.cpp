@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "engine/words/billing.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -43,15 +44,17 @@ PageTotal page_total(const engine::QuoteRecord& record) {
 
 std::vector<PageFuelRow> page_fuel_rows(const FuelTable& table) {
     std::vector<PageFuelRow> rows;
+    const double least = lang::shown_money().decimals() == 0 ? 1 : 0.01;
     for (const FuelStep& step : table.steps) {
         const std::string from = lang::money_text(step.from);
         PageFuelRow& row = rows.emplace_back();
         if (step.cents == 0)
-            row.price = fmt::format("below {} a gallon", lang::money_text(step.below));
+            row.price = fmt::format("below {} {}", lang::money_text(step.below), table.of);
         else if (std::isfinite(step.below))
-            row.price = fmt::format("{} to {} a gallon", from, lang::money_text(step.below - 0.01));
+            row.price =
+                fmt::format("{} to {} {}", from, lang::money_text(step.below - least), table.of);
         else
-            row.price = from + " a gallon and above";
+            row.price = from + " " + table.of + " and above";
         row.surcharge = step.cents == 0 ? "none" : lang::cents_text(step.cents) + "/" + table.per;
     }
     return rows;

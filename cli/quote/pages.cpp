@@ -6,20 +6,27 @@
 #include "cli/quote/wording.h"
 #include "cli/shared/job.h"
 #include "lang/units/calendar.h"
+#include "lang/units/money.h"
 
 namespace acre::cli {
 namespace {
 
 // What the page can say besides the job's lines.
 std::map<std::string, std::string> words_of(const engine::QuoteRecord& record) {
-    return {{"quote.number", record.number},
-            {"quote.date", lang::day_text(record.issued)},
-            {"quote.valid_until", lang::day_text(record.valid_until)},
-            {"quote.by", record.by},
-            {"quote.replaces", record.replaces},
-            {"job.title", record.title},
-            {"job.for", record.who},
-            {"job.option", record.option}};
+    std::map<std::string, std::string> words = {
+        {"quote.number", record.number},
+        {"quote.date", lang::day_text(record.issued)},
+        {"quote.valid_until", lang::day_text(record.valid_until)},
+        {"quote.by", record.by},
+        {"quote.replaces", record.replaces},
+        {"job.title", record.title},
+        {"job.for", record.who},
+        {"job.option", record.option}};
+    if (!record.firm.empty())
+        words["firm.name"] = record.firm;
+    for (const auto& [name, text] : record.firm_words)
+        words["firm." + name] = text;
+    return words;
 }
 
 } // namespace
@@ -27,6 +34,7 @@ std::map<std::string, std::string> words_of(const engine::QuoteRecord& record) {
 lang::Outcome<Pages> make_pages(const std::string& wording, const engine::QuoteRecord& record) {
     if (wording.empty())
         return Pages();
+    lang::show_money(record.money);
     lang::Outcome<std::string> text = read_named_file(wording, max_wording_bytes);
     if (!text)
         return std::move(text.said);

@@ -45,6 +45,7 @@ class Filler {
 
     std::optional<WordedPage> run(const engine::QuoteRecord& record) {
         take_figures(record);
+        of_firm_ = !record.firm.empty();
         for (std::size_t begin = 0; begin <= text_.size();) {
             const std::size_t end = std::min(text_.find('\n', begin), text_.size());
             line(trimmed(text_.substr(begin, end - begin)));
@@ -64,7 +65,8 @@ class Filler {
     std::map<std::string, Figure, std::less<>> figures_;
     std::set<std::string, std::less<>> inner_;
     bool failed_ = false;
-    bool wanted_ = true; // the condition before the block at hand
+    bool of_firm_ = false; // the quote names a firm, which has words of its own
+    bool wanted_ = true;   // the condition before the block at hand
     std::size_t bytes_ = 0, made_ = 0;
     bool told_long_ = false;
     std::string paragraph_;
@@ -139,7 +141,15 @@ class Filler {
         if (equals == std::string_view::npos || trimmed(text.substr(0, equals)).empty())
             return error(Code::W002, "a word of the firm's own is written `: NAME = TEXT`", text,
                          "no `=`");
-        page_.words.insert_or_assign(std::string(trimmed(text.substr(0, equals))),
+        const std::string_view name = trimmed(text.substr(0, equals));
+        if (of_firm_ && name.starts_with("firm."))
+            return error(Code::W002,
+                         fmt::format("`{}` is the firm's to say, in its own file", name), name,
+                         "in two places",
+                         {{fmt::format("delete the line; the firm's file says  : {} = \"…\"",
+                                       name.substr(5)),
+                           {}}});
+        page_.words.insert_or_assign(std::string(name),
                                      std::string(trimmed(text.substr(equals + 1))));
     }
 
@@ -285,12 +295,15 @@ class Filler {
         const Figure* per = figure(given.find("per")->second);
         if (base == nullptr || per == nullptr)
             return;
-        if (base->unit != "$/gal" || !per->unit.starts_with("gal/"))
+        const std::size_t money = lang::money_in(base->unit);
+        const std::string of = base->unit.substr(std::min(money + 1, base->unit.size())) + "/";
+        if (money == 0 || of.size() < 2 || !per->unit.starts_with(of))
             return error(Code::W002,
                          "fuel steps need a base in $/gal and gallons per unit of the price", text,
                          fmt::format("{} and {}", base->unit, per->unit));
         FuelTable table;
-        table.per = per->unit.substr(4);
+        table.of = of == "gal/" ? "a gallon" : "per " + of.substr(0, of.size() - 1);
+        table.per = per->unit.substr(of.size());
         const auto step_cents = static_cast<double>(engine::to_cents(step));
         for (int k = 0; k <= rows; ++k)
             table.steps.push_back({base->value + k * step_cents / 100,

@@ -1,6 +1,6 @@
 // The firm's words on a quote: a text file that anybody in the office can edit.
 //
-//   : firm.name = Tamarack Flat Ground Works     a word of the firm's own, for {firm.name}
+//   : crew.chief = Alder Quillon                 a word of our own, for {crew.chief}
 //   == Scope                                     a heading
 //   Rip {acres} at {depth}.                      a paragraph; blank lines end it; {NAME} is a line
 //   of the job or a word
@@ -51,13 +51,15 @@ struct Points {
 enum class Made { Items, Cautions, Picture, Signatures };
 struct FuelTable {
     std::vector<FuelStep> steps;
-    std::string per; // "ac"
+    std::string per;             // "ac"
+    std::string of = "a gallon"; // "per L"
 };
 using PageBlock = std::variant<Heading, Paragraph, Points, Made, FuelTable>;
 
 struct WordedPage {
-    std::map<std::string, std::string> words; // "firm.name" and what the caller gave
-    std::vector<PageBlock> blocks;            // with every {NAME} filled in
+    std::map<std::string, std::string>
+        words;                     // of the firm ("firm.name"), of the quote, and those it sets
+    std::vector<PageBlock> blocks; // with every {NAME} filled in
 };
 
 // The wording in `text` with the quote's figures put in; `name` is what it is called where it is at

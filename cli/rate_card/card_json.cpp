@@ -26,6 +26,7 @@ Json page_json(const engine::RateCard& card, std::size_t number) {
 Document card_json(const DatedCard& dated) {
     const engine::RateCard& card = dated.card;
     Json out = {{"schema", "acrewright.rate-card/1"},
+                {"money", money_json()},
                 {"title", card.title},
                 {"season", card.season},
                 {"date", dated.date},

@@ -47,7 +47,8 @@ lang::Outcome<engine::RiskAnswer> draw(const RiskArguments& arguments, const eng
     question.lump = arguments.lump;
     if (!arguments.price.empty()) {
         lang::Outcome<double> total =
-            engine::QuantityReader(job, "$", "the value of `--price`: ").read(arguments.price);
+            engine::QuantityReader(job, job.sheet().units.money(), "the value of `--price`: ")
+                .read(arguments.price);
         if (!total)
             return std::move(total.said);
         question.total = *total;

@@ -65,6 +65,7 @@ Json without_json(const engine::RiskAnswer& risk) {
 
 Document risk_json(const engine::RiskAnswer& risk) {
     Json out = {{"schema", "acrewright.risk/1"},
+                {"money", money_json()},
                 {"title", risk.title},
                 {"trials", risk.trials},
                 {"seed", risk.seed}};

@@ -5,11 +5,9 @@
 namespace acre::cli {
 
 Document season_json(const engine::Season& season) {
-    Json out = {{"schema", "acrewright.season/1"},
-                {"jobs", Json::array()},
-                {"machines", Json::array()},
-                {"months", Json::array()},
-                {"clashes", Json::array()}};
+    Json out = {{"schema", "acrewright.season/1"}, {"money", money_json()},
+                {"jobs", Json::array()},           {"machines", Json::array()},
+                {"months", Json::array()},         {"clashes", Json::array()}};
     for (const engine::SeasonJob& job : season.jobs)
         out["jobs"].push_back({{"file", job.file},
                                {"title", job.title},

@@ -65,7 +65,8 @@ Json given_json(const Effect& effect, double base) {
 } // namespace
 
 Document sensitivity_json(const engine::SensitivityAnswer& answer) {
-    Json out = {{"schema", "acrewright.sensitivity/1"}, {"title", answer.title}};
+    Json out = {
+        {"schema", "acrewright.sensitivity/1"}, {"money", money_json()}, {"title", answer.title}};
     out["line"] = line_json(answer.line, answer.value);
     out["slopes_of"] = line_json(answer.slopes_of, answer.slopes_value);
     out["givens"] = Json::array();

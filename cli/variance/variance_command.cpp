@@ -43,6 +43,7 @@ lang::Outcome<engine::VarianceAnswer> ask(const VarianceArguments& arguments) {
     const lang::Outcome<engine::JobLog> log = engine::read_job_log(arguments.log, std::move(*text));
     if (!log)
         return log.said;
+    lang::show_money(quote->record.money);
     return engine::ask(engine::quoted_of(quote->record), *log, arguments.question);
 }
 

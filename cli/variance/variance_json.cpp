@@ -40,6 +40,7 @@ Json row_json(const engine::VarianceRow& row) {
 
 Document variance_json(const engine::VarianceAnswer& variance) {
     Json out = {{"schema", "acrewright.variance/1"},
+                {"money", money_json()},
                 {"quote", variance.quote},
                 {"quoted_cost", number(variance.quoted_cost)},
                 {"actual_cost", number(variance.actual_cost)},

@@ -1,6 +1,6 @@
 // A job, then its season, then values of the command line (NAME=VALUE, one a line), then what a
-// field layout sets; between them a line of three dashes. Priced against small models, with every
-// option, and once more from its own record.
+// field layout sets, then the firm that the season may name ("kestrel"); between them a line of
+// three dashes. Priced against small models, with every option, and once more from its own record.
 #include "tests/fuzz/properties.h"
 #include "tests/fuzz/small_files.h"
 #include "tests/fuzz/target.h"
@@ -10,12 +10,16 @@ namespace job_fuzz {
 
 ACREWRIGHT_TARGET(job, text) {
     using namespace acre;
-    const auto [job, season, values, layout] = fuzz::pieces<4>(text);
+    const auto [job, season, values, layout, firm] = fuzz::pieces<5>(text);
     fuzz::hold_syntax(job, lang::FileKind::Job);
     tests::Files files = fuzz::small_files();
     if (!season.empty()) {
         fuzz::hold_syntax(season, lang::FileKind::Season);
         files["2027.season"] = season;
+    }
+    if (!firm.empty()) {
+        fuzz::hold_syntax(firm, lang::FileKind::Firm);
+        files["kestrel.firm"] = firm;
     }
     lang::Request request;
     request.name = "f.job";

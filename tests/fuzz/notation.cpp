@@ -11,7 +11,8 @@ ACREWRIGHT_TARGET(notation, text) {
     using namespace acre;
     const lang::FileKind kind = fuzz::kind_of(text);
     const bool read = fuzz::hold_syntax(text, kind);
-    if (kind == lang::FileKind::Season || kind == lang::FileKind::CommandLine)
+    if (kind == lang::FileKind::Season || kind == lang::FileKind::Firm ||
+        kind == lang::FileKind::CommandLine)
         return;
     lang::Request request;
     request.name = kind == lang::FileKind::Job ? "f.job" : "f.rate";

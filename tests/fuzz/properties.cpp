@@ -126,6 +126,7 @@ lang::FileKind kind_of(std::string_view text) {
         text.remove_prefix(1);
     return text.starts_with("job")      ? lang::FileKind::Job
            : text.starts_with("season") ? lang::FileKind::Season
+           : text.starts_with("firm ")  ? lang::FileKind::Firm
            : text.starts_with("set ")   ? lang::FileKind::CommandLine
                                         : lang::FileKind::Model;
 }

@@ -105,7 +105,7 @@ std::vector<Input> seeds() {
         for (const fs::path& file : files_below(root / folder)) {
             const std::string ending = file.extension().string();
             const std::string name = file.filename().string();
-            if (ending == ".rate" || ending == ".season" || ending == ".job")
+            if (ending == ".rate" || ending == ".season" || ending == ".job" || ending == ".firm")
                 list.push_back({"notation", name, text_of(file)});
             if (ending == ".job")
                 list.push_back({"job", name, text_of(file)});
@@ -125,6 +125,10 @@ std::vector<Input> seeds() {
     list.push_back({"job", "small",
                     small_job() + "---\n" + small_files().at("2027.season") +
                         "---\nload=52 %\n---\nset north.area = 61 ac\n"});
+    list.push_back({"job", "firm",
+                    small_job() +
+                        "---\nseason \"2027\"\nfirm \"kestrel\"\nset load = 60 %\n---\n---\n---\n"
+                        "firm \"Kestrel\"\nmoney AUD \"A$\" to $0.05\n: address = \"18 Road\"\n"});
     for (const auto& [name, text] : small_files())
         list.push_back({"notation", name, text});
     list.push_back({"record", "small", small_record()});

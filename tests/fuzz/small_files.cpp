@@ -65,10 +65,18 @@ set crawler.fuel_price = $4.35/gal  because "quote of 4 January"
 set load = 60 %
 )season";
 
+constexpr const char* firm = R"firm(firm  "Kestrel Bench Earthworks"
+money USD "$" to $0.01
+: address = "18 Bench Road"
+)firm";
+
 } // namespace
 
 std::map<std::string, std::string> small_files() {
-    return {{"rip.rate", rip}, {"crawler.rate", crawler}, {"2027.season", season}};
+    return {{"rip.rate", rip},
+            {"crawler.rate", crawler},
+            {"2027.season", season},
+            {"kestrel.firm", firm}};
 }
 
 std::string small_job() {

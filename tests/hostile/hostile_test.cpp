@@ -167,7 +167,7 @@ TEST_CASE("a stranger's book, log, boundary and words of a quote stay text") {
                                      cell + "\",note\n2027-06-14,\"" + cell + "\",\"" + cell +
                                      "\",100.0,107.0,33,41,4.45,0.5,\"" + cell + "\",120,\"" +
                                      cell + "\"\n2027-06-15,mower,,107.0,113.5,27,40,4.45,,,,\n");
-        scratch.write("words.wording", ": firm.name = " + word + "\n: firm.line = x " + word +
+        scratch.write("words.wording", ": crew.name = " + word + "\n: crew.line = x " + word +
                                            "\n== " + word + "\n" + word + " {acres}\n- " + word +
                                            "\n@items\n? " + word + "\nx\n@" + word + "\n{" + word +
                                            "}\n");

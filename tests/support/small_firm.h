@@ -111,10 +111,17 @@ block mapped "Mapped strip§"
 model "strips"
 set speed = 0.5 mi/h  because "stones§"
 )"},
+    {"kestrel.firm", R"(firm "Kestrel Bench Meadows§"
+money USD "$" to $0.01
+: line = "mowing by the acre§"
+: address = "18 Bench Road§"
+)"},
     {"season.season", R"(season "season 2027§"
+firm "kestrel"
 set fuel_price = $4.40/gal  because "fuel dock, January§"
 )"},
     {"later.season", R"(season "2027, later§"
+firm "kestrel"
 set fuel_price = $5.40/gal  because "fuel dock, June§"
 )"},
     {"meadow.job", R"(job "Creek meadow§"
@@ -145,9 +152,12 @@ set area = 20 ac  because "county map§"
  "coordinates": [[[-140.7242, 36.6213], [-140.7163, 36.6213], [-140.7164, 36.6275],
   [-140.7242, 36.6275], [-140.7242, 36.6213]]]}}
 )"},
-    {"words.wording", R"(: firm.name = Tamarack Flat Ground Works§
+    {"words.wording", R"(: crew.chief = Alder§
 == What we will do§
 Mow {acres}§
+? firm.address
+By {crew.chief}, {firm.name}, {firm.address}§
+
 - for {job.for}, {job.title}§
 @items
 @cautions

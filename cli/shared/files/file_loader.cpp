@@ -35,7 +35,9 @@ const models::LibraryText* find_built_in(std::string_view reference) {
 }
 
 std::string_view ending_of(ReferenceKind kind) {
-    return kind == ReferenceKind::Season ? ".season" : ".rate";
+    return kind == ReferenceKind::Season ? ".season"
+           : kind == ReferenceKind::Firm ? ".firm"
+                                         : ".rate";
 }
 
 // "a, b and c"
@@ -64,6 +66,8 @@ bool file_kind(std::string_view path, lang::FileKind& kind) {
         kind = lang::FileKind::Season;
     else if (ends(".job"))
         kind = lang::FileKind::Job;
+    else if (ends(".firm"))
+        kind = lang::FileKind::Firm;
     else
         return false;
     return true;
@@ -103,11 +107,15 @@ const std::vector<std::string>& FileLoader::folders(ReferenceKind kind, std::str
     if (!built_in) {
         std::string folder = folder_of(from);
         add(folder);
+        std::vector<std::string> above; // the folders up to the one with the models
         for (int i = 0; i < most_folders_above; ++i) {
+            above.push_back(folder);
             const std::string seasons = joined(folder, "seasons");
             const std::string models = joined(folder, "models");
             const bool has_seasons = kind == ReferenceKind::Season && is_folder(seasons);
             const bool has_models = is_folder(models);
+            if (kind == ReferenceKind::Firm && (is_folder(seasons) || has_models))
+                std::for_each(above.begin(), above.end(), add);
             if (has_seasons)
                 add(seasons);
             if (has_models)

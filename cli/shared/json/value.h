@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/shared/reply.h"
+#include "lang/units/money.h"
 
 namespace acre::cli {
 
@@ -17,6 +18,13 @@ using Json = nlohmann::ordered_json;
 // A number that JSON can carry: what has no answer is null.
 inline Json number(double value) {
     return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+
+// What `$` or another word for money in the document's units is: the firm's.
+inline Json money_json(const lang::Currency& money = lang::shown_money()) {
+    return {{"code", money.code},
+            {"sign", money.sign},
+            {"step", static_cast<double>(money.step) / 100}};
 }
 
 // A finished answer, for a reply.

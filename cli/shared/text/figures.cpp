@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "lang/diag/safe_text.h"
+#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -28,10 +29,7 @@ std::string count_text(std::size_t count) {
 }
 
 std::string whole_dollars(double dollars) {
-    const std::string digits = lang::fixed_text(dollars, 0);
-    return digits.starts_with('-') ? "-$" + digits.substr(1)
-           : std::isnan(dollars)   ? digits
-                                   : "$" + digits;
+    return lang::money_text(dollars, 0);
 }
 
 std::string money_change(std::int64_t cents) {
@@ -39,7 +37,8 @@ std::string money_change(std::int64_t cents) {
 }
 
 std::string dollar_change(double dollars) {
-    return with_plus(dollars >= 0.005, lang::money_text(dollars));
+    const double least = lang::shown_money().decimals() == 0 ? 0.5 : 0.005;
+    return with_plus(dollars >= least, lang::money_text(dollars));
 }
 
 std::string percent_text(double share, int decimals) {
@@ -77,8 +76,8 @@ std::string estimate_text(double value, double error, std::string_view unit) {
         return "-";
     if (error > 0 && std::isfinite(error)) {
         double place = second_place(error);
-        if (unit.starts_with('$'))
-            place = error >= 1 ? std::max(1.0, place) : 0.01;
+        if (lang::money_in(unit) > 0)
+            place = error >= 1 || lang::shown_money().decimals() == 0 ? std::max(1.0, place) : 0.01;
         value = std::round(value / place) * place;
     }
     return lang::terminal_text(lang::quantity_text(value, unit));
