@@ -36,7 +36,8 @@ enum class Form : std::uint8_t {
     Example,
     Set,
     Option,
-    Block,
+    List,
+    Entry,
     Field,
     Date,
     TextLine

@@ -24,7 +24,8 @@
 //   noun        = "noun" NAME
 //   unit_def    = "unit" NAME "=" NUMBER unit
 //   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
-//   part        = "part" TEXT [ "each" "block" ]
+//   list        = "list" NAME [ "=" CHOICE { "|" CHOICE } ] [ TEXT ]
+//   part        = "part" TEXT [ "each" NAME [ "of" NAME ] ]
 //   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
 //   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost =
 //   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event"
@@ -42,7 +43,7 @@
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula { because | "swing" … as of a given }
 //   option      = "option" TEXT
-//   block       = "block" NAME [ TEXT ]
+//   entry       = NAME NAME [ TEXT ]
 //   field       = "field" TEXT [ "heading" formula ]
 //   reference   = ( "model" | "library" | "season" | "job" | "for" ) TEXT
 //   date        = "date" YEAR "-" MONTH "-" DAY
@@ -209,8 +210,11 @@ struct unit_definition : seq<word<Keyword::Unit>, must<new_name>, must<equals>, 
                              must<unit>, must<end>> {};
 struct choice          : seq<word<Keyword::Choice>, must<new_name>, must<equals>, must<choices>,
                              must<end>> {};
-struct each_block      : seq<word<Keyword::Each>, must<word<Keyword::Block>>> {};
-struct part            : seq<word<Keyword::Part>, must<text>, opt<each_block>, must<end>> {};
+struct each_of         : seq<word<Keyword::Of>, must<target>> {};
+struct each_entry      : seq<word<Keyword::Each>, must<target>, opt<each_of>> {};
+struct part            : seq<word<Keyword::Part>, must<text>, opt<each_entry>, must<end>> {};
+struct list_statement   : seq<word<Keyword::List>, must<new_name>, opt<equals, must<choices>>,
+                             star<label>, must<end>> {};
 struct given_value     : sor<seq<at<choice_name, bar>, choices>, formula> {};
 struct given           : seq<word<Keyword::Given>, must<new_name>, opt<colon, must<unit>>,
                              opt<equals, must<given_value>>,
@@ -275,7 +279,7 @@ struct example         : seq<word<Keyword::Example>, must<disjunction>, must<equ
 struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>,
                              star<sor<because, swing>>, must<end>> {};
 struct option          : seq<word<Keyword::Option>, must<text>, must<end>> {};
-struct block           : seq<word<Keyword::Block>, must<new_name>, star<label>, must<end>> {};
+struct entry           : seq<must<target>, must<new_name>, star<label>, must<end>> {};
 struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Heading>,
                              must<formula>>, must<end>> {};
 struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, rep<2, digit>,
@@ -287,8 +291,8 @@ struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>,
                              must<end>> {};
 struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,
                              correlate, require, caution, price, step, table, define,
-                             known, parameter_range, example, set, option, block, field, date,
-                             text_line, line> {};
+                             known, parameter_range, example, set, option, field, date,
+                             text_line, list_statement, line> {};
 
 // --- the three rules that ask the table of words
 template <Keyword K> struct word_text {

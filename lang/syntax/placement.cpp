@@ -24,7 +24,7 @@ enum Place : std::uint32_t {
     InTable = 1U << 7U,
     InDefine = 1U << 8U,
     InOption = 1U << 9U,
-    InBlock = 1U << 10U
+    InEntry = 1U << 10U
 };
 
 struct Permit {
@@ -61,10 +61,11 @@ constexpr auto permits = std::to_array<Permit>({
     {Keyword::Tested,      Form::ParameterRange, InDefine},
     {Keyword::Limit,       Form::ParameterRange, InDefine},
     {Keyword::Example,     Form::Example,        InDefine},
-    {Keyword::Set,         Form::Set,            InSeason | InJob | InCommand | InOption | InBlock},
+    {Keyword::Set,         Form::Set,            InSeason | InJob | InCommand | InOption | InEntry},
     {Keyword::Option,      Form::Option,         InJob},
-    {Keyword::Block,       Form::Block,          InJob},
-    {Keyword::Field,       Form::Field,          InJob | InBlock},
+    {Keyword::List,        Form::List,           InModel | InLibrary},
+    {Keyword::Entry,       Form::Entry,          InJob},
+    {Keyword::Field,       Form::Field,          InJob | InEntry},
     {Keyword::Model,       Form::TextLine,       InJob},
     {Keyword::Season,      Form::TextLine,       InJob},
     {Keyword::For,         Form::TextLine,       InJob},
@@ -76,7 +77,7 @@ constexpr auto place_names = std::to_array<std::pair<Place, std::string_view>>({
     {InModel, "in a model"},        {InLibrary, "in a library"},    {InSeason, "in a season"},
     {InJob, "in a job"},            {InCommand, "in `--set`"},      {InPart, "in a part"},
     {InPrice, "in a price"},        {InTable, "in a table"},        {InDefine, "in a define"},
-    {InOption, "in an option"},     {InBlock, "in a block"},
+    {InOption, "in an option"},     {InEntry, "in an entry of a list"},
 });
 // clang-format on
 
@@ -113,8 +114,8 @@ Place place_in(Keyword parent) {
         return InDefine;
     case Keyword::Option:
         return InOption;
-    case Keyword::Block:
-        return InBlock;
+    case Keyword::Entry:
+        return InEntry;
     default:
         return InPart;
     }

@@ -212,7 +212,7 @@ class StatementRows {
             return is_head_bracket() ? 1 : 0;
         if (t.kind == TokenKind::Text)
             return count_ == 1 || before_ == Before::Word || before_text_ == "," ||
-                           line_.head == Keyword::Block
+                           line_.head == Keyword::Entry
                        ? 1
                        : 2;
         const Keyword word = t.kind == TokenKind::Name ? keyword_of(s) : Keyword::None;
