@@ -170,4 +170,37 @@ TEST_CASE("slips with lists") {
     }
 }
 
+TEST_CASE("an instance with values of its own starts from the shared one") {
+    const Files files = {{"pair.rate", R"(model "Pair"
+use "crawler" as crawler
+use "crawler" as second with power = 600 hp
+total : $/h = crawler.own + second.own
+)"},
+                         {"crawler.rate", R"(model "Crawler"
+given power = 850 hp
+given paid = $900,000  swing $800,000 .. $1,000,000
+given kit = $0
+given burn : gal/h = power * 0.04 gal/h/hp  swing 90 % .. 110 % of it
+own : $/h = (paid + kit) / 20,000 h + burn * $4/gal
+)"}};
+    const std::string job = "job \"j\"\nmodel \"pair\"\n";
+    const auto plain = resolve_ok(job, {files});
+    CHECK(plain.formula("second.power") == "600");
+    CHECK(plain.formula("second.paid") == "crawler.paid");
+    CHECK(plain.given("second.paid").swing_low == lang::none);
+    CHECK(plain.formula("second.burn") == "(second.power * 0.04)"); // computed anew
+    CHECK(plain.given("second.burn").swing_low != lang::none);
+    const auto set = resolve_ok(
+        job + "set crawler.kit = $38,000 because \"guidance\"\nset crawler.burn = 30 gal/h\n",
+        {files});
+    CHECK(set.formula("second.kit") == "crawler.kit");
+    CHECK(set.given("second.kit").settings.back().because == "guidance");
+    CHECK(set.formula("second.burn") == "crawler.burn");
+    CHECK(resolve_ok(job + "set crawler.kit = $38,000\nset second.kit = $0\n", {files})
+              .formula("second.kit") == "0");
+    tests::Choices first{files};
+    first.notation = 1; // sealed texts: an instance was by itself
+    CHECK(resolve_ok(job + "set crawler.kit = $38,000\n", first).formula("second.kit") == "0");
+}
+
 } // namespace resolve_lists_test
