@@ -97,9 +97,10 @@ class Reader {
                                         number_text(max_program_bytes)),
                             path);
         const std::string name = loaded.name;
-        const std::uint32_t module =
-            parse_text(name, std::move(loaded.text),
-                       kind == ReferenceKind::Season ? FileKind::Season : FileKind::Model);
+        const std::uint32_t module = parse_text(name, std::move(loaded.text),
+                                                kind == ReferenceKind::Season   ? FileKind::Season
+                                                : kind == ReferenceKind::Values ? FileKind::Values
+                                                                                : FileKind::Model);
         by_name_.emplace(name, module);
         return module;
     }
@@ -218,13 +219,20 @@ void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnost
     const std::optional<ast::Text> season_path =
         season != nullptr ? std::optional(*season) : std::nullopt;
     const std::optional<ast::Text> model = first != nullptr ? std::optional(*first) : std::nullopt;
-    if (season_path && program.season == none) { // from here on modules may move
+    std::vector<ast::Text> values; // from here on modules may move
+    for (const ast::Statement& statement : job.statements)
+        if (const auto* reference = std::get_if<ast::ValuesReference>(&statement.node))
+            values.push_back(reference->path);
+    if (season_path && program.season == none) {
         program.season = reader.load(ReferenceKind::Season, *season_path);
         if (program.season != none)
             judge_season(program, *season_path, loader, sources, diagnostics);
     } else if (!season_path && program.season == none) {
         judge_no_season(program.modules[program.job], loader, sources, diagnostics);
     }
+    for (const ast::Text& path : values)
+        if (const std::uint32_t module = reader.load(ReferenceKind::Values, path); module != none)
+            program.values.push_back(module);
     if (model)
         program.model = reader.load(ReferenceKind::Model, *model);
     if (program.model != none && program.modules[program.model].kind == FileKind::Library) {
@@ -268,8 +276,8 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     if (request.kind == FileKind::Job) {
         program.job = first;
         load_job(reader, loader, sources, diagnostics);
-    } else if (request.kind == FileKind::Season) {
-        return std::nullopt; // read, and that is all there is to say about a season by itself
+    } else if (request.kind == FileKind::Season || request.kind == FileKind::Values) {
+        return std::nullopt; // read, and that is all there is to say about such a file by itself
     } else {
         program.model = first;
     }

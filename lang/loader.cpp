@@ -11,6 +11,8 @@ const char* word_of(ReferenceKind kind) {
         return "model";
     case ReferenceKind::Season:
         return "season";
+    case ReferenceKind::Values:
+        return "values";
     case ReferenceKind::Boundary:
         break;
     }

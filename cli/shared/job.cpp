@@ -36,7 +36,8 @@ lang::Outcome<lang::Request> head_of(const JobArguments& arguments) {
                                        text + "`");
     if ((!typed || !arguments.named.empty()) && !file_kind(request.name, request.kind))
         return lang::placeless(lang::Code::F706,
-                               "`" + request.name + "` is not a .rate, .season or .job file");
+                               "`" + request.name +
+                                   "` is not a .rate, .season, .values or .job file");
     return request;
 }
 
@@ -88,7 +89,7 @@ lang::Outcome<engine::Job> open_job(const JobArguments& arguments) {
     const lang::Outcome<lang::Request> request = request_of(arguments, loader);
     if (!request)
         return request.said;
-    if (request->kind == lang::FileKind::Season)
+    if (request->kind == lang::FileKind::Season || request->kind == lang::FileKind::Values)
         return lang::placeless(lang::Code::F706,
                                "`" + request->name + "` is neither a .job nor a .rate file");
     return engine::make_job(*request, loader);

@@ -12,7 +12,20 @@ namespace acre::engine {
 namespace {
 
 std::string_view kind_name(lang::ReferenceKind kind) {
-    return kind == lang::ReferenceKind::Model ? "model" : "season";
+    switch (kind) {
+    case lang::ReferenceKind::Season:
+        return "season";
+    case lang::ReferenceKind::Values:
+        return "values";
+    default:
+        return "model";
+    }
+}
+
+lang::ReferenceKind kind_named(std::string_view name) {
+    return name == "season"   ? lang::ReferenceKind::Season
+           : name == "values" ? lang::ReferenceKind::Values
+                              : lang::ReferenceKind::Model;
 }
 
 std::string_view layer_name(lang::Layer layer) {
@@ -23,6 +36,8 @@ std::string_view layer_name(lang::Layer layer) {
         return "use";
     case lang::Layer::Season:
         return "season";
+    case lang::Layer::Values:
+        return "values";
     case lang::Layer::Job:
         return "job";
     case lang::Layer::Field:
@@ -187,8 +202,7 @@ void put_estimate(const Estimate& estimate, Json& record) {
 UsedTexts used_texts_of(const Json& record) {
     UsedTexts used;
     for (const Json& entry : list_at(record, "references")) {
-        const auto kind = text_at(entry, "kind") == "season" ? lang::ReferenceKind::Season
-                                                             : lang::ReferenceKind::Model;
+        const auto kind = kind_named(text_at(entry, "kind"));
         used.names[{kind, text_at(entry, "reference"), text_at(entry, "from")}] =
             text_at(entry, "name");
     }

@@ -21,6 +21,8 @@ std::string_view layer_text(lang::Layer layer) {
         return "use";
     case lang::Layer::Season:
         return "season";
+    case lang::Layer::Values:
+        return "values";
     case lang::Layer::Job:
         return "job";
     case lang::Layer::Field:

@@ -82,7 +82,17 @@ struct ChoiceType {
 };
 
 // Which layer of values set a given. Later wins.
-enum class Layer : std::uint8_t { Model, Binding, Season, Job, Field, Block, Option, CommandLine };
+enum class Layer : std::uint8_t {
+    Model,
+    Binding,
+    Season,
+    Values,
+    Job,
+    Field,
+    Block,
+    Option,
+    CommandLine
+};
 
 struct Setting {
     Layer layer = Layer::Model;

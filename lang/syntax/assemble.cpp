@@ -188,6 +188,8 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
         return ast::ModelReference{d.texts.front()};
     case Keyword::Season:
         return ast::SeasonReference{d.texts.front()};
+    case Keyword::With:
+        return ast::ValuesReference{d.texts.front()};
     case Keyword::For:
         return ast::For{d.texts.front()};
     case Keyword::Date:

@@ -268,6 +268,9 @@ struct ModelReference {
 struct SeasonReference {
     Text path;
 };
+struct ValuesReference { // `with "over-the-pass"`
+    Text path;
+};
 struct For {
     Text who;
 };
@@ -285,7 +288,7 @@ struct Field {
 using StatementNode =
     std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate,
                  Require, Caution, Price, Table, Define, Set, Option, List, Entry, ModelReference,
-                 SeasonReference, For, Date, Field>;
+                 SeasonReference, ValuesReference, For, Date, Field>;
 struct Statement {
     Span span;                 // the whole statement with its inner lines
     std::uint32_t part = none; // index of the Part statement it stands in

@@ -269,6 +269,7 @@ class Dumper {
     }
     void write(const ast::ModelReference& r) { put("model \"{}\"", r.path.text); }
     void write(const ast::SeasonReference& r) { put("season \"{}\"", r.path.text); }
+    void write(const ast::ValuesReference& r) { put("with \"{}\"", r.path.text); }
     void write(const ast::For& f) { put("for \"{}\"", f.who.text); }
     void write(const ast::Date& d) { put("date {:04}-{:02}-{:02}", d.year, d.month, d.day); }
     void write(const ast::Field& f) {

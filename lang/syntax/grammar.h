@@ -45,7 +45,7 @@
 //   option      = "option" TEXT
 //   entry       = NAME NAME [ TEXT ]
 //   field       = "field" TEXT [ "heading" formula ]
-//   reference   = ( "model" | "library" | "season" | "job" | "for" ) TEXT
+//   reference   = ( "model" | "library" | "season" | "values" | "with" | "job" | "for" ) TEXT
 //   date        = "date" YEAR "-" MONTH "-" DAY
 //
 //   given_clause = TEXT | because | sign | "within" range | "choose" range
@@ -286,7 +286,8 @@ struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, r
                              not_at<name_char>> {};
 struct date            : seq<word<Keyword::Date>, must<date_text>, blanks, must<end>> {};
 struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>,
-                             word<Keyword::Season>, word<Keyword::Job>, word<Keyword::For>,
+                             word<Keyword::Season>, word<Keyword::Values>,
+                                 word<Keyword::With>, word<Keyword::Job>, word<Keyword::For>,
                                  word<Keyword::Source>, word<Keyword::Note>>, must<text>,
                              must<end>> {};
 struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,

@@ -47,7 +47,7 @@ class Layouter {
     Layouter(std::string_view text, FileId file, FileKind kind, Diagnostics& diagnostics)
         : text_(text),
           file_(file),
-          lists_entries_(kind == FileKind::Job),
+          lists_entries_(kind == FileKind::Job || kind == FileKind::Values),
           diagnostics_(diagnostics) {}
 
     std::vector<LogicalLine> run(const std::vector<std::uint32_t>& unwanted) {
@@ -220,7 +220,7 @@ class Layouter {
 
     std::string_view text_;
     FileId file_;
-    bool lists_entries_; // a job does
+    bool lists_entries_; // a job and a file of values do
     Diagnostics& diagnostics_;
     std::vector<LogicalLine> lines_;
     std::vector<std::uint32_t>

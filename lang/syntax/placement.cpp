@@ -24,7 +24,8 @@ enum Place : std::uint32_t {
     InTable = 1U << 7U,
     InDefine = 1U << 8U,
     InOption = 1U << 9U,
-    InEntry = 1U << 10U
+    InEntry = 1U << 10U,
+    InValues = 1U << 11U
 };
 
 struct Permit {
@@ -61,13 +62,14 @@ constexpr auto permits = std::to_array<Permit>({
     {Keyword::Tested,      Form::ParameterRange, InDefine},
     {Keyword::Limit,       Form::ParameterRange, InDefine},
     {Keyword::Example,     Form::Example,        InDefine},
-    {Keyword::Set,         Form::Set,            InSeason | InJob | InCommand | InOption | InEntry},
+    {Keyword::Set,         Form::Set,            InSeason | InJob | InValues | InCommand | InOption | InEntry},
     {Keyword::Option,      Form::Option,         InJob},
     {Keyword::List,        Form::List,           InModel | InLibrary},
-    {Keyword::Entry,       Form::Entry,          InJob},
+    {Keyword::Entry,       Form::Entry,          InJob | InValues},
     {Keyword::Field,       Form::Field,          InJob | InEntry},
     {Keyword::Model,       Form::TextLine,       InJob},
     {Keyword::Season,      Form::TextLine,       InJob},
+    {Keyword::With,        Form::TextLine,       InJob},
     {Keyword::For,         Form::TextLine,       InJob},
     {Keyword::Date,        Form::Date,           InJob},
     {Keyword::None,        Form::Line,           InModel | InPart | InDefine},
@@ -78,6 +80,7 @@ constexpr auto place_names = std::to_array<std::pair<Place, std::string_view>>({
     {InJob, "in a job"},            {InCommand, "in `--set`"},      {InPart, "in a part"},
     {InPrice, "in a price"},        {InTable, "in a table"},        {InDefine, "in a define"},
     {InOption, "in an option"},     {InEntry, "in an entry of a list"},
+    {InValues, "in a file of values"},
 });
 // clang-format on
 
@@ -96,6 +99,8 @@ Place place_in(FileKind kind) {
         return InLibrary;
     case FileKind::Season:
         return InSeason;
+    case FileKind::Values:
+        return InValues;
     case FileKind::Job:
         return InJob;
     case FileKind::CommandLine:
@@ -148,6 +153,8 @@ std::optional<FileKind> kind_said_by(Keyword head) {
         return FileKind::Library;
     case Keyword::Season:
         return FileKind::Season;
+    case Keyword::Values:
+        return FileKind::Values;
     case Keyword::Job:
         return FileKind::Job;
     default:
@@ -159,6 +166,8 @@ std::string_view header_of(FileKind kind) {
     switch (kind) {
     case FileKind::Season:
         return R"(`season "NAME"`)";
+    case FileKind::Values:
+        return R"(`values "NAME"`)";
     case FileKind::Job:
         return R"(`job "NAME"`)";
     default:

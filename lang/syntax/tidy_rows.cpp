@@ -91,8 +91,9 @@ class StatementRows {
     // Statements that are lined up with each other; the words of a job's head go together.
     Keyword group() const {
         if (parent_ == Keyword::None &&
-            (line_.head == Keyword::Season || line_.head == Keyword::For ||
-             line_.head == Keyword::Date || line_.head == Keyword::Field))
+            (line_.head == Keyword::Season || line_.head == Keyword::With ||
+             line_.head == Keyword::For || line_.head == Keyword::Date ||
+             line_.head == Keyword::Field))
             return Keyword::Model;
         if (parent_ == Keyword::Price)
             return Keyword::Price;

@@ -22,6 +22,7 @@ class MemoryLoader : public lang::Loader {
         const std::string name =
             std::string(reference) + (kind == lang::ReferenceKind::Model    ? ".rate"
                                       : kind == lang::ReferenceKind::Season ? ".season"
+                                      : kind == lang::ReferenceKind::Values ? ".values"
                                                                             : "");
         if (const auto found = files_.find(name); found != files_.end())
             return lang::Loaded{name, found->second};

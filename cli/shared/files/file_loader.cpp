@@ -35,7 +35,9 @@ const models::LibraryText* find_built_in(std::string_view reference) {
 }
 
 std::string_view ending_of(ReferenceKind kind) {
-    return kind == ReferenceKind::Season ? ".season" : ".rate";
+    return kind == ReferenceKind::Season   ? ".season"
+           : kind == ReferenceKind::Values ? ".values"
+                                           : ".rate";
 }
 
 // "a, b and c"
@@ -62,6 +64,8 @@ bool file_kind(std::string_view path, lang::FileKind& kind) {
         kind = lang::FileKind::Model;
     else if (ends(".season"))
         kind = lang::FileKind::Season;
+    else if (ends(".values"))
+        kind = lang::FileKind::Values;
     else if (ends(".job"))
         kind = lang::FileKind::Job;
     else

@@ -149,8 +149,9 @@ void report_set_for_all(Resolution& r, const ast::Word& name, std::uint32_t list
     d.notes.push_back(fmt::format("`{}` belongs to each {}, and `sum` adds it up: it would count "
                                   "{} times",
                                   name.text, of.name, of.entries.size()));
-    d.helps.push_back(
-        {fmt::format("say how it is shared out, one by one: {}", each_named(of, name.text)), {}});
+    d.helps.push_back({fmt::format("say how it is shared out, {} by {}: {}", of.name, of.name,
+                                   each_named(of, name.text)),
+                       {}});
     r.add(std::move(d));
 }
 
@@ -193,7 +194,7 @@ class SilentEntries {
     bool said_by_job(std::uint32_t place) const {
         std::uint32_t listed = 0;
         for (const ListEntry& entry : r_.entries)
-            listed += entry.said != nullptr ? 1 : 0;
+            listed += entry.said.empty() ? 0 : 1;
         return place != none && place < listed;
     }
 

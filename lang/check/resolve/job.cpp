@@ -37,9 +37,12 @@ void describe_job(Resolution& r) {
     }
     std::size_t block = 0; // those that the job lists come first, in its order
     for (const ListEntry& entry : r.entries)
-        if (entry.said != nullptr) {
-            if (entry.said->heading != ast::none)
-                r.sheet.blocks[block].field_heading = build(r, where, entry.said->heading);
+        if (!entry.said.empty()) {
+            for (const EntrySaid& said : entry.said)
+                if (said.entry->heading != ast::none)
+                    r.sheet.blocks[block].field_heading =
+                        build(r, {&r.program.modules[said.module], 0, {}, nullptr, true},
+                              said.entry->heading);
             ++block;
         }
 }

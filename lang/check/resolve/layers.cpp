@@ -228,21 +228,28 @@ Span set_span(const ast::Module& module, const ast::Set& set) {
     return join(join(set.name.span, value), set.because ? set.because->span : value);
 }
 
-void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, const Entries& at,
+void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, const Where& where,
               bool apply) {
-    const Where where = outside(r, r.program.job, at);
     Place place(r, layer, where, apply);
     for (const ast::Set& set : sets)
         place.set(set, set_span(*where.module, set));
 }
 
-void lay_entries(Resolution& r) {
+// What `module`, the job or a file of values, sets in entries.
+void lay_entries(Resolution& r, std::uint32_t module, Layer layer) {
     for (const ListEntry& entry : r.entries) {
-        if (entry.said == nullptr || r.full)
-            continue;
         Entries at;
         at.put(entry.list, entry.entry);
-        lay_list(r, entry.said->sets, Layer::Block, at, true);
+        for (const EntrySaid& said : entry.said)
+            if (said.module == module && !r.full)
+                lay_list(r, said.entry->sets, layer, outside(r, module, at), true);
+    }
+}
+
+void lay_value_files(Resolution& r) {
+    for (const std::uint32_t module : r.program.values) {
+        lay_sets(r, module, Layer::Values);
+        lay_entries(r, module, Layer::Values);
     }
 }
 
@@ -272,7 +279,7 @@ void lay_options(Resolution& r) {
     for (const ast::Option* option : options) {
         const bool apply = option->title.text == r.program.option;
         chosen |= apply;
-        lay_list(r, option->sets, Layer::Option, {}, apply);
+        lay_list(r, option->sets, Layer::Option, outside(r, r.program.job), apply);
     }
     if (r.program.option.empty() || chosen)
         return;
@@ -294,11 +301,12 @@ void lay_values(Resolution& r) {
     if (r.program.notation >= 2)
         r.added_up = added_up_lines(r);
     lay_sets(r, r.program.season, Layer::Season);
+    lay_value_files(r);
     lay_sets(r, r.program.job, Layer::Job);
     lay_sets(r, r.program.field, Layer::Field);
     if (r.program.job != none) {
         report_boundary_for_all(r);
-        lay_entries(r);
+        lay_entries(r, r.program.job, Layer::Block);
         lay_options(r);
     }
     lay_sets(r, r.program.command_line, Layer::CommandLine);

@@ -95,13 +95,35 @@ namespace {
 
 void warn_of_unread(Resolution& r, const List& list) {
     const auto first = std::find_if(r.entries.begin(), r.entries.end(), [&](const ListEntry& e) {
-        return e.said != nullptr && r.lists[e.list].name == list.name;
+        return !e.said.empty() && r.lists[e.list].name == list.name;
     });
     if (first != r.entries.end())
         r.add(problem(Code::L810,
                       fmt::format("no part of the model reads the list `{}`", list.name),
                       first->span, "does nothing",
                       {fmt::format("in the model, write  part \"…\" each {}", list.name)}));
+}
+
+// What an entry says of itself; a later text that says it again wins.
+void tell_of(Block& block, const ast::Entry& entry) {
+    if (entry.label)
+        block.label = entry.label->text;
+    if (entry.field)
+        block.field_path = entry.field->text;
+}
+
+// A job may say more of an entry that a file of values lists; one text lists it once.
+void say_again(Resolution& r, ListEntry& first, std::uint32_t list, Span span,
+               const EntrySaid& said) {
+    if (first.said.empty() || first.list != list || said.entry == nullptr ||
+        first.said.back().module == said.module)
+        return report_twice(r.sources, r.diagnostics,
+                            fmt::format("two entries are called `{}`", first.name), span,
+                            first.span);
+    first.said.push_back(said);
+    Entries place;
+    place.put(list, first.entry);
+    tell_of(r.sheet.blocks[r.place_ids.at(place)], *said.entry);
 }
 
 // Whose name an entry would take from a line or a used model.
@@ -120,29 +142,44 @@ bool takes_a_name(Resolution& r, std::string_view name, Span span) {
 }
 
 void add_entry(Resolution& r, std::uint32_t list, std::string_view name, Span span,
-               const ast::Entry* said) {
+               const EntrySaid& said) {
     const std::uint32_t there =
         r.entry_names.insert(name, static_cast<std::uint32_t>(r.entries.size()),
                              [&r](std::uint32_t i) { return r.entries[i].name; });
     if (there != NameTable::absent)
-        return report_twice(r.sources, r.diagnostics,
-                            fmt::format("two entries are called `{}`", name), span,
-                            r.entries[there].span);
+        return say_again(r, r.entries[there], list, span, said);
     if (takes_a_name(r, name, span))
         return;
     List& into = r.lists[list];
     if (into.entries.size() == max_entries)
         return r.too_many("entries of a list", max_entries, span);
-    r.entries.push_back({name, span, list, static_cast<std::uint32_t>(into.entries.size()), said});
+    ListEntry entry{name, span, list, static_cast<std::uint32_t>(into.entries.size()), {}};
     into.entries.push_back(name);
-    if (said == nullptr)
-        return;
-    Entries place;
-    place.put(list, r.entries.back().entry);
-    r.place_ids.emplace(place, static_cast<std::uint32_t>(r.places.size()));
-    r.places.push_back(place);
-    r.sheet.blocks.push_back({std::string(name), said->label ? std::string(said->label->text) : "",
-                              said->field ? std::string(said->field->text) : "", none, span});
+    if (said.entry != nullptr) {
+        Entries place;
+        place.put(list, entry.entry);
+        r.place_ids.emplace(place, static_cast<std::uint32_t>(r.places.size()));
+        r.places.push_back(place);
+        r.sheet.blocks.push_back({std::string(name), {}, {}, none, span});
+        entry.said.push_back(said);
+        tell_of(r.sheet.blocks.back(), *said.entry);
+    }
+    r.entries.push_back(std::move(entry));
+}
+
+void add_entries(Resolution& r, std::uint32_t module) {
+    for (const ast::Statement& statement : r.program.modules[module].statements) {
+        const auto* entry = std::get_if<ast::Entry>(&statement.node);
+        if (entry == nullptr || r.full)
+            continue;
+        const std::uint32_t list = r.find_list(entry->list.text);
+        if (list == none) {
+            report_no_list(r, entry->list);
+            continue;
+        }
+        r.lists[list].by_job = true;
+        add_entry(r, list, entry->name.text, entry->name.span, {entry, module});
+    }
 }
 
 } // namespace
@@ -253,25 +290,16 @@ void list_entries(Resolution& r) {
     std::vector<std::vector<std::string_view>> of_model;
     for (List& list : r.lists)
         of_model.push_back(std::exchange(list.entries, {}));
+    for (const std::uint32_t module : r.program.values)
+        add_entries(r, module);
     if (r.program.job != none)
-        for (const ast::Statement& statement : r.program.modules[r.program.job].statements) {
-            const auto* entry = std::get_if<ast::Entry>(&statement.node);
-            if (entry == nullptr || r.full)
-                continue;
-            const std::uint32_t list = r.find_list(entry->list.text);
-            if (list == none) {
-                report_no_list(r, entry->list);
-                continue;
-            }
-            r.lists[list].by_job = true;
-            add_entry(r, list, entry->name.text, entry->name.span, entry);
-        }
+        add_entries(r, r.program.job);
     for (std::uint32_t l = 0; l < r.lists.size(); ++l) {
         if (r.lists[l].by_job && !r.lists[l].is_read)
             warn_of_unread(r, r.lists[l]);
         for (const std::string_view name : of_model[l])
             if (!r.lists[l].by_job)
-                add_entry(r, l, name, r.lists[l].span, nullptr);
+                add_entry(r, l, name, r.lists[l].span, {});
     }
 }
 

@@ -71,12 +71,19 @@ struct List {
     }
 };
 
+struct EntrySaid {
+    const ast::Entry* entry = nullptr;
+    std::uint32_t module = 0;
+};
+
 // An entry with a name.
 struct ListEntry {
     std::string_view name;
     Span span;
     std::uint32_t list = 0, entry = 0;
-    const ast::Entry* said = nullptr; // by the job; none: by the model
+    // Where the job says it, and the files of values that it takes before; none: the model gives
+    // it.
+    std::vector<EntrySaid> said;
 };
 
 } // namespace acre::lang::resolving

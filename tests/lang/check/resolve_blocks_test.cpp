@@ -121,7 +121,7 @@ TEST_CASE(
     for (const lang::Setting& setting : out.given("north.gap").settings)
         layers += std::to_string(static_cast<int>(setting.layer)) + "=" +
                   written(out.sheet, setting.value) + " ";
-    CHECK(layers == "0=80 3=50 4=45 5=60 ");
+    CHECK(layers == "0=80 4=50 5=45 6=60 ");
     CHECK(out.given("north.gap").settings[1].because == "net");
 }
 

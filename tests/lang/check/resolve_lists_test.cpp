@@ -131,6 +131,32 @@ part "All"
     CHECK(out.sheet.nodes[is_top.a].index == 2); // neither of the two that the model names
 }
 
+TEST_CASE("a job takes entries and values from a file, and may say more of an entry") {
+    Files files = road;
+    files["route.values"] = R"(values "Over the pass"
+set speed = 25 mi/h because "winter"
+leg corvane "Corvane County"
+  set miles = 62 mi
+leg pass
+  set miles = 48 mi
+  set speed = 22 mi/h
+)";
+    const std::string job = "job \"j\"\nmodel \"road\"\nwith \"route\"\n";
+    const auto out = resolve_ok(job, {files});
+    CHECK(out.formula("way") == "sum(corvane.miles, pass.miles)");
+    CHECK(out.formula("corvane.speed") == "25");
+    CHECK(out.formula("pass.speed") == "22");
+    CHECK(out.given("pass.speed").settings.back().layer == lang::Layer::Values);
+    const auto more = resolve_ok(job + "leg pass \"over the pass\"\n  set miles = 50 mi\nleg lisk\n"
+                                       "  set miles = 9 mi\nset speed = 40 mi/h\n",
+                                 {files});
+    CHECK(more.formula("way") == "sum(corvane.miles, pass.miles, lisk.miles)");
+    CHECK(more.formula("pass.miles") == "50");
+    CHECK(more.formula("pass.speed") == "40"); // the job over the file
+    CHECK(more.sheet.blocks[more.line("pass.miles").block].label == "over the pass");
+    CHECK(resolve_text(job + "with \"nowhere\"\n", {files}).codes() == "F701");
+}
+
 TEST_CASE("slips with lists") {
     struct Row {
         std::string job, codes, title;
