@@ -322,4 +322,55 @@ TEST_CASE("a job with entries has the values and slopes of the same job written 
     CHECK(slopes_met > 500);
 }
 
+TEST_CASE("machines from one model are the same model used once for each by hand") {
+    const std::string crawler = R"(model "Crawler"
+given paid = $900,000  within $1 .. $9,000,000
+given power = 850 hp
+given kit = $0
+burn : gal/h = power * 0.04 gal/h/hp
+own : $/h = (paid + kit) / 15,000 h
+run : $/h = burn * $4.20/gal
+)";
+    const std::string head = "model \"m\"\nuse \"crawler\" as crawler\ngiven area = 200 ac\n";
+    const std::string price = "price \"Ripping\" per ac of area\n  margin 12 %\n";
+    const std::string lists = head + R"(list machine
+part "Each" each machine
+  given paid : $ = crawler.paid
+  given pace = 4 ac/h
+  use "crawler" as rig with paid = paid
+part "All"
+  hours : h = area / sum(pace)
+part "Costs" each machine
+  cost owned : $/h = rig.own over hours
+  cost fuel : $/h = rig.run over hours
+)" + price;
+    for (int machines = 1; machines <= 3; ++machines) {
+        std::string job = "job \"j\"\nmodel \"lists\"\nset crawler.kit = $38,000\n";
+        std::string hand = head;
+        std::string paces = "0 ac/h";
+        std::string costs;
+        for (int i = 0; i < machines; ++i) {
+            const std::string n = std::to_string(i);
+            const std::string paid = std::to_string(1'000'000 - 130'000 * i);
+            const std::string pace = std::to_string(4 - i) + ".5 ac/h";
+            job += "machine m" + n + "\n  set paid = $" + paid + "\n  set pace = " + pace + "\n";
+            hand += "given paid_" + n + " = $" + paid + "\ngiven pace_" + n + " = " + pace +
+                    "\nuse \"crawler\" as rig_" + n + " with paid = paid_" + n +
+                    ", kit = crawler.kit\n";
+            paces += " + pace_" + n;
+            costs += "cost owned_" + n + " : $/h = rig_" + n + ".own over hours\ncost fuel_" + n +
+                     " : $/h = rig_" + n + ".run over hours\n";
+        }
+        hand += "hours : h = area / (" + paces + ")\n" + costs + price;
+        const Files files = {{"crawler.rate", crawler}, {"lists.rate", lists}, {"hand.rate", hand}};
+        const Priced ours = priced_ok(job, {files});
+        const Priced theirs =
+            priced_ok("job \"j\"\nmodel \"hand\"\nset crawler.kit = $38,000\n", {files});
+        CAPTURE(machines);
+        CHECK(ours.value("ripping.amount") == theirs.value("ripping.amount"));
+        CHECK(ours.value("m0.owned.amount") == theirs.value("owned_0.amount"));
+        CHECK(ours.value("m0.owned") == doctest::Approx((1'000'000 + 38'000) / 15'000.0));
+    }
+}
+
 } // namespace lists_test
