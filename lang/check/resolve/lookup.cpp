@@ -40,9 +40,10 @@ struct Search {
 
     Found line(const Symbol& symbol, std::uint32_t which) {
         pass(r.scopes[r.instances[instance].module].lists_of(symbol));
+        const Entries& fixed = r.instances[instance].at;
         for (const std::uint32_t list : named)
-            if (!through.contains(list))
-                return {}; // not a line of that list
+            if (!through.contains(list) || (fixed.has(list) && fixed[list] != at[list]))
+                return {}; // not a line of that list, or of a model made for another entry
         Found found{Found::State::Line, line_of(r, instance, symbol, which, at), {}, &symbol};
         for (const std::uint32_t list : of)
             if (!named.contains(list))
