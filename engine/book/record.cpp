@@ -43,7 +43,7 @@ std::string_view layer_name(lang::Layer layer) {
     case lang::Layer::Field:
         return "field";
     case lang::Layer::Block:
-        return "block";
+        return "entry";
     case lang::Layer::Option:
         return "option";
     case lang::Layer::CommandLine:

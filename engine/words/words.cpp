@@ -28,7 +28,7 @@ std::string_view layer_text(lang::Layer layer) {
     case lang::Layer::Field:
         return "field";
     case lang::Layer::Block:
-        return "block";
+        return "entry";
     case lang::Layer::Option:
         return "option";
     case lang::Layer::CommandLine:
