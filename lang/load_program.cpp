@@ -222,13 +222,20 @@ void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnost
     const std::optional<ast::Text> season_path =
         season != nullptr ? std::optional(*season) : std::nullopt;
     const std::optional<ast::Text> model = first != nullptr ? std::optional(*first) : std::nullopt;
-    if (season_path && program.season == none) { // from here on modules may move
+    std::vector<ast::Text> values; // from here on modules may move
+    for (const ast::Statement& statement : job.statements)
+        if (const auto* reference = std::get_if<ast::ValuesReference>(&statement.node))
+            values.push_back(reference->path);
+    if (season_path && program.season == none) {
         program.season = reader.load(ReferenceKind::Season, *season_path);
         if (program.season != none)
             judge_season(program, *season_path, loader, sources, diagnostics);
     } else if (!season_path && program.season == none) {
         judge_no_season(program.modules[program.job], loader, sources, diagnostics);
     }
+    for (const ast::Text& path : values)
+        if (const std::uint32_t module = reader.load(ReferenceKind::Values, path); module != none)
+            program.values.push_back(module);
     if (model)
         program.model = reader.load(ReferenceKind::Model, *model);
     if (program.model != none && program.modules[program.model].kind == FileKind::Library) {
@@ -301,8 +308,9 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     if (request.kind == FileKind::Job) {
         program.job = first;
         load_job(reader, loader, sources, diagnostics);
-    } else if (request.kind == FileKind::Season || request.kind == FileKind::Firm) {
-        return std::nullopt; // read, and that is all there is to say about it by itself
+    } else if (request.kind == FileKind::Season || request.kind == FileKind::Values ||
+               request.kind == FileKind::Firm) {
+        return std::nullopt; // read, and that is all there is to say about such a file by itself
     } else {
         program.model = first;
     }

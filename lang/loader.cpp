@@ -13,6 +13,8 @@ const char* word_of(ReferenceKind kind) {
         return "season";
     case ReferenceKind::Firm:
         return "firm";
+    case ReferenceKind::Values:
+        return "values";
     case ReferenceKind::Boundary:
         break;
     }

@@ -9,7 +9,7 @@
 
 namespace acre::lang {
 
-enum class ReferenceKind { Model, Season, Firm, Boundary };
+enum class ReferenceKind { Model, Season, Values, Firm, Boundary };
 
 struct Loaded {
     std::string name; // as shown to people and the same for the same file: the key under which it

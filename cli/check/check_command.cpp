@@ -83,7 +83,8 @@ Reply check_command(Words words, Console& console) {
                    "be found.",
                    "acrewright check models/deep-rip.rate examples/01-first-price.job");
     line.positionals(
-        "FILE", "a .rate, .season, .job or .firm file; - reads standard input, called by --named",
+        "FILE",
+        "a .rate, .season, .values, .job or .firm file; - reads standard input, called by --named",
         paths);
     line.option("--set", "NAME=VALUE", "sets a given, over everything the files say", job.sets);
     line.option("--option", "TITLE", "takes this one of a job's options", job.option);

@@ -192,7 +192,7 @@ class Page {
                  "below "
                  "zero. Of several the largest counts.");
         if (in_block)
-            line("A refusal on one block counts for the whole job, which is on the safe side.");
+            line("A refusal in one entry of a list counts for the whole job: on the safe side.");
         if (unsaid && risk_.loss)
             line("Where the cost is not said, the money figures leave the trial out.");
     }

@@ -35,8 +35,9 @@ lang::Outcome<lang::Request> head_of(const JobArguments& arguments) {
                                    "`--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" +
                                        text + "`");
     if ((!typed || !arguments.named.empty()) && !file_kind(request.name, request.kind))
-        return lang::placeless(
-            lang::Code::F706, "`" + request.name + "` is not a .rate, .season, .job or .firm file");
+        return lang::placeless(lang::Code::F706,
+                               "`" + request.name +
+                                   "` is not a .rate, .season, .values, .job or .firm file");
     return request;
 }
 
@@ -88,7 +89,8 @@ lang::Outcome<engine::Job> open_job(const JobArguments& arguments) {
     const lang::Outcome<lang::Request> request = request_of(arguments, loader);
     if (!request)
         return request.said;
-    if (request->kind == lang::FileKind::Season || request->kind == lang::FileKind::Firm)
+    if (request->kind == lang::FileKind::Season || request->kind == lang::FileKind::Values ||
+        request->kind == lang::FileKind::Firm)
         return lang::placeless(lang::Code::F706,
                                "`" + request->name + "` is neither a .job nor a .rate file");
     return engine::make_job(*request, loader);

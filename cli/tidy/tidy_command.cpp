@@ -22,14 +22,16 @@ lang::Outcome<Tidied> tidied(const std::string& path) {
     lang::FileKind kind = lang::FileKind::Job;
     if (path != "-" && !file_kind(path, kind))
         return lang::placeless(lang::Code::C002,
-                               "`" + path + "` is not a .rate, .season, .job or .firm file");
+                               "`" + path +
+                                   "` is not a .rate, .season, .values, .job or .firm file");
     lang::Outcome<std::string> before = read_named_file(path);
     if (!before)
         return std::move(before.said);
     if (path == "-" && !before->starts_with("job"))
-        kind = before->starts_with("season") ? lang::FileKind::Season
-               : before->starts_with("firm") ? lang::FileKind::Firm
-                                             : lang::FileKind::Model;
+        kind = before->starts_with("season")   ? lang::FileKind::Season
+               : before->starts_with("values") ? lang::FileKind::Values
+               : before->starts_with("firm")   ? lang::FileKind::Firm
+                                               : lang::FileKind::Model;
     const auto sources = std::make_shared<lang::SourceMap>();
     lang::Said said{{}, sources};
     auto after = lang::tidy(*sources, sources->add(path, *before), kind, said.diagnostics);
@@ -69,7 +71,8 @@ Reply tidy_command(Words words, Console&) {
                    "the order of lines stay. The text goes to standard output unless --write or "
                    "--check is given. A file with errors is left alone.",
                    "acrewright tidy models/deep-rip.rate");
-    line.positionals("FILE", "a .rate, .season, .job or .firm file; - reads standard input", paths);
+    line.positionals(
+        "FILE", "a .rate, .season, .values, .job or .firm file; - reads standard input", paths);
     line.flag("--check",
               "changes nothing; names the files that are not tidy; exit code 1 if there are any",
               check);

@@ -12,15 +12,23 @@ namespace acre::engine {
 namespace {
 
 std::string_view kind_name(lang::ReferenceKind kind) {
-    return kind == lang::ReferenceKind::Model    ? "model"
-           : kind == lang::ReferenceKind::Season ? "season"
-                                                 : "firm";
+    switch (kind) {
+    case lang::ReferenceKind::Season:
+        return "season";
+    case lang::ReferenceKind::Values:
+        return "values";
+    case lang::ReferenceKind::Firm:
+        return "firm";
+    default:
+        return "model";
+    }
 }
 
 lang::ReferenceKind kind_named(std::string_view name) {
-    return name == "season" ? lang::ReferenceKind::Season
-           : name == "firm" ? lang::ReferenceKind::Firm
-                            : lang::ReferenceKind::Model;
+    return name == "season"   ? lang::ReferenceKind::Season
+           : name == "values" ? lang::ReferenceKind::Values
+           : name == "firm"   ? lang::ReferenceKind::Firm
+                              : lang::ReferenceKind::Model;
 }
 
 std::string_view layer_name(lang::Layer layer) {
@@ -31,12 +39,14 @@ std::string_view layer_name(lang::Layer layer) {
         return "use";
     case lang::Layer::Season:
         return "season";
+    case lang::Layer::Values:
+        return "values";
     case lang::Layer::Job:
         return "job";
     case lang::Layer::Field:
         return "field";
     case lang::Layer::Block:
-        return "block";
+        return "entry";
     case lang::Layer::Option:
         return "option";
     case lang::Layer::CommandLine:
@@ -207,7 +217,7 @@ void put_estimate(const Estimate& estimate, Json& record) {
 UsedTexts used_texts_of(const Json& record) {
     UsedTexts used;
     for (const Json& entry : list_at(record, "references")) {
-        const lang::ReferenceKind kind = kind_named(text_at(entry, "kind"));
+        const auto kind = kind_named(text_at(entry, "kind"));
         used.names[{kind, text_at(entry, "reference"), text_at(entry, "from")}] =
             text_at(entry, "name");
     }

@@ -77,11 +77,20 @@ class Estimator {
                 blocks_.contains(name.substr(0, dot)));
     }
 
+    // "Lisk County: county permits": of the lines of several entries, whose it is.
+    std::string with_entry(const lang::Line& line) const {
+        if (line.block == none)
+            return line.label;
+        const lang::Block& block = sheet_.blocks[line.block];
+        const std::string& entry = block.label.empty() ? block.name : block.label;
+        return line.label.empty() ? line.label : fmt::format("{}: {}", entry, line.label);
+    }
+
     CostRow cost_row(const lang::Cost& cost, const Estimate& estimate) const {
         const lang::Line& rate = sheet_.lines[cost.rate];
         CostRow row;
         row.name = rate.name;
-        row.label = rate.label;
+        row.label = with_entry(rate);
         row.part = cost.part == none ? "" : sheet_.parts[cost.part].title;
         row.rate_unit = unit_text(sheet_, rate);
         row.quantity_unit = unit_text(sheet_, sheet_.lines[cost.quantity]);

@@ -21,12 +21,14 @@ std::string_view layer_text(lang::Layer layer) {
         return "use";
     case lang::Layer::Season:
         return "season";
+    case lang::Layer::Values:
+        return "values";
     case lang::Layer::Job:
         return "job";
     case lang::Layer::Field:
         return "field";
     case lang::Layer::Block:
-        return "block";
+        return "entry";
     case lang::Layer::Option:
         return "option";
     case lang::Layer::CommandLine:

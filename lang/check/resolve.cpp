@@ -13,12 +13,13 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
         return {};
     Resolution r(program, sources, diagnostics);
     r.sheet.notation = program.notation;
+    declare_lists(r);
     make_scopes(r);
     r.units.declare(program.modules);
     take_firm(r);
     declare_choices(r);
     declare_callables(r);
-    list_blocks(r);
+    list_entries(r);
     if (!r.full)
         make_instances(r);
     if (!r.full)

@@ -25,6 +25,7 @@ struct Program {
     std::vector<std::vector<std::uint32_t>> uses;
     std::uint32_t model = none;        // the job's model
     std::uint32_t season = none;       // or none
+    std::vector<std::uint32_t> values; // files of values that the job takes, in its order
     std::uint32_t job = none;          // or none: a model by itself
     std::uint32_t firm = none;         // or none: dollars
     std::uint32_t command_line = none; // or none: `set` statements of the command line

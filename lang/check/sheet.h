@@ -32,7 +32,8 @@ inline constexpr std::uint32_t current_notation = 2;
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
 // formula. Instances and blocks multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
-inline constexpr std::uint32_t max_blocks = 1'000;
+inline constexpr std::uint32_t max_lists = 16;      // of all models of a job
+inline constexpr std::uint32_t max_entries = 1'000; // of a list
 inline constexpr std::uint32_t max_job_options = 200;
 inline constexpr std::uint32_t max_parts = 20'000;      // of all instances
 inline constexpr std::uint32_t max_conditions = 10'000; // requirements and cautions, in every block
@@ -82,13 +83,24 @@ struct ChoiceType {
 };
 
 // Which layer of values set a given. Later wins.
-enum class Layer : std::uint8_t { Model, Binding, Season, Job, Field, Block, Option, CommandLine };
+enum class Layer : std::uint8_t {
+    Model,
+    Binding,
+    Season,
+    Values,
+    Job,
+    Field,
+    Block,
+    Option,
+    CommandLine
+};
 
 struct Setting {
     Layer layer = Layer::Model;
     Span span; // the statement
     NodeId value = none;
     std::string because;
+    std::uint32_t over = 0; // how many lists it is set for all entries of
 };
 
 enum class Role : std::uint8_t {

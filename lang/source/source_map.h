@@ -14,7 +14,7 @@
 namespace acre::lang {
 
 // What kind of file a text is; decides which statements it may hold.
-enum class FileKind : std::uint8_t { Model, Library, Season, Job, Firm, CommandLine };
+enum class FileKind : std::uint8_t { Model, Library, Season, Values, Job, Firm, CommandLine };
 
 struct Position {
     std::uint32_t line = 1;   // from 1

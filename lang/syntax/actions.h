@@ -128,7 +128,6 @@ ACRE_ON(binding)        {
     check_count("values", r.draft.bindings.size(), max_listed, r.draft.words.back().span);
     r.draft.words.pop_back();
 }
-ACRE_ON(each_block)     { r.draft.each_block = true; }
 ACRE_ON(lump)           { r.draft.lump = true; }
 ACRE_ON(round_up)       { r.draft.round_up = true; }
 ACRE_ON(staircase)      { r.draft.staircase = true; }

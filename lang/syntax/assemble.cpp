@@ -78,6 +78,15 @@ ast::Line make_line(const Draft& d, ast::ExprId value) {
             d.label,         d.because,       d.may_be_negative.has_value()};
 }
 
+ast::Part make_part(const Draft& d) {
+    ast::Part part{d.texts.front(), {}, {}};
+    if (!d.words.empty())
+        part.each = d.words[0];
+    if (d.words.size() > 1)
+        part.of = d.words[1];
+    return part;
+}
+
 ast::Set make_set(const Draft& d, ast::ExprId value) {
     return {d.words.front(), value, d.because, d.swing, d.of_it, d.shape};
 }
@@ -148,7 +157,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Choice:
         return ast::Choice{d.words.front(), d.options};
     case Keyword::Part:
-        return ast::Part{d.texts.front(), d.each_block};
+        return make_part(d);
     case Keyword::Given:
         return make_given(d, value(0));
     case Keyword::Cost:
@@ -171,8 +180,10 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
         return make_set(d, value(0));
     case Keyword::Option:
         return ast::Option{d.texts.front(), {}};
-    case Keyword::Block:
-        return ast::Block{d.words.front(), d.label, {}, {}, ast::none};
+    case Keyword::List:
+        return ast::List{d.words.front(), d.options, d.label};
+    case Keyword::Entry:
+        return ast::Entry{d.words[0], d.words[1], d.label, {}, {}, ast::none};
     case Keyword::Model:
         return ast::ModelReference{d.texts.front()};
     case Keyword::Season:
@@ -181,6 +192,8 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
         return ast::FirmReference{d.texts.front()};
     case Keyword::Money:
         return make_money(d, value(0));
+    case Keyword::With:
+        return ast::ValuesReference{d.texts.front()};
     case Keyword::For:
         return ast::For{d.texts.front()};
     case Keyword::Date:
@@ -206,14 +219,14 @@ void Assembler::add_inner(const LogicalLine& line, ast::Statement& parent, Draft
         add_to_define(*define, line, d, formulas);
     } else if (auto* option = std::get_if<ast::Option>(&parent.node)) {
         option->sets.push_back(set());
-    } else if (auto* block = std::get_if<ast::Block>(&parent.node)) {
+    } else if (auto* entry = std::get_if<ast::Entry>(&parent.node)) {
         if (line.head == Keyword::Set) {
-            block->sets.push_back(set());
+            entry->sets.push_back(set());
         } else {
-            if (block->field)
-                twice("`field`", span(line), block->field->span);
-            block->field = d.texts.front();
-            block->heading = v.empty() ? ast::none : v.front();
+            if (entry->field)
+                twice("`field`", span(line), entry->field->span);
+            entry->field = d.texts.front();
+            entry->heading = v.empty() ? ast::none : v.front();
         }
     }
 }

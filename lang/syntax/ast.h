@@ -231,9 +231,15 @@ struct Define {
     std::vector<Example> examples;
     std::vector<Text> notes;
 };
+struct List { // of things that a part is computed for, one by one: `list leg "a stretch of road"`
+    Word name;
+    std::vector<Word> entries; // where the job lists none
+    std::optional<Text> label;
+};
 struct Part {
     Text title;
-    bool each_block = false;
+    std::optional<Word> each; // the list it is computed for
+    std::optional<Word> of;   // `each layer of block`: for each of these again
 };
 
 // statements of a job or a season
@@ -249,11 +255,12 @@ struct Option {
     Text title;
     std::vector<Set> sets;
 };
-struct Block {
+struct Entry { // `leg pass "over the pass"`: the list, then the name of the entry
+    Word list;
     Word name;
     std::optional<Text> label;
     std::vector<Set> sets;
-    // a block may have a field of its own
+    // an entry may have a field of its own
     std::optional<Text> field;
     ExprId heading = none;
 };
@@ -275,6 +282,9 @@ struct FirmWord { // `: NAME = TEXT`
     Word name;
     Text text;
 };
+struct ValuesReference { // `with "over-the-pass"`
+    Text path;
+};
 struct For {
     Text who;
 };
@@ -291,8 +301,9 @@ struct Field {
 
 using StatementNode =
     std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate,
-                 Require, Caution, Price, Table, Define, Set, Option, Block, ModelReference,
-                 SeasonReference, FirmReference, Money, FirmWord, For, Date, Field>;
+                 Require, Caution, Price, Table, Define, Set, Option, List, Entry, ModelReference,
+                 SeasonReference, ValuesReference, FirmReference, Money, FirmWord, For, Date,
+                 Field>;
 struct Statement {
     Span span;                 // the whole statement with its inner lines
     std::uint32_t part = none; // index of the Part statement it stands in

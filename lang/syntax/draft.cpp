@@ -36,7 +36,7 @@ void Draft::clear() {
     may_be_negative.reset();
     shape = ast::SwingShape::Unstated;
     known = ast::Known::Unstated;
-    chosen = of_it = each_block = lump = round_up = staircase = native = hold = is_not = false;
+    chosen = of_it = lump = round_up = staircase = native = hold = is_not = false;
 }
 
 void Draft::take_text(std::optional<ast::Text>& place, std::string_view clause) {

@@ -32,7 +32,6 @@ struct Draft {
     Span below_span, above_span;
     bool chosen = false; // the swing is of `choose`
     bool of_it = false;  // its bounds are shares of the value
-    bool each_block = false;
     bool lump = false;
     bool round_up = false;
     bool staircase = false;

@@ -146,7 +146,11 @@ class Dumper {
     }
     void write(const ast::Choice& c) { put("choice {} = {}", c.name.text, options(c.options)); }
     void write(const ast::Part& p) {
-        put("part \"{}\"{}", p.title.text, p.each_block ? " each block" : "");
+        put("part \"{}\"", p.title.text);
+        if (p.each)
+            put(" each {}", p.each->text);
+        if (p.of)
+            put(" of {}", p.of->text);
     }
     void write(const ast::Given& g) {
         put("given {}", g.name.text);
@@ -246,16 +250,22 @@ class Dumper {
             write_set(s);
         }
     }
-    void write(const ast::Block& b) {
-        put("block {}", b.name.text);
-        clause("", b.label);
-        for (const ast::Set& s : b.sets) {
+    void write(const ast::List& l) {
+        put("list {}", l.name.text);
+        if (!l.entries.empty())
+            put(" = {}", options(l.entries));
+        clause("", l.label);
+    }
+    void write(const ast::Entry& e) {
+        put("{} {}", e.list.text, e.name.text);
+        clause("", e.label);
+        for (const ast::Set& s : e.sets) {
             inner("");
             write_set(s);
         }
-        if (b.field)
-            inner("field \"{}\"", b.field->text);
-        value("heading", b.heading);
+        if (e.field)
+            inner("field \"{}\"", e.field->text);
+        value("heading", e.heading);
     }
     void write(const ast::ModelReference& r) { put("model \"{}\"", r.path.text); }
     void write(const ast::SeasonReference& r) { put("season \"{}\"", r.path.text); }
@@ -266,6 +276,7 @@ class Dumper {
             put(" \"{}\" to {}", m.sign, m.step);
     }
     void write(const ast::FirmWord& w) { put(": {} = \"{}\"", w.name.text, w.text.text); }
+    void write(const ast::ValuesReference& r) { put("with \"{}\"", r.path.text); }
     void write(const ast::For& f) { put("for \"{}\"", f.who.text); }
     void write(const ast::Date& d) { put("date {:04}-{:02}-{:02}", d.year, d.month, d.day); }
     void write(const ast::Field& f) {

@@ -19,9 +19,11 @@
 //   range       = disjunction ".." disjunction
 //
 //   use         = "use" TEXT [ "as" NAME ] [ "with" NAME "=" formula { "," NAME "=" formula } ]
-//   noun        = "noun" NAME                       unit_def = "unit" NAME "=" NUMBER unit
-//   part        = "part" TEXT [ "each" "block" ]
+//   noun        = "noun" NAME
+//   unit_def    = "unit" NAME "=" NUMBER unit
 //   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
+//   list        = "list" NAME [ "=" CHOICE { "|" CHOICE } ] [ TEXT ]
+//   part        = "part" TEXT [ "each" NAME [ "of" NAME ] ]
 //   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
 //   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost =
 //   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event"
@@ -38,11 +40,12 @@
 //   "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula { because | "swing" … as of a given }
-//   option      = "option" TEXT                     block = "block" NAME [ TEXT ]
+//   option      = "option" TEXT
+//   entry       = NAME NAME [ TEXT ]
 //   field       = "field" TEXT [ "heading" formula ]
-//   reference   = ( "model" | "library" | "season" | "job" | "firm" | "for" ) TEXT
-//   money       = "money" CODE [ TEXT "to" literal ]                the rest in a firm's file only
-//   firm_word   = ":" NAME "=" TEXT                 date = "date" YEAR "-" MONTH "-" DAY
+//   reference   = ( "model" | "library" | "season" | "values" | "with" | "job" | "firm" | "for" )
+//   TEXT money       = "money" CODE [ TEXT "to" literal ]                the rest in a firm's file
+//   only firm_word   = ":" NAME "=" TEXT                 date = "date" YEAR "-" MONTH "-" DAY
 //
 //   given_clause = TEXT | because | sign | "within" range | "choose" range
 //                | "swing" [ "triangular" | "pert" | "even" | "step" ] range [ "of" "it" ]
@@ -207,8 +210,11 @@ struct unit_definition : seq<word<Keyword::Unit>, must<new_name>, must<equals>, 
                              must<unit>, must<end>> {};
 struct choice          : seq<word<Keyword::Choice>, must<new_name>, must<equals>, must<choices>,
                              must<end>> {};
-struct each_block      : seq<word<Keyword::Each>, must<word<Keyword::Block>>> {};
-struct part            : seq<word<Keyword::Part>, must<text>, opt<each_block>, must<end>> {};
+struct each_of         : seq<word<Keyword::Of>, must<target>> {};
+struct each_entry      : seq<word<Keyword::Each>, must<target>, opt<each_of>> {};
+struct part            : seq<word<Keyword::Part>, must<text>, opt<each_entry>, must<end>> {};
+struct list_statement   : seq<word<Keyword::List>, must<new_name>, opt<equals, must<choices>>,
+                             star<label>, must<end>> {};
 struct given_value     : sor<seq<at<choice_name, bar>, choices>, formula> {};
 struct given           : seq<word<Keyword::Given>, must<new_name>, opt<colon, must<unit>>,
                              opt<equals, must<given_value>>,
@@ -273,14 +279,15 @@ struct example         : seq<word<Keyword::Example>, must<disjunction>, must<equ
 struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>,
                              star<sor<because, swing>>, must<end>> {};
 struct option          : seq<word<Keyword::Option>, must<text>, must<end>> {};
-struct block           : seq<word<Keyword::Block>, must<new_name>, star<label>, must<end>> {};
+struct entry           : seq<must<target>, must<new_name>, star<label>, must<end>> {};
 struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Heading>,
                              must<formula>>, must<end>> {};
 struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, rep<2, digit>,
                              not_at<name_char>> {};
 struct date            : seq<word<Keyword::Date>, must<date_text>, blanks, must<end>> {};
 struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>,
-                             word<Keyword::Season>, word<Keyword::Job>, word<Keyword::Firm>,
+                             word<Keyword::Season>, word<Keyword::Values>,
+                                 word<Keyword::With>, word<Keyword::Job>, word<Keyword::Firm>,
                                  word<Keyword::For>, word<Keyword::Source>, word<Keyword::Note>>,
                              must<text>, must<end>> {};
 struct code_text       : name_text {};
@@ -291,8 +298,8 @@ struct money_of_firm   : seq<word<Keyword::Money>, must<money_code>, must<text>,
 struct firm_word       : seq<colon, must<new_name>, must<equals>, must<text>, must<end>> {};
 struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,
                              correlate, require, caution, price, step, table, define,
-                             known, parameter_range, example, set, option, block, field, date,
-                             text_line, money_of_firm, firm_word, line> {};
+                             known, parameter_range, example, set, option, field, date,
+                             text_line, money_of_firm, firm_word, list_statement, line> {};
 
 // --- the three rules that ask the table of words
 template <Keyword K> struct word_text {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstring>
 
 #include "lang/source/utf8.h"
@@ -43,9 +44,10 @@ const char* find_comment(const char* begin, const char* end) {
 
 class Layouter {
   public:
-    Layouter(std::string_view text, FileId file, Diagnostics& diagnostics)
+    Layouter(std::string_view text, FileId file, FileKind kind, Diagnostics& diagnostics)
         : text_(text),
           file_(file),
+          lists_entries_(kind == FileKind::Job || kind == FileKind::Values),
           diagnostics_(diagnostics) {}
 
     std::vector<LogicalLine> run(const std::vector<std::uint32_t>& unwanted) {
@@ -188,7 +190,24 @@ class Layouter {
         const char* end = text_.data() + line.end;
         const char* word_end = end_of_word(p, end);
         const Keyword word = keyword_of({p, static_cast<std::size_t>(word_end - p)});
+        if (word == Keyword::None && lists_entries_ && open_.empty() && is_entry(p, end))
+            return Keyword::Entry;
         return word != Keyword::None && names_a_line(word_end, end) ? Keyword::None : word;
+    }
+
+    // Two names, and nothing behind them but a text: an entry of a list.
+    static bool is_entry(const char* p, const char* end) {
+        for (int word = 0; word < 2; ++word) {
+            const char* const word_end = end_of_word(p, end);
+            if (word_end == p)
+                return false;
+            p = word_end;
+            while (p != end && is_blank(*p))
+                ++p;
+            if (word == 0 && p == word_end)
+                return false;
+        }
+        return p == end || (*p == '"' && std::find(p + 1, end, '"') + 1 >= end);
     }
 
     std::uint32_t offset(const char* p) const {
@@ -201,6 +220,7 @@ class Layouter {
 
     std::string_view text_;
     FileId file_;
+    bool lists_entries_; // a job and a file of values do
     Diagnostics& diagnostics_;
     std::vector<LogicalLine> lines_;
     std::vector<std::uint32_t>
@@ -210,7 +230,8 @@ class Layouter {
 
 } // namespace
 
-LogicalLines lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics) {
+LogicalLines lay_out(const SourceMap& sources, FileId file, FileKind kind,
+                     Diagnostics& diagnostics) {
     const std::string_view text = sources.file(file).text();
     if (text.size() > max_file_bytes) {
         diagnostics.add({Code::S118,
@@ -247,7 +268,7 @@ LogicalLines lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnos
                          {},
                          {},
                          {{"delete it", Edit{{file, at, after(at)}, ""}}}});
-    return {Layouter(text, file, diagnostics).run(scan.unwanted), true};
+    return {Layouter(text, file, kind, diagnostics).run(scan.unwanted), true};
 }
 
 } // namespace acre::lang

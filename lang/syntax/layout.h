@@ -28,7 +28,8 @@ struct LogicalLine {
     std::uint32_t parent = no_parent;
     std::uint32_t indent = 0; // columns
     Keyword head =
-        Keyword::None;    // the first word, unless `:` or `=` follows it: then the word is a name
+        Keyword::None;    // the first word, unless `:` or `=` follows it: then the word is a name;
+                          // Entry: the name of a list, and a job lists an entry of it
     bool damaged = false; // a character in it is reported already
     // of statements with inner lines:
     bool unfinished = false;         // it ends in a sign or word that asks for more
@@ -42,6 +43,7 @@ struct LogicalLines {
 };
 
 // Reports F703, S100 (control characters), S115, S118.
-LogicalLines lay_out(const SourceMap& sources, FileId file, Diagnostics& diagnostics);
+LogicalLines lay_out(const SourceMap& sources, FileId file, FileKind kind,
+                     Diagnostics& diagnostics);
 
 } // namespace acre::lang

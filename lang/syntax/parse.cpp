@@ -174,8 +174,10 @@ class StatementReader {
             return run_rule<g::set>(s);
         case Form::Option:
             return run_rule<g::option>(s);
-        case Form::Block:
-            return run_rule<g::block>(s);
+        case Form::List:
+            return run_rule<g::list_statement>(s);
+        case Form::Entry:
+            return run_rule<g::entry>(s);
         case Form::Field:
             return run_rule<g::field>(s);
         case Form::Date:
@@ -204,7 +206,7 @@ ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnost
     ast::Module module;
     module.file = file;
     module.kind = kind;
-    const LogicalLines layout = lay_out(sources, file, diagnostics);
+    const LogicalLines layout = lay_out(sources, file, kind, diagnostics);
     if (!layout.readable)
         return module;
     const std::string_view text = sources.file(file).text();

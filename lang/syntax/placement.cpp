@@ -24,8 +24,9 @@ enum Place : std::uint32_t {
     InTable = 1U << 7U,
     InDefine = 1U << 8U,
     InOption = 1U << 9U,
-    InBlock = 1U << 10U,
-    InFirm = 1U << 11U
+    InEntry = 1U << 10U,
+    InValues = 1U << 11U,
+    InFirm = 1U << 12U
 };
 
 struct Permit {
@@ -62,12 +63,14 @@ constexpr auto permits = std::to_array<Permit>({
     {Keyword::Tested,      Form::ParameterRange, InDefine},
     {Keyword::Limit,       Form::ParameterRange, InDefine},
     {Keyword::Example,     Form::Example,        InDefine},
-    {Keyword::Set,         Form::Set,            InSeason | InJob | InCommand | InOption | InBlock},
+    {Keyword::Set,         Form::Set,            InSeason | InJob | InValues | InCommand | InOption | InEntry},
     {Keyword::Option,      Form::Option,         InJob},
-    {Keyword::Block,       Form::Block,          InJob},
-    {Keyword::Field,       Form::Field,          InJob | InBlock},
+    {Keyword::List,        Form::List,           InModel | InLibrary},
+    {Keyword::Entry,       Form::Entry,          InJob | InValues},
+    {Keyword::Field,       Form::Field,          InJob | InEntry},
     {Keyword::Model,       Form::TextLine,       InJob},
     {Keyword::Season,      Form::TextLine,       InJob},
+    {Keyword::With,        Form::TextLine,       InJob},
     {Keyword::Firm,        Form::TextLine,       InModel | InSeason | InJob},
     {Keyword::Money,       Form::ModelMoney,     InModel | InLibrary | InFirm},
     {Keyword::For,         Form::TextLine,       InJob},
@@ -79,7 +82,8 @@ constexpr auto place_names = std::to_array<std::pair<Place, std::string_view>>({
     {InModel, "in a model"},        {InLibrary, "in a library"},    {InSeason, "in a season"},
     {InJob, "in a job"},            {InCommand, "in `--set`"},      {InPart, "in a part"},
     {InPrice, "in a price"},        {InTable, "in a table"},        {InDefine, "in a define"},
-    {InOption, "in an option"},     {InBlock, "in a block"},        {InFirm, "in a firm's file"},
+    {InOption, "in an option"},     {InEntry, "in an entry of a list"},
+    {InValues, "in a file of values"}, {InFirm, "in a firm's file"},
 });
 // clang-format on
 
@@ -98,6 +102,8 @@ Place place_in(FileKind kind) {
         return InLibrary;
     case FileKind::Season:
         return InSeason;
+    case FileKind::Values:
+        return InValues;
     case FileKind::Job:
         return InJob;
     case FileKind::Firm:
@@ -118,8 +124,8 @@ Place place_in(Keyword parent) {
         return InDefine;
     case Keyword::Option:
         return InOption;
-    case Keyword::Block:
-        return InBlock;
+    case Keyword::Entry:
+        return InEntry;
     default:
         return InPart;
     }
@@ -152,6 +158,8 @@ std::optional<FileKind> kind_said_by(Keyword head) {
         return FileKind::Library;
     case Keyword::Season:
         return FileKind::Season;
+    case Keyword::Values:
+        return FileKind::Values;
     case Keyword::Job:
         return FileKind::Job;
     case Keyword::Firm:
@@ -165,6 +173,8 @@ std::string_view header_of(FileKind kind) {
     switch (kind) {
     case FileKind::Season:
         return R"(`season "NAME"`)";
+    case FileKind::Values:
+        return R"(`values "NAME"`)";
     case FileKind::Job:
         return R"(`job "NAME"`)";
     case FileKind::Firm:

@@ -154,7 +154,7 @@ std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind 
     if (failed)
         return std::nullopt;
     Diagnostics again; // the layout reports nothing new
-    const LogicalLines layout = lay_out(sources, file, again);
+    const LogicalLines layout = lay_out(sources, file, kind, again);
     return Tidier(sources.file(file).text(), layout, module).run();
 }
 

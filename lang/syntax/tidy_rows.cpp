@@ -96,9 +96,10 @@ class StatementRows {
     // Statements that are lined up with each other; the words of a job's head go together.
     Keyword group() const {
         if (parent_ == Keyword::None &&
-            (line_.head == Keyword::Season || line_.head == Keyword::For ||
-             line_.head == Keyword::Date || line_.head == Keyword::Field ||
-             line_.head == Keyword::Firm || line_.head == Keyword::Money))
+            (line_.head == Keyword::Season || line_.head == Keyword::With ||
+             line_.head == Keyword::For || line_.head == Keyword::Date ||
+             line_.head == Keyword::Field || line_.head == Keyword::Firm ||
+             line_.head == Keyword::Money))
             return Keyword::Model;
         if (parent_ == Keyword::Price)
             return Keyword::Price;
@@ -218,7 +219,7 @@ class StatementRows {
             return is_head_bracket() ? 1 : 0;
         if (t.kind == TokenKind::Text)
             return count_ == 1 || before_ == Before::Word || before_text_ == "," ||
-                           before_text_ == "=" || line_.head == Keyword::Block ||
+                           before_text_ == "=" || line_.head == Keyword::Entry ||
                            line_.head == Keyword::Money
                        ? 1
                        : 2;

@@ -58,6 +58,8 @@ Keyword keyword_of(std::string_view word) {
 }
 
 WordRole role_of(Keyword word) {
+    if (word == Keyword::Entry)
+        return WordRole::Opener;
     return word == Keyword::None ? WordRole::None : listed[static_cast<std::size_t>(word) - 1].role;
 }
 

@@ -17,6 +17,7 @@ enum class Keyword : std::uint8_t {
 #define ACRE_WORD(spelling, name, role) name,
 #include "lang/syntax/words.def"
 #undef ACRE_WORD
+    Entry, // no word: the name of a list that begins an entry of a job
 };
 
 Keyword keyword_of(std::string_view word);
@@ -29,7 +30,7 @@ inline constexpr auto word_spellings = std::to_array<std::string_view>({
 #undef ACRE_WORD
 });
 constexpr std::string_view spelling_of(Keyword word) {
-    return word_spellings[static_cast<std::size_t>(word)];
+    return word == Keyword::Entry ? "entry" : word_spellings[static_cast<std::size_t>(word)];
 }
 
 // Whether the word cannot be the name of anything.

@@ -123,7 +123,7 @@ if wanted towers; then
     asks towers towers.rate z
 fi
 if wanted blocks; then
-    { printf 'model "m"\npart "x" each block\n  given g = 1 within 0 .. 3 swing 0.5 .. 2\n'
+    { printf 'model "m"\nlist block\npart "x" each block\n  given g = 1 within 0 .. 3 swing 0.5 .. 2\n'
       for i in $(seq 90); do echo "  l$i : 1 = g * $i.5 + $i"; done; printf '  cost k : $ = $1 over l90\nprice "P" lump\n'; } >of_blocks.rate
     { printf 'job "j"\nmodel "of_blocks"\n'; seq 1000 | sed 's/.*/block b&/'; } >blocks.job
     asks blocks blocks.job b7.g
@@ -140,7 +140,7 @@ if wanted conditions; then
 fi
 if wanted labels; then
     long=$(printf 'x%.0s' $(seq 3000))
-    { printf 'model "m"\npart "x" each block\n  given g = 1 swing 0.5 .. 2 "%s"\n' "$long"
+    { printf 'model "m"\nlist block\npart "x" each block\n  given g = 1 swing 0.5 .. 2 "%s"\n' "$long"
       for i in $(seq 20); do echo "  l$i : 1 = g * $i.5 \"$long\""; done; printf '  cost k : $ = $1 over l20\nprice "P" lump\n'; } >long.rate
     { printf 'job "j"\nmodel "long"\n'; seq 1000 | sed 's/.*/block b&/'; } >labels.job
     asks labels labels.job b7.g
@@ -149,7 +149,7 @@ if wanted options; then
     { printf 'job "j"\nmodel "of_options"\n'; seq 1000 | sed 's/.*/block b&/'
       sum=1; for i in $(seq 900); do sum+=+1; done
       for i in $(seq 200); do printf 'option "%s"\n  set g = %s\n' "$i" "$sum"; done; } >options.job
-    printf 'model "m"\npart "x" each block\n  given g = 1\n  cost k : $ = $1 over g\nprice "P" lump\n' >of_options.rate
+    printf 'model "m"\nlist block\npart "x" each block\n  given g = 1\n  cost k : $ = $1 over g\nprice "P" lump\n' >of_options.rate
     run 'options: price' options.job price options.job
     run 'options: compare' options.job compare options.job
 fi

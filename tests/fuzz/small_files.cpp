@@ -18,6 +18,8 @@ constexpr const char* rip = R"rate(model "Ripping"
 use "crawler" as crawler
 use "crawler" as spare with age = 9 yr, hours = 2 h
 noun move
+list block "a piece of ground"
+list leg = out | back
 choice method = full_field | tree_rows | crossed
 choice texture = fine | medium | coarse
 part "Ground" each block

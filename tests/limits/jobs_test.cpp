@@ -78,8 +78,8 @@ std::string many_name_bytes(std::uint64_t n) {
     for (int i = 1'000; i < 2'000; ++i)
         blocks += "block b" + std::to_string(i) + "\n";
     const std::uint64_t name = std::string("b1000.g10").size();
-    std::string model =
-        head() + "given x = 1 \"" + std::string(n % 1'000 - 1, 'x') + "\"\npart \"p\" each block\n";
+    std::string model = head() + "given x = 1 \"" + std::string(n % 1'000 - 1, 'x') +
+                        "\"\nlist block\npart \"p\" each block\n";
     std::uint64_t left = n / 1'000;
     for (int i = 10; left > 0; ++i) {
         const std::uint64_t label = std::min<std::uint64_t>(left - name, 3'900);
@@ -113,7 +113,7 @@ std::string many_operations(std::uint64_t n) {
 } // namespace
 
 std::vector<LimitCase> cases_of_jobs() {
-    const std::string each = head() + "part \"p\" each block\n  given g = 1\n";
+    const std::string each = head() + "list block\npart \"p\" each block\n  given g = 1\n";
     return {
         {"max_use_depth", used_deep},
         {"max_files", many_files},
@@ -123,7 +123,8 @@ std::vector<LimitCase> cases_of_jobs() {
              return compiled(model_of(n, "use \"f\" as a"), {{"f.rate", head()}});
          }},
         {"max_instances", many_instances},
-        {"max_blocks",
+        {"max_lists", [](auto n) { return compiled(model_of(n, "list l", "\n")); }},
+        {"max_entries",
          [=](auto n) { return job_with("block " + counted("b", "\nblock ", n) + "\n", each); }},
         {"max_job_options",
          [=](auto n) {

@@ -35,7 +35,8 @@ class RandomModel {
                                   bounds(unit, names_.size() > 2), "\n"});
             }
         }
-        text += "part \"Ground\" each block\n  given size = " + literal("ft", false) + "\n";
+        text +=
+            "list block\npart \"Ground\" each block\n  given size = " + literal("ft", false) + "\n";
         const std::vector<Name> outside = names_;
         names_.push_back({"size", "ft"});
         text += "  wide : ft = " + number("ft", 3) + "  may be negative\n";

@@ -286,8 +286,9 @@ class RandomProgram {
         default:
             break;
         }
-        text_of =
-            in_order({"part", blanks(), text(), maybe(" each block"), maybe("  # inside"), "\n"});
+        text_of = in_order({"part", blanks(), text(),
+                            maybe(one_of(2) == 0 ? " each block" : " each layer of block"),
+                            maybe("  # inside"), "\n"});
         for (int i = one_of(6); i > 0; --i)
             text_of += in_order({free_lines(indent), margin, statement(), maybe("  # tail"), "\n"});
         return text_of;

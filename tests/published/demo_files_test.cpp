@@ -9,7 +9,7 @@ namespace {
 
 std::vector<std::filesystem::path> all_demo_files() {
     std::vector<std::filesystem::path> out = demo_files("models", ".rate");
-    for (const char* ending : {".season", ".job", ".firm"})
+    for (const char* ending : {".season", ".values", ".job", ".firm"})
         for (auto& path : demo_files("examples", ending))
             out.push_back(std::move(path));
     return out;
@@ -23,6 +23,7 @@ TEST_CASE("every model, season and job stands in its canonical layout") {
         const lang::FileKind kind = path.extension() == ".rate"     ? lang::FileKind::Model
                                     : path.extension() == ".season" ? lang::FileKind::Season
                                     : path.extension() == ".firm"   ? lang::FileKind::Firm
+                                    : path.extension() == ".values" ? lang::FileKind::Values
                                                                     : lang::FileKind::Job;
         const std::string text = text_of(path);
         const lang::FileId file = sources.add(path.filename().string(), text);

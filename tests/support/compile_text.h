@@ -43,6 +43,7 @@ struct Choices { // how a text is compiled
     std::string option = {};
     std::vector<std::pair<std::string, std::string>> sets = {};
     std::string field_sets = {}; // of the boundaries it names; none is looked for
+    std::uint32_t notation = lang::current_notation;
 };
 
 inline bool begins_as_job(const std::string& text) {
@@ -59,6 +60,7 @@ inline lang::Request request_of(const std::string& text, const Choices& choices)
     request.text = text;
     request.kind = job ? lang::FileKind::Job : lang::FileKind::Model;
     request.option = choices.option;
+    request.notation = choices.notation;
     request.sets = choices.sets;
     request.field_sets = choices.field_sets;
     return request;

@@ -1,5 +1,5 @@
 // The models and jobs of this repository, priced in process: models/*.rate, examples/*.season,
-// examples/*.job.
+// examples/*.values, examples/*.job.
 #pragma once
 
 #include <doctest/doctest.h>
@@ -79,8 +79,9 @@ class Demo {
         choices.sets = std::move(sets);
         for (const auto& path : demo_files("models", ".rate"))
             choices.files[path.filename().string()] = text_of(path);
-        for (const auto& path : demo_files("examples", ".season"))
-            choices.files[path.filename().string()] = text_of(path);
+        for (const char* ending : {".season", ".values"})
+            for (const auto& path : demo_files("examples", ending))
+                choices.files[path.filename().string()] = text_of(path);
         p_ = priced_ok(text, choices);
     }
 

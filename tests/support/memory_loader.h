@@ -23,6 +23,7 @@ class MemoryLoader : public lang::Loader {
             std::string(reference) + (kind == lang::ReferenceKind::Model    ? ".rate"
                                       : kind == lang::ReferenceKind::Season ? ".season"
                                       : kind == lang::ReferenceKind::Firm   ? ".firm"
+                                      : kind == lang::ReferenceKind::Values ? ".values"
                                                                             : "");
         if (const auto found = files_.find(name); found != files_.end())
             return lang::Loaded{name, found->second};

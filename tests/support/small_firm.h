@@ -70,6 +70,7 @@ table slope (grade : %) : %  "loss by slope§"  below hold  above hold
 )"},
     {"models/strips.rate", R"(model "Strips§"
 use "terms" as terms
+list block "piece§"
 
 part "Strip§" each block
   given area = 10 ac  "acres§"  swing 8 ac .. 120 ac  because "map§"

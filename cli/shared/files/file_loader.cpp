@@ -35,9 +35,16 @@ const models::LibraryText* find_built_in(std::string_view reference) {
 }
 
 std::string_view ending_of(ReferenceKind kind) {
-    return kind == ReferenceKind::Season ? ".season"
-           : kind == ReferenceKind::Firm ? ".firm"
-                                         : ".rate";
+    switch (kind) {
+    case ReferenceKind::Season:
+        return ".season";
+    case ReferenceKind::Values:
+        return ".values";
+    case ReferenceKind::Firm:
+        return ".firm";
+    default:
+        return ".rate";
+    }
 }
 
 // "a, b and c"
@@ -64,6 +71,8 @@ bool file_kind(std::string_view path, lang::FileKind& kind) {
         kind = lang::FileKind::Model;
     else if (ends(".season"))
         kind = lang::FileKind::Season;
+    else if (ends(".values"))
+        kind = lang::FileKind::Values;
     else if (ends(".job"))
         kind = lang::FileKind::Job;
     else if (ends(".firm"))

@@ -52,14 +52,20 @@ std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view 
     return helps;
 }
 
-// `north.area` for `area`.
-std::vector<std::string> in_blocks(const lang::Sheet& sheet, std::string_view name) {
+// `north.area` for `area`, `site.pass.miles` for `site.miles`.
+std::vector<std::string> in_entries(const lang::Sheet& sheet, std::string_view name) {
     constexpr std::size_t most_named = 5;
     std::vector<std::string> names;
-    for (const lang::Block& block : sheet.blocks)
-        if (std::string full = fmt::format("{}.{}", block.name, name);
-            names.size() < most_named && sheet.find(full) != none)
-            names.push_back(fmt::format("`{}`", full));
+    for (const lang::Given& given : sheet.givens) {
+        const lang::Line& line = sheet.lines[given.line];
+        if (line.block == none || names.size() == most_named)
+            continue;
+        const std::string entry = sheet.blocks[line.block].name + ".";
+        const std::size_t at = line.name.find(entry);
+        if (at != std::string::npos &&
+            line.name.substr(0, at) + line.name.substr(at + entry.size()) == name)
+            names.push_back(fmt::format("`{}`", line.name));
+    }
     return names;
 }
 
@@ -87,11 +93,12 @@ lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
     const lang::Sheet& sheet = job.sheet();
     const lang::LineId line = sheet.find(name);
     if (line == none) {
-        if (const std::vector<std::string> each = in_blocks(sheet, name); !each.empty())
+        if (const std::vector<std::string> each = in_entries(sheet, name); !each.empty())
             return lang::placeless(
                 lang::Code::Q002,
-                fmt::format("`{}` has a value for each block, not one for the whole job", name), {},
-                {fmt::format("vary it in one block: {}", joined(each))});
+                fmt::format("`{}` has a value for each entry of a list, not one for the whole job",
+                            name),
+                {}, {fmt::format("vary it in one entry: {}", joined(each))});
         return lang::placeless(lang::Code::Q001, fmt::format("no given named `{}`", name), {},
                                suggestions(sheet, name));
     }

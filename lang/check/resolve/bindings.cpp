@@ -47,7 +47,7 @@ void lay(Resolution& r, std::uint32_t id) {
     if (!alias.own)
         return;
     const auto& use = std::get<ast::Use>(scope.module->statements[alias.statement].node);
-    const Where where = r.at(instance.owner, instance.block);
+    const Where where = r.where(instance.owner, instance.at);
     const Scope& used = r.scopes[instance.module];
     NameTable bound;
     const auto name_of = [&use](std::uint32_t i) { return use.bindings[i].name.text; };
@@ -68,9 +68,10 @@ void lay(Resolution& r, std::uint32_t id) {
         const Span span = binding.value < module.exprs.size()
                               ? join(binding.name.span, module.exprs[binding.value].span)
                               : binding.name.span;
-        for (std::uint32_t b = 0;
-             b < (symbol->each_block() && instance.block == none ? r.block_count : 1); ++b) {
-            const Line& line = r.sheet.lines[line_of(r, id, *symbol, 0, b)];
+        const Lists& of = used.lists_of(*symbol);
+        for (std::uint32_t c = 0; c < r.copies(of, instance.at); ++c) {
+            const Entries at = r.copy(of, instance.at, c);
+            const Line& line = r.sheet.lines[line_of(r, id, *symbol, 0, at)];
             r.sheet.givens[line.given].settings.push_back(
                 {Layer::Binding, span, build(r, where, binding.value, choice_of(line.type)), {}});
         }

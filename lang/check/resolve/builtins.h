@@ -23,6 +23,8 @@ inline constexpr auto builtins = std::to_array<Builtin>({
 #define ACRE_BINARY(...)
 #define ACRE_FUNCTION(op, name, least, most, form, ...) {name, Op::op, least, most, form},
 #include "lang/syntax/operations.def"
+    {"before", Op::Sum, 1, 1, "before(x)"}, // a sum over the entries before the one at hand
+    {"how_many", Op::Number, 1, 1, "how_many(LIST)"},
 });
 
 inline const Builtin* find_builtin(std::string_view name) {

@@ -149,7 +149,7 @@ void fill_function(Resolution& r, const Callable& callable) {
     const ast::Module& module = r.program.modules[callable.module];
     const auto& define = std::get<ast::Define>(module.statements[callable.statement].node);
     Function& function = r.sheet.functions[callable.index];
-    const Where where{&module, none, none, &function, false};
+    const Where where{&module, none, {}, &function, false};
     if (define.value != ast::none)
         function.value = build(r, where, define.value, choice_of(function.type));
     for (std::size_t i = 0; i < define.locals.size(); ++i)
@@ -159,7 +159,7 @@ void fill_function(Resolution& r, const Callable& callable) {
     fill_ranges(r, where, define.limits, function.limits);
     if (!r.program.every_function && callable.module != r.program.model)
         return; // its examples are nobody's business now
-    const Where plain{&module, none, none, nullptr, false};
+    const Where plain{&module, none, {}, nullptr, false};
     for (const ast::Example& example : define.examples) {
         FunctionExample filled;
         filled.call = build(r, plain, example.call);

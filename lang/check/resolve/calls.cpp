@@ -1,4 +1,5 @@
-// Calls: functions of the notation, defines and tables, and what is taken over the blocks.
+// Calls: functions of the notation, defines and tables, and what is taken over the entries of
+// lists.
 #include <vector>
 
 #include "lang/check/resolve/formula_builder.h"
@@ -30,8 +31,12 @@ NodeId FormulaBuilder::call_to(const Builtin& builtin, const ast::Call& call, Sp
         report_call_length(r_, builtin, call.arg_count, call.function);
         return missing(span);
     }
+    if (builtin.name == "before")
+        return before(builtin, call, span);
+    if (builtin.name == "how_many")
+        return how_many(call, span);
     if (builtin.op == Op::Sum || builtin.op == Op::Most || builtin.op == Op::Least)
-        return over_blocks(builtin, call, span);
+        return over_list(builtin, call, span);
     if (builtin.op == Op::Min || builtin.op == Op::Max)
         return with_args(builtin.op, 0, call, span, nullptr);
     const NodeId a = build(module_.args[call.first_arg], none);
@@ -79,44 +84,93 @@ NodeId FormulaBuilder::call_node(Op op, std::uint32_t index, const std::vector<N
     return id;
 }
 
-NodeId FormulaBuilder::over_blocks(const Builtin& builtin, const ast::Call& call, Span span) {
+// The line that a function over a list names; anything else is reported, and no line.
+Found FormulaBuilder::line_of_list(const Builtin& builtin, const ast::Call& call, Span span) {
     const ast::ExprId arg = module_.args[call.first_arg];
     const ast::Expr* expr = arg < module_.exprs.size() ? &module_.exprs[arg] : nullptr;
     const auto* name = expr != nullptr ? std::get_if<ast::Name>(&expr->node) : nullptr;
     if (name == nullptr || where_.function != nullptr) {
         const Span place = expr != nullptr ? expr->span : span;
-        report_not_of_blocks(r_, builtin.name, r_.sources.text(place), place, none);
-        return missing(span);
+        report_not_of_list(r_, builtin.name, r_.sources.text(place), place, none);
+        return {};
     }
-    const Found found = look_up(r_, where_, name->text);
+    Found found = look_up(r_, where_, name->text);
     if (found.state == Found::State::Absent)
         report_unknown_name(r_, where_, name->text, expr->span);
+    if (found.state != Found::State::Line || !found.of.empty() || of_single_entry(found))
+        return found;
+    report_not_of_list(r_, builtin.name, name->text, expr->span, found.line);
+    return {};
+}
+
+NodeId FormulaBuilder::line_of_entry(const ast::Call& call, const Entries& at) {
+    const ast::Expr& expr = module_.exprs[module_.args[call.first_arg]];
+    Where where = where_;
+    where.at = at;
+    return line_node(r_, look_up(r_, where, std::get<ast::Name>(expr.node).text).line, expr.span);
+}
+
+// Over each list that the place has no entry of; over the innermost where it has one of them all.
+NodeId FormulaBuilder::over_list(const Builtin& builtin, const ast::Call& call, Span span) {
+    const Found found = line_of_list(builtin, call, span);
     if (found.state != Found::State::Line)
         return missing(span);
-    if (!found.each_block) {
-        if (!of_single_block(found)) {
-            report_not_of_blocks(r_, builtin.name, name->text, expr->span, found.line);
-            return missing(span);
-        }
-        return call_node(builtin.op, 0, {line_node(r_, found.line, expr->span)}, span,
-                         call.function.span);
-    }
+    Lists over = r_.open(found.of, where_.at);
+    if (over.empty() && !found.of.empty())
+        over.add(found.of.innermost());
     std::vector<NodeId> args;
-    Where at = where_;
-    for (std::uint32_t b = 0; b < r_.block_count; ++b) {
-        at.block = b;
-        args.push_back(line_node(r_, look_up(r_, at, name->text).line, expr->span));
-        if (r_.full)
-            break;
+    Entries at = where_.at;
+    const std::uint32_t copies = r_.copies(over, {});
+    for (std::uint32_t c = 0; c < copies && !r_.full; ++c) {
+        const Entries copy = r_.copy(over, {}, c);
+        for (const std::uint32_t list : over)
+            at.put(list, copy[list]);
+        args.push_back(line_of_entry(call, at));
     }
     return call_node(builtin.op, 0, args, span, call.function.span);
 }
 
-// A line of an each-block part, where there is one block only: in a job without blocks, or in a
-// model used for one block.
-bool FormulaBuilder::of_single_block(const Found& found) const {
-    if (found.symbol != nullptr)
-        return found.symbol->each_block();
+// The sum over the entries that stand before the one at hand; at the first there is none.
+NodeId FormulaBuilder::before(const Builtin& builtin, const ast::Call& call, Span span) {
+    const Found found = line_of_list(builtin, call, span);
+    if (found.state != Found::State::Line)
+        return missing(span);
+    const Line& line = r_.sheet.lines[found.line];
+    if (found.of.empty() || !r_.open(found.of, where_.at).empty()) {
+        report_before_outside(r_, where_, found, call.function.span);
+        return missing(span);
+    }
+    if (line.type.kind != Type::Kind::Number) {
+        if (line.type.kind == Type::Kind::Choice || line.role == Role::CostQuantity)
+            report_not_of_list(r_, builtin.name, r_.sources.text(span), span, none);
+        return missing(span);
+    }
+    const std::uint32_t list = found.of.innermost();
+    std::vector<NodeId> args;
+    Entries at = where_.at;
+    for (std::uint32_t e = 0; e < where_.at[list] && !r_.full; ++e) {
+        at.put(list, e);
+        args.push_back(line_of_entry(call, at));
+    }
+    if (args.empty())
+        return number_node(r_, 0, line.type.unit, span);
+    return call_node(Op::Sum, 0, args, span, call.function.span);
+}
+
+NodeId FormulaBuilder::how_many(const ast::Call& call, Span span) {
+    const ast::ExprId arg = module_.args[call.first_arg];
+    const ast::Expr* expr = arg < module_.exprs.size() ? &module_.exprs[arg] : nullptr;
+    const auto* name = expr != nullptr ? std::get_if<ast::Name>(&expr->node) : nullptr;
+    const Span place = expr != nullptr ? expr->span : span;
+    const std::uint32_t list = name != nullptr ? r_.find_list(name->text) : none;
+    if (list != none)
+        return number_node(r_, r_.lists[list].count(), one, span);
+    report_no_list(r_, {r_.sources.text(place), place});
+    return missing(span);
+}
+
+// A line of a part `each` of a list, where there is one entry only: in a model used for one.
+bool FormulaBuilder::of_single_entry(const Found& found) const {
     const std::uint32_t part = r_.sheet.lines[found.line].part;
     return part != none && r_.sheet.parts[part].each_block;
 }

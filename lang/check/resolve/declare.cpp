@@ -25,7 +25,7 @@ const ast::Number* literal(const ast::Module& module, ast::ExprId expr) {
     return std::get_if<ast::Number>(&module.exprs[expr].node);
 }
 
-// Lines of one instance, statement by statement, each each-block part once for each block.
+// Lines of one instance, statement by statement, a part `each` of a list once for each entry.
 class LineMaker {
   public:
     LineMaker(Resolution& r, std::uint32_t instance, std::vector<ChoiceId>& anonymous)
@@ -36,23 +36,21 @@ class LineMaker {
           anonymous_(anonymous) {}
 
     void run() {
-        const std::uint32_t blocks = instance_.block == none ? r_.block_count : 1;
-        for (std::size_t first = 0; first < scope_.symbols.size() && !r_.full;) {
-            std::size_t last = first + 1;
-            if (scope_.symbols[first].each_block())
-                while (last < scope_.symbols.size() &&
-                       scope_.symbols[last].part == scope_.symbols[first].part)
-                    ++last;
-            for (std::uint32_t b = 0;
-                 b < (scope_.symbols[first].each_block() ? blocks : 1) && !r_.full; ++b)
-                for (std::size_t s = first; s < last; ++s)
-                    make(s, b);
-            first = last;
+        for (const Run& run : scope_.runs) {
+            instance_.first_lines.push_back(static_cast<LineId>(r_.sheet.lines.size()));
+            const std::uint32_t copies = r_.copies(run.of, instance_.at);
+            for (std::uint32_t c = 0; c < copies && !r_.full; ++c) {
+                const Entries at = r_.copy(run.of, instance_.at, c);
+                prefix_ = instance_.prefix + r_.entry_prefix(run.of, instance_.at, at);
+                place_ = r_.place_of(at);
+                for (std::size_t s = run.first; s < run.last; ++s)
+                    make(s);
+            }
         }
     }
 
   private:
-    void make(std::size_t s, std::uint32_t block) {
+    void make(std::size_t s) {
         const Symbol& symbol = scope_.symbols[s];
         const ast::Statement& statement = module_.statements[symbol.statement];
         Line line;
@@ -60,14 +58,8 @@ class LineMaker {
         line.span = statement.span;
         if (symbol.part != none)
             line.part = instance_.first_part + symbol.part;
-        name_ = instance_.prefix;
-        if (instance_.block != none) {
-            line.block = r_.shown_block(instance_.block);
-        } else if (symbol.each_block()) {
-            line.block = r_.shown_block(block);
-            if (line.block != none)
-                name_.append(r_.blocks[block]->name.text).append(".");
-        }
+        line.block = place_;
+        name_ = prefix_;
         name_.append(symbol.name);
         switch (symbol.kind) {
         case Symbol::Kind::Given:
@@ -88,8 +80,9 @@ class LineMaker {
         const Span span = line.name_span;
         r_.name_bytes += line.name.size() + line.label.size() + line.because.size();
         if (r_.name_bytes > max_sheet_name_bytes)
-            r_.too_many("bytes of names and labels", max_sheet_name_bytes, span,
-                        {"every used model and block repeats them: shorten the labels"});
+            r_.too_many(
+                "bytes of names and labels", max_sheet_name_bytes, span,
+                {"every used model and every entry of a list repeats them: shorten the labels"});
         const LineId there = r_.sheet.find(line.name);
         if (there != none)
             report_twice(r_.sources, r_.diagnostics,
@@ -207,11 +200,12 @@ class LineMaker {
     }
 
     Resolution& r_;
-    const Instance& instance_;
+    Instance& instance_;
     const Scope& scope_;
     const ast::Module& module_;
     std::vector<ChoiceId>& anonymous_;
-    std::string name_;
+    std::string prefix_, name_;
+    std::uint32_t place_ = none; // block of the sheet
 };
 
 } // namespace
@@ -236,53 +230,22 @@ Type Resolution::declared_type(const ast::UnitText& text) {
     return {Type::Kind::Poison, 0, {}};
 }
 
-void list_blocks(Resolution& r) {
-    if (r.program.job == none)
-        return;
-    NameTable names;
-    for (const ast::Statement& statement : r.program.modules[r.program.job].statements) {
-        const auto* block = std::get_if<ast::Block>(&statement.node);
-        if (block == nullptr)
-            continue;
-        const std::uint32_t there =
-            names.insert(block->name.text, static_cast<std::uint32_t>(r.blocks.size()),
-                         [&r](std::uint32_t i) { return r.blocks[i]->name.text; });
-        if (there != NameTable::absent) {
-            report_twice(r.sources, r.diagnostics,
-                         fmt::format("two blocks are called `{}`", block->name.text),
-                         block->name.span, r.blocks[there]->name.span);
-            continue;
-        }
-        if (r.blocks.size() == max_blocks) {
-            r.too_many("blocks", max_blocks, block->name.span);
-            break;
-        }
-        r.blocks.push_back(block);
-        r.sheet.blocks.push_back({std::string(block->name.text), text_or_empty(block->label),
-                                  text_or_empty(block->field), none, statement.span});
-    }
-    r.block_count = r.blocks.empty() ? 1 : static_cast<std::uint32_t>(r.blocks.size());
-}
-
 void declare_lines(Resolution& r) {
     std::size_t lines = 0;
-    for (const Instance& instance : r.instances) {
-        const Scope& scope = r.scopes[instance.module];
-        lines += scope.plain_lines +
-                 std::size_t{scope.each_lines} * (instance.block == none ? r.block_count : 1);
-    }
+    for (const Instance& instance : r.instances)
+        for (const Run& run : r.scopes[instance.module].runs)
+            lines += std::size_t{run.lines} * r.copies(run.of, instance.at);
     if (lines > max_sheet_lines) {
-        r.too_many("lines", max_sheet_lines, r.scopes[r.program.model].module->title.span,
-                   {"every `use … with` and every block adds its own copy: use fewer of them"});
+        r.too_many(
+            "lines", max_sheet_lines, r.scopes[r.program.model].module->title.span,
+            {"every `use … with` and every entry of a list adds its own copy: use fewer of them"});
         return;
     }
     r.sheet.lines.reserve(lines + 64);
     r.sheet.line_names.reserve(lines + 64);
     std::vector<std::vector<ChoiceId>> anonymous(r.scopes.size());
-    for (std::uint32_t i = 0; i < r.instances.size() && !r.full; ++i) {
-        r.instances[i].first_line = static_cast<LineId>(r.sheet.lines.size());
+    for (std::uint32_t i = 0; i < r.instances.size() && !r.full; ++i)
         LineMaker(r, i, anonymous[r.instances[i].module]).run();
-    }
 }
 
 } // namespace acre::lang::resolving

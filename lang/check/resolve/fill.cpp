@@ -40,32 +40,22 @@ class Filler {
 
     // In the order in which declare_lines made them.
     void run() {
-        const std::uint32_t blocks = here_.block == none ? r_.block_count : 1;
-        LineId line = here_.first_line;
-        for (std::size_t first = 0; first < scope_.symbols.size();) {
-            std::size_t last = first + 1;
-            const bool each = scope_.symbols[first].each_block();
-            while (each && last < scope_.symbols.size() &&
-                   scope_.symbols[last].part == scope_.symbols[first].part)
-                ++last;
-            for (std::uint32_t b = 0; b < (each ? blocks : 1) && !r_.full; ++b) {
-                const Where where = at(each, b);
-                for (std::size_t s = first; s < last && !r_.full; ++s) {
+        for (std::size_t i = 0; i < scope_.runs.size(); ++i) {
+            const Run& run = scope_.runs[i];
+            LineId line = here_.first_lines[i];
+            for (std::uint32_t c = 0; c < r_.copies(run.of, here_.at) && !r_.full; ++c) {
+                const Where where = r_.where(instance_, r_.copy(run.of, here_.at, c));
+                for (std::size_t s = run.first; s < run.last && !r_.full; ++s) {
                     fill(where, scope_.symbols[s], line);
                     line += scope_.symbols[s].line_count();
                 }
             }
-            first = last;
         }
         for (const ast::Statement& statement : module_.statements)
             conditions(statement);
     }
 
   private:
-    Where at(bool each, std::uint32_t block) const {
-        return r_.at(instance_, here_.block != none ? here_.block : each ? block : none);
-    }
-
     Line& line(LineId id) { return r_.sheet.lines[id]; }
 
     void fill(const Where& where, const Symbol& symbol, LineId id) {
@@ -150,10 +140,9 @@ class Filler {
         const auto* correlate = std::get_if<ast::Correlate>(&statement.node);
         if (require == nullptr && caution == nullptr && correlate == nullptr)
             return;
-        const bool each = scope_.in_each_block(statement);
-        const std::uint32_t blocks = each && here_.block == none ? r_.block_count : 1;
-        for (std::uint32_t b = 0; b < blocks && !r_.full; ++b) {
-            const Where where = at(each, b);
+        const Lists& of = scope_.lists_of(statement);
+        for (std::uint32_t c = 0; c < r_.copies(of, here_.at) && !r_.full; ++c) {
+            const Where where = r_.where(instance_, r_.copy(of, here_.at, c));
             if (correlate != nullptr) {
                 relate(where, *correlate);
                 continue;
@@ -168,7 +157,7 @@ class Filler {
                 condition.costs = build(r_, where, require->costs);
             condition.message = require != nullptr ? require->message.text : caution->message.text;
             condition.span = statement.span;
-            condition.block = where.block == none ? none : r_.shown_block(where.block);
+            condition.block = r_.place_of(where.at);
             (require != nullptr ? r_.sheet.requires_ : r_.sheet.cautions)
                 .push_back(std::move(condition));
         }
@@ -187,12 +176,12 @@ class Filler {
 
     std::uint32_t given_of(const Where& where, const ast::Word& name) {
         const Found found = look_up(r_, where, name.text);
-        if (found.state == Found::State::Line && found.each_block && where.block == none) {
+        if (found.state == Found::State::Line && !r_.open(found.of, where.at).empty()) {
             r_.add(problem(
                 Code::N215,
-                fmt::format("`{}` has a value for each block; correlate it inside its own part",
-                            name.text),
-                name.span, "one value per block", {"move the correlation into that part"}));
+                fmt::format("`{}` has a value for each {}; correlate it inside its own part",
+                            name.text, list_name(r_, found, where)),
+                name.span, "one value for each", {"move the correlation into that part"}));
             return none;
         }
         if (found.state == Found::State::Line) {
@@ -238,12 +227,14 @@ void reserve_nodes(Resolution& r) {
     std::size_t nodes = 0;
     for (const Instance& instance : r.instances) {
         const Scope& scope = r.scopes[instance.module];
-        const std::size_t lines = std::max<std::size_t>(1, scope.plain_lines + scope.each_lines);
-        const std::size_t each =
-            instance.block == none
-                ? scope.module->exprs.size() * scope.each_lines / lines * (r.block_count - 1)
-                : 0;
-        nodes += scope.module->exprs.size() + each + 3 * r.sheet.costs.size() / r.instances.size();
+        std::size_t once = 1; // lines
+        std::size_t all = 1;
+        for (const Run& run : scope.runs) {
+            once += run.lines;
+            all += std::size_t{run.lines} * r.copies(run.of, instance.at);
+        }
+        nodes +=
+            scope.module->exprs.size() * all / once + 3 * r.sheet.costs.size() / r.instances.size();
     }
     r.sheet.nodes.reserve(std::min<std::size_t>(nodes + nodes / 8 + 64, max_sheet_nodes));
 }

@@ -84,15 +84,30 @@ NodeId FormulaBuilder::of(const ast::Name& name, Span span, ChoiceId expected) {
     case Found::State::Silent:
         return missing(span);
     case Found::State::Absent:
+        if (const NodeId entry = entry_at_hand(name, span); entry != none)
+            return entry;
         return unknown(name, span, expected);
     case Found::State::Line:
         break;
     }
-    if (found.each_block && where_.block == none) {
-        report_read_from_outside(r_, name.text, span, found.line);
+    if (!r_.open(found.of, where_.at).empty()) {
+        report_read_from_outside(r_, where_, name.text, span, found);
         return missing(span);
     }
     return line_node(r_, found.line, span);
+}
+
+// `layer` of `layer is pan`: which entry of the list this copy stands for.
+NodeId FormulaBuilder::entry_at_hand(const ast::Name& name, Span span) {
+    const std::uint32_t list = r_.find_list(name.text);
+    if (list == none || !where_.at.has(list))
+        return none;
+    const List& of = r_.lists[list];
+    const auto others = static_cast<std::uint32_t>(r_.sheet.choices[of.choice].options.size() - 1);
+    std::uint32_t option = none;
+    if (!of.entries.empty())
+        option = r_.find_option(of.choice, of.entries[where_.at[list]]);
+    return option_node(of.choice, option == none ? others : option, span);
 }
 
 NodeId FormulaBuilder::name_in_function(const ast::Name& name, Span span, ChoiceId expected) {
@@ -230,8 +245,9 @@ NodeId build(Resolution& r, const Where& where, ast::ExprId expr, ChoiceId expec
 }
 
 void report_full(Resolution& r, Span span) {
-    r.too_many("steps of calculation", max_sheet_nodes, span,
-               {"every `use … with` and every block adds its own copy: use fewer of them"});
+    r.too_many(
+        "steps of calculation", max_sheet_nodes, span,
+        {"every `use … with` and every entry of a list adds its own copy: use fewer of them"});
 }
 
 NodeId add_node(Resolution& r, Node node) {

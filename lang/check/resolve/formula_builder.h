@@ -1,5 +1,5 @@
 // The maker of one formula's nodes; formula.cpp has names and operators, calls.cpp functions,
-// tables and blocks.
+// tables and lists.
 #pragma once
 
 #include <cstdint>
@@ -28,6 +28,7 @@ class FormulaBuilder {
     NodeId option_node(ChoiceId choice, std::uint32_t option, Span span);
     NodeId of(const ast::Number& number, Span span, ChoiceId);
     NodeId of(const ast::Name& name, Span span, ChoiceId expected);
+    NodeId entry_at_hand(const ast::Name& name, Span span);
     NodeId name_in_function(const ast::Name& name, Span span, ChoiceId expected);
     NodeId unknown(const ast::Name& name, Span span, ChoiceId expected);
     NodeId of(const ast::Negate& negate, Span span, ChoiceId);
@@ -48,8 +49,12 @@ class FormulaBuilder {
                      const Function* function);
     NodeId call_node(Op op, std::uint32_t index, const std::vector<NodeId>& args, Span span,
                      Span op_span);
-    NodeId over_blocks(const Builtin& builtin, const ast::Call& call, Span span);
-    bool of_single_block(const Found& found) const;
+    Found line_of_list(const Builtin& builtin, const ast::Call& call, Span span);
+    NodeId line_of_entry(const ast::Call& call, const Entries& at);
+    NodeId over_list(const Builtin& builtin, const ast::Call& call, Span span);
+    NodeId before(const Builtin& builtin, const ast::Call& call, Span span);
+    NodeId how_many(const ast::Call& call, Span span);
+    bool of_single_entry(const Found& found) const;
 
     Resolution& r_;
     const Where& where_;

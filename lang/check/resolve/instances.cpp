@@ -17,7 +17,7 @@ class Builder {
     explicit Builder(Resolution& r) : r_(r) {}
 
     void run() {
-        add(r_.program.model, {}, none, none, none);
+        add(r_.program.model, {}, none, none, {});
         r_.sheet.parts.reserve(16);
         // First come first: the uses of the job's own model, then theirs.
         for (std::uint32_t i = 0; i < r_.instances.size() && !too_many_ && !r_.full; ++i)
@@ -26,23 +26,24 @@ class Builder {
 
   private:
     std::uint32_t add(std::uint32_t module, std::string prefix, std::uint32_t owner,
-                      std::uint32_t alias, std::uint32_t block) {
+                      std::uint32_t alias, const Entries& at) {
         const auto id = static_cast<std::uint32_t>(r_.instances.size());
         Instance instance;
         instance.module = module;
         instance.prefix = std::move(prefix);
         instance.owner = owner;
         instance.alias = alias;
-        instance.block = block;
+        instance.at = at;
         instance.first_part = static_cast<std::uint32_t>(r_.sheet.parts.size());
         const Scope& scope = r_.scopes[module];
         std::string name =
             instance.prefix.substr(0, instance.prefix.empty() ? 0 : instance.prefix.size() - 1);
         if (r_.sheet.parts.size() + scope.parts.size() > max_parts)
             r_.too_many("parts", max_parts, scope.module->title.span);
-        for (const std::uint32_t at : r_.full ? std::vector<std::uint32_t>{} : scope.parts) {
-            const auto& part = std::get<ast::Part>(scope.module->statements[at].node);
-            r_.sheet.parts.push_back({std::string(part.title.text), name, part.each_block});
+        for (std::size_t p = 0; p < scope.parts.size() && !r_.full; ++p) {
+            const auto& part = std::get<ast::Part>(scope.module->statements[scope.parts[p]].node);
+            r_.sheet.parts.push_back(
+                {std::string(part.title.text), name, !scope.part_lists[p].empty()});
         }
         if (owner != none)
             instance.join = part_to_join(owner, alias, scope);
@@ -113,18 +114,16 @@ class Builder {
     }
 
     std::uint32_t make_own(std::uint32_t owner, std::uint32_t a, const Alias& alias) {
-        const std::uint32_t block = r_.instances[owner].block;
-        const bool each = alias.each_block && block == none;
+        const Entries fixed = r_.instances[owner].at;
         std::uint32_t first = none;
-        for (std::uint32_t b = 0; b < (each ? r_.block_count : 1); ++b) {
+        for (std::uint32_t c = 0; c < r_.copies(alias.of, fixed); ++c) {
             if (!room(owner, alias))
                 return none;
-            std::string prefix = r_.instances[owner].prefix;
-            if (each && !r_.blocks.empty())
-                prefix += std::string(r_.blocks[b]->name.text) + ".";
-            const std::uint32_t id =
-                add(alias.module, prefix + alias.name + ".", owner, a, each ? b : block);
-            if (b == 0)
+            const Entries at = r_.copy(alias.of, fixed, c);
+            const std::string prefix =
+                r_.instances[owner].prefix + r_.entry_prefix(alias.of, fixed, at);
+            const std::uint32_t id = add(alias.module, prefix + alias.name + ".", owner, a, at);
+            if (c == 0)
                 first = id;
         }
         return first;
@@ -154,7 +153,7 @@ class Builder {
             r_.add(std::move(d));
             return none;
         }
-        const std::uint32_t id = add(alias.module, prefix, owner, a, none);
+        const std::uint32_t id = add(alias.module, prefix, owner, a, {});
         r_.shared[alias.module] = id; // `add` may not move it, but says nothing about that
         return id;
     }
@@ -171,7 +170,7 @@ class Builder {
                             number_text(max_instances)),
                 alias.span,
                 fmt::format("in `{}`", r_.scopes[r_.instances[owner].module].module->title.text),
-                {"every `use … with` makes one, or one per block in an `each block` part"}));
+                {"every `use … with` makes one, or one for each entry in an `each` part"}));
         too_many_ = true;
         return false;
     }
@@ -271,8 +270,7 @@ void make_scopes(Resolution& r) {
     LoopFinder(r).run();
     r.scopes.reserve(r.program.modules.size());
     for (std::size_t i = 0; i < r.program.modules.size(); ++i) {
-        r.scopes.push_back(
-            make_scope(r.program.modules[i], r.uses[i], r.program, r.sources, r.diagnostics));
+        r.scopes.push_back(make_scope(r, r.program.modules[i], r.uses[i]));
         std::vector<bool> seen(r.program.modules.size());
         see(r, static_cast<std::uint32_t>(i), seen);
         r.sees.push_back(std::move(seen));

@@ -22,7 +22,7 @@ void describe_job(Resolution& r) {
     if (r.program.job == none)
         return;
     const ast::Module& module = r.program.modules[r.program.job];
-    const Where where{&module, 0, none, nullptr, true};
+    const Where where{&module, 0, {}, nullptr, true};
     job.title = module.title.text;
     for (const ast::Statement& statement : module.statements) {
         if (const auto* who = std::get_if<ast::For>(&statement.node)) {
@@ -35,9 +35,16 @@ void describe_job(Resolution& r) {
                 job.field_heading = build(r, where, field->heading);
         }
     }
-    for (std::size_t b = 0; b < r.blocks.size(); ++b)
-        if (r.blocks[b]->heading != ast::none)
-            r.sheet.blocks[b].field_heading = build(r, where, r.blocks[b]->heading);
+    std::size_t block = 0; // those that the job lists come first, in its order
+    for (const ListEntry& entry : r.entries)
+        if (!entry.said.empty()) {
+            for (const EntrySaid& said : entry.said)
+                if (said.entry->heading != ast::none)
+                    r.sheet.blocks[block].field_heading =
+                        build(r, {&r.program.modules[said.module], 0, {}, nullptr, true},
+                              said.entry->heading);
+            ++block;
+        }
 }
 
 } // namespace acre::lang::resolving

@@ -1,5 +1,5 @@
-// Layers of values from outside the model: the season, the job, a field layout, blocks, the option,
-// the command line. Later wins; every value remembers who set it.
+// Layers of values from outside the model: the season, the job, a field layout, entries, the
+// option, the command line. Later wins; every value remembers who set it.
 #include <algorithm>
 #include <string>
 #include <unordered_map>
@@ -8,7 +8,7 @@
 
 #include <fmt/format.h>
 
-#include "lang/check/resolve/block_sums.h"
+#include "lang/check/resolve/added_up.h"
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
@@ -40,8 +40,7 @@ class Place {
           apply_(apply) {}
 
     void set(const ast::Set& set, Span span) {
-        const Found found =
-            where_.block == none ? look_up_outside(r_, set.name.text, none) : in_block(set.name);
+        const Found found = found_at(set.name, where_.at);
         withheld_ = is_withheld(r_, span);
         if (found.state == Found::State::Absent)
             return withheld_ ? void() : unknown(set.name);
@@ -49,22 +48,21 @@ class Place {
             return;
         if (r_.sheet.lines[found.line].given == none)
             return withheld_ ? void() : report_computed(r_, set.name, found.line);
-        if (where_.block != none && !found.each_block &&
-            r_.sheet.lines[found.line].block != where_.block)
-            return withheld_ ? void() : report_not_of_block(r_, set.name, found.line);
-        const bool all = found.each_block && where_.block == none;
-        if (!withheld_ && set_before(set.name, found.line, all))
+        const Lists over = r_.open(found.of, where_.at);
+        if (!is_of_entry(found))
+            return withheld_ ? void() : report_not_of_entry(r_, set.name, found.line);
+        if (!withheld_ && set_before(set.name, found.line, over.size()))
             return;
-        if (all && is_added_up(set.name, found.line))
+        if (is_added_up(set.name, found.line, over))
             return;
         const std::string because = set.because ? std::string(set.because->text) : std::string();
-        if (!all)
-            return put(found.line, set, span, because, where_, false);
-        // A value that is not kept is looked at in one block: the others have nothing else to say.
-        for (std::uint32_t b = 0; b < (apply_ ? r_.block_count : 1) && !r_.full; ++b) {
-            Where at = where_;
-            at.block = b; // of several blocks each computes the value for itself
-            put(look_up_outside(r_, set.name.text, b).line, set, span, because, at, true);
+        // Of several entries each computes the value for itself. One that is not kept is looked at
+        // once: the others have nothing else to say.
+        for (std::uint32_t c = 0; c < (apply_ ? r_.copies(over, where_.at) : 1) && !r_.full; ++c) {
+            Where where = where_;
+            where.at = r_.copy(over, where_.at, c);
+            const LineId line = over.empty() ? found.line : found_at(set.name, where.at).line;
+            put(line, set, span, because, where, over.size());
         }
     }
 
@@ -79,25 +77,37 @@ class Place {
     }
 
   private:
-    // In a block a name is that of the block itself, and of nothing else.
-    Found in_block(const ast::Word& name) const {
-        const Found found = look_up(r_, 0, name.text, where_.block);
-        return found.state == Found::State::Absent ? look_up_outside(r_, name.text, where_.block)
-                                                   : found;
+    // In an entry a name is that of the entry itself, and of nothing else.
+    Found found_at(const ast::Word& name, const Entries& at) const {
+        const Found found = where_.at.none_at_all() ? Found{} : look_up(r_, 0, name.text, at);
+        return found.state == Found::State::Absent ? look_up_outside(r_, name.text, at) : found;
     }
-
-    // What is set for all blocks counts once for each. True: reported.
-    bool is_added_up(const ast::Word& name, LineId line) {
-        if (line >= r_.block_sums.size() || !r_.block_sums[line])
-            return false;
-        report_set_for_all(r_, name, *r_.block_sums[line]);
+    bool is_of_entry(const Found& found) const {
+        const std::uint32_t place = r_.sheet.lines[found.line].block;
+        for (std::uint32_t list = 0; list < r_.lists.size(); ++list)
+            if (where_.at.has(list) && !found.of.contains(list) &&
+                (place == none || !r_.places[place].has(list) ||
+                 r_.places[place][list] != where_.at[list]))
+                return false;
         return true;
     }
 
-    // `all`: for all blocks; one of them may still be set apart.
-    bool set_before(const ast::Word& name, LineId line, bool all) {
+    // What is set for all entries counts once for each. True: reported.
+    bool is_added_up(const ast::Word& name, LineId line, const Lists& set_over) {
+        if (line >= r_.added_up.size())
+            return false;
+        for (const std::uint32_t list : set_over)
+            if (r_.lists[list].count() > 1 && r_.added_up[line].over.contains(list)) {
+                report_set_for_all(r_, name, list, r_.added_up[line].sum);
+                return true;
+            }
+        return false;
+    }
+
+    // `over`: how many lists it is set for all of; one entry may still be set apart.
+    bool set_before(const ast::Word& name, LineId line, std::uint32_t over) {
         const auto [there, added] =
-            before_.try_emplace(std::uint64_t{line} * 2 + (all ? 1 : 0), name.span);
+            before_.try_emplace(std::uint64_t{line} * max_lists + over, name.span);
         if (added)
             return false;
         report_set_twice(r_, name, there->second);
@@ -105,7 +115,7 @@ class Place {
     }
 
     void put(LineId line, const ast::Set& set, Span span, const std::string& because,
-             const Where& where, bool all) {
+             const Where& where, std::uint32_t over) {
         const std::size_t nodes = r_.sheet.nodes.size();
         const std::size_t args = r_.sheet.args.size();
         const NodeId value =
@@ -118,14 +128,17 @@ class Place {
             r_.sheet.args.resize(args);
             return;
         }
-        // What is set for one block holds for it, whether it stands before or after what is set for
+        // What is set for one entry holds for it, whether it stands before or after what is set for
         // all.
         Given& given = r_.sheet.givens[r_.sheet.lines[line].given];
         auto& settings = given.settings;
-        const bool one_is_set = all && !settings.empty() && settings.back().layer == layer_;
-        settings.insert(one_is_set ? settings.end() - 1 : settings.end(),
-                        {layer_, span, value, because});
-        if (!swings || one_is_set)
+        auto place = settings.end();
+        while (place != settings.begin() && (place - 1)->layer == layer_ &&
+               (place - 1)->over < over)
+            --place;
+        const bool in_force = place == settings.end();
+        settings.insert(place, {layer_, span, value, because, over});
+        if (!swings || !in_force)
             return;
         given.swing_low = low;
         given.swing_high = high;
@@ -143,7 +156,7 @@ class Place {
         if (r_.diagnostics.full())
             return r_.add(
                 problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span));
-        if (report_no_such_block(r_, name))
+        if (report_no_such_entry(r_, name))
             return;
         Diagnostic d = problem(Code::I601, fmt::format("no given named `{}`", name.text), name.span,
                                "not in the model");
@@ -176,7 +189,7 @@ class Place {
     }
 
     std::string place(std::string_view name, FileId seen_from) const {
-        const Found found = look_up_outside(r_, name, none);
+        const Found found = look_up_outside(r_, name, {});
         return found.state != Found::State::Line
                    ? std::string()
                    : fmt::format(
@@ -195,8 +208,8 @@ class Place {
     std::vector<ast::Word> unknown_; // of a season
 };
 
-Where outside(const Resolution& r, std::uint32_t module, std::uint32_t block = none) {
-    return {&r.program.modules[module], 0, block, nullptr, true};
+Where outside(const Resolution& r, std::uint32_t module, const Entries& at = {}) {
+    return {&r.program.modules[module], 0, at, nullptr, true};
 }
 
 void lay_sets(Resolution& r, std::uint32_t module, Layer layer) {
@@ -215,28 +228,29 @@ Span set_span(const ast::Module& module, const ast::Set& set) {
     return join(join(set.name.span, value), set.because ? set.because->span : value);
 }
 
-void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, std::uint32_t block,
+void lay_list(Resolution& r, const std::vector<ast::Set>& sets, Layer layer, const Where& where,
               bool apply) {
-    const Where where = outside(r, r.program.job, block);
     Place place(r, layer, where, apply);
     for (const ast::Set& set : sets)
         place.set(set, set_span(*where.module, set));
 }
 
-void lay_blocks(Resolution& r) {
-    for (std::uint32_t b = 0; b < r.blocks.size() && !r.full; ++b)
-        lay_list(r, r.blocks[b]->sets, Layer::Block, b, true);
-    const bool wanted = std::any_of(r.scopes.begin(), r.scopes.end(),
-                                    [](const Scope& s) { return s.each_lines > 0; }) ||
-                        std::any_of(r.sheet.parts.begin(), r.sheet.parts.end(),
-                                    [](const Part& p) { return p.each_block; });
-    if (!r.blocks.empty() && !wanted)
-        r.add(problem(
-            Code::I607,
-            fmt::format("the job lists blocks, but the model \"{}\" has no `each block` part",
-                        r.scopes[r.program.model].module->title.text),
-            r.blocks.front()->name.span, "this model takes no blocks",
-            {"in the model, write  part \"…\" each block"}));
+// What `module`, the job or a file of values, sets in entries.
+void lay_entries(Resolution& r, std::uint32_t module, Layer layer) {
+    for (const ListEntry& entry : r.entries) {
+        Entries at;
+        at.put(entry.list, entry.entry);
+        for (const EntrySaid& said : entry.said)
+            if (said.module == module && !r.full)
+                lay_list(r, said.entry->sets, layer, outside(r, module, at), true);
+    }
+}
+
+void lay_value_files(Resolution& r) {
+    for (const std::uint32_t module : r.program.values) {
+        lay_sets(r, module, Layer::Values);
+        lay_entries(r, module, Layer::Values);
+    }
 }
 
 void lay_options(Resolution& r) {
@@ -265,7 +279,7 @@ void lay_options(Resolution& r) {
     for (const ast::Option* option : options) {
         const bool apply = option->title.text == r.program.option;
         chosen |= apply;
-        lay_list(r, option->sets, Layer::Option, none, apply);
+        lay_list(r, option->sets, Layer::Option, outside(r, r.program.job), apply);
     }
     if (r.program.option.empty() || chosen)
         return;
@@ -285,17 +299,19 @@ void lay_options(Resolution& r) {
 void lay_values(Resolution& r) {
     lay_bindings(r);
     if (r.program.notation >= 2)
-        r.block_sums = sums_over_blocks(r);
+        r.added_up = added_up_lines(r);
     lay_sets(r, r.program.season, Layer::Season);
+    lay_value_files(r);
     lay_sets(r, r.program.job, Layer::Job);
     lay_sets(r, r.program.field, Layer::Field);
     if (r.program.job != none) {
         report_boundary_for_all(r);
-        lay_blocks(r);
+        lay_entries(r, r.program.job, Layer::Block);
         lay_options(r);
     }
     lay_sets(r, r.program.command_line, Layer::CommandLine);
-    warn_of_silent_blocks(r, r.block_sums);
+    warn_of_silent_entries(r);
+    start_from_shared(r);
     for (Given& given : r.sheet.givens) {
         if (given.settings.empty())
             continue;

@@ -13,12 +13,52 @@ bool cut(std::string_view name, std::string_view& head, std::string_view& tail) 
     return true;
 }
 
-Found line_found(const Resolution& r, std::uint32_t instance, const Symbol& symbol,
-                 std::uint32_t which, std::uint32_t block) {
-    const bool each = symbol.each_block() && r.instances[instance].block == none;
-    return {Found::State::Line, line_of(r, instance, symbol, which, block == none ? 0 : block),
-            each, &symbol};
-}
+// The way of a dotted name from one instance to the next.
+struct Search {
+    const Resolution& r;
+    std::uint32_t instance;
+    Entries at;    // asked for, by the place or by the name
+    Lists of;      // of which the way takes one entry each
+    Lists named;   // whose entries the name says
+    Lists through; // all lists of the way
+
+    void enter(std::uint32_t first, const Lists& lists) {
+        pass(lists);
+        instance = first + r.copy_index(lists, r.instances[instance].at, at);
+    }
+
+    // `pan` of `pan.thick`.
+    bool name_entry(std::string_view name) {
+        const std::uint32_t id =
+            r.entry_names.find(name, [this](std::uint32_t i) { return r.entries[i].name; });
+        if (id == NameTable::absent)
+            return false;
+        named.add(r.entries[id].list);
+        at.put(r.entries[id].list, r.entries[id].entry);
+        return true;
+    }
+
+    Found line(const Symbol& symbol, std::uint32_t which) {
+        pass(r.scopes[r.instances[instance].module].lists_of(symbol));
+        const Entries& fixed = r.instances[instance].at;
+        for (const std::uint32_t list : named)
+            if (!through.contains(list) || (fixed.has(list) && fixed[list] != at[list]))
+                return {}; // not a line of that list, or of a model made for another entry
+        Found found{Found::State::Line, line_of(r, instance, symbol, which, at), {}, &symbol};
+        for (const std::uint32_t list : of)
+            if (!named.contains(list))
+                found.of.add(list);
+        return found;
+    }
+
+    void pass(const Lists& lists) {
+        for (const std::uint32_t list : lists) {
+            through.add(list);
+            if (!r.instances[instance].at.has(list))
+                of.add(list);
+        }
+    }
+};
 
 std::uint32_t shared_by_stem(const Resolution& r, std::string_view stem) {
     for (const std::uint32_t instance : r.shared) {
@@ -34,84 +74,75 @@ std::uint32_t shared_by_stem(const Resolution& r, std::string_view stem) {
 } // namespace
 
 LineId line_of(const Resolution& r, std::uint32_t instance, const Symbol& symbol,
-               std::uint32_t which, std::uint32_t block) {
+               std::uint32_t which, const Entries& at) {
     const Instance& owner = r.instances[instance];
-    if (owner.block != none)
-        return owner.first_line + symbol.offset + which; // made for one block
-    return owner.first_line + symbol.offset + symbol.each_before * (r.block_count - 1) +
-           block * symbol.stride + which;
+    const Run& run = r.scopes[owner.module].runs[symbol.run];
+    return owner.first_lines[symbol.run] + r.copy_index(run.of, owner.at, at) * run.lines +
+           symbol.offset + which;
 }
 
 Found look_up(const Resolution& r, std::uint32_t instance, std::string_view name,
-              std::uint32_t block) {
-    bool each = false;
+              const Entries& at) {
+    Search search{r, instance, at, {}, {}, {}};
     for (;;) {
-        const Instance& here = r.instances[instance];
+        const Instance& here = r.instances[search.instance];
         const Scope& scope = r.scopes[here.module];
-        if (const Symbol* symbol = scope.find(name)) {
-            Found found = line_found(r, instance, *symbol, 0, block);
-            found.each_block |= each;
-            return found;
-        }
+        if (const Symbol* symbol = scope.find(name))
+            return search.line(*symbol, 0);
         std::string_view head;
         std::string_view tail;
         if (!cut(name, head, tail))
             return {};
-        if (const Symbol* symbol = scope.find(head)) {
-            if (const std::uint32_t which = line_with_suffix(symbol->kind, tail); which != none) {
-                Found found = line_found(r, instance, *symbol, which, block);
-                found.each_block |= each;
-                return found;
-            }
-        }
-        const Alias* alias = scope.find_alias(head);
-        if (alias == nullptr)
+        if (const Symbol* symbol = scope.find(head))
+            if (const std::uint32_t which = line_with_suffix(symbol->kind, tail); which != none)
+                return search.line(*symbol, which);
+        if (const Alias* alias = scope.find_alias(head)) {
+            const std::uint32_t target =
+                here.targets[static_cast<std::size_t>(alias - scope.aliases.data())];
+            if (target == none)
+                return {Found::State::Silent, none, {}, nullptr};
+            search.enter(target, alias->of);
+        } else if (!search.name_entry(head)) {
             return {};
-        const std::uint32_t target =
-            here.targets[static_cast<std::size_t>(alias - scope.aliases.data())];
-        if (target == none)
-            return {Found::State::Silent};
-        const bool instance_each = alias->each_block && here.block == none;
-        each |= instance_each;
-        instance = target + (instance_each && block != none ? block : 0);
+        }
         name = tail;
     }
 }
 
-Found look_up_outside(const Resolution& r, std::string_view name, std::uint32_t block) {
+Found look_up_outside(const Resolution& r, std::string_view name, const Entries& at) {
     if (const LineId line = r.sheet.find(name); line != none)
-        return {Found::State::Line, line, false, nullptr};
+        return {Found::State::Line, line, {}, nullptr};
     std::string_view head;
     std::string_view tail;
     if (cut(name, head, tail)) {
         if (const std::uint32_t shared = shared_by_stem(r, head); shared != none) {
-            if (const Found found = look_up(r, shared, tail, block);
+            if (const Found found = look_up(r, shared, tail, at);
                 found.state != Found::State::Absent)
                 return found;
         }
     }
-    return look_up(r, 0, name, block);
+    return look_up(r, 0, name, at);
 }
 
 Found look_up(const Resolution& r, const Where& where, std::string_view name) {
     if (where.instance == none)
         return {};
     if (where.outside) {
-        // Within a block its own line comes before one of the same name elsewhere.
-        if (where.block != none) {
-            if (const Found found = look_up(r, where.instance, name, where.block);
+        // Within an entry its own line comes before one of the same name elsewhere.
+        if (!where.at.none_at_all()) {
+            if (const Found found = look_up(r, where.instance, name, where.at);
                 found.state != Found::State::Absent)
                 return found;
         }
-        return look_up_outside(r, name, where.block);
+        return look_up_outside(r, name, where.at);
     }
-    const Found found = look_up(r, where.instance, name, where.block);
+    const Found found = look_up(r, where.instance, name, where.at);
     if (found.state != Found::State::Absent || where.instance != 0)
         return found;
     const LineId line = r.sheet.find(name);
     if (line != none &&
         (r.sheet.lines[line].role == Role::PriceLine || r.sheet.lines[line].role == Role::Total))
-        return {Found::State::Line, line, false, nullptr};
+        return {Found::State::Line, line, {}, nullptr};
     return {};
 }
 

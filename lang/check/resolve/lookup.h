@@ -17,22 +17,24 @@ struct Found {
         Line
     } state = State::Absent; // Silent: its absence is reported already
     LineId line = none;
-    bool each_block =
-        false; // one line for each block; `line` is that of the block asked for, or of the first
+    // There is a line for each entry of these; `line` is that of the entries asked for, or of the
+    // first.
+    Lists of;
     const Symbol* symbol = nullptr;
 };
 
 // The line that `symbol` makes in an instance.
 LineId line_of(const Resolution& r, std::uint32_t instance, const Symbol& symbol,
-               std::uint32_t which, std::uint32_t block);
+               std::uint32_t which, const Entries& at);
 
-// `name` as a model says it: a name of its own, or one of a model it uses by its alias.
+// `name` as a model says it: a name of its own, or one of a model it uses by its alias; either may
+// stand behind the name of an entry, `pan.thick`.
 Found look_up(const Resolution& r, std::uint32_t instance, std::string_view name,
-              std::uint32_t block);
+              const Entries& at);
 
 // `name` as a job or season says it: the dotted name of the sheet, or as the job's own model says
 // it.
-Found look_up_outside(const Resolution& r, std::string_view name, std::uint32_t block);
+Found look_up_outside(const Resolution& r, std::string_view name, const Entries& at);
 
 // `look_up` or `look_up_outside`, whichever the place calls for; within the job's own model the
 // lines of prices too.

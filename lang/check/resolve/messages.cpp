@@ -308,38 +308,4 @@ void report_call_length(Resolution& r, const Builtin& builtin, std::uint32_t giv
                   name.span, {}, {fmt::format("its form is  {}", builtin.form)}));
 }
 
-void report_read_from_outside(Resolution& r, std::string_view name, Span span, LineId line) {
-    const Line& read = r.sheet.lines[line];
-    Diagnostic d =
-        problem(Code::N215,
-                fmt::format("`{}` has a value for each block; use sum, most or least here", name),
-                span, "one value per block");
-    d.others.push_back({read.name_span, "defined in an `each block` part"});
-    d.helps.push_back({fmt::format("for all blocks together, write  sum({})", name),
-                       Edit{span, fmt::format("sum({})", name)}});
-    d.helps.push_back({"move this line into the `each block` part", std::nullopt});
-    r.add(std::move(d));
-}
-
-void report_not_of_blocks(Resolution& r, std::string_view function, std::string_view argument,
-                          Span span, LineId line) {
-    if (line == none) {
-        r.add(problem(
-            Code::N213,
-            fmt::format("`{}` takes the name of a line of an `each block` part", function), span,
-            "not a name",
-            {fmt::format("make  {}  a line of the `each block` part, and name that line here",
-                         argument)}));
-        return;
-    }
-    Diagnostic d = problem(
-        Code::N213,
-        fmt::format("`{}` has one value for the whole job; there are no blocks to take {} of",
-                    argument, function == "sum" ? "the sum" : fmt::format("the {}", function)),
-        span, "not in an `each block` part");
-    d.others.push_back({r.sheet.lines[line].name_span, "defined here"});
-    d.helps.push_back({fmt::format("write  {}", argument), std::nullopt});
-    r.add(std::move(d));
-}
-
 } // namespace acre::lang::resolving

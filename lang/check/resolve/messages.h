@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "lang/check/resolve/builtins.h"
+#include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/resolution.h"
 
 namespace acre::lang::resolving {
@@ -22,10 +23,18 @@ void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view opti
 void report_call_length(Resolution& r, const Callable& callable, std::uint32_t given,
                         const ast::Word& name); // N206
 void report_call_length(Resolution& r, const Builtin& builtin, std::uint32_t given,
-                        const ast::Word& name);                                              // N206
-void report_read_from_outside(Resolution& r, std::string_view name, Span span, LineId line); // N215
-void report_not_of_blocks(Resolution& r, std::string_view function, std::string_view argument,
-                          Span span, LineId line); // N213
+                        const ast::Word& name); // N206
+void report_read_from_outside(Resolution& r, const Where& where, std::string_view name, Span span,
+                              const Found& found); // N215
+void report_not_of_list(Resolution& r, std::string_view function, std::string_view argument,
+                        Span span, LineId line); // N213
+
+void report_before_outside(Resolution& r, const Where& where, const Found& found,
+                           Span span);                     // N218
+void report_no_list(Resolution& r, const ast::Word& name); // N217
+
+// The list of which a place would have to say an entry: "block".
+std::string list_name(const Resolution& r, const Found& found, const Where& where);
 
 // "field_capacity(speed : mi/h, width : ft) : ac/h"
 std::string signature_of(const Resolution& r, const Callable& callable);

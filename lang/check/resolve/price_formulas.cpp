@@ -21,7 +21,7 @@ class PriceFiller {
     explicit PriceFiller(Resolution& r)
         : r_(r),
           money_(*r.sheet.units.find("$")),
-          where_(r.at(0, none)) {}
+          where_(r.where(0, {})) {}
 
     void cover(const std::vector<PriceStatement>& statements) {
         std::vector<std::vector<std::uint32_t>> items_of_part(r_.sheet.parts.size());

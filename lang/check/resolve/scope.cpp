@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-#include "lang/check/resolve/report.h"
+#include "lang/check/resolve/resolution.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -37,9 +37,7 @@ const ast::Word* named(const ast::StatementNode& node, Symbol::Kind& kind) {
 
 class Maker {
   public:
-    Maker(const SourceMap& sources, Diagnostics& diagnostics)
-        : sources_(sources),
-          diagnostics_(diagnostics) {}
+    explicit Maker(Resolution& r) : r_(r), sources_(r.sources), diagnostics_(r.diagnostics) {}
 
     void add_symbol(Scope& scope, std::uint32_t at, const ast::Word& name, Symbol::Kind kind) {
         const ast::Statement& statement = scope.module->statements[at];
@@ -52,47 +50,37 @@ class Maker {
             return;
         }
         Symbol symbol{kind, name.text, name.span, at, scope.part_of(statement)};
-        symbol.offset = scope.plain_lines + scope.each_lines;
-        if (scope.in_each_block(statement)) {
-            if (statement.part != each_part_) {
-                close_each_part(scope);
-                each_part_ = statement.part;
-                first_of_part_ = id;
-            }
-            symbol.each_before = each_before_;
-            scope.each_lines += symbol.line_count();
-        } else {
-            close_each_part(scope);
-            symbol.each_before = each_before_;
-            scope.plain_lines += symbol.line_count();
-        }
+        const Lists& of = scope.lists_of(statement);
+        const std::uint32_t part = of.empty() ? none : symbol.part;
+        if (scope.runs.empty() || scope.runs.back().part != part)
+            scope.runs.push_back({of, part, id, id, 0});
+        Run& run = scope.runs.back();
+        symbol.run = static_cast<std::uint32_t>(scope.runs.size() - 1);
+        symbol.offset = run.lines;
+        run.lines += symbol.line_count();
+        run.last = id + 1;
         scope.has_costs |= kind == Symbol::Kind::Cost;
         scope.symbols.push_back(symbol);
     }
 
-    // All symbols of an each-block part are known: now they know how many lines it has.
-    void close_each_part(Scope& scope) {
-        if (each_part_ == none)
-            return;
-        const std::uint32_t lines = scope.each_lines - each_before_;
-        for (std::size_t i = first_of_part_; i < scope.symbols.size(); ++i)
-            scope.symbols[i].stride = lines;
-        each_before_ = scope.each_lines;
-        each_part_ = none;
+    void add_part(Scope& scope, std::uint32_t at, const ast::Part& part) {
+        scope.part_number[at] = static_cast<std::uint32_t>(scope.parts.size());
+        scope.parts.push_back(at);
+        scope.part_lists.push_back(r_.lists_of(part));
     }
 
-    void add_alias(Scope& scope, std::uint32_t at, const ast::Use& use, std::uint32_t module,
-                   const Program& program) {
+    void add_alias(Scope& scope, std::uint32_t at, const ast::Use& use, std::uint32_t module) {
         Alias alias;
         alias.span = use.alias ? use.alias->span : use.path.span;
         alias.statement = at;
         alias.module = module;
         alias.own = !use.bindings.empty();
-        alias.each_block = alias.own && scope.in_each_block(scope.module->statements[at]);
+        if (alias.own)
+            alias.of = scope.lists_of(scope.module->statements[at]);
         if (use.alias)
             alias.name = use.alias->text;
         else if (module != none)
-            alias.name = stem_of(sources_.file(program.modules[module].file).name());
+            alias.name = stem_of(sources_.file(r_.program.modules[module].file).name());
         else
             alias.name = stem_of(use.path.text);
         const auto id = static_cast<std::uint32_t>(scope.aliases.size());
@@ -116,11 +104,9 @@ class Maker {
     }
 
   private:
+    Resolution& r_;
     const SourceMap& sources_;
     Diagnostics& diagnostics_;
-    std::uint32_t each_part_ = none; // the each-block part that is open: a statement
-    std::size_t first_of_part_ = 0;
-    std::uint32_t each_before_ = 0;
 };
 
 } // namespace
@@ -154,9 +140,10 @@ std::uint32_t Scope::part_of(const ast::Statement& statement) const {
     return statement.part < part_number.size() ? part_number[statement.part] : none;
 }
 
-bool Scope::in_each_block(const ast::Statement& statement) const {
+const Lists& Scope::lists_of(const ast::Statement& statement) const {
+    static const Lists no_lists;
     const std::uint32_t part = part_of(statement);
-    return part != none && std::get<ast::Part>(module->statements[parts[part]].node).each_block;
+    return part == none ? no_lists : part_lists[part];
 }
 
 std::string stem_of(std::string_view file_name) {
@@ -176,31 +163,26 @@ std::string stem_of(std::string_view file_name) {
     return name.empty() || name.front() == '_' ? "model" + name : name;
 }
 
-Scope make_scope(const ast::Module& module, const std::vector<std::uint32_t>& uses,
-                 const Program& program, const SourceMap& sources, Diagnostics& diagnostics) {
+Scope make_scope(Resolution& r, const ast::Module& module, const std::vector<std::uint32_t>& uses) {
     Scope scope;
     scope.module = &module;
     scope.symbols.reserve(module.statements.size());
     scope.symbol_names.reserve(module.statements.size());
     scope.part_number.assign(module.statements.size(), none);
-    Maker maker(sources, diagnostics);
+    Maker maker(r);
     std::size_t next_use = 0;
     for (std::uint32_t at = 0; at < module.statements.size(); ++at) {
         const ast::StatementNode& node = module.statements[at].node;
         Symbol::Kind kind{};
         if (const ast::Word* name = named(node, kind)) {
             maker.add_symbol(scope, at, *name, kind);
-        } else if (std::holds_alternative<ast::Part>(node)) {
-            maker.close_each_part(scope);
-            scope.part_number[at] = static_cast<std::uint32_t>(scope.parts.size());
-            scope.parts.push_back(at);
+        } else if (const auto* part = std::get_if<ast::Part>(&node)) {
+            maker.add_part(scope, at, *part);
         } else if (const auto* use = std::get_if<ast::Use>(&node)) {
-            maker.add_alias(scope, at, *use, next_use < uses.size() ? uses[next_use] : none,
-                            program);
+            maker.add_alias(scope, at, *use, next_use < uses.size() ? uses[next_use] : none);
             ++next_use;
         }
     }
-    maker.close_each_part(scope);
     return scope;
 }
 

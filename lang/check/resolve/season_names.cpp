@@ -100,7 +100,7 @@ void SeasonNames::report_slip(const ast::Word& name, const std::vector<std::stri
         fmt::format("no given named `{}`; the season sets it, but nothing uses it here", name.text),
         name.span);
     for (const std::string_view other : near) {
-        const Found found = look_up_outside(r_, other, none);
+        const Found found = look_up_outside(r_, other, {});
         const std::string place =
             found.state != Found::State::Line
                 ? std::string()

@@ -36,33 +36,33 @@ void report_computed(Resolution& r, const ast::Word& name, LineId line) {
     r.add(std::move(d));
 }
 
-void report_not_of_block(Resolution& r, const ast::Word& name, LineId line) {
-    Diagnostic d = problem(
-        Code::I601,
-        fmt::format("`{}` has one value for the whole job; a block cannot set it", name.text),
-        name.span, "not in an `each block` part");
+void report_not_of_entry(Resolution& r, const ast::Word& name, LineId line) {
+    Diagnostic d =
+        problem(Code::I601,
+                fmt::format("`{}` has one value for the whole job; no entry can set it", name.text),
+                name.span, "not of this list");
     d.others.push_back({r.sheet.lines[line].name_span, "defined here"});
-    d.helps.push_back({"set it in the job, outside the blocks", std::nullopt});
+    d.helps.push_back({"set it in the job, outside the entries", std::nullopt});
     r.add(std::move(d));
 }
 
-bool report_no_such_block(Resolution& r, const ast::Word& name) {
+bool report_no_such_entry(Resolution& r, const ast::Word& name) {
     const std::size_t dot = name.text.find('.');
-    if (dot == std::string_view::npos || r.blocks.empty())
+    if (dot == std::string_view::npos || r.entries.empty())
         return false;
-    const Found found = look_up(r, 0, name.text.substr(dot + 1), none);
-    if (found.state != Found::State::Line || !found.each_block)
+    const Found found = look_up(r, 0, name.text.substr(dot + 1), {});
+    if (found.state != Found::State::Line || found.of.empty())
+        return false;
+    const List& list = r.lists[found.of.innermost()];
+    if (list.entries.empty())
         return false;
     const std::string_view head = name.text.substr(0, dot);
-    Diagnostic d = problem(Code::I607, fmt::format("the job has no block `{}`", head), name.span,
-                           "not a block");
-    std::vector<std::string_view> names;
-    for (const ast::Block* block : r.blocks)
-        names.push_back(block->name.text);
-    const auto near = near_names(head, names);
+    Diagnostic d = problem(Code::I607, fmt::format("the job has no {} `{}`", list.name, head),
+                           name.span, fmt::format("no such {}", list.name));
+    const auto near = near_names(head, list.entries);
     for (const std::string_view other : near)
         d.helps.push_back({fmt::format("write  {}{}", other, name.text.substr(dot)), std::nullopt});
-    d.notes.push_back(fmt::format("its blocks: {}", listed(names)));
+    d.notes.push_back(fmt::format("they are {}", listed(list.entries)));
     r.add(std::move(d));
     return true;
 }

@@ -18,6 +18,7 @@ const Files files = {
     {"ground.rate", R"(model "Ground"
 use "shared"
 given wage = $30/h
+list block
 part "Ground" each block
   given area = 80 ac
   given wide = 5 ft
@@ -39,7 +40,8 @@ price "Ripping" per ac of sum(area)
 )"},
     {"draft.rate", "model \"Draft\"\ngiven depth = 3 ft\ngiven wet = 10 %\nforce : lbf = depth * "
                    "100 lbf/ft * (1 + wet)\n"},
-    {"shared.rate", "model \"S\"\ngiven wet = 20 %\npart \"E\" each block\n  given extra = 1 h\n"}};
+    {"shared.rate",
+     "model \"S\"\nlist block\ngiven wet = 20 %\npart \"E\" each block\n  given extra = 1 h\n"}};
 
 const std::string two_blocks = R"(job "j"
 model "ground"
@@ -119,7 +121,7 @@ TEST_CASE(
     for (const lang::Setting& setting : out.given("north.gap").settings)
         layers += std::to_string(static_cast<int>(setting.layer)) + "=" +
                   written(out.sheet, setting.value) + " ";
-    CHECK(layers == "0=80 3=50 4=45 5=60 ");
+    CHECK(layers == "0=80 4=50 5=45 6=60 ");
     CHECK(out.given("north.gap").settings[1].because == "net");
 }
 
@@ -149,10 +151,10 @@ TEST_CASE("slips with blocks") {
     };
     const std::vector<Row> rows = {
         {"block a\n  set wage = $3/h\n", "I601",
-         "`wage` has one value for the whole job; a block cannot set it"},
+         "`wage` has one value for the whole job; no entry can set it"},
         {"block a\n  set aria = 3 ac\n", "I601", "no given named `aria`"},
         {"block a\nset west.area = 3 ac\n", "I607", "the job has no block `west`"},
-        {"block a\nblock a\n", "N202", "two blocks are called `a`"},
+        {"block a\nblock a\n", "N202", "two entries are called `a`"},
         {"block a\n  set area = 1 ac\n  set area = 2 ac\n", "I604", "`area` is set twice"},
         {"block a\n  set hours = 1 h\n", "I606", "`hours` is computed and cannot be set"},
         {"block a\nset wage = hours * 1 $/h^2\n", "N215",
@@ -165,9 +167,8 @@ TEST_CASE("slips with blocks") {
         CHECK(out.diagnostics.all()[0].title == row.title);
     }
     const auto none = resolve_text("job \"j\"\nmodel \"draft\"\nblock a\n", {files});
-    REQUIRE(none.codes() == "I607");
-    CHECK(none.diagnostics.all()[0].title ==
-          "the job lists blocks, but the model \"Draft\" has no `each block` part");
+    REQUIRE(none.codes() == "N217");
+    CHECK(none.diagnostics.all()[0].title == "no list named `block`");
 }
 
 TEST_CASE("blocks multiply only so far") {
@@ -176,8 +177,10 @@ TEST_CASE("blocks multiply only so far") {
         for (int i = 0; i < blocks; ++i)
             job += "block b" + std::to_string(i) + "\n";
         return resolve_text(
-                   job, {Files{{"m.rate",
-                                "model \"m\"\npart \"P\" each block\n  given a = 3 ac\n" + lines}}})
+                   job,
+                   {Files{{"m.rate",
+                           "model \"m\"\nlist block\npart \"P\" each block\n  given a = 3 ac\n" +
+                               lines}}})
             .codes();
     };
     std::string hundred;
@@ -205,18 +208,19 @@ TEST_CASE(
     };
     for (const Row& row : rows) {
         CAPTURE(row.formula);
-        const auto out =
-            resolve_text("model \"m\"\nx : ac = " + row.formula +
-                         "\ngiven plain = 1 ac\npart \"P\" each block\n  given a = 3 ac\n");
+        const auto out = resolve_text(
+            "model \"m\"\nx : ac = " + row.formula +
+            "\ngiven plain = 1 ac\nlist block\npart \"P\" each block\n  given a = 3 ac\n");
         CHECK_MESSAGE(out.codes() == row.codes, out.rendered());
     }
-    CHECK(resolve_ok(
-              "model \"m\"\npart \"P\" each block\n  given a = 3 ac\n  share : 1 = a / sum(a)\n")
+    CHECK(resolve_ok("model \"m\"\nlist block\npart \"P\" each block\n  given a = 3 ac\n  share : "
+                     "1 = a / sum(a)\n")
               .formula("share") == "(a / sum(a))");
 }
 
 TEST_CASE("what sum adds up over several blocks cannot be set for all of them at once") {
     const Files more = {{"ground.rate", R"(model "Ground"
+list block
 part "Ground" each block
   given gross = 80 ac
   given area : ac = gross * 95 %

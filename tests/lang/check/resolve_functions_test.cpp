@@ -67,7 +67,7 @@ TEST_CASE("a function that reaches for anything else is told what it may see") {
         {"define f (x : ft) : ft = x\n  example f(area) = 2 ft", "N201",
          "`area` cannot be used here"},
         {"define f (x : ft) : ft = sum(x)", "N213",
-         "`sum` takes the name of a line of an `each block` part"},
+         "`sum` takes the name of a line of an `each` part"},
         {"define f (x : ft) : ft = f", "N211", "`f` is a function, not a value"},
         {"define f (x : nothing) : ft = 3 ft", "N203", "no unit named `nothing`"},
     };

@@ -55,7 +55,7 @@ TEST_CASE("a value that is missing is told at the sign before it") {
         {"require a < b", "S103 2:13 b | text in quotes is missing after `b`"},
         {"caution", "S103 2:1 caution | text in quotes is missing after `caution`"},
         {"part", "S103 2:1 part | text in quotes is missing after `part`"},
-        {"part \"A\" each", "S103 2:10 each | `block` is missing after `each`"},
+        {"part \"A\" each", "S103 2:10 each | a name is missing after `each`"},
         {"price \"A\"", "S103 2:7 \"A\" | `per` or `lump` is missing after `\"A\"`"},
         {"price \"A\" per ac", "S103 2:15 ac | `of` is missing after `ac`"},
         {"price \"A\" lump\n  at 3", "S103 3:3 at | `least` is missing after `at`"},

@@ -40,6 +40,11 @@ TEST_CASE("declarations of a model") {
         {"choice crossed = no | yes", "choice crossed = no | yes\n"},
         {"part \"A\"", "part \"A\"\n"},
         {"part \"A\" each block", "part \"A\" each block\n"},
+        {"part \"A\" each layer of block", "part \"A\" each layer of block\n"},
+        {"list leg", "list leg\n"},
+        {"list layer = top \"ground\"", "list layer = top \"ground\"\n"},
+        {"list layer = top | pan  \"ground\"", "list layer = top | pan \"ground\"\n"},
+        {"list : mi = 3", "list : [mi] = 3\n"}, // a name where no list is meant
     });
 }
 
