@@ -90,7 +90,7 @@ void judge_season(const Program& program, const ast::Text& asked, Loader& loader
     if (is_another(bare(title.text), wanted, there))
         diagnostics.add(
             {Code::L812,
-             fmt::format("the job asks for season \"{}\", and {} says it is \"{}\"", asked.text,
+             fmt::format(R"(the job asks for season "{}", and {} says it is "{}")", asked.text,
                          sources.file(title.span.file).name(), title.text),
              {title.span, "another name"},
              {{asked.span, "asked for here"}},

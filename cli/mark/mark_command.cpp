@@ -58,6 +58,7 @@ Reply mark(const std::string& folder, const engine::QuoteWord& word, Console& co
         reply.fail(std::move(fault));
         return reply;
     }
+    reply.note = added->note;
     reply.page = "Quote" + console.done.substr(5) + "\nrecord " +
                  wrap(lang::terminal_text(folder + "/" + added->entry.file()), page_width, 7) +
                  "\n";

@@ -183,6 +183,7 @@ void issue(const QuoteArguments& arguments, Json draft, Reply& reply, Console& c
     console.done = "quote " + record.number + " is issued";
     if (added->fleeting)
         return reply.fail(may_be_lost(*added->fleeting, record.number));
+    reply.note = added->note;
     reply.page = arguments.job.json ? record_json(*engine::read_canonical(added->entry.bytes))
                                     : issued_text(record, *added, arguments.book);
     add_pages(arguments, record, reply);

@@ -96,6 +96,11 @@ void read_jobs(const std::vector<std::string>& files, engine::SeasonJobs& jobs, 
 }
 
 Reply answer(const SeasonArguments& arguments, bool color) {
+    constexpr std::uint32_t longest_wait = 3'660; // days, ten years
+    if (arguments.net_days > longest_wait)
+        return lang::placeless(lang::Code::C003,
+                               "`--net` takes at most " + lang::number_text(longest_wait) + " days",
+                               {}, {"`--net 20` is the usual"});
     lang::Outcome<std::map<std::string, int>> fleet = read_fleet(arguments.fleet);
     if (!fleet)
         return std::move(fleet.said);

@@ -165,7 +165,7 @@ class Lint {
                                                given.swing_name(), line.name),
                                    given.swing_span, range(given.swing_low, given.swing_high));
             d.others.push_back({given.within_span, range(given.within_low, given.within_high)});
-            d.notes.push_back(
+            d.notes.emplace_back(
                 given.chosen
                     ? "a value outside the allowed range is an error, in sensitivity too"
                     : "a value outside the allowed range is an error, in sensitivity and risk too");
@@ -182,7 +182,7 @@ class Lint {
                                 range(given.swing_low, given.swing_high)),
                     sheet_.nodes[value].span, "outside");
         d.others.push_back({given.swing_span, fmt::format("the {}", given.swing_name())});
-        d.notes.push_back(
+        d.notes.emplace_back(
             given.chosen ? "sensitivity varies the value over this range, so it should include "
                            "the value"
                          : "sensitivity and risk vary the value over its swing, so the swing "
@@ -197,7 +197,7 @@ class Lint {
                                 sources_.text(sheet_.nodes[given.swing_low].span),
                                 sources_.text(sheet_.nodes[given.swing_high].span)),
                     given.swing_span, "does not enclose 100 %");
-        d.notes.push_back("shares of it are shares of the value in force, so 100 % is this job");
+        d.notes.emplace_back("shares of it are shares of the value in force, so 100 % is this job");
         diagnostics_.add(std::move(d));
     }
 

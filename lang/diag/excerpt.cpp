@@ -145,19 +145,20 @@ void hang(std::vector<Mark> pending, Ink primary_ink, std::vector<Row>& rows) {
     while (!pending.empty()) {
         Row row;
         std::vector<Mark> later;
-        std::size_t limit = static_cast<std::size_t>(-1); // columns from here on are taken
-        for (auto mark = pending.rbegin(); mark != pending.rend(); ++mark) {
+        auto limit = static_cast<std::size_t>(-1); // columns from here on are taken
+        for (; !pending.empty(); pending.pop_back()) {
+            Mark& mark = pending.back();
             if (later.empty() &&
-                (row.empty() || mark->begin + text_columns(mark->text) + 2 <= limit)) {
-                row.push_back({mark->begin, mark->text, ink(*mark)});
-                limit = mark->begin;
+                (row.empty() || mark.begin + text_columns(mark.text) + 2 <= limit)) {
+                row.push_back({mark.begin, mark.text, ink(mark)});
+                limit = mark.begin;
                 continue;
             }
-            if (mark->begin < limit) {
-                row.push_back({mark->begin, ":", ink(*mark)});
-                limit = mark->begin;
+            if (mark.begin < limit) {
+                row.push_back({mark.begin, ":", ink(mark)});
+                limit = mark.begin;
             }
-            later.push_back(std::move(*mark));
+            later.push_back(std::move(mark));
         }
         std::reverse(row.begin(), row.end());
         std::reverse(later.begin(), later.end());

@@ -34,9 +34,8 @@ class BrokenTokens {
     }
 
     // What the first of some looks finds, that finds anything.
-    template <class Habit, std::size_t N>
-    static std::optional<Diagnostic>
-    first_of(const Habit& habit, std::optional<Diagnostic> (Habit::*const (&looks)[N])() const) {
+    template <class Habit, class Looks>
+    static std::optional<Diagnostic> first_of(const Habit& habit, const Looks& looks) {
         for (const auto look : looks)
             if (std::optional<Diagnostic> d = (habit.*look)())
                 return d;

@@ -1,5 +1,6 @@
 #include "lang/syntax/formulas.h"
 
+#include <array>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -22,12 +23,12 @@ bool is_blank_or_line_end(char c) {
 }
 
 ast::BinaryOp binary_of(std::string_view sign) {
-    static constexpr std::string_view signs[] = {
+    static constexpr auto signs = std::to_array<std::string_view>({
 #define ACRE_PREFIX(...)
 #define ACRE_BINARY(op, sign, ...) sign,
 #define ACRE_FUNCTION(...)
 #include "lang/syntax/operations.def"
-    };
+    });
     return static_cast<ast::BinaryOp>(std::find(std::begin(signs), std::end(signs), sign) -
                                       std::begin(signs));
 }

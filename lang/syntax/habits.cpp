@@ -1,6 +1,7 @@
 // Quotes, comments and signs of other habits.
 #include "lang/syntax/habits.h"
 
+#include <array>
 #include <optional>
 
 #include <fmt/format.h>
@@ -23,8 +24,8 @@ class SignHabit : private BrokenTokens {
 
     std::optional<Diagnostic> run() const {
         using Look = std::optional<Diagnostic> (SignHabit::*)() const;
-        static constexpr Look looks[] = {&SignHabit::quotes, &SignHabit::comment,
-                                         &SignHabit::equals};
+        static constexpr auto looks =
+            std::to_array<Look>({&SignHabit::quotes, &SignHabit::comment, &SignHabit::equals});
         return first_of(*this, looks);
     }
 

@@ -1,4 +1,5 @@
 // Numbers, units and money of other habits.
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <optional>
@@ -61,10 +62,10 @@ class NumberHabit : private BrokenTokens {
 
     std::optional<Diagnostic> run() const {
         using Look = std::optional<Diagnostic> (NumberHabit::*)() const;
-        static constexpr Look looks[] = {
-            &NumberHabit::spaced_number, &NumberHabit::fraction,  &NumberHabit::two_units,
-            &NumberHabit::foot_mark,     &NumberHabit::inch_mark, &NumberHabit::per,
-            &NumberHabit::money_letters, &NumberHabit::thousands, &NumberHabit::sign_apart};
+        static constexpr auto looks = std::to_array<Look>(
+            {&NumberHabit::spaced_number, &NumberHabit::fraction, &NumberHabit::two_units,
+             &NumberHabit::foot_mark, &NumberHabit::inch_mark, &NumberHabit::per,
+             &NumberHabit::money_letters, &NumberHabit::thousands, &NumberHabit::sign_apart});
         return first_of(*this, looks);
     }
 

@@ -1,5 +1,7 @@
 #include "lang/units/builtin_units.h"
 
+#include <array>
+
 #include "lang/units/unit_text.h"
 
 namespace acre::lang {
@@ -13,13 +15,13 @@ struct Row {
     int base; // -1: defined by the others
 };
 
-constexpr Row rows[] = {
+constexpr auto rows = std::to_array<Row>({
 #define ACRE_BASE(name, base) {name, "", "", "", Use::Shown, Base::base},
 #define ACRE_UNIT(name, times, over, of, use) {name, times, over, of, Use::use, -1},
 #include "lang/units/catalog.def"
 #undef ACRE_BASE
 #undef ACRE_UNIT
-};
+});
 
 struct Table {
     std::vector<BuiltinUnit> list;

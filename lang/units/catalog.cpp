@@ -1,6 +1,7 @@
 #include "lang/units/catalog.h"
 
 #include <algorithm>
+#include <array>
 
 #include "lang/units/builtin_units.h"
 #include "lang/units/letters.h"
@@ -12,11 +13,11 @@ struct Spelling {
     std::string_view word, unit;
 };
 
-constexpr Spelling spellings[] = {
+constexpr auto spellings = std::to_array<Spelling>({
 #define ACRE_SPELLING(word, unit) {word, unit},
 #include "lang/units/spelling.def"
 #undef ACRE_SPELLING
-};
+});
 
 std::string lower(std::string_view word) {
     std::string out(word);

@@ -2,6 +2,7 @@
 // scale comes out exactly.
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 
 #include <fmt/format.h>
@@ -13,7 +14,8 @@ namespace acre::lang {
 namespace {
 
 // The order in which bases are written: money first, then what is moved, over time.
-constexpr Base writing_order[] = {Money, Mass, Length, Bank, Loose, Angle, Time, Day, Shift, Year};
+constexpr auto writing_order =
+    std::to_array<Base>({Money, Mass, Length, Bank, Loose, Angle, Time, Day, Shift, Year});
 
 struct Named {
     std::string_view name;
@@ -146,8 +148,8 @@ class Speller {
 
 // Names as they are tried: the field's usual ones first.
 std::vector<Named> usual_order(const std::vector<std::string>& added, const UnitCatalog& catalog) {
-    constexpr std::string_view first[] = {"$",   "ac", "ft",  "mi", "h",  "min",
-                                          "gal", "lb", "ton", "yr", "in", "cy"};
+    static constexpr auto first = std::to_array<std::string_view>(
+        {"$", "ac", "ft", "mi", "h", "min", "gal", "lb", "ton", "yr", "in", "cy"});
     std::vector<Named> out;
     for (const std::string_view name : first)
         out.push_back(

@@ -23,11 +23,6 @@ bool real_path_of(const std::string& path, std::string& real) {
     return true;
 }
 
-bool is_below(std::string_view path, std::string_view root) {
-    return root == "/" ||
-           (path.starts_with(root) && path.size() > root.size() && path[root.size()] == '/');
-}
-
 } // namespace
 
 bool is_confined(std::string_view reference) {
@@ -60,10 +55,10 @@ lang::Outcome<std::string> find_below(const std::string& root, std::string_view 
         return lang::cannot_load(missing ? Code::F701 : Code::F702, kind, reference,
                                  missing ? path : std::string(std::strerror(errno)));
     }
-    if (!is_below(real_path, real_root))
+    if (real_path != joined(real_root, reference))
         return lang::cannot_load(Code::F705, kind, reference,
                                  "`" + lang::terminal_text(path) +
-                                     "` is a link to a place outside its folder");
+                                     "` is a link or lies behind one: put the file itself there");
     return real_path;
 }
 

@@ -13,9 +13,10 @@ namespace acre::cli {
 // no backslash, no control character, not absolute.
 bool is_confined(std::string_view reference);
 
-// The real path of root/reference, through links, if it lies below `root`. Otherwise F705 when the
-// reference or a link leads out of the root, F701 when nothing is there, F702 when the system
-// refuses; `kind` says what is looked for.
+// The real path of root/reference. `root` may lie behind links, the reference may not: its writer
+// would choose what else of this machine is read. Otherwise F705 when it leads out of the root or
+// over a link, F701 when nothing is there, F702 when the system refuses; `kind` says what is looked
+// for.
 lang::Outcome<std::string> find_below(const std::string& root, std::string_view reference,
                                       lang::ReferenceKind kind);
 

@@ -4,6 +4,7 @@
 #include <cstdio>
 #include <cstring>
 #include <ctime>
+#include <thread>
 
 #include <dirent.h>
 #include <fcntl.h>
@@ -71,6 +72,14 @@ class Named {
 };
 
 } // namespace
+
+mode_t mode_of_new(const std::string& folder, mode_t wanted) {
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    struct stat about = {};
+    const mode_t room = ::stat(folder.c_str(), &about) == 0 ? about.st_mode & 0777U : 0777U;
+    return wanted & ~mask & (room | S_IRUSR | S_IWUSR);
+}
 
 std::string write_beside(const std::string& folder, std::string_view text, mode_t mode,
                          std::string& path) {
@@ -144,14 +153,43 @@ std::string make_folder(const std::string& folder) {
     return error == EEXIST ? "a file of this name already exists" : std::strerror(error);
 }
 
-std::string lock_file(const std::string& path, Descriptor& held) {
-    const int file =
-        again([&] { return ::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666); });
-    if (file < 0)
+std::string open_plain(const std::string& path, int flags, Descriptor& file) {
+    file.take(again([&] {
+        return ::open(path.c_str(), flags | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY, 0666);
+    }));
+    if (!file)
+        return errno == ELOOP ? "it is a link" : std::strerror(errno);
+    struct stat about = {};
+    if (::fstat(file.value(), &about) != 0)
         return std::strerror(errno);
-    held.take(file);
-    again([&] { return ::flock(file, LOCK_EX); });
+    return S_ISREG(about.st_mode) ? std::string() : "it is not a regular file";
+}
+
+std::string lock_file(const std::string& path, std::chrono::milliseconds longest, Descriptor& held,
+                      bool& locked) {
+    if (std::string reason = open_plain(path, O_RDWR | O_CREAT, held); !reason.empty())
+        return reason;
+    constexpr std::chrono::milliseconds pause{20};
+    const auto end = std::chrono::steady_clock::now() + longest;
+    const auto others = [&] {
+        return again([&] { return ::flock(held.value(), LOCK_EX | LOCK_NB); }) != 0 &&
+               errno == EWOULDBLOCK;
+    };
+    while (!(locked = !others()) && std::chrono::steady_clock::now() < end)
+        std::this_thread::sleep_for(pause);
     return {};
+}
+
+SignalsHeld::SignalsHeld() {
+    sigset_t held;
+    ::sigemptyset(&held);
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP})
+        ::sigaddset(&held, signal);
+    ::pthread_sigmask(SIG_BLOCK, &held, &before_);
+}
+
+SignalsHeld::~SignalsHeld() {
+    ::pthread_sigmask(SIG_SETMASK, &before_, nullptr);
 }
 
 } // namespace acre::cli

@@ -6,6 +6,8 @@
 // Each function returns the system's reason, or nothing when all is done.
 #pragma once
 
+#include <chrono>
+#include <csignal>
 #include <string>
 #include <string_view>
 
@@ -14,6 +16,10 @@
 #include "cli/shared/files/descriptor.h"
 
 namespace acre::cli {
+
+// What a new file may be: no wider than the user's mask says, and no wider than its folder, since
+// costs and margins are in it.
+mode_t mode_of_new(const std::string& folder, mode_t wanted);
 
 // A new file in `folder`, whole and on the disk, under a name of its own (".acrewright-" and six
 // more) that is no file of the user's. On a fault nothing is left of it. A killed program may leave
@@ -34,8 +40,26 @@ std::string flush_folder(const std::string& folder);
 // Done too when the folder is there. Its own name is not flushed.
 std::string make_folder(const std::string& folder);
 
-// Waits until nobody else holds the lock, which ends with the descriptor. A file system without
-// locks lets everybody in.
-std::string lock_file(const std::string& path, Descriptor& held);
+// Opens a regular file and nothing else: no link is followed (in the last component; the folder is
+// the user's own), no pipe waited for.
+std::string open_plain(const std::string& path, int flags, Descriptor& file);
+
+// Waits until nobody else holds the lock, which ends with the descriptor, but no longer than
+// `longest`; `locked`: it was had. A file system without locks lets everybody in.
+std::string lock_file(const std::string& path, std::chrono::milliseconds longest, Descriptor& held,
+                      bool& locked);
+
+// While it lives, what would end the program (Ctrl-C) waits: a file on its way is either named or
+// gone.
+class SignalsHeld {
+  public:
+    SignalsHeld();
+    ~SignalsHeld();
+    SignalsHeld(const SignalsHeld&) = delete;
+    SignalsHeld& operator=(const SignalsHeld&) = delete;
+
+  private:
+    sigset_t before_ = {};
+};
 
 } // namespace acre::cli

@@ -35,12 +35,11 @@ Written write_file(const std::string& path, std::string_view text) {
         return {std::strerror(
             errno)}; // a file that is protected stays, although its folder would let it be replaced
     }
-    const mode_t mask = ::umask(0);
-    ::umask(mask);
     const std::string folder = folder_of(target);
+    const SignalsHeld held;
     std::string beside;
-    std::string reason =
-        write_beside(folder, text, exists ? about.st_mode & 07777U : 0666U & ~mask, beside);
+    std::string reason = write_beside(
+        folder, text, exists ? about.st_mode & 07777U : mode_of_new(folder, 0666), beside);
     if (reason.empty())
         reason = move_over(beside, target);
     if (!reason.empty())

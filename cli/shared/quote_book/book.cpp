@@ -16,7 +16,6 @@
 
 #include "cli/shared/files/confined.h"
 #include "cli/shared/files/durable.h"
-#include "cli/shared/files/write_file.h"
 #include "engine/book/canonical.h"
 #include "engine/book/members.h"
 #include "engine/book/sealed.h"
@@ -27,11 +26,12 @@ namespace {
 
 using Json = nlohmann::json;
 
-// The system's reason, or empty.
+// The system's reason, or empty. A book may be a stranger's: a link leads out of it, and a pipe
+// that nobody writes to must not be waited for.
 std::string read_whole(const std::string& path, std::string& bytes) {
-    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW));
-    if (!file)
-        return std::strerror(errno);
+    Descriptor file;
+    if (std::string reason = open_plain(path, O_RDONLY, file); !reason.empty())
+        return reason;
     bytes.clear();
     std::array<char, 65536> buffer;
     for (;;) {
@@ -164,6 +164,16 @@ lang::Outcome<Json> Book::newest_record(std::uint64_t index) const {
     return fault;
 }
 
+// In place of whatever has that name: a link is replaced, not followed.
+std::string Book::write_head(const std::string& text) const {
+    const SignalsHeld held;
+    std::string coming;
+    std::string reason = write_beside(folder_, text, mode_of_new(folder_, 0666), coming);
+    if (reason.empty())
+        reason = move_over(coming, path("head"));
+    return reason.empty() ? flush_folder(folder_) : reason;
+}
+
 // What a crash left undone: the newest record is flushed and the head names it, so that the head
 // stays at most one behind; and no record outlives the book's own name.
 std::optional<lang::Diagnostic> Book::finish(std::uint64_t index, const Json* newest) const {
@@ -177,7 +187,7 @@ std::optional<lang::Diagnostic> Book::finish(std::uint64_t index, const Json* ne
             return std::nullopt;
         reason = flush_folder(folder_);
         if (reason.empty())
-            reason = write_file(path("head"), wanted).reason;
+            reason = write_head(wanted);
     }
     if (reason.empty())
         return std::nullopt;
@@ -186,9 +196,11 @@ std::optional<lang::Diagnostic> Book::finish(std::uint64_t index, const Json* ne
 
 // Gives the record its name in the folder, unless somebody else has it already (`taken`).
 lang::Outcome<Added> Book::put(std::uint64_t index, const Json& record, bool& taken) const {
-    Added added{{index, engine::canonical(record) + "\n"}, engine::text_at(record, "seal"), {}};
+    Added added{{index, engine::canonical(record) + "\n"}, engine::text_at(record, "seal"), {}, {}};
+    const SignalsHeld held;
     std::string coming;
-    std::string reason = write_beside(folder_, added.entry.bytes, 0444, coming);
+    std::string reason =
+        write_beside(folder_, added.entry.bytes, mode_of_new(folder_, 0444), coming);
     if (reason.empty())
         reason = take_name(coming, path(engine::record_file(index)), taken);
     if (!reason.empty() || taken)
@@ -197,7 +209,7 @@ lang::Outcome<Added> Book::put(std::uint64_t index, const Json& record, bool& ta
     // The head only lets verify notice that the newest records were taken away; a fault here
     // leaves it one behind.
     if (reason.empty())
-        write_file(path("head"), head_text(index, added.seal));
+        write_head(head_text(index, added.seal));
     else
         added.fleeting = unwritten(std::move(reason));
     return added;
@@ -206,9 +218,12 @@ lang::Outcome<Added> Book::put(std::uint64_t index, const Json& record, bool& ta
 lang::Outcome<Added> Book::append(const Make& make, std::string_view key) const {
     // The lock keeps people from waiting on each other's retries; that no number is given twice
     // rests on take_name alone.
+    // So whoever never gives it back is not waited for.
+    constexpr std::chrono::seconds longest{5};
     Descriptor lock;
-    if (std::string reason = lock_file(path("lock"), lock); !reason.empty())
-        return unwritten(std::move(reason));
+    bool locked = false;
+    if (std::string reason = lock_file(path("lock"), longest, lock, locked); !reason.empty())
+        return unwritten("lock: " + std::move(reason));
     constexpr int tries = 1000;
     for (int attempt = 0; attempt < tries; ++attempt) {
         const lang::Outcome<std::vector<std::uint64_t>> found = indices();
@@ -227,6 +242,10 @@ lang::Outcome<Added> Book::append(const Make& make, std::string_view key) const 
         bool taken = false;
         lang::Outcome<Added> added =
             put(last + 1, engine::sealed(std::move(*body), last + 1, newest, key), taken);
+        if (added && !locked)
+            added->note = fmt::format("somebody has held the lock of `{}` for {} seconds; the "
+                                      "record was added without it",
+                                      folder_, longest.count());
         if (!taken)
             return added;
     }

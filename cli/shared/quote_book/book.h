@@ -40,6 +40,7 @@ struct Added {
     BookEntry entry;
     std::string seal;
     std::optional<lang::Diagnostic> fleeting;
+    std::string note; // what was met on the way, or empty
 };
 
 class Book {
@@ -78,6 +79,7 @@ class Book {
     lang::Outcome<std::vector<std::uint64_t>> indices() const;
     lang::Outcome<std::string> read(const std::string& name) const;
     lang::Outcome<nlohmann::json> newest_record(std::uint64_t index) const;
+    std::string write_head(const std::string& text) const;
     std::optional<lang::Diagnostic> finish(std::uint64_t index, const nlohmann::json* newest) const;
     lang::Outcome<Added> put(std::uint64_t index, const nlohmann::json& record, bool& taken) const;
 };

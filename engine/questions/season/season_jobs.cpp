@@ -1,6 +1,9 @@
 #include "engine/questions/season/season_jobs.h"
 
+#include <optional>
 #include <utility>
+
+#include <fmt/format.h>
 
 #include "engine/driver.h"
 #include "engine/questions/estimate.h"
@@ -20,6 +23,18 @@ std::string folder_of(const std::string& path) {
 
 lang::Diagnostic too_much_of(std::string what) {
     return lang::placeless(lang::Code::Q006, "the jobs of the season " + std::move(what));
+}
+
+// The calendar of a season is walked day by day.
+std::optional<lang::Diagnostic> too_long(const SeasonJob& job) {
+    constexpr double longest = 3'660; // days, ten years
+    if (job.days >= 0 && job.days <= longest)
+        return std::nullopt;
+    return lang::placeless(
+        lang::Code::Q006,
+        fmt::format("`{}` takes {}", job.file, lang::quantity_text(job.days, "days")),
+        {fmt::format("a job of a season takes no more than {} days", lang::number_text(longest))},
+        {"look at the pace, the acres and the days lost of this job"});
 }
 
 lang::Diagnostic without_date(const PricedJob& job) {
@@ -51,7 +66,7 @@ lang::Said SeasonJobs::add(const std::string& path, const std::string& text) {
     job.title = plain->title;
     job.who = plain->who;
     job.start = day_of(*plain->date);
-    if (!shared->second->facts(*plain, job, machines_))
+    if (!shared->second->facts(*plain, job, machines_) || too_long(job))
         return judged(add_slowly(path, text, {}));
     jobs_.push_back(std::move(job));
     return judged({});
@@ -97,6 +112,10 @@ lang::Said SeasonJobs::add_slowly(const std::string& path, const std::string& te
         key.empty() ? std::nullopt : plain_job(path, priced.request().text);
     auto shared = std::make_unique<SharedPlan>(*made, plain ? &*plain : nullptr);
     shared->facts(job, machines_);
+    if (auto fault = too_long(job)) {
+        estimated.said.diagnostics.add(std::move(*fault));
+        return std::move(estimated.said);
+    }
     jobs_.push_back(std::move(job));
     if (!key.empty() && kept_steps_ + nodes <= max_kept_steps) {
         kept_steps_ += nodes;

@@ -108,15 +108,16 @@ TEST_CASE("no reference leaves its folder") {
     std::filesystem::create_symlink("../secret.rate", folder.path("jobs/out.rate"));
     std::filesystem::create_directory_symlink("..", folder.path("jobs/up"));
     std::filesystem::create_symlink("inner/b.rate", folder.path("jobs/within.rate"));
+    std::filesystem::create_directory_symlink("inner", folder.path("jobs/linked"));
     FileLoader loader("", "");
     for (const char* reference :
          {"../secret", "/etc/passwd", "inner/../../secret", "..", ".", "", "./a", "a//b", "a/",
-          "a\\b", "inner\\..\\b", "a\nb", "out", "up/secret"}) {
+          "a\\b", "inner\\..\\b", "a\nb", "out", "up/secret", "within", "linked/b"}) {
         const Answer outcome = load(loader, reference, job);
         CHECK_MESSAGE(!outcome.good, reference);
         CHECK_MESSAGE(outcome.failure.code == Code::F705, reference);
     }
-    CHECK(load(loader, "within", job).loaded.text == "inner");
+    CHECK(load(loader, "inner/b", job).loaded.text == "inner");
     CHECK(load(loader, std::string(5000, 'a'), job).failure.code == Code::F705);
 }
 

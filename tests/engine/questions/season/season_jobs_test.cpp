@@ -109,6 +109,31 @@ TEST_CASE("what a price would warn of is told of every job that shares a plan") 
     CHECK(jobs.jobs().size() == 3);
 }
 
+TEST_CASE("a job that takes longer than ten years is refused, whichever way it is read") {
+    // Eight acres a day.
+    const std::string model = "model \"long\"\ngiven area = 8 ac\n"
+                              "days : day = area / 8 ac * 1 day\n"
+                              "cost own : $/day = $100/day over days\n"
+                              "price \"Long\" per ac of area\n";
+    SeasonJobs jobs([&](const std::string&) {
+        return std::make_unique<tests::MemoryLoader>(tests::Files{{"long.rate", model}});
+    });
+    const auto add = [&](const std::string& acres) {
+        const lang::Said said = jobs.add("a.job", "job \"a\"\nmodel \"long\"\ndate 2027-05-01\nset "
+                                                  "area = " +
+                                                      acres + " ac\n");
+        for (const lang::Diagnostic& d : said.diagnostics.all())
+            if (d.code == lang::Code::Q006)
+                return d.title;
+        return std::string();
+    };
+    CHECK(add("29,280") == ""); // 3,660 days
+    CHECK(add("29,288") == "`a.job` takes 3,661 days");
+    for (const char* acres : {"1e15", "8e300"})
+        CHECK(add(acres).find("takes") != std::string::npos);
+    CHECK(jobs.jobs().size() == 1);
+}
+
 TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
     SeasonJobs jobs = reader();
     REQUIRE_FALSE(jobs.add("a.job", job("a", "date 2027-05-01\n")).diagnostics.has_errors());
