@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -274,6 +275,17 @@ std::string in_sheet(const Program& p, const LineOf& line, std::size_t leg, std:
     return name + line.name;
 }
 
+// How `t4` moves with each given that moves it, by the given's name.
+std::map<std::string, double> slopes_of(const Priced& priced) {
+    const std::vector<double> slope =
+        engine::slopes(priced.plan(), priced.values(), priced.slot("t4"));
+    std::map<std::string, double> out;
+    for (std::size_t i = 0; i < slope.size(); ++i)
+        if (slope[i] != 0)
+            out[priced.sheet().lines[priced.plan().inputs[i].line].name] = slope[i];
+    return out;
+}
+
 } // namespace
 
 TEST_CASE("a job with entries has the values and slopes of the same job written out by hand") {
@@ -302,21 +314,24 @@ TEST_CASE("a job with entries has the values and slopes of the same job written 
                     REQUIRE(naive.line(name).agrees(value));
                     ++pairs;
                 }
-        const auto by = [](const Priced& priced) {
-            const std::vector<double> slope =
-                engine::slopes(priced.plan(), priced.values(), priced.slot("t4"));
-            std::vector<double> out;
-            for (const double one : slope)
-                if (one != 0)
-                    out.push_back(one);
-            return out;
-        };
-        const std::vector<double> ours = by(lists);
-        const std::vector<double> theirs = by(plain);
+        const std::map<std::string, double> ours = slopes_of(lists);
+        const std::map<std::string, double> theirs = slopes_of(plain);
         REQUIRE(ours.size() == theirs.size());
-        for (std::size_t i = 0; i < ours.size(); ++i)
-            CHECK(ours[i] == doctest::Approx(theirs[i]));
-        slopes_met += static_cast<int>(ours.size());
+        for (const LineOf& line : p.lines)
+            for (std::size_t leg = 0; line.given && leg < (line.level == Level::Job ? 1 : legs);
+                 ++leg)
+                for (std::size_t layer = 0;
+                     layer < (line.level == Level::Layer ? p.layers.size() : 1); ++layer) {
+                    const auto there =
+                        theirs.find(ByHand::named(line.name, line.level, leg, layer));
+                    if (there == theirs.end())
+                        continue;
+                    const std::string name = in_sheet(p, line, leg, layer);
+                    CAPTURE(name);
+                    REQUIRE(ours.count(name) == 1);
+                    REQUIRE(ours.at(name) == doctest::Approx(there->second));
+                    ++slopes_met;
+                }
     }
     CHECK(pairs > 3'000);
     CHECK(slopes_met > 500);
