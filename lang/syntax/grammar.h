@@ -286,10 +286,10 @@ struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, r
                              not_at<name_char>> {};
 struct date            : seq<word<Keyword::Date>, must<date_text>, blanks, must<end>> {};
 struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>,
-                             word<Keyword::Season>, word<Keyword::Values>,
-                                 word<Keyword::With>, word<Keyword::Job>, word<Keyword::Firm>,
-                                 word<Keyword::For>, word<Keyword::Source>, word<Keyword::Note>>,
-                             must<text>, must<end>> {};
+                             word<Keyword::Season>, word<Keyword::Values>, word<Keyword::With>,
+                             word<Keyword::Job>, word<Keyword::Firm>, word<Keyword::For>,
+                             word<Keyword::Source>, word<Keyword::Note>>, must<text>,
+                             must<end>> {};
 struct code_text       : name_text {};
 struct money_code      : token<code_text> {};
 struct money_of_model  : seq<word<Keyword::Money>, must<money_code>, must<end>> {};

@@ -1,13 +1,13 @@
-// A job with entries is the same job written out line by line: random models with a list and a list
-// within it, and what a hand would write for them, made from one plan of lines.
+// A job with entries is the same job written out line by line.
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <map>
 #include <string>
 #include <vector>
 
 #include "engine/readers/adjoint.h"
-#include "tests/support/dice.h"
+#include "tests/property/random_lists.h"
 #include "tests/support/naive_value.h"
 #include "tests/support/priced.h"
 
@@ -15,263 +15,19 @@ namespace lists_test {
 
 using namespace acre;
 using namespace acre::tests;
+using namespace acre::tests::random_lists;
 
 namespace {
 
-enum class Level { Job, Leg, Layer };
-
-// A value in a formula: a line, and what is taken of it.
-struct Piece {
-    std::string line;
-    Level level = Level::Job;
-    enum class Taken { Plain, Sum, Most, Least, Before } taken = Taken::Plain;
-};
-
-struct Formula {
-    std::vector<Piece> pieces;
-    std::vector<std::string> signs; // before each but the first
-    std::string only_in;            // "pan": of that layer; elsewhere the first piece alone
-};
-
-struct LineOf {
-    std::string name;
-    Level level = Level::Job;
-    bool given = false;
-    Formula formula; // of a given: none
-};
-
-struct Program {
-    std::vector<std::string> legs, layers;
-    bool legs_by_job = false;
-    std::vector<LineOf> lines;               // in the order of their parts
-    std::vector<std::vector<double>> values; // of each given, by leg and layer
-};
-
-class Maker {
-  public:
-    explicit Maker(std::uint64_t seed) : dice_(seed) {}
-
-    Program make() {
-        Program p;
-        for (std::size_t n = dice_.below(4), i = 0; i < n; ++i)
-            p.legs.push_back("leg" + std::to_string(i));
-        p.legs_by_job = !p.legs.empty();
-        p.layers = {"top", "pan", "low"};
-        p.layers.resize(1 + dice_.below(3));
-        for (const auto& [start, level, givens, lines] :
-             {Start{"g", Level::Job, 3, 0}, Start{"a", Level::Leg, 2, 4},
-              Start{"b", Level::Layer, 2, 4}, Start{"c", Level::Leg, 0, 3},
-              Start{"t", Level::Job, 0, 5}})
-            part(p, start, level, givens, lines);
-        return p;
-    }
-
-  private:
-    struct Start {
-        std::string name;
-        Level level;
-        int givens, lines;
-    };
-
-    void part(Program& p, const std::string& start, Level level, int givens, int lines) {
-        for (int i = 0; i < givens + lines; ++i) {
-            LineOf line{start + std::to_string(i), level, i < givens, {}};
-            std::vector<double> values;
-            if (line.given)
-                for (std::size_t n = 0; n < 12; ++n)
-                    values.push_back(1 + static_cast<double>(dice_.below(90)) / 8);
-            else
-                line.formula = formula(p, level, line.name);
-            p.values.push_back(values);
-            p.lines.push_back(line);
-        }
-    }
-
-    Formula formula(const Program& p, Level level, const std::string& own) {
-        Formula f;
-        for (std::size_t n = 1 + dice_.below(3), i = 0; i <= n; ++i) {
-            f.pieces.push_back(piece(p, level, own));
-            if (i > 0)
-                f.signs.push_back(dice_.below(3) == 0 ? " - " : " + ");
-        }
-        if (level == Level::Layer && dice_.below(3) == 0)
-            f.only_in = p.layers[dice_.below(p.layers.size())];
-        return f;
-    }
-
-    Piece piece(const Program& p, Level level, const std::string& own) {
-        using T = Piece::Taken;
-        if (level != Level::Job && dice_.below(6) == 0)
-            return {own, level, T::Before}; // what it came to itself, in the entries before
-        const LineOf& line = p.lines[dice_.below(p.lines.size())];
-        const bool inner = line.level == Level::Layer && level != Level::Layer;
-        const bool outer = line.level == Level::Leg && level == Level::Job;
-        const std::size_t taken = dice_.below(4);
-        if (inner || outer)
-            return {line.name, line.level, taken == 1 ? T::Most : taken == 2 ? T::Least : T::Sum};
-        if (line.level != level || level == Level::Job || taken < 2)
-            return {line.name, line.level, T::Plain};
-        return {line.name, line.level, taken == 2 ? T::Before : T::Sum};
-    }
-
-    Dice dice_;
-};
-
-const char* word(Piece::Taken taken) {
-    constexpr const char* words[] = {"", "sum", "most", "least", "before"};
-    return words[static_cast<std::size_t>(taken)];
-}
-
-std::string in_lists(const Formula& f) {
-    std::string out;
-    std::string first;
-    for (std::size_t i = 0; i < f.pieces.size(); ++i) {
-        const Piece& piece = f.pieces[i];
-        const std::string text = piece.taken == Piece::Taken::Plain
-                                     ? piece.line
-                                     : std::string(word(piece.taken)) + "(" + piece.line + ")";
-        out += (i == 0 ? "" : f.signs[i - 1]) + text;
-        first = i == 0 ? text : first;
-    }
-    return f.only_in.empty()
-               ? out
-               : "when layer is " + f.only_in + " then " + out + " otherwise " + first;
-}
-
-std::string number(double value) {
-    return std::to_string(value) + " ft";
-}
-
-// The model with its lists, and the job that lists the legs.
-std::string with_lists(const Program& p) {
-    std::string text = "model \"m\"\nlist leg\nlist layer =";
-    for (std::size_t i = 0; i < p.layers.size(); ++i)
-        text += (i == 0 ? " " : " | ") + p.layers[i];
-    text += "\n";
-    char open = 'g';
-    for (std::size_t i = 0; i < p.lines.size(); ++i) {
-        const LineOf& line = p.lines[i];
-        if (line.name[0] != open) {
-            open = line.name[0];
-            text += std::string("part \"") + open + "\"" +
-                    (line.level == Level::Leg     ? " each leg"
-                     : line.level == Level::Layer ? " each layer of leg"
-                                                  : "") +
-                    "\n";
-        }
-        text += (open == 'g' ? "" : "  ");
-        if (!line.given)
-            text += line.name + " : ft = " + in_lists(line.formula) + "  may be negative\n";
-        else if (line.level != Level::Layer)
-            text += "given " + line.name + " = " + number(p.values[i][0]) + "\n";
-        else {
-            text += "given " + line.name + " : ft =";
-            for (std::size_t l = 0; l + 1 < p.layers.size(); ++l)
-                text += " when layer is " + p.layers[l] + " then " + number(p.values[i][l]);
-            text += (p.layers.size() > 1 ? " otherwise " : " ") +
-                    number(p.values[i][p.layers.size() - 1]) + "\n";
-        }
-    }
-    return text;
-}
-
-std::string job_of(const Program& p) {
-    std::string text = "job \"j\"\nmodel \"m\"\n";
-    for (std::size_t leg = 0; leg < p.legs.size(); ++leg) {
-        text += "leg " + p.legs[leg] + "\n";
-        for (std::size_t i = 0; i < p.lines.size(); ++i)
-            if (p.lines[i].given && p.lines[i].level == Level::Leg && leg > 0)
-                text += "  set " + p.lines[i].name + " = " + number(p.values[i][leg]) + "\n";
-    }
-    return text;
-}
-
-// One line for each leg and layer, each with a name of its own.
-class ByHand {
-  public:
-    explicit ByHand(const Program& p) : p_(p), legs_(std::max<std::size_t>(1, p.legs.size())) {}
-
-    std::string text() const {
-        std::string text = "model \"m\"\n";
-        for (std::size_t i = 0; i < p_.lines.size(); ++i) {
-            const LineOf& line = p_.lines[i];
-            const std::size_t legs = line.level == Level::Job ? 1 : legs_;
-            const std::size_t layers = line.level == Level::Layer ? p_.layers.size() : 1;
-            for (std::size_t leg = 0; leg < legs; ++leg)
-                for (std::size_t layer = 0; layer < layers; ++layer) {
-                    const std::string name = named(line.name, line.level, leg, layer);
-                    const double value =
-                        line.given ? p_.values[i][line.level == Level::Leg ? leg : layer] : 0;
-                    text += line.given ? "given " + name + " = " + number(value) + "\n"
-                                       : name + " : ft = " + formula(line, leg, layer) +
-                                             "  may be negative\n";
-                }
-        }
-        return text;
-    }
-
-    static std::string named(const std::string& line, Level level, std::size_t leg,
-                             std::size_t layer) {
-        return line + (level == Level::Job ? "" : "_" + std::to_string(leg)) +
-               (level == Level::Layer ? "_" + std::to_string(layer) : "");
-    }
-
-  private:
-    std::string formula(const LineOf& line, std::size_t leg, std::size_t layer) const {
-        const Formula& f = line.formula;
-        std::string out = piece(f.pieces[0], line.level, leg, layer);
-        if (!f.only_in.empty() && p_.layers[layer] != f.only_in)
-            return out;
-        for (std::size_t i = 1; i < f.pieces.size(); ++i)
-            out += f.signs[i - 1] + piece(f.pieces[i], line.level, leg, layer);
-        return out;
-    }
-
-    std::string piece(const Piece& piece, Level at, std::size_t leg, std::size_t layer) const {
-        using T = Piece::Taken;
-        const auto own = [&](std::size_t a, std::size_t b) {
-            return named(piece.line, piece.level, a, b);
-        };
-        std::vector<std::string> names;
-        const bool layers = piece.level == Level::Layer;
-        switch (piece.taken) {
-        case T::Plain:
-            return own(leg, layer);
-        case T::Before:
-            for (std::size_t e = 0; e < (layers ? layer : leg); ++e)
-                names.push_back(layers ? own(leg, e) : own(e, 0));
-            return names.empty() ? "0 ft" : together(names, T::Sum);
-        default:
-            break;
-        }
-        for (std::size_t a = 0; a < legs_; ++a)
-            for (std::size_t b = 0; b < (layers ? p_.layers.size() : 1); ++b)
-                if (!layers || at == Level::Job || a == leg)
-                    names.push_back(own(a, b));
-        return together(names, piece.taken);
-    }
-
-    static std::string together(const std::vector<std::string>& names, Piece::Taken taken) {
-        if (names.size() == 1)
-            return names[0];
-        const bool sum = taken == Piece::Taken::Sum;
-        std::string out = sum ? "(" : taken == Piece::Taken::Most ? "max(" : "min(";
-        for (std::size_t i = 0; i < names.size(); ++i)
-            out += (i == 0 ? "" : sum ? " + " : ", ") + names[i];
-        return out + ")";
-    }
-
-    const Program& p_;
-    std::size_t legs_;
-};
-
-std::string in_sheet(const Program& p, const LineOf& line, std::size_t leg, std::size_t layer) {
-    std::string name;
-    if (line.level != Level::Job && !p.legs.empty())
-        name += p.legs[leg] + ".";
-    if (line.level == Level::Layer)
-        name += p.layers[layer] + ".";
-    return name + line.name;
+// How `t4` moves with each given that moves it, by the given's name.
+std::map<std::string, double> slopes_of(const Priced& priced) {
+    const std::vector<double> slope =
+        engine::slopes(priced.plan(), priced.values(), priced.slot("t4"));
+    std::map<std::string, double> out;
+    for (std::size_t i = 0; i < slope.size(); ++i)
+        if (slope[i] != 0)
+            out[priced.sheet().lines[priced.plan().inputs[i].line].name] = slope[i];
+    return out;
 }
 
 } // namespace
@@ -302,21 +58,24 @@ TEST_CASE("a job with entries has the values and slopes of the same job written 
                     REQUIRE(naive.line(name).agrees(value));
                     ++pairs;
                 }
-        const auto by = [](const Priced& priced) {
-            const std::vector<double> slope =
-                engine::slopes(priced.plan(), priced.values(), priced.slot("t4"));
-            std::vector<double> out;
-            for (const double one : slope)
-                if (one != 0)
-                    out.push_back(one);
-            return out;
-        };
-        const std::vector<double> ours = by(lists);
-        const std::vector<double> theirs = by(plain);
+        const std::map<std::string, double> ours = slopes_of(lists);
+        const std::map<std::string, double> theirs = slopes_of(plain);
         REQUIRE(ours.size() == theirs.size());
-        for (std::size_t i = 0; i < ours.size(); ++i)
-            CHECK(ours[i] == doctest::Approx(theirs[i]));
-        slopes_met += static_cast<int>(ours.size());
+        for (const LineOf& line : p.lines)
+            for (std::size_t leg = 0; line.given && leg < (line.level == Level::Job ? 1 : legs);
+                 ++leg)
+                for (std::size_t layer = 0;
+                     layer < (line.level == Level::Layer ? p.layers.size() : 1); ++layer) {
+                    const auto there =
+                        theirs.find(ByHand::named(line.name, line.level, leg, layer));
+                    if (there == theirs.end())
+                        continue;
+                    const std::string name = in_sheet(p, line, leg, layer);
+                    CAPTURE(name);
+                    REQUIRE(ours.count(name) == 1);
+                    REQUIRE(ours.at(name) == doctest::Approx(there->second));
+                    ++slopes_met;
+                }
     }
     CHECK(pairs > 3'000);
     CHECK(slopes_met > 500);

@@ -107,7 +107,8 @@ TEST_CASE("the head of a line is its first word, unless it is named there") {
     lang::Diagnostics diagnostics;
     const lang::FileId file =
         sources.add("t", "part \"A\"\n  given a = 3\n  margin : 1 = 3\n  price = 3\nround to 3\n");
-    const lang::LogicalLines layout = lang::lay_out(sources, file, lang::FileKind::Model, diagnostics);
+    const lang::LogicalLines layout =
+        lang::lay_out(sources, file, lang::FileKind::Model, diagnostics);
     REQUIRE(layout.lines.size() == 5);
     CHECK(layout.lines[0].head == lang::Keyword::Part);
     CHECK(layout.lines[1].head == lang::Keyword::Given);
