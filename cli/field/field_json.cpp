@@ -18,12 +18,17 @@ Json quantity(double value, const char* unit) {
 } // namespace
 
 Document field_json(const engine::FieldAnswer& field) {
-    Json out = {{"schema", "acrewright.field/1"},
+    Json out = {{"schema", "acrewright.field/2"},
                 {"name", field.name},
                 {"file", field.file},
                 {"net", quantity(field.net, "ac")},
                 {"gross", quantity(field.gross, "ac")},
                 {"holes", quantity(field.holes, "ac")},
+                {"unripped",
+                 {{"headland", quantity(field.unripped_headland, "ac")},
+                  {"row_ends", quantity(field.unripped_row_ends, "ac")},
+                  {"gaps", quantity(field.unripped_gaps, "ac")}}},
+                {"coverage", number(field.net / (field.gross - field.holes))},
                 {"heading", quantity(field.heading, "deg")},
                 {"spacing", quantity(field.spacing, "ft")},
                 {"headland", quantity(field.headland, "ft")},
@@ -37,11 +42,13 @@ Document field_json(const engine::FieldAnswer& field) {
                 {"turns", field.turns},
                 {"lifts", field.lifts},
                 {"skip", field.skip},
+                {"cells", field.cells},
                 {"travel", quantity(field.travel, "mi")},
-                {"between", quantity(field.between, "mi")}};
+                {"moving", quantity(field.moving, "mi")}};
     if (field.ripping) {
         out["ripping"] = quantity(*field.ripping, "h");
         out["turning"] = quantity(*field.turning, "h");
+        out["between"] = quantity(*field.between, "h");
         out["pace"] = quantity(*field.pace, "ac/h");
     }
     if (!field.headings.empty()) {

@@ -20,7 +20,7 @@ std::string degrees(double value) {
     return fixed_quantity(value, 1, "deg");
 }
 void ground(const engine::FieldAnswer& field, Table& table) {
-    table.row({"net", acres(field.net), "the ground that is worked"});
+    table.row({"ripped", acres(field.net), "what is billed"});
     table.row({"gross", acres(field.gross),
                fmt::format("inside the boundary; its edge is {}",
                            rounded_quantity(field.edge, 0, "ft"))});
@@ -28,11 +28,16 @@ void ground(const engine::FieldAnswer& field, Table& table) {
     if (field.holes > 0.5 / 4046.8564224)
         table.row({"holes", acres(field.holes), "left out"});
     if (field.headland > 0)
-        table.row({"headland", acres(field.headland_acres),
-                   fmt::format("{} along every edge", rounded_quantity(field.headland, 1, "ft"))});
+        table.row({"headland", acres(field.unripped_headland),
+                   fmt::format("not ripped: {} along every edge",
+                               rounded_quantity(field.headland, 1, "ft"))});
     if (field.row_ends > 0)
-        table.row({"row ends", rounded_quantity(field.row_ends, 1, "ft"),
-                   "left at both ends of each pull"});
+        table.row({"row ends", acres(field.unripped_row_ends),
+                   fmt::format("not ripped: {} at both ends of each pull",
+                               rounded_quantity(field.row_ends, 1, "ft"))});
+    if (field.unripped_gaps >= 0.005)
+        table.row({"gaps", acres(field.unripped_gaps),
+                   "not ripped: where no pull comes within half a spacing"});
 }
 
 void pulls(const engine::FieldAnswer& field, Table& table) {
@@ -49,6 +54,8 @@ void pulls(const engine::FieldAnswer& field, Table& table) {
             {"lifts", count_text(field.lifts), "over a hole, or out of the field and in again"});
     table.row({"point rows", count_text(field.point_rows),
                "short pulls that run out against a slanting edge"});
+    if (field.cells > 1)
+        table.row({"cells", count_text(field.cells), "pieces ripped one after another"});
     table.row({"turns", count_text(field.turns),
                field.skip == 1 ? "into the next row, back and forth"
                                : fmt::format("{} rows over and {} back, land by land", field.skip,
@@ -58,14 +65,17 @@ void pulls(const engine::FieldAnswer& field, Table& table) {
 void travel(const engine::FieldAnswer& field, Table& table) {
     table.row({"ripped", rounded_quantity(field.travel, 2, "mi"), "with the shank in the ground"});
     table.row({"", rounded_quantity(field.travel_per_acre, 0, "ft/ac"), "the same for each acre"});
-    table.row({"moving", rounded_quantity(field.between, 2, "mi"), "from pull to pull, shank up"});
+    table.row({"moving", rounded_quantity(field.moving, 2, "mi"), "from pull to pull, shank up"});
     if (!field.ripping)
         return;
-    const double all = *field.ripping + *field.turning;
+    const double all = *field.ripping + *field.turning + *field.between;
     table.row(
         {"ripping", hours(*field.ripping), percent_text(*field.ripping / all) + " of the time"});
     table.row({"turning", hours(*field.turning),
                percent_text(*field.turning / all) + ", moving from pull to pull included"});
+    if (field.cells > 1)
+        table.row({"between", hours(*field.between),
+                   percent_text(*field.between / all) + ", from piece to piece"});
     table.row({"pace", fixed_quantity(*field.pace, 3, "ac/h"), "without stops"});
 }
 

@@ -184,7 +184,10 @@ class Fields {
         const Layout& layout = field.layout;
         const double passes = field.request.passes_per_row;
         set("gross", field.plane.outer_area, "m^2", "ac");
-        set("area", layout.net_area, "m^2", "ac");
+        // Paid by the acres that are ripped, whichever way more of them are.
+        set("area",
+            std::max(layout.ripped_area, across != nullptr ? across->layout.ripped_area : 0), "m^2",
+            "ac");
         set("run", layout.mean, "m", "ft");
         if (across != nullptr)
             set("cross_run", across->layout.mean, "m", "ft");

@@ -17,10 +17,12 @@ double feet(double meters) {
 
 void measure(const LaidField& field, FieldAnswer& answer) {
     const Layout& layout = field.layout;
-    answer.net = acres(layout.net_area);
+    answer.net = acres(layout.ripped_area);
     answer.gross = acres(field.plane.outer_area);
     answer.holes = acres(field.plane.outer_area - field.plane.area);
-    answer.headland_acres = acres(field.plane.area - layout.net_area);
+    answer.unripped_headland = acres(layout.unripped.headland);
+    answer.unripped_row_ends = acres(layout.unripped.row_ends);
+    answer.unripped_gaps = acres(layout.unripped.gaps);
     answer.edge = feet(field.plane.perimeter);
     answer.heading = field.request.heading;
     answer.spacing = feet(field.request.spacing);
@@ -30,18 +32,20 @@ void measure(const LaidField& field, FieldAnswer& answer) {
     answer.mean = feet(layout.mean);
     answer.longest = feet(layout.longest);
     answer.travel = lang::convert(layout.travel, "m", "mi");
-    answer.between = lang::convert(layout.between, "m", "mi");
+    answer.moving = lang::convert(layout.between, "m", "mi");
     answer.travel_per_acre = feet(layout.travel) / answer.net;
     if (layout.ripping_time > 0) {
         answer.ripping = layout.ripping_time / 3600;
         answer.turning = layout.turning_time / 3600;
-        answer.pace = answer.net / ((layout.ripping_time + layout.turning_time) / 3600);
+        answer.between = layout.between_time / 3600;
+        answer.pace = answer.net / (layout.time() / 3600);
     }
     answer.rows = layout.rows;
     answer.turns = layout.turns;
     answer.lifts = layout.lifts;
     answer.point_rows = layout.point_rows;
     answer.skip = layout.skip;
+    answer.cells = layout.cells;
 }
 
 } // namespace

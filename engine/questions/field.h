@@ -33,17 +33,21 @@ struct FieldPull {
 };
 
 struct FieldAnswer {
-    std::string name, file;                                     // name: of the feature, or empty
-    double net = 0, gross = 0, holes = 0, headland_acres = 0;   // ac
-    double edge = 0;                                            // ft, all outer edges
-    double heading = 0;                                         // degrees from true north
-    double spacing = 0, headland = 0, row_ends = 0;             // ft
-    double shortest = 0, mean = 0, longest = 0;                 // ft, of the pulls
-    double travel = 0, between = 0;                             // mi: in the ground; pull to pull
-    double travel_per_acre = 0;                                 // ft/ac, in the ground
-    std::optional<double> ripping, turning, pace;               // h, h, ac/h; empty without a speed
+    std::string name, file;               // name: of the feature, or empty
+    double net = 0, gross = 0, holes = 0; // ac; net: ripped, and so paid
+    // ac, of the ground without holes: as of Unripped. With net and holes they add up to gross.
+    double unripped_headland = 0, unripped_row_ends = 0, unripped_gaps = 0;
+    double edge = 0;                                // ft, all outer edges
+    double heading = 0;                             // degrees from true north
+    double spacing = 0, headland = 0, row_ends = 0; // ft
+    double shortest = 0, mean = 0, longest = 0;     // ft, of the pulls
+    double travel = 0, moving = 0;                  // mi: in the ground; pull to pull
+    double travel_per_acre = 0;                     // ft/ac, in the ground
+    // h, h, h, ac/h; empty without a speed. Turning: within cells; between: from cell to cell.
+    std::optional<double> ripping, turning, between, pace;
     std::size_t rows = 0, turns = 0, lifts = 0, point_rows = 0; // as of Layout
     std::uint32_t skip = 1;                                     // the next row is so many away
+    std::size_t cells = 1;                                      // swept back and forth one by one
     std::vector<FieldHeading> headings; // fastest first; empty if the heading was given
     std::vector<std::string> repairs;   // of the boundary, each to be shown
     std::vector<FieldPull> pulls;       // in driving order; one at least

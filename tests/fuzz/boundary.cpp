@@ -15,9 +15,14 @@ namespace {
 void hold_layout(const engine::LaidField& laid) {
     const engine::Layout& layout = laid.layout;
     HOLDS(!layout.pulls.empty() && layout.pulls.size() <= engine::max_pulls);
-    HOLDS(std::isfinite(layout.net_area) && layout.net_area >= 0);
+    HOLDS(std::isfinite(layout.ripped_area) && layout.ripped_area >= 0);
+    for (const double left :
+         {layout.unripped.headland, layout.unripped.row_ends, layout.unripped.gaps})
+        HOLDS(left >= -1e-6 * laid.plane.area - 1e-6);
+    HOLDS(std::fabs(layout.ripped_area + layout.unripped.headland + layout.unripped.row_ends +
+                    layout.unripped.gaps - laid.plane.area) <= 1e-6 * laid.plane.area + 1e-6);
     HOLDS(laid.plane.area > 0 && laid.plane.area <= laid.plane.outer_area * (1 + 1e-9));
-    HOLDS(layout.net_area <= laid.plane.outer_area * 1.001 + 1);
+    HOLDS(layout.ripped_area <= laid.plane.outer_area * 1.001 + 1);
     HOLDS(layout.rows >= 1 && layout.rows <= layout.pulls.size());
     HOLDS(layout.point_rows <= layout.pulls.size());
     double ripped = 0;
@@ -31,7 +36,7 @@ void hold_layout(const engine::LaidField& laid) {
     HOLDS(layout.shortest <= layout.mean * (1 + 1e-12) &&
           layout.mean <= layout.longest * (1 + 1e-12));
     HOLDS(std::isfinite(layout.between) && layout.between >= 0);
-    HOLDS(std::isfinite(layout.ripping_time) && std::isfinite(layout.turning_time));
+    HOLDS(std::isfinite(layout.time()));
 }
 
 } // namespace

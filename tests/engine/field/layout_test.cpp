@@ -169,25 +169,39 @@ TEST_CASE("row ends shorten every pull, a headland shrinks the field") {
     // 35 ft at each end of a 1,320 ft row leaves 94.7 % of it (arithmetic).
     Layout layout = laid(field, request);
     CHECK(layout.mean == doctest::Approx(400 - 70 * foot));
+    // What stays at the ends of the rows is not billed: 35 ft twice, 200 m wide.
+    CHECK(layout.unripped.row_ends == doctest::Approx(200 * 70 * foot));
+    CHECK(layout.ripped_area == doctest::Approx(200 * (400 - 70 * foot)));
     request.row_ends = 0;
     request.headland = 10;
     layout = laid(field, request);
-    CHECK(layout.net_area == doctest::Approx(180.0 * 380).epsilon(1e-5));
+    CHECK(layout.ripped_area == doctest::Approx(180.0 * 380).epsilon(1e-5));
+    CHECK(layout.unripped.headland == doctest::Approx(200.0 * 400 - 180 * 380).epsilon(1e-5));
     CHECK(layout.rows == 36);
     CHECK(layout.mean == doctest::Approx(380).epsilon(1e-5));
 }
 
-TEST_CASE("a hole is gone round: two pulls in a row, a lift between them") {
+TEST_CASE("a hole is crossed where that takes less time than a turn") {
     PlanePolygon polygon{rectangle(0, 0, 100, 100), {rectangle(40, 40, 20, 20)}};
     const PlaneField field = plane({polygon});
     CHECK(field.area == doctest::Approx(9600));
     LayoutRequest request;
     request.spacing = 4;
-    const Layout layout = laid(field, request);
+    request.speed = 0.7;
+    request.turn_time = 40; // 28 m at that speed; the hole is 20 m wide
+    Layout layout = laid(field, request);
     CHECK(layout.rows == 25);
     CHECK(layout.lifts == 5);
+    CHECK(layout.cells == 1);
     CHECK(layout.pulls.size() == 30);
     CHECK(layout.travel * 4 == doctest::Approx(9600));
+    CHECK(layout.turns == 24);
+    request.turn_time = 5; // 3.5 m: gone round, ten rows, five on each side, ten
+    layout = laid(field, request);
+    CHECK(layout.lifts == 0);
+    CHECK(layout.cells == 4);
+    CHECK(layout.turns == 29);
+    CHECK(layout.pulls.size() == 30);
 }
 
 TEST_CASE("a circle is covered as its closed form says") {
