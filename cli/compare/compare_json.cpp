@@ -63,7 +63,7 @@ Json over_json(const engine::CompareOver& over) {
 } // namespace
 
 Document compare_json(const engine::CompareAnswer& comparison) {
-    Json out = {{"schema", "acrewright.compare/1"}, {"columns", Json::array()}};
+    Json out = {{"schema", "acrewright.compare/2"}, {"columns", Json::array()}};
     for (const engine::CompareColumn& column : comparison.columns)
         out["columns"].push_back({{"name", column.name}, {"cents", column.price_cents}});
     out["unanswered"] = comparison.unanswered;

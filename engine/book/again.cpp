@@ -124,12 +124,16 @@ lang::Outcome<lang::Loaded> SeasonLoader::load(lang::ReferenceKind kind, std::st
     return lang::Loaded{name_, text_};
 }
 
-double Repriced::left_over() const {
+double Repriced::contribution() const {
     return static_cast<double>(quoted_cents) / 100 - today->cost;
 }
 
+double Repriced::profit() const {
+    return contribution() - overhead;
+}
+
 bool Repriced::loses_money() const {
-    return today && today->cost * 100 > static_cast<double>(quoted_cents);
+    return today && profit() < 0;
 }
 
 std::string Repriced::why_not() const {
@@ -151,6 +155,7 @@ Repriced reprice(const Quote& quote, const SeasonText& season) {
     result.title = quote.record.title;
     result.quoted_cents = quote.record.price_cents;
     result.cost_then = quote.record.cost_total;
+    result.overhead = quote.record.overhead;
     if (!quote.made_from) {
         result.today = lacks_texts(quote.record.number);
         return result;
