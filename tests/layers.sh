@@ -58,8 +58,8 @@ rule 'engine/README.md has the folders of engine in that order' \
 rule 'every folder of engine stands in that order' \
     "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book)/$' || true)"
 
-# A command of the program is a folder; what two of them need is in cli/shared. A comparison shows the bridge between its jobs, a quote the
-# map of its field.
+# A command of the program is a folder; what two of them need is in cli/shared. A comparison shows the bridge between its jobs, a price the
+# bridge to what `--set` makes of it, a quote the map of its field.
 borrowed() {
     local folder name
     for folder in $(ls -d cli/*/); do
@@ -69,7 +69,7 @@ borrowed() {
     done
 }
 rule 'a command includes its own folder and cli/shared' \
-    "$(borrowed | grep -vE '^cli/compare/compare_(text|json)\.cpp:[0-9]+:#include "cli/bridge/|^cli/quote/quote_command\.cpp:[0-9]+:#include "cli/field/report\.h"' || true)"
+    "$(borrowed | grep -vE '^cli/(compare/compare_(text|json)|price/(changed_text|price_json))\.cpp:[0-9]+:#include "cli/bridge/|^cli/quote/quote_command\.cpp:[0-9]+:#include "cli/field/report\.h"' || true)"
 rule 'cli/shared includes no command' "$(grep -rnE '^#include "cli/' cli/shared | grep -vE '"cli/(shared/|exit_codes\.h")' || true)"
 rule 'cli asks: it reads no plan and no sheet' "$(grep -rnE '^#include "(engine/(plan|readers|faults)|lang/check)/' cli || true; grep -rnE '(\.|->)(sheet|checked|plan|compiled)\(\)' cli || true)"
 

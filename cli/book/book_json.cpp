@@ -24,17 +24,21 @@ Json today_json(const engine::Repriced& quote) {
     return {{"quote", quote.number},
             {"money", money_json(quote.money)},
             {"quoted_cents", quote.quoted_cents},
-            {"cost_then", number(quote.cost_then)},
-            {"cost_now", quote.today ? number(quote.today->cost) : Json(nullptr)},
+            {"overhead", number(quote.overhead)},
+            {"direct_cost_then", number(quote.cost_then)},
+            {"direct_cost_now", quote.today ? number(quote.today->cost) : Json(nullptr)},
             {"cents_now", quote.today ? Json(quote.today->cents) : Json(nullptr)},
-            {"under_water", quote.loses_money()},
+            {"contribution", quote.today ? number(quote.contribution()) : Json(nullptr)},
+            {"profit", quote.today ? number(quote.profit()) : Json(nullptr)},
+            {"loss", quote.today ? Json(quote.loses_money()) : Json(nullptr)},
+            {"loss_direct", quote.today ? Json(quote.contribution() < 0) : Json(nullptr)},
             {"why_not", quote.why_not()}};
 }
 
 } // namespace
 
 Document book_json(const BookPage& page) {
-    Json json = {{"schema", "acrewright.book/1"}, {"quotes", Json::array()}};
+    Json json = {{"schema", "acrewright.book/2"}, {"quotes", Json::array()}};
     for (const engine::Quote& quote : page.quotes)
         json["quotes"].push_back(quote_json(quote));
     if (page.open_today) {

@@ -23,7 +23,7 @@ std::string book_text(const BookPage& page, bool color);
 // For a spreadsheet: the quotes, or every cost of every quote.
 std::string quotes_csv(const std::vector<engine::Quote>& quotes);
 std::string costs_csv(const std::vector<engine::Quote>& quotes);
-// Schema acrewright.book/1. Field by field in cli/README.md.
+// Schema acrewright.book/2. Field by field in cli/README.md.
 Document book_json(const BookPage& page);
 
 } // namespace acre::cli

@@ -31,6 +31,12 @@ std::string list_text(const std::vector<engine::Quote>& quotes, bool color) {
     return table.text(color);
 }
 
+const char* verdict(const engine::Repriced& quote) {
+    if (quote.contribution() < 0)
+        return "below cost";
+    return quote.loses_money() ? "loses money" : "";
+}
+
 // The open quotes, priced with the season of today: what they would cost, and what would be left.
 std::string today_text(const std::vector<engine::Repriced>& quotes, bool color) {
     if (quotes.empty())
@@ -38,9 +44,9 @@ std::string today_text(const std::vector<engine::Repriced>& quotes, bool color) 
     Table table({{"open quote", Align::Left},
                  {"job", Align::Left, true},
                  {"quoted"},
-                 {"cost then"},
-                 {"cost now"},
-                 {"left over"},
+                 {"direct cost"},
+                 {"overhead"},
+                 {"profit"},
                  {"", Align::Left}});
     std::string unanswered;
     for (const engine::Repriced& quote : quotes) {
@@ -48,19 +54,22 @@ std::string today_text(const std::vector<engine::Repriced>& quotes, bool color) 
         const std::string title = terminal_text(quote.title);
         lang::show_money(quote.money);
         const std::string quoted = cents_text(quote.quoted_cents);
-        const std::string then = money_text(quote.cost_then);
         if (quote.today) {
-            table.row({number, title, quoted, then, money_text(quote.today->cost),
-                       money_text(quote.left_over()), quote.loses_money() ? "loses money" : ""});
+            table.row({number, title, quoted, money_text(quote.today->cost),
+                       money_text(quote.overhead), money_text(quote.profit()), verdict(quote)});
             continue;
         }
-        table.row({number, title, quoted, then, "no price"});
+        table.row({number, title, quoted, "no price"});
         unanswered +=
             wrap("Quote " + number + " has no price today: " + terminal_text(quote.why_not()),
                  page_width) +
             "\n";
     }
-    return table.text(color) + (unanswered.empty() ? "" : "\n" + unanswered);
+    return table.text(color) +
+           wrap("Direct cost at the prices of this season, overhead as quoted; what the quoted "
+                "price leaves after both is the profit.",
+                page_width) +
+           "\n" + (unanswered.empty() ? "" : "\n" + unanswered);
 }
 
 } // namespace

@@ -7,7 +7,7 @@ namespace acre::cli {
 
 Document break_even_json(const engine::BreakEvenAnswer& answer) {
     constexpr std::array<const char*, 4> kinds = {"root", "jump", "touch", "level"};
-    Json out = {{"schema", "acrewright.break-even/1"},
+    Json out = {{"schema", "acrewright.break-even/2"},
                 {"money", money_json()},
                 {"title", answer.title},
                 {"against", answer.against}};
@@ -25,6 +25,8 @@ Document break_even_json(const engine::BreakEvenAnswer& answer) {
                    {"greatest_at", number(answer.greatest_at)},
                    {"nearest", number(answer.nearest)},
                    {"nearest_at", number(answer.nearest_at)}};
+    out["price"] = answer.price ? number(*answer.price) : Json(nullptr);
+    out["overhead"] = answer.price ? number(answer.overhead) : Json(nullptr);
     out["crossings"] = Json::array();
     for (const engine::Crossing& crossing : answer.crossings) {
         Json entry = {{"kind", kinds[static_cast<std::size_t>(crossing.kind)]},

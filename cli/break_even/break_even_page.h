@@ -8,8 +8,7 @@
 
 namespace acre::cli {
 
-// `price`: the value is a fixed price that the cost reaches.
-std::string break_even_text(const engine::BreakEvenAnswer& answer, bool price, bool color);
+std::string break_even_text(const engine::BreakEvenAnswer& answer, bool color);
 Document break_even_json(const engine::BreakEvenAnswer& answer);
 
 } // namespace acre::cli

@@ -8,6 +8,7 @@
 #include "cli/shared/text/style.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -16,10 +17,7 @@ constexpr std::size_t most_shown = 12;
 
 class Page {
   public:
-    Page(const engine::BreakEvenAnswer& answer, bool price, bool color)
-        : answer_(answer),
-          price_(price),
-          color_(color) {}
+    Page(const engine::BreakEvenAnswer& answer, bool color) : answer_(answer), color_(color) {}
 
     std::string draw() {
         out_ = heading(capital(called(answer_.given)) + " at which " + asked(), color_);
@@ -27,7 +25,12 @@ class Page {
             line(lang::terminal_text(answer_.title) +
                  (against() ? " against " + lang::terminal_text(answer_.against) : ""));
         out_ += "\n";
-        line(fmt::format("this job: {} at {}", y(answer_.now), x(answer_.value)));
+        if (answer_.price)
+            line(fmt::format("the price {} carries {} of overhead, as quoted: direct cost may be "
+                             "{}",
+                             money(*answer_.price), money(answer_.overhead), y(answer_.wanted)));
+        line(fmt::format("this job: {}{} at {}", answer_.price ? "direct cost " : "",
+                         y(answer_.now), x(answer_.value)));
         line(fmt::format("from {} to {}: {} (at {}) to {} (at {})", x(answer_.range.low),
                          x(answer_.range.high), y(answer_.least), x(answer_.least_at),
                          y(answer_.greatest), x(answer_.greatest_at)));
@@ -48,7 +51,7 @@ class Page {
 
   private:
     const engine::BreakEvenAnswer& answer_;
-    bool price_, color_;
+    bool color_;
     std::string out_;
 
     bool against() const { return !answer_.against.empty(); }
@@ -57,16 +60,20 @@ class Page {
     std::string y(double value) const {
         return against() ? shown_change(value, answer_.line.unit) : shown(answer_.line, value);
     }
+    static std::string money(double dollars) { return lang::money_text(dollars); }
     void line(const std::string& text) { out_ += remark(text); }
 
     std::string asked() const {
         if (against())
             return "the two cost the same";
-        const std::string wanted = shown(answer_.line, answer_.wanted);
-        return price_ ? "a price of " + wanted + " leaves no profit"
-                      : called(answer_.line) + " is " + wanted;
+        if (answer_.price)
+            return "a price of " + money(*answer_.price) + " leaves no profit";
+        return called(answer_.line) + " is " + shown(answer_.line, answer_.wanted);
     }
     const char* sides(bool rising) const {
+        if (answer_.price)
+            return rising ? "below it the price leaves a profit, above it a loss"
+                          : "below it the price leaves a loss, above it a profit";
         if (against())
             return rising ? "below, this job is cheaper; above, the other"
                           : "below, the other is cheaper; above, this job";
@@ -120,8 +127,8 @@ class Page {
 
 } // namespace
 
-std::string break_even_text(const engine::BreakEvenAnswer& answer, bool price, bool color) {
-    return Page(answer, price, color).draw();
+std::string break_even_text(const engine::BreakEvenAnswer& answer, bool color) {
+    return Page(answer, color).draw();
 }
 
 } // namespace acre::cli

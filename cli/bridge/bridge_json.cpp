@@ -45,6 +45,14 @@ Document bridge_json(const engine::BridgeAnswer& bridge) {
                  {"rows", Json::array()}};
     for (const engine::BridgeRow& one : bridge.rows)
         json["rows"].push_back(row(one));
+    json["at_the_old_price"] = nullptr;
+    if (const auto& kept = bridge.kept)
+        json["at_the_old_price"] = {{"price", number(kept->price)},
+                                    {"overhead", number(kept->overhead)},
+                                    {"direct_cost_before", number(kept->direct_cost_before)},
+                                    {"direct_cost_after", number(kept->direct_cost_after)},
+                                    {"profit_before", number(kept->profit_before())},
+                                    {"profit_after", number(kept->profit_after())}};
     return answered(std::move(json));
 }
 

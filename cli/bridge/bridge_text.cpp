@@ -40,6 +40,17 @@ std::string bar(double share, double most) {
     return std::string(size, share > 0 ? '+' : '-');
 }
 
+std::string kept_words(const engine::BridgeKept& kept) {
+    return paragraph(
+        fmt::format("At the old price, {}, and with the {} of overhead that it carries, direct "
+                    "cost of {} instead of {} leaves a profit of {} instead of {}.",
+                    lang::money_text(kept.price), lang::money_text(kept.overhead),
+                    lang::money_text(kept.direct_cost_after),
+                    lang::money_text(kept.direct_cost_before),
+                    lang::money_text(kept.profit_after()), lang::money_text(kept.profit_before())),
+        "");
+}
+
 } // namespace
 
 std::string bridge_row_words(const engine::BridgeRow& row) {
@@ -71,6 +82,8 @@ std::string bridge_text(const engine::BridgeAnswer& bridge, bool color) {
     end(bridge.after);
     table.row({money_change(bridge.after.cents - bridge.before.cents), "", "total change"});
     out += table.text(color);
+    if (bridge.kept)
+        out += "\n" + kept_words(*bridge.kept);
     out +=
         "\n" +
         paragraph(

@@ -59,6 +59,14 @@ std::vector<std::string> flip_words(const engine::CompareFlips& flips,
     return words;
 }
 
+bool has_band(const engine::CompareFlips& flips) {
+    for (const engine::CompareFlip& flip : flips.columns)
+        for (const engine::CompareMeeting& meeting : flip.meetings)
+            if (meeting.kind == engine::CompareMeeting::Kind::Level)
+                return true;
+    return false;
+}
+
 Curves curves_of(const engine::CompareAnswer& comparison) {
     const engine::CompareOver& over = *comparison.over;
     Curves curves;
@@ -82,6 +90,9 @@ std::string flips_text(const engine::CompareAnswer& comparison) {
     for (const engine::CompareFlip& flip : flips.columns)
         for (const std::string& words : flip_words(flips, flip))
             out += paragraph(words, "  A and " + column_letter(flip.column) + ": ");
+    if (has_band(flips))
+        out += paragraph("Prices are rounded, so two of them can be the same over a band; below "
+                         "it one is cheaper, above it the other.");
     return out;
 }
 

@@ -1,5 +1,6 @@
 // compare: a job's options, or several jobs, side by side; where two of them cost the same; and
 // each over a given.
+#include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
@@ -14,24 +15,40 @@ namespace acre::cli {
 namespace {
 
 struct CompareArguments {
-    std::vector<std::string> paths, options, sets;
+    std::vector<std::string> paths, options, sets, with;
     std::string models, flip, over, svg;
     bool json = false;
 };
 
+// What one column sets besides the others: "a=1; b=2".
+std::vector<std::string> sets_of(const std::string& with) {
+    std::vector<std::string> sets;
+    for (std::size_t at = 0; at <= with.size();) {
+        const std::size_t end = std::min(with.find(';', at), with.size());
+        const std::size_t first = with.find_first_not_of(' ', at);
+        if (first < end)
+            sets.push_back(with.substr(first, with.find_last_not_of(' ', end - 1) + 1 - first));
+        at = end + 1;
+    }
+    return sets;
+}
+
 // Opens a column. The errors where the words or a file are wrong rather than the job, or there is
 // too much side by side: then nothing is compared.
 std::optional<lang::Said> open_column(const CompareArguments& arguments, const std::string& path,
-                                      const std::string& option,
+                                      const std::string& option, const std::string& with,
                                       std::vector<engine::CompareSide>& sides) {
     JobArguments job;
     job.path = path;
     job.option = option;
     job.sets = arguments.sets;
     job.models = arguments.models;
-    const bool options_of_one = arguments.paths.size() == 1;
-    sides.push_back(
-        {options_of_one ? (option.empty() ? "this job" : option) : "", path, open_job(job)});
+    for (std::string& set : sets_of(with))
+        job.sets.push_back(std::move(set));
+    std::string name = !with.empty() ? with : option.empty() ? "this job" : option;
+    if (arguments.paths.size() > 1)
+        name.clear();
+    sides.push_back({std::move(name), path, open_job(job)});
     const lang::Outcome<engine::Job>& opened = sides.back().job;
     if (!opened && exit_code_of(Reply(opened.said)) != exit_at_fault)
         return opened.said;
@@ -43,16 +60,21 @@ std::optional<lang::Said> open_column(const CompareArguments& arguments, const s
 lang::Outcome<std::vector<engine::CompareSide>> open_all(const CompareArguments& arguments) {
     std::vector<engine::CompareSide> sides;
     for (const std::string& path : arguments.paths)
-        if (auto failed = open_column(arguments, path, "", sides))
+        if (auto failed = open_column(arguments, path, "", "", sides))
             return std::move(*failed);
     if (arguments.paths.size() > 1)
         return sides;
-    const std::vector<std::string> options = !arguments.options.empty() ? arguments.options
+    const bool all_options = arguments.options.empty() && arguments.with.empty();
+    const std::vector<std::string> options = !all_options   ? arguments.options
                                              : sides[0].job ? engine::options_of(**sides[0].job)
                                                             : std::vector<std::string>();
     for (const std::string& option : options)
         if (sides.size() < engine::max_columns)
-            if (auto failed = open_column(arguments, arguments.paths[0], option, sides))
+            if (auto failed = open_column(arguments, arguments.paths[0], option, "", sides))
+                return std::move(*failed);
+    for (const std::string& with : arguments.with)
+        if (sides.size() < engine::max_columns)
+            if (auto failed = open_column(arguments, arguments.paths[0], "", with, sides))
                 return std::move(*failed);
     return sides;
 }
@@ -107,6 +129,8 @@ Reply answer(const CompareArguments& arguments, bool color) {
     if (arguments.paths.size() > engine::max_columns)
         return lang::placeless(lang::Code::C004, "at most " + std::to_string(engine::max_columns) +
                                                      " jobs side by side");
+    if (!arguments.with.empty() && arguments.paths.size() > 1)
+        return lang::placeless(lang::Code::C004, "`--with` asks of one job, not of several");
     if (!arguments.svg.empty() && arguments.over.empty())
         return lang::placeless(lang::Code::C004, "`--svg` draws what `--over` shows, and needs it");
     lang::Outcome<std::vector<engine::CompareSide>> sides = open_all(arguments);
@@ -136,6 +160,10 @@ Reply compare_command(Words words, Console& console) {
     line.positionals("JOB", "one job for its options, or several jobs", arguments.paths);
     line.option("--option", "TITLE", "only these options of the job; may be repeated",
                 arguments.options);
+    line.option("--with", "\"NAME=VALUE; ...\"",
+                "one more column: what if these were so, with the reason in dollars; may be "
+                "repeated",
+                arguments.with);
     line.option("--set", "NAME=VALUE", "sets a given in all columns; may be repeated",
                 arguments.sets);
     line.option("--models", "FOLDER", "one more folder to look for models in", arguments.models);

@@ -64,7 +64,7 @@ Json over_json(const engine::CompareOver& over) {
 
 Document compare_json(const engine::CompareAnswer& comparison) {
     Json out = {
-        {"schema", "acrewright.compare/1"}, {"money", money_json()}, {"columns", Json::array()}};
+        {"schema", "acrewright.compare/2"}, {"money", money_json()}, {"columns", Json::array()}};
     for (const engine::CompareColumn& column : comparison.columns)
         out["columns"].push_back({{"name", column.name}, {"cents", column.price_cents}});
     out["unanswered"] = comparison.unanswered;

@@ -9,7 +9,7 @@
 namespace acre::cli {
 
 std::string compare_text(const engine::CompareAnswer& comparison, bool color);
-// Schema acrewright.compare/1. Field by field in cli/README.md.
+// Schema acrewright.compare/2. Field by field in cli/README.md.
 Document compare_json(const engine::CompareAnswer& comparison);
 // Where columns cost the same, in lines of words; needs `flips`.
 std::string flips_text(const engine::CompareAnswer& comparison);

@@ -84,7 +84,7 @@ class Page {
             for (const std::size_t i : shown)
                 cells.push_back(cell(row, i));
             const bool last = row.name == "price.total" || row.name == "cost.total" ||
-                              row.name == "price.per_unit";
+                              row.name == "price.per_unit" || row.name == "profit.total";
             table.row(std::move(cells), last);
         }
         out_ += "\n" + table.text(color_);

@@ -1,5 +1,7 @@
 #include "engine/questions/explain.h"
 
+#include <optional>
+
 #include "cli/command.h"
 #include "cli/explain/explain_json.h"
 #include "cli/explain/explain_text.h"
@@ -31,10 +33,14 @@ Reply explain_command(Words words, Console& console) {
     Reply reply(of_the_price(step.said));
     if (!step)
         return reply;
+    std::optional<engine::ChangedFigure> changed;
+    if (const lang::Outcome<engine::Job> before = open_without_sets(arguments))
+        changed = engine::changed_line(**before, **job, step->name);
     if (arguments.json)
-        reply.document = explain_json(*step);
+        reply.document = explain_json(*step, changed);
     else
-        reply.page = explain_text(*step, console.color_out);
+        reply.page = (changed ? changed_text(*changed, console.color_out) : "") +
+                     explain_text(*step, console.color_out);
     return reply;
 }
 

@@ -29,11 +29,18 @@ Json step_json(const engine::ExplainStep& step) {
 
 } // namespace
 
-Document explain_json(const engine::ExplainStep& step) {
+Document explain_json(const engine::ExplainStep& step,
+                      const std::optional<engine::ChangedFigure>& changed) {
     Json json;
     json["schema"] = "acrewright.explain/1";
     json["money"] = money_json();
     json["line"] = step_json(step);
+    json["changed"] = nullptr;
+    if (changed)
+        json["changed"] = {{"before", number(changed->before)},
+                           {"after", number(changed->after)},
+                           {"before_text", changed->before_text},
+                           {"after_text", changed->after_text}};
     return answered(std::move(json));
 }
 

@@ -6,6 +6,7 @@
 #include "cli/shared/text/figures.h"
 #include "cli/shared/text/style.h"
 #include "cli/shared/text/wrap.h"
+#include "cli/shared/words.h"
 #include "lang/diag/glyph.h"
 #include "lang/diag/safe_text.h"
 
@@ -122,6 +123,15 @@ class Tree {
 };
 
 } // namespace
+
+std::string changed_text(const engine::ChangedFigure& changed, bool color) {
+    std::string text = "in the files " + changed.before_text + ", with --set " + changed.after_text;
+    if (std::isfinite(changed.after - changed.before))
+        text += ": " + (changed.unit == "$"
+                            ? dollar_change(changed.after - changed.before)
+                            : shown_change(changed.after - changed.before, changed.unit));
+    return bold(wrap(terminal_text(text), page_width), color) + "\n\n";
+}
 
 std::string explain_text(const engine::ExplainStep& step, bool color) {
     Tree tree(color);

@@ -1,4 +1,7 @@
+#include <optional>
+
 #include "cli/command.h"
+#include "cli/price/changed_text.h"
 #include "cli/price/price_json.h"
 #include "cli/price/price_text.h"
 #include "cli/shared/job.h"
@@ -26,7 +29,30 @@ std::vector<Figure> figures(const engine::Estimate& estimate) {
     return list;
 }
 
-Reply priced(const JobArguments& arguments, PricePage page) {
+// Against the job as its files have it; where that has no price, there is nothing to compare.
+std::optional<engine::ChangedPrice> changed_by_sets(const JobArguments& arguments,
+                                                    const engine::PricedJob& job) {
+    const lang::Outcome<engine::Job> before = open_without_sets(arguments);
+    if (!before)
+        return std::nullopt;
+    return engine::changed_price(**before, job);
+}
+
+// Q001 where none of the lines is in the part that is asked for.
+std::optional<lang::Diagnostic> no_such_part(const engine::PriceAnswer& answer,
+                                             const std::string& part) {
+    std::string parts;
+    for (const engine::LineEntry& line : answer.lines) {
+        if (part.empty() || line.part == part)
+            return std::nullopt;
+        const std::string quoted = "\"" + line.part + "\"";
+        if (!line.part.empty() && parts.find(quoted) == std::string::npos && parts.size() < 300)
+            parts += (parts.empty() ? "its parts: " : ", ") + quoted;
+    }
+    return lang::placeless(lang::Code::Q001, "no part named \"" + part + "\"", {}, {parts});
+}
+
+Reply priced(const JobArguments& arguments, const PricePage& page) {
     const lang::Outcome<engine::Job> job = open_job(arguments);
     Reply reply;
     reply.files = files_of(arguments, job);
@@ -34,15 +60,23 @@ Reply priced(const JobArguments& arguments, PricePage page) {
         reply.said.push_back(of_the_price(job.said));
         return reply;
     }
-    const lang::Outcome<engine::PriceAnswer> answer = engine::ask(**job, {arguments.json});
+    const lang::Outcome<engine::PriceAnswer> answer =
+        engine::ask(**job, {arguments.json || !page.part.empty()});
     reply.said.push_back(of_the_price(answer.said));
     if (!answer)
         return reply;
+    if (auto none = no_such_part(*answer, page.part); none && !page.part.empty()) {
+        reply.said.push_back(lang::Outcome<int>(std::move(*none)).said);
+        return reply;
+    }
+    const std::optional<engine::ChangedPrice> changed = changed_by_sets(arguments, **job);
     if (arguments.json)
-        reply.document = price_json(*answer);
+        reply.document = price_json(*answer, changed);
     else
-        reply.page = price_text(*answer, page);
-    reply.figures = figures(answer->estimate);
+        reply.page =
+            price_text(*answer, page) + (changed ? changed_text(*changed, page.color) : "");
+    if (answer->has_price)
+        reply.figures = figures(answer->estimate);
     return reply;
 }
 
@@ -56,13 +90,17 @@ Reply price_command(Words words, Console& console) {
         "price",
         "Shows what a job costs and what to charge for it: the price and the steps to it, "
         "every cost as a rate times a quantity, the quantities, and cautions. A model by "
-        "itself is priced with its own values.",
+        "itself is priced with its own values; of one without a price it shows all lines.",
         "acrewright price examples/01-first-price.job --set area='120 ac'");
     arguments.declare(line);
     line.flag("--names", "shows the names of lines, as `explain` takes them, instead of labels",
               page.names);
     line.flag("--quantities", "shows all quantities, those of used models too",
               page.all_quantities);
+    line.option("--part", "TITLE",
+                "shows only the lines of that part, as in --part Clauses: standby, the lost trip, "
+                "the fuel surcharge",
+                page.part);
     line.flag("--watch", "reruns when a file changes, until Ctrl-C", watch);
     if (auto reply = line.read(words))
         return std::move(*reply);

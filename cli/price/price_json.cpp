@@ -1,5 +1,6 @@
 #include "cli/price/price_json.h"
 
+#include "cli/bridge/bridge_json.h"
 #include "cli/price/price_text.h"
 #include "cli/shared/json/value.h"
 #include "engine/words/billing.h"
@@ -91,6 +92,50 @@ Json cost_json(const engine::CostRow& cost) {
     return json;
 }
 
+Json by_hour(const engine::PriceAnswer& answer) {
+    const engine::HourlyCosts& hourly = answer.by_hour;
+    if (hourly.hours == 0)
+        return nullptr;
+    Json json = {{"hours", hourly.hours}, {"rate", hourly.per_hour}, {"costs", Json::array()}};
+    for (const std::size_t cost : hourly.costs)
+        json["costs"].push_back(answer.estimate.costs[cost].name);
+    return json;
+}
+
+Json earnings_json(const engine::Estimate& estimate) {
+    const engine::Earnings& e = estimate.earnings;
+    return {{"direct_cost", number(e.direct_cost)},
+            {"overhead", number(e.overhead)},
+            {"reserve", number(e.reserve)},
+            {"contribution", number(e.contribution())},
+            {"contribution_share", number(e.share(e.contribution()))},
+            {"profit", number(e.profit())},
+            {"margin", number(e.margin())},
+            {"profit_if_the_reserve_is_spent", number(e.after_reserve())},
+            {"margin_if_the_reserve_is_spent", number(e.share(e.after_reserve()))},
+            {"profit_made_of",
+             {{"target_margin", number(e.target_margin)},
+              {"target_margin_text", estimate.target_margin},
+              {"markup", number(e.markup)},
+              {"minimum", number(e.minimum)},
+              {"rounding", number(e.rounding)},
+              {"reserve", number(e.reserve)},
+              {"uncovered_cost", number(-e.uncovered)}}}};
+}
+
+Json changed_json(const engine::ChangedPrice& changed) {
+    Json json = {{"figures", Json::array()}, {"why", nullptr}};
+    for (const engine::ChangedFigure& figure : changed.figures)
+        json["figures"].push_back({{"name", figure.name},
+                                   {"label", figure.label},
+                                   {"unit", figure.unit},
+                                   {"before", number(figure.before)},
+                                   {"after", number(figure.after)}});
+    if (changed.why)
+        json["why"] = *bridge_json(*changed.why);
+    return json;
+}
+
 // A number, the name of a choice, or null where there is no answer.
 Json value_json(const engine::LineEntry& line) {
     Json json;
@@ -126,18 +171,18 @@ void put_lines(Json& json, const std::vector<engine::LineEntry>& lines) {
 
 } // namespace
 
-Document price_json(const engine::PriceAnswer& answer) {
+Document price_json(const engine::PriceAnswer& answer,
+                    const std::optional<engine::ChangedPrice>& changed) {
     const engine::Estimate& estimate = answer.estimate;
     Json json;
-    json["schema"] = "acrewright.price/1";
+    json["schema"] = "acrewright.price/2";
     json["money"] = money_json();
     json["job"] = job_json(answer.job);
-    json["price"] = price_of(estimate);
+    json["price"] = answer.has_price ? price_of(estimate) : Json(nullptr);
     json["cost"] = {{"total", number(estimate.cost_total)},
                     {"total_text", money_text(estimate.cost_total)}};
-    json["cost"]["by_hour"] = answer.by_hour.hours > 0 ? Json{{"hours", answer.by_hour.hours},
-                                                              {"rate", answer.by_hour.per_hour}}
-                                                       : Json(nullptr);
+    json["cost"]["by_hour"] = by_hour(answer);
+    json["earnings"] = answer.has_price ? earnings_json(estimate) : Json(nullptr);
     json["costs"] = Json::array();
     for (const engine::CostRow& cost : estimate.costs)
         json["costs"].push_back(cost_json(cost));
@@ -150,6 +195,7 @@ Document price_json(const engine::PriceAnswer& answer) {
         if (caution.tested_range)
             json["outside_tested_range"].push_back(caution.text);
     }
+    json["changed"] = changed ? changed_json(*changed) : Json(nullptr);
     json["note"] = standing_line;
     return answered(std::move(json));
 }

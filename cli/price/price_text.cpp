@@ -4,7 +4,10 @@
 #include <cmath>
 #include <string_view>
 #include <unordered_map>
+#include <utility>
 
+#include "cli/price/earnings_text.h"
+#include "cli/price/lines_text.h"
 #include "cli/shared/text/figures.h"
 #include "cli/shared/text/page.h"
 #include "cli/shared/text/style.h"
@@ -41,14 +44,19 @@ class Page {
     Page(const engine::PriceAnswer& answer, PricePage page)
         : answer_(answer),
           estimate_(answer.estimate),
-          page_(page) {}
+          page_(std::move(page)) {}
 
     std::string draw() {
         head();
-        price();
-        steps();
-        costs();
-        quantities();
+        if (answer_.has_price && page_.part.empty()) {
+            price();
+            steps();
+            out_ += earnings_text(estimate_, page_.color);
+            costs();
+            quantities();
+        } else {
+            out_ += lines_text(answer_, page_);
+        }
         remarks("Conditions met", answer_.conditions, "");
         std::vector<std::string> cautions;
         for (const engine::CautionRow& row : estimate_.cautions)
@@ -225,16 +233,26 @@ class Page {
             }
         }
         table.rule();
-        row({"All costs", "", ""}, estimate_.cost_total, estimate_.cost_total / divisor, 1, true);
+        row({"Direct cost", "", ""}, estimate_.cost_total, estimate_.cost_total / divisor, 1, true);
         out_ += table.text(page_.color);
         out_ += "  " + wrap("Rates and quantities are rounded; amounts are exact.", page_width, 2) +
                 "\n";
         if (!nothing.empty())
             out_ += "  Not charged: " + wrap(nothing + ".", page_width, 15) + "\n";
-        if (const engine::HourlyCosts& hourly = answer_.by_hour; hourly.hours > 0)
+        by_hour();
+    }
+
+    void by_hour() {
+        const engine::HourlyCosts& hourly = answer_.by_hour;
+        std::string what;
+        for (const std::size_t i : hourly.costs) {
+            const engine::CostRow& cost = estimate_.costs[i];
+            what += (what.empty() ? "" : "; ") + called(cost.name, cost.label, page_.names);
+        }
+        if (hourly.hours > 0)
             out_ += "  " +
-                    wrap("Hourly costs: " + quantity_text(hourly.per_hour, "$/h") + " over " +
-                             quantity_text(hourly.hours, "h") + ".",
+                    wrap("Hourly costs: " + money_text(hourly.per_hour) + "/h over " +
+                             quantity_text(hourly.hours, "h") + ": " + what + ".",
                          page_width, 4) +
                     "\n";
     }
@@ -279,7 +297,7 @@ class Page {
 } // namespace
 
 std::string price_text(const engine::PriceAnswer& answer, PricePage page) {
-    return Page(answer, page).draw();
+    return Page(answer, std::move(page)).draw();
 }
 
 } // namespace acre::cli

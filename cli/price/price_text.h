@@ -11,6 +11,7 @@ struct PricePage {
     bool color = false;
     bool names = false;          // names of lines instead of their labels
     bool all_quantities = false; // also those of used models
+    std::string part = {};       // only the lines of this part; empty: the whole price
 };
 
 std::string price_text(const engine::PriceAnswer& answer, PricePage page = {});

@@ -11,6 +11,7 @@ namespace acre::cli {
 struct DatedCard {
     engine::RateCard card;
     std::string date; // from when it holds, "2027-01-15"
+    std::string firm; // whose card it is; may be empty
 };
 
 // `earns`: below each rate what it leaves over its cost.
@@ -18,12 +19,14 @@ std::string card_text(const DatedCard& dated, bool earns, bool color);
 std::string card_csv(const DatedCard& dated);
 // The page to hand out: rates, bands and minimum; nothing of costs.
 std::string card_html(const DatedCard& dated);
-// Schema acrewright.rate-card/1. Field by field in cli/README.md.
+// Schema acrewright.rate-card/2. Field by field in cli/README.md.
 Document card_json(const DatedCard& dated);
 
 // A place of an axis and a fact as people read them; make them safe where they go.
 std::string place_words(const engine::CardAxis& axis, std::size_t place);
 std::string fact_words(const engine::CardFact& fact);
+// "" or " 1, 3": the notes that stand at a cell.
+std::string note_marks(const engine::CardPage& page, std::size_t cell);
 // "$557.00/ac"; `none` where there is no answer.
 std::string rate_words(double rate, const std::string& unit, const char* none);
 

@@ -14,6 +14,7 @@ namespace {
 std::string head(const DatedCard& dated) {
     const engine::RateCard& card = dated.card;
     return html_head(card.item) +
+           (dated.firm.empty() ? "" : "<p><strong>" + markup_text(dated.firm) + "</strong></p>\n") +
            fmt::format("<h1>{}</h1>\n<p>{}{}, from {}</p>\n", markup_text(card.item),
                        markup_text(card.title),
                        card.season.empty() ? "" : ", season " + markup_text(card.season),
@@ -29,7 +30,8 @@ std::string rates(const engine::RateCard& card, const engine::CardPage& page) {
     for (std::size_t r = 0; r < card.rows.places.size(); ++r) {
         std::vector<std::string> cells = {place_words(card.rows, r)};
         for (std::size_t c = 0; c < width; ++c)
-            cells.push_back(rate_words(page.rate[r * width + c], card.unit, "ask"));
+            cells.push_back(rate_words(page.rate[r * width + c], card.unit, "ask") +
+                            note_marks(page, r * width + c));
         table.row(cells);
     }
     return "<p>across: " + markup_text(card.columns.label) + "</p>\n<div class=\"wide\">" +
@@ -55,6 +57,12 @@ std::string card_html(const DatedCard& dated) {
                                markup_text(place_words(*card.along_pages, i)));
         out += rates(card, card.pages[i]);
     }
+    if (!card.notes.empty())
+        out += "<ol>\n";
+    for (const std::string& note : card.notes)
+        out += "<li>" + markup_text(note) + "</li>\n";
+    if (!card.notes.empty())
+        out += "</ol>\n";
     if (card.bands)
         out += bands(*card.bands);
     if (card.minimum)

@@ -13,11 +13,12 @@ Json page_json(const engine::RateCard& card, std::size_t number) {
     const engine::CardPage& page = card.pages[number];
     Json json = {{"name", card.along_pages ? card.along_pages->places[number] : std::string()},
                  {"rate", Json::array()},
-                 {"left", Json::array()}};
+                 {"margin", Json::array()},
+                 {"notes", page.notes}};
     for (const double rate : page.rate)
         json["rate"].push_back(cli::number(rate));
-    for (const double left : page.left)
-        json["left"].push_back(cli::number(left));
+    for (const double margin : page.margin)
+        json["margin"].push_back(cli::number(margin));
     return json;
 }
 
@@ -25,7 +26,7 @@ Json page_json(const engine::RateCard& card, std::size_t number) {
 
 Document card_json(const DatedCard& dated) {
     const engine::RateCard& card = dated.card;
-    Json out = {{"schema", "acrewright.rate-card/1"},
+    Json out = {{"schema", "acrewright.rate-card/2"},
                 {"money", money_json()},
                 {"title", card.title},
                 {"season", card.season},
@@ -42,6 +43,7 @@ Document card_json(const DatedCard& dated) {
         for (std::size_t i = 0; i < card.bands->amount.size(); ++i)
             out["bands"].push_back({{"where", card.bands->along.places[i]},
                                     {"amount", number(card.bands->amount[i])}});
+    out["notes"] = card.notes;
     out["minimum"] = card.minimum ? lang::quantity_text(*card.minimum, "$") : std::string();
     out["fixed"] = Json::array();
     for (const engine::CardFact& fact : card.fixed)

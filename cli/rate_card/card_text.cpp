@@ -31,15 +31,16 @@ std::string page_table(const engine::RateCard& card, const engine::CardPage& pag
     Table table(heads);
     for (std::size_t r = 0; r < card.rows.places.size(); ++r) {
         std::vector<std::string> rates = {place(card.rows, r)};
-        std::vector<std::string> left = {"  left after cost"};
+        std::vector<std::string> margin = {"  margin"};
         for (std::size_t c = 0; c < width; ++c) {
-            const double share = page.left[r * width + c];
-            rates.push_back(terminal_text(rate_words(page.rate[r * width + c], card.unit, "-")));
-            left.push_back(std::isfinite(share) ? percent_text(share) : "-");
+            const double share = page.margin[r * width + c];
+            rates.push_back(terminal_text(rate_words(page.rate[r * width + c], card.unit, "-")) +
+                            note_marks(page, r * width + c));
+            margin.push_back(std::isfinite(share) ? percent_text(share) : "-");
         }
         table.row(std::move(rates), true);
         if (earns)
-            table.row(std::move(left));
+            table.row(std::move(margin));
     }
     return table.text(color);
 }
@@ -64,7 +65,8 @@ std::string head(const DatedCard& dated, bool color) {
         fmt::format("{}{}, from {}", terminal_text(card.title),
                     card.season.empty() ? "" : ", season " + terminal_text(card.season),
                     lang::day_text(*lang::day_number(dated.date)));
-    return heading(title, color) + paragraph(from);
+    return (dated.firm.empty() ? "" : heading(terminal_text(dated.firm), color)) +
+           heading(title, color) + paragraph(from);
 }
 
 bool lacks_a_rate(const engine::RateCard& card) {
@@ -87,6 +89,13 @@ std::string fact_words(const engine::CardFact& fact) {
     return fact.label + ": " + (fact.is_choice ? engine::choice_label(fact.value) : fact.value);
 }
 
+std::string note_marks(const engine::CardPage& page, std::size_t cell) {
+    std::string marks;
+    for (const std::size_t note : page.notes[cell])
+        marks += fmt::format("{}({})", marks.empty() ? " " : "", note + 1);
+    return marks;
+}
+
 std::string rate_words(double rate, const std::string& unit, const char* none) {
     return std::isfinite(rate) ? lang::quantity_text(rate, unit) : none;
 }
@@ -106,7 +115,9 @@ std::string card_text(const DatedCard& dated, bool earns, bool color) {
     if (card.bands)
         out += bands_table(*card.bands, color);
     out += "\n";
-    if (lacks_a_rate(card))
+    for (std::size_t i = 0; i < card.notes.size(); ++i)
+        out += paragraph(terminal_text(card.notes[i]), fmt::format("  ({}) ", i + 1));
+    if (card.notes.empty() && lacks_a_rate(card))
         out += paragraph(
             "- : there is no price: a requirement is not met, or a value is outside its allowed "
             "range. `price` with the two values set says which.");
@@ -119,7 +130,7 @@ std::string card_text(const DatedCard& dated, bool earns, bool color) {
 
 std::string card_csv(const DatedCard& dated) {
     const engine::RateCard& card = dated.card;
-    std::string out = fmt::format("{},{},{},rate,unit,left_over_cost\r\n",
+    std::string out = fmt::format("{},{},{},rate,unit,margin\r\n",
                                   csv_field(card.along_pages ? card.along_pages->label : "page"),
                                   csv_field(card.rows.label), csv_field(card.columns.label));
     const std::size_t width = card.columns.places.size();
@@ -130,7 +141,7 @@ std::string card_csv(const DatedCard& dated) {
                 csv_field(card.along_pages ? card.along_pages->places[p] : std::string()),
                 csv_field(card.rows.places[i / width]), csv_field(card.columns.places[i % width]),
                 bare_text(card.pages[p].rate[i], 2), csv_field(card.unit),
-                bare_text(card.pages[p].left[i], 4));
+                bare_text(card.pages[p].margin[i], 4));
         }
     return out;
 }

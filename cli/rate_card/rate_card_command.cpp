@@ -17,7 +17,7 @@ namespace {
 struct CardArguments {
     JobArguments job;
     std::string rows, columns, pages, bands; // as on the command line; pages and bands may be empty
-    std::string item, round, date, page;
+    std::string item, round, date, page, firm;
     bool csv = false, earns = false;
 };
 
@@ -87,6 +87,7 @@ Reply answer(const CardArguments& arguments, bool color) {
         return reply;
     reply.said.push_back(of_the_price(job.said));
     dated.card = std::move(*card);
+    dated.firm = arguments.firm;
     if (!arguments.page.empty() && !save(arguments.page, card_html(dated), reply))
         return reply;
     reply.exact = arguments.csv;
@@ -116,6 +117,7 @@ Reply rate_card_command(Words words, Console& console) {
     line.option("--pages", "GIVEN=PLACES", "one table for each, as in \"method=one_way,crossed\"",
                 arguments.pages);
     line.option("--item", "NAME", "the price item (the first that is per unit)", arguments.item);
+    line.option("--firm", "NAME", "whose card it is, above the title", arguments.firm);
     line.option("--round", "MONEY", "rounds rates up to whole multiples, as in \"$5/ac\"",
                 arguments.round);
     line.option("--bands", "GIVEN=PLACES",
@@ -123,7 +125,7 @@ Reply rate_card_command(Words words, Console& console) {
     line.option("--date", "DATE", "the first day the card is valid, as in 2027-01-15 (today)",
                 arguments.date);
     line.option("--page", "FILE", "writes the page to hand out, as HTML", arguments.page);
-    line.flag("--earns", "shows under each rate what it leaves after cost", arguments.earns);
+    line.flag("--earns", "shows under each rate its margin: profit over price", arguments.earns);
     line.flag("--csv", "the card as CSV", arguments.csv);
     if (auto reply = line.read(words))
         return std::move(*reply);

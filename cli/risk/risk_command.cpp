@@ -23,7 +23,7 @@ constexpr std::uint64_t usual_trials = std::uint64_t{1} << 17;
 
 struct RiskArguments {
     JobArguments job;
-    std::vector<std::string> lines;
+    std::vector<std::string> lines, hold, free;
     std::string price, svg;
     std::uint64_t trials = as_suits, seed = 1;
     std::uint32_t threads = 0; // 0: as many as the machine has
@@ -35,13 +35,13 @@ lang::Outcome<engine::RiskAnswer> draw(const RiskArguments& arguments, const eng
     engine::RiskQuestion question;
     question.lines = arguments.lines;
     question.names = arguments.names;
+    question.hold = arguments.hold;
+    question.free = arguments.free;
     question.within_effort = arguments.trials == as_suits;
     question.trials = question.within_effort ? usual_trials : arguments.trials;
     question.seed = arguments.seed;
-    // Each costs a reading per given: as many as keep the shares to the tenth of a percent, and no
-    // more work than the trials.
-    question.share_trials =
-        std::clamp<std::uint64_t>(question.trials / 8, engine::min_trials, std::uint64_t{1} << 16);
+    // Each costs a reading per given. More trials buy better shares too.
+    question.share_trials = std::max<std::uint64_t>(question.trials / 8, engine::min_trials);
     question.threads = arguments.threads > 0 ? arguments.threads
                                              : std::max(1U, std::thread::hardware_concurrency());
     question.lump = arguments.lump;
@@ -64,6 +64,8 @@ std::vector<Figure> figures(const engine::RiskAnswer& risk) {
     std::vector<Figure> list;
     if (risk.loss)
         list.push_back({"chance of a loss", "%", *risk.loss * 100});
+    if (risk.loss_direct)
+        list.push_back({"chance below direct cost", "%", *risk.loss_direct * 100});
     for (const engine::Measured& m : risk.measured)
         list.push_back({"mean of " + lang::terminal_text(m.called), m.unit, m.mean});
     for (const engine::Measured& m : risk.measured)
@@ -95,16 +97,23 @@ Reply ask(const RiskArguments& arguments, const Console& console) {
 
 Reply risk_command(Words words, Console& console) {
     RiskArguments arguments;
-    Arguments line("risk",
-                   "Shows the risk of a job: draws its givens from their swings, and events by "
-                   "their chance, over and over. Gives the spread of price, cost and profit, the "
-                   "chance of a loss at the price quoted, and what drives the spread.",
-                   "acrewright risk examples/01-first-price.job --trials 100000");
+    Arguments line(
+        "risk",
+        "Shows the risk of a job: draws its givens from their swings, and events by "
+        "their chance, over and over. Gives the spread of price, direct cost and profit, "
+        "the chance of a loss at the price quoted, and what drives the spread.",
+        "acrewright risk examples/01-first-price.job --trials 100000");
     arguments.job.declare(line);
     line.option("--of", "LINE",
                 "a line to follow (the price per unit); may be repeated; of the first, what drives "
                 "its spread",
                 arguments.lines);
+    line.option("--hold", "GIVEN", "stays as in this job though it swings; may be repeated",
+                arguments.hold);
+    line.option("--free", "GIVEN",
+                "is drawn from its range of choice though it is settled before work starts; may "
+                "be repeated",
+                arguments.free);
     line.option("--price", "MONEY",
                 "what the customer pays for the whole job, as in '$95,078' (its own price)",
                 arguments.price);

@@ -64,16 +64,19 @@ Json without_json(const engine::RiskAnswer& risk) {
 } // namespace
 
 Document risk_json(const engine::RiskAnswer& risk) {
-    Json out = {{"schema", "acrewright.risk/1"},
+    Json out = {{"schema", "acrewright.risk/2"},
                 {"money", money_json()},
                 {"title", risk.title},
                 {"trials", risk.trials},
                 {"seed", risk.seed}};
     const bool priced = risk.loss.has_value();
     out["paid"] = priced ? number(risk.paid) : Json(nullptr);
+    out["overhead"] = priced ? number(risk.overhead) : Json(nullptr);
     out["lump"] = risk.lump;
     out["loss"] = priced ? number(*risk.loss) : Json(nullptr);
-    out["loss_error"] = risk.loss_error ? number(*risk.loss_error) : Json(nullptr);
+    out["loss_error"] = priced ? number(*risk.loss_error) : Json(nullptr);
+    out["loss_direct"] = priced ? number(*risk.loss_direct) : Json(nullptr);
+    out["loss_direct_error"] = priced ? number(*risk.loss_direct_error) : Json(nullptr);
     out["factors"] = Json::array();
     for (const engine::Factor& factor : risk.factors)
         out["factors"].push_back(factor_json(factor));
@@ -95,10 +98,11 @@ Document risk_json(const engine::RiskAnswer& risk) {
                                    {"block", refusal.block},
                                    {"chance", number(refusal.chance)},
                                    {"cost", refusal.cost ? number(*refusal.cost) : Json(nullptr)}});
+    static constexpr const char* reasons[] = {"chosen", "asked", "computed"};
     out["held"] = Json::array();
-    for (const std::string& given : risk.chosen)
-        out["held"].push_back({{"name", given}, {"reason", "chosen"}});
-    out["not_drawn"] = risk.not_drawn;
+    for (const engine::Held& held : risk.held)
+        out["held"].push_back(
+            {{"name", held.name}, {"reason", reasons[static_cast<std::size_t>(held.reason)]}});
     return answered(std::move(out));
 }
 

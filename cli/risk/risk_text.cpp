@@ -88,6 +88,11 @@ class Page {
                               percent_text(*risk_.loss, 2)),
                   color_) +
              fmt::format(" (+- {} %).", error_text(risk_.loss_error.value_or(NAN) * 100)));
+        line(
+            fmt::format("A loss is a profit below zero, after the {} of overhead that the price "
+                        "carries. The chance that not even direct cost is covered is {} (+- {} %).",
+                        lang::money_text(risk_.overhead), percent_text(*risk_.loss_direct, 2),
+                        error_text(risk_.loss_direct_error.value_or(NAN) * 100)));
         line(risk_.lump
                  ? "It is paid in full whatever the quantities are."
                  : "Items with a rate are paid for the actual quantity, lump sums as quoted.");
@@ -188,9 +193,8 @@ class Page {
         }
         out_ += table.text(color_);
         if (risk_.refused > 0)
-            line("Then the job's own price and cost do not count: the profit is what it costs, "
-                 "below "
-                 "zero. Of several the largest counts.");
+            line("Then the job's own price and cost do not count: the contribution is what it "
+                 "costs, below zero; overhead comes on top. Of several the largest counts.");
         if (in_block)
             line("A refusal in one entry of a list counts for the whole job: on the safe side.");
         if (unsaid && risk_.loss)
@@ -219,18 +223,23 @@ class Page {
         }
     }
 
-    void listed(const std::string& what, const std::vector<std::string>& givens) {
+    void listed(const std::string& what, engine::HeldReason reason) {
         std::string names;
-        for (const std::string& given : givens)
-            names += (names.empty() ? "" : ", ") + lang::terminal_text(given);
+        for (const engine::Held& held : risk_.held)
+            if (held.reason == reason)
+                names += (names.empty() ? "" : ", ") + lang::terminal_text(held.name);
         if (!names.empty())
             line(what + names);
     }
 
     void notes() {
         out_ += "\n";
-        listed("Held as in this job, because they are chosen before work starts: ", risk_.chosen);
-        listed("Not drawn, because this job computes them: ", risk_.not_drawn);
+        using engine::HeldReason;
+        listed("Held as in this job, because they are chosen before work starts (--free draws "
+               "one): ",
+               HeldReason::Chosen);
+        listed("Held as in this job, as asked: ", HeldReason::Asked);
+        listed("Not drawn, because this job computes them: ", HeldReason::Computed);
         line("Choices and givens without a swing stay as in this job. The figures are only as good "
              "as "
              "the swings.");

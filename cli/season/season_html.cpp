@@ -70,12 +70,12 @@ std::string machines_table(const engine::Season& season) {
 }
 
 std::string jobs_table(const engine::Season& season) {
-    HtmlTable table({"start", "job", "days", "price", "left over", "left over a day"}, 2);
+    HtmlTable table({"start", "job", "days", "price", "contribution", "profit", "profit a day"}, 2);
     for (const std::size_t i : season.by_day_pay) {
         const engine::SeasonJob& job = season.jobs[i];
         table.row({lang::day_text(job.start), job.title, whole_text(job.days),
                    whole_dollars(job.price), whole_dollars(job.price - job.cost),
-                   whole_dollars(day_pay(job))});
+                   whole_dollars(job.profit()), whole_dollars(job.profit_a_day())});
     }
     return std::move(table).finish();
 }
@@ -84,18 +84,18 @@ std::string jobs_table(const engine::Season& season) {
 
 std::string season_html(const engine::Season& season, const SeasonNames& names) {
     std::string out = html_head("Season: " + names.title);
-    out +=
-        fmt::format("<h1>Season in {}</h1>\n<p>{} jobs, {} billed, {} left over; the fixed cost of "
-                    "the machines is {} a year.</p>\n",
-                    markup_text(names.title), season.jobs.size(), whole_dollars(season.price),
-                    whole_dollars(season.price - season.cost), whole_dollars(season.fixed));
+    out += fmt::format("<h1>Season in {}</h1>\n<p>{} jobs, {} billed, {} profit; the fixed cost of "
+                       "the machines is {} a year.</p>\n",
+                       markup_text(names.title), season.jobs.size(), whole_dollars(season.price),
+                       whole_dollars(season.price - season.cost - season.overhead),
+                       whole_dollars(season.fixed));
     if (season.break_even_acres > 0)
         out += fmt::format("<p>Booked: {} ac. Covering the year takes {} ac of such jobs.</p>\n",
                            whole_text(season.acres), whole_text(season.break_even_acres));
     out += calendar_svg(season) + hours_chart(season) + money_chart(season);
     out += fmt::format("<p>Billed: due {} days after a job's last day.</p>\n", names.net_days);
     out += "<h2>Machines</h2>\n" + machines_table(season);
-    out += "<h2>Jobs, least left over a day first</h2>\n" + jobs_table(season);
+    out += "<h2>Jobs, least profit a day first</h2>\n" + jobs_table(season);
     return out + html_foot();
 }
 

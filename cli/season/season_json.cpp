@@ -5,7 +5,7 @@
 namespace acre::cli {
 
 Document season_json(const engine::Season& season) {
-    Json out = {{"schema", "acrewright.season/1"}, {"money", money_json()},
+    Json out = {{"schema", "acrewright.season/2"}, {"money", money_json()},
                 {"jobs", Json::array()},           {"machines", Json::array()},
                 {"months", Json::array()},         {"clashes", Json::array()}};
     for (const engine::SeasonJob& job : season.jobs)
@@ -15,7 +15,9 @@ Document season_json(const engine::Season& season) {
                                {"start", lang::date_text(job.start)},
                                {"days", number(job.days)},
                                {"price", number(job.price)},
-                               {"cost", number(job.cost)},
+                               {"direct_cost", number(job.cost)},
+                               {"overhead", number(job.overhead)},
+                               {"profit", number(job.profit())},
                                {"acres", number(job.acres)},
                                {"gallons", number(job.gallons)},
                                {"hours", job.hours}});
@@ -44,9 +46,12 @@ Document season_json(const engine::Season& season) {
                                   {"from", lang::date_text(clash.from)},
                                   {"to", lang::date_text(clash.to)}});
     out["price"] = number(season.price);
-    out["cost"] = number(season.cost);
+    out["direct_cost"] = number(season.cost);
+    out["overhead"] = number(season.overhead);
+    out["contribution"] = number(season.price - season.cost);
+    out["profit"] = number(season.price - season.cost - season.overhead);
     out["fixed"] = number(season.fixed);
-    out["contribution"] = number(season.contribution);
+    out["left_for_machines"] = number(season.left_for_machines);
     out["break_even_acres"] = number(season.break_even_acres);
     return answered(std::move(out));
 }

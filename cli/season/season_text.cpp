@@ -32,9 +32,10 @@ class Page {
           color_(color) {}
 
     std::string draw() {
-        const std::string title = fmt::format(
-            "Season in {}: {} jobs, {} billed, {} left over", terminal_text(names_.title),
-            s_.jobs.size(), whole_dollars(s_.price), whole_dollars(s_.price - s_.cost));
+        const std::string title =
+            fmt::format("Season in {}: {} jobs, {} billed, {} profit", terminal_text(names_.title),
+                        s_.jobs.size(), whole_dollars(s_.price),
+                        whole_dollars(s_.price - s_.cost - s_.overhead));
         out_ = heading(title, color_);
         jobs();
         hours();
@@ -56,18 +57,19 @@ class Page {
     void sentence(const std::string& words) { out_ += remark(terminal_text(words)); }
 
     void jobs() {
-        head("Jobs, least left over a day first");
+        head("Jobs, least profit a day first");
         Table table({{"start", Align::Left},
                      {"job", Align::Left, true},
                      {"days"},
                      {"price"},
-                     {"left over"},
+                     {"contribution"},
+                     {"profit"},
                      {"a day"}});
         for (const std::size_t i : s_.by_day_pay) {
             const engine::SeasonJob& job = s_.jobs[i];
             table.row({lang::day_text(job.start), terminal_text(job.title), whole_text(job.days),
                        whole_dollars(job.price), whole_dollars(job.price - job.cost),
-                       whole_dollars(day_pay(job))});
+                       whole_dollars(job.profit()), whole_dollars(job.profit_a_day())});
         }
         out_ += table.text(color_);
     }
@@ -163,8 +165,8 @@ class Page {
         head("Acres needed to cover the year");
         Table money({{"", Align::Left, true}, {""}});
         money.row({"fixed cost of all machines for a year", whole_dollars(s_.fixed)});
-        money.row(
-            {"what these jobs leave for it after all other costs", whole_dollars(s_.contribution)});
+        money.row({"what these jobs leave for it after overhead and all other costs",
+                   whole_dollars(s_.left_for_machines)});
         if (s_.break_even_acres > 0) {
             money.row({"acres booked", whole_text(s_.acres) + " ac"});
             money.row(
@@ -179,10 +181,6 @@ class Page {
 
 std::string machine_words(const std::string& name) {
     return engine::choice_label(name);
-}
-
-double day_pay(const engine::SeasonJob& job) {
-    return (job.price - job.cost) / std::max(1.0, job.days);
 }
 
 std::string idle_words(const engine::MachineRow& row) {

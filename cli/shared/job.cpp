@@ -96,6 +96,14 @@ lang::Outcome<engine::Job> open_job(const JobArguments& arguments) {
     return engine::make_job(*request, loader);
 }
 
+lang::Outcome<engine::Job> open_without_sets(const JobArguments& arguments) {
+    if (arguments.sets.empty() || arguments.path == "-")
+        return lang::Said{};
+    JobArguments bare = arguments;
+    bare.sets.clear();
+    return open_job(bare);
+}
+
 std::vector<std::string> files_of(const JobArguments& arguments,
                                   const lang::Outcome<engine::Job>& job) {
     std::vector<std::string> files = {arguments.path};

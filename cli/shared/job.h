@@ -33,6 +33,10 @@ lang::Outcome<lang::Request> request_of(const JobArguments& arguments, lang::Loa
 // Reads, checks, compiles and evaluates. Values are not judged yet: the questions do that.
 lang::Outcome<engine::Job> open_job(const JobArguments& arguments);
 
+// The same job as its files have it, to be held against what `--set` makes of it. No value where
+// nothing was set, or the text came from standard input, which is read once.
+lang::Outcome<engine::Job> open_without_sets(const JobArguments& arguments);
+
 // The files that were read for it, also when there is no job; what is built in is no file.
 std::vector<std::string> files_of(const JobArguments& arguments,
                                   const lang::Outcome<engine::Job>& job);

@@ -15,6 +15,12 @@ Json learned(const engine::Learned& what, const char* unit) {
             {"unit", unit}};
 }
 
+Json earned(const engine::VarianceAnswer& variance, double cost) {
+    return {{"direct_cost", number(cost)},
+            {"contribution", number(variance.contribution(cost))},
+            {"profit", number(variance.profit(cost))}};
+}
+
 Json row_json(const engine::VarianceRow& row) {
     Json json = {{"cost", row.quoted.name},
                  {"quoted",
@@ -39,13 +45,13 @@ Json row_json(const engine::VarianceRow& row) {
 } // namespace
 
 Document variance_json(const engine::VarianceAnswer& variance) {
-    Json out = {{"schema", "acrewright.variance/1"},
+    Json out = {{"schema", "acrewright.variance/2"},
                 {"money", money_json()},
                 {"quote", variance.quote},
-                {"quoted_cost", number(variance.quoted_cost)},
-                {"actual_cost", number(variance.actual_cost)},
-                {"quoted_margin", number(variance.quoted_margin)},
-                {"actual_margin", number(variance.actual_margin)},
+                {"price", number(variance.price)},
+                {"overhead", number(variance.overhead)},
+                {"quoted", earned(variance, variance.quoted_cost)},
+                {"actual", earned(variance, variance.actual_cost)},
                 {"rows", Json::array()}};
     for (const engine::VarianceRow& row : variance.rows)
         out["rows"].push_back(row_json(row));

@@ -10,7 +10,7 @@ namespace acre::cli {
 
 std::string variance_text(const engine::VarianceAnswer& variance, bool color);
 
-// Schema acrewright.variance/1. Field by field in cli/README.md.
+// Schema acrewright.variance/2. Field by field in cli/README.md.
 Document variance_json(const engine::VarianceAnswer& variance);
 
 // A season file with what the job tells us. Nobody reads it until a person has: it is a proposal.

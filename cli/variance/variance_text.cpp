@@ -42,14 +42,21 @@ void cost_table(const engine::VarianceAnswer& variance, bool color, std::string&
                    signed_money(row.actual_amount - row.quoted_amount),
                    signed_money(row.by_quantity), signed_money(row.by_rate)});
     table.rule();
-    table.row({"all costs", money_text(variance.quoted_cost), money_text(variance.actual_cost),
-               signed_money(variance.actual_cost - variance.quoted_cost)},
-              true);
-    table.row({"left of the price", money_text(variance.quoted_margin),
-               money_text(variance.actual_margin),
-               signed_money(variance.actual_margin - variance.quoted_margin)},
-              true);
+    const auto total = [&](const char* words, double quoted, double actual) {
+        table.row({words, money_text(quoted), money_text(actual), signed_money(actual - quoted)},
+                  true);
+    };
+    const double quoted = variance.quoted_cost, actual = variance.actual_cost;
+    total("direct cost", quoted, actual);
+    total("contribution", variance.contribution(quoted), variance.contribution(actual));
+    table.row({"overhead, as quoted", money_text(variance.overhead), money_text(variance.overhead),
+               signed_money(0)});
+    total("profit", variance.profit(quoted), variance.profit(actual));
     out += table.text(color);
+    out += paragraph(fmt::format("The price, {}, less direct cost is the contribution; less "
+                                 "overhead, the profit.",
+                                 money_text(variance.price)),
+                     "  ");
 }
 
 // As the notation takes it inside quotes, on one line.

@@ -126,12 +126,16 @@ lang::Outcome<lang::Loaded> SeasonLoader::load(lang::ReferenceKind kind, std::st
     return lang::Loaded{name_, text_};
 }
 
-double Repriced::left_over() const {
+double Repriced::contribution() const {
     return static_cast<double>(quoted_cents) / 100 - today->cost;
 }
 
+double Repriced::profit() const {
+    return contribution() - overhead;
+}
+
 bool Repriced::loses_money() const {
-    return today && today->cost * 100 > static_cast<double>(quoted_cents);
+    return today && profit() < 0;
 }
 
 std::string Repriced::why_not() const {
@@ -156,6 +160,7 @@ Repriced reprice(const Quote& quote, const SeasonText& season, lang::Loader& bes
     result.quoted_cents = quote.record.price_cents;
     result.cost_then = quote.record.cost_total;
     result.money = quote.record.money;
+    result.overhead = quote.record.overhead;
     if (!quote.made_from) {
         result.today = lacks_texts(quote.record.number);
         return result;

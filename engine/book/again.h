@@ -53,18 +53,20 @@ struct SeasonText {
     std::string name, text;
 };
 struct Today {
-    double cost = 0;        // $
+    double cost = 0;        // $, direct cost
     std::int64_t cents = 0; // what would be quoted today
 };
 struct Repriced {
     std::string number, title;
     lang::Currency money; // that it was quoted in
     std::int64_t quoted_cents = 0;
-    double cost_then = 0;        // $
+    double cost_then = 0;        // $, direct cost
+    double overhead = 0;         // $, as quoted: what the job carries does not move with a season
     lang::Outcome<Today> today;  // or why the quote has no price today
-    double left_over() const;    // $: of the quoted price, today
+    double contribution() const; // $: the quoted price less the direct cost of today
+    double profit() const;       // $: the contribution less overhead
     std::string why_not() const; // no price today: what was said first
-    bool loses_money() const;    // today
+    bool loses_money() const;    // today: the profit is below zero
 };
 
 // `beside` reads what the season names.

@@ -48,6 +48,53 @@ void read_firm(const Json& record, QuoteRecord& to) {
         to.money = {text_at(money, "code"), text_at(money, "sign"), whole_at(money, "step")};
 }
 
+// "overhead", "overhead_2", "round_up", …: what a step of a price is called after its price.
+bool is_step(std::string_view name) {
+    for (const char* step :
+         {"overhead", "contingency", "markup", "margin", "at_least", "round_up", "round_to"}) {
+        if (!name.starts_with(step))
+            continue;
+        const std::string_view rest = name.substr(std::string_view(step).size());
+        if (rest.empty() || (rest.size() > 1 && rest[0] == '_' &&
+                             rest.find_first_not_of("0123456789", 1) == rest.npos))
+            return true;
+    }
+    return false;
+}
+
+double item_cost(const QuoteRecord& record, const RecordItem& item) {
+    for (const RecordLine& line : record.lines)
+        if (line.name == item.name + ".cost")
+            return line.value;
+    return 0;
+}
+
+// Of a record that has no line for it, from before there was one: the lines of a price stand in the
+// order of its steps, so the line before says what the subtotal was.
+double overhead_in_steps(const QuoteRecord& record, const RecordItem& item) {
+    double overhead = 0, before = item_cost(record, item);
+    for (const RecordLine& line : record.lines) {
+        if (!line.name.starts_with(item.name + "."))
+            continue;
+        const std::string_view rest = std::string_view(line.name).substr(item.name.size() + 1);
+        if (!is_step(rest))
+            continue;
+        overhead += rest.starts_with("overhead") ? line.value - before : 0;
+        before = line.value;
+    }
+    return overhead;
+}
+
+double overhead_in(const QuoteRecord& record) {
+    double overhead = 0;
+    for (const RecordLine& line : record.lines)
+        if (line.name == "overhead.total")
+            return line.value;
+    for (const RecordItem& item : record.items)
+        overhead += overhead_in_steps(record, item);
+    return overhead;
+}
+
 } // namespace
 
 QuoteRecord quote_record(const Json& record) {
@@ -72,7 +119,8 @@ QuoteRecord quote_record(const Json& record) {
     to.per_quantity = number_at(price, "quantity");
     to.price_per_unit = number_at(price, "per_unit");
     to.cost_total = number_at(price, "cost");
-    to.notation = whole_at(object_at(record, "request"), "notation") == 2 ? 2 : 1;
+    to.overhead = overhead_in(to);
+    to.notation = notation_of(record);
     return to;
 }
 
@@ -81,6 +129,7 @@ Quoted quoted_of(const QuoteRecord& record) {
     quoted.quote = record.number;
     quoted.job = record.title;
     quoted.price = static_cast<double>(record.price_cents) / 100;
+    quoted.overhead = record.overhead;
     for (const RecordCost& cost : record.costs)
         quoted.costs.push_back({cost.name, cost.label, cost.part, cost.rate_unit,
                                 cost.quantity_unit, cost.rate, cost.quantity});

@@ -50,7 +50,8 @@ struct QuoteRecord {
     std::string per;           // of the first item with one
     double per_quantity = 0;   // how many of it
     double price_per_unit = 0; // $
-    double cost_total = 0;     // $
+    double cost_total = 0;     // $, direct cost
+    double overhead = 0;       // $, what the price carries
     std::int64_t notation = 1; // from 2 on, an item's rate times its quantity is its cents
 };
 

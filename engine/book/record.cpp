@@ -168,6 +168,9 @@ Json inner_of(const lang::Sheet& sheet) {
         }
     }
     add(sheet.cost_total);
+    add(sheet.overhead_total);
+    add(sheet.contribution_total);
+    add(sheet.contribution_share);
     add(sheet.profit_total);
     add(sheet.profit_share);
     return Json(names);
@@ -263,6 +266,11 @@ Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view 
     return record;
 }
 
+std::uint32_t notation_of(const Json& record) {
+    const std::int64_t stated = whole_at(object_at(record, "request"), "notation");
+    return stated >= 1 && stated <= lang::current_notation ? static_cast<std::uint32_t>(stated) : 1;
+}
+
 std::optional<lang::Request> request_of(const Json& record) {
     if (!record.is_object() || !record.contains("request") || !record["request"].is_object() ||
         !record.contains("texts"))
@@ -277,8 +285,7 @@ std::optional<lang::Request> request_of(const Json& record) {
     request.kind = text_at(saved, "kind") == "job" ? lang::FileKind::Job : lang::FileKind::Model;
     request.option = text_at(saved, "option");
     request.field_sets = text_at(saved, "field_sets");
-    // Records that state no version are of the first.
-    request.notation = whole_at(saved, "notation") == 2 ? 2 : 1;
+    request.notation = notation_of(record);
     if (const std::string season = text_at(saved, "season"); !season.empty()) {
         if (!texts.contains(season) || !texts[season].is_string())
             return std::nullopt;

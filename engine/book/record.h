@@ -27,6 +27,10 @@ UsedTexts used_texts_of(const nlohmann::json& record);
 nlohmann::json record_of(const PricedJob& job, const Estimate& estimate,
                          std::string_view program_version);
 
+// The version of the notation whose rules the texts of a record keep; those that state none are of
+// the first.
+std::uint32_t notation_of(const nlohmann::json& record);
+
 // The request that a record was made from. Empty if the record lacks a member it needs.
 std::optional<lang::Request> request_of(const nlohmann::json& record);
 

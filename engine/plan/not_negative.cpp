@@ -11,10 +11,16 @@ bool is_angle(lang::Dim dim) {
     return dim.is_plain();
 }
 
+// What a price leaves, which may be a loss; and overhead, whose share is warned of below zero.
+bool is_left_over(const lang::Sheet& sheet, lang::LineId id) {
+    return id == sheet.profit_total || id == sheet.profit_share || id == sheet.overhead_total ||
+           id == sheet.contribution_total || id == sheet.contribution_share;
+}
+
 bool has_a_sign(const lang::Sheet& sheet, lang::LineId id) {
     const lang::Line& line = sheet.lines[id];
     if (line.type.kind != lang::Type::Kind::Number || line.may_be_negative ||
-        id == sheet.profit_total || id == sheet.profit_share)
+        is_left_over(sheet, id))
         return true;
     if (line.given != none && sheet.givens[line.given].within_low != none)
         return true;

@@ -33,9 +33,9 @@ std::vector<lang::LineId> root_lines(const lang::Sheet& sheet,
         for (const lang::PriceStep& step : item.steps)
             lines.push_back(step.line);
     }
-    // Not the share of profit: of a price of nothing there is none, and that stops no price.
-    lines.insert(lines.end(),
-                 {sheet.cost_total, sheet.price_total, sheet.price_per_unit, sheet.profit_total});
+    // Not the shares of the price: of a price of nothing there are none, and that stops no price.
+    lines.insert(lines.end(), {sheet.cost_total, sheet.price_total, sheet.price_per_unit,
+                               sheet.overhead_total, sheet.contribution_total, sheet.profit_total});
     lines.erase(std::remove(lines.begin(), lines.end(), none), lines.end());
     return lines;
 }

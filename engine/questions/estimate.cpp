@@ -50,6 +50,9 @@ class Estimator {
             estimate.items.push_back(item_row(item));
             estimate.price_cents += estimate.items.back().cents;
         }
+        estimate.earnings = earnings(sheet_, compiled_.plan, values_,
+                                     static_cast<double>(estimate.price_cents) / 100);
+        estimate.target_margin = target_margin();
         estimate.price_per_unit = estimate.per.empty() || estimate.per_quantity == 0
                                       ? 0 // of nothing there is none
                                       : value(sheet_.price_per_unit);
@@ -133,6 +136,22 @@ class Estimator {
         const std::string text =
             "charged for " + lang::quantity_text(billed.quantity, item.per_text);
         row.steps.push_back({text, sum - amount, sum, text});
+    }
+
+    std::string target_margin() const {
+        std::string shown;
+        for (const lang::PriceItem& item : sheet_.prices)
+            for (const lang::PriceStep& step : item.steps) {
+                if (step.kind != lang::ast::StepKind::Margin)
+                    continue;
+                const Slot slot = compiled_.origins.slot_of_node[step.value];
+                std::string text =
+                    slot == no_slot ? "" : value_of_node(sheet_, step.value, values_.slot[slot]);
+                if (!shown.empty() && text != shown)
+                    return {};
+                shown = std::move(text);
+            }
+        return shown;
     }
 
     // The step with the value of its formula in the formula's place.
@@ -237,10 +256,15 @@ bool report_too_large(const PricedJob& job, lang::Diagnostics& diagnostics) {
 } // namespace
 
 lang::Outcome<Estimate> estimate(const PricedJob& job) {
+    lang::Said said{job.diagnostics(), job.shared_sources()};
+    if (report_no_price(job.sheet(), said.diagnostics))
+        return said;
+    return estimate_without_price(job);
+}
+
+lang::Outcome<Estimate> estimate_without_price(const PricedJob& job) {
     lang::Outcome<Estimate> outcome(lang::Said{job.diagnostics(), job.shared_sources()});
     lang::Diagnostics& diagnostics = outcome.said.diagnostics;
-    if (report_no_price(job.sheet(), diagnostics))
-        return outcome;
     report_faults(job, {}, diagnostics);
     if (!diagnostics.has_errors() && !report_too_large(job, diagnostics))
         outcome.value = Estimator(job).make();

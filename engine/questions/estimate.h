@@ -9,6 +9,7 @@
 
 #include "engine/job/priced_job.h"
 #include "engine/plan/compile_plan.h"
+#include "engine/questions/earnings.h"
 #include "engine/readers/value.h"
 #include "lang/check/sheet.h"
 #include "lang/diag/outcome.h"
@@ -48,6 +49,8 @@ struct Estimate {
     std::vector<QuantityRow> quantities;
     std::vector<CautionRow> cautions;
     double cost_total = 0;
+    Earnings earnings;
+    std::string target_margin;    // as shown, "12 %"; empty: none, or not the same in all prices
     std::int64_t price_cents = 0; // the sum of the items' cents
     std::string per;              // unit of the all-in price: "ac"
     double per_quantity = 0, price_per_unit = 0;
@@ -56,5 +59,8 @@ struct Estimate {
 // Without a value a fault stops the price. Warnings are those of the job too. Reports I609 when the
 // model has no price.
 lang::Outcome<Estimate> estimate(const PricedJob& job);
+
+// The same of a model that may have no price: costs, quantities and cautions.
+lang::Outcome<Estimate> estimate_without_price(const PricedJob& job);
 
 } // namespace acre::engine

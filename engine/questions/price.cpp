@@ -14,26 +14,6 @@ namespace acre::engine {
 
 namespace {
 
-HourlyCosts hourly_costs(const Estimate& estimate) {
-    const auto by_hour = [](const CostRow& cost) {
-        return cost.quantity_unit == "h" && lang::money_in(cost.rate_unit) > 0 &&
-               cost.rate_unit.ends_with("/h");
-    };
-    const CostRow* largest = nullptr;
-    for (const CostRow& cost : estimate.costs)
-        if (by_hour(cost) && (largest == nullptr || cost.amount > largest->amount))
-            largest = &cost;
-    HourlyCosts hourly;
-    int sharing = 0;
-    for (const CostRow& cost : estimate.costs)
-        if (largest != nullptr && by_hour(cost) && cost.quantity == largest->quantity) {
-            hourly.per_hour += cost.rate;
-            ++sharing;
-        }
-    hourly.hours = sharing >= 2 ? largest->quantity : 0;
-    return hourly;
-}
-
 // A price is only made when all of them are met.
 std::vector<std::string> conditions_met(const PricedJob& job) {
     std::vector<std::string> texts;
@@ -88,16 +68,19 @@ JobHead head_of(const PricedJob& job) {
 }
 
 lang::Outcome<PriceAnswer> ask(const PricedJob& job, const PriceQuestion& question) {
-    lang::Outcome<Estimate> estimated = estimate(job);
+    const bool has_price = !job.sheet().prices.empty();
+    lang::Outcome<Estimate> estimated =
+        has_price || job.sheet().lines.empty() ? estimate(job) : estimate_without_price(job);
     lang::Outcome<PriceAnswer> outcome(std::move(estimated.said));
     if (!estimated)
         return outcome;
     PriceAnswer& answer = outcome.value.emplace();
     answer.job = head_of(job);
-    answer.by_hour = hourly_costs(*estimated);
+    answer.by_hour = hourly_costs(job, *estimated);
     answer.estimate = std::move(*estimated);
     answer.conditions = conditions_met(job);
-    if (question.every_line) {
+    answer.has_price = has_price;
+    if (question.every_line || !has_price) {
         answer.lines.reserve(job.sheet().lines.size());
         for (lang::LineId id = 0; id < job.sheet().lines.size(); ++id)
             answer.lines.push_back(line_entry(job, id));

@@ -7,6 +7,7 @@
 
 #include "engine/job/priced_job.h"
 #include "engine/questions/estimate.h"
+#include "engine/questions/hourly_costs.h"
 #include "lang/diag/outcome.h"
 
 namespace acre::engine {
@@ -25,11 +26,6 @@ struct JobHead { // what a page says of a job before its figures; empty where th
 };
 JobHead head_of(const PricedJob& job);
 
-// The costs that run by the hour of one machine: those over the same hours as the largest of them.
-struct HourlyCosts {
-    double hours = 0, per_hour = 0; // h, $/h; hours 0: fewer than two costs share theirs
-};
-
 struct LineEntry {
     std::string name, label, part, unit;
     double value = 0;   // NaN: no answer
@@ -44,10 +40,12 @@ struct PriceAnswer {
     Estimate estimate;
     HourlyCosts by_hour;
     std::vector<std::string> conditions; // of `require`, that are met: as written, each once
-    std::vector<LineEntry> lines;
+    std::vector<LineEntry> lines;        // always of a model without a price
+    bool has_price = true;
 };
 
-// Without a value a fault stops the price; what was said holds warnings about the job too.
+// Without a value a fault stops the price; what was said holds warnings about the job too. Of a
+// model that has formulas and no price the answer is its lines; without either, I609.
 lang::Outcome<PriceAnswer> ask(const PricedJob& job, const PriceQuestion& question);
 
 } // namespace acre::engine

@@ -7,7 +7,10 @@
 
 #include <fmt/format.h>
 
+#include "engine/questions/card_notes.h"
+#include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/grid.h"
+#include "engine/questions/what_if/reach.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
@@ -53,6 +56,27 @@ double rounded_up(double rate, double step) {
     return step > 0 ? std::ceil(rate / step - 1e-9) * step : rate;
 }
 
+// What stands at the cells of each page, `size` of them.
+lang::Outcome<bool> fill_notes(const PricedJob& job, const GridAnswer& grid, std::size_t size,
+                               RateCard& card) {
+    std::vector<std::string> givens;
+    for (const GridAnswer::Along& along : grid.along)
+        givens.push_back(along.given.name);
+    std::vector<CardCell> cells(grid.cells);
+    for (std::size_t i = 0; i < grid.cells; ++i) {
+        for (std::size_t k = 0; k < grid.along.size(); ++k)
+            cells[i].at.push_back(grid.along[k].at[grid.place(i, k)]);
+        cells[i].has_rate = std::isfinite(grid.columns[0].value[i]);
+    }
+    lang::Outcome<CardNotes> notes = card_notes(job, givens, cells);
+    if (!notes)
+        return std::move(notes.said);
+    card.notes = std::move(notes->text);
+    for (std::size_t i = 0; i < grid.cells; ++i)
+        card.pages[i / size].notes.push_back(std::move(notes->by_cell[i]));
+    return true;
+}
+
 lang::Outcome<bool> fill_pages(const PricedJob& job, const CardQuestion& question,
                                const lang::PriceItem& item, RateCard& card) {
     std::vector<const CardAlong*> along;
@@ -60,7 +84,13 @@ lang::Outcome<bool> fill_pages(const PricedJob& job, const CardQuestion& questio
         along.push_back(&*question.pages);
     along.push_back(&question.rows);
     along.push_back(&question.columns);
-    const lang::LineId lines[] = {item.rate, item.cost, item.quantity};
+    std::vector<lang::LineId> lines = {item.rate, item.cost, item.quantity};
+    lang::LineId before = item.cost;
+    for (const lang::PriceStep& step : item.steps) {
+        if (step.kind == lang::ast::StepKind::Overhead)
+            lines.insert(lines.end(), {before, step.line});
+        before = step.line;
+    }
     lang::Outcome<GridAnswer> found = grid_of(job, along, lines);
     if (!found)
         return std::move(found.said);
@@ -73,11 +103,13 @@ lang::Outcome<bool> fill_pages(const PricedJob& job, const CardQuestion& questio
     for (std::size_t cell = 0; cell < found->cells; ++cell) {
         CardPage& page = cell % size == 0 ? card.pages.emplace_back() : card.pages.back();
         const double rate = rounded_up(found->columns[0].value[cell], question.round);
-        const double cost = found->columns[1].value[cell] / found->columns[2].value[cell];
+        double cost = found->columns[1].value[cell]; // and overhead
+        for (std::size_t line = 3; line < lines.size(); line += 2)
+            cost += found->columns[line + 1].value[cell] - found->columns[line].value[cell];
         page.rate.push_back(rate);
-        page.left.push_back((rate - cost) / rate);
+        page.margin.push_back((rate - cost / found->columns[2].value[cell]) / rate);
     }
-    return true;
+    return fill_notes(job, *found, size, card);
 }
 
 lang::Outcome<CardBands> bands_of(const PricedJob& job, const CardAlong& along) {
@@ -107,19 +139,32 @@ std::optional<double> minimum_of(const PricedJob& job, const lang::PriceItem& it
     return minimum;
 }
 
-// The givens of the model's first part that the card does not vary.
+// What moves with the places of the card is no term of it, by whatever name.
+std::vector<char> moved_by(const PricedJob& job, const RateCard& card) {
+    std::vector<std::uint32_t> inputs;
+    for (const CardAxis* axis :
+         {&card.rows, &card.columns, card.along_pages ? &*card.along_pages : nullptr})
+        if (axis != nullptr)
+            if (const lang::Outcome<Axis> found = find_axis(job, axis->given))
+                inputs.push_back(found->input);
+    std::vector<char> moved = reached_from(job.plan(), inputs);
+    for (const std::uint32_t input : inputs)
+        moved[job.plan().inputs[input].slot] = 1;
+    return moved;
+}
+
+// The givens of the model's first part that hold for every cell.
 std::vector<CardFact> facts_of(const PricedJob& job, const RateCard& card) {
     std::vector<CardFact> facts;
     const lang::Sheet& sheet = job.sheet();
+    const std::vector<char> moved = moved_by(job, card);
     for (const lang::Given& given : sheet.givens) {
         const lang::Line& line = sheet.lines[given.line];
-        const bool varied = line.name == card.rows.given || line.name == card.columns.given ||
-                            (card.along_pages && line.name == card.along_pages->given);
-        if (varied || line.part != 0 || line.name.find('.') != std::string::npos ||
-            line.label.empty() || facts.size() >= max_facts)
+        if (line.part != 0 || line.name.find('.') != std::string::npos || line.label.empty() ||
+            facts.size() >= max_facts)
             continue;
         const Slot slot = job.plan().line_slot[given.line];
-        if (slot == no_slot || !std::isfinite(job.values().slot[slot]) ||
+        if (slot == no_slot || moved[slot] != 0 || !std::isfinite(job.values().slot[slot]) ||
             job.plan().operations[slot].code != OpCode::Input)
             continue;
         facts.push_back({line.label, value_text(sheet, given.line, job.values().slot[slot]),

@@ -1,5 +1,5 @@
-// The season's price list: the rate of one price item over two or three givens, and what each cell
-// leaves over its cost.
+// The season's price list: the rate of one price item over two or three givens, and the margin
+// of each cell: what its rate leaves after direct cost and overhead, over the rate.
 #pragma once
 
 #include <cstddef>
@@ -34,15 +34,16 @@ struct CardAxis {
     bool is_choice = false;
 };
 struct CardPage {
-    std::vector<double> rate; // by row, then column; NaN: no answer
-    std::vector<double> left; // the share of the rate left over the item's cost
+    std::vector<double> rate;                    // by row, then column; NaN: no answer
+    std::vector<double> margin;                  // profit over price
+    std::vector<std::vector<std::size_t>> notes; // by cell, into RateCard::notes
 };
 struct CardBands {
     std::string item; // the title of the lump item
     CardAxis along;
     std::vector<double> amount; // by place, $; NaN: no answer
 };
-struct CardFact { // a given that the card takes as the job has it
+struct CardFact { // a given that is the same in every cell, as the job has it
     std::string label, value;
     bool is_choice = false; // value: the identifier of an option
 };
@@ -53,7 +54,8 @@ struct RateCard {
     std::optional<CardAxis> along_pages; // by page; empty: there is one page
     std::vector<CardPage> pages;
     std::optional<CardBands> bands;
-    std::optional<double> minimum; // no job below it, $
+    std::vector<std::string> notes; // why a cell has no rate, cautions that not all cells bring up
+    std::optional<double> minimum;  // no job below it, $
     std::vector<CardFact> fixed;
 };
 

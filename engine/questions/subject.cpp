@@ -60,7 +60,9 @@ Subject asked_subject(const PricedJob& job, lang::LineId line, bool names) {
     const std::pair<lang::LineId, const char*> words[] = {
         {sheet.price_per_unit, "the price all in"},
         {sheet.price_total, "the price"},
-        {sheet.cost_total, "the cost"},
+        {sheet.cost_total, "the direct cost"},
+        {sheet.overhead_total, "the overhead"},
+        {sheet.contribution_total, "the contribution"},
         {sheet.profit_total, "the profit"},
         {sheet.profit_share, "the margin"}};
     for (const auto& [id, called] : words)

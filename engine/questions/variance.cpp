@@ -122,6 +122,8 @@ lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log,
     VarianceAnswer answer;
     answer.quote = quoted.quote;
     answer.job = quoted.job;
+    answer.price = quoted.price;
+    answer.overhead = quoted.overhead;
     answer.log = totals(log);
     answer.acres_per_hour = learned_ratio(log, &LogRow::acres, &LogRow::hours);
     if (log.has_gallons)
@@ -134,8 +136,6 @@ lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log,
         answer.quoted_cost += row.quoted_amount;
         answer.actual_cost += row.actual_amount;
     }
-    answer.quoted_margin = quoted.price - answer.quoted_cost;
-    answer.actual_margin = quoted.price - answer.actual_cost;
     return answer;
 }
 

@@ -26,6 +26,7 @@ struct Quoted {
     std::vector<QuotedCost> costs;
     std::map<std::string, double> lines; // values by name, in the units of the lines
     double price = 0;                    // $
+    double overhead = 0;                 // $, what the price carries
 };
 
 struct VarianceQuestion {
@@ -50,7 +51,10 @@ struct VarianceAnswer {
     std::vector<VarianceRow> rows;
     std::vector<std::string> unknown_costs; // amount.NAME columns that name no cost of the quote
     LogTotals log;
-    double quoted_cost = 0, actual_cost = 0, quoted_margin = 0, actual_margin = 0; // $
+    double price = 0, overhead = 0;          // $, both as quoted
+    double quoted_cost = 0, actual_cost = 0; // $, direct cost
+    double contribution(double cost) const { return price - cost; }
+    double profit(double cost) const { return price - cost - overhead; }
     Learned acres_per_hour, gallons_per_hour;
 };
 

@@ -26,8 +26,9 @@ using LineId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
 
 // The version of the notation that texts are written in. In the first a bare number could stand for
-// a share (15 for 1,500 %); texts sealed in a quote book keep the rules of their version.
-inline constexpr std::uint32_t current_notation = 2;
+// a share (15 for 1,500 %); up to the second `profit.total` was price less direct cost. Texts
+// sealed in a quote book keep the rules of their version.
+inline constexpr std::uint32_t current_notation = 3;
 
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
 // formula. Instances and blocks multiply a text: past these, N214.
@@ -275,8 +276,9 @@ struct Sheet {
     std::vector<Function> functions;
     std::vector<ChoiceType> choices;
     UnitCatalog units;
-    // always there when the model has a price
-    LineId cost_total = none, price_total = none, price_per_unit = none, profit_total = none,
+    // always there when the model has a price; overhead and contribution from notation 3 on
+    LineId cost_total = none, price_total = none, price_per_unit = none, overhead_total = none,
+           contribution_total = none, contribution_share = none, profit_total = none,
            profit_share = none;
 
     LineId find(std::string_view name) const; // none if there is no such line

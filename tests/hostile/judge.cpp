@@ -133,6 +133,7 @@ const std::vector<Judged> once = {
      Form::Text,
      "c.svg"},
     {{"compare", "meadow.job", "--flip", "pace"}},
+    {{"compare", "meadow.job", "--with", "pace=6 ac/h; area=50 ac"}},
     {{"compare", "meadow.job", "bank.job", "--json"}, Form::Json},
     {with_card({})},
     {with_card({"--earns", "--page", "card.html"}), Form::Text, "card.html"},
@@ -182,23 +183,27 @@ const std::vector<Judged> once = {
 };
 
 // As a page and as JSON.
-const std::vector<Line> twice = {{"price", "meadow.job"},
-                                 {"price", "meadow.job", "--names"},
-                                 {"price", "models/mowing.rate"},
-                                 {"price", "more/blocks.job"},
-                                 {"price", "more/mapped.job"},
-                                 {"explain", "more/blocks.job"},
-                                 {"sensitivity", "more/blocks.job"},
-                                 {"explain", "meadow.job"},
-                                 {"risk", "meadow.job", "--trials", "256", "--threads", "1"},
-                                 {"sensitivity", "meadow.job", "--all"},
-                                 {"season", "."},
-                                 {"variance", "2027-001", "log.csv", "--book", "book"},
-                                 {"book", "book"},
-                                 {"book", "book", "--season", "later.season"},
-                                 {"verify", "book"},
-                                 {"check", "bank.job"},
-                                 {"grid", "meadow.job", "--along", "pace=4 ac/h,5 ac/h"}};
+const std::vector<Line> twice = {
+    {"price", "meadow.job"},
+    {"price", "meadow.job", "--names"},
+    {"price", "models/mowing.rate"},
+    {"price", "more/blocks.job"},
+    {"price", "more/mapped.job"},
+    {"price", "meadow.job", "--set", "pace=6 ac/h"},
+    {"explain", "meadow.job", "pace", "--set", "pace=6 ac/h"},
+    {"break-even", "meadow.job", "--vary", "area", "--market", "$40/ac"},
+    {"explain", "more/blocks.job"},
+    {"sensitivity", "more/blocks.job"},
+    {"explain", "meadow.job"},
+    {"risk", "meadow.job", "--trials", "256", "--threads", "1"},
+    {"sensitivity", "meadow.job", "--all"},
+    {"season", "."},
+    {"variance", "2027-001", "log.csv", "--book", "book"},
+    {"book", "book"},
+    {"book", "book", "--season", "later.season"},
+    {"verify", "book"},
+    {"check", "bank.job"},
+    {"grid", "meadow.job", "--along", "pace=4 ac/h,5 ac/h"}};
 
 } // namespace
 

@@ -11,6 +11,7 @@
 
 #include <doctest/doctest.h>
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <string>
@@ -43,7 +44,7 @@ struct Choices { // how a text is compiled
     std::string option = {};
     std::vector<std::pair<std::string, std::string>> sets = {};
     std::string field_sets = {}; // of the boundaries it names; none is looked for
-    std::uint32_t notation = lang::current_notation;
+    std::uint32_t notation = lang::current_notation; // the version whose rules hold
 };
 
 inline bool begins_as_job(const std::string& text) {
@@ -63,6 +64,7 @@ inline lang::Request request_of(const std::string& text, const Choices& choices)
     request.notation = choices.notation;
     request.sets = choices.sets;
     request.field_sets = choices.field_sets;
+    request.notation = choices.notation;
     return request;
 }
 

@@ -13,9 +13,10 @@
 #include "engine/driver.h"
 #include "engine/plan/effort.h"
 #include "engine/questions/bridge/bridge_changes.h"
+#include "engine/questions/bridge/bridge_sides.h"
+#include "engine/questions/bridge/bridge_together.h"
 #include "engine/questions/bridge/mixed_loader.h"
 #include "engine/questions/bridge/shapley.h"
-#include "engine/questions/estimate.h"
 #include "engine/questions/one_money.h"
 #include "engine/readers/lanes.h"
 #include "engine/words/money.h"
@@ -216,54 +217,8 @@ std::vector<BridgeRow> rows_of(const std::vector<Change>& changes, const Attribu
     return rows;
 }
 
-struct SidePrice {
-    double price = 0;
-    std::int64_t cents = 0;
-    std::string unit;
-};
-
-lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total) {
-    lang::Outcome<Estimate> priced = estimate(job);
-    if (!priced)
-        return std::move(priced.said);
-    const lang::LineId line = total ? job.sheet().price_total : job.sheet().price_per_unit;
-    SidePrice result;
-    result.price = job.value(line);
-    if (!std::isfinite(result.price))
-        return lang::placeless(lang::Code::Q007,
-                               total ? "this side has no price" : "this side has no price per unit",
-                               {}, {"compare the whole prices (`--total`)"});
-    const std::string& money = job.sheet().units.money();
-    result.unit = total ? money : money + "/" + priced->per;
-    result.cents =
-        total ? priced->price_cents
-              : to_cents(static_cast<double>(priced->price_cents) / 100 / priced->per_quantity);
-    return result;
-}
-
 lang::Diagnostic refused(std::string title, std::vector<std::string> helps = {}) {
     return lang::placeless(lang::Code::Q007, std::move(title), {}, std::move(helps));
-}
-
-// The title of the job and the option taken.
-std::string label_of(const PricedJob& job) {
-    const lang::JobInfo& info = job.sheet().job;
-    const std::string& title = info.title.empty() ? info.model_title : info.title;
-    return info.option.empty() ? title : title + ", " + info.option;
-}
-
-BridgeSide side_of(const PricedJob& job, const std::string& what, const std::string& label,
-                   const SidePrice& price) {
-    return {what, label.empty() ? label_of(job) : label, price.price, price.cents};
-}
-
-// Two sides of one name are told apart by where they come from.
-void tell_apart(BridgeAnswer& bridge) {
-    if (bridge.before.label != bridge.after.label)
-        return;
-    for (BridgeSide* side : {&bridge.before, &bridge.after})
-        if (!side->what.empty() && side->what != side->label)
-            side->label += " (" + side->what + ")";
 }
 
 } // namespace
@@ -303,9 +258,12 @@ lang::Outcome<BridgeAnswer> ask(const PricedJob& before, const PricedJob& after,
         return refused(fmt::format("{} values changed; a bridge takes {} at most", changes.size(),
                                    max_players));
     Plans plans(before, after, changes, total);
-    const Attribution parts =
-        attribute(changes.size(), [&](std::span<const std::uint64_t> masks,
-                                      std::span<double> results) { plans(masks, results); });
+    const Attribution parts = attribute(
+        changes.size(),
+        [&](std::span<const std::uint64_t> masks, std::span<double> results) {
+            plans(masks, results);
+        },
+        changes_together(before, after, changes, total));
     if (plans.too_large())
         return refused("the two prices differ in too much for one bridge",
                        {"bridge prices with fewer changes between them"});
@@ -322,6 +280,7 @@ lang::Outcome<BridgeAnswer> ask(const PricedJob& before, const PricedJob& after,
     tell_apart(result);
     result.exact = parts.exact;
     result.rows = rows_of(changes, parts);
+    result.kept = kept_price(*old_price, *new_price);
     settle_cents(result);
     return result;
 }

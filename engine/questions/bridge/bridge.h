@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,6 +46,13 @@ struct BridgeSide {
     std::int64_t cents = 0;  // as quoted
 };
 
+// The old price with the direct cost of the new side: overhead stays as the old side was quoted.
+struct BridgeKept {
+    double price = 0, overhead = 0, direct_cost_before = 0, direct_cost_after = 0; // $
+    double profit_before() const { return price - direct_cost_before - overhead; }
+    double profit_after() const { return price - direct_cost_after - overhead; }
+};
+
 struct BridgeQuestion {
     std::string before, after;             // where the sides come from: a file, "quote 2027-003"
     std::string before_label, after_label; // empty: the job's title and option
@@ -54,8 +62,9 @@ struct BridgeQuestion {
 struct BridgeAnswer {
     std::string unit; // of the price: "$/ac", "$"
     BridgeSide before, after;
-    std::vector<BridgeRow> rows; // largest first; rounding last
-    bool exact = true;           // every order counted; false: a sample of orders
+    std::vector<BridgeRow> rows;    // largest first; rounding last
+    bool exact = true;              // every order counted; false: a sample of orders
+    std::optional<BridgeKept> kept; // none: the sides are not for the same quantity
 };
 
 // Q007 where a side has no price, or the two are in unlike units, or differ in too much. What is

@@ -97,7 +97,8 @@ Groups merged(const Groups& groups, std::uint64_t blocked) {
 
 } // namespace
 
-Attribution attribute(std::size_t players, const Worth& worth) {
+Attribution attribute(std::size_t players, const Worth& worth,
+                      std::span<const std::uint64_t> together) {
     Attribution result;
     result.share.assign(players, 0.0);
     result.group.resize(players);
@@ -114,9 +115,9 @@ Attribution attribute(std::size_t players, const Worth& worth) {
     if (!result.answered || players == 0)
         return result;
 
-    Groups groups(players);
-    for (std::size_t i = 0; i < players; ++i)
-        groups[i] = std::uint64_t{1} << i;
+    Groups groups(together.begin(), together.end());
+    for (std::size_t i = 0; i < players && together.empty(); ++i)
+        groups.push_back(std::uint64_t{1} << i);
     for (;;) {
         result.exact = groups.size() <= max_exact_players;
         std::uint64_t blocked = 0;

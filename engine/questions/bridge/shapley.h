@@ -31,7 +31,9 @@ struct Attribution {
 };
 
 // Players whose combinations have no answer without each other are put into one group and share one
-// row.
-Attribution attribute(std::size_t players, const Worth& worth);
+// row; `together`: masks of players that are one from the start, each player in one of them. Empty:
+// each is alone.
+Attribution attribute(std::size_t players, const Worth& worth,
+                      std::span<const std::uint64_t> together = {});
 
 } // namespace acre::engine

@@ -98,14 +98,24 @@ class Builder {
                                     .value[c];
                 value = (std::isfinite(value) ? value : 0) + cost.amount; // blocks have a row each
             }
-        CompareRow all = row("cost.total", "all costs", money());
-        CompareRow left = row("profit.total", "left over", money());
-        for (std::size_t c = 0; c < count(); ++c) {
-            all.value[c] = estimate(c).cost_total;
-            left.value[c] = static_cast<double>(estimate(c).price_cents) / 100 - all.value[c];
-        }
-        result_.costs.push_back(std::move(all));
-        result_.costs.push_back(std::move(left));
+        earned();
+    }
+
+    // Each column is a price of its own, with the overhead that it carries.
+    void earned() {
+        const auto add = [&](const char* name, const char* label, auto part) {
+            CompareRow& one = result_.costs.emplace_back(row(name, label, money()));
+            for (std::size_t c = 0; c < count(); ++c)
+                one.value[c] = part(estimate(c).earnings);
+        };
+        add(
+            "cost.total", "direct cost", [](const Earnings& e) { return e.direct_cost; });
+        add(
+            "contribution.total", "contribution",
+            [](const Earnings& e) { return e.contribution(); });
+        add(
+            "overhead.total", "overhead carried", [](const Earnings& e) { return e.overhead; });
+        add("profit.total", "profit", [](const Earnings& e) { return e.profit(); });
     }
 
     // The job's own lines, computed once for all blocks: those of blocks and used models would

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <tuple>
 #include <utility>
 
 #include <fmt/format.h>
@@ -99,14 +100,9 @@ class Experiment {
             measure(result.measured[m], m, all.tally[m], scramble);
         }
         if (trials_.has_price()) {
-            const std::size_t profit = trials_.measures() - 2;
-            const Estimated chance = over(scramble, profit, [&](const Strand& s) {
-                return static_cast<double>(s.tally[profit].sums.below_zero) /
-                       static_cast<double>(s.tally[profit].count);
-            });
-            result.loss = static_cast<double>(all.tally[profit].sums.below_zero) /
-                          static_cast<double>(all.tally[profit].count);
-            result.loss_error = chance.error;
+            std::tie(result.loss, result.loss_error) = below_zero(trials_.profit(), all, scramble);
+            std::tie(result.loss_direct, result.loss_direct_error) =
+                below_zero(trials_.contribution(), all, scramble);
         }
     }
 
@@ -192,7 +188,7 @@ class Experiment {
     }
 
     bool has_profit(const Room& room, std::size_t lane) const {
-        return trials_.has_price() && !std::isnan(room.answer[trials_.measures() - 2][lane]);
+        return trials_.has_price() && !std::isnan(room.answer[trials_.profit()][lane]);
     }
 
     void keep(Strand& strand, const Room& room, std::size_t n) const {
@@ -229,6 +225,16 @@ class Experiment {
             if (strand.tally[measure].count > 0)
                 repetitions.push_back(figure(strand));
         return estimated(repetitions);
+    }
+
+    // The chance of a measure below zero, and its standard error.
+    static std::pair<double, double> below_zero(std::size_t measure, const Strand& all,
+                                                const std::vector<Strand>& scramble) {
+        const auto chance = [&](const Strand& s) {
+            return static_cast<double>(s.tally[measure].sums.below_zero) /
+                   static_cast<double>(s.tally[measure].count);
+        };
+        return {chance(all), over(scramble, measure, chance).error};
     }
 
     void measure(Measured& out, std::size_t m, const Tally& all,

@@ -37,7 +37,7 @@ void Refusals::read(const PricedJob& job, const std::vector<Axis>& axes, std::ve
 }
 
 std::size_t Refusals::settle(std::size_t lanes, const LaneFault* fault, const double* const* out,
-                             double* profit) const {
+                             double* contribution) const {
     std::size_t settled = 0;
     for (std::size_t i = 0; i < lanes; ++i) {
         if (fault[i] != LaneFault::Requirement)
@@ -50,7 +50,7 @@ std::size_t Refusals::settle(std::size_t lanes, const LaneFault* fault, const do
             known = known && refusal.money != no_money && out[refusal.money][i] >= 0;
             largest = known ? std::max(largest, out[refusal.money][i]) : largest;
         }
-        profit[i] = known ? -largest : std::numeric_limits<double>::quiet_NaN();
+        contribution[i] = known ? -largest : std::numeric_limits<double>::quiet_NaN();
         settled += known ? 1 : 0;
     }
     return settled;

@@ -24,11 +24,11 @@ class Refusals {
     void read(const PricedJob& job, const std::vector<Axis>& axes, std::vector<Slot>& targets,
               RiskAnswer& result);
 
-    // Of lanes that a requirement stopped: the profit is minus the largest cost of what failed. One
-    // that failed and says no cost leaves the trial without a profit. `out`: by target. Gives back
-    // how many lanes have a profit now.
+    // Of lanes that a requirement stopped: the contribution is minus the largest cost of what
+    // failed. One that failed and says no cost leaves the trial without one. `out`: by target.
+    // Gives back how many lanes have one now.
     std::size_t settle(std::size_t lanes, const LaneFault* fault, const double* const* out,
-                       double* profit) const;
+                       double* contribution) const;
     // Counts them, by refusal.
     void count(std::size_t lanes, const LaneFault* fault, const double* const* out,
                std::vector<RefusalTally>& tally) const;

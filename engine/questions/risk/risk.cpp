@@ -23,9 +23,9 @@ lang::Outcome<std::size_t> measure_named(const RiskAnswer& result, const std::st
     for (std::size_t m = 0; m < result.measured.size(); ++m)
         if (result.measured[m].name == name)
             return m;
-    return lang::placeless(lang::Code::Q001,
-                           fmt::format("`{}` is not among what is measured", name), {},
-                           {"name one of the lines asked for, cost, profit or margin"});
+    return lang::placeless(
+        lang::Code::Q001, fmt::format("`{}` is not among what is measured", name), {},
+        {"name one of the lines asked for, cost, contribution, profit or margin"});
 }
 
 // As many trials and shares as the effort allows.

@@ -1,6 +1,6 @@
 // What a job risks: its givens drawn from their swings many times over, its events as they fall,
-// and what that does to the price, the cost and the profit at the price quoted; and which given
-// answers for how much of the spread.
+// and what that does to the price, the direct cost and the profit at the price quoted, with the
+// overhead held at what was quoted; and which given answers for how much of the spread.
 //
 // One seed gives one answer, whatever the number of threads. Memory does not grow with the number
 // of trials.
@@ -25,9 +25,11 @@ inline constexpr unsigned scrambles =
     16; // independent repetitions of the points: their scatter is the error of the estimates
 
 struct RiskQuestion {
-    // Beside cost, profit and margin; empty: the price per unit.
+    // Beside cost, contribution, profit and margin; empty: the price per unit.
     std::vector<std::string> lines;
     bool names = false; // lines and givens are called by their names
+    // Names of givens: held as in the job though they swing, drawn though they are chosen.
+    std::vector<std::string> hold, free;
     std::uint64_t trials = 1 << 20;
     // Fewer trials, and none for the shares, where so many come to more than max_effort
     // (engine/plan/effort.h): of a model that nobody has measured. False: as many as are asked for,
@@ -39,8 +41,8 @@ struct RiskQuestion {
     // `total`: another price than the job's own. `lump`: the price is paid whatever the quantities.
     std::optional<double> total;
     bool lump = false;
-    // Whose spread is divided among the givens: a line of `lines`, "cost", "profit" or "margin";
-    // empty: the first line.
+    // Whose spread is divided among the givens: a line of `lines`, "cost", "contribution", "profit"
+    // or "margin"; empty: the first line.
     std::string shares_of;
     std::uint64_t share_trials =
         1 << 16; // 0: not asked for. Each costs one reading of the job per given, and two more
@@ -57,6 +59,16 @@ struct Factor {
     bool is_event() const { return !swing; }
 };
 
+enum class HeldReason : std::uint8_t {
+    Chosen,   // settled before work starts
+    Asked,    // by the question
+    Computed, // by this job from others
+};
+struct Held { // a given that stays as in the job though it has a range
+    std::string name;
+    HeldReason reason = HeldReason::Chosen;
+};
+
 struct Percentile {
     double share = 0; // 0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95
     double value = 0, error = 0;
@@ -64,7 +76,7 @@ struct Percentile {
 
 // One answer over all trials. Errors are standard errors, from the scatter of the scrambles.
 struct Measured {
-    std::string name;      // "price.per_unit", "cost", "profit", "margin"
+    std::string name;      // "price.per_unit", "cost", "contribution", "profit", "margin"
     std::string called;    // "the price all in"
     std::string unit;      // "%" is written 1: a share
     bool is_share = false; // the margin: people read it as percent
@@ -113,19 +125,22 @@ struct RiskAnswer {
     bool lump = false; // paid whatever the quantities
     std::uint64_t trials = 0, seed = 0, without_answer = 0;
     std::vector<Factor> factors;
-    std::vector<Measured> measured; // lines, then cost, profit and margin if the model has a price
-    std::optional<double> loss, loss_error; // the chance that what is paid does not cover the cost
-    double paid = 0;                        // as quoted
-    std::vector<WithoutAnswer> first_without; // the first few
-    // In a trial that is refused the profit is minus the largest cost of what failed, and price and
-    // cost do not count; where the model does not say what one costs, the trial has no answer.
+    // Lines, then cost, contribution, profit and margin if the model has a price.
+    std::vector<Measured> measured;
+    std::optional<double> loss, loss_error; // the chance that the profit is below zero
+    std::optional<double> loss_direct, loss_direct_error; // that not even direct cost is covered
+    double paid = 0;                                      // as quoted
+    double overhead = 0;                                  // as quoted, in every trial
+    std::vector<WithoutAnswer> first_without;             // the first few
+    // In a trial that is refused the contribution is minus the largest cost of what failed, and
+    // price and cost do not count; where the model does not say what one costs, the trial has no
+    // answer.
     std::vector<RefusalRisk> refusals;
     std::uint64_t refused = 0; // trials with such a profit
     std::optional<SpreadShares> shares;
     bool dependent = false; // some swings move together: shares then belong to what is drawn first
-    std::vector<std::string> chosen;    // givens with a range of choice: held as in the job
-    std::vector<std::string> not_drawn; // givens with a swing that this job computes from others
-    MattersMost matters_most;           // of the first line; empty without shares
+    std::vector<Held> held;
+    MattersMost matters_most; // of the first line; empty without shares
 };
 
 // Lines asked for.

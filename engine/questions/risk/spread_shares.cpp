@@ -119,6 +119,37 @@ class Pass {
     std::vector<const double*> x_, p_;
 };
 
+// Of each scramble, about the mean of all of them: their mean is the variance of all.
+std::vector<double> variance_by_scramble(const std::vector<Sweep>& sweeps) {
+    double count = 0, sum = 0;
+    for (const Sweep& sweep : sweeps) {
+        count += sweep.count;
+        sum += sweep.sum;
+    }
+    const double mean = count > 0 ? sum / count : 0;
+    std::vector<double> variances;
+    for (const Sweep& sweep : sweeps)
+        variances.push_back(sweep.count > 0 ? sweep.squares / sweep.count -
+                                                  2 * mean * sweep.sum / sweep.count + mean * mean
+                                            : 0);
+    return variances;
+}
+
+// The ratio of two means over the scrambles, and its standard error: both are estimates, and the
+// error of a part goes with that of the whole, so it is taken from part - ratio * whole (the delta
+// method for a ratio, as W. G. Cochran, Sampling Techniques, chapter 6, has it; from memory).
+Estimated ratio(const std::vector<double>& part, const std::vector<double>& whole) {
+    const double mean = estimated(whole).mean;
+    if (!(mean > 0))
+        return {};
+    Estimated result{estimated(part).mean / mean, 0};
+    std::vector<double> left;
+    for (std::size_t i = 0; i < part.size(); ++i)
+        left.push_back((part[i] - result.mean * whole[i]) / mean);
+    result.error = estimated(left).error;
+    return result;
+}
+
 } // namespace
 
 SpreadShares spread_shares(const Trials& trials, std::size_t measure, double centre,
@@ -146,22 +177,17 @@ SpreadShares spread_shares(const Trials& trials, std::size_t measure, double cen
     SpreadShares result;
     result.measured = measure;
     result.readings = batches * scrambles * points_in_batch * (factors + 2);
-    double count = 0, sum = 0, squares = 0;
-    for (const Sweep& sweep : sweeps) {
-        count += sweep.count;
-        sum += sweep.sum;
-        squares += sweep.squares;
-    }
-    const double variance = count > 0 ? squares / count - sum / count * (sum / count) : 0;
+    const std::vector<double> variances = variance_by_scramble(sweeps);
+    const double variance = estimated(variances).mean;
     result.spread = std::sqrt(std::max(0.0, variance));
     for (std::size_t f = 0; f < factors; ++f) {
         std::vector<double> first, total;
         for (const Sweep& sweep : sweeps) {
-            const bool any = sweep.paired[f] > 0 && variance > 0;
-            first.push_back(any ? sweep.first[f] / sweep.paired[f] / variance : 0);
-            total.push_back(any ? sweep.total[f] / sweep.paired[f] / 2 / variance : 0);
+            const double paired = std::max(1.0, sweep.paired[f]);
+            first.push_back(sweep.first[f] / paired);
+            total.push_back(sweep.total[f] / paired / 2);
         }
-        const Estimated one = estimated(first), all = estimated(total);
+        const Estimated one = ratio(first, variances), all = ratio(total, variances);
         result.shares.push_back({f, one.mean, one.error, all.mean, all.error});
     }
     std::stable_sort(result.shares.begin(), result.shares.end(),

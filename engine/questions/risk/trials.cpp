@@ -106,8 +106,9 @@ std::size_t Trials::read(std::size_t n, const double* const* x, const double* co
     if (!has_price_)
         return faulty;
     double* const cost = answer[lines_];
-    double* const profit = answer[lines_ + 1];
-    double* const margin = answer[lines_ + 2];
+    double* const contribution = answer[this->contribution()];
+    double* const profit = answer[this->profit()];
+    double* const margin = answer[lines_ + 3];
     std::copy_n(s.out[cost_], n, cost);
     for (std::size_t e = 0; e < events_.size(); ++e) {
         const double* count = s.out[events_[e].count];
@@ -118,17 +119,21 @@ std::size_t Trials::read(std::size_t n, const double* const* x, const double* co
                 (poisson_quantile(count[i], drawn[i]) - (events_[e].in_cost ? count[i] : 0)) *
                 money[i];
     }
-    std::fill_n(profit, n, lumps_);
+    std::fill_n(contribution, n, lumps_); // what is paid, until the cost is taken off
     for (const Item& item : items_)
         for (std::size_t i = 0; i < n; ++i)
-            profit[i] += item.rate * s.out[item.target][i];
+            contribution[i] += item.rate * s.out[item.target][i];
     for (std::size_t i = 0; i < n; ++i) {
-        const double paid = profit[i];
-        profit[i] = paid - cost[i];
+        const double paid = contribution[i];
+        contribution[i] = paid - cost[i];
+        profit[i] = contribution[i] - overhead_;
         margin[i] = paid > 0 || std::isnan(profit[i]) ? profit[i] / paid : 0;
     }
-    if (faulty > 0)
-        s.refused = refusals_.settle(n, s.lanes.fault.data(), s.out.data(), profit);
+    if (faulty == 0)
+        return 0;
+    s.refused = refusals_.settle(n, s.lanes.fault.data(), s.out.data(), contribution);
+    for (std::size_t i = 0; i < n; ++i)
+        profit[i] = contribution[i] - overhead_;
     return faulty;
 }
 
@@ -138,7 +143,8 @@ std::vector<double> Trials::at_job(const Values& values) const {
         at.push_back(values.slot[targets_[k]]);
     if (has_price_) {
         const double cost = values.slot[targets_[cost_]];
-        at.insert(at.end(), {cost, paid_ - cost, (paid_ - cost) / paid_});
+        const double profit = paid_ - cost - overhead_;
+        at.insert(at.end(), {cost, paid_ - cost, profit, profit / paid_});
     }
     return at;
 }

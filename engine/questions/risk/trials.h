@@ -18,6 +18,7 @@
 
 namespace acre::engine {
 
+inline constexpr std::size_t money_measures = 4; // cost, contribution, profit, margin
 inline constexpr std::size_t nowhere = static_cast<std::size_t>(-1); // no axis, or no place
 
 // Room for one batch of trials; one for each thread.
@@ -45,7 +46,10 @@ class Trials {
     bool is_event(std::size_t factor) const { return factor >= axes_.size(); }
     // What is drawn, as people read it: shares in percent.
     double shown_per(std::size_t factor) const { return axes_[factor].is_share ? 100 : 1; }
-    std::size_t measures() const { return lines_ + (has_price_ ? 3 : 0); }
+    std::size_t measures() const { return lines_ + (has_price_ ? money_measures : 0); }
+    // Measures, where there is a price: cost, contribution, profit and margin, in this order.
+    std::size_t contribution() const { return lines_ + 1; }
+    std::size_t profit() const { return lines_ + 2; }
     TrialScratch scratch(std::size_t dimensions) const;
 
     // The p of factor f stands at dimension first + f of the points.
@@ -59,9 +63,9 @@ class Trials {
                       TrialScratch& scratch) const;
 
     // Reads n trials of what was drawn; x and p by factor. answer[m]: lanes of measure m; what has
-    // no answer is NaN in all of them, and scratch.lanes.fault says why; but the profit where the
-    // work was refused at a cost. Gives back how many those are, scratch.refused how many of them
-    // have a profit.
+    // no answer is NaN in all of them, and scratch.lanes.fault says why; but contribution and
+    // profit where the work was refused at a cost. Gives back how many those are, scratch.refused
+    // how many of them have a profit.
     std::size_t read(std::size_t n, const double* const* x, const double* const* p,
                      double* const* answer, TrialScratch& scratch) const;
 
@@ -105,6 +109,7 @@ class Trials {
     std::size_t lines_ = 0, cost_ = 0; // targets: lines, then the cost, then the rest
     bool has_price_ = false;
     double paid_ = 0, lumps_ = 0;
+    double overhead_ = 0; // as quoted: it does not move with what is drawn
     Refusals refusals_;
     std::optional<JobLanes> reader_;
 };

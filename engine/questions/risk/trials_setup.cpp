@@ -6,6 +6,8 @@
 
 #include "engine/job/priced_job.h"
 #include "engine/questions/charged.h"
+#include "engine/questions/earnings.h"
+#include "engine/questions/risk/held.h"
 #include "engine/questions/risk/trials.h"
 #include "engine/questions/what_if/reach.h"
 #include "engine/words/words.h"
@@ -62,10 +64,13 @@ lang::Outcome<Trials> Trials::make(const PricedJob& job, const RiskQuestion& que
 Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& question,
                                    RiskAnswer& result) {
     const lang::Sheet& sheet = job.sheet();
-    std::vector<char> is_input(sheet.lines.size(), 0);
-    for (const Axis& axis : all_axes(job)) {
-        is_input[axis.line] = 1;
-        if (!axis.swing || axis.options > 0 || axis.chosen)
+    const lang::Outcome<DrawnGivens> drawn = DrawnGivens::read(job, question);
+    if (!drawn)
+        return drawn.said.diagnostics.all().front();
+    const std::vector<Axis> axes = all_axes(job);
+    result.held = drawn->held(job, axes);
+    for (const Axis& axis : axes) {
+        if (!drawn->draws(axis))
             continue;
         if (Fault trouble = swing_trouble(job, axis))
             return trouble;
@@ -80,10 +85,6 @@ Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& que
             factor.swing = Range{axis.swing->low * 100, axis.swing->high * 100};
         }
     }
-    for (const lang::Given& given : sheet.givens)
-        if (given.swing_low != none && (given.chosen || !is_input[given.line]))
-            (given.chosen ? result.chosen : result.not_drawn)
-                .push_back(sheet.lines[given.line].name);
     if (sheet.cost_total != none)
         for (const lang::Event& event : sheet.events)
             result.factors.push_back({subject_of(job, event.count, question.names), {}, false});
@@ -212,16 +213,18 @@ Trials::Fault Trials::read_money(const PricedJob& job, const RiskQuestion& quest
         const std::size_t count = target(event.count), money = target(event.money);
         events_.push_back({count, money, counted});
     }
-    const std::string& own = sheet.units.money();
-    for (const auto& [name, unit] :
-         {std::pair("cost", own.c_str()), {"profit", own.c_str()}, {"margin", "1"}}) {
+    for (const auto& [name, called] : {std::pair("cost", "the direct cost"),
+                                       {"contribution", "the contribution"},
+                                       {"profit", "the profit"},
+                                       {"margin", "the margin"}}) {
         Measured& measured = result.measured.emplace_back();
         measured.name = name;
-        measured.called = std::string("the ") + name;
-        measured.unit = unit;
+        measured.called = called;
         measured.is_share = measured.name == "margin";
+        measured.unit = measured.is_share ? "1" : sheet.units.money();
     }
     result.paid = paid_;
+    result.overhead = overhead_ = overhead_of(sheet, plan, job.values());
     return std::nullopt;
 }
 

@@ -112,14 +112,15 @@ Season season(std::vector<SeasonJob> jobs, const std::vector<SeasonMachine>& mac
         spread(job, net_days, months);
         result.price += job.price;
         result.cost += job.cost;
+        result.overhead += job.overhead;
         result.acres += job.acres;
     }
     result.months = months.all();
-    result.contribution = result.price - result.cost;
+    result.left_for_machines = result.price - result.cost - result.overhead;
     for (const SeasonMachine& machine : machines) {
         MachineRow& row = result.machines.emplace_back(machine_row(machine, jobs));
         result.fixed += machine.fixed_per_year;
-        result.contribution += row.idle_hour * row.booked;
+        result.left_for_machines += row.idle_hour * row.booked;
         const auto count = fleet.find(machine.name);
         const std::vector<Clash> clashes =
             clashes_of(jobs, machine.name, count == fleet.end() ? 1 : count->second);
@@ -130,15 +131,14 @@ Season season(std::vector<SeasonJob> jobs, const std::vector<SeasonMachine>& mac
         [](const MachineRow& a, const MachineRow& b) { return a.booked > b.booked; });
     std::stable_sort(result.clashes.begin(), result.clashes.end(),
                      [](const Clash& a, const Clash& b) { return a.from < b.from; });
-    if (result.contribution > 0)
-        result.break_even_acres = result.acres * result.fixed / result.contribution;
+    if (result.left_for_machines > 0)
+        result.break_even_acres = result.acres * result.fixed / result.left_for_machines;
     for (std::size_t i = 0; i < jobs.size(); ++i)
         result.by_day_pay.push_back(i);
-    const auto pay = [&](std::size_t i) {
-        return (jobs[i].price - jobs[i].cost) / std::max(1.0, jobs[i].days);
-    };
     std::stable_sort(result.by_day_pay.begin(), result.by_day_pay.end(),
-                     [&](std::size_t a, std::size_t b) { return pay(a) < pay(b); });
+                     [&](std::size_t a, std::size_t b) {
+                         return jobs[a].profit_a_day() < jobs[b].profit_a_day();
+                     });
     result.jobs = std::move(jobs);
     return result;
 }

@@ -14,9 +14,13 @@ struct SeasonJob {
     std::string file, title, who;
     long start = 0;
     double days = 0;                     // on the job, whole days
-    double price = 0, cost = 0;          // money
+    double price = 0, cost = 0;          // money; cost: direct
+    double overhead = 0;                 // what the price carries
     double acres = 0, gallons = 0;       // 0: the job has none
     std::map<std::string, double> hours; // by machine
+
+    double profit() const { return price - cost - overhead; }
+    double profit_a_day() const { return profit() / (days > 1 ? days : 1); }
 };
 
 struct SeasonMachine {
@@ -52,11 +56,11 @@ struct Season {
     std::vector<MonthRow>
         months; // from the first to the last in which anything happens, without gaps
     std::vector<Clash> clashes;
-    std::vector<std::size_t> by_day_pay; // jobs, those that leave least for a day first
-    double price = 0, cost = 0, acres = 0;
-    double fixed = 0;            // of all machines, a year
-    double contribution = 0;     // price less everything but the machines' fixed cost
-    double break_even_acres = 0; // of acres like these; 0: no acres, or they carry nothing
+    std::vector<std::size_t> by_day_pay; // jobs, those with the least profit a day first
+    double price = 0, cost = 0, overhead = 0, acres = 0;
+    double fixed = 0;             // of all machines, a year
+    double left_for_machines = 0; // price less overhead and all direct cost but that fixed cost
+    double break_even_acres = 0;  // of acres like these; 0: no acres, or they carry nothing
 };
 
 struct SeasonQuestion {

@@ -7,6 +7,7 @@
 
 #include "engine/plan/plan_roots.h"
 #include "engine/questions/charged.h"
+#include "engine/questions/earnings.h"
 #include "engine/words/money.h"
 
 namespace acre::engine {
@@ -135,6 +136,7 @@ void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all)
     const lang::Sheet& sheet = job_->sheet();
     to.price = price(values);
     to.cost = values.slot[plan.line_slot[sheet.cost_total]];
+    to.overhead = overhead_of(sheet, plan, values);
     to.days = at(days_, values);
     to.gallons = at(gallons_, values);
     for (const lang::PriceItem& item : sheet.prices)

@@ -5,8 +5,10 @@
 
 #include <fmt/format.h>
 
+#include "engine/questions/earnings.h"
 #include "engine/questions/one_money.h"
 #include "engine/questions/what_if/axis.h"
+#include "engine/questions/what_if/break_even_range.h"
 #include "engine/questions/what_if/crossings.h"
 #include "engine/questions/what_if/curve.h"
 #include "engine/questions/what_if/reach.h"
@@ -22,38 +24,15 @@ struct Asked {
     lang::LineId line;
 };
 lang::Outcome<Asked> read_question(const PricedJob& job, const BreakEvenQuestion& question) {
-    lang::Outcome<Axis> axis = find_axis(job, question.given);
+    lang::Outcome<Axis> axis = number_axis(job, question.given);
     if (!axis)
         return std::move(axis.said);
-    if (axis->options > 0)
-        return placeless(lang::Code::Q002,
-                         fmt::format("`{}` is a choice, not a number", question.given), {},
-                         {"compare its options side by side instead"});
-    lang::Outcome<lang::LineId> line = find_line(job, question.line);
+    const lang::LineId cost = job.sheet().cost_total;
+    lang::Outcome<lang::LineId> line = find_line(
+        job, question.price && cost != lang::none ? job.sheet().lines[cost].name : question.line);
     if (!line)
         return std::move(line.said);
     return Asked{*axis, *line};
-}
-
-lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
-                              const std::optional<Range>& between) {
-    const std::string& name = job.sheet().lines[axis.line].name;
-    const auto text = [&](double x) { return value_text(job.sheet(), axis.line, x); };
-    const std::optional<Range> range = between ? between : axis.within ? axis.within : axis.swing;
-    if (!range)
-        return placeless(
-            lang::Code::Q003,
-            fmt::format("`{}` has neither an allowed range nor a swing or range of choice", name),
-            {}, {"say where to look: --between \"LOW..HIGH\""});
-    if (!std::isfinite(range->low) || !std::isfinite(range->high) || !(range->low < range->high))
-        return placeless(lang::Code::Q003, fmt::format("there is nothing between {} and {} of `{}`",
-                                                       text(range->low), text(range->high), name));
-    if (axis.within && !(axis.within->low <= range->low && range->high <= axis.within->high))
-        return placeless(lang::Code::Q003,
-                         fmt::format("{} .. {} goes outside the allowed range of `{}`: {} .. {}",
-                                     text(range->low), text(range->high), name,
-                                     text(axis.within->low), text(axis.within->high)));
-    return *range;
 }
 
 bool has_a_say(const PricedJob& job, const Asked& asked) {
@@ -99,10 +78,13 @@ std::string line_of_word(const PricedJob& job, const std::string& word) {
     const lang::Sheet& sheet = job.sheet();
     if (sheet.find(word) != lang::none)
         return word;
-    const std::pair<const char*, lang::LineId> words[] = {{"margin", sheet.profit_share},
-                                                          {"profit", sheet.profit_total},
-                                                          {"cost", sheet.cost_total},
-                                                          {"price", sheet.price_total}};
+    const std::pair<const char*, lang::LineId> words[] = {
+        {"margin", sheet.profit_share},
+        {"profit", sheet.profit_total},
+        {"contribution", sheet.contribution_total},
+        {"overhead", sheet.overhead_total},
+        {"cost", sheet.cost_total},
+        {"price", sheet.price_total}};
     for (const auto& [name, line] : words)
         if (word == name && line != lang::none)
             return sheet.lines[line].name;
@@ -113,7 +95,9 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion
     lang::Outcome<Asked> asked = read_question(job, question);
     if (!asked)
         return std::move(asked.said);
-    if (!std::isfinite(question.wanted))
+    const double overhead = question.price ? overhead_of(job.sheet(), job.plan(), job.values()) : 0;
+    const double wanted = question.price ? *question.price - overhead : question.wanted;
+    if (!std::isfinite(wanted))
         return placeless(lang::Code::Q003,
                          fmt::format("the value to reach for `{}` is not a number",
                                      job.sheet().lines[asked->line].name));
@@ -126,7 +110,9 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion
     if (!range)
         return std::move(range.said);
     BreakEvenAnswer answer = started(job, *asked, question, *range);
-    answer.wanted = question.wanted;
+    answer.wanted = wanted;
+    answer.price = question.price;
+    answer.overhead = overhead;
     if (auto beyond = find_crossings(curve_of(job, *asked), job, answer))
         return std::move(*beyond);
     return {std::move(answer), std::move(said)};

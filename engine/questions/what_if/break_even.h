@@ -22,6 +22,9 @@ struct BreakEvenQuestion {
     // In the unit of the given; left out: its allowed range, else its swing.
     std::optional<Range> between;
     bool names = false; // line and given are called by their names
+    // $: the line and the value are left out. Asks where the direct cost and the overhead as quoted
+    // reach this price, so that it leaves no profit.
+    std::optional<double> price = {};
 };
 
 enum class CrossingKind : std::uint8_t {
@@ -47,6 +50,8 @@ struct BreakEvenAnswer {
     double value = 0; // of the given, as the job has it
     Range range;
     double wanted = 0;
+    std::optional<double> price; // as asked: `wanted` is what it leaves for direct cost
+    double overhead = 0;         // $, as quoted; of a price
     double now = 0; // the line as the job has it (against another job: its lead over it)
     std::vector<Crossing> crossings; // in order of x
     bool cut = false;                // there are more than max_crossings, or searched_to
@@ -60,7 +65,8 @@ struct BreakEvenAnswer {
 
 inline constexpr std::size_t max_crossings = 1'000;
 
-// The line of a word for money where no line has that name: margin, profit, cost, price.
+// The line of a word for money where no line has that name: margin, profit, contribution, overhead,
+// cost, price.
 std::string line_of_word(const PricedJob& job, const std::string& word);
 
 // Q001 and Q002: names that do not exist, choices, computed givens, a line on which the given has

@@ -56,15 +56,30 @@ void Curve::read(std::span<const double> x, std::span<CurvePoint> points) const 
             points[from + i] = {x[from + i], y, y != y ? 0 : states[i]};
         }
     }
-    if (other_ == nullptr)
-        return;
-    std::vector<CurvePoint> theirs(x.size());
-    other_->read(x, theirs);
-    for (std::size_t i = 0; i < x.size(); ++i) {
-        points[i].y -= theirs[i].y;
-        points[i].state =
-            points[i].y != points[i].y ? 0 : points[i].state * 0x9E3779B97F4A7C15 + theirs[i].state;
+    std::vector<CurvePoint> theirs(others_.empty() ? 0 : x.size());
+    for (const Other& other : others_) {
+        other.curve->read(x, theirs);
+        for (std::size_t i = 0; i < x.size(); ++i) {
+            points[i].y -= other.times * theirs[i].y;
+            points[i].state = points[i].y != points[i].y
+                                  ? 0
+                                  : points[i].state * 0x9E3779B97F4A7C15 + theirs[i].state;
+        }
     }
+}
+
+std::uint64_t Curve::effort() const {
+    std::uint64_t effort = effort_;
+    for (const Other& other : others_)
+        effort += other.curve->effort();
+    return effort;
+}
+
+std::uint64_t Curve::effort_of_point() const {
+    std::uint64_t effort = lanes_->size().effort;
+    for (const Other& other : others_)
+        effort += other.curve->effort_of_point();
+    return effort;
 }
 
 CurvePoint Curve::at(double x) const {
@@ -79,9 +94,10 @@ double Curve::slope(double x) const {
     for (const Input& input : compiled_->plan.inputs)
         inputs.push_back(input.value);
     inputs[axis_.input] = x;
-    const double mine =
-        slopes(compiled_->plan, evaluate(compiled_->plan, inputs), target_)[axis_.input];
-    return other_ == nullptr ? mine : mine - other_->slope(x);
+    double slope = slopes(compiled_->plan, evaluate(compiled_->plan, inputs), target_)[axis_.input];
+    for (const Other& other : others_)
+        slope -= other.times * other.curve->slope(x);
+    return slope;
 }
 
 Curve::Change Curve::first_change(const CurvePoint& from, const CurvePoint& to) const {

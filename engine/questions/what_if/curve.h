@@ -1,4 +1,4 @@
-// One line of a job as a curve over one given, or the difference of two such lines: many points at
+// One line of a job as a curve over one given, or such a line less others: many points at
 // once, the places where it jumps or bends, its slope.
 #pragma once
 
@@ -23,8 +23,8 @@ struct CurvePoint {
 class Curve {
   public:
     Curve(const Compiled& compiled, const Axis& axis, Slot target);
-    // This less `other`, which must be over the same given; it must outlive this.
-    void subtract(const Curve& other) { other_ = &other; }
+    // This less so many times `other`, which must be over the same given; it must outlive this.
+    void subtract(const Curve& other, double times = 1) { others_.push_back({&other, times}); }
 
     // y at every x; NaN where the job has no answer.
     void read(std::span<const double> x, std::span<CurvePoint> points) const;
@@ -42,11 +42,8 @@ class Curve {
     Change first_change(const CurvePoint& from, const CurvePoint& to) const;
 
     // What reading it has cost so far, in steps of calculation (engine/plan/effort.h).
-    std::uint64_t effort() const { return effort_ + (other_ == nullptr ? 0 : other_->effort()); }
-    // Of one more point among many.
-    std::uint64_t effort_of_point() const {
-        return lanes_->size().effort + (other_ == nullptr ? 0 : other_->effort_of_point());
-    }
+    std::uint64_t effort() const;
+    std::uint64_t effort_of_point() const; // of one more point among many
 
   private:
     Slot decided_between(double a, double b) const;
@@ -56,7 +53,11 @@ class Curve {
     Slot target_;
     Switches switches_;
     std::optional<JobLanes> lanes_;
-    const Curve* other_ = nullptr;
+    struct Other {
+        const Curve* curve;
+        double times;
+    };
+    std::vector<Other> others_;
     mutable std::uint64_t effort_ = 0;
 };
 

@@ -86,10 +86,18 @@ class PriceFiller {
         line(sheet.price_total).value = sum(amounts, span);
         if (sheet.price_per_unit != none)
             line(sheet.price_per_unit).value = quotient(sheet.price_total, quantity, span);
-        line(sheet.profit_total).value =
-            binary_node(r_, Op::Subtract, line_node(r_, sheet.price_total, span),
-                        line_node(r_, sheet.cost_total, span), span, span);
         line(sheet.profit_share).value = quotient(sheet.profit_total, sheet.price_total, span);
+        if (sheet.overhead_total == none) {
+            line(sheet.profit_total).value = difference(sheet.price_total, sheet.cost_total, span);
+            return;
+        }
+        line(sheet.overhead_total).value = overhead(span);
+        line(sheet.contribution_total).value =
+            difference(sheet.price_total, sheet.cost_total, span);
+        line(sheet.contribution_share).value =
+            quotient(sheet.contribution_total, sheet.price_total, span);
+        line(sheet.profit_total).value =
+            difference(sheet.contribution_total, sheet.overhead_total, span);
     }
 
   private:
@@ -121,11 +129,15 @@ class PriceFiller {
     }
 
     NodeId sum(const std::vector<LineId>& lines, Span span) {
-        if (lines.empty())
-            return number_node(r_, 0, money_, span);
         std::vector<NodeId> args;
         for (const LineId id : lines)
             args.push_back(line_node(r_, id, line(id).name_span));
+        return sum_of_nodes(args, span);
+    }
+
+    NodeId sum_of_nodes(const std::vector<NodeId>& args, Span span) {
+        if (args.empty())
+            return number_node(r_, 0, money_, span);
         Node node;
         node.op = Op::Sum;
         node.span = node.op_span = span;
@@ -133,6 +145,25 @@ class PriceFiller {
         node.arg_count = static_cast<std::uint32_t>(args.size());
         r_.sheet.args.insert(r_.sheet.args.end(), args.begin(), args.end());
         return add_node(r_, node);
+    }
+
+    // What the steps for overhead add, over all prices.
+    NodeId overhead(Span span) {
+        std::vector<NodeId> added;
+        for (const PriceItem& item : r_.sheet.prices) {
+            LineId before = item.cost;
+            for (const PriceStep& step : item.steps) {
+                if (step.kind == ast::StepKind::Overhead)
+                    added.push_back(difference(step.line, before, step.span));
+                before = step.line;
+            }
+        }
+        return sum_of_nodes(added, span);
+    }
+
+    NodeId difference(LineId a, LineId b, Span span) {
+        return binary_node(r_, Op::Subtract, line_node(r_, a, span), line_node(r_, b, span), span,
+                           span);
     }
 
     NodeId quotient(LineId a, LineId b, Span span) {

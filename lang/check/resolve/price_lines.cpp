@@ -84,7 +84,7 @@ class Declarer {
         item_ = {};
         role_ = Role::Total;
         Sheet& sheet = r_.sheet;
-        sheet.cost_total = add("cost.total", money_, "$", span, "all costs");
+        sheet.cost_total = add("cost.total", money_, "$", span, "direct cost");
         if (sheet.prices.empty())
             return;
         sheet.price_total = add("price.total", money_, "$", span, "price");
@@ -95,9 +95,19 @@ class Declarer {
                 add("price.per_unit", per_unit(sheet.lines[first->quantity].type),
                     per_text(first->per_text), span,
                     fmt::format("price per {}, all in", first->per_text));
-        sheet.profit_total = add("profit.total", money_, "$", span, "price less cost");
-        sheet.profit_share = add("profit.share", {Type::Kind::Number, 0, *sheet.units.find("%")},
-                                 "%", span, "profit over price");
+        const Type share{Type::Kind::Number, 0, *sheet.units.find("%")};
+        const bool after_overhead = sheet.notation >= 3;
+        if (after_overhead) {
+            sheet.overhead_total = add("overhead.total", money_, "$", span, "overhead carried");
+            sheet.contribution_total =
+                add("contribution.total", money_, "$", span, "price less direct cost");
+            sheet.contribution_share =
+                add("contribution.share", share, "%", span, "contribution over price");
+        }
+        sheet.profit_total =
+            add("profit.total", money_, "$", span,
+                after_overhead ? "contribution less overhead" : "price less direct cost");
+        sheet.profit_share = add("profit.share", share, "%", span, "profit over price");
     }
 
   private:

@@ -53,6 +53,33 @@ Made made(const std::string& text = job, const std::string& of = model) {
     return {record_of(**made_job, *priced, "0"), priced->price_cents};
 }
 
+double line_of(const nlohmann::json& record, const std::string& name) {
+    for (const nlohmann::json& line : record["lines"])
+        if (line["name"] == name)
+            return line["value"].get<double>();
+    FAIL("no line " << name);
+    return 0;
+}
+
+// As a record was before its third notation: no line for overhead and contribution, and the profit
+// is before overhead.
+void take_earnings_out(nlohmann::json& record) {
+    const double contribution = line_of(record, "contribution.total");
+    const double share = line_of(record, "contribution.share");
+    nlohmann::json lines = nlohmann::json::array();
+    for (nlohmann::json line : record["lines"]) {
+        const std::string name = line["name"];
+        if (name == "overhead.total" || name.starts_with("contribution."))
+            continue;
+        if (name == "profit.total")
+            line["value"] = contribution;
+        if (name == "profit.share")
+            line["value"] = share;
+        lines.push_back(std::move(line));
+    }
+    record["lines"] = std::move(lines);
+}
+
 } // namespace
 
 TEST_CASE("a record prices again to the same cents from its own texts alone") {
@@ -97,6 +124,18 @@ TEST_CASE("a record keeps its firm, and prices are rounded to the step of its mo
     lang::show_money({});
 }
 
+TEST_CASE("overhead is read from a record that has no line for it") {
+    nlohmann::json record = made().record;
+    const double overhead = line_of(record, "overhead.total");
+    // 9 % of the cost, by the model's text.
+    CHECK(overhead == doctest::Approx(0.09 * line_of(record, "ripping.cost")));
+    CHECK(quote_record(record).overhead == overhead);
+    take_earnings_out(record);
+    record["request"]["notation"] = 2;
+    CHECK(quote_record(record).overhead == doctest::Approx(overhead).epsilon(1e-12));
+    CHECK(differences(record).empty());
+}
+
 TEST_CASE("a record's texts keep the rules of the version that it states") {
     nlohmann::json record = made().record;
     CHECK(record["request"]["notation"] == lang::current_notation);
@@ -106,6 +145,7 @@ TEST_CASE("a record's texts keep the rules of the version that it states") {
     text.replace(at, 12, "overhead 0.09");
     CHECK_FALSE(differences(record).empty()); // S124
     record["request"].erase("notation");      // as the first records have it
+    take_earnings_out(record);
     CHECK(differences(record).empty());
 }
 
@@ -113,7 +153,6 @@ TEST_CASE("a quote sealed before quantities were rounded keeps its cents") {
     nlohmann::json record = made("job \"j\"\nmodel \"m\"\nseason \"2027\"\nset area = 152.004 ac\n",
                                  model + "  round up to $1/ac\n")
                                 .record;
-    CHECK(record["request"]["notation"] == 2);
     CHECK(record["items"][0]["quantity"] == 152);
     CHECK(differences(record).empty());
     const auto rate = static_cast<std::int64_t>(record["items"][0]["rate"].get<double>());
@@ -123,6 +162,7 @@ TEST_CASE("a quote sealed before quantities were rounded keeps its cents") {
     const std::int64_t unrounded = to_cents(static_cast<double>(rate) * 152.004);
     record["price"]["cents"] = unrounded;
     record["items"][0]["cents"] = unrounded;
+    take_earnings_out(record);
     CHECK(differences(record).empty());
 }
 
@@ -154,8 +194,9 @@ TEST_CASE("costs, steps and what makes them are marked as inner; acres and the p
         return std::find(inner.begin(), inner.end(), name) != inner.end();
     };
     for (const char* name :
-         {"machine", "machine.amount", "fuel", "cost.total", "profit.total", "profit.share",
-          "ripping.cost", "ripping.overhead", "ripping.margin", "share"})
+         {"machine", "machine.amount", "fuel", "cost.total", "overhead.total", "contribution.total",
+          "contribution.share", "profit.total", "profit.share", "ripping.cost", "ripping.overhead",
+          "ripping.margin", "share"})
         CHECK_MESSAGE(is_inner(name), name);
     for (const char* name :
          {"area", "hours", "ripping.amount", "ripping.rate", "price.total", "prices.diesel"})

@@ -68,12 +68,13 @@ TEST_CASE("the answer tells of the job what a page shows before its figures") {
     CHECK(answer->lines.empty());                                         // not asked for
 }
 
-TEST_CASE("hourly costs are those that share the hours of the largest") {
+TEST_CASE("hourly costs are those over hours, and diesel that goes with the machine's hours") {
     const lang::Outcome<PriceAnswer> answer = ask_for({});
     REQUIRE(answer.value.has_value());
-    // Mower and driver share 8 h; the walk has hours of its own, diesel is by the gallon.
+    // Mower and driver run 8 h, the walk 2 h; 48 gal of diesel are 6 gal an hour.
     CHECK(answer->by_hour.hours == doctest::Approx(8));
-    CHECK(answer->by_hour.per_hour == doctest::Approx(80));
+    CHECK(answer->by_hour.costs == std::vector<std::size_t>{0, 1, 2, 3});
+    CHECK(answer->by_hour.per_hour == doctest::Approx((8 * 80 + 48 * 4 + 2 * 20) / 8.0));
     // 8 h * $80/h + 48 gal * $4/gal + 2 h * $20/h, over 1 - 20 %.
     CHECK(answer->estimate.price_cents == 109'000);
 }

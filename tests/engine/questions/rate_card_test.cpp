@@ -58,10 +58,10 @@ TEST_CASE("rates, what they leave, bands, minimum and what the card assumes, by 
     // $100/h over 4 h of 10 ac is $40/ac, $48 with the markup; the least of $500 makes it $50.
     const CardPage& page = card->pages[0];
     CHECK(page.rate[0] == doctest::Approx(50));
-    CHECK(page.left[0] == doctest::Approx(0.2));
+    CHECK(page.margin[0] == doctest::Approx(0.2));
     CHECK(page.rate[1] == doctest::Approx(96));
     CHECK(page.rate[3] == doctest::Approx(120));
-    CHECK(page.left[3] == doctest::Approx(1 - 100.0 / 120));
+    CHECK(page.margin[3] == doctest::Approx(1 - 100.0 / 120));
     CHECK(std::isnan(page.rate[4])); // 7 ft is refused
     CHECK(card->minimum == 500);
     REQUIRE(card->bands);
@@ -70,6 +70,34 @@ TEST_CASE("rates, what they leave, bands, minimum and what the card assumes, by 
     // What is varied is not assumed.
     for (const CardFact& fact : card->fixed)
         CHECK((fact.label != "depth" && fact.label != "how"));
+}
+
+TEST_CASE("a cell says why it has no rate, and which caution it brings up") {
+    const Priced job = priced_ok(model + "caution when depth > 4.5 ft  \"deep: probe\"\n"
+                                         "caution \"call before you dig\"\n");
+    const auto card = ask(job.job(), question());
+    REQUIRE(card.value.has_value());
+    // Rows 4, 5 and 7 ft by two columns; 7 ft is refused. What every cell says is no note.
+    CHECK(card->notes == std::vector<std::string>{"deep: probe", "too deep"});
+    const std::vector<std::vector<std::size_t>> expected = {{}, {}, {0}, {0}, {1}, {1}};
+    CHECK(card->pages[0].notes == expected);
+}
+
+TEST_CASE("only what holds for every cell is a term of the card") {
+    const Priced job = priced_ok("model \"m\"\npart \"Field\"\n"
+                                 "  given depth = 5 ft  \"depth\"\n"
+                                 "  given wide = 7 ft  \"pulls\"\n"
+                                 "  given across : ft = wide  \"pulls, crosswise\"\n"
+                                 "  given area = 10 ac  \"acres\"\n"
+                                 "cost work : $/ft = $1/ft over depth + wide + across\n"
+                                 "price \"Rip\" per ac of area\n");
+    CardQuestion asked;
+    asked.rows = {"depth", {4, 5}};
+    asked.columns = {"wide", {7, 8}};
+    const auto card = ask(job.job(), asked);
+    REQUIRE(card.value.has_value());
+    REQUIRE(card->fixed.size() == 1);
+    CHECK(card->fixed[0].label == "acres");
 }
 
 TEST_CASE("pages, and rates rounded up to whole multiples") {

@@ -114,6 +114,7 @@ TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
     Quoted quoted;
     quoted.lines = {{"machine_hours", 150}, {"acres", 150}};
     quoted.price = 120'000;
+    quoted.overhead = 3'000;
     quoted.costs = {{"fuel", "", "", "$/gal", "gal", 4.00, 4'950},
                     {"operators", "", "", "$/h", "h", 60, 150},
                     {"move", "", "", "$/move", "move", 5'000, 1},
@@ -135,7 +136,12 @@ TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
     CHECK(result.rows[2].by_quantity == 0);
     CHECK(result.rows[3].by_quantity ==
           0); // the hours of a truck in another part are not the machine's
-    CHECK(result.quoted_margin == doctest::Approx(120'000 - 19'800 - 9'000 - 5'000 - 1'360));
+    const double quoted_left = 120'000 - 19'800 - 9'000 - 5'000 - 1'360;
+    CHECK(result.contribution(result.quoted_cost) == doctest::Approx(quoted_left));
+    CHECK(result.profit(result.quoted_cost) == doctest::Approx(quoted_left - 3'000));
+    // Fuel cost 2,180 gal at $4.20, operators 60 h at $60: overhead stays as quoted.
+    CHECK(result.profit(result.actual_cost) ==
+          doctest::Approx(120'000 - 2'180 * 4.20 - 3'600 - 5'000 - 1'360 - 3'000));
 }
 
 TEST_CASE("a learned ratio has the error of the ratio estimator") {

@@ -87,12 +87,33 @@ TEST_CASE("items cover what they name, or what no other names; totals add them u
           "sum(fuel.amount, tips.amount, lowbed.amount, loose.amount)");
     CHECK(out.formula("price.total") == "sum(move.amount, the_ripping_7_ft.amount, trees.amount)");
     CHECK(out.formula("price.per_unit") == "(price.total / the_ripping_7_ft.quantity)");
-    CHECK(out.formula("profit.total") == "(price.total - cost.total)");
+    CHECK(out.formula("contribution.total") == "(price.total - cost.total)");
+    CHECK(out.formula("contribution.share") == "(contribution.total / price.total)");
+    CHECK(out.formula("overhead.total") == "0");
+    CHECK(out.formula("profit.total") == "(contribution.total - overhead.total)");
     CHECK(out.formula("profit.share") == "(profit.total / price.total)");
     CHECK(out.line("profit.share").unit_text == "%");
     CHECK(out.sheet.prices[0].quantity == lang::none);
     CHECK(out.sheet.prices[0].rate == lang::none);
     CHECK(out.line("trees.rate").unit_text == "$/tree");
+}
+
+TEST_CASE("overhead is what its steps add, over all prices") {
+    const auto out = resolve_ok(model + "price \"Move\" lump covers \"Haul\"\n  overhead 9 %\n"
+                                        "price \"Rip\" per ac of area\n  contingency 3 %\n"
+                                        "  overhead 5 %\n  margin 10 %\n  overhead 1 %\n");
+    CHECK(out.formula("overhead.total") ==
+          "sum((move.overhead - move.cost), (rip.overhead - rip.contingency), "
+          "(rip.overhead_2 - rip.margin))");
+}
+
+TEST_CASE("up to the second version of the notation profit was price less direct cost") {
+    tests::Choices choices;
+    choices.notation = 2;
+    const auto out = resolve_ok(model + "price \"Rip\" per ac of area\n  overhead 9 %\n", choices);
+    CHECK(out.formula("profit.total") == "(price.total - cost.total)");
+    CHECK(out.sheet.find("overhead.total") == lang::none);
+    CHECK(out.sheet.find("contribution.total") == lang::none);
 }
 
 TEST_CASE("a price that covers nothing costs nothing; without a per there is no price per unit") {

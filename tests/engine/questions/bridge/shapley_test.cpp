@@ -76,6 +76,20 @@ TEST_CASE("changes that have no answer without each other share one row") {
     CHECK(result.share[2] == doctest::Approx(4));
 }
 
+TEST_CASE("players that are one from the start share one row") {
+    // The first two alone are worth 3 and -3, together 0: as one they change nothing.
+    const std::uint64_t together[] = {3, 4};
+    const Attribution result = attribute(3, each([](std::uint64_t mask) {
+                                             return ((mask & 1U) != 0 ? 3.0 : 0) -
+                                                    ((mask & 2U) != 0 ? 3.0 : 0) +
+                                                    ((mask & 4U) != 0 ? 5.0 : 0);
+                                         }),
+                                         together);
+    CHECK(result.group == std::vector<std::uint32_t>{0, 0, 2});
+    CHECK(result.share[0] == doctest::Approx(0));
+    CHECK(result.share[2] == doctest::Approx(5));
+}
+
 TEST_CASE("an end without an answer is said, no change is no row") {
     CHECK(!attribute(2, each([](std::uint64_t mask) { return mask == 3 ? no_answer : 1.0; }))
                .answered);

@@ -52,6 +52,37 @@ const std::string fast = "set pace = 4 ac/h\nset move = $1,000\n";
 
 } // namespace
 
+TEST_CASE("a value that one side does not use stands with the change that makes it used") {
+    // One way 10 ac cost $1,000 whatever the pulls; in rows three pulls cost what one way does. By
+    // themselves the changes would add +$500 and -$500.
+    const std::string rows = "model \"m\"\ngiven area = 10 ac  \"acres\"\n"
+                             "given method = one_way | tree_rows  \"pattern\"\n"
+                             "given pulls = 1  \"pulls per row\"\ngiven fuel = $4/gal  \"fuel\"\n"
+                             "cost work : $ = (when method is tree_rows then $1,000 * pulls / 3 "
+                             "otherwise $1,000) + fuel * 100 gal over 1\n"
+                             "price \"Ripping\" per ac of area\n";
+    const auto priced = [&](const std::string& name, const std::string& sets) {
+        tests::MemoryLoader loader({{"m.rate", rows}});
+        lang::Request request;
+        request.name = name + ".job";
+        request.text = "job \"Job of " + name + "\"\nmodel \"m\"\n" + sets;
+        return CompareSide{"", request.name, make_job(request, loader)};
+    };
+    std::vector<CompareSide> two;
+    two.push_back(priced("a", ""));
+    two.push_back(priced("b", "set method = tree_rows\nset pulls = 3\nset fuel = $5/gal\n"));
+    const auto answer = ask(std::move(two), {});
+    REQUIRE(answer);
+    REQUIRE(answer->why.at(0).bridge);
+    const std::vector<BridgeRow>& why = answer->why[0].bridge->rows;
+    REQUIRE(why.size() == 2);
+    CHECK(why[0].changes.size() == 1); // $100 more for fuel, $10 an acre
+    CHECK(why[0].changes[0].name == "fuel");
+    CHECK(why[0].share == doctest::Approx(10));
+    CHECK(why[1].changes.size() == 2);
+    CHECK(why[1].share == doctest::Approx(0));
+}
+
 TEST_CASE("prices, costs, what differs and why, by hand") {
     const auto answer = ask(sides({{"a", ""}, {"b", fast + "set method = both\n"}}), {});
     REQUIRE(answer);

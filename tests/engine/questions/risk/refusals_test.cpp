@@ -47,7 +47,7 @@ TEST_CASE("a refusal that says its cost counts as so much lost, the largest of s
     CHECK(static_cast<double>(risk.refused) / static_cast<double>(risk.trials) ==
           doctest::Approx(0.2).epsilon(1e-3));
     CHECK(*risk.loss == doctest::Approx(0.2).epsilon(1e-3));
-    const Measured& cost = risk.measured[risk.measured.size() - 3];
+    const Measured& cost = risk.measured[risk.measured.size() - 4];
     const Measured& profit = risk.measured[risk.measured.size() - 2];
     const Measured& margin = risk.measured[risk.measured.size() - 1];
     CHECK(profit.mean == doctest::Approx(0.8 * 250 - 0.1 * 300 - 0.1 * 700).epsilon(1e-3));
@@ -59,6 +59,20 @@ TEST_CASE("a refusal that says its cost counts as so much lost, the largest of s
     CHECK(risk.refusals[0].chance == doctest::Approx(0.2).epsilon(1e-3));
     CHECK(*risk.refusals[0].cost == doctest::Approx(300));
     CHECK(risk.refusals[1].chance == doctest::Approx(0.1).epsilon(1e-3));
+}
+
+TEST_CASE("overhead as quoted comes on top of what a refusal costs") {
+    std::string text = refusing(" costs $300", " costs $700");
+    text.replace(text.find("  markup"), 0, "  overhead 10 %\n");
+    const RiskAnswer risk = ask(priced_ok(text), question(1 << 12));
+    CHECK(risk.overhead == doctest::Approx(100));
+    const Measured& contribution = risk.measured[risk.measured.size() - 3];
+    const Measured& profit = risk.measured[risk.measured.size() - 2];
+    CHECK(contribution.least == -700);
+    CHECK(profit.least == doctest::Approx(-800));
+    CHECK(profit.greatest == doctest::Approx(1100 * 1.25 - 1000 - 100));
+    CHECK(*risk.loss == doctest::Approx(0.2).epsilon(1e-2));
+    CHECK(*risk.loss_direct == *risk.loss);
 }
 
 TEST_CASE(

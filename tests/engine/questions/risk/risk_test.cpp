@@ -72,13 +72,41 @@ TEST_CASE("what is chosen is held as the job has it, and named") {
     const Priced job = priced_ok(text);
     const RiskAnswer risk = ask(job, question({"y"}, 1 << 16, 1 << 12));
     CHECK(risk.factors.size() == 2);
-    CHECK(risk.chosen == std::vector<std::string>{"a"});
-    CHECK(risk.not_drawn.empty());
+    REQUIRE(risk.held.size() == 1);
+    CHECK(risk.held[0].name == "a");
+    CHECK(risk.held[0].reason == HeldReason::Chosen);
     CHECK(risk.measured[0].mean == doctest::Approx(3 + 2 * (14.0 / 3) * (14.0 / 6)).epsilon(1e-3));
     const RiskAnswer drawn = ask(priced_ok(sum), question({"y"}));
     // Variances of independent terms add up; that of an even 0 .. 10 is 100 / 12.
     CHECK(std::pow(drawn.measured[0].spread, 2) - std::pow(risk.measured[0].spread, 2) ==
           doctest::Approx(100.0 / 12).epsilon(0.02));
+}
+
+TEST_CASE("a question may draw what is chosen and hold what swings") {
+    // y = a + 10 b over even ranges: each variance is width^2 / 12 by itself.
+    const std::string text = "model \"m\"\ngiven a = 3  \"a\"  choose 0 .. 6\n"
+                             "given b = 2  \"b\"  swing even 1 .. 3\n"
+                             "given c = 1  \"c\"\ny : 1 = a + 10 * b + c  \"y\"\n";
+    const Priced job = priced_ok(text);
+    RiskQuestion q = question({"y"});
+    CHECK(std::pow(ask(job, q).measured[0].spread, 2) ==
+          doctest::Approx(100 * 4 / 12.0).epsilon(1e-3));
+    q.hold = {"b"};
+    CHECK(refused(text, q) == "nothing in this job swings");
+    q.free = {"a"}; // a triangle with its peak in the middle: width^2 / 24
+    const RiskAnswer freed = ask(job, q);
+    REQUIRE(freed.factors.size() == 1);
+    CHECK(freed.factors[0].given.name == "a");
+    CHECK(std::pow(freed.measured[0].spread, 2) == doctest::Approx(36 / 24.0).epsilon(2e-3));
+    REQUIRE(freed.held.size() == 1);
+    CHECK(freed.held[0].name == "b");
+    CHECK(freed.held[0].reason == HeldReason::Asked);
+    q.free = {"c"};
+    CHECK(refused(text, q) == "`c` has neither a swing nor a range of choice to be drawn from");
+    q.free = {"b"};
+    CHECK(refused(text, q) == "`b` cannot be both held and drawn");
+    q.free = {"bb"};
+    CHECK(refused(text, q) == "no given named `bb`");
 }
 
 TEST_CASE("a computed given is drawn by shares of it, over what it is computed from") {
@@ -92,7 +120,7 @@ TEST_CASE("a computed given is drawn by shares of it, over what it is computed f
     CHECK(risk.factors[1].of_it);
     CHECK(risk.factors[1].given.unit == "%");
     CHECK(risk.factors[1].swing->low == doctest::Approx(50));
-    CHECK(risk.not_drawn.empty());
+    CHECK(risk.held.empty());
     CHECK(risk.measured[0].mean == doctest::Approx(4).epsilon(1e-3));
     const double square = (1 + 1.0 / 12) * (16 + 16.0 / 12); // an even range: width^2 / 12
     CHECK(risk.measured[0].spread == doctest::Approx(std::sqrt(square - 16)).epsilon(2e-3));
@@ -206,16 +234,35 @@ TEST_CASE("profit and the chance of a loss are at the price quoted") {
     const Priced job = priced_ok(priced);
     const RiskAnswer r = ask(job, question({}));
     CHECK(r.paid == 5000);
-    REQUIRE(r.measured.size() == 4);
+    REQUIRE(r.measured.size() == 5);
     CHECK(r.measured[0].name == "price.per_unit");
-    CHECK(r.measured[2].name == "profit");
-    CHECK(r.measured[2].mean == doctest::Approx(1000).epsilon(1e-4));
+    CHECK(r.measured[2].name == "contribution");
+    CHECK(r.measured[3].name == "profit");
+    CHECK(r.measured[3].mean == doctest::Approx(1000).epsilon(1e-4));
     CHECK(*r.loss == doctest::Approx(0.25).epsilon(1e-3)); // fuel above $5 of $2 .. $6
     CHECK(*r.loss_error < 1e-3);
-    CHECK(percentile(r.measured[3], 0.5) == doctest::Approx(0.2).epsilon(1e-2));
+    CHECK(percentile(r.measured[4], 0.5) == doctest::Approx(0.2).epsilon(1e-2));
     RiskQuestion q = question({});
     q.total = 4000;
     CHECK(*ask(job, q).loss == doctest::Approx(0.5).epsilon(1e-3));
+}
+
+TEST_CASE("overhead stays at the money quoted, and a loss is after it") {
+    // $4,000 of fuel, 10 % overhead is $400, 25 % more is $5,500. Fuel costs $2 to $6 a gallon:
+    // direct cost is above $5,500 for 0.5 of 4 dollars, above $5,100 for 0.9 of them. If overhead
+    // went with the cost (10 % of it), the loss would begin at $5,000.
+    const Priced job = priced_ok(
+        std::string(priced).replace(std::string(priced).find("  markup"), 0, "  overhead 10 %\n"));
+    const RiskAnswer r = ask(job, question({}));
+    CHECK(r.paid == 5500);
+    CHECK(r.overhead == doctest::Approx(400));
+    CHECK(*r.loss == doctest::Approx(0.9 / 4).epsilon(1e-3));
+    CHECK(*r.loss_direct == doctest::Approx(0.5 / 4).epsilon(2e-3));
+    CHECK(r.measured[2].at_job == doctest::Approx(1500));
+    CHECK(r.measured[3].at_job == doctest::Approx(1100));
+    CHECK(r.measured[3].mean == doctest::Approx(1100).epsilon(1e-3));
+    CHECK(r.measured[4].at_job == doctest::Approx(0.2));
+    CHECK(r.measured[3].spread == doctest::Approx(r.measured[2].spread));
 }
 
 TEST_CASE("what is paid by the acre goes with the acres, a lump does not") {
@@ -225,7 +272,7 @@ TEST_CASE("what is paid by the acre goes with the acres, a lump does not") {
     RiskQuestion q = question({});
     const RiskAnswer by_acre = ask(job, q);
     CHECK(*by_acre.loss == 0);
-    CHECK(percentile(by_acre.measured[3], 0.05) == doctest::Approx(0.2));
+    CHECK(percentile(by_acre.measured[4], 0.05) == doctest::Approx(0.2));
     q.lump = true;
     CHECK(*ask(job, q).loss ==
           doctest::Approx(0.25).epsilon(1e-3)); // more than 125 ac at $40 cost more than $5,000
@@ -291,7 +338,7 @@ TEST_CASE("shares of the spread with swings that move together and events still 
     RiskQuestion q = question({}, 1 << 12, 1 << 14);
     q.shares_of = "profit";
     const RiskAnswer r = ask(job, q);
-    CHECK(r.shares->measured == 2);
+    CHECK(r.shares->measured == 3);
     CHECK(r.factors[r.shares->shares[0].factor].given.name == "fuel");
     const auto broken =
         std::find_if(r.shares->shares.begin(), r.shares->shares.end(), [&](const SpreadShare& s) {

@@ -45,8 +45,20 @@ TEST_CASE("hours booked against hours assumed, by hand") {
     CHECK(row.own_at_booked == doctest::Approx(130 - 115'000.0 / 1800 + 115'000.0 / 450));
     // What covers the year: 450 acres bring 50,000 after all costs, of which 28,750 went to fixed
     // cost already.
-    CHECK(result.contribution == doctest::Approx(50'000 + 28'750));
+    CHECK(result.left_for_machines == doctest::Approx(50'000 + 28'750));
     CHECK(result.break_even_acres == doctest::Approx(450 * 115'000 / 78'750.0));
+}
+
+TEST_CASE("profit, and what is left for the machines, is after overhead") {
+    SeasonJob small = job("a", day(2027, 5, 1), 4, 0, 10'000, 7'000, 150);
+    SeasonJob large = job("b", day(2027, 6, 1), 20, 0, 80'000, 70'000, 300);
+    small.overhead = 2'600; // $100 a day; the large one $250 a day, though it leaves less before it
+    large.overhead = 5'000;
+    const Season result = season({small, large}, {}, {}, 20);
+    CHECK(result.overhead == 7'600);
+    CHECK(result.left_for_machines == 3'000 + 10'000 - 7'600);
+    CHECK(result.jobs[0].profit() == 400);
+    CHECK(result.by_day_pay == std::vector<std::size_t>{0, 1});
 }
 
 TEST_CASE("fixed cost that short hours do not earn agrees with the trade's arithmetic") {

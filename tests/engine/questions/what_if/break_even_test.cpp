@@ -188,4 +188,22 @@ TEST_CASE("questions without sense are refused in words") {
     CHECK(refused(text, {"x", "", 5, {}}) == "the model has no price");
 }
 
+TEST_CASE("at a stated price overhead stays at the money quoted") {
+    // 1,000 gal at $4 and 10 % of $4,000 for the office. A price of $5,000 leaves $4,600 for fuel:
+    // $4.60/gal. Were overhead taken from the new cost, it would be $5,000 / 1,100 gal.
+    const Priced job = priced_ok(head + "part \"All\"\n  given area = 100 ac  \"acres\"\n"
+                                        "  given fuel = $4/gal  \"fuel\"  within $1/gal .. $9/gal\n"
+                                        "  cost diesel : $ = fuel * 1000 gal over 1\n"
+                                        "price \"Work\" per ac of area\n  overhead 10 %\n"
+                                        "  markup 25 %\n");
+    BreakEvenQuestion question;
+    question.given = "fuel";
+    question.price = 5000;
+    const BreakEvenAnswer found = ask(job, question);
+    CHECK(found.overhead == doctest::Approx(400));
+    CHECK(found.wanted == doctest::Approx(4600));
+    REQUIRE(found.crossings.size() == 1);
+    CHECK(found.crossings[0].x == doctest::Approx(4.60));
+}
+
 } // namespace break_even_test

@@ -1,0 +1,119 @@
+// Answers of the table in examples/README.md, worked by hand from the texts of the models and jobs:
+// what is typed here stands in those texts or on the page of the first price, and nothing here asks
+// the engine. That the commands print what the table says is held by tests/golden.
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <fstream>
+#include <string>
+#include <vector>
+
+namespace asked_test {
+
+namespace {
+
+// The figures marked in the answer of a question, bare: "$95,078.00" is 95078.
+std::vector<double> answered(int question) {
+    std::ifstream in(std::string(ACREWRIGHT_ROOT) + "/examples/README.md");
+    const std::string begin = "| " + std::to_string(question) + " | ";
+    for (std::string row; std::getline(in, row);) {
+        if (!row.starts_with(begin))
+            continue;
+        const std::string answer = row.substr(row.rfind(" | ") + 3);
+        std::vector<double> figures;
+        for (std::size_t at = answer.find('`'); at != std::string::npos;
+             at = answer.find('`', at + 1)) {
+            const std::size_t end = answer.find('`', at + 1);
+            std::string digits;
+            for (const char c : answer.substr(at + 1, end - at - 1))
+                if ((c >= '0' && c <= '9') || c == '.' || c == '-')
+                    digits += c;
+                else if (c != ',' && c != '$' && c != '+')
+                    break; // the unit
+            figures.push_back(digits.empty() ? std::nan("") : std::stod(digits));
+            at = end;
+        }
+        return figures;
+    }
+    FAIL("no question " << question);
+    return {};
+}
+
+double up(double value, double step) {
+    return std::ceil(value / step - 1e-9) * step;
+}
+
+// Job 01: what ripping its 118 acres and the move cost, as its page adds them up, in cents.
+constexpr double acres = 118, ripping = 66'647.78, move = 8'059.28;
+// 850 hp at 90 % burn 0.36 / 7 gal a horsepower-hour; 109.04 h; oil, filters and grease are 15 % on
+// top of the fuel (models/crawler.rate).
+constexpr double gallons = 850 * 0.90 * 0.36 / 7 * 109.04;
+
+// The steps of models/deep-rip.rate with the shares of the season: overhead 9 %, reserve 3 %, and
+// the margin of the price; whole dollars an acre; the move in steps of $25.
+double ripped(double cost, double over_price, double on = acres) {
+    return up(cost * 1.09 * 1.03 / over_price / on, 1) * on;
+}
+double moved(double cost, double over_price) {
+    return up(cost * 1.09 / over_price, 25);
+}
+
+} // namespace
+
+TEST_CASE("12 % of the bid, and 12 % of the cost") {
+    const std::vector<double> answer = answered(2);
+    REQUIRE(answer.size() == 2);
+    CHECK(answer[0] == doctest::Approx(ripped(ripping, 0.88) + moved(move, 0.88)));
+    // 12 on 100 is 12 of 112.
+    CHECK(answer[1] == doctest::Approx(ripped(ripping, 1 / 1.12) + moved(move, 1 / 1.12)));
+}
+
+TEST_CASE("the smallest job at $900 an acre, three times") {
+    const std::vector<double> answer = answered(7);
+    REQUIRE(answer.size() == 3);
+    // All but the crew's trips goes with the acres. Two crews drive 12 trips for 6 days here,
+    // $180.01 each: 4 of them for the two days that 25 to 45 acres take, 6 for three.
+    const double an_acre = (ripping - 12 * 180.01) / acres;
+    const double two_days = 4 * 180.01;
+    CHECK(answer[0] == doctest::Approx((move + two_days) / (900 - an_acre)).epsilon(1e-4));
+    CHECK(answer[1] ==
+          doctest::Approx(1.09 * (move + two_days) / (900 - 1.09 * an_acre)).epsilon(1e-4));
+    // The full margin is a matter of the rounded rate: $722 an acre and $10,000 for the move.
+    CHECK(answer[2] == doctest::Approx(10'000 / (900.0 - 722)).epsilon(1e-4));
+}
+
+TEST_CASE("what is left of the price, and how it comes from the target") {
+    const std::vector<double> answer = answered(26);
+    REQUIRE(answer.size() == 3);
+    const double price = ripped(ripping, 0.88) + moved(move, 0.88), cost = ripping + move;
+    const double overhead = 0.09 * cost, reserve = 0.03 * 1.09 * ripping;
+    CHECK(answer[0] == doctest::Approx(price - cost - overhead).epsilon(1e-6));
+    CHECK(answer[1] == doctest::Approx(100 * (price - cost - overhead) / price).epsilon(1e-3));
+    CHECK(answer[2] == doctest::Approx(price - cost - overhead - reserve).epsilon(1e-6));
+}
+
+TEST_CASE("the diesel price at which a signed quote leaves nothing") {
+    const std::vector<double> answer = answered(27);
+    REQUIRE(answer.size() == 1);
+    const double left = 95'078 - 1.09 * (ripping + move);
+    CHECK(answer[0] == doctest::Approx(4.47 + left / (1.15 * gallons)).epsilon(1e-3));
+}
+
+TEST_CASE("what a job made is after overhead as quoted") {
+    const std::vector<double> answer = answered(20);
+    REQUIRE(answer.size() == 2);
+    const double quoted = 95'078 - 1.09 * (ripping + move);
+    CHECK(answer[0] == doctest::Approx(quoted).epsilon(1e-6));
+    CHECK(answer[1] < answer[0]);
+}
+
+TEST_CASE("standby by the day, machine alone and with its operator") {
+    const std::vector<double> answer = answered(21);
+    REQUIRE(answer.size() == 3);
+    // Eight hours are billed at most; the operator stands $59.67 an hour.
+    CHECK(answer[1] - answer[0] == doctest::Approx(8 * 59.67).epsilon(1e-4));
+    // A lost trip: the lowbed, taking down and setting up, the lost shifts, and one day of standby.
+    CHECK(answer[2] == doctest::Approx(1'488.00 + 1'732.24 + 1'678.21 + answer[0]).epsilon(1e-4));
+}
+
+} // namespace asked_test
