@@ -26,6 +26,8 @@ constexpr std::array command_table{
             compare_command},
     Command{pricing, "bridge", "Explains why one price differs from another, change by change",
             bridge_command},
+    Command{pricing, "workbook", "Writes the job as a spreadsheet with live formulas; reads changes back",
+            workbook_command},
     Command{what_if, "sensitivity", "Shows what moves a price: swings, slopes, steps nearby",
             sensitivity_command},
     Command{what_if, "break-even",

@@ -1,0 +1,338 @@
+#include "cli/workbook/xlsx.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <map>
+#include <memory>
+#include <utility>
+#include <vector>
+
+#include <sys/mman.h>
+#include <sys/stat.h>
+#include <unistd.h>
+#include <xlsxwriter.h>
+
+#include "cli/shared/files/descriptor.h"
+#include "lang/diag/safe_text.h"
+
+namespace acre::cli {
+namespace {
+
+using engine::BookCell;
+using engine::BookSheet;
+using engine::CellKind;
+using engine::Look;
+
+constexpr std::uint8_t letter_paper = 1;
+constexpr double row_height = 15; // points
+constexpr std::size_t most_shown = 2'000; // letters of a formula as the model has it
+enum : lxw_color_t {
+    yellow = 0xFFF5C2,
+    pale = 0xEDEDE6,
+    red = 0xC00000,
+    pale_red = 0xFBE3E1,
+    gray = 0x6B6B6B,
+    line = 0xC9C7BC,
+};
+
+// `_x0041_` is a letter to a spreadsheet: in a stranger's words it is seven characters.
+std::string without_escapes(std::string_view text) {
+    std::string out;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const auto is_escape = [&] {
+            if (i + 7 > text.size() || text[i] != '_' || (text[i + 1] | 0x20) != 'x' ||
+                text[i + 6] != '_')
+                return false;
+            return std::all_of(text.begin() + static_cast<std::ptrdiff_t>(i) + 2,
+                               text.begin() + static_cast<std::ptrdiff_t>(i) + 6, [](char c) {
+                                   return std::isxdigit(static_cast<unsigned char>(c)) != 0;
+                               });
+        };
+        out += is_escape() ? "_x005F_" : std::string(1, text[i]);
+    }
+    return out;
+}
+
+// Cut between characters.
+std::string cell_words(std::string_view text) {
+    std::string safe = without_escapes(lang::terminal_text(text));
+    if (safe.size() <= 2 * most_shown)
+        return safe;
+    std::size_t end = 2 * most_shown;
+    while (end > 0 && (static_cast<unsigned char>(safe[end]) & 0xC0U) == 0x80)
+        --end;
+    return safe.substr(0, end) + "…";
+}
+
+class Formats {
+  public:
+    explicit Formats(lxw_workbook* book) : book_(book) {}
+
+    lxw_format* of(Look look, const std::string& number) {
+        lxw_format*& made = made_[{look, number}];
+        if (made == nullptr)
+            made = make(look, number);
+        return made;
+    }
+    lxw_format* red_figure() {
+        lxw_format* format = workbook_add_format(book_);
+        format_set_font_color(format, red);
+        format_set_bg_color(format, pale_red);
+        return format;
+    }
+
+  private:
+    lxw_format* make(Look look, const std::string& number) {
+        lxw_format* format = workbook_add_format(book_);
+        format_set_font_name(format, "Arial");
+        format_set_font_size(format, look == Look::Title ? 15 : look == Look::Small ? 8 : 10);
+        format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
+        if (!number.empty() && number != "General")
+            format_set_num_format(format, number.c_str());
+        dress(look, format);
+        return format;
+    }
+    static void dress(Look look, lxw_format* format) {
+        switch (look) {
+        case Look::Title:
+        case Look::Part:
+            format_set_bold(format);
+            break;
+        case Look::Heading:
+            format_set_bold(format);
+            format_set_bg_color(format, pale);
+            format_set_bottom(format, LXW_BORDER_THIN);
+            format_set_bottom_color(format, line);
+            format_set_text_wrap(format);
+            break;
+        case Look::Total:
+            format_set_bold(format);
+            format_set_top(format, LXW_BORDER_THIN);
+            break;
+        case Look::Small:
+            format_set_font_color(format, gray);
+            format_set_text_wrap(format);
+            break;
+        case Look::Wrapped:
+            format_set_text_wrap(format);
+            break;
+        case Look::Warning:
+            format_set_bold(format);
+            format_set_font_color(format, red);
+            break;
+        case Look::TypedChoice: // a text: `mar 1` is no date here
+            format_set_num_format(format, "@");
+            typed(format);
+            break;
+        case Look::TypedReason:
+            format_set_num_format(format, "@");
+            format_set_text_wrap(format);
+            typed(format);
+            break;
+        case Look::Typed:
+            typed(format);
+            break;
+        case Look::Plain:
+        case Look::Figure:
+            break;
+        }
+    }
+    static void typed(lxw_format* format) {
+        format_set_bg_color(format, yellow);
+        format_set_border(format, LXW_BORDER_THIN);
+        format_set_border_color(format, line);
+        format_set_unlocked(format);
+    }
+
+    lxw_workbook* book_;
+    std::map<std::pair<Look, std::string>, lxw_format*> made_;
+};
+
+class SheetFile {
+  public:
+    SheetFile(lxw_worksheet* sheet, Formats& formats) : sheet_(sheet), formats_(formats) {}
+
+    // The library's reason; nothing: all is well.
+    lxw_error put(const BookSheet& from) {
+        for (std::size_t i = 0; i < from.widths.size(); ++i)
+            keep(worksheet_set_column(sheet_, static_cast<lxw_col_t>(i), static_cast<lxw_col_t>(i),
+                                      from.widths[i], nullptr));
+        for (const BookCell& cell : from.cells)
+            put(cell, from);
+        for (const engine::CellRule& rule : from.rules)
+            put(rule);
+        for (const engine::RedWhen& when : from.red)
+            put(when);
+        print(from);
+        return failed_;
+    }
+
+  private:
+    void keep(lxw_error error) {
+        if (failed_ == LXW_NO_ERROR)
+            failed_ = error;
+    }
+
+    void put(const BookCell& cell, const BookSheet& from) {
+        lxw_format* format = formats_.of(cell.look, cell.format);
+        const auto column = static_cast<lxw_col_t>(cell.column);
+        if (cell.span > 1)
+            stretch(cell, from, format);
+        switch (cell.kind) {
+        case CellKind::Text:
+            if (cell.text.empty())
+                keep(worksheet_write_blank(sheet_, cell.row, column, format));
+            else
+                keep(worksheet_write_string(sheet_, cell.row, column, cell_words(cell.text).c_str(),
+                                            format));
+            break;
+        case CellKind::Number:
+            if (std::isfinite(cell.number))
+                keep(worksheet_write_number(sheet_, cell.row, column, cell.number, format));
+            else
+                keep(worksheet_write_formula_str(sheet_, cell.row, column, "=NA()", format, "#N/A"));
+            break;
+        case CellKind::Formula:
+            if (std::isfinite(cell.number))
+                keep(worksheet_write_formula_num(sheet_, cell.row, column, cell.text.c_str(),
+                                                 format, cell.number));
+            else
+                keep(worksheet_write_formula_str(sheet_, cell.row, column, cell.text.c_str(),
+                                                 format, cell_words(cell.shown).c_str()));
+            break;
+        case CellKind::Blank:
+            keep(worksheet_write_blank(sheet_, cell.row, column, format));
+            break;
+        }
+    }
+
+    // No program makes a row higher for a text in merged cells.
+    void stretch(const BookCell& cell, const BookSheet& from, lxw_format* format) {
+        const auto last = static_cast<lxw_col_t>(cell.column + cell.span - 1);
+        keep(worksheet_merge_range(sheet_, cell.row, static_cast<lxw_col_t>(cell.column), cell.row,
+                                   last, "", format));
+        double width = 0;
+        for (std::size_t i = cell.column; i <= last && i < from.widths.size(); ++i)
+            width += from.widths[i];
+        const std::string& text = cell.kind == CellKind::Text ? cell.text : cell.shown;
+        const double rows = std::ceil(static_cast<double>(text.size() + 1) / std::max(width, 8.0));
+        keep(worksheet_set_row(sheet_, cell.row, row_height * std::min(rows, 20.0), nullptr));
+    }
+
+    void put(const engine::CellRule& rule) {
+        lxw_data_validation what{};
+        std::string title = "Not this value";
+        std::string message = rule.list.empty() ? "It is outside the allowed range beside it."
+                                                : "Take one of the list.";
+        std::string low = rule.low;
+        std::string high = rule.high;
+        std::string list = rule.list;
+        what.error_title = title.data();
+        what.error_message = message.data();
+        what.ignore_blank = LXW_VALIDATION_OFF;
+        if (!list.empty()) {
+            what.validate = LXW_VALIDATION_TYPE_LIST_FORMULA;
+            what.value_formula = list.data();
+        } else {
+            what.validate = LXW_VALIDATION_TYPE_DECIMAL_FORMULA;
+            what.criteria = LXW_VALIDATION_CRITERIA_BETWEEN;
+            what.minimum_formula = low.data();
+            what.maximum_formula = high.data();
+        }
+        keep(worksheet_data_validation_cell(sheet_, rule.row, static_cast<lxw_col_t>(rule.column),
+                                            &what));
+    }
+
+    void put(const engine::RedWhen& when) {
+        lxw_conditional_format what{};
+        std::string formula = when.formula;
+        what.type = LXW_CONDITIONAL_TYPE_FORMULA;
+        what.value_string = formula.data();
+        what.format = formats_.red_figure();
+        keep(worksheet_conditional_format_range(
+            sheet_, when.first_row, static_cast<lxw_col_t>(when.first_column), when.last_row,
+            static_cast<lxw_col_t>(when.last_column), &what));
+    }
+
+    void print(const BookSheet& from) {
+        worksheet_set_paper(sheet_, letter_paper);
+        if (from.landscape)
+            worksheet_set_landscape(sheet_);
+        worksheet_fit_to_pages(sheet_, 1, 0);
+        worksheet_set_margins(sheet_, 0.5, 0.5, 0.6, 0.6);
+        keep(worksheet_set_footer(sheet_, "&L&A&RPage &P of &N"));
+        if (from.frozen_rows > 0) {
+            worksheet_freeze_panes(sheet_, from.frozen_rows, 1);
+            keep(worksheet_repeat_rows(sheet_, from.frozen_rows - 1, from.frozen_rows - 1));
+        }
+        lxw_protection allowed{};
+        allowed.format_columns = allowed.format_rows = allowed.autofilter = LXW_TRUE;
+        worksheet_protect(sheet_, nullptr, &allowed);
+    }
+
+    lxw_worksheet* sheet_;
+    Formats& formats_;
+    lxw_error failed_ = LXW_NO_ERROR;
+};
+
+lang::Diagnostic refused(const std::string& reason) {
+    return lang::placeless(lang::Code::F707, "the workbook cannot be made", {reason});
+}
+
+lxw_error put_all(lxw_workbook* file, const engine::Workbook& book) {
+    Formats formats(file);
+    lxw_error failed = LXW_NO_ERROR;
+    for (const BookSheet& sheet : book.sheets) {
+        lxw_worksheet* one = workbook_add_worksheet(file, sheet.name.c_str());
+        const lxw_error error =
+            one == nullptr ? LXW_ERROR_MEMORY_MALLOC_FAILED : SheetFile(one, formats).put(sheet);
+        failed = failed == LXW_NO_ERROR ? error : failed;
+    }
+    for (const auto& [name, formula] : book.names) {
+        const lxw_error error = workbook_define_name(file, name.c_str(), formula.c_str());
+        failed = failed == LXW_NO_ERROR ? error : failed;
+    }
+    std::string title = cell_words(book.title).substr(0, 255);
+    lxw_doc_properties properties{};
+    properties.title = title.data();
+    const lxw_error error = workbook_set_properties(file, &properties);
+    return failed == LXW_NO_ERROR ? error : failed;
+}
+
+// The library writes files alone: this one is in memory, so that the disk is changed where it
+// always is.
+lang::Outcome<std::string> bytes_of(int file) {
+    struct stat is {};
+    if (::fstat(file, &is) != 0)
+        return refused("its size is not known");
+    std::string bytes(static_cast<std::size_t>(is.st_size), '\0');
+    std::size_t done = 0;
+    while (done < bytes.size()) {
+        const ssize_t got = ::pread(file, bytes.data() + done, bytes.size() - done,
+                                    static_cast<off_t>(done));
+        if (got <= 0)
+            return refused("it cannot be read back");
+        done += static_cast<std::size_t>(got);
+    }
+    return bytes;
+}
+
+} // namespace
+
+lang::Outcome<std::string> xlsx_of(const engine::Workbook& book) {
+    const Descriptor memory(::memfd_create("workbook", MFD_CLOEXEC));
+    if (!memory)
+        return refused("no memory for it");
+    const std::string path = "/proc/self/fd/" + std::to_string(memory.value());
+    lxw_workbook* file = workbook_new(path.c_str());
+    if (file == nullptr)
+        return refused("no memory for it");
+    const lxw_error put = put_all(file, book);
+    const lxw_error closed = workbook_close(file);
+    if (put != LXW_NO_ERROR || closed != LXW_NO_ERROR)
+        return refused(lxw_strerror(put != LXW_NO_ERROR ? put : closed));
+    return bytes_of(memory.value());
+}
+
+} // namespace acre::cli
