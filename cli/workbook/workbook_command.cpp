@@ -62,9 +62,8 @@ std::string file_text(const std::string& text) {
 Reply write_book(const WorkbookArguments& arguments, const engine::PricedJob& job,
                  Options options) {
     engine::WorkbookQuestion question{
-        std::move(options),
-        fmt::format("acrewright workbook {} --set NAME=VALUE --write {}", arguments.job.path,
-                    arguments.write)};
+        std::move(options), fmt::format("acrewright workbook {} --set NAME=VALUE --write {}",
+                                        arguments.job.path, arguments.write)};
     lang::Outcome<engine::Workbook> book = engine::ask(job, question);
     Reply reply(of_the_price(book.said));
     if (!book)
@@ -89,8 +88,7 @@ Reply read_book(const WorkbookArguments& arguments, const engine::PricedJob& job
     lang::Outcome<std::string> text = read_named_file(arguments.read, max_data_bytes);
     if (!text)
         return std::move(text.said);
-    const auto changes =
-        engine::changed_givens(job, options, arguments.read, std::move(*text));
+    const auto changes = engine::changed_givens(job, options, arguments.read, std::move(*text));
     Reply reply(changes.said);
     if (!changes)
         return reply;
@@ -108,11 +106,12 @@ Reply read_book(const WorkbookArguments& arguments, const engine::PricedJob& job
 
 Reply workbook_command(Words words, Console&) {
     WorkbookArguments arguments;
-    Arguments line("workbook",
-                   "Writes the job as a spreadsheet whose figures stay alive: every line a formula, "
-                   "options side by side. With --read it gives what was changed there, saved as "
-                   "CSV, back as lines for the job or the season.",
-                   "acrewright workbook examples/03-rows-or-field.job --write job.xlsx");
+    Arguments line(
+        "workbook",
+        "Writes the job as a spreadsheet whose figures stay alive: every line a formula, "
+        "options side by side. With --read it gives what was changed there, saved as "
+        "CSV, back as lines for the job or the season.",
+        "acrewright workbook examples/03-rows-or-field.job --write job.xlsx");
     arguments.job.declare(line);
     line.option("--write", "FILE", "writes the workbook (.xlsx)", arguments.write);
     line.option("--read", "FILE", "reads the sheet Givens of a workbook, saved as CSV",
@@ -123,8 +122,7 @@ Reply workbook_command(Words words, Console&) {
         return lang::placeless(lang::Code::C004,
                                "`workbook` needs `--write FILE.xlsx` or `--read FILE.csv`");
     if (!arguments.write.empty() && !arguments.write.ends_with(".xlsx"))
-        return lang::placeless(lang::Code::C003,
-                               "`--write`: the name of a workbook ends in .xlsx");
+        return lang::placeless(lang::Code::C003, "`--write`: the name of a workbook ends in .xlsx");
     if (arguments.read.ends_with(".xlsx"))
         return lang::placeless(lang::Code::C003,
                                "`--read` takes the sheet Givens of the workbook, saved as CSV");

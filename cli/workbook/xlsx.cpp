@@ -1,7 +1,6 @@
 #include "cli/workbook/xlsx.h"
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 #include <map>
 #include <memory>
@@ -14,7 +13,7 @@
 #include <xlsxwriter.h>
 
 #include "cli/shared/files/descriptor.h"
-#include "lang/diag/safe_text.h"
+#include "cli/workbook/cell_words.h"
 
 namespace acre::cli {
 namespace {
@@ -26,7 +25,6 @@ using engine::Look;
 
 constexpr std::uint8_t letter_paper = 1;
 constexpr double row_height = 15; // points
-constexpr std::size_t most_shown = 2'000; // letters of a formula as the model has it
 enum : lxw_color_t {
     yellow = 0xFFF5C2,
     pale = 0xEDEDE6,
@@ -35,35 +33,6 @@ enum : lxw_color_t {
     gray = 0x6B6B6B,
     line = 0xC9C7BC,
 };
-
-// `_x0041_` is a letter to a spreadsheet: in a stranger's words it is seven characters.
-std::string without_escapes(std::string_view text) {
-    std::string out;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const auto is_escape = [&] {
-            if (i + 7 > text.size() || text[i] != '_' || (text[i + 1] | 0x20) != 'x' ||
-                text[i + 6] != '_')
-                return false;
-            return std::all_of(text.begin() + static_cast<std::ptrdiff_t>(i) + 2,
-                               text.begin() + static_cast<std::ptrdiff_t>(i) + 6, [](char c) {
-                                   return std::isxdigit(static_cast<unsigned char>(c)) != 0;
-                               });
-        };
-        out += is_escape() ? "_x005F_" : std::string(1, text[i]);
-    }
-    return out;
-}
-
-// Cut between characters.
-std::string cell_words(std::string_view text) {
-    std::string safe = without_escapes(lang::terminal_text(text));
-    if (safe.size() <= 2 * most_shown)
-        return safe;
-    std::size_t end = 2 * most_shown;
-    while (end > 0 && (static_cast<unsigned char>(safe[end]) & 0xC0U) == 0x80)
-        --end;
-    return safe.substr(0, end) + "…";
-}
 
 class Formats {
   public:
@@ -87,7 +56,7 @@ class Formats {
         lxw_format* format = workbook_add_format(book_);
         format_set_font_name(format, "Arial");
         format_set_font_size(format, look == Look::Title ? 15 : look == Look::Small ? 8 : 10);
-        format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
+        format_set_align(format, LXW_ALIGN_VERTICAL_CENTER);
         if (!number.empty() && number != "General")
             format_set_num_format(format, number.c_str());
         dress(look, format);
@@ -99,12 +68,18 @@ class Formats {
         case Look::Part:
             format_set_bold(format);
             break;
+        case Look::FigureHeading:
+            format_set_align(format, LXW_ALIGN_RIGHT);
+            [[fallthrough]];
         case Look::Heading:
             format_set_bold(format);
             format_set_bg_color(format, pale);
             format_set_bottom(format, LXW_BORDER_THIN);
             format_set_bottom_color(format, line);
             format_set_text_wrap(format);
+            break;
+        case Look::Unit:
+            format_set_indent(format, 1);
             break;
         case Look::Total:
             format_set_bold(format);
@@ -160,6 +135,8 @@ class SheetFile {
                                       from.widths[i], nullptr));
         for (const BookCell& cell : from.cells)
             put(cell, from);
+        for (const auto& [row, rows] : rows_of_print_)
+            keep(worksheet_set_row(sheet_, row, row_height * std::min(rows, 25.0), nullptr));
         for (const engine::CellRule& rule : from.rules)
             put(rule);
         for (const engine::RedWhen& when : from.red)
@@ -178,7 +155,10 @@ class SheetFile {
         lxw_format* format = formats_.of(cell.look, cell.format);
         const auto column = static_cast<lxw_col_t>(cell.column);
         if (cell.span > 1)
-            stretch(cell, from, format);
+            keep(worksheet_merge_range(sheet_, cell.row, column, cell.row,
+                                       static_cast<lxw_col_t>(cell.column + cell.span - 1), "",
+                                       format));
+        measure(cell, from);
         switch (cell.kind) {
         case CellKind::Text:
             if (cell.text.empty())
@@ -191,7 +171,8 @@ class SheetFile {
             if (std::isfinite(cell.number))
                 keep(worksheet_write_number(sheet_, cell.row, column, cell.number, format));
             else
-                keep(worksheet_write_formula_str(sheet_, cell.row, column, "=NA()", format, "#N/A"));
+                keep(
+                    worksheet_write_formula_str(sheet_, cell.row, column, "=NA()", format, "#N/A"));
             break;
         case CellKind::Formula:
             if (std::isfinite(cell.number))
@@ -207,17 +188,21 @@ class SheetFile {
         }
     }
 
-    // No program makes a row higher for a text in merged cells.
-    void stretch(const BookCell& cell, const BookSheet& from, lxw_format* format) {
-        const auto last = static_cast<lxw_col_t>(cell.column + cell.span - 1);
-        keep(worksheet_merge_range(sheet_, cell.row, static_cast<lxw_col_t>(cell.column), cell.row,
-                                   last, "", format));
+    // Not every program makes a row as high as its texts: letters by width, a few less a line
+    // because words do not break.
+    void measure(const BookCell& cell, const BookSheet& from) {
+        if (cell.look != Look::Wrapped && cell.look != Look::Small && cell.look != Look::Heading &&
+            cell.look != Look::FigureHeading)
+            return;
         double width = 0;
-        for (std::size_t i = cell.column; i <= last && i < from.widths.size(); ++i)
+        for (std::size_t i = cell.column; i < cell.column + cell.span && i < from.widths.size();
+             ++i)
             width += from.widths[i];
         const std::string& text = cell.kind == CellKind::Text ? cell.text : cell.shown;
-        const double rows = std::ceil(static_cast<double>(text.size() + 1) / std::max(width, 8.0));
-        keep(worksheet_set_row(sheet_, cell.row, row_height * std::min(rows, 20.0), nullptr));
+        const double letters = static_cast<double>(std::min(text.size(), most_cell_letters));
+        const double rows = std::ceil(letters / std::max(width * 0.95, 8.0));
+        if (rows > 1)
+            rows_of_print_[cell.row] = std::max(rows_of_print_[cell.row], rows);
     }
 
     void put(const engine::CellRule& rule) {
@@ -274,6 +259,7 @@ class SheetFile {
     lxw_worksheet* sheet_;
     Formats& formats_;
     lxw_error failed_ = LXW_NO_ERROR;
+    std::map<std::uint32_t, double> rows_of_print_; // by row, where it is more than one
 };
 
 lang::Diagnostic refused(const std::string& reason) {
@@ -309,8 +295,8 @@ lang::Outcome<std::string> bytes_of(int file) {
     std::string bytes(static_cast<std::size_t>(is.st_size), '\0');
     std::size_t done = 0;
     while (done < bytes.size()) {
-        const ssize_t got = ::pread(file, bytes.data() + done, bytes.size() - done,
-                                    static_cast<off_t>(done));
+        const ssize_t got =
+            ::pread(file, bytes.data() + done, bytes.size() - done, static_cast<off_t>(done));
         if (got <= 0)
             return refused("it cannot be read back");
         done += static_cast<std::size_t>(got);

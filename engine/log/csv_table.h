@@ -18,7 +18,7 @@ struct CsvCell {
 using CsvRow = std::vector<CsvCell>;
 
 struct CsvTable {
-    std::vector<CsvRow> rows;  // blank ones are left out; a row has at most one cell too many
+    std::vector<CsvRow> rows; // blank ones are left out; a row has at most one cell too many
     bool well_formed = false;
     bool too_many_rows = false; // more than asked for: the rest is not read
     lang::Span end;             // where reading ended, for what is not well formed

@@ -59,8 +59,8 @@ std::string cell_address(std::uint32_t row, std::uint32_t column) {
 std::string fixed_address(std::uint32_t row, std::uint32_t column) {
     return "$" + column_letters(column) + "$" + std::to_string(row + 1);
 }
-std::string fixed_range(std::uint32_t first_row, std::uint32_t first_column,
-                        std::uint32_t last_row, std::uint32_t last_column) {
+std::string fixed_range(std::uint32_t first_row, std::uint32_t first_column, std::uint32_t last_row,
+                        std::uint32_t last_column) {
     return fixed_address(first_row, first_column) + ":" + fixed_address(last_row, last_column);
 }
 std::string on_sheet(std::string_view sheet, std::string_view place) {
@@ -111,8 +111,7 @@ std::string option_word(const lang::ChoiceType& choice, double value) {
 std::string DefinedNames::take(std::string_view name) {
     std::string base(name);
     const std::string plain = lower(name);
-    if (is_like_cell(plain) || is_like_row_and_column(plain) || plain == "true" ||
-        plain == "false")
+    if (is_like_cell(plain) || is_like_row_and_column(plain) || plain == "true" || plain == "false")
         base += '_';
     std::string out = base;
     for (int count = 2; taken_.contains(lower(out)); ++count)

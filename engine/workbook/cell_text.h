@@ -11,10 +11,10 @@
 
 namespace acre::engine {
 
-std::string cell_address(std::uint32_t row, std::uint32_t column); // "C12"
+std::string cell_address(std::uint32_t row, std::uint32_t column);  // "C12"
 std::string fixed_address(std::uint32_t row, std::uint32_t column); // "$C$12"
-std::string fixed_range(std::uint32_t first_row, std::uint32_t first_column,
-                        std::uint32_t last_row, std::uint32_t last_column); // "$C$5:$C$9"
+std::string fixed_range(std::uint32_t first_row, std::uint32_t first_column, std::uint32_t last_row,
+                        std::uint32_t last_column); // "$C$5:$C$9"
 // "Lines!$C$12", "'Lines 2'!$C$12"; `place` is an address or a range.
 std::string on_sheet(std::string_view sheet, std::string_view place);
 

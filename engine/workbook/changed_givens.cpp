@@ -39,12 +39,11 @@ std::optional<double> number(std::string_view text) {
 // In quotes on one line.
 std::string quotable(std::string_view text) {
     std::string out;
-    for (const char c : text) {
+    for (const char c : text)
         if (c == '"')
             out += '\'';
         else
             out += static_cast<unsigned char>(c) < 0x20 || c == 0x7F ? ' ' : c;
-    }
     return out.substr(0, 1'000);
 }
 
@@ -52,7 +51,8 @@ class SavedGivens {
   public:
     SavedGivens(const PricedJob& job, const std::vector<WorkbookQuestion::Option>& options,
                 const CsvTable& table, lang::Diagnostics& diagnostics)
-        : table_(table), diagnostics_(diagnostics) {
+        : table_(table),
+          diagnostics_(diagnostics) {
         jobs_.push_back({&job, "", "", nullptr});
         for (const WorkbookQuestion::Option& option : options)
             jobs_.push_back({option.job.get(), option.title, "", nullptr});
@@ -78,8 +78,8 @@ class SavedGivens {
 
   private:
     void fail(lang::Span span, std::string title, std::string help) {
-        diagnostics_.add({lang::Code::I612, std::move(title), {span, ""}, {}, {},
-                          {{std::move(help), {}}}});
+        diagnostics_.add(
+            {lang::Code::I612, std::move(title), {span, ""}, {}, {}, {{std::move(help), {}}}});
     }
     std::size_t column_of(const std::string& option) const {
         for (std::size_t i = 0; i < jobs_.size(); ++i)
@@ -141,8 +141,8 @@ class SavedGivens {
         const std::optional<std::string> value = changed(job, line, cell);
         if (!value)
             return;
-        changes_.push_back({name, index == 0 ? "" : jobs_[index].title, *value,
-                            before(job, line), set_by(job, line), because});
+        changes_.push_back({name, index == 0 ? "" : jobs_[index].title, *value, before(job, line),
+                            set_by(job, line), because});
     }
 
     // As the notation writes it; empty: it is as it was, or wrong.
@@ -160,9 +160,8 @@ class SavedGivens {
                 return std::nullopt;
             }
             const auto index = static_cast<std::size_t>(found - words.begin());
-            return static_cast<double>(index) == was
-                       ? std::nullopt
-                       : std::optional(choice.options[index]);
+            return static_cast<double>(index) == was ? std::nullopt
+                                                     : std::optional(choice.options[index]);
         }
         const std::optional<double> typed = number(cell.text);
         const std::string unit = unit_text(job.sheet(), given);
@@ -177,8 +176,7 @@ class SavedGivens {
     }
 
     static std::string before(const PricedJob& job, lang::LineId line) {
-        return std::isnan(job.value(line)) ? ""
-                                           : value_text(job.sheet(), line, job.value(line));
+        return std::isnan(job.value(line)) ? "" : value_text(job.sheet(), line, job.value(line));
     }
     static std::string set_by(const PricedJob& job, lang::LineId line) {
         const lang::Given& given = job.sheet().givens[job.sheet().lines[line].given];
@@ -203,15 +201,17 @@ changed_givens(const PricedJob& job, const std::vector<WorkbookQuestion::Option>
                std::string name, std::string text) {
     auto sources = std::make_shared<lang::SourceMap>();
     const lang::FileId file = sources->add(std::move(name), std::move(text));
-    const CsvTable table = read_csv(sources->file(file).text(), file, max_saved_rows,
-                                    max_saved_columns);
+    const CsvTable table =
+        read_csv(sources->file(file).text(), file, max_saved_rows, max_saved_columns);
     lang::Said said;
     if (!table.well_formed || table.too_many_rows)
         said.diagnostics.add({lang::Code::I612,
-                              table.too_many_rows
-                                  ? "more rows than a sheet of givens has"
-                                  : "this is not valid CSV: a quote has no match",
-                              {table.end, ""}, {}, {}, {}});
+                              table.too_many_rows ? "more rows than a sheet of givens has"
+                                                  : "this is not valid CSV: a quote has no match",
+                              {table.end, ""},
+                              {},
+                              {},
+                              {}});
     std::vector<ChangedGiven> changes;
     if (!said.diagnostics.has_errors())
         changes = SavedGivens(job, options, table, said.diagnostics).read();

@@ -7,6 +7,7 @@
 #include "engine/workbook/book_sheets.h"
 #include "engine/workbook/cell_text.h"
 #include "engine/workbook/sheet_writer.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 
@@ -16,12 +17,15 @@ namespace {
 
 constexpr std::uint32_t conditions_head = 3; // row
 constexpr std::uint32_t first_state = 2;     // column
-constexpr const char* caution_format = "[=0]\"\";[=1]\"look at it\";General";
+constexpr const char* caution_format = "[=0]\"\";[=1]\"applies\";General";
 
 class ConditionsPage {
   public:
     ConditionsPage(const BookJobs& jobs, BookSheet& sheet)
-        : jobs_(jobs), base_(*jobs[0].job), out_(sheet), sheet_(sheet) {}
+        : jobs_(jobs),
+          base_(*jobs[0].job),
+          out_(sheet),
+          sheet_(sheet) {}
 
     void write() {
         out_.text(0, 0, "Conditions and cautions", Look::Title);
@@ -46,7 +50,7 @@ class ConditionsPage {
         out_.text(row_, 1, second, Look::Heading);
         for (std::size_t i = 0; i < jobs_.size(); ++i)
             out_.text(row_, first_state + static_cast<std::uint32_t>(i), jobs_[i].title,
-                      Look::Heading);
+                      Look::FigureHeading);
     }
 
     void cautions() {
@@ -105,10 +109,14 @@ class ConditionsPage {
             const lang::Function& function = base_.sheet().functions[range.function];
             const auto bound = [&](Slot slot) {
                 return slot == no_slot ? std::string("any")
-                                       : fmt::format("{}", base_.values().slot[slot]);
+                                       : lang::number_text(base_.values().slot[slot]);
             };
             ++row_;
-            out_.text(row_, 0, function.name + ": " + function.parameters[range.parameter]);
+            const lang::LineId line = base_.compiled().origins.line[range.call];
+            out_.text(row_, 0,
+                      function.name + ": " + function.parameters[range.parameter] +
+                          (line == none ? "" : ", for " + base_.sheet().lines[line].name),
+                      Look::Wrapped);
             out_.text(row_, 1,
                       bound(range.low) + " .. " + bound(range.high) + " " +
                           function.parameter_texts[range.parameter]);

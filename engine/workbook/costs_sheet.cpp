@@ -15,13 +15,24 @@ namespace {
 class CostPage {
   public:
     CostPage(const BookJob& job, BookSheet& sheet)
-        : job_(*job.job), lines_(*job.lines), out_(sheet) {}
+        : job_(*job.job),
+          lines_(*job.lines),
+          out_(sheet) {}
 
     void write() {
         out_.text(row_++, what, "Costs, and from cost to price", Look::Title);
-        out_.text(row_++, what, "A rate times a quantity each; rates and quantities are those of All lines.");
+        out_.text(row_++, what,
+                  "A rate times a quantity each; rates and quantities are those of All lines.");
         ++row_;
-        out_.headings(row_++, {"cost", "rate", "unit", "quantity", "unit", "amount", "share"});
+        constexpr std::pair<const char*, Look> titles[] = {
+            {"cost", Look::Heading},        {"rate", Look::FigureHeading},
+            {"unit", Look::Heading},        {"quantity", Look::FigureHeading},
+            {"unit", Look::Heading},        {"amount", Look::FigureHeading},
+            {"share", Look::FigureHeading},
+        };
+        for (std::uint32_t column = 0; column < std::size(titles); ++column)
+            out_.text(row_, column, titles[column].first, titles[column].second);
+        ++row_;
         std::uint32_t part = none;
         for (const lang::Cost& cost : job_.sheet().costs) {
             if (cost.part != part && cost.part != none)
@@ -42,15 +53,7 @@ class CostPage {
     }
 
   private:
-    enum Column : std::uint32_t {
-        what,
-        rate,
-        rate_unit,
-        quantity,
-        quantity_unit,
-        amount,
-        share
-    };
+    enum Column : std::uint32_t { what, rate, rate_unit, quantity, quantity_unit, amount, share };
 
     void value(std::uint32_t column, lang::LineId line, Look look = Look::Figure) {
         if (line == none)
@@ -67,9 +70,10 @@ class CostPage {
         const lang::Line& line = job_.sheet().lines[cost.rate];
         out_.text(row_, what, line.label.empty() ? line.name : line.label, Look::Wrapped);
         value(rate, cost.rate);
-        out_.text(row_, rate_unit, unit_of(cost.rate));
-        value(quantity, cost.quantity);
-        out_.text(row_, quantity_unit, unit_of(cost.quantity));
+        out_.text(row_, rate_unit, unit_of(cost.rate), Look::Unit);
+        const double times = job_.value(cost.quantity);
+        out_.formula(row_, quantity, "=" + lines_.value_of(cost.quantity), times, "#,##0.00");
+        out_.text(row_, quantity_unit, unit_of(cost.quantity), Look::Unit);
         value(amount, cost.amount);
         if (job_.sheet().cost_total != none) {
             const double total = job_.value(job_.sheet().cost_total);
@@ -83,14 +87,23 @@ class CostPage {
 
     void steps(const lang::PriceItem& item) {
         out_.text(row_, what, item.title, Look::Part);
-        out_.text(row_, quantity, "added", Look::Heading);
-        out_.text(row_++, amount, "subtotal", Look::Heading);
+        out_.text(row_, quantity, "added", Look::FigureHeading);
+        out_.text(row_++, amount, "subtotal", Look::FigureHeading);
         out_.text(row_, what, "cost");
         value(amount, item.cost);
         ++row_;
         lang::LineId before = item.cost;
         for (const lang::PriceStep& step : item.steps) {
             out_.text(row_, what, source_text(job_.sources(), step.span), Look::Wrapped);
+            const Slot by =
+                step.value == none ? no_slot : job_.compiled().origins.slot_of_node[step.value];
+            if (by != no_slot) {
+                const std::string unit = unit_of_node(job_.sheet(), step.value);
+                const double is = job_.values().slot[by];
+                out_.formula(row_, rate, "=" + lines_.formulas().elsewhere(by), is,
+                             figure_format(unit, is));
+                out_.text(row_, rate_unit, unit, Look::Unit);
+            }
             out_.formula(row_, quantity,
                          "=" + lines_.value_of(step.line) + "-" + lines_.value_of(before),
                          job_.value(step.line) - job_.value(before), money_format);
@@ -102,7 +115,8 @@ class CostPage {
         const std::uint32_t charged = lines_.checks().items[index].cents;
         out_.text(row_, what, "charged, to the cent", Look::Total);
         out_.formula(row_++, amount, "=" + lines_.at(charged),
-                     static_cast<double>(charged_for(job_, item).cents) / 100, money_format, Look::Total);
+                     static_cast<double>(charged_for(job_, item).cents) / 100, money_format,
+                     Look::Total);
         ++row_;
     }
 

@@ -18,8 +18,8 @@ Expression bracketed(const Expression& a, bool brackets) {
 }
 
 Expression of_values(std::string_view function, std::string values, int depth) {
-    return {std::string(function) + "(" + std::move(values) + ")", Expression::whole, depth + 1,
-            {}, 0};
+    return {
+        std::string(function) + "(" + std::move(values) + ")", Expression::whole, depth + 1, {}, 0};
 }
 
 // How far from a whole number still is that number.
@@ -43,8 +43,11 @@ Expression infix(const Expression& a, std::string_view sign, const Expression& b
     const bool compares = strength == Expression::comparison;
     const Expression left = bracketed(a, compares ? a.strength <= strength : a.strength < strength);
     const Expression right = bracketed(b, b.strength <= strength || b.text.front() == '-');
-    return {left.text + std::string(sign) + right.text, strength,
-            std::max(left.depth, right.depth), {}, 0};
+    return {left.text + std::string(sign) + right.text,
+            strength,
+            std::max(left.depth, right.depth),
+            {},
+            0};
 }
 
 Expression minus(const Expression& a) {
@@ -55,8 +58,8 @@ Expression minus(const Expression& a) {
 Expression raised(const Expression& a, const Expression& b) {
     const Expression left = bracketed(a, a.strength < Expression::whole);
     const Expression right = bracketed(b, b.strength < Expression::whole);
-    return {left.text + "^" + right.text, Expression::power, std::max(left.depth, right.depth),
-            {}, 0};
+    return {
+        left.text + "^" + right.text, Expression::power, std::max(left.depth, right.depth), {}, 0};
 }
 
 Expression call(std::string_view function, const Expression& a) {
@@ -86,15 +89,18 @@ Expression gathered(std::string_view function, const Expression& a, const Expres
 
 Expression ceiling_of(const Expression& x) {
     const Expression inner = bracketed(x, x.strength <= Expression::sum);
-    return {"-INT(" + dust(x.text) + "-" + inner.text + ")", Expression::sum, inner.depth + 3,
-            {}, 0};
+    return {
+        "-INT(" + dust(x.text) + "-" + inner.text + ")", Expression::sum, inner.depth + 3, {}, 0};
 }
 Expression floor_of(const Expression& x) {
     return of_values("INT", x.text + "+" + dust(x.text), x.depth + 3);
 }
 Expression rounded_of(const Expression& x) {
     return {"SIGN(" + x.text + ")*INT(ABS(" + x.text + ")+" + dust(x.text) + "+0.5)",
-            Expression::product, x.depth + 3, {}, 0};
+            Expression::product,
+            x.depth + 3,
+            {},
+            0};
 }
 
 Expression power_of(const Expression& a, const Expression& b, const double* written_exponent) {

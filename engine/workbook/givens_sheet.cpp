@@ -39,7 +39,11 @@ bool is_typed(const PricedJob& job, lang::LineId line) {
     if (job.sheet().lines[line].value == none)
         return true;
     const Slot slot = slot_of(job.compiled(), line);
-    return slot != no_slot && job.plan().operations[slot].code == OpCode::Input;
+    if (slot == no_slot)
+        return false;
+    const Operation& op = job.plan().operations[slot];
+    // A given computed as another given has that one's slot.
+    return op.code == OpCode::Input && job.plan().inputs[op.a].line == line;
 }
 
 bool is_its_own(const BookJob& option, const PricedJob& base, const std::string& name) {
@@ -103,9 +107,8 @@ void GivensSheet::value_cell(const Row& row, std::size_t index, const TablesShee
     const bool typed = is_typed(*job.job, id);
     if (!typed || (index > 0 && !is_its_own(job, *jobs_[0].job, row.name))) {
         const std::string from = cell_address(row.row, first_value_column);
-        const std::string formula = typed
-                                        ? fmt::format("=IF(ISBLANK({0}),\"\",{0})", from)
-                                        : "=" + job.lines->value_of(id);
+        const std::string formula =
+            typed ? fmt::format("=IF(ISBLANK({0}),\"\",{0})", from) : "=" + job.lines->value_of(id);
         if (shows_choice || std::isnan(value))
             return out.words(row.row, column, formula, shown);
         return out.formula(row.row, column, formula, value, "General");
@@ -144,8 +147,9 @@ void GivensSheet::write_row(const Row& row, const TablesSheet& tables, BookSheet
     for (std::size_t index = 0; index < jobs_.size(); ++index)
         value_cell(row, index, tables, sheet);
     std::uint32_t column = first_value_column + static_cast<std::uint32_t>(jobs_.size());
-    out.text(row.row, column, unit_text(job.sheet(), line));
-    for (const Slot slot : {job.plan().within_low[line.given], job.plan().within_high[line.given]}) {
+    out.text(row.row, column, unit_text(job.sheet(), line), Look::Unit);
+    for (const Slot slot :
+         {job.plan().within_low[line.given], job.plan().within_high[line.given]}) {
         ++column;
         if (slot != no_slot)
             out.formula(row.row, column, "=" + jobs_[0].lines->formulas().elsewhere(slot),
@@ -157,7 +161,6 @@ void GivensSheet::write_row(const Row& row, const TablesSheet& tables, BookSheet
     const lang::Setting& setting = given.settings.back();
     out.text(row.row, column + 2, layer_text(setting.layer));
     out.text(row.row, column + 3, setting.because, Look::Wrapped);
-    out.text(row.row, column + 4, place_text(job.sources(), setting.span), Look::Small);
 }
 
 BookSheet GivensSheet::sheet(const TablesSheet& tables) const {
@@ -165,9 +168,9 @@ BookSheet GivensSheet::sheet(const TablesSheet& tables) const {
     sheet.name = givens_sheet_name;
     sheet.frozen_rows = givens_head + 1;
     sheet.landscape = true;
-    sheet.widths = {28, 34};
-    sheet.widths.insert(sheet.widths.end(), jobs_.size(), 15);
-    sheet.widths.insert(sheet.widths.end(), {10, 10, 10, 30, 10, 44, 26});
+    sheet.widths = {26, 30};
+    sheet.widths.insert(sheet.widths.end(), jobs_.size(), 13);
+    sheet.widths.insert(sheet.widths.end(), {10, 10, 10, 22, 10, 40});
     SheetWriter out(sheet);
     out.text(0, 0, "Givens", Look::Title);
     out.text(1, 0,
@@ -182,8 +185,7 @@ BookSheet GivensSheet::sheet(const TablesSheet& tables) const {
     heading(given_value_heading);
     for (std::size_t index = 1; index < jobs_.size(); ++index)
         heading(jobs_[index].title);
-    for (const char* text : {"unit", "from", "to", given_reason_heading, "set by", "because",
-                             "written in"})
+    for (const char* text : {"unit", "from", "to", given_reason_heading, "set by", "because"})
         heading(text);
     for (const Row& row : rows_)
         write_row(row, tables, sheet);

@@ -45,8 +45,7 @@ std::vector<Slot> layout_of(const PricedJob& job, const lang::Given& given) {
     const lang::Line& line = sheet.lines[given.line];
     const lang::Block* block = line.block == none ? nullptr : &sheet.blocks[line.block];
     const std::string prefix = block == nullptr ? "" : block->name + ".";
-    const lang::NodeId heading =
-        block == nullptr ? sheet.job.field_heading : block->field_heading;
+    const lang::NodeId heading = block == nullptr ? sheet.job.field_heading : block->field_heading;
     std::vector<Slot> slots;
     for (const std::string_view name : layout_lines)
         add_slot(job, prefix + std::string(name), slots);

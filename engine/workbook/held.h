@@ -12,11 +12,11 @@
 namespace acre::engine {
 
 struct HeldValue {
-    Slot slot = no_slot;         // of the native call, or of the given
+    Slot slot = no_slot;            // of the native call, or of the given
     lang::LineId line = lang::none; // the given that a boundary set; none: a native function
-    std::string what;            // "ground_draft of north.pull"
-    std::vector<Slot> rests_on;  // constants are left out
-    std::uint32_t row = 0;       // on the sheet of held values
+    std::string what;               // "ground_draft of north.pull"
+    std::vector<Slot> rests_on;     // constants are left out
+    std::uint32_t row = 0;          // on the sheet of held values
 };
 
 // Slots that a sheet can only hold, before there are rows: `HeldValue::slot` of all of them.

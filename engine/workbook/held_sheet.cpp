@@ -19,7 +19,10 @@ constexpr const char* unchanged_within = "1E-10";
 
 class HeldRows {
   public:
-    HeldRows(const BookJob& job, SheetWriter& out) : job_(*job.job), lines_(*job.lines), out_(out) {}
+    HeldRows(const BookJob& job, SheetWriter& out)
+        : job_(*job.job),
+          lines_(*job.lines),
+          out_(out) {}
 
     void write(const HeldValue& held) {
         out_.text(held.row, HeldColumn::name, held.what, Look::Part);
@@ -27,8 +30,8 @@ class HeldRows {
         std::uint32_t row = held.row;
         for (const Slot slot : held.rests_on)
             rests_on(++row, slot);
-        const std::string all = fixed_range(held.row + 1, HeldColumn::changed, row,
-                                            HeldColumn::changed);
+        const std::string all =
+            fixed_range(held.row + 1, HeldColumn::changed, row, HeldColumn::changed);
         std::string changed = held.rests_on.empty() ? "=0" : "=MAX(" + all + ")";
         value(held.row, held.slot);
         // Whoever types another figure over a boundary's knows better than the boundary.

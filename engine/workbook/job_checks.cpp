@@ -26,7 +26,9 @@ double state_of(double truth) {
 
 double within_state(const PricedJob& job, std::size_t given) {
     const Plan& plan = job.plan();
-    const auto value = [&](Slot slot) { return slot == no_slot ? std::nan("") : job.values().slot[slot]; };
+    const auto value = [&](Slot slot) {
+        return slot == no_slot ? std::nan("") : job.values().slot[slot];
+    };
     const double is = value(slot_of(job.compiled(), job.sheet().givens[given].line));
     const double low = value(plan.within_low[given]);
     const double high = value(plan.within_high[given]);
@@ -123,14 +125,14 @@ class Checks {
                 line_cell(line), slot_cell(low), slot_cell(high));
             stale(check.row, {slot_of(job_.compiled(), line), low, high});
         } else {
-            const std::uint32_t last = first_line_row + static_cast<std::uint32_t>(
-                                                            job_.sheet().lines.size());
+            const std::uint32_t last =
+                first_line_row + static_cast<std::uint32_t>(job_.sheet().lines.size());
             const auto column = [&](std::uint32_t at) {
                 return fixed_range(first_line_row, at, last, at);
             };
-            formula = fmt::format("=COUNTIFS({},\"{}\",{},\"<\"&(-1E-9))",
-                                  column(LinesColumn::sign), not_below_zero,
-                                  column(LinesColumn::value));
+            formula =
+                fmt::format("=COUNTIFS({},\"{}\",{},\"<\"&(-1E-9))", column(LinesColumn::sign),
+                            not_below_zero, column(LinesColumn::value));
         }
         out_.formula(check.row, value_column, formula, check.state,
                      check.kind == CheckRow::BelowZero ? below_zero_format : condition_format);
@@ -141,8 +143,8 @@ class Checks {
         for (const CheckRow& check : checks_.conditions)
             failing += check.state > 0 ? 1 : 0;
         out_.text(checks_.failing, LinesColumn::label, "conditions not met");
-        const std::string range = fixed_range(checks_.first_row, value_column, checks_.failing - 1,
-                                              value_column);
+        const std::string range =
+            fixed_range(checks_.first_row, value_column, checks_.failing - 1, value_column);
         out_.formula(checks_.failing, value_column, "=COUNTIF(" + range + ",\">0\")", failing,
                      "General");
     }
@@ -154,8 +156,7 @@ class Checks {
         const double dollars = static_cast<double>(billed.cents) / 100;
         const std::string amount = line_cell(item.amount);
         const bool by_unit = item.quantity != none;
-        const bool counted =
-            by_unit && is_counted(job_.sheet().lines[item.quantity].type.unit);
+        const bool counted = by_unit && is_counted(job_.sheet().lines[item.quantity].type.unit);
         const auto row = [&](std::uint32_t at, const char* what, const std::string& formula,
                              double value, const std::string& format) {
             out_.text(at, LinesColumn::label, item.title + ": " + what, Look::Wrapped);

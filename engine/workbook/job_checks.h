@@ -33,10 +33,10 @@ struct ChargedRows { // of an item of the price
 struct JobChecks {
     std::vector<CheckRow> conditions;
     std::vector<ChargedRows> items;
-    std::uint32_t first_row = 0;   // of the title above them
-    std::uint32_t failing = 0;     // how many conditions are not met
-    std::uint32_t total = 0;       // of what is charged
-    std::uint32_t status = 0;      // a text: why this is no price; empty if it is one
+    std::uint32_t first_row = 0; // of the title above them
+    std::uint32_t failing = 0;   // how many conditions are not met
+    std::uint32_t total = 0;     // of what is charged
+    std::uint32_t status = 0;    // a text: why this is no price; empty if it is one
     std::uint32_t last_row = 0;
 };
 

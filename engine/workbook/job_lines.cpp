@@ -20,9 +20,15 @@ using lang::none;
 
 namespace {
 
-// Conditions, the bounds of the givens, and where functions were tested: what other sheets read.
-std::vector<Slot> asked_beside_lines(const Plan& plan) {
+// Conditions, bounds of the givens, steps of the prices, and where functions were tested: what
+// other sheets read.
+std::vector<Slot> asked_beside_lines(const PricedJob& job) {
+    const Plan& plan = job.plan();
     std::vector<Slot> slots;
+    for (const lang::PriceItem& item : job.sheet().prices)
+        for (const lang::PriceStep& step : item.steps)
+            if (step.value != none)
+                slots.push_back(job.compiled().origins.slot_of_node[step.value]);
     for (const std::vector<Slot>* list : {&plan.require_slot, &plan.require_costs,
                                           &plan.caution_slot, &plan.within_low, &plan.within_high})
         slots.insert(slots.end(), list->begin(), list->end());
@@ -49,7 +55,7 @@ JobLines::JobLines(const PricedJob& job, SheetPlaces places, std::vector<std::st
     : job_(job),
       places_(std::move(places)),
       typed_(std::move(typed)),
-      formulas_(job, places_, asked_beside_lines(job.plan())),
+      formulas_(job, places_, asked_beside_lines(job)),
       held_(held_values(job)),
       may_be_stale_(slots_resting_on(job.plan(), held_slots(job))) {
     const lang::Sheet& sheet = job_.sheet();
@@ -61,8 +67,8 @@ JobLines::JobLines(const PricedJob& job, SheetPlaces places, std::vector<std::st
         slot_of_row_[formulas_.row_of_line(line)] = slot_of(job.compiled(), line);
     for (std::size_t i = 0; i < formulas_.steps().size(); ++i)
         slot_of_row_[formulas_.row_of_step(i)] = formulas_.steps()[i].slot;
-    const std::uint32_t below = places_.first_step +
-                                static_cast<std::uint32_t>(formulas_.steps().size()) + 1;
+    const std::uint32_t below =
+        places_.first_step + static_cast<std::uint32_t>(formulas_.steps().size()) + 1;
     checks_ = place_checks(job, below, asked_);
 }
 
@@ -110,7 +116,7 @@ void JobLines::line_row(lang::LineId id, SheetWriter& out) const {
     value_cell(row, slot, shows_choice ? line.type.choice : none, formula.text, unit, out);
     if (slot != no_slot)
         stale_cell(row, slot, formula.reads, out);
-    out.text(row, LinesColumn::unit, unit);
+    out.text(row, LinesColumn::unit, unit, Look::Unit);
     line_words(id, out);
 }
 

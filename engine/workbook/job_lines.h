@@ -16,15 +16,27 @@
 namespace acre::engine {
 
 struct LinesColumn {
-    enum : std::uint32_t { name, label, value, unit, stale, formula, set_by, because, source, place,
-                           part, sign };
+    enum : std::uint32_t {
+        name,
+        label,
+        value,
+        unit,
+        stale,
+        formula,
+        set_by,
+        because,
+        source,
+        place,
+        part,
+        sign
+    };
 };
 inline constexpr std::uint32_t first_line_row = 4;
 inline constexpr const char* stale_format = "[=0]\"\";[=1]\"stale\";General";
 inline constexpr const char* money_format = "\"$\"#,##0.00;-\"$\"#,##0.00";
 inline constexpr const char* not_a_price = "NOT A PRICE: a condition is not met. See Conditions.";
-inline constexpr const char* stale_price =
-    "STALE: a held value rests on a figure that was changed. See Held for the command that renews it.";
+inline constexpr const char* stale_price = "STALE: a held value rests on a figure that was "
+                                           "changed. See Held for the command that renews it.";
 inline constexpr const char* no_price = "NO PRICE: a figure that it rests on has no answer.";
 
 inline constexpr const char* held_sheet_name = "Held";

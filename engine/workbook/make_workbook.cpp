@@ -30,9 +30,10 @@ std::vector<std::string> name_lines(const PricedJob& job, Workbook& book) {
         if (!names.back().empty())
             book.names.emplace_back(
                 names.back(),
-                "=" + on_sheet("Lines", fixed_address(first_line_row + static_cast<std::uint32_t>(
-                                                                           names.size()) - 1,
-                                                      value_column)));
+                "=" + on_sheet("Lines",
+                               fixed_address(first_line_row +
+                                                 static_cast<std::uint32_t>(names.size()) - 1,
+                                             value_column)));
     }
     return names;
 }
@@ -41,14 +42,14 @@ BookJobs book_jobs(const PricedJob& job, const WorkbookQuestion& question) {
     BookJobs jobs;
     jobs.push_back({&job, "as quoted", "Lines", nullptr});
     for (const WorkbookQuestion::Option& option : question.options)
-        jobs.push_back({option.job.get(), option.title,
-                        "Lines " + std::to_string(jobs.size() + 1), nullptr});
+        jobs.push_back(
+            {option.job.get(), option.title, "Lines " + std::to_string(jobs.size() + 1), nullptr});
     return jobs;
 }
 
 bool holds_anything(const BookJobs& jobs) {
-    return std::any_of(jobs.begin(), jobs.end(),
-                       [](const BookJob& job) { return !job.lines->held().empty(); });
+    return std::any_of(
+        jobs.begin(), jobs.end(), [](const BookJob& job) { return !job.lines->held().empty(); });
 }
 
 std::uint32_t last_row(const BookSheet& sheet) {
@@ -98,8 +99,8 @@ lang::Outcome<Workbook> make_workbook(const PricedJob& job, const WorkbookQuesti
         places.lists = tables.lists;
         if (i == 0)
             places.names = names;
-        jobs[i].lines = std::make_unique<JobLines>(*jobs[i].job, std::move(places),
-                                                   givens.cells_of(i));
+        jobs[i].lines =
+            std::make_unique<JobLines>(*jobs[i].job, std::move(places), givens.cells_of(i));
     }
     place_held(jobs);
     if (!job.sheet().prices.empty())

@@ -22,7 +22,7 @@ class OptionsPage {
         out_.text(1, 0, "An option follows the job in everything that it does not set itself.");
         out_.text(row_, 0, "", Look::Heading);
         for (std::size_t j = 0; j < jobs_.size(); ++j)
-            out_.text(row_, column(j), jobs_[j].title, Look::Heading);
+            out_.text(row_, column(j), jobs_[j].title, Look::FigureHeading);
         ++row_;
         const lang::Sheet& sheet = jobs_[0].job->sheet();
         for (std::size_t i = 0; i < sheet.prices.size(); ++i)
@@ -53,10 +53,10 @@ class OptionsPage {
             const PricedJob& job = *jobs_[j].job;
             const JobLines& lines = *jobs_[j].lines;
             if (index < job.sheet().prices.size())
-                out_.formula(row_, column(j), "=" + lines.at(lines.checks().items[index].cents),
-                             static_cast<double>(
-                                 charged_for(job, job.sheet().prices[index]).cents) / 100,
-                             money_format);
+                out_.formula(
+                    row_, column(j), "=" + lines.at(lines.checks().items[index].cents),
+                    static_cast<double>(charged_for(job, job.sheet().prices[index]).cents) / 100,
+                    money_format);
         }
         ++row_;
     }

@@ -24,14 +24,12 @@ bool writes_twice(const Plan& plan, const Operation& op) {
     if (op.code == OpCode::Power)
         return plan.operations[op.b].code != OpCode::Constant ||
                std::fabs(plan.constants[plan.operations[op.b].a]) < 1;
-    return kind_of(op.code) == OpKind::Whole || op.code == OpCode::Tan ||
-           op.code == OpCode::Table;
+    return kind_of(op.code) == OpKind::Whole || op.code == OpCode::Tan || op.code == OpCode::Table;
 }
 
 } // namespace
 
-PlanFormulas::PlanFormulas(const PricedJob& job, SheetPlaces places,
-                           const std::vector<Slot>& asked)
+PlanFormulas::PlanFormulas(const PricedJob& job, SheetPlaces places, const std::vector<Slot>& asked)
     : job_(job),
       plan_(job.plan()),
       places_(std::move(places)),
@@ -147,10 +145,8 @@ void PlanFormulas::name_lines(lang::NodeId formula, Writing& writing) const {
         if (node.op == lang::Op::Line) {
             const Slot slot = plan_.line_slot[node.index];
             const lang::Type& type = sheet.lines[node.index].type;
-            const std::uint32_t shows =
-                type.kind == lang::Type::Kind::Choice ? type.choice : none;
-            if (slot != no_slot && shows == choice_[slot] &&
-                !(is_constant(slot) && shows != none))
+            const std::uint32_t shows = type.kind == lang::Type::Kind::Choice ? type.choice : none;
+            if (slot != no_slot && shows == choice_[slot] && !(is_constant(slot) && shows != none))
                 writing.named.emplace(slot, node.index);
         }
         lang::for_each_child(sheet, node, [&](lang::NodeId child) { open.push_back(child); });
@@ -168,8 +164,8 @@ RowFormula PlanFormulas::of_line(lang::LineId id) const {
     for (const bool addresses : {false, true}) {
         Writing writing;
         writing.addresses = addresses;
-        const bool repeats = !own && line.value != none &&
-                             job_.sheet().nodes[line.value].op == lang::Op::Line;
+        const bool repeats =
+            !own && line.value != none && job_.sheet().nodes[line.value].op == lang::Op::Line;
         Expression text;
         if (repeats) {
             const lang::LineId other = job_.sheet().nodes[line.value].index;

@@ -1,6 +1,6 @@
-// The plan as formulas of a sheet: one row for each line, and a row for what several formulas share,
-// what a sheet can only hold, and what would make a formula too long to read. The rows below are
-// written by lines_sheet.cpp, in its places.
+// The plan as formulas of a sheet: one row for each line, and a row for what several formulas
+// share, what a sheet can only hold, and what would make a formula too long to read. The rows below
+// are written by lines_sheet.cpp, in its places.
 #pragma once
 
 #include <cstdint>
@@ -16,9 +16,9 @@
 
 namespace acre::engine {
 
-struct TablePlace { // on its sheet
-    std::string x, y;             // ranges
-    std::string first_x, last_x;  // cells
+struct TablePlace {              // on its sheet
+    std::string x, y;            // ranges
+    std::string first_x, last_x; // cells
     std::size_t rows = 0;
 };
 
@@ -26,9 +26,9 @@ struct SheetPlaces {
     std::string lines_sheet;
     std::uint32_t first_line = 0, first_step = 0; // rows, from 0
     std::uint32_t value_column = 0;
-    std::vector<std::string> names;  // by LineId: the defined name; empty: none
-    std::vector<TablePlace> tables;  // by index of Plan::tables
-    std::vector<std::string> lists;  // by ChoiceId: the range of its options
+    std::vector<std::string> names; // by LineId: the defined name; empty: none
+    std::vector<TablePlace> tables; // by index of Plan::tables
+    std::vector<std::string> lists; // by ChoiceId: the range of its options
 };
 
 struct RowFormula {
@@ -65,7 +65,7 @@ class PlanFormulas {
     std::uint32_t choice_of(Slot slot) const { return choice_[slot]; }
 
   private:
-    struct Writing { // one formula being written
+    struct Writing {                        // one formula being written
         std::map<Slot, lang::LineId> named; // lines that its author wrote, by slot
         std::vector<std::uint32_t> reads;
         bool addresses = false; // no names

@@ -172,12 +172,15 @@ Expression PlanFormulas::look_up(const Operation& op, Slot slot, Writing& writin
                                   part(place.x, next) + "-" + part(place.x, here) + ")";
         value = {part(place.y, here) + "+" + share + "*(" + part(place.y, next) + "-" +
                      part(place.y, here) + ")",
-                 Expression::sum, x.depth + 2, {}, 0};
+                 Expression::sum,
+                 x.depth + 2,
+                 {},
+                 0};
     }
     if (table.hold_above)
         return value;
-    const Expression beyond = infix(number(op.b, writing), ">", word(place.last_x),
-                                    Expression::comparison);
+    const Expression beyond =
+        infix(number(op.b, writing), ">", word(place.last_x), Expression::comparison);
     return call("IF", beyond, word("NA()"), value);
 }
 

@@ -15,7 +15,10 @@ namespace {
 class PricePage {
   public:
     PricePage(const BookJob& job, BookSheet& sheet)
-        : job_(*job.job), lines_(*job.lines), out_(sheet), sheet_(sheet) {}
+        : job_(*job.job),
+          lines_(*job.lines),
+          out_(sheet),
+          sheet_(sheet) {}
 
     void write() {
         head();
@@ -48,10 +51,13 @@ class PricePage {
     }
 
     void items() {
-        for (const auto& [column, title] :
-             {std::pair{what, "what"}, {quantity, "quantity"}, {unit, "unit"}, {rate, "rate"},
-              {amount, "amount"}})
-            out_.text(row_, column, title, Look::Heading);
+        for (const auto& [column, title] : {std::pair{what, "what"},
+                                            {quantity, "quantity"},
+                                            {unit, "unit"},
+                                            {rate, "rate"},
+                                            {amount, "amount"}})
+            out_.text(row_, column, title,
+                      column == what || column == unit ? Look::Heading : Look::FigureHeading);
         ++row_;
         double dollars = 0;
         const lang::PriceItem* first_by_unit = nullptr;
@@ -68,49 +74,54 @@ class PricePage {
                 first_by_unit = first_by_unit == nullptr ? &item : first_by_unit;
                 out_.formula(row_, quantity, "=" + lines_.at(rows.quantity), billed.quantity,
                              "#,##0.##");
-                out_.text(row_, unit, item.per_text);
+                out_.text(row_, unit, item.per_text, Look::Unit);
                 out_.formula(row_, rate, "=" + lines_.at(rows.rate), billed.rate,
                              "\"$\"#,##0.00#######");
             }
             out_.formula(row_++, amount, "=" + lines_.at(rows.cents), cents, money_format);
         }
         total_row_ = row_;
+        for (const Column column : {quantity, unit, rate})
+            out_.blank(row_, column, Look::Total);
         out_.text(row_, what, "Total", Look::Total);
         out_.formula(row_++, amount, "=" + lines_.at(lines_.checks().total), dollars, money_format,
                      Look::Total);
         if (first_by_unit != nullptr) {
             out_.text(row_, what, "All in");
-            out_.text(row_, unit, "per " + first_by_unit->per_text);
+            out_.text(row_, unit, "per " + first_by_unit->per_text, Look::Unit);
             out_.formula(row_++, rate, "=" + lines_.value_of(job_.sheet().price_per_unit),
                          job_.value(job_.sheet().price_per_unit), money_format);
         }
         ++row_;
     }
 
-    // Those that do not apply are empty.
+    void note(const std::string& text) {
+        out_.text(row_++, what, text, Look::Wrapped);
+        out_.span(all_columns);
+    }
+
+    // Those that hang on something stand at the end: one that does not apply is empty.
     void cautions() {
         out_.text(row_++, what, "Please note", Look::Part);
+        note("These figures are estimates. Local codes and licensed practice decide.");
         const lang::Sheet& sheet = job_.sheet();
-        for (std::size_t i = 0; i < sheet.cautions.size(); ++i) {
+        std::vector<std::size_t> conditional;
+        for (std::size_t i = 0; i < sheet.cautions.size(); ++i)
+            if (job_.plan().operations[job_.plan().caution_slot[i]].code == OpCode::Constant)
+                note(sheet.cautions[i].message);
+            else
+                conditional.push_back(i);
+        for (const std::size_t i : conditional) {
             const Slot slot = job_.plan().caution_slot[i];
-            const std::string& message = sheet.cautions[i].message;
-            if (job_.plan().operations[slot].code == OpCode::Constant) {
-                out_.text(row_++, what, message, Look::Wrapped);
-                out_.span(all_columns);
-                continue;
-            }
-            const double is = job_.values().slot[slot];
-            out_.words(row_++, what,
-                       fmt::format("=IF(IFERROR({},TRUE),{},\"\")",
-                                   lines_.formulas().elsewhere(slot),
-                                   on_sheet(conditions_sheet_name,
-                                            fixed_address(caution_row(lines_, i), 0))),
-                       is == 0 ? std::string_view() : message, Look::Wrapped);
+            out_.words(
+                row_++, what,
+                fmt::format(
+                    "=IF(IFERROR({},TRUE),{},\"\")", lines_.formulas().elsewhere(slot),
+                    on_sheet(conditions_sheet_name, fixed_address(caution_row(lines_, i), 0))),
+                job_.values().slot[slot] == 0 ? std::string_view() : sheet.cautions[i].message,
+                Look::Wrapped);
             out_.span(all_columns);
         }
-        out_.text(row_++, what, "These figures are estimates. Local codes and licensed practice decide.",
-                  Look::Wrapped);
-        out_.span(all_columns);
     }
 
     const PricedJob& job_;

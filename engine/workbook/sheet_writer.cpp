@@ -29,19 +29,34 @@ void SheetWriter::text(std::uint32_t row, std::uint32_t column, std::string_view
 
 void SheetWriter::number(std::uint32_t row, std::uint32_t column, double value, std::string format,
                          Look look) {
-    sheet_.cells.push_back({row, column, CellKind::Number, {}, value, {}, look, std::move(format), 1});
+    sheet_.cells.push_back(
+        {row, column, CellKind::Number, {}, value, {}, look, std::move(format), 1});
 }
 
 void SheetWriter::formula(std::uint32_t row, std::uint32_t column, std::string formula,
                           double value, std::string format, Look look) {
-    sheet_.cells.push_back({row, column, CellKind::Formula, std::move(formula), value, {}, look,
-                            std::move(format), 1});
+    sheet_.cells.push_back({row,
+                            column,
+                            CellKind::Formula,
+                            std::move(formula),
+                            value,
+                            {},
+                            look,
+                            std::move(format),
+                            1});
 }
 
 void SheetWriter::words(std::uint32_t row, std::uint32_t column, std::string formula,
                         std::string_view shown, Look look) {
-    sheet_.cells.push_back({row, column, CellKind::Formula, std::move(formula),
-                            std::nan(""), std::string(shown), look, {}, 1});
+    sheet_.cells.push_back({row,
+                            column,
+                            CellKind::Formula,
+                            std::move(formula),
+                            std::nan(""),
+                            std::string(shown),
+                            look,
+                            {},
+                            1});
 }
 
 void SheetWriter::blank(std::uint32_t row, std::uint32_t column, Look look) {

@@ -9,8 +9,8 @@
 
 namespace acre::engine {
 
-// How a figure of this unit is shown: money with its cents, a whole number as it is, others with two
-// to four decimals.
+// How a figure of this unit is shown: money with its cents, a whole number as it is, others with
+// two to four decimals.
 std::string figure_format(std::string_view unit, double value);
 
 class SheetWriter {

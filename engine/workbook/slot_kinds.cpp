@@ -14,7 +14,9 @@ namespace {
 class ChoiceSlots {
   public:
     explicit ChoiceSlots(const PricedJob& job)
-        : job_(job), plan_(job.plan()), choice_(plan_.size(), none) {}
+        : job_(job),
+          plan_(job.plan()),
+          choice_(plan_.size(), none) {}
 
     std::vector<std::uint32_t> find() {
         const std::vector<lang::Line>& lines = job_.sheet().lines;
@@ -120,7 +122,8 @@ std::vector<char> slots_resting_on(const Plan& plan, const std::vector<Slot>& he
 std::vector<char> slots_asked_by(const Plan& plan, std::vector<char> wanted) {
     for (Slot slot = static_cast<Slot>(plan.size()); slot-- > 0;)
         if (wanted[slot] != 0)
-            for_each_operand(plan, plan.operations[slot], [&](Slot operand) { wanted[operand] = 1; });
+            for_each_operand(plan, plan.operations[slot],
+                             [&](Slot operand) { wanted[operand] = 1; });
     return wanted;
 }
 

@@ -1,5 +1,5 @@
-// What the slots of a plan are, which the plan itself need not know: numbers or options of a choice;
-// sure of an answer or not; resting on a value that a sheet can only hold.
+// What the slots of a plan are, which the plan itself need not know: numbers or options of a
+// choice; sure of an answer or not; resting on a value that a sheet can only hold.
 #pragma once
 
 #include <cstdint>

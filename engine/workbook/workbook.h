@@ -1,6 +1,6 @@
-// A job as a workbook whose figures stay alive: sheets of cells as data, formulas as texts made from
-// the plan. Nothing here knows a file format; whoever writes one gets every cell with the value it
-// has now.
+// A job as a workbook whose figures stay alive: sheets of cells as data, formulas as texts made
+// from the plan. Nothing here knows a file format; whoever writes one gets every cell with the
+// value it has now.
 #pragma once
 
 #include <cstddef>
@@ -14,20 +14,22 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t max_workbook_jobs = 12;        // the job and its options
-inline constexpr std::uint32_t max_sheet_rows = 1'048'576;  // of a sheet of a spreadsheet
-inline constexpr std::size_t max_formula_letters = 8'192;   // of a formula there
-inline constexpr std::size_t max_cell_letters = 32'767;     // of a text there
+inline constexpr std::size_t max_workbook_jobs = 12;         // the job and its options
+inline constexpr std::uint32_t max_sheet_rows = 1'048'576;   // of a sheet of a spreadsheet
+inline constexpr std::size_t max_formula_letters = 8'192;    // of a formula there
+inline constexpr std::size_t max_cell_letters = 32'767;      // of a text there
 inline constexpr std::size_t max_defined_name_letters = 255; // of a name there
 
 enum class Look : std::uint8_t {
     Plain,
     Title,
     Heading,
-    Part,    // the title of a part, above its rows
-    Wrapped, // a text that may take several rows of print
-    Small,   // where it is written, its source
-    Typed,   // the only cells to type into
+    FigureHeading, // above figures
+    Unit,          // behind a figure
+    Part,          // the title of a part, above its rows
+    Wrapped,       // a text that may take several rows of print
+    Small,         // where it is written, its source
+    Typed,         // the only cells to type into
     TypedChoice,
     TypedReason,
     Figure,
@@ -40,11 +42,11 @@ enum class CellKind : std::uint8_t { Text, Number, Formula, Blank };
 struct BookCell {
     std::uint32_t row = 0, column = 0; // from 0
     CellKind kind = CellKind::Text;
-    std::string text;   // a formula begins with =
-    double number = 0;  // of a formula what it gives now; NaN: no answer
-    std::string shown;  // of a formula that gives a text: the text
+    std::string text;  // a formula begins with =
+    double number = 0; // of a formula what it gives now; NaN: no answer
+    std::string shown; // of a formula that gives a text: the text
     Look look = Look::Plain;
-    std::string format; // of a number; empty: as it comes
+    std::string format;     // of a number; empty: as it comes
     std::uint32_t span = 1; // columns it stretches over
 };
 

@@ -61,7 +61,8 @@ inline std::string given_in_row(const engine::BookSheet& givens, std::uint32_t r
 }
 
 // Types over one cell: a number near what it was, or another option.
-inline void type_over(BookCase& book, engine::BookCell& cell, const std::string& given, Dice& dice) {
+inline void type_over(BookCase& book, engine::BookCell& cell, const std::string& given,
+                      Dice& dice) {
     const std::size_t column = cell.column - 2;
     const engine::PricedJob& job = *book.jobs[column];
     const lang::LineId id = job.sheet().find(given);
@@ -88,12 +89,12 @@ inline void type_over(BookCase& book, engine::BookCell& cell, const std::string&
     // An option follows the job where it has no cell of its own.
     engine::BookSheet& givens = sheet_named(book.book, "Givens");
     for (std::size_t j = 0; j < book.jobs.size(); ++j) {
-        const bool own = std::any_of(
-            givens.cells.begin(), givens.cells.end(), [&](const engine::BookCell& other) {
-                return other.row == cell.row && other.column == j + 2 &&
-                       (other.look == engine::Look::Typed ||
-                        other.look == engine::Look::TypedChoice);
-            });
+        const bool own = std::any_of(givens.cells.begin(), givens.cells.end(),
+                                     [&](const engine::BookCell& other) {
+                                         return other.row == cell.row && other.column == j + 2 &&
+                                                (other.look == engine::Look::Typed ||
+                                                 other.look == engine::Look::TypedChoice);
+                                     });
         if (j == column || (column == 0 && !own))
             book.typed[j][given] = value;
     }
@@ -159,12 +160,11 @@ class BookJudge {
         const Expected expect = expected(job, book_.typed[j]);
         std::map<std::string, std::size_t> row_of;
         std::map<std::string, std::size_t> label_row;
-        for (std::size_t row = 4; row < lines.size(); ++row) {
+        for (std::size_t row = 4; row < lines.size(); ++row)
             if (row < 4 + job.sheet().lines.size())
                 row_of.emplace(lines.text(row, name_at), row);
             else
                 label_row.emplace(lines.text(row, label_at), row);
-        }
         for (lang::LineId id = 0; id < job.sheet().lines.size(); ++id) {
             const lang::Line& line = job.sheet().lines[id];
             const engine::Slot slot = engine::slot_of(job.compiled(), id);
@@ -239,8 +239,11 @@ class BookJudge {
         }
         bool answered = true;
         for (const lang::PriceItem& item : job.sheet().prices)
-            answered = answered &&
-                       std::isfinite(expect.values.slot[engine::slot_of(job.compiled(), item.amount)]);
+            for (const lang::LineId line : {item.amount, item.quantity})
+                answered =
+                    answered &&
+                    (line == lang::none ||
+                     std::isfinite(expect.values.slot[engine::slot_of(job.compiled(), line)]));
         if (!answered)
             return;
         ++count.prices;

@@ -25,17 +25,16 @@ struct Expected {
 };
 
 // The lines that a boundary is laid out by, as engine/job/job_fields.h lists them.
-inline std::vector<engine::Slot> laid_out_by(const engine::PricedJob& job,
-                                             const lang::Line& line) {
+inline std::vector<engine::Slot> laid_out_by(const engine::PricedJob& job, const lang::Line& line) {
     std::vector<engine::Slot> slots;
     const std::string prefix =
         line.block == lang::none ? "" : job.sheet().blocks[line.block].name + ".";
     const bool headed = line.block == lang::none
                             ? job.sheet().job.field_heading != lang::none
                             : job.sheet().blocks[line.block].field_heading != lang::none;
-    for (const char* name : {"layout_spacing", "layout_passes", "layout_headland",
-                             "layout_row_ends", "layout_offset", "layout_turn_circle",
-                             "layout_cross_spacing", "speed", "turn"}) {
+    for (const char* name :
+         {"layout_spacing", "layout_passes", "layout_headland", "layout_row_ends", "layout_offset",
+          "layout_turn_circle", "layout_cross_spacing", "speed", "turn"}) {
         const std::string_view is = name;
         const lang::LineId id = job.sheet().find(prefix + name);
         if (id != lang::none && !(headed && (is == "speed" || is == "turn")))

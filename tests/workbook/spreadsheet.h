@@ -110,7 +110,8 @@ inline std::map<std::string, BookCells> by_gnumeric(const std::string& folder) {
         if (entry.path().extension() != ".xlsx")
             continue;
         const std::string name = entry.path().stem().string();
-        const std::string command = "cd '" + folder + "' && ssconvert -S --recalc "
+        const std::string command = "cd '" + folder +
+                                    "' && ssconvert -S --recalc "
                                     "--export-type=Gnumeric_stf:stf_assistant "
                                     "-O 'separator=, format=raw quoting-mode=auto' '" +
                                     name + ".xlsx' '" + out + "/" + name + "-%s.csv' >'" + folder +

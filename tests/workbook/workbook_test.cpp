@@ -1,5 +1,5 @@
-// Workbooks recalculated by LibreOffice and Gnumeric say what the engine says: the examples with all
-// options and random models, as written and with figures typed over.
+// Workbooks recalculated by LibreOffice and Gnumeric say what the engine says: the examples with
+// all options and random models, as written and with figures typed over.
 #include <doctest/doctest.h>
 
 #include <cstdlib>
@@ -113,7 +113,8 @@ TEST_CASE("random models, as written and changed, by LibreOffice") {
     std::vector<BookCase> books;
     std::vector<std::set<std::string>> skip;
     for (int seed = 1; seed <= random_models(); ++seed) {
-        const std::string text = RandomModel(Dice(static_cast<std::uint64_t>(seed))).priced_text(12);
+        const std::string text =
+            RandomModel(Dice(static_cast<std::uint64_t>(seed))).priced_text(12);
         const Priced p = priced_ok(text);
         Dice dice(static_cast<std::uint64_t>(seed) + 7'000);
         books.push_back(book_case("r" + std::to_string(seed), {*p.made}));
@@ -173,6 +174,69 @@ TEST_CASE("examples as written and changed, by Gnumeric") {
     CHECK(count.lines > 10'000);
 }
 
+TEST_CASE("names that a spreadsheet takes for something else, signs and powers") {
+    const Priced p = priced_ok(R"(model "Odd"
+choice Kind = Fine | fine | mar_1
+given tip1 = 3 ft  "a cell to a spreadsheet"
+given c = 2  "a column"
+given r = 4  "a row"
+given r1c1 = 5  "a cell by numbers"
+given Area = 6 ac
+given area = 7 ac
+given log10 = 8
+given true = 9
+given kind : Kind = fine
+signs : 1 = -c ^ 2 - (r - (r1c1 - c)) / -r + 2 ^ -c  may be negative
+sizes : ac = Area - area * 2 + 3 * Area ^ 1  may be negative
+steps : 1 = ceil(c / 3 * 3) + floor(-r1c1 / 2) + round(r1c1 / 2) - round(-r1c1 / 2)  may be negative
+bound : 1 = when kind is fine then log10 / true when kind is Fine then 1 otherwise 2
+root : 1 = (0 - 8 * c / 2) ^ (1 / 3)  may be negative
+nothing : 1 = (c - 2) ^ (r - 4)
+upright : 1 = tan(90 deg * c / 2)
+late : 1 = when c > 3 and 1 / (c - 2) > 0 then 1 otherwise 2
+)");
+    const BookCase book = book_case("odd", {*p.made});
+    std::set<std::string> names;
+    for (const auto& [name, cell] : book.book.names)
+        names.insert(name);
+    for (const char* name : {"tip1_", "c_", "r_", "r1c1_", "Area", "area_2", "log10_", "true_"})
+        CHECK_MESSAGE(names.contains(name), name);
+    if (!libreoffice_is_there())
+        return;
+    const ScratchFolder folder;
+    book.save(folder.path());
+    // -4 - (4 - 3) / -4 + 1/4, by hand.
+    CHECK(p.value("signs") == doctest::Approx(-3.5));
+    Judged count;
+    judge_all({book}, by_libreoffice(folder.path()), count);
+    CHECK(count.no_answer == 2);
+}
+
+TEST_CASE("a stranger's words stay words") {
+    const std::vector<std::string> words = {"=1+1",  "+1+1",   "-1+1", "@SUM(1,1)",
+                                            "=HYPERLINK('http://x','y')", "_x0041_",
+                                            "'=1+1", "&D &A"};
+    std::string model = "model \"=2+2\"\n";
+    for (std::size_t i = 0; i < words.size(); ++i)
+        model += fmt::format("part \"{0}\"\n  given g{1} = {1} ft  \"{0}\"  because \"{0}\"\n",
+                             words[i], i + 1);
+    const Priced p = priced_ok(model);
+    const BookCase book = book_case("words", {*p.made});
+    for (const engine::BookSheet& sheet : book.book.sheets)
+        for (const engine::BookCell& cell : sheet.cells)
+            for (const std::string& word : words)
+                CHECK_FALSE((cell.kind == engine::CellKind::Formula &&
+                             cell.text.find(word) != std::string::npos && word.size() > 4));
+    if (!libreoffice_is_there())
+        return;
+    const ScratchFolder folder;
+    book.save(folder.path());
+    const auto cells = by_libreoffice(folder.path()).at("words");
+    for (std::size_t i = 0; i < words.size(); ++i)
+        for (const std::size_t column : {std::size_t{1}, std::size_t{7}, std::size_t{10}})
+            CHECK(cells.at("Lines").text(4 + i, column) == words[i]);
+}
+
 TEST_CASE("what was changed comes back as lines, and a new workbook has nothing stale") {
     if (!libreoffice_is_there())
         return;
@@ -200,9 +264,9 @@ TEST_CASE("what was changed comes back as lines, and a new workbook has nothing 
     for (lang::LineId id = 0; id < (*again)->sheet().lines.size(); ++id)
         if ((*again)->sheet().lines[id].given != lang::none &&
             book.typed[0].contains((*again)->sheet().lines[id].name))
-            CHECK((*again)->value(id) == doctest::Approx(
-                                             expect.values.slot[book.jobs[0]->plan().line_slot[id]])
-                                             .epsilon(1e-9));
+            CHECK((*again)->value(id) ==
+                  doctest::Approx(expect.values.slot[book.jobs[0]->plan().line_slot[id]])
+                      .epsilon(1e-9));
     const ScratchFolder second;
     const BookCase renewed = book_case("n", {*again});
     renewed.save(second.path());
@@ -220,14 +284,13 @@ TEST_CASE("at least half of the changes leave no line stale") {
         for (const engine::Input& input : job.plan().inputs) {
             if (input.is_share)
                 continue;
-            const double other = input.is_choice ? (input.value == 0 ? 1 : 0)
-                                                 : input.value * 1.07 + 0.01;
+            const double other =
+                input.is_choice ? (input.value == 0 ? 1 : 0) : input.value * 1.07 + 0.01;
             const Expected expect = expected(job, {{job.sheet().lines[input.line].name, other}});
-            const bool stale = std::any_of(job.plan().line_slot.begin(), job.plan().line_slot.end(),
-                                           [&](engine::Slot slot) {
-                                               return slot != engine::no_slot &&
-                                                      expect.stale[slot] != 0;
-                                           });
+            const bool stale = std::any_of(
+                job.plan().line_slot.begin(), job.plan().line_slot.end(), [&](engine::Slot slot) {
+                    return slot != engine::no_slot && expect.stale[slot] != 0;
+                });
             harmless += stale ? 0 : 1;
             ++all;
         }
