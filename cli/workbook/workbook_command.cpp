@@ -38,7 +38,7 @@ lang::Outcome<Options> options_of(const WorkbookArguments& arguments,
         JobArguments one = arguments.job;
         one.option = title;
         // Too many are refused below, in words of their own.
-        lang::Outcome<engine::Job> opened = options.size() < engine::max_workbook_jobs
+        lang::Outcome<engine::Job> opened = options.size() <= engine::max_workbook_options
                                                 ? open_job(one)
                                                 : lang::Outcome<engine::Job>(options[0].job);
         if (!opened)

@@ -10,10 +10,10 @@
 #include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
-#include <xlsxwriter.h>
 
 #include "cli/shared/files/descriptor.h"
 #include "cli/workbook/cell_words.h"
+#include "cli/workbook/xlsx_library.h"
 
 namespace acre::cli {
 namespace {
@@ -22,6 +22,11 @@ using engine::BookCell;
 using engine::BookSheet;
 using engine::CellKind;
 using engine::Look;
+
+// Asked for once it is known to be there.
+const XlsxLibrary& xlsx() {
+    return *xlsx_library();
+}
 
 constexpr std::uint8_t letter_paper = 1;
 constexpr double row_height = 15; // points
@@ -45,20 +50,22 @@ class Formats {
         return made;
     }
     lxw_format* red_figure() {
-        lxw_format* format = workbook_add_format(book_);
-        format_set_font_color(format, red);
-        format_set_bg_color(format, pale_red);
+        lxw_format* format = xlsx().workbook_add_format(book_);
+        xlsx().format_set_font_color(format, red);
+        xlsx().format_set_bg_color(format, pale_red);
         return format;
     }
 
   private:
     lxw_format* make(Look look, const std::string& number) {
-        lxw_format* format = workbook_add_format(book_);
-        format_set_font_name(format, "Arial");
-        format_set_font_size(format, look == Look::Title ? 15 : look == Look::Small ? 8 : 10);
-        format_set_align(format, LXW_ALIGN_VERTICAL_CENTER);
+        lxw_format* format = xlsx().workbook_add_format(book_);
+        xlsx().format_set_font_name(format, "Arial");
+        xlsx().format_set_font_size(format, look == Look::Title   ? 15
+                                            : look == Look::Small ? 8
+                                                                  : 10);
+        xlsx().format_set_align(format, LXW_ALIGN_VERTICAL_CENTER);
         if (!number.empty() && number != "General")
-            format_set_num_format(format, number.c_str());
+            xlsx().format_set_num_format(format, number.c_str());
         dress(look, format);
         return format;
     }
@@ -66,43 +73,43 @@ class Formats {
         switch (look) {
         case Look::Title:
         case Look::Part:
-            format_set_bold(format);
+            xlsx().format_set_bold(format);
             break;
         case Look::FigureHeading:
-            format_set_align(format, LXW_ALIGN_RIGHT);
+            xlsx().format_set_align(format, LXW_ALIGN_RIGHT);
             [[fallthrough]];
         case Look::Heading:
-            format_set_bold(format);
-            format_set_bg_color(format, pale);
-            format_set_bottom(format, LXW_BORDER_THIN);
-            format_set_bottom_color(format, line);
-            format_set_text_wrap(format);
+            xlsx().format_set_bold(format);
+            xlsx().format_set_bg_color(format, pale);
+            xlsx().format_set_bottom(format, LXW_BORDER_THIN);
+            xlsx().format_set_bottom_color(format, line);
+            xlsx().format_set_text_wrap(format);
             break;
         case Look::Unit:
-            format_set_indent(format, 1);
+            xlsx().format_set_indent(format, 1);
             break;
         case Look::Total:
-            format_set_bold(format);
-            format_set_top(format, LXW_BORDER_THIN);
+            xlsx().format_set_bold(format);
+            xlsx().format_set_top(format, LXW_BORDER_THIN);
             break;
         case Look::Small:
-            format_set_font_color(format, gray);
-            format_set_text_wrap(format);
+            xlsx().format_set_font_color(format, gray);
+            xlsx().format_set_text_wrap(format);
             break;
         case Look::Wrapped:
-            format_set_text_wrap(format);
+            xlsx().format_set_text_wrap(format);
             break;
         case Look::Warning:
-            format_set_bold(format);
-            format_set_font_color(format, red);
+            xlsx().format_set_bold(format);
+            xlsx().format_set_font_color(format, red);
             break;
         case Look::TypedChoice: // a text: `mar 1` is no date here
-            format_set_num_format(format, "@");
+            xlsx().format_set_num_format(format, "@");
             typed(format);
             break;
         case Look::TypedReason:
-            format_set_num_format(format, "@");
-            format_set_text_wrap(format);
+            xlsx().format_set_num_format(format, "@");
+            xlsx().format_set_text_wrap(format);
             typed(format);
             break;
         case Look::Typed:
@@ -114,10 +121,10 @@ class Formats {
         }
     }
     static void typed(lxw_format* format) {
-        format_set_bg_color(format, yellow);
-        format_set_border(format, LXW_BORDER_THIN);
-        format_set_border_color(format, line);
-        format_set_unlocked(format);
+        xlsx().format_set_bg_color(format, yellow);
+        xlsx().format_set_border(format, LXW_BORDER_THIN);
+        xlsx().format_set_border_color(format, line);
+        xlsx().format_set_unlocked(format);
     }
 
     lxw_workbook* book_;
@@ -131,12 +138,12 @@ class SheetFile {
     // The library's reason; nothing: all is well.
     lxw_error put(const BookSheet& from) {
         for (std::size_t i = 0; i < from.widths.size(); ++i)
-            keep(worksheet_set_column(sheet_, static_cast<lxw_col_t>(i), static_cast<lxw_col_t>(i),
-                                      from.widths[i], nullptr));
+            keep(xlsx().worksheet_set_column(sheet_, static_cast<lxw_col_t>(i),
+                                             static_cast<lxw_col_t>(i), from.widths[i], nullptr));
         for (const BookCell& cell : from.cells)
             put(cell, from);
         for (const auto& [row, rows] : rows_of_print_)
-            keep(worksheet_set_row(sheet_, row, row_height * std::min(rows, 25.0), nullptr));
+            keep(xlsx().worksheet_set_row(sheet_, row, row_height * std::min(rows, 25.0), nullptr));
         for (const engine::CellRule& rule : from.rules)
             put(rule);
         for (const engine::RedWhen& when : from.red)
@@ -155,35 +162,35 @@ class SheetFile {
         lxw_format* format = formats_.of(cell.look, cell.format);
         const auto column = static_cast<lxw_col_t>(cell.column);
         if (cell.span > 1)
-            keep(worksheet_merge_range(sheet_, cell.row, column, cell.row,
-                                       static_cast<lxw_col_t>(cell.column + cell.span - 1), "",
-                                       format));
+            keep(xlsx().worksheet_merge_range(sheet_, cell.row, column, cell.row,
+                                              static_cast<lxw_col_t>(cell.column + cell.span - 1),
+                                              "", format));
         measure(cell, from);
         switch (cell.kind) {
         case CellKind::Text:
             if (cell.text.empty())
-                keep(worksheet_write_blank(sheet_, cell.row, column, format));
+                keep(xlsx().worksheet_write_blank(sheet_, cell.row, column, format));
             else
-                keep(worksheet_write_string(sheet_, cell.row, column, cell_words(cell.text).c_str(),
-                                            format));
+                keep(xlsx().worksheet_write_string(sheet_, cell.row, column,
+                                                   cell_words(cell.text).c_str(), format));
             break;
         case CellKind::Number:
             if (std::isfinite(cell.number))
-                keep(worksheet_write_number(sheet_, cell.row, column, cell.number, format));
+                keep(xlsx().worksheet_write_number(sheet_, cell.row, column, cell.number, format));
             else
-                keep(
-                    worksheet_write_formula_str(sheet_, cell.row, column, "=NA()", format, "#N/A"));
+                keep(xlsx().worksheet_write_formula_str(sheet_, cell.row, column, "=NA()", format,
+                                                        "#N/A"));
             break;
         case CellKind::Formula:
             if (std::isfinite(cell.number))
-                keep(worksheet_write_formula_num(sheet_, cell.row, column, cell.text.c_str(),
-                                                 format, cell.number));
+                keep(xlsx().worksheet_write_formula_num(sheet_, cell.row, column, cell.text.c_str(),
+                                                        format, cell.number));
             else
-                keep(worksheet_write_formula_str(sheet_, cell.row, column, cell.text.c_str(),
-                                                 format, cell_words(cell.shown).c_str()));
+                keep(xlsx().worksheet_write_formula_str(sheet_, cell.row, column, cell.text.c_str(),
+                                                        format, cell_words(cell.shown).c_str()));
             break;
         case CellKind::Blank:
-            keep(worksheet_write_blank(sheet_, cell.row, column, format));
+            keep(xlsx().worksheet_write_blank(sheet_, cell.row, column, format));
             break;
         }
     }
@@ -225,8 +232,8 @@ class SheetFile {
             what.minimum_formula = low.data();
             what.maximum_formula = high.data();
         }
-        keep(worksheet_data_validation_cell(sheet_, rule.row, static_cast<lxw_col_t>(rule.column),
-                                            &what));
+        keep(xlsx().worksheet_data_validation_cell(sheet_, rule.row,
+                                                   static_cast<lxw_col_t>(rule.column), &what));
     }
 
     void put(const engine::RedWhen& when) {
@@ -235,25 +242,25 @@ class SheetFile {
         what.type = LXW_CONDITIONAL_TYPE_FORMULA;
         what.value_string = formula.data();
         what.format = formats_.red_figure();
-        keep(worksheet_conditional_format_range(
+        keep(xlsx().worksheet_conditional_format_range(
             sheet_, when.first_row, static_cast<lxw_col_t>(when.first_column), when.last_row,
             static_cast<lxw_col_t>(when.last_column), &what));
     }
 
     void print(const BookSheet& from) {
-        worksheet_set_paper(sheet_, letter_paper);
+        xlsx().worksheet_set_paper(sheet_, letter_paper);
         if (from.landscape)
-            worksheet_set_landscape(sheet_);
-        worksheet_fit_to_pages(sheet_, 1, 0);
-        worksheet_set_margins(sheet_, 0.5, 0.5, 0.6, 0.6);
-        keep(worksheet_set_footer(sheet_, "&L&A&RPage &P of &N"));
+            xlsx().worksheet_set_landscape(sheet_);
+        xlsx().worksheet_fit_to_pages(sheet_, 1, 0);
+        xlsx().worksheet_set_margins(sheet_, 0.5, 0.5, 0.6, 0.6);
+        keep(xlsx().worksheet_set_footer(sheet_, "&L&A&RPage &P of &N"));
         if (from.frozen_rows > 0) {
-            worksheet_freeze_panes(sheet_, from.frozen_rows, 1);
-            keep(worksheet_repeat_rows(sheet_, from.frozen_rows - 1, from.frozen_rows - 1));
+            xlsx().worksheet_freeze_panes(sheet_, from.frozen_rows, 1);
+            keep(xlsx().worksheet_repeat_rows(sheet_, from.frozen_rows - 1, from.frozen_rows - 1));
         }
         lxw_protection allowed{};
         allowed.format_columns = allowed.format_rows = allowed.autofilter = LXW_TRUE;
-        worksheet_protect(sheet_, nullptr, &allowed);
+        xlsx().worksheet_protect(sheet_, nullptr, &allowed);
     }
 
     lxw_worksheet* sheet_;
@@ -270,19 +277,19 @@ lxw_error put_all(lxw_workbook* file, const engine::Workbook& book) {
     Formats formats(file);
     lxw_error failed = LXW_NO_ERROR;
     for (const BookSheet& sheet : book.sheets) {
-        lxw_worksheet* one = workbook_add_worksheet(file, sheet.name.c_str());
+        lxw_worksheet* one = xlsx().workbook_add_worksheet(file, sheet.name.c_str());
         const lxw_error error =
             one == nullptr ? LXW_ERROR_MEMORY_MALLOC_FAILED : SheetFile(one, formats).put(sheet);
         failed = failed == LXW_NO_ERROR ? error : failed;
     }
     for (const auto& [name, formula] : book.names) {
-        const lxw_error error = workbook_define_name(file, name.c_str(), formula.c_str());
+        const lxw_error error = xlsx().workbook_define_name(file, name.c_str(), formula.c_str());
         failed = failed == LXW_NO_ERROR ? error : failed;
     }
     std::string title = cell_words(book.title).substr(0, 255);
     lxw_doc_properties properties{};
     properties.title = title.data();
-    const lxw_error error = workbook_set_properties(file, &properties);
+    const lxw_error error = xlsx().workbook_set_properties(file, &properties);
     return failed == LXW_NO_ERROR ? error : failed;
 }
 
@@ -307,17 +314,22 @@ lang::Outcome<std::string> bytes_of(int file) {
 } // namespace
 
 lang::Outcome<std::string> xlsx_of(const engine::Workbook& book) {
+    if (xlsx_library() == nullptr)
+        return lang::placeless(
+            lang::Code::F707, "the workbook cannot be made",
+            {std::string("the library that writes it is not there: ") + xlsx_library_name},
+            {"install Debian's package libxlsxwriter4"});
     const Descriptor memory(::memfd_create("workbook", MFD_CLOEXEC));
     if (!memory)
         return refused("no memory for it");
     const std::string path = "/proc/self/fd/" + std::to_string(memory.value());
-    lxw_workbook* file = workbook_new(path.c_str());
+    lxw_workbook* file = xlsx().workbook_new(path.c_str());
     if (file == nullptr)
         return refused("no memory for it");
     const lxw_error put = put_all(file, book);
-    const lxw_error closed = workbook_close(file);
+    const lxw_error closed = xlsx().workbook_close(file);
     if (put != LXW_NO_ERROR || closed != LXW_NO_ERROR)
-        return refused(lxw_strerror(put != LXW_NO_ERROR ? put : closed));
+        return refused(xlsx().lxw_strerror(put != LXW_NO_ERROR ? put : closed));
     return bytes_of(memory.value());
 }
 

@@ -176,7 +176,12 @@ class SavedGivens {
     }
 
     static std::string before(const PricedJob& job, lang::LineId line) {
-        return std::isnan(job.value(line)) ? "" : value_text(job.sheet(), line, job.value(line));
+        const lang::Type& type = job.sheet().lines[line].type;
+        if (std::isnan(job.value(line)))
+            return {};
+        return type.kind == lang::Type::Kind::Choice
+                   ? option_word(job.sheet().choices[type.choice], job.value(line))
+                   : value_text(job.sheet(), line, job.value(line));
     }
     static std::string set_by(const PricedJob& job, lang::LineId line) {
         const lang::Given& given = job.sheet().givens[job.sheet().lines[line].given];

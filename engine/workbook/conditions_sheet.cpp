@@ -1,5 +1,8 @@
 // Conditions and cautions, the job and its options side by side.
 #include <cmath>
+#include <map>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -25,7 +28,12 @@ class ConditionsPage {
         : jobs_(jobs),
           base_(*jobs[0].job),
           out_(sheet),
-          sheet_(sheet) {}
+          sheet_(sheet),
+          rows_(jobs.size()) {
+        for (std::size_t j = 0; j < jobs.size(); ++j)
+            for (const CheckRow& check : jobs[j].lines->checks().conditions)
+                rows_[j][{check.kind, check.index}] = &check;
+    }
 
     void write() {
         out_.text(0, 0, "Conditions and cautions", Look::Title);
@@ -84,15 +92,12 @@ class ConditionsPage {
         out_.text(row_, 0, check.message, Look::Wrapped);
         out_.text(row_, 1, check.what, Look::Wrapped);
         for (std::size_t j = 0; j < jobs_.size(); ++j) {
-            const auto& there = jobs_[j].lines->checks().conditions;
-            for (const CheckRow& same : there) {
-                if (same.kind != check.kind || same.index != check.index)
-                    continue;
-                out_.formula(row_, first_state + static_cast<std::uint32_t>(j),
-                             "=" + jobs_[j].lines->at(same.row), same.state,
-                             check.kind == CheckRow::BelowZero ? below_zero_format
-                                                               : condition_format);
-            }
+            const auto same = rows_[j].find({check.kind, check.index});
+            if (same == rows_[j].end())
+                continue;
+            out_.formula(row_, first_state + static_cast<std::uint32_t>(j),
+                         "=" + jobs_[j].lines->at(same->second->row), same->second->state,
+                         check.kind == CheckRow::BelowZero ? below_zero_format : condition_format);
         }
     }
 
@@ -151,6 +156,8 @@ class ConditionsPage {
     const PricedJob& base_;
     SheetWriter out_;
     BookSheet& sheet_;
+    // The conditions of each job, by what they are: an option may rest on other givens.
+    std::vector<std::map<std::pair<CheckRow::Kind, std::size_t>, const CheckRow*>> rows_;
     std::uint32_t row_ = conditions_head;
 };
 

@@ -81,9 +81,9 @@ lang::Outcome<Workbook> make_workbook(const PricedJob& job, const WorkbookQuesti
     Workbook book;
     book.title = title_of(job);
     BookJobs jobs = book_jobs(job, question);
-    if (jobs.size() > max_workbook_jobs)
+    if (question.options.size() > max_workbook_options)
         return too_large(fmt::format("{} options are too many for one workbook: {} at most",
-                                     question.options.size(), max_workbook_jobs - 1),
+                                     question.options.size(), max_workbook_options),
                          "write one option by itself:  --option TITLE");
     const TablesSheet tables = tables_sheet(job);
     const GivensSheet givens(jobs);

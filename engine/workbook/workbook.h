@@ -14,7 +14,7 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t max_workbook_jobs = 12;         // the job and its options
+inline constexpr std::size_t max_workbook_options = 11;      // side by side with the job
 inline constexpr std::uint32_t max_sheet_rows = 1'048'576;   // of a sheet of a spreadsheet
 inline constexpr std::size_t max_formula_letters = 8'192;    // of a formula there
 inline constexpr std::size_t max_cell_letters = 32'767;      // of a text there

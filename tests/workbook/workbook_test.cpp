@@ -213,9 +213,9 @@ late : 1 = when c > 3 and 1 / (c - 2) > 0 then 1 otherwise 2
 }
 
 TEST_CASE("a stranger's words stay words") {
-    const std::vector<std::string> words = {"=1+1",  "+1+1",   "-1+1", "@SUM(1,1)",
-                                            "=HYPERLINK('http://x','y')", "_x0041_",
-                                            "'=1+1", "&D &A"};
+    const std::vector<std::string> words = {
+        "=1+1",    "+1+1",  "-1+1", "@SUM(1,1)", "=HYPERLINK('http://x','y')",
+        "_x0041_", "'=1+1", "&D &A"};
     std::string model = "model \"=2+2\"\n";
     for (std::size_t i = 0; i < words.size(); ++i)
         model += fmt::format("part \"{0}\"\n  given g{1} = {1} ft  \"{0}\"  because \"{0}\"\n",
