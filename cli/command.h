@@ -39,6 +39,7 @@ Reply variance_command(Words words, Console& console);
 Reply compare_command(Words words, Console& console);
 Reply season_command(Words words, Console& console);
 Reply rate_card_command(Words words, Console& console);
+Reply workbook_command(Words words, Console& console);
 Reply sensitivity_command(Words words, Console& console);
 Reply break_even_command(Words words, Console& console);
 Reply grid_command(Words words, Console& console);

@@ -51,12 +51,12 @@ in_order() {
     done
 }
 rule 'the folders of engine include upward in the table of engine/README.md alone' \
-    "$(in_order engine native plan readers field job words faults driver.h log questions book)"
+    "$(in_order engine native plan readers field job words faults driver.h log questions book workbook)"
 rule 'engine/README.md has the folders of engine in that order' \
-    "$(diff <(grep -oE '^\| `(native|plan|readers|field|job|words|faults|driver\.h|log|questions|book)/?`' engine/README.md | tr -d '|`/ ') \
-        <(printf '%s\n' native plan readers field job words faults driver.h log questions book) || true)"
+    "$(diff <(grep -oE '^\| `(native|plan|readers|field|job|words|faults|driver\.h|log|questions|book|workbook)/?`' engine/README.md | tr -d '|`/ ') \
+        <(printf '%s\n' native plan readers field job words faults driver.h log questions book workbook) || true)"
 rule 'every folder of engine stands in that order' \
-    "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book)/$' || true)"
+    "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book|workbook)/$' || true)"
 
 # A command of the program is a folder; what two of them need is in cli/shared. A comparison shows the bridge between its jobs, a price the
 # bridge to what `--set` makes of it, a quote the map of its field.
@@ -94,6 +94,7 @@ rule 'PEGTL is compiled in two files at most' "$(grep '\.cpp$' <<<"$pegtl" | tai
 json=$(reach '#include <nlohmann/json.hpp>')
 # Who reads or writes JSON: the writers, the records of quotes and the commands that show them, the boundaries of fields (GeoJSON).
 rule 'nlohmann/json stays in the JSON files' "$(grep -vE '^(cli/shared/json/|cli/shared/quote_book/|cli/(mark|quote)/|engine/book/|engine/field/boundary\.cpp|.*_json\.(h|cpp)$)' <<<"$json" || true)"
+rule 'libxlsxwriter stays in cli/workbook' "$(reach '#include <xlsxwriter' | grep -v '^cli/workbook/xlsx' || true)"
 rule 'CLI11 stays in one file' "$(reach '#include <CLI/' | grep -v '^cli/shared/arguments.cpp$' || true)"
 rule 'fmt stays out of headers' "$(grep -ln '#include <fmt/' $(grep '\.h$' <<<"$sources") || true)"
 
@@ -115,7 +116,7 @@ rule 'what is said goes through cli/shared/console.cpp' \
 
 # Files of tests are compiled together: what one opens must not reach the next.
 rule 'a file of tests is a namespace, named after it or acre::tests' \
-    "$(find tests/{lang,engine,cli,property,published,docs,golden,limits,hostile,fuzz} -name '*.cpp' \
+    "$(find tests/{lang,engine,cli,property,published,docs,golden,limits,hostile,fuzz,workbook} -name '*.cpp' \
         -exec awk 'FNR == 1 { inside = 0 } /^namespace [a-z]/ && !/ fs =/ { inside = 1 }
             /^(using|namespace \{)/ && !inside { print FILENAME ": " $0 }' {} + || true)"
 

@@ -9,9 +9,9 @@
 #include <string_view>
 #include <utility>
 
-#include <csv.h>
 #include <fmt/format.h>
 
+#include "engine/log/csv_table.h"
 #include "lang/units/calendar.h"
 #include "lang/units/money.h"
 #include "lang/units/number_text.h"
@@ -20,41 +20,6 @@ namespace acre::engine {
 namespace {
 
 using lang::Code;
-
-struct Cell {
-    std::string text;
-    lang::Span span;
-};
-using CsvRow = std::vector<Cell>;
-
-// The table as cells with their places. libcsv knows no places; fed byte by byte, its calls tell
-// them.
-struct Table {
-    std::vector<CsvRow> rows;
-    CsvRow current;
-    lang::FileId file = 0;
-    std::uint32_t begin = 0, now = 0;
-    bool too_many = false;
-};
-void on_cell(void* text, std::size_t size, void* data) {
-    auto& table = *static_cast<Table*>(data);
-    if (table.current.size() <= max_log_columns) // one too many is enough to tell
-        table.current.push_back({std::string(static_cast<const char*>(text), size),
-                                 {table.file, table.begin, table.now}});
-    table.begin = table.now + 1;
-}
-void on_row(int, void* data) {
-    auto& table = *static_cast<Table*>(data);
-    const bool blank = table.current.size() == 1 && table.current[0].text.empty();
-    if (!blank && !table.current.empty()) {
-        if (table.rows.size() > max_log_rows)
-            table.too_many = true;
-        else
-            table.rows.push_back(std::move(table.current));
-    }
-    table.current.clear();
-    table.begin = table.now + 1;
-}
 
 // "$1,234.50" → 1234.5; also "1,234.50", and "A$1,234.50" where the firm writes money so.
 std::optional<double> number(std::string_view text) {
@@ -74,7 +39,7 @@ std::optional<double> number(std::string_view text) {
 
 class Reader {
   public:
-    Reader(Table table, lang::Diagnostics& diagnostics)
+    Reader(CsvTable table, lang::Diagnostics& diagnostics)
         : table_(std::move(table)),
           diagnostics_(diagnostics) {}
 
@@ -95,7 +60,7 @@ class Reader {
         double start, stop;
         lang::Span span;
     };
-    Table table_;
+    CsvTable table_;
     lang::Diagnostics& diagnostics_;
     JobLog log_;
     std::map<std::string, std::size_t> column_;                // by name
@@ -121,7 +86,7 @@ class Reader {
             return false;
         }
         for (std::size_t i = 0; i < head.size(); ++i) {
-            const Cell& cell = head[i];
+            const CsvCell& cell = head[i];
             constexpr std::string_view amount = "amount.";
             if (cell.text.starts_with(amount) && cell.text.size() > amount.size())
                 amounts_.emplace_back(cell.text.substr(amount.size()), i);
@@ -143,17 +108,17 @@ class Reader {
         return !failed_;
     }
 
-    const Cell* cell(const CsvRow& row, const std::string& name) const {
+    const CsvCell* cell(const CsvRow& row, const std::string& name) const {
         const auto it = column_.find(name);
         return it == column_.end() || it->second >= row.size() || row[it->second].text.empty()
                    ? nullptr
                    : &row[it->second];
     }
     std::string text(const CsvRow& row, const std::string& name) const {
-        const Cell* found = cell(row, name);
+        const CsvCell* found = cell(row, name);
         return found == nullptr ? std::string() : found->text;
     }
-    double amount(const Cell* at, double low = 0) {
+    double amount(const CsvCell* at, double low = 0) {
         if (at == nullptr)
             return 0;
         const std::optional<double> value = number(at->text);
@@ -178,7 +143,7 @@ class Reader {
         LogRow row;
         row.date = text(cells, "date");
         if (!lang::day_number(row.date)) {
-            const Cell* at = cell(cells, "date");
+            const CsvCell* at = cell(cells, "date");
             error(Code::J003, row.date.empty() ? "this row has no date" : "no such date",
                   at != nullptr ? at->span : cells[0].span, "write it as 2027-03-14");
         }
@@ -186,8 +151,8 @@ class Reader {
         row.operator_name = text(cells, "operator");
         row.down_cause = text(cells, "down_cause");
         row.note = text(cells, "note");
-        const Cell* start = cell(cells, "meter_start");
-        const Cell* stop = cell(cells, "meter_stop");
+        const CsvCell* start = cell(cells, "meter_start");
+        const CsvCell* stop = cell(cells, "meter_stop");
         if ((start == nullptr) != (stop == nullptr)) {
             error(Code::J004, "a meter reading is missing", cells[0].span,
                   "give both readings, or none for a day without work");
@@ -228,28 +193,17 @@ class Reader {
 };
 
 // What stops the table from being one. None: it has a first row and others below.
-std::optional<lang::Diagnostic> table_of(std::string_view text, Table& table) {
-    csv_parser parser;
-    csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI);
-    bool well_formed = true;
-    for (const char& c : text) {
-        well_formed = csv_parse(&parser, &c, 1, on_cell, on_row, &table) == 1;
-        if (!well_formed || table.too_many)
-            break;
-        ++table.now;
-    }
-    well_formed = well_formed && csv_fini(&parser, on_cell, on_row, &table) == 0;
-    csv_free(&parser);
+std::optional<lang::Diagnostic> fault_of(const CsvTable& table, std::string_view text) {
     const auto fault = [&](std::string title, std::uint32_t at) {
         const auto end = static_cast<std::uint32_t>(text.size());
-        const lang::Span span{table.file, std::min(at, end), std::min(at + 1, end)};
+        const lang::Span span{table.end.file, std::min(at, end), std::min(at + 1, end)};
         return lang::Diagnostic{Code::J001, std::move(title), {span, ""}, {}, {}, {}};
     };
-    if (table.too_many)
+    if (table.too_many_rows)
         return fault(fmt::format("the log has more than {} rows", lang::number_text(max_log_rows)),
-                     table.now);
-    if (!well_formed)
-        return fault("the log is not valid CSV: a quote has no match", table.now);
+                     table.end.begin);
+    if (!table.well_formed)
+        return fault("the log is not valid CSV: a quote has no match", table.end.begin);
     if (table.rows.size() < 2)
         return fault("the log has no rows below its first line", 0);
     return std::nullopt;
@@ -259,10 +213,11 @@ std::optional<lang::Diagnostic> table_of(std::string_view text, Table& table) {
 
 lang::Outcome<JobLog> read_job_log(std::string name, std::string text) {
     auto sources = std::make_shared<lang::SourceMap>();
-    Table table;
-    table.file = sources->add(std::move(name), std::move(text));
+    const lang::FileId file = sources->add(std::move(name), std::move(text));
+    const std::string_view read = sources->file(file).text();
+    CsvTable table = read_csv(read, file, max_log_rows, max_log_columns);
     lang::Said said;
-    if (auto fault = table_of(sources->file(table.file).text(), table)) {
+    if (auto fault = fault_of(table, read)) {
         said.diagnostics.add(std::move(*fault));
     } else {
         std::optional<JobLog> log = Reader(std::move(table), said.diagnostics).read();

@@ -6,9 +6,7 @@
 #include "engine/words/money.h"
 
 namespace acre::engine {
-namespace {
 
-// By a noun of the model: trees, loads.
 bool is_counted(const lang::Unit& unit) {
     const auto& exponent = unit.dim.exponent;
     const auto* const nouns = exponent.begin() + lang::first_noun;
@@ -17,8 +15,6 @@ bool is_counted(const lang::Unit& unit) {
            std::count(nouns, exponent.end(), 1) == 1 &&
            std::count(nouns, exponent.end(), 0) == exponent.end() - nouns - 1;
 }
-
-} // namespace
 
 Billed charged(const lang::Sheet& sheet, const Plan& plan, const Values& values,
                const lang::PriceItem& item, std::uint32_t notation) {

@@ -11,6 +11,9 @@
 
 namespace acre::engine {
 
+// By a noun of the model: trees, loads.
+bool is_counted(const lang::Unit& unit);
+
 // By these values of the plan. A lump sum has no quantity and no rate: both are 0. `notation`: the
 // version whose rules hold; under the first the quantity is not rounded.
 Billed charged(const lang::Sheet& sheet, const Plan& plan, const Values& values,

@@ -28,6 +28,7 @@
 #include "engine/questions/what_if/break_even.h"
 #include "engine/questions/what_if/grid.h"
 #include "engine/questions/what_if/sensitivity.h"
+#include "engine/workbook/workbook.h"
 #include "lang/compile.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/unit.h"
@@ -115,6 +116,7 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_season_texts),
     ACRE_LIMIT(max_heat_cells),
     ACRE_LIMIT(max_columns),
+    ACRE_LIMIT(max_workbook_options),
     ACRE_LIMIT(max_side_by_side),
     ACRE_LIMIT(max_threads),
 };

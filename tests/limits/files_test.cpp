@@ -134,6 +134,13 @@ std::string columns_of(std::uint64_t n) {
     words.resize(n + 1, folder.write("m.rate", small_model));
     return ran(words);
 }
+std::string options_of_workbook(std::uint64_t n) {
+    const ScratchFolder folder;
+    folder.write("models/m.rate", small_model);
+    const std::string job = folder.write("j.job", "job \"J\"\nmodel \"m\"\n" +
+                                                      counted("option \"o", "\"\n", n) + "\"\n");
+    return ran({"workbook", job, "--write", folder.path("j.xlsx")});
+}
 // Five jobs of nearly half a million steps each.
 std::string side_by_side(std::uint64_t /*n*/) {
     const ScratchFolder folder;
@@ -212,6 +219,7 @@ std::vector<LimitCase> cases_of_files() {
                            "--svg", "@/map.svg"});
          }},
         {"max_columns", columns_of},
+        {"max_workbook_options", options_of_workbook},
         {"max_side_by_side", side_by_side, false},
         {"max_threads",
          [](auto n) {

@@ -1,0 +1,336 @@
+#include "cli/workbook/xlsx.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <memory>
+#include <utility>
+#include <vector>
+
+#include <sys/mman.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "cli/shared/files/descriptor.h"
+#include "cli/workbook/cell_words.h"
+#include "cli/workbook/xlsx_library.h"
+
+namespace acre::cli {
+namespace {
+
+using engine::BookCell;
+using engine::BookSheet;
+using engine::CellKind;
+using engine::Look;
+
+// Asked for once it is known to be there.
+const XlsxLibrary& xlsx() {
+    return *xlsx_library();
+}
+
+constexpr std::uint8_t letter_paper = 1;
+constexpr double row_height = 15; // points
+enum : lxw_color_t {
+    yellow = 0xFFF5C2,
+    pale = 0xEDEDE6,
+    red = 0xC00000,
+    pale_red = 0xFBE3E1,
+    gray = 0x6B6B6B,
+    line = 0xC9C7BC,
+};
+
+class Formats {
+  public:
+    explicit Formats(lxw_workbook* book) : book_(book) {}
+
+    lxw_format* of(Look look, const std::string& number) {
+        lxw_format*& made = made_[{look, number}];
+        if (made == nullptr)
+            made = make(look, number);
+        return made;
+    }
+    lxw_format* red_figure() {
+        lxw_format* format = xlsx().workbook_add_format(book_);
+        xlsx().format_set_font_color(format, red);
+        xlsx().format_set_bg_color(format, pale_red);
+        return format;
+    }
+
+  private:
+    lxw_format* make(Look look, const std::string& number) {
+        lxw_format* format = xlsx().workbook_add_format(book_);
+        xlsx().format_set_font_name(format, "Arial");
+        xlsx().format_set_font_size(format, look == Look::Title   ? 15
+                                            : look == Look::Small ? 8
+                                                                  : 10);
+        xlsx().format_set_align(format, LXW_ALIGN_VERTICAL_CENTER);
+        if (!number.empty() && number != "General")
+            xlsx().format_set_num_format(format, number.c_str());
+        dress(look, format);
+        return format;
+    }
+    static void dress(Look look, lxw_format* format) {
+        switch (look) {
+        case Look::Title:
+        case Look::Part:
+            xlsx().format_set_bold(format);
+            break;
+        case Look::FigureHeading:
+            xlsx().format_set_align(format, LXW_ALIGN_RIGHT);
+            [[fallthrough]];
+        case Look::Heading:
+            xlsx().format_set_bold(format);
+            xlsx().format_set_bg_color(format, pale);
+            xlsx().format_set_bottom(format, LXW_BORDER_THIN);
+            xlsx().format_set_bottom_color(format, line);
+            xlsx().format_set_text_wrap(format);
+            break;
+        case Look::Unit:
+            xlsx().format_set_indent(format, 1);
+            break;
+        case Look::Total:
+            xlsx().format_set_bold(format);
+            xlsx().format_set_top(format, LXW_BORDER_THIN);
+            break;
+        case Look::Small:
+            xlsx().format_set_font_color(format, gray);
+            xlsx().format_set_text_wrap(format);
+            break;
+        case Look::Wrapped:
+            xlsx().format_set_text_wrap(format);
+            break;
+        case Look::Warning:
+            xlsx().format_set_bold(format);
+            xlsx().format_set_font_color(format, red);
+            break;
+        case Look::TypedChoice: // a text: `mar 1` is no date here
+            xlsx().format_set_num_format(format, "@");
+            typed(format);
+            break;
+        case Look::TypedReason:
+            xlsx().format_set_num_format(format, "@");
+            xlsx().format_set_text_wrap(format);
+            typed(format);
+            break;
+        case Look::Typed:
+            typed(format);
+            break;
+        case Look::Plain:
+        case Look::Figure:
+            break;
+        }
+    }
+    static void typed(lxw_format* format) {
+        xlsx().format_set_bg_color(format, yellow);
+        xlsx().format_set_border(format, LXW_BORDER_THIN);
+        xlsx().format_set_border_color(format, line);
+        xlsx().format_set_unlocked(format);
+    }
+
+    lxw_workbook* book_;
+    std::map<std::pair<Look, std::string>, lxw_format*> made_;
+};
+
+class SheetFile {
+  public:
+    SheetFile(lxw_worksheet* sheet, Formats& formats) : sheet_(sheet), formats_(formats) {}
+
+    // The library's reason; nothing: all is well.
+    lxw_error put(const BookSheet& from) {
+        for (std::size_t i = 0; i < from.widths.size(); ++i)
+            keep(xlsx().worksheet_set_column(sheet_, static_cast<lxw_col_t>(i),
+                                             static_cast<lxw_col_t>(i), from.widths[i], nullptr));
+        for (const BookCell& cell : from.cells)
+            put(cell, from);
+        for (const auto& [row, rows] : rows_of_print_)
+            keep(xlsx().worksheet_set_row(sheet_, row, row_height * std::min(rows, 25.0), nullptr));
+        for (const engine::CellRule& rule : from.rules)
+            put(rule);
+        for (const engine::RedWhen& when : from.red)
+            put(when);
+        print(from);
+        return failed_;
+    }
+
+  private:
+    void keep(lxw_error error) {
+        if (failed_ == LXW_NO_ERROR)
+            failed_ = error;
+    }
+
+    void put(const BookCell& cell, const BookSheet& from) {
+        lxw_format* format = formats_.of(cell.look, cell.format);
+        const auto column = static_cast<lxw_col_t>(cell.column);
+        if (cell.span > 1)
+            keep(xlsx().worksheet_merge_range(sheet_, cell.row, column, cell.row,
+                                              static_cast<lxw_col_t>(cell.column + cell.span - 1),
+                                              "", format));
+        measure(cell, from);
+        switch (cell.kind) {
+        case CellKind::Text:
+            if (cell.text.empty())
+                keep(xlsx().worksheet_write_blank(sheet_, cell.row, column, format));
+            else
+                keep(xlsx().worksheet_write_string(sheet_, cell.row, column,
+                                                   cell_words(cell.text).c_str(), format));
+            break;
+        case CellKind::Number:
+            if (std::isfinite(cell.number))
+                keep(xlsx().worksheet_write_number(sheet_, cell.row, column, cell.number, format));
+            else
+                keep(xlsx().worksheet_write_formula_str(sheet_, cell.row, column, "=NA()", format,
+                                                        "#N/A"));
+            break;
+        case CellKind::Formula:
+            if (std::isfinite(cell.number))
+                keep(xlsx().worksheet_write_formula_num(sheet_, cell.row, column, cell.text.c_str(),
+                                                        format, cell.number));
+            else
+                keep(xlsx().worksheet_write_formula_str(sheet_, cell.row, column, cell.text.c_str(),
+                                                        format, cell_words(cell.shown).c_str()));
+            break;
+        case CellKind::Blank:
+            keep(xlsx().worksheet_write_blank(sheet_, cell.row, column, format));
+            break;
+        }
+    }
+
+    // Not every program makes a row as high as its texts: letters by width, a few less a line
+    // because words do not break.
+    void measure(const BookCell& cell, const BookSheet& from) {
+        if (cell.look != Look::Wrapped && cell.look != Look::Small && cell.look != Look::Heading &&
+            cell.look != Look::FigureHeading)
+            return;
+        double width = 0;
+        for (std::size_t i = cell.column; i < cell.column + cell.span && i < from.widths.size();
+             ++i)
+            width += from.widths[i];
+        const std::string& text = cell.kind == CellKind::Text ? cell.text : cell.shown;
+        const double letters = static_cast<double>(std::min(text.size(), most_cell_letters));
+        const double rows = std::ceil(letters / std::max(width * 0.95, 8.0));
+        if (rows > 1)
+            rows_of_print_[cell.row] = std::max(rows_of_print_[cell.row], rows);
+    }
+
+    void put(const engine::CellRule& rule) {
+        lxw_data_validation what{};
+        std::string title = "Not this value";
+        std::string message = rule.list.empty() ? "It is outside the allowed range beside it."
+                                                : "Take one of the list.";
+        std::string low = rule.low;
+        std::string high = rule.high;
+        std::string list = rule.list;
+        what.error_title = title.data();
+        what.error_message = message.data();
+        what.ignore_blank = LXW_VALIDATION_OFF;
+        if (!list.empty()) {
+            what.validate = LXW_VALIDATION_TYPE_LIST_FORMULA;
+            what.value_formula = list.data();
+        } else {
+            what.validate = LXW_VALIDATION_TYPE_DECIMAL_FORMULA;
+            what.criteria = LXW_VALIDATION_CRITERIA_BETWEEN;
+            what.minimum_formula = low.data();
+            what.maximum_formula = high.data();
+        }
+        keep(xlsx().worksheet_data_validation_cell(sheet_, rule.row,
+                                                   static_cast<lxw_col_t>(rule.column), &what));
+    }
+
+    void put(const engine::RedWhen& when) {
+        lxw_conditional_format what{};
+        std::string formula = when.formula;
+        what.type = LXW_CONDITIONAL_TYPE_FORMULA;
+        what.value_string = formula.data();
+        what.format = formats_.red_figure();
+        keep(xlsx().worksheet_conditional_format_range(
+            sheet_, when.first_row, static_cast<lxw_col_t>(when.first_column), when.last_row,
+            static_cast<lxw_col_t>(when.last_column), &what));
+    }
+
+    void print(const BookSheet& from) {
+        xlsx().worksheet_set_paper(sheet_, letter_paper);
+        if (from.landscape)
+            xlsx().worksheet_set_landscape(sheet_);
+        xlsx().worksheet_fit_to_pages(sheet_, 1, 0);
+        xlsx().worksheet_set_margins(sheet_, 0.5, 0.5, 0.6, 0.6);
+        keep(xlsx().worksheet_set_footer(sheet_, "&L&A&RPage &P of &N"));
+        if (from.frozen_rows > 0) {
+            xlsx().worksheet_freeze_panes(sheet_, from.frozen_rows, 1);
+            keep(xlsx().worksheet_repeat_rows(sheet_, from.frozen_rows - 1, from.frozen_rows - 1));
+        }
+        lxw_protection allowed{};
+        allowed.format_columns = allowed.format_rows = allowed.autofilter = LXW_TRUE;
+        xlsx().worksheet_protect(sheet_, nullptr, &allowed);
+    }
+
+    lxw_worksheet* sheet_;
+    Formats& formats_;
+    lxw_error failed_ = LXW_NO_ERROR;
+    std::map<std::uint32_t, double> rows_of_print_; // by row, where it is more than one
+};
+
+lang::Diagnostic refused(const std::string& reason) {
+    return lang::placeless(lang::Code::F707, "the workbook cannot be made", {reason});
+}
+
+lxw_error put_all(lxw_workbook* file, const engine::Workbook& book) {
+    Formats formats(file);
+    lxw_error failed = LXW_NO_ERROR;
+    for (const BookSheet& sheet : book.sheets) {
+        lxw_worksheet* one = xlsx().workbook_add_worksheet(file, sheet.name.c_str());
+        const lxw_error error =
+            one == nullptr ? LXW_ERROR_MEMORY_MALLOC_FAILED : SheetFile(one, formats).put(sheet);
+        failed = failed == LXW_NO_ERROR ? error : failed;
+    }
+    for (const auto& [name, formula] : book.names) {
+        const lxw_error error = xlsx().workbook_define_name(file, name.c_str(), formula.c_str());
+        failed = failed == LXW_NO_ERROR ? error : failed;
+    }
+    std::string title = cell_words(book.title).substr(0, 255);
+    lxw_doc_properties properties{};
+    properties.title = title.data();
+    const lxw_error error = xlsx().workbook_set_properties(file, &properties);
+    return failed == LXW_NO_ERROR ? error : failed;
+}
+
+// The library writes files alone: this one is in memory, so that the disk is changed where it
+// always is.
+lang::Outcome<std::string> bytes_of(int file) {
+    struct stat is {};
+    if (::fstat(file, &is) != 0)
+        return refused("its size is not known");
+    std::string bytes(static_cast<std::size_t>(is.st_size), '\0');
+    std::size_t done = 0;
+    while (done < bytes.size()) {
+        const ssize_t got =
+            ::pread(file, bytes.data() + done, bytes.size() - done, static_cast<off_t>(done));
+        if (got <= 0)
+            return refused("it cannot be read back");
+        done += static_cast<std::size_t>(got);
+    }
+    return bytes;
+}
+
+} // namespace
+
+lang::Outcome<std::string> xlsx_of(const engine::Workbook& book) {
+    if (xlsx_library() == nullptr)
+        return lang::placeless(
+            lang::Code::F707, "the workbook cannot be made",
+            {std::string("the library that writes it is not there: ") + xlsx_library_name},
+            {"install Debian's package libxlsxwriter4"});
+    const Descriptor memory(::memfd_create("workbook", MFD_CLOEXEC));
+    if (!memory)
+        return refused("no memory for it");
+    const std::string path = "/proc/self/fd/" + std::to_string(memory.value());
+    lxw_workbook* file = xlsx().workbook_new(path.c_str());
+    if (file == nullptr)
+        return refused("no memory for it");
+    const lxw_error put = put_all(file, book);
+    const lxw_error closed = xlsx().workbook_close(file);
+    if (put != LXW_NO_ERROR || closed != LXW_NO_ERROR)
+        return refused(xlsx().lxw_strerror(put != LXW_NO_ERROR ? put : closed));
+    return bytes_of(memory.value());
+}
+
+} // namespace acre::cli
