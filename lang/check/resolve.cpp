@@ -29,6 +29,7 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
         type_quantities(r);
         fill_prices(r);
         describe_job(r);
+        add_tried(r);
         fill_callables(r);
     }
     if (r.full) // reported; what is there does not hang together
