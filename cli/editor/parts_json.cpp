@@ -4,6 +4,7 @@
 
 #include "cli/shared/files/file_loader.h"
 #include "lang/diag/codes.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 
@@ -40,11 +41,11 @@ const lang::SourceFile* file_of(lang::Span span, const lang::SourceMap* sources)
 }
 
 std::string message_of(const lang::Diagnostic& diagnostic) {
-    std::string message = diagnostic.title;
+    std::string message = lang::terminal_text(diagnostic.title);
     for (const std::string& note : diagnostic.notes)
-        message += "\n" + note;
+        message += "\n" + lang::terminal_text(note);
     for (const lang::Help& help : diagnostic.helps)
-        message += "\n" + help.text;
+        message += "\n" + lang::terminal_text(help.text);
     return message;
 }
 
@@ -67,7 +68,7 @@ Json finding_part(const lang::Diagnostic& diagnostic, const lang::SourceMap* sou
                                 {{"uri", uri_of(file->name())},
                                  {"range", range_part(TextIndex(file->text()), label.span.begin,
                                                       label.span.end)}}},
-                               {"message", label.text}});
+                               {"message", lang::terminal_text(label.text)}});
     if (!related.empty())
         finding["relatedInformation"] = std::move(related);
     return finding;
@@ -93,7 +94,7 @@ Json suggestion_part(const Suggestion& suggestion, std::size_t order) {
     sort.insert(0, 6 - std::min<std::size_t>(sort.size(), 6), '0');
     return {{"label", suggestion.text},
             {"kind", kind_number(suggestion.kind)},
-            {"detail", suggestion.detail},
+            {"detail", lang::terminal_text(suggestion.detail)},
             {"sortText", sort}};
 }
 
@@ -136,7 +137,7 @@ Json mends_part(const std::vector<lang::Said>& said, const std::string& file, st
                                          help.edit->span.end)},
                     {"newText", help.edit->replacement}};
                 Json action = {
-                    {"title", help.text},
+                    {"title", lang::terminal_text(help.text)},
                     {"kind", "quickfix"},
                     {"edit", {{"changes", {{uri_of(edited->name()), Json::array({edit})}}}}}};
                 if (std::find(actions.begin(), actions.end(), action) == actions.end())

@@ -109,13 +109,12 @@ void add_words(const std::string& command, Candidates& found) {
             found.emplace_back(unit.name);
 }
 
-void add_seasons(Words words, const std::string& written, Candidates& found) {
+void add_seasons(Words words, Candidates& found) {
     FileLoader loader;
     for (const std::string& word : words)
         if (word.ends_with(".job"))
             for (std::string& season : loader.references(lang::ReferenceKind::Season, word))
                 found.push_back(std::move(season));
-    (void)written;
 }
 
 // By what an option or an argument is called in the help of its command.
@@ -154,7 +153,7 @@ void add_value(const std::string& command, std::string_view called, Words words,
     else if (called == "NAME" && command == "library")
         add_formulas(found);
     else if (called == "NAME")
-        add_seasons(words, written, found);
+        add_seasons(words, found);
 }
 
 void add_of_command(const Command& command, Words words, Candidates& found) {

@@ -33,7 +33,10 @@ class Trial {
         loader_.know(arguments.path);
         lang::Outcome<lang::Request> request = request_of(arguments, loader_);
         said_ = std::move(request.said);
-        if (request)
+        if (request && request->kind == lang::FileKind::Season)
+            said_.diagnostics.add(lang::placeless(
+                lang::Code::F706, "`" + arguments.path + "` is neither a .job nor a .rate file"));
+        else if (request)
             question_.job = std::move(*request);
     }
 
