@@ -46,6 +46,13 @@ Reply grid_command(Words words, Console& console);
 Reply risk_command(Words words, Console& console);
 Reply field_command(Words words, Console& console);
 Reply library_command(Words words, Console& console);
+Reply new_command(Words words, Console& console);
+Reply shell_command(Words words, Console& console);
+Reply manual_command(Words words, Console& console);
+Reply editor_command(Words words, Console& console);
+Reply words_command(Words words, Console& console);
+Reply measures_command(Words words, Console& console);
+Reply try_command(Words words, Console& console);
 Reply codes_command(Words words, Console& console);
 
 // The whole program but for the writing: words without the program's name, exit code back.

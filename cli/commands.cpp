@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <string>
 
 #include "cli/command.h"
 #include "cli/exit_codes.h"
 #include "cli/shared/text/wrap.h"
+#include "lang/compile.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
 
@@ -12,13 +14,25 @@ namespace acre::cli {
 
 namespace {
 
-constexpr std::string_view pricing = "Price a job";
-constexpr std::string_view what_if = "Ask what if";
-constexpr std::string_view quoting = "Quote it and keep the books";
-constexpr std::string_view planning = "Plan the season and the field";
-constexpr std::string_view writing = "Write models";
+// By who uses what.
+constexpr std::string_view starting = "To start";
+constexpr std::string_view pricing = "For the estimator: price a job";
+constexpr std::string_view what_if = "For the owner: ask what if";
+constexpr std::string_view quoting = "For the bookkeeper: quote it and keep the books";
+constexpr std::string_view planning = "For the dispatcher: plan the season and the field";
+constexpr std::string_view writing = "For whoever writes models";
 
 constexpr std::array command_table{
+    Command{starting, "new", "Starts a folder with a first model, season, job and quote",
+            new_command},
+    Command{starting, "words", "Explains the words of the notation, each with an example",
+            words_command},
+    Command{starting, "measures", "Lists the units; says a quantity in another unit",
+            measures_command},
+    Command{starting, "try", "Works out one formula", try_command},
+    Command{starting, "shell", "Completes commands, options and names in bash and zsh",
+            shell_command},
+    Command{starting, "manual", "Prints the manual pages", manual_command},
     Command{pricing, "price", "Shows what a job costs and what to charge for it", price_command},
     Command{pricing, "explain", "Explains where a figure comes from, down to the last given",
             explain_command},
@@ -52,6 +66,8 @@ constexpr std::array command_table{
     Command{writing, "check", "Shows errors and warnings in models, seasons and jobs",
             check_command},
     Command{writing, "tidy", "Puts a file into the standard layout", tidy_command},
+    Command{writing, "editor", "Shows errors and prices in an editor, while you type",
+            editor_command},
     Command{writing, "library", "Lists the formulas that come with the program, with their sources",
             library_command},
     Command{writing, "codes", "Explains the codes of errors and warnings", codes_command},
@@ -117,7 +133,8 @@ Reply dispatch(Words words, Console& console) {
     std::string name = words[0];
     std::vector<std::string> rest(words.begin() + 1, words.end());
     if (name == "--version")
-        return shown("acrewright " ACREWRIGHT_VERSION "\n");
+        return shown("acrewright " ACREWRIGHT_VERSION " (" ACREWRIGHT_BUILD "; notation " +
+                     std::to_string(lang::current_notation) + ")\n");
     if (name == "help" && !rest.empty()) {
         name = rest[0];
         rest = {"--help"};

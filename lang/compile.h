@@ -21,6 +21,7 @@ struct Request {
     FileKind kind = FileKind::Job;
     std::string option;                                    // empty: as it stands
     std::vector<std::pair<std::string, std::string>> sets; // NAME, VALUE of --set
+    std::string tried{}; // a formula that is tried out: the line tried_line; empty: none
     // `set` statements of the layouts of its boundaries, perhaps none; left out: not laid out yet.
     std::optional<std::string> field_sets;
     // False: of the functions of used models only those that are called are read in full. Enough

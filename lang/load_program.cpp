@@ -278,15 +278,19 @@ void load_firm(Reader& reader, Diagnostics& diagnostics) {
     reader.program.firm = firm;
 }
 
-// NAME and VALUE as one statement a line: whatever they hold stays on its line.
+// NAME and VALUE as one statement: whatever they hold stays on its line.
+std::string set_statement(std::string_view name, std::string_view value) {
+    std::string line = fmt::format("set {} = {}", name, value);
+    std::replace_if(
+        line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
+    return line + "\n";
+}
+
+// One a line.
 std::string set_statements(const Request& request) {
     std::string text;
-    for (const auto& [name, value] : request.sets) {
-        std::string line = fmt::format("set {} = {}", name, value);
-        std::replace_if(
-            line.begin(), line.end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
-        text += line + "\n";
-    }
+    for (const auto& [name, value] : request.sets)
+        text += set_statement(name, value);
     return text;
 }
 
@@ -321,6 +325,9 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     if (request.field_sets && !request.field_sets->empty())
         program.field =
             reader.parse_text("field layout", *request.field_sets, FileKind::CommandLine);
+    if (!request.tried.empty())
+        program.tried = reader.parse_text("command line", set_statement("formula", request.tried),
+                                          FileKind::CommandLine);
     if (program.model == none)
         return std::nullopt;
     reader.load_uses(program.model);

@@ -35,7 +35,7 @@ std::string list_text(std::string_view wanted, bool color) {
     return text;
 }
 
-std::string example_text(const char* word, const lang::CodeExample& example, bool color) {
+std::string example_text(const char* word, const lang::PageExample& example, bool color) {
     std::string head = word;
     if (!example.kind.empty())
         head += ", in a ." + example.kind + " file";

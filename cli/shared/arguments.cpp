@@ -17,11 +17,6 @@ namespace {
 constexpr std::size_t help_width = 80;
 constexpr std::size_t help_column = 24;
 
-struct Row {
-    std::string left;
-    std::string help;
-};
-
 // Name of an option as it was typed, up to its value.
 std::string_view option_word(std::string_view word) {
     return word.substr(0, word.find('='));
@@ -30,8 +25,8 @@ std::string_view option_word(std::string_view word) {
 } // namespace
 
 struct Arguments::Impl {
-    std::string command, about, example, usage;
-    std::vector<Row> positional_rows, option_rows;
+    std::string command;
+    Usage usage;
     std::vector<std::string> option_names{"--help"};
     std::vector<std::string> flag_names;
     // Every value is read as text; what a text must be beyond that is checked here, in our own
@@ -44,8 +39,7 @@ struct Arguments::Impl {
 
     CLI::Option* add_option(std::string_view name, std::string_view value_name,
                             std::string_view help, std::vector<std::string>& values) {
-        option_rows.push_back(
-            {std::string(name) + " " + std::string(value_name), std::string(help)});
+        usage.options.push_back({std::string(name), std::string(value_name), std::string(help)});
         option_names.emplace_back(name);
         return app.add_option(std::string(name), values)
             ->type_size(1)
@@ -88,30 +82,33 @@ struct Arguments::Impl {
 Arguments::Arguments(std::string_view command, std::string_view about, std::string_view example)
     : impl_(std::make_unique<Impl>()) {
     impl_->command = command;
-    impl_->about = about;
-    impl_->example = example;
-    impl_->usage = "acrewright " + impl_->command;
+    impl_->usage.about = about;
+    impl_->usage.example = example;
+    impl_->usage.line = "acrewright " + impl_->command;
 }
 Arguments::~Arguments() = default;
 
 void Arguments::positional(std::string_view name, std::string_view help, std::string& value,
                            bool required) {
-    impl_->usage += required ? " " + std::string(name) : " [" + std::string(name) + "]";
-    impl_->positional_rows.push_back({std::string(name), std::string(help)});
+    impl_->usage.line += required ? " " + std::string(name) : " [" + std::string(name) + "]";
+    impl_->usage.positionals.push_back({std::string(name), {}, std::string(help)});
     auto* option = impl_->app.add_option(std::string(name), value);
     if (required)
         impl_->required.emplace_back(option, name);
 }
 
 void Arguments::positionals(std::string_view name, std::string_view help,
-                            std::vector<std::string>& values) {
-    impl_->usage += " " + std::string(name) + "...";
-    impl_->positional_rows.push_back({std::string(name) + "...", std::string(help)});
-    impl_->required.emplace_back(impl_->app.add_option(std::string(name), values), name);
+                            std::vector<std::string>& values, bool required) {
+    const std::string many = std::string(name) + "...";
+    impl_->usage.line += required ? " " + many : " [" + many + "]";
+    impl_->usage.positionals.push_back({many, {}, std::string(help)});
+    auto* option = impl_->app.add_option(std::string(name), values);
+    if (required)
+        impl_->required.emplace_back(option, name);
 }
 
 void Arguments::flag(std::string_view option, std::string_view help, bool& value) {
-    impl_->option_rows.push_back({std::string(option), std::string(help)});
+    impl_->usage.options.push_back({std::string(option), {}, std::string(help)});
     impl_->option_names.emplace_back(option);
     impl_->flag_names.emplace_back(option);
     impl_->app.add_flag(std::string(option), value)->disable_flag_override();
@@ -155,6 +152,9 @@ std::optional<Reply> Arguments::read(std::span<const std::string> words) {
     if (std::any_of(words.begin(), options_end,
                     [](const std::string& word) { return word == "--help" || word == "-h"; })) {
         Reply shown;
+        Usage usage = impl_->usage;
+        usage.options.push_back({"--help", {}, "this page"});
+        shown.usage = std::make_shared<const Usage>(std::move(usage));
         shown.page = help();
         return shown;
     }
@@ -187,29 +187,29 @@ std::optional<Reply> Arguments::read(std::span<const std::string> words) {
     }
     if (fault.empty())
         return std::nullopt;
-    return lang::placeless(lang::Code::C002, fault, {"usage: " + impl_->usage + " [OPTIONS]"},
+    return lang::placeless(lang::Code::C002, fault, {"usage: " + impl_->usage.line + " [OPTIONS]"},
                            {"`acrewright " + impl_->command + " --help` lists its options"});
 }
 
 std::string Arguments::help() const {
-    std::string text =
-        "usage: " + impl_->usage + " [OPTIONS]\n\n" + wrap(impl_->about, help_width) + "\n";
-    const auto list = [&](const std::vector<Row>& rows) {
+    std::string text = "usage: " + impl_->usage.line + " [OPTIONS]\n\n" +
+                       wrap(impl_->usage.about, help_width) + "\n";
+    const auto list = [&](const std::vector<UsageRow>& rows) {
         text += '\n';
-        for (const Row& row : rows) {
-            const std::string left = "  " + row.left;
+        for (const UsageRow& row : rows) {
+            const std::string left = "  " + row.name + (row.value.empty() ? "" : " " + row.value);
             const bool fits = left.size() + 2 <= help_column;
             text += fits ? left + std::string(help_column - left.size(), ' ')
                          : left + "\n" + std::string(help_column, ' ');
             text += wrap(row.help, help_width, help_column) + "\n";
         }
     };
-    if (!impl_->positional_rows.empty())
-        list(impl_->positional_rows);
-    auto options = impl_->option_rows;
-    options.push_back({"--help", "this page"});
+    if (!impl_->usage.positionals.empty())
+        list(impl_->usage.positionals);
+    auto options = impl_->usage.options;
+    options.push_back({"--help", {}, "this page"});
     list(options);
-    return text + "\nexample:\n  " + impl_->example + "\n";
+    return text + "\nexample:\n  " + impl_->usage.example + "\n";
 }
 
 } // namespace acre::cli

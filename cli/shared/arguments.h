@@ -26,8 +26,8 @@ class Arguments {
     // `value_name` as shown: "NAME=VALUE".
     void positional(std::string_view name, std::string_view help, std::string& value,
                     bool required = true);
-    void positionals(std::string_view name, std::string_view help,
-                     std::vector<std::string>& values);
+    void positionals(std::string_view name, std::string_view help, std::vector<std::string>& values,
+                     bool required = true);
     void flag(std::string_view option, std::string_view help, bool& value);
     void option(std::string_view option, std::string_view value_name, std::string_view help,
                 std::string& value);

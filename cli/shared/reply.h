@@ -12,6 +12,7 @@
 
 #include "cli/exit_codes.h"
 #include "cli/shared/console.h"
+#include "cli/shared/usage.h"
 #include "lang/diag/outcome.h"
 
 namespace acre::cli {
@@ -32,7 +33,8 @@ struct Reply {
     std::vector<lang::Said> said; // errors, if there is no answer; warnings
     std::string note;        // what was done beside the answer: to standard error, in words only
     int verdict = exit_done; // the exit code of an answer that is itself a judgement
-    bool exact = false;      // `page` is the text of a file: every byte counts
+    std::shared_ptr<const Usage> usage; // of --help: what its page shows
+    bool exact = false;                 // `page` is the text of a file: every byte counts
 
     // For a command that watches: its figures, the most telling first, and the files it was made
     // from, whether an answer came about or not.

@@ -84,6 +84,7 @@ CheckAnswer check_job(lang::Request request, lang::Loader& loader) {
     Look look(request, loader, findings);
     const bool chosen = !request.option.empty();
     const std::optional<Job> job = look.at({});
+    answer.job = job.value_or(nullptr);
     if (job && !chosen)
         for (const std::string& title : (*job)->sheet().job.options) {
             request.option = title;
@@ -96,8 +97,8 @@ CheckAnswer check_job(lang::Request request, lang::Loader& loader) {
 
 CheckAnswer check_model(lang::Request request, lang::Loader& loader) {
     Findings findings;
-    Look(request, loader, findings).at({});
-    return {findings.take(), 0, 0};
+    const std::optional<Job> job = Look(request, loader, findings).at({});
+    return {findings.take(), 0, 0, job.value_or(nullptr)};
 }
 
 } // namespace

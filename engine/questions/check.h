@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "engine/job/priced_job.h"
 #include "lang/compile.h"
 #include "lang/diag/outcome.h"
 #include "lang/loader.h"
@@ -14,6 +15,7 @@ struct CheckAnswer {
     std::vector<lang::Said> said; // each finding once; none empty
     std::size_t options = 0;      // that a job was worked out with, besides as it stands
     std::size_t models = 0;       // that a season was tried with
+    Job job; // as it stands, perhaps without the values that are at fault; null: none was made
 };
 
 // A job is priced as it stands and with each of its options, or with the one that is asked for. A

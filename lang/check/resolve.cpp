@@ -32,6 +32,7 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
         type_quantities(r);
         fill_prices(r);
         describe_job(r);
+        add_tried(r);
         fill_callables(r);
         say_units_in_own_money(r.sheet);
     }

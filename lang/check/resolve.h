@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -32,13 +33,17 @@ struct Program {
     // Values from a field layout (area, travel, …), as a text of `set` statements; between job and
     // block.
     std::uint32_t field = none;
-    std::string option; // title of the option chosen; empty: the job as it stands
+    std::uint32_t tried = none; // or none: one `set` whose value is a formula that is tried out
+    std::string option;         // title of the option chosen; empty: the job as it stands
     // False: functions that nothing calls stay without formulas, unless the model itself writes
     // them. Enough for a price.
     bool every_function = true;
     Withheld withheld;
     std::uint32_t notation = current_notation; // the version whose rules hold
 };
+
+// The line of a formula that is tried out; no name that a text can give.
+inline constexpr std::string_view tried_line = "the formula";
 
 // Reports N2xx, I60x and U314. Always returns a sheet; what could not be resolved is a Missing
 // node.

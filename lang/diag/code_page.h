@@ -8,19 +8,14 @@
 #include <string_view>
 
 #include "lang/diag/codes.h"
+#include "lang/diag/page_lines.h"
 
 namespace acre::lang {
-
-struct CodeExample {
-    std::string
-        kind; // "rate", "season" or "job": a whole file of this kind; empty: words, or a part
-    std::string text; // lines, each with its line end
-};
 
 struct CodePage {
     std::string meaning; // one paragraph, no line ends
     std::string cause;   // the commonest one, likewise
-    CodeExample wrong, right;
+    PageExample wrong, right;
 };
 
 // Nothing if the code has no page, or one that is not in the form its README asks for.

@@ -12,7 +12,10 @@ namespace acre::lang {
 struct BuiltinUnit {
     std::string_view name;
     Unit unit;
-    bool shown; // may stand in a text the program writes
+    bool shown;            // may stand in a text the program writes
+    std::string_view kind; // what it measures: "length"
+    std::string_view of;   // the unit that it is so many of: "ft"; empty: a base
+    double times;
 };
 
 const std::vector<BuiltinUnit>& builtin_units();      // in the order of catalog.def

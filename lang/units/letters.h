@@ -10,5 +10,8 @@ constexpr bool is_letter(char c) {
     const char lower = static_cast<char>(c | 0x20);
     return lower >= 'a' && lower <= 'z';
 }
+constexpr char to_lower(char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c | 0x20) : c;
+}
 
 } // namespace acre::lang

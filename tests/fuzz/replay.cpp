@@ -137,6 +137,18 @@ std::vector<Input> seeds() {
           "north.soil=fine,coarse", "2027-03-14", "lb.ft/(s^2.ac)", "18 %",
           "load=20 %..60 % by 10 %", "=1+2", "method = full_field"})
         list.push_back({"words", std::string("word-") + std::to_string(list.size()), word});
+    for (const char* body :
+         {R"({"id":1,"method":"textDocument/codeLens","params":{"textDocument":{"uri":)"
+          R"("file:///nowhere/a.rate"}}})",
+          R"({"method":"textDocument/didChange","params":{"textDocument":{"uri":)"
+          R"("file:///nowhere/a.rate"},"contentChanges":[{"range":{"start":{"line":1,)"
+          R"("character":6},"end":{"line":1,"character":7}},"text":"x"}]}})",
+          R"({"id":2,"method":"textDocument/completion","params":{"textDocument":{"uri":)"
+          R"("file:///nowhere/a.rate"},"position":{"line":2,"character":12}}})",
+          R"({"id":[{}],"method":"shutdown"})"})
+        list.push_back({"editor", "message-" + std::to_string(list.size()),
+                        "Content-Length: " + std::to_string(std::string_view(body).size()) +
+                            "\r\n\r\n" + body + "Content-Length: 9\n\n{}"});
     std::string counting; // dice that throw all they can
     for (int i = 0; i < 512; ++i)
         counting += static_cast<char>(i * 37 + i / 7);

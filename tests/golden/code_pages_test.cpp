@@ -44,7 +44,7 @@ std::vector<lang::Code> codes() {
 }
 
 // What `check --terse` says of an example, in a folder with the models that examples name.
-std::string said_of(const lang::CodeExample& example, const ScratchFolder& scratch) {
+std::string said_of(const lang::PageExample& example, const ScratchFolder& scratch) {
     const std::string name = "example." + example.kind;
     std::ofstream(scratch.path("pages/" + name), std::ios::binary) << example.text;
     const std::string line = "cd '" + scratch.path("pages") +

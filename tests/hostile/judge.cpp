@@ -183,6 +183,12 @@ const std::vector<Judged> once = {
     {{"workbook", "meadow.job", "--read", "log.csv"}},
     {{"library"}},
     {{"codes"}},
+    {{"new", "fresh", "--firm", "Larkmoor", "--year", "2027"}},
+    {{"shell", "complete", "--", "price", "meadow.job", "--set", ""}},
+    {{"shell", "complete", "--", "explain", "more/blocks.job", ""}},
+    {{"shell", "bash"}},
+    {{"manual", "acrewright-rate.5"}},
+    {{"editor", "--print", "syntax"}},
 };
 
 // As a page and as JSON.
@@ -206,6 +212,10 @@ const std::vector<Line> twice = {
     {"book", "book", "--season", "later.season"},
     {"verify", "book"},
     {"check", "bank.job"},
+    {"try", "fuel_price * 2", "--job", "meadow.job"},
+    {"words", "given"},
+    {"measures"},
+    {"measures", "45 gal/h", "in", "L/h"},
     {"grid", "meadow.job", "--along", "pace=4 ac/h,5 ac/h"}};
 
 } // namespace

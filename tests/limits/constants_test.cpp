@@ -4,6 +4,7 @@
 #include <map>
 
 #include "cli/command.h"
+#include "cli/editor/messages.h"
 #include "cli/grid/grid_page.h"
 #include "cli/quote/wording.h"
 #include "cli/risk/risk_page.h"
@@ -11,6 +12,7 @@
 #include "cli/shared/chart/heat_map.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/quote_book/book.h"
+#include "cli/shared/typed_lines.h"
 #include "engine/book/canonical.h"
 #include "engine/field/boundary.h"
 #include "engine/field/layout.h"
@@ -102,6 +104,9 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_book_bytes),
     ACRE_LIMIT(max_book_faults),
     ACRE_LIMIT(max_words),
+    ACRE_LIMIT(max_message_bytes),
+    ACRE_LIMIT(max_message_header),
+    ACRE_LIMIT(max_typed_bytes),
     ACRE_LIMIT(max_word_bytes),
     ACRE_LIMIT(max_data_bytes),
     ACRE_LIMIT(max_table_cells),

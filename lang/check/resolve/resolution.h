@@ -146,7 +146,8 @@ void lay_bindings(Resolution& r);
 void lay_values(Resolution& r);        // reports I601, I604, I605, I606, I607, I610, L807, L821
 void start_from_shared(Resolution& r); // the last step but one of lay_values
 void type_quantities(Resolution& r);
-void fill_prices(Resolution& r);    // reports N208, U311
+void fill_prices(Resolution& r); // reports N208, U311
+void add_tried(Resolution& r);
 void fill_callables(Resolution& r); // after every formula that may call one
 void describe_job(Resolution& r);
 

@@ -1,0 +1,266 @@
+#include "cli/editor/server.h"
+
+#include <deque>
+#include <set>
+#include <utility>
+
+#include "cli/editor/answers_json.h"
+#include "cli/shared/files/file_loader.h"
+
+namespace acre::cli {
+
+namespace {
+
+// JSON-RPC 2.0 and the protocol's own.
+enum ErrorNumber {
+    parse_error = -32700,
+    invalid_request = -32600,
+    no_such_method = -32601,
+    invalid_parameters = -32602,
+    internal_error = -32603,
+    not_initialized = -32002,
+    request_cancelled = -32800,
+    request_failed = -32803
+};
+
+constexpr int deepest_json = 64;
+constexpr std::size_t most_waiting = 100'000;
+
+// Nothing: no JSON, or deeper than it needs to be.
+Json read_json(const std::string& text) {
+    bool deep = false;
+    const auto watch = [&deep](int depth, Json::parse_event_t, Json&) {
+        deep = deep || depth > deepest_json;
+        return depth <= deepest_json;
+    };
+    Json json = Json::parse(text, watch, false);
+    return deep ? Json(Json::value_t::discarded) : json;
+}
+
+} // namespace
+
+struct Server::Impl {
+    Workspace workspace;
+    std::deque<Json> waiting;
+    std::string out;
+    std::set<std::string> told; // paths whose findings an editor shows
+    bool begun = false, stopped = false, ended = false, unsettled = false;
+
+    void send(const Json& message) {
+        out += framed(message.dump(-1, ' ', true, Json::error_handler_t::replace));
+    }
+    void fail(const Json& id, int number, const std::string& why) {
+        send({{"jsonrpc", "2.0"}, {"id", id}, {"error", {{"code", number}, {"message", why}}}});
+    }
+    void reply(const Json& id, Json result) {
+        send({{"jsonrpc", "2.0"}, {"id", id}, {"result", std::move(result)}});
+    }
+
+    // Drops the request from the row; what is answered already is.
+    void cancel(const Json& id) {
+        for (auto it = waiting.begin(); it != waiting.end(); ++it)
+            if (it->contains("id") && (*it)["id"] == id) {
+                waiting.erase(it);
+                return fail(id, request_cancelled, "cancelled");
+            }
+    }
+
+    void step(const Json& message) {
+        const Json id = message.contains("id") ? message["id"] : Json(nullptr);
+        const auto method = message.find("method");
+        if (method == message.end())
+            return; // an answer to something; nothing was asked
+        if (!method->is_string())
+            return fail(id, invalid_request, "`method` is no text");
+        const std::string& name = method->get_ref<const std::string&>();
+        const Json parameters =
+            message.contains("params") ? message["params"] : Json(Json::object());
+        try {
+            if (message.contains("id"))
+                request(name, id, parameters);
+            else
+                notification(name, parameters);
+        } catch (const Refused& refused) {
+            fail(id, request_failed, refused.why);
+        } catch (const Json::exception& error) {
+            if (message.contains("id"))
+                fail(id, invalid_parameters, "these parameters cannot be read");
+        }
+    }
+
+    void request(const std::string& name, const Json& id, const Json& parameters) {
+        if (name == "initialize") {
+            begin(parameters);
+            return reply(
+                id, {{"capabilities", capabilities()},
+                     {"serverInfo", {{"name", "acrewright"}, {"version", ACREWRIGHT_VERSION}}}});
+        }
+        if (!begun)
+            return fail(id, not_initialized, "`initialize` comes first");
+        if (stopped)
+            return fail(id, invalid_request, "after `shutdown` comes `exit`");
+        if (name == "shutdown") {
+            stopped = true;
+            return reply(id, nullptr);
+        }
+        if (const Answer* answer = answer_to(name))
+            return reply(id, (*answer)(workspace, parameters));
+        fail(id, no_such_method, "no request `" + name + "`");
+    }
+
+    void begin(const Json& parameters) {
+        begun = true;
+        const auto root = parameters.find("rootUri");
+        if (root != parameters.end() && root->is_string() && workspace.settings.root.empty())
+            workspace.settings.root =
+                path_of(root->get_ref<const std::string&>()).value_or(std::string());
+        if (const auto options = parameters.find("initializationOptions");
+            options != parameters.end())
+            take_settings(*options);
+    }
+
+    // {"job": "jobs/first.job", "models": "models"}: a path from the root, or a full one.
+    void take_settings(const Json& settings) {
+        if (!settings.is_object())
+            return;
+        const auto path = [&](const char* key, std::string& value) {
+            const auto found = settings.find(key);
+            if (found == settings.end() || !found->is_string())
+                return;
+            value = found->get<std::string>();
+            if (!value.empty() && value[0] != '/' && !workspace.settings.root.empty())
+                value = workspace.settings.root + "/" + value;
+        };
+        path("job", workspace.settings.job);
+        path("models", workspace.settings.models);
+        files_changed();
+    }
+
+    void files_changed() {
+        workspace.files_changed();
+        unsettled = true;
+    }
+
+    void notification(const std::string& name, const Json& parameters) {
+        if (name == "exit") {
+            ended = true;
+        } else if (name == "textDocument/didOpen") {
+            const Json& document = parameters.at("textDocument");
+            const auto& uri = document.at("uri").get_ref<const std::string&>();
+            if (const auto path = path_of(uri))
+                workspace.documents.open(*path, uri, document.at("text").get<std::string>());
+            files_changed();
+        } else if (name == "textDocument/didChange") {
+            change(parameters);
+        } else if (name == "textDocument/didClose") {
+            if (const auto path =
+                    path_of(parameters.at("textDocument").at("uri").get_ref<const std::string&>()))
+                workspace.documents.close(*path);
+            files_changed();
+        } else if (name == "textDocument/didSave" || name == "workspace/didChangeWatchedFiles") {
+            files_changed();
+        } else if (name == "workspace/didChangeConfiguration") {
+            const Json& settings = parameters.at("settings");
+            take_settings(settings.is_object() && settings.contains("acrewright")
+                              ? settings["acrewright"]
+                              : settings);
+        }
+    }
+
+    void change(const Json& parameters) {
+        const auto path =
+            path_of(parameters.at("textDocument").at("uri").get_ref<const std::string&>());
+        if (!path)
+            return;
+        for (const Json& one : parameters.at("contentChanges")) {
+            TextChange change;
+            change.text = one.at("text").get<std::string>();
+            change.whole = !one.contains("range");
+            if (!change.whole) {
+                change.begin = place_in(one["range"].at("start"));
+                change.end = place_in(one["range"].at("end"));
+            }
+            workspace.documents.change(*path, change);
+        }
+        workspace.changed();
+        unsettled = true;
+    }
+
+    // What `check` finds, of every open text; what an editor shows and is gone is taken back.
+    void settle() {
+        unsettled = false;
+        Findings findings;
+        for (const auto& [path, open] : workspace.documents.all()) {
+            lang::FileKind kind{};
+            if (!file_kind(path, kind))
+                continue;
+            findings.try_emplace(path, Json::array());
+            add_findings(findings, workspace.view(path).said, path);
+        }
+        for (const std::string& path : told)
+            findings.try_emplace(path, Json::array());
+        told.clear();
+        for (const auto& [path, list] : findings) {
+            const OpenText* open = workspace.documents.find(path);
+            send({{"jsonrpc", "2.0"},
+                  {"method", "textDocument/publishDiagnostics"},
+                  {"params",
+                   {{"uri", open != nullptr ? open->uri : uri_of(path)}, {"diagnostics", list}}}});
+            if (!list.empty())
+                told.insert(path);
+        }
+    }
+};
+
+Server::Server(EditorSettings settings) : impl_(std::make_unique<Impl>()) {
+    impl_->workspace.settings = std::move(settings);
+}
+Server::~Server() = default;
+
+void Server::take(Incoming message) {
+    if (!message.whole)
+        return impl_->fail(nullptr, parse_error, message.text);
+    Json json = read_json(message.text);
+    if (json.is_discarded())
+        return impl_->fail(nullptr, parse_error, "no JSON that can be read");
+    if (!json.is_object())
+        return impl_->fail(nullptr, invalid_request, "a message is an object");
+    if (impl_->waiting.size() >= most_waiting)
+        return impl_->fail(nullptr, internal_error, "too many messages wait");
+    const bool cancels = json.contains("method") && json["method"] == "$/cancelRequest" &&
+                         json.contains("params") && json["params"].is_object() &&
+                         json["params"].contains("id");
+    if (cancels)
+        impl_->cancel(json["params"]["id"]);
+    else
+        impl_->waiting.push_back(std::move(json));
+}
+
+bool Server::waits() const {
+    return !impl_->waiting.empty();
+}
+
+void Server::step() {
+    const Json message = std::move(impl_->waiting.front());
+    impl_->waiting.pop_front();
+    impl_->step(message);
+}
+
+bool Server::unsettled() const {
+    return impl_->unsettled && impl_->begun;
+}
+void Server::settle() {
+    impl_->settle();
+}
+
+std::string Server::output() {
+    return std::exchange(impl_->out, std::string());
+}
+bool Server::ended() const {
+    return impl_->ended;
+}
+bool Server::in_order() const {
+    return impl_->ended && impl_->stopped;
+}
+
+} // namespace acre::cli

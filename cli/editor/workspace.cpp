@@ -1,0 +1,190 @@
+#include "cli/editor/workspace.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <set>
+#include <system_error>
+
+#include "cli/editor/buffer_loader.h"
+#include "cli/shared/files/confined.h"
+#include "engine/driver.h"
+#include "engine/questions/check.h"
+
+namespace acre::cli {
+
+namespace {
+
+constexpr std::size_t most_files = 300; // that are looked through
+constexpr std::size_t most_entries = 5'000;
+constexpr int deepest_folder = 4;
+
+// The notation's files below a folder; links are not followed.
+void list_files(const std::filesystem::path& folder, std::set<std::string>& found) {
+    namespace fs = std::filesystem;
+    std::error_code error;
+    std::size_t entries = 0;
+    for (fs::recursive_directory_iterator
+             it(folder, fs::directory_options::skip_permission_denied, error),
+         end;
+         !error && it != end && found.size() < most_files && ++entries < most_entries;
+         it.increment(error)) {
+        const std::string name = it->path().filename();
+        const bool folder_here = it->is_directory(error);
+        if (folder_here && (it.depth() >= deepest_folder || name.starts_with('.')))
+            it.disable_recursion_pending();
+        lang::FileKind kind{};
+        if (!folder_here && file_kind(name, kind) && it->is_regular_file(error))
+            found.insert(it->path().string());
+    }
+}
+
+std::string first_error(const std::vector<lang::Said>& said) {
+    for (const lang::Said& one : said)
+        for (const lang::Diagnostic& diagnostic : one.diagnostics.all())
+            if (diagnostic.severity() == lang::Severity::Error)
+                return diagnostic.title;
+    return {};
+}
+
+} // namespace
+
+std::vector<std::string> Workspace::files() const {
+    std::set<std::string> found;
+    std::set<std::string> folders;
+    if (!settings.root.empty())
+        folders.insert(settings.root);
+    else
+        for (const auto& [path, open] : documents.all())
+            folders.insert(folder_of(path));
+    for (const std::string& folder : folders)
+        list_files(folder, found);
+    for (const auto& [path, open] : documents.all())
+        found.insert(path);
+    return {found.begin(), found.end()};
+}
+
+std::string Workspace::text_of(const std::string& path) const {
+    lang::Outcome<std::string> text = BufferLoader(documents, settings.models).text_of(path);
+    return text ? std::move(*text) : std::string();
+}
+
+namespace {
+
+lang::Outcome<lang::Request> request_at(const std::string& path, const BufferLoader& loader) {
+    lang::Request request;
+    request.name = path;
+    lang::Outcome<std::string> text = loader.text_of(path);
+    if (!text)
+        return std::move(text.said);
+    file_kind(path, request.kind);
+    request.text = std::move(*text);
+    return request;
+}
+
+std::shared_ptr<const engine::Outline> outline_of(const engine::Job& job) {
+    return job == nullptr ? nullptr
+                          : std::make_shared<const engine::Outline>(
+                                engine::ask(*job, engine::OutlineQuestion{}));
+}
+
+bool names(const Looked& job, const std::string& path) {
+    return job.outline != nullptr && std::find(job.outline->files.begin(), job.outline->files.end(),
+                                               path) != job.outline->files.end();
+}
+
+bool has_errors(const std::vector<lang::Said>& said) {
+    return std::any_of(
+        said.begin(), said.end(),
+        [](const lang::Said& one) { return one.diagnostics.has_errors(); });
+}
+
+} // namespace
+
+Looked Workspace::look(const std::string& path, const Documents& texts) const {
+    Looked looked;
+    BufferLoader loader(texts, settings.models);
+    lang::Outcome<lang::Request> request = request_at(path, loader);
+    if (!request) {
+        looked.said.push_back(std::move(request.said));
+        return looked;
+    }
+    engine::CheckAnswer answer = engine::check(*request, loader);
+    looked.said = std::move(answer.said);
+    looked.whole = !has_errors(looked.said);
+    looked.outline = outline_of(answer.job);
+    return looked;
+}
+
+Looked Workspace::glance(const std::string& path, const Documents& texts) const {
+    Looked looked;
+    BufferLoader loader(texts, settings.models);
+    const lang::Outcome<lang::Request> request = request_at(path, loader);
+    if (!request || request->kind == lang::FileKind::Season)
+        return looked;
+    lang::Outcome<engine::Job> job = engine::make_job(*request, loader, engine::Aim::Look);
+    looked.said.push_back(std::move(job.said));
+    looked.whole = !has_errors(looked.said);
+    looked.outline = outline_of(job ? *job : nullptr);
+    return looked;
+}
+
+const Looked& Workspace::looked(const std::string& path) {
+    auto& [revision, looked] = looked_[path];
+    if (revision != revision_) {
+        Looked now = look(path, documents);
+        looked = std::move(now);
+        revision = revision_;
+    }
+    return looked;
+}
+
+bool Workspace::uses(const std::string& job, const std::string& path) {
+    return names(looked(job), path);
+}
+
+// The setting; the job it was seen in last; an open job that uses it; the first one of the folder.
+std::string Workspace::job_for(const std::string& path) {
+    if (path.ends_with(".job"))
+        return path;
+    Chosen& last = job_of_[path];
+    if (!settings.job.empty() && uses(settings.job, path))
+        return settings.job;
+    const bool seen = !last.job.empty() && last.job != path;
+    if (seen && (uses(last.job, path) || looked(last.job).outline == nullptr))
+        return last.job;
+    if (last.searched == files_revision_)
+        return last.job = path;
+    last.searched = files_revision_;
+    std::vector<std::string> jobs;
+    for (const auto& [open, text] : documents.all())
+        jobs.push_back(open);
+    for (std::string& file : files())
+        jobs.push_back(std::move(file));
+    for (const std::string& job : jobs)
+        if (job.ends_with(".job") && names(glance(job, documents), path))
+            return last.job = job;
+    return last.job = path;
+}
+
+const TextView& Workspace::view(const std::string& path) {
+    Kept& kept = views_[path];
+    if (kept.revision == revision_)
+        return kept.view;
+    const std::string job = job_for(path);
+    TextView now;
+    now.job = job;
+    const Looked& own = looked(path);
+    now.said = own.said;
+    if (job != path)
+        now.said.insert(now.said.end(), looked(job).said.begin(), looked(job).said.end());
+    const Looked& figures = looked(job);
+    now.fresh = figures.outline != nullptr;
+    now.outline = now.fresh ? figures.outline : kept.view.outline;
+    if (!now.fresh || figures.outline->total.empty())
+        now.no_price = first_error(figures.said);
+    kept.view = std::move(now);
+    kept.revision = revision_;
+    return kept.view;
+}
+
+} // namespace acre::cli

@@ -1,0 +1,79 @@
+// What is known of the texts that are open: what `check` finds in each, and the outline of the job
+// that it is seen in. It is asked anew when a text changes, and not before.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "cli/editor/documents.h"
+#include "engine/questions/outline.h"
+#include "lang/diag/outcome.h"
+#include "lang/loader.h"
+
+namespace acre::cli {
+
+struct EditorSettings {
+    std::string root;   // the folder that is open; empty: none
+    std::string job;    // a job in whose light models and seasons are seen; empty: looked for
+    std::string models; // one more folder to look for models in
+};
+
+struct TextView {
+    std::vector<lang::Said> said;                   // all that was found, in whatever file
+    std::shared_ptr<const engine::Outline> outline; // perhaps of the text before; may be null
+    bool fresh = false;                             // the outline is of the text as it is now
+    std::string job;                                // whose figures these are: path; or the model
+    std::string no_price; // why there is none, in a line; empty: there is one, or none to be had
+};
+
+// What one file comes to, at the texts of a loader.
+struct Looked {
+    std::vector<lang::Said> said;
+    std::shared_ptr<const engine::Outline> outline;
+    bool whole = false; // no error stands in it or in what it uses
+};
+
+class Workspace {
+  public:
+    EditorSettings settings;
+    Documents documents;
+
+    void changed() { ++revision_; } // a text did
+    void files_changed() {          // a file on the disk did, what is open, or a setting
+        ++revision_;
+        ++files_revision_;
+    }
+    // Of an open text or a file; the path must end as one of the notation's.
+    const TextView& view(const std::string& path);
+    // Jobs, models and seasons of the folder that is open and of the open texts' own folders.
+    std::vector<std::string> files() const;
+    // A file by itself, with `documents` in the place of the open ones: all that `check` finds.
+    Looked look(const std::string& path, const Documents& documents) const;
+    // The same as it stands: what names mean, and the price. Of a season nothing.
+    Looked glance(const std::string& path, const Documents& documents) const;
+    std::string text_of(const std::string& path) const; // empty: it cannot be read
+
+  private:
+    struct Kept {
+        std::uint64_t revision = 0;
+        TextView view;
+    };
+    const Looked& looked(const std::string& path);
+    std::string job_for(const std::string& path);
+    bool uses(const std::string& job, const std::string& path);
+
+    std::uint64_t revision_ = 1;
+    std::map<std::string, Kept> views_;
+    std::map<std::string, std::pair<std::uint64_t, Looked>> looked_;
+    struct Chosen {
+        std::uint64_t searched = 0; // the files' revision then
+        std::string job;            // the job a model was last seen in; itself: in none
+    };
+    std::uint64_t files_revision_ = 1;
+    std::map<std::string, Chosen> job_of_;
+};
+
+} // namespace acre::cli

@@ -1,0 +1,125 @@
+#include <utility>
+
+#include "cli/command.h"
+#include "cli/shared/files/file_loader.h"
+#include "cli/shared/job.h"
+#include "cli/shared/typed_lines.h"
+#include "cli/try/try_json.h"
+#include "engine/questions/try_formula.h"
+#include "lang/diag/render.h"
+#include "lang/diag/safe_text.h"
+#include "models/library_texts.h"
+
+namespace acre::cli {
+
+namespace {
+
+std::string shown(const engine::TryAnswer& answer) {
+    std::string text = answer.text;
+    if (!answer.with_numbers.empty())
+        text = answer.with_numbers + " = " + text;
+    return lang::terminal_text(text) + "\n";
+}
+
+// Formulas one after another: each is answered before the next is read.
+class Trial {
+  public:
+    explicit Trial(const JobArguments& arguments) : loader_(loader_of(arguments)) {
+        question_.from = built_in_name("index"); // so that no folder is searched
+        for (const models::LibraryText& library : models::library_texts())
+            question_.libraries.emplace_back(library.reference);
+        if (arguments.path.empty())
+            return;
+        loader_.know(arguments.path);
+        lang::Outcome<lang::Request> request = request_of(arguments, loader_);
+        said_ = std::move(request.said);
+        if (request && request->kind == lang::FileKind::Season)
+            said_.diagnostics.add(lang::placeless(
+                lang::Code::F706, "`" + arguments.path + "` is neither a .job nor a .rate file"));
+        else if (request)
+            question_.job = std::move(*request);
+    }
+
+    const lang::Said& said() const { return said_; } // errors: the job cannot be read
+
+    lang::Outcome<engine::TryAnswer> of(const std::string& formula) {
+        question_.formula = formula;
+        return engine::ask(question_, loader_);
+    }
+
+  private:
+    static FileLoader loader_of(const JobArguments& arguments) {
+        return arguments.path.empty() ? FileLoader("", "") : FileLoader(arguments.models);
+    }
+
+    FileLoader loader_;
+    engine::TryQuestion question_;
+    lang::Said said_;
+};
+
+Reply one(Trial& trial, const std::string& formula, bool json) {
+    lang::Outcome<engine::TryAnswer> answer = trial.of(formula);
+    Reply reply(std::move(answer.said));
+    if (!answer)
+        return reply;
+    if (json)
+        reply.document = try_json(*answer);
+    else
+        reply.page = shown(*answer);
+    return reply;
+}
+
+// Until the end of input. A formula at fault is told and the next is read.
+Reply many(Trial& trial, Console& console) {
+    TypedLines lines;
+    Reply end;
+    while (const std::optional<std::string> line = lines.next("try> ")) {
+        if (line->find_first_not_of(" \t") == std::string::npos)
+            continue;
+        Reply reply = one(trial, *line, false);
+        const int code = say(std::move(reply), false, console);
+        if (code != exit_done && !lines.person())
+            end.verdict = code;
+        if (console.hand_over != nullptr && !console.hand_over(console).empty())
+            break;
+    }
+    if (lines.too_long())
+        return lang::placeless(lang::Code::C005, "a line is longer than the limit of " +
+                                                     std::to_string(max_typed_bytes) + " bytes");
+    return end;
+}
+
+} // namespace
+
+Reply try_command(Words words, Console& console) {
+    std::string formula;
+    JobArguments job;
+    Arguments line("try",
+                   "Works out one formula, with units and the formulas of the library; with --job "
+                   "it may name the lines of that job. Without FORMULA it reads one a line until "
+                   "the end of input.",
+                   "acrewright try 'fuel_by_pamphlet(850 hp, 90 %, diesel)'");
+    line.positional("FORMULA", "as a model would write it", formula, false);
+    line.option("--job", "FILE", "a .job or .rate file whose lines the formula may name", job.path);
+    line.option("--set", "NAME=VALUE", "sets a given of the job; may be repeated", job.sets);
+    line.option("--option", "TITLE", "takes one of the job's options", job.option);
+    line.option("--season", "NAME", "this season in the place of the job's own", job.season);
+    line.option("--models", "FOLDER", "one more folder to look for models in", job.models);
+    line.flag("--json", "the result as JSON, of one formula", job.json);
+    if (auto reply = line.read(words))
+        return std::move(*reply);
+    if (job.path.empty() && !(job.sets.empty() && job.option.empty() && job.season.empty()))
+        return lang::placeless(lang::Code::C004, "there is no job to set anything in", {},
+                               {"name one with --job FILE"});
+    if (job.path == "-")
+        return lang::placeless(lang::Code::C004, "`--job` takes a file, not standard input");
+    if (formula.empty() && job.json)
+        return lang::placeless(lang::Code::C004, "`--json` is for one formula", {},
+                               {"write the formula on the command line"});
+    Trial trial(job);
+    if (trial.said().diagnostics.has_errors())
+        return trial.said();
+    return formula.empty() ? many(trial, console) : one(trial, formula, job.json);
+}
+
+} // namespace acre::cli

@@ -1,0 +1,66 @@
+#include "engine/questions/try_formula.h"
+
+#include <cmath>
+#include <span>
+
+#include <fmt/format.h>
+
+#include "engine/driver.h"
+#include "engine/faults/faults.h"
+#include "engine/words/words.h"
+#include "lang/check/resolve.h"
+
+namespace acre::engine {
+namespace {
+
+lang::Request request_of(const TryQuestion& question) {
+    lang::Request request;
+    if (question.job)
+        request = *question.job;
+    else {
+        request.name = question.from;
+        request.kind = lang::FileKind::Model;
+        request.text = "model \"index\"\n";
+        for (const std::string& library : question.libraries)
+            request.text += fmt::format("use \"{}\"\n", library);
+    }
+    request.tried = question.formula;
+    request.every_function = false;
+    return request;
+}
+
+// What is said of the job is another question; only errors stop this one.
+lang::Said errors_of(const lang::Said& said) {
+    lang::Said kept{{}, said.sources};
+    for (const lang::Diagnostic& one : said.diagnostics.all())
+        if (one.severity() == lang::Severity::Error)
+            kept.diagnostics.add(one);
+    return kept;
+}
+
+} // namespace
+
+lang::Outcome<TryAnswer> ask(const TryQuestion& question, lang::Loader& loader) {
+    lang::Outcome<Job> made = make_job(request_of(question), loader, Aim::Look);
+    if (!made)
+        return errors_of(made.said);
+    const PricedJob& job = **made;
+    const lang::Sheet& sheet = job.sheet();
+    const lang::LineId line = sheet.find(lang::tried_line);
+    if (line == lang::none)
+        return lang::placeless(lang::Code::C003, "there is no formula to try");
+    lang::Said said = errors_of(made.said);
+    report_faults(job, std::span(&line, 1), said.diagnostics);
+    if (said = errors_of(said); said.diagnostics.has_errors())
+        return said;
+    TryAnswer answer;
+    answer.value = job.value(line);
+    answer.written = formula_text(sheet, job.sources(), line);
+    answer.text = value_text(sheet, line, answer.value);
+    answer.unit = unit_text(sheet, sheet.lines[line]);
+    if (std::string numbers = formula_with_numbers(job, line); numbers != answer.written)
+        answer.with_numbers = std::move(numbers);
+    return answer;
+}
+
+} // namespace acre::engine
