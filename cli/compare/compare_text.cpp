@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -79,6 +80,10 @@ class Page {
             heads.push_back({column_letter(i) + (i == c_.cheapest ? "*" : " ")});
         Table table(heads);
         for (const engine::CompareRow& row : rows) {
+            // A cost that none of them has says nothing.
+            if (&rows == &c_.costs && std::all_of(shown.begin(), shown.end(),
+                                                  [&](std::size_t i) { return row.value[i] == 0; }))
+                continue;
             std::vector<std::string> cells = {
                 terminal_text(row.label.empty() ? row.name : row.label)};
             for (const std::size_t i : shown)

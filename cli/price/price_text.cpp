@@ -112,6 +112,9 @@ class Page {
         out_ += table.text(page_.color);
     }
 
+    // An item of which there is nothing, such as an extra that this job does not need.
+    static bool nothing(const engine::ItemRow& item) { return item.cents == 0 && item.cost == 0; }
+
     void price() {
         section("Price");
         Table table({{"", Align::Left, true},
@@ -119,6 +122,8 @@ class Page {
                      {"", Align::Left},
                      {"", Align::Right, false, true}});
         for (const engine::ItemRow& item : estimate_.items) {
+            if (nothing(item))
+                continue;
             const bool lump = item.per.empty();
             table.row({terminal_text(item.title),
                        lump ? "" : quantity_text(item.quantity, item.per),
@@ -146,6 +151,8 @@ class Page {
         section("From cost to price");
         Table table({{"", Align::Left, true}, {"added"}, {"subtotal"}});
         for (const engine::ItemRow& item : estimate_.items) {
+            if (nothing(item))
+                continue;
             table.row({terminal_text(item.title) + ": cost", "", money_text(item.cost)});
             for (const engine::StepRow& step : item.steps) {
                 table.row({"  " + terminal_text(step.shown), money_text(step.added),
@@ -209,11 +216,13 @@ class Page {
             table.row(std::move(cells), strong);
         };
         const double divisor = per && estimate_.per_quantity != 0 ? estimate_.per_quantity : 1;
-        std::string nothing;
+        std::string not_charged;
         const int rate_decimals = decimals_of(&engine::CostRow::rate);
         const int quantity_decimals = decimals_of(&engine::CostRow::quantity);
         for (const PartOfCosts& part : cost_parts()) {
-            if (!part.title.empty()) {
+            const bool any = std::any_of(part.costs.begin(), part.costs.end(),
+                                         [](const auto* cost) { return cost->amount != 0; });
+            if (!part.title.empty() && any) {
                 double amount = 0;
                 for (const engine::CostRow* cost : part.costs)
                     amount += cost->amount;
@@ -224,7 +233,7 @@ class Page {
                 const engine::CostRow& cost = *of_part;
                 const std::string name = called(cost.name, cost.label, page_.names);
                 if (cost.amount == 0) {
-                    nothing += (nothing.empty() ? "" : "; ") + name;
+                    not_charged += (not_charged.empty() ? "" : "; ") + name;
                     continue;
                 }
                 row({"  " + name, in_column(cost.rate, cost.rate_unit, rate_decimals),
@@ -237,8 +246,8 @@ class Page {
         out_ += table.text(page_.color);
         out_ += "  " + wrap("Rates and quantities are rounded; amounts are exact.", page_width, 2) +
                 "\n";
-        if (!nothing.empty())
-            out_ += "  Not charged: " + wrap(nothing + ".", page_width, 15) + "\n";
+        if (!not_charged.empty())
+            out_ += "  Not charged: " + wrap(not_charged + ".", page_width, 15) + "\n";
         by_hour();
     }
 

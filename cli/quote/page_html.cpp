@@ -116,7 +116,7 @@ class Html {
         out_ += "</ul>\n";
     }
     void put(const FuelTable& table) {
-        out_ += "<table class=\"fuel\">\n<tr><th>Diesel, delivered</th><th class=\"money\">Fuel "
+        out_ += "<table class=\"fuel\">\n<tr><th>Posted diesel price</th><th class=\"money\">Fuel "
                 "charge</th></tr>\n";
         for (const PageFuelRow& row : page_fuel_rows(table))
             out_ += fmt::format("<tr><td>{}</td><td class=\"money\">{}</td></tr>\n",

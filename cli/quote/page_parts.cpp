@@ -22,6 +22,8 @@ std::string rate_of(std::int64_t cents, double quantity, const std::string& per)
 std::vector<PageItem> page_items(const engine::QuoteRecord& record) {
     std::vector<PageItem> items;
     for (const engine::RecordItem& item : record.items) {
+        if (item.cents == 0 && record.price_cents != 0) // nothing of it on this job
+            continue;
         PageItem& row = items.emplace_back();
         row.title = item.title;
         if (!item.per.empty() && item.quantity > 0)

@@ -52,7 +52,7 @@ class Text {
             out_ += "- " + wrap(lang::terminal_text(text), width, 2) + "\n";
     }
     void put(const FuelTable& table) {
-        Table rows({{"Diesel, delivered", Align::Left}, {"Fuel charge"}});
+        Table rows({{"Posted diesel price", Align::Left}, {"Fuel charge"}});
         for (const PageFuelRow& row : page_fuel_rows(table))
             rows.row({lang::terminal_text(row.price), lang::terminal_text(row.surcharge)});
         out_ += rows.text(false, width);

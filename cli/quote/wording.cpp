@@ -286,11 +286,18 @@ class Filler {
                    std::from_chars(it->second.data(), it->second.data() + it->second.size(), to)
                            .ec == std::errc();
         };
-        if (!given.contains("base") || !given.contains("per") || !read("step", step) ||
-            !read("rows", rows) || !(step >= 0.01) || rows < 1 || rows > 50)
+        const bool named = given.contains("step") && !read("step", step);
+        if (named) {
+            const Figure* said = figure(given.find("step")->second);
+            if (said == nullptr)
+                return;
+            step = said->unit == "$/gal" ? said->value : 0;
+        }
+        if (!given.contains("base") || !given.contains("per") || !read("rows", rows) ||
+            !(step >= 0.01) || rows < 1 || rows > 50)
             return error(Code::W002,
-                         "fuel steps are written `@fuel-steps base=NAME per=NAME step=0.25 rows=6`",
-                         text, "");
+                         "fuel steps are written `@fuel-steps base=NAME per=NAME step=NAME rows=6`",
+                         text, "", {{"the step is a line in $/gal, or a figure such as 0.25", {}}});
         const Figure* base = figure(given.find("base")->second);
         const Figure* per = figure(given.find("per")->second);
         if (base == nullptr || per == nullptr)

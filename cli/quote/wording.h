@@ -9,7 +9,7 @@
 //   and not zero), `? not …`
 //   @items                                       a part the program makes: @items @cautions
 //   @picture @signatures, and
-//   @fuel-steps base=NAME per=NAME step=0.25 rows=6
+//   @fuel-steps base=NAME per=NAME step=NAME rows=6   the step may be a figure: step=0.25
 //   # a note to ourselves
 //
 // What a record marks as inner (costs, overhead, margin) cannot be named here: it never reaches the

@@ -7,14 +7,19 @@ using namespace acre::tests;
 
 TEST_CASE("escorts and a move") {
     check_all({
-        // state summaries of 2024, seen: California one over 12 ft, three over 14 ft; Colorado over
-        // 13 and 15 ft
+        // Summaries of pilot car associations, seen: California one over 12 ft on its easiest
+        // routes until 15 ft; front and rear over 85 ft long; Colorado over 13 and 15 ft.
         {"escort_count(13 ft, first_escort_width(california), 1, more_escorts_width(california), "
          "more_escorts(california))",
          "1", 1, 0},
         {"escort_count(14.5 ft, first_escort_width(california), 1, more_escorts_width(california), "
          "more_escorts(california))",
-         "1", 3, 0},
+         "1", 1, 0},
+        {"escort_count(15.5 ft, first_escort_width(california), 1, more_escorts_width(california), "
+         "more_escorts(california))",
+         "1", 2, 0},
+        {"pilots_by_size(1, 120 ft, 85 ft, 2)", "1", 2, 0},
+        {"pilots_by_size(0, 85 ft, 85 ft, 2)", "1", 0, 0},
         {"escort_count(13 ft, first_escort_width(colorado), 1, more_escorts_width(colorado), "
          "more_escorts(colorado))",
          "1", 0, 0},

@@ -1,20 +1,11 @@
 // The rate models against the trade: what their prices must lie between, and what hand arithmetic
 // says when a figure moves.
-//
-// Bands. Almond replanting in California, 2019: ripping $300 to 700 an acre, pulling $200 to 300,
-// grinding $500 to 700, spreading chips $125 to 400, discing twice $50 to 80, touch-up leveling
-// $70, berms and floating $60, planting about $1,400 an acre all in (UC Davis, Whole Orchard
-// Recycling, Cost-Benefit Guide; interviews of 2019). Since then machinery cost 23 % more, labor 18
-// %, diesel 38 % by 2022 (University of Missouri Extension G302, 2023): about 27 % together, with
-// weights of ours (40, 25, 35 %).
 #include <cmath>
 
 #include "tests/support/demo.h"
 
 namespace acre::tests {
 namespace {
-
-constexpr double since_2019 = 0.40 * 1.23 + 0.25 * 1.18 + 0.35 * 1.38; // 1.27
 
 TEST_CASE("every example prices, and so does every option that is not there to be refused") {
     for (const auto& path : demo_files("examples", ".job")) {
@@ -33,55 +24,14 @@ TEST_CASE("every example prices, and so does every option that is not there to b
     }
 }
 
-TEST_CASE("prices lie where published prices lie") {
-    struct Band {
-        const char* job;
-        const char* option;
-        const char* line;
-        double low, high;
-        const char* source;
-        const char* over = ""; // divided by this line
-    };
-    const Band bands[] = {
-        {"01-first-price", "", "ripping.rate", 300, 700 * since_2019,
-         "UC Davis 2019 and Missouri G302"},
-        {"04-crossed", "", "ripping.rate", 300, 700 * since_2019,
-         "UC Davis 2019 and Missouri G302"},
-        {"07-three-fields", "", "price.per_unit", 300, 700 * since_2019,
-         "UC Davis 2019 and Missouri G302, with the move"},
-        {"10-trees-out", "", "pulling_and_piling.rate", 200, 300 * since_2019,
-         "UC Davis 2019 and Missouri G302"},
-        {"10-trees-out", "", "grinding.rate", 500, 700 * since_2019,
-         "UC Davis 2019 and Missouri G302"},
-        {"10-trees-out", "", "chips.rate", 125, 400 * since_2019,
-         "UC Davis 2019 and Missouri G302"},
-        {"11-disc-and-float", "", "discing.rate", 50, 80 * since_2019,
-         "UC Davis 2019 and Missouri G302, two passes"},
-        // One figure, not a band: a quarter to either side is ours.
-        {"11-disc-and-float", "", "floating.rate", 60 * 0.25, 60 * since_2019 * 1.25,
-         "UC Davis 2019, berms and floating; without the berms"},
-        {"13-plant", "", "price.total", 1400 * 0.75, 1400 * since_2019 * 1.25,
-         "UC Davis 2019, all in", "area"},
-        // Arkansas, mid-2000s, $1.15 to 1.25 a cubic yard of precision leveling (University of
-        // Arkansas); up to three times that is ours, for twenty years and for touch-up.
-        {"12-level", "", "levelling.rate", 1.15, 3 * 1.25, "University of Arkansas"},
-        // Suggested for tests of this trade, 2024 dollars: our own arithmetic, for plausibility.
-        {"04-crossed", "Crossed", "ripping.rate", 650, 1600, "plausibility"},
-        {"03-rows-or-field", "Tree rows, one pull", "ripping.rate", 120, 300, "plausibility"},
-        {"03-rows-or-field", "Tree rows, two pulls", "ripping.rate", 220, 550, "plausibility"},
-        {"01-first-price", "", "acres_per_shift", 6, 14, "plausibility"},
-        {"01-first-price", "", "gallons_per_acre", 20, 45, "plausibility"},
-    };
-    for (const Band& band : bands) {
-        CAPTURE(band.job);
-        CAPTURE(band.option);
-        CAPTURE(band.line);
-        CAPTURE(band.source);
-        const Demo job(band.job, band.option);
-        const double value = *band.over == '\0' ? job[band.line] : job[band.line] / job[band.over];
-        CHECK(value >= band.low);
-        CHECK(value <= band.high);
-    }
+// Pace and fuel suggested for tests of this trade: our own arithmetic, for plausibility. What
+// prices lie between is in price_ranges_test.cpp.
+TEST_CASE("pace and fuel are a crawler's") {
+    const Demo job("01-first-price");
+    CHECK(job["acres_per_shift"] >= 6);
+    CHECK(job["acres_per_shift"] <= 14);
+    CHECK(job["gallons_per_acre"] >= 20);
+    CHECK(job["gallons_per_acre"] <= 45);
 }
 
 // Site preparation in the US South (Alabama Extension, forestry costs): one pass costs 33 % less
@@ -116,11 +66,18 @@ TEST_CASE("a day in season is 22 meter hours and a tanker of fuel") {
 }
 
 // California Wage Order 14: six days of 12 h are 40 h straight and 32 h at one and a half, 88 h
-// paid for 72; at 14 h a day 2 h more each day are double: 40 + 1.5 × 32 + 2 × 12 = 112 for 84.
+// paid for 72; at 14 h a day 2 h more each day are double: 40 + 1.5 × 32 + 2 × 12 = 112 for 84; at
+// 10 h, 40 + 1.5 × 20 = 70 for 60. A ride home after 12 h is paid double, after 10 h half more.
 TEST_CASE("an hour is paid once: straight, one and a half, or double") {
     CHECK(Demo("01-first-price")["crew.paid_share"] == doctest::Approx(88.0 / 72));
     CHECK(Demo("06-far-away", "Off season, one shift")["crew.paid_share"] ==
+          doctest::Approx(70.0 / 60));
+    CHECK(Demo("06-far-away", "Off season, one shift",
+               {{"crew.hours_per_shift", "14 h/shift"}})["crew.paid_share"] ==
           doctest::Approx(112.0 / 84));
+    CHECK(Demo("01-first-price")["crew.drive_paid"] == doctest::Approx(2 * 2 * 34 / 50.0));
+    CHECK(Demo("11-disc-and-float")["crew.day_drive_paid"] == doctest::Approx(1.5 * 2 * 34 / 50.0));
+    CHECK(Demo("01-first-price", "", {{"crew.travel", "not_paid"}})["crew.drive_paid"] == 0);
     CHECK(Demo("01-first-price", "", {{"crew.law", "none_paid"}})["crew.paid_share"] == 1);
     CHECK(Demo("01-first-price", "", {{"crew.law", "over_forty"}})["crew.paid_share"] ==
           doctest::Approx(88.0 / 72));
@@ -193,15 +150,18 @@ TEST_CASE("the ripper that comes off is off before the load can leave") {
     CHECK(off["haul.load_out_by"] - off["haul.take_down_by"] == doctest::Approx(4.5));
 }
 
-TEST_CASE("a load checked pays its pilot car as a move does") {
+// Front and rear: both loads are over 85 ft long.
+TEST_CASE("a load checked pays its pilot cars as a move does") {
     const Demo check("15-what-it-scales", "", {{"site.miles", "34 mi"}}),
         move("01-first-price", "", {{"site.miles", "34 mi"}, {"haul.moves", "1"}}),
         far("15-what-it-scales", "", {{"site.miles", "340 mi"}}),
         longer("15-what-it-scales", "", {{"season_prices.pilot_minimum", "9 h"}});
-    CHECK(check["pilot_hours"] == doctest::Approx(6));
+    CHECK(check["pilot_hours"] == doctest::Approx(2 * 6));
     CHECK(check["pilot_hours"] == doctest::Approx(move["haul.pilot_hours"]));
-    CHECK(far["pilot_hours"] == doctest::Approx(340 / 35.0 + 340 / 48.0));
-    CHECK(longer["pilot_hours"] == doctest::Approx(9));
+    CHECK(far["pilot_hours"] == doctest::Approx(2 * (340 / 35.0 + 340 / 48.0)));
+    CHECK(longer["pilot_hours"] == doctest::Approx(2 * 9));
+    const Demo shorter("15-what-it-scales", "", {{"length", "84 ft"}});
+    CHECK(shorter["pilot_hours"] == doctest::Approx(6)); // 12.5 ft wide: one
 }
 
 TEST_CASE("the axle weights of a load add up to the truck and what it carries") {
