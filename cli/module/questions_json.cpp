@@ -71,7 +71,8 @@ Reply replied(const lang::Outcome<Answer>& answer, const Write& write) {
 Reply price(Session& session, const Json& json) {
     const bool lines = json.value("lines", false);
     const auto job = lines ? session.open(job_at(json)) : session.move(job_at(json));
-    return job ? replied(engine::ask(**job, engine::PriceQuestion{lines}), price_json)
+    return job ? replied(engine::ask(**job, engine::PriceQuestion{lines}),
+                         [](const engine::PriceAnswer& answer) { return price_json(answer); })
                : Reply(of_the_price(job.said));
 }
 

@@ -57,7 +57,7 @@ Reply page_command(Words words, Console&) {
                    "Writes jobs, with everything they are priced from and the engine itself, as "
                    "one file that opens in a browser without network: givens to change, what moves "
                    "the price, options, how each figure was built, risk.",
-                   "acrewright page examples/01-first-price.job --write first.html");
+                   "acrewright page examples/01-first-price.job --for-grower --write first.html");
     line.positionals("JOB", "one or more .job files", arguments.paths);
     line.option("--write", "FILE", "the page to write", arguments.write);
     line.flag(

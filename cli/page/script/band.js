@@ -10,17 +10,14 @@ const announce = later(700, () => {
     `${price.per_unit_text ? price.per_unit_text + " all in, " : ""}${price.total_text}`;
 });
 
-function figures(answer) {
-  const { price, cost } = answer;
+// A narrow page has room for the first two. What is left after overhead where the answer says it.
+function figures({ price, cost, earnings }) {
+  if (earnings)
+    return [["Price", price.total_text], ["Margin after overhead", percent.format(earnings.margin)],
+      ["Profit", dollars.format(earnings.profit)], ["Direct cost", cost.total_text]];
   const left = price.total - cost.total;
-  const rows = [["Price", price.total_text], ["Direct cost", cost.total_text]];
-  const profit = price.profit ?? answer.profit;
-  const margin = price.margin ?? answer.margin;
-  if (typeof profit === "number") rows.push(["Profit after overhead", dollars.format(profit)]);
-  else rows.push(["Price less direct cost", dollars.format(left)]);
-  if (typeof margin === "number") rows.push(["Margin after overhead", percent.format(margin)]);
-  else if (price.total !== 0) rows.push(["Of the price", percent.format(left / price.total)]);
-  return rows;
+  return [["Price", price.total_text], ["Contribution", dollars.format(left)],
+    price.total !== 0 && ["Of the price", percent.format(left / price.total)], ["Direct cost", cost.total_text]].filter(Boolean);
 }
 
 function showBand() {
@@ -29,8 +26,8 @@ function showBand() {
     ? [dollars.format(price.per_unit), make("span", { class: "per" }, `/${price.unit} all in`)]
     : [price.total_text];
   byId("big").replaceChildren(...big);
-  byId("figures").replaceChildren(...figures(page.price).map(([name, value]) =>
-    make("div", {}, make("dt", {}, name), make("dd", {}, value))));
+  byId("figures").replaceChildren(...figures(page.price).map(([name, value], i) =>
+    make("div", { class: i < 2 ? "" : "wide" }, make("dt", {}, name), make("dd", {}, value))));
   byId("band").classList.toggle("stale", page.wrong !== null);
   byId("note").replaceChildren(...note());
   showChanges();

@@ -4,7 +4,7 @@ const open = new Set(); // parts that show all of theirs
 let searched = "";
 
 // Those that people look for: what somebody set, what swings, what was changed here.
-const telling = given => given.setter !== "model" || given.swing !== null || given.chosen || state.sets.has(given.name);
+const telling = given => (given.setter !== "model" && given.setter !== "") || given.swing !== null || given.chosen || state.sets.has(given.name);
 
 function showGivens() {
   const parts = new Map();
@@ -44,8 +44,8 @@ function showGiven(given) {
   const box = make("div", { class: "given" + (changed ? " changed" : "") });
   const id = "g-" + given.name;
   const words = make("div", {},
-    make("label", { for: id, class: "name" }, called(given),
-      given.setter !== "model" && make("span", { class: "set" }, given.setter)),
+    make("label", { for: id, class: "name" }, capital(called(given)),
+      given.setter !== "model" && given.setter !== "" && make("span", { class: "set" }, given.setter)),
     because && make("p", { class: "because" }, because));
   const range = given.within ? `${given.within.low_text} to ${given.within.high_text}` : "";
   const was = changed && given.was ? `was ${given.was}` : "";
@@ -56,7 +56,7 @@ function showGiven(given) {
     return box;
   }
   const money = given.unit.startsWith("$");
-  const input = make("input", { id, value: inField(given), inputmode: "decimal", autocomplete: "off", maxlength: 200,
+  const input = make("input", { id, value: given.value === null ? "" : inField(given), inputmode: "decimal", autocomplete: "off", maxlength: 200,
     "aria-describedby": id + "-r", disabled: locked, onchange: event => enter(given, event.target, box) });
   const after = unitAfter(given.unit);
   box.append(words, make("div", {}, make("div", { class: "field" }, input,

@@ -76,12 +76,14 @@ function riskWords() {
     shares(answer.shares));
 }
 
-const measuredName = { cost: "Direct cost", profit: "Price less direct cost", margin: "Of the price", "price.per_unit": "Price, all in" };
+const measuredName = { cost: "Direct cost", profit: "Contribution", margin: "Contribution, of the price", "price.per_unit": "Price, all in" };
+const afterOverhead = { profit: "Profit", margin: "Margin after overhead" };
 
 function measured(one) {
+  const names = risk.answer.overhead === undefined ? measuredName : { ...measuredName, ...afterOverhead };
   const share = value => one.name === "margin" || one.unit === "%" ? percent.format(value) : quantity(value, one.unit);
   const at = wanted => cell(share(one.percentiles.find(point => Math.abs(point.share - wanted) < 1e-9)?.value));
-  return row(one.label || measuredName[one.name] || one.name, ...[0.05, 0.25, 0.5, 0.75, 0.95].map(at), cell(share(one.at_job)));
+  return row(one.label || names[one.name] || one.name, ...[0.05, 0.25, 0.5, 0.75, 0.95].map(at), cell(share(one.at_job)));
 }
 
 function shares(answer) {

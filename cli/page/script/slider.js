@@ -17,7 +17,6 @@ function slider(given, box) {
   const curve = draw("svg", { "aria-hidden": "true", preserveAspectRatio: "none", viewBox: "0 0 100 40" });
   const range = make("input", { type: "range", id: "s-" + given.name, min: low, max: high, step: (high - low) / sliderSteps,
     value: given.value, "aria-label": `${called(given)}, slide`, "aria-valuetext": `${given.text}, ${page.price.price.per_unit_text}`,
-    onpointerdown: () => drawCurve(given, curve), onfocus: () => drawCurve(given, curve),
     oninput: () => {
       const value = String(rounded(given, Number(range.value)));
       const answer = change(given, value);
@@ -28,9 +27,19 @@ function slider(given, box) {
       field.value = value;
     },
     onchange: () => { if (page.wrong) { page.wrong = null; showBand(); } } });
+  seen.observe(Object.assign(curve, { given }));
   return make("div", { class: "swing wide no-print" }, curve, range,
     make("p", { class: "ends meta" }, make("span", {}, low_text), now, make("span", {}, high_text)));
 }
+
+// Only those in sight are drawn.
+const seen = new IntersectionObserver(entries => {
+  for (const { isIntersecting, target } of entries) {
+    if (!isIntersecting) continue;
+    seen.unobserve(target);
+    setTimeout(() => drawCurve(target.given, target));
+  }
+});
 
 // A hundredth apart: where the model refuses is seen before somebody falls off.
 function drawCurve(given, svg) {
