@@ -90,7 +90,7 @@ test("changes are listed, undone, saved as season lines and carried by the addre
   await page.press("[id='why-season_prices.diesel']", "Tab");
   const [saved] = await Promise.all([page.waitForEvent("download"), page.click('button:text("Save as season lines")')]);
   const lines = readFileSync(await saved.path(), "utf8");
-  assert.match(lines, /set season_prices\.diesel = \$5\.10\/gal  because "dock price, May "?/);
+  assert.match(lines, /set season_prices\.diesel = \$5\.10\/gal  because "dock price, May"/);
   const season = join(folder, "what-if.season");
   writeFileSync(season, lines);
   assert.equal(ask("check", season).files[0].errors, 0);

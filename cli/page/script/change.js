@@ -21,7 +21,8 @@ function inField(given, text = given.text) {
 }
 
 // Asks for the price with one more set; keeps it if it has one. An empty value puts the given back.
-function change(given, typed) {
+// `onward`: part of a drag that is undone as one.
+function change(given, typed, onward = false) {
   const sets = new Map(state.sets);
   const value = asValue(given, typed);
   const before = state.sets.get(given.name);
@@ -34,7 +35,7 @@ function change(given, typed) {
     showBand();
     return answer;
   }
-  remember();
+  if (!onward) remember();
   state.sets = sets;
   page.wrong = null;
   take(answer);
@@ -65,7 +66,12 @@ function take(answer) {
 }
 
 // When the hand rests: every line, the givens with what others made of them, the place in sight.
-const rest = later(180, () => refresh());
+// Nothing is drawn anew under somebody's hand.
+const rest = later(180, () => busy() ? rest() : refresh());
+function busy() {
+  const at = document.activeElement;
+  return at?.type === "range" ? at.dataset.drag === "on" : at?.matches("main input") && at.value !== at.defaultValue;
+}
 function refresh() {
   const full = page.ask(asked("price", { lines: true }));
   if (failed(full)) return;

@@ -4,7 +4,7 @@ const open = new Set(); // parts that show all of theirs
 let searched = "";
 
 // Those that people look for: what somebody set, what swings, what was changed here.
-const telling = given => (given.setter !== "model" && given.setter !== "") || given.swing !== null || given.chosen || state.sets.has(given.name);
+const telling = given => page.wrong?.name === given.name || (given.setter !== "model" && given.setter !== "") || given.swing !== null || given.chosen || state.sets.has(given.name);
 
 function showGivens() {
   const parts = new Map();
@@ -62,6 +62,10 @@ function showGiven(given) {
   box.append(words, make("div", {}, make("div", { class: "field" }, input,
     after && make("span", { class: "unit" }, after)), told));
   if (given.swing && !locked && typeof given.value === "number") box.append(slider(given, box));
+  if (page.wrong?.name === given.name) {
+    input.value = page.wrong.typed;
+    showWrong(given, input, box);
+  }
   return box;
 }
 
@@ -77,25 +81,27 @@ function choice(given, id) {
 // What was typed: it moves the price, or the field says why not and what would mend it.
 function enter(given, input, box = input.closest(".given")) {
   const answer = change(given, input.value);
+  input.defaultValue = input.value;
   box.querySelector(".told")?.remove();
-  box.classList.toggle("wrong", failed(answer));
-  input.toggleAttribute("aria-invalid", failed(answer));
-  if (!failed(answer)) return;
+  box.classList.remove("wrong");
+  input.removeAttribute("aria-invalid");
+  input.removeAttribute("aria-errormessage");
+  if (failed(answer)) showWrong(given, input, box);
+}
+
+function showWrong(given, input, box) {
   const id = input.id + "-e";
+  box.classList.add("wrong");
   input.setAttribute("aria-invalid", "true");
   input.setAttribute("aria-errormessage", id);
-  const mend = mendOf(given, input.value);
-  box.append(told(answer, id, [
+  const mend = mendOf(given, page.wrong.typed);
+  box.append(told(page.wrong.answer, id, [
     mend && button(`Use ${mend}`, () => { input.value = mend; enter(given, input, box); }),
     link(`Put back ${given.text}`, () => {
-      input.value = inField(given);
       page.wrong = null;
-      box.querySelector(".told")?.remove();
-      box.classList.remove("wrong");
-      input.removeAttribute("aria-invalid");
-      input.removeAttribute("aria-errormessage");
       showBand();
-      input.focus();
+      showPlace();
+      byId(input.id)?.focus();
     }),
   ].filter(Boolean)));
 }

@@ -25,7 +25,7 @@ async function start() {
   page.module = await WebAssembly.compile(await unpack(textIn("module")));
   page.ask = await startEngine(page.module);
   page.ask({ ask: "texts", texts: page.texts });
-  const first = page.ask(asked("price", { lines: true }));
+  const first = page.ask(asked("price"));
   if (failed(first)) throw new Error(first.title);
   page.written = page.price = page.full = first;
   readAddress();
@@ -41,6 +41,7 @@ async function start() {
   showHead();
   showBand();
   showPlaces();
+  performance.mark("first price");
   setTimeout(() => { refresh(); document.body.dataset.ready = "all"; });
 }
 

@@ -5,9 +5,10 @@ const beside = { over: "", flip: "" };
 const letter = column => String.fromCharCode(65 + column);
 
 places.push({ name: "options", title: "Options", show: main => {
-  const numbers = page.givens.filter(given => given.written === "" && given.swing && typeof given.value === "number");
+  const numbers = page.givens.filter(given => given.written === "" && (given.swing ?? given.within) && typeof given.value === "number");
   const chosen = numbers.find(given => given.name === beside.over) ?? numbers.find(given => given.name === "run") ?? numbers[0];
-  const over = chosen && { given: chosen.name, from: chosen.swing.low, to: chosen.swing.high };
+  const ends = chosen && (chosen.swing ?? chosen.within);
+  const over = chosen && { given: chosen.name, from: ends.low, to: ends.high };
   const answer = page.ask(asked("compare", { over, flip: beside.flip }));
   const jobs = page.texts.jobs.length > 1 && jobPicker();
   if (failed(answer)) {
@@ -40,7 +41,7 @@ function sideBySide(answer) {
   const unit = answer.prices.find(row => row.name === "price.per_unit") ?? answer.prices[0];
   const list = answer.columns.map((column, i) => make("li", {}, make("span", { class: "letter" }, letter(i)),
     make("span", {}, capital(column.name), i === answer.cheapest && make("span", { class: "best" }, " cheapest"),
-      i > 0 && make("span", { class: "no-print" }, make("br"), link("Price this one", take(i), { "aria-label": "Price " + column.name }))),
+      i > 0 && make("span", { class: "no-print" }, make("br"), link("Price this one", take(i), { "aria-label": "Price this one: " + column.name }))),
     make("b", { class: "num" }, quantity(unit.values[i], unit.unit))));
   const heads = [head("", {}), ...answer.columns.map((column, i) => head(letter(i), { class: "num", "aria-label": column.name }))];
   const rows = (group, list) => list.length === 0 ? [] : [make("tbody", {}, make("tr", { class: "group" },

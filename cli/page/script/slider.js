@@ -19,14 +19,15 @@ function slider(given, box) {
     value: given.value, "aria-label": `${called(given)}, slide`, "aria-valuetext": `${given.text}, ${page.price.price.per_unit_text}`,
     oninput: () => {
       const value = String(rounded(given, Number(range.value)));
-      const answer = change(given, value);
+      const answer = change(given, value, range.dataset.drag === "on");
+      if (!failed(answer)) range.dataset.drag = "on";
       const words = failed(answer) ? "no answer: " + answer.title : answer.price.per_unit_text || answer.price.total_text;
       now.textContent = `${value} ${unitAfter(given.unit)}: ${words}`;
       range.setAttribute("aria-valuetext", now.textContent);
       const field = box.querySelector(".field input");
       field.value = value;
     },
-    onchange: () => { if (page.wrong) { page.wrong = null; showBand(); } } });
+    onchange: () => { range.dataset.drag = ""; if (page.wrong) { page.wrong = null; showBand(); } } });
   seen.observe(Object.assign(curve, { given }));
   return make("div", { class: "swing wide no-print" }, curve, range,
     make("p", { class: "ends meta" }, make("span", {}, low_text), now, make("span", {}, high_text)));

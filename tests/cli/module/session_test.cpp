@@ -62,16 +62,17 @@ TEST_CASE("texts come back from their document as they went in") {
 TEST_CASE("a price is answered, moved and put back") {
     Session session = opened();
     CHECK(asked(session, R"({"ask": "price"})")["price"]["total_cents"] == 50000);
-    CHECK(asked(session, R"({"ask": "price", "sets": [["area", "80 ac"]]})")["price"]
-               ["total_cents"] == 100000);
+    CHECK(asked(session,
+                R"({"ask": "price", "sets": [["area", "80 ac"]]})")["price"]["total_cents"] ==
+          100000);
     CHECK(asked(session, R"({"ask": "price", "option": "Half"})")["price"]["total_cents"] == 25000);
     CHECK(asked(session, R"({"ask": "price"})")["price"]["total_cents"] == 50000);
 }
 
 TEST_CASE("with every line, a moved given is told as set by hand") {
     Session session = opened();
-    const Json full = asked(
-        session, R"({"ask": "price", "lines": true, "sets": [["area", "80 ac"]]})");
+    const Json full =
+        asked(session, R"({"ask": "price", "lines": true, "sets": [["area", "80 ac"]]})");
     CHECK(full["givens"]["area"]["set_by"] == "command line");
     CHECK(full["price"]["total_cents"] == 100000);
 }

@@ -38,8 +38,7 @@ std::string module_in(const ScratchFolder& folder, const std::string& stamp,
 TEST_CASE("without a module the command that makes one is told, and nothing is written") {
     const ScratchFolder folder;
     const std::string page = folder.path("p.html");
-    const Ended ended = run({"page", job, "--write", page, "--module",
-                             folder.path("none.module")});
+    const Ended ended = run({"page", job, "--write", page, "--module", folder.path("none.module")});
     CHECK(ended.code == 3);
     CHECK_FALSE(fs::exists(page));
 }
@@ -66,10 +65,9 @@ TEST_CASE("a page holds the price as written, and no text in it can end its elem
     const std::string hostile = folder.write("hostile.job", text);
     folder.write("2027.season", file_text(fs::path(job).parent_path() / "2027.season"));
     const std::string page = folder.path("p.html");
-    const Ended ended =
-        run({"page", hostile, "--write", page, "--module",
-             module_in(folder, std::string(acre::cli::source_stamp())), "--models",
-             std::string(ACREWRIGHT_ROOT) + "/models"});
+    const Ended ended = run({"page", hostile, "--write", page, "--module",
+                             module_in(folder, std::string(acre::cli::source_stamp())), "--models",
+                             std::string(ACREWRIGHT_ROOT) + "/models"});
     INFO(ended.err);
     REQUIRE(fs::exists(page));
     const std::string html = file_text(page);

@@ -47,8 +47,9 @@ std::int64_t cents(const PricedJob& job) {
 } // namespace
 
 TEST_CASE("a job with moved givens is the job made anew with them, slot by slot") {
-    for (const Sets& sets : {Sets{{"area", "62 ac"}}, Sets{{"pace", "0.25 ac/min"}, {"area", "7 ac"}},
-                             Sets{{"meets", "rough"}}, Sets{}}) {
+    for (const Sets& sets :
+         {Sets{{"area", "62 ac"}}, Sets{{"pace", "0.25 ac/min"}, {"area", "7 ac"}},
+          Sets{{"meets", "rough"}}, Sets{}}) {
         const Job after = moved(*made(), sets);
         REQUIRE(after != nullptr);
         const Job anew = made(sets);
@@ -60,9 +61,9 @@ TEST_CASE("a job with moved givens is the job made anew with them, slot by slot"
 
 TEST_CASE("what is no number of a given's own is left to those who read the texts") {
     const Job job = made();
-    for (const Sets& sets : {Sets{{"hours", "9 h"}}, Sets{{"area", "9 ft"}}, Sets{{"meets", "wet"}},
-                             Sets{{"no_such", "9 ft"}}, Sets{{"area", "2 * 9 ac"}},
-                             Sets{{"mower", "$9/h"}}})
+    for (const Sets& sets :
+         {Sets{{"hours", "9 h"}}, Sets{{"area", "9 ft"}}, Sets{{"meets", "wet"}},
+          Sets{{"no_such", "9 ft"}}, Sets{{"area", "2 * 9 ac"}}, Sets{{"mower", "$9/h"}}})
         CHECK(moved(*job, sets) == nullptr);
 }
 
