@@ -38,6 +38,7 @@ Reply book_command(Words words, Console& console);
 Reply variance_command(Words words, Console& console);
 Reply compare_command(Words words, Console& console);
 Reply season_command(Words words, Console& console);
+Reply page_command(Words words, Console& console);
 Reply rate_card_command(Words words, Console& console);
 Reply workbook_command(Words words, Console& console);
 Reply sensitivity_command(Words words, Console& console);

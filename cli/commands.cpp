@@ -53,6 +53,8 @@ constexpr std::array command_table{
             risk_command},
     Command{quoting, "quote", "Issues a quote: number, sealed record, page for the grower",
             quote_command},
+    Command{quoting, "page", "Writes jobs and the engine as one file for a phone or a browser",
+            page_command},
     Command{quoting, "mark", "Records what happened to a quote", mark_command},
     Command{quoting, "book", "Lists the quotes of a book, and which would lose money today",
             book_command},

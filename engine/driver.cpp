@@ -79,9 +79,11 @@ class Driver {
         sources_ = std::make_shared<lang::SourceMap>();
         job_->sources_ = sources_;
         job_->diagnostics_ = {};
-        job_->sheet_ = lang::compile(job_->request_, loader_, *sources_, job_->diagnostics_);
-        if (!job_->sheet_)
+        std::optional<lang::CheckedSheet> sheet =
+            lang::compile(job_->request_, loader_, *sources_, job_->diagnostics_);
+        if (!sheet)
             return false;
+        job_->sheet_ = std::make_shared<const lang::CheckedSheet>(std::move(*sheet));
         lang::show_money(job_->sheet().firm.money);
         job_->compiled_ = compile_plan(*job_->sheet_, job_->diagnostics_);
         if (!job_->compiled_)

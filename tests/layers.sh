@@ -55,11 +55,14 @@ rule 'the folders of engine include upward in the table of engine/README.md alon
 rule 'engine/README.md has the folders of engine in that order' \
     "$(diff <(grep -oE '^\| `(native|plan|readers|field|job|words|faults|driver\.h|log|questions|book|workbook)/?`' engine/README.md | tr -d '|`/ ') \
         <(printf '%s\n' native plan readers field job words faults driver.h log questions book workbook) || true)"
+rule 'what differs under a browser is in cli/module/wasm' \
+    "$(grep -nE 'emscripten|__wasm' $sources | grep -v '^cli/module/wasm/' || true)"
 rule 'every folder of engine stands in that order' \
     "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book|workbook)/$' || true)"
 
 # A command of the program is a folder; what two of them need is in cli/shared. A comparison shows the bridge between its jobs, a price the
-# bridge to what `--set` makes of it, a quote the map of its field.
+# bridge to what `--set` makes of it, a quote the map of its field. A page shows map and price, and carries the module, which answers in the
+# JSON of the commands.
 borrowed() {
     local folder name
     for folder in $(ls -d cli/*/); do
@@ -69,7 +72,7 @@ borrowed() {
     done
 }
 rule 'a command includes its own folder and cli/shared' \
-    "$(borrowed | grep -vE '^cli/(compare/compare_(text|json)|price/(changed_text|price_json))\.cpp:[0-9]+:#include "cli/bridge/|^cli/quote/quote_command\.cpp:[0-9]+:#include "cli/field/report\.h"' || true)"
+    "$(borrowed | grep -vE '^cli/(compare/compare_(text|json)|price/(changed_text|price_json))\.cpp:[0-9]+:#include "cli/bridge/|^cli/quote/quote_command\.cpp:[0-9]+:#include "cli/field/report\.h"|^cli/page/.*"cli/(field/report|price/price_text|module/texts)\.h"|^cli/module/questions_json\.cpp:.*"cli/[a-z_/]*(_json|_page|/card)\.h"' || true)"
 rule 'cli/shared includes no command' "$(grep -rnE '^#include "cli/' cli/shared | grep -vE '"cli/(shared/|exit_codes\.h")' || true)"
 rule 'cli asks: it reads no plan and no sheet' "$(grep -rnE '^#include "(engine/(plan|readers|faults)|lang/check)/' cli || true; grep -rnE '(\.|->)(sheet|checked|plan|compiled)\(\)' cli || true)"
 

@@ -5,6 +5,7 @@
 
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -41,6 +42,10 @@ class PricedJob {
     // The value of a line; NaN: it has none, or no answer. none: NaN.
     double value(lang::LineId line) const;
 
+    // The same job with other numbers, by index of Plan::inputs: nothing is read again. What was
+    // said of it, and of who set its givens, stays as it was.
+    std::shared_ptr<const PricedJob> with_inputs(std::span<const double> inputs) const;
+
     PricedJob(const PricedJob&) = delete;
     PricedJob& operator=(const PricedJob&) = delete;
 
@@ -52,7 +57,7 @@ class PricedJob {
     UsedTexts used_;
     std::shared_ptr<const lang::SourceMap> sources_;
     lang::Diagnostics diagnostics_;
-    std::optional<lang::CheckedSheet> sheet_;
+    std::shared_ptr<const lang::CheckedSheet> sheet_; // with other numbers it is the same
     std::optional<Compiled> compiled_;
     Values values_;
     std::vector<JobField> fields_;

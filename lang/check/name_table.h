@@ -57,7 +57,7 @@ class NameTable {
     };
 
     static std::uint32_t hash_of(std::string_view name) {
-        const std::size_t full = std::hash<std::string_view>{}(name);
+        const std::uint64_t full = std::hash<std::string_view>{}(name); // 32 bits on some machines
         return static_cast<std::uint32_t>(full ^ (full >> 32U));
     }
 

@@ -170,6 +170,7 @@ const std::vector<Judged> once = {
     {{"book", "book", "--cost-csv"}, Form::Csv},
     {{"check", "meadow.job", "models/mowing.rate", "season.season"}},
     {{"tidy", "models/mowing.rate"}, Form::Source},
+    {{"page", "meadow.job", "bank.job", "--for-grower", "--write", "p.html"}, Form::Text, "p.html"},
     {{"quote", "more/mapped.job", "--book", "second", "--date", "2027-03-01", "--wording",
       "words.wording", "--page", "p.html"},
      Form::Text,

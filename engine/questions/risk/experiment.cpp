@@ -184,6 +184,8 @@ class Experiment {
             strand.refused += room.scratch.refused;
             if (question_.done != nullptr)
                 question_.done->fetch_add(n, std::memory_order_relaxed);
+            if (question_.passed)
+                question_.passed(n);
         }
     }
 

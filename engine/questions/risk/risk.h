@@ -8,6 +8,7 @@
 
 #include <atomic>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -48,6 +49,8 @@ struct RiskQuestion {
         1 << 16; // 0: not asked for. Each costs one reading of the job per given, and two more
     std::atomic<std::uint64_t>* done =
         nullptr; // counts trials as they go by, for whoever watches from another thread
+    // The same for who cannot watch from another thread; called by each of `threads`.
+    std::function<void(std::uint64_t)> passed{};
     const std::atomic<bool>* stop = nullptr; // when it becomes true the answer is given up
 };
 

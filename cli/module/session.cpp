@@ -1,0 +1,124 @@
+#include "cli/module/session.h"
+
+#include <exception>
+
+#include "cli/module/questions.h"
+#include "cli/shared/json/reply_json.h"
+#include "engine/questions/moved.h"
+
+namespace acre::cli {
+namespace {
+
+constexpr std::size_t most_kept = 24;
+
+std::string key_of(const JobAsked& asked) {
+    std::string key = std::to_string(asked.job) + '\n' + asked.option + '\n' + asked.season;
+    for (const auto& [name, value] : asked.sets)
+        key.append("\n").append(name).append("=").append(value);
+    return key;
+}
+
+lang::Diagnostic no_such(const char* what, const std::string& name) {
+    return lang::placeless(lang::Code::F701, std::string("no ") + what + " `" + name + "` here");
+}
+
+// By the ending of its name.
+lang::FileKind kind_of(std::string_view name) {
+    return name.ends_with(".rate") ? lang::FileKind::Model : lang::FileKind::Job;
+}
+
+Reply answered_or_not(Session& session, std::string_view question) {
+    if (question.size() > max_question_bytes)
+        return lang::placeless(lang::Code::C005, "the question is longer than 16 MiB");
+    return reply_to(session, question);
+}
+
+} // namespace
+
+std::string Session::answer(std::string_view question) {
+    std::string what;
+    try {
+        return reply_json(answered_or_not(*this, question));
+    } catch (const std::bad_alloc&) {
+        what = "out of memory";
+    } catch (const std::exception& error) {
+        what = error.what();
+    }
+    return reply_json(lang::placeless(lang::Code::P001, "internal error: " + what));
+}
+
+void Session::take(PageTexts texts) {
+    texts_ = std::move(texts);
+    kept_.clear();
+}
+
+bool Session::change_text(const std::string& name, std::string text) {
+    const auto place = texts_.used.texts.find(name);
+    if (place == texts_.used.texts.end())
+        return false;
+    place->second = std::move(text);
+    kept_.clear();
+    return true;
+}
+
+lang::Outcome<lang::Request> Session::request_of(const JobAsked& asked) {
+    if (asked.job >= texts_.jobs.size())
+        return no_such("job", std::to_string(asked.job));
+    const PageJob& job = texts_.jobs[asked.job];
+    lang::Request request;
+    request.every_function = false;
+    request.name = job.name;
+    request.text = texts_.used.texts[job.name];
+    request.kind = kind_of(job.name);
+    request.option = asked.option;
+    request.sets = asked.sets;
+    request.field_sets = job.field_sets;
+    if (asked.season.empty())
+        return request;
+    const auto season = texts_.used.texts.find(asked.season);
+    if (season == texts_.used.texts.end())
+        return no_such("season", asked.season);
+    request.season = lang::Loaded{season->first, season->second};
+    return request;
+}
+
+lang::Outcome<engine::Job> Session::make(const JobAsked& asked) {
+    const lang::Outcome<lang::Request> request = request_of(asked);
+    if (!request)
+        return request.said;
+    engine::UsedTextsLoader loader(texts_.used);
+    return engine::make_job(*request, loader);
+}
+
+lang::Outcome<engine::Job> Session::open(const JobAsked& asked) {
+    const std::string key = key_of(asked);
+    if (const auto kept = kept_.find(key); kept != kept_.end())
+        return kept->second;
+    lang::Outcome<engine::Job> job = make(asked);
+    if (job && !asked.sets.empty() && (*job)->request().field_sets) {
+        JobAsked as_written = asked;
+        as_written.sets.clear();
+        if (const lang::Outcome<engine::Job> before = open(as_written);
+            before && !engine::laid_alike(**before, **job))
+            return lang::placeless(lang::Code::Q005,
+                                   "the field would be laid out otherwise with these values", {},
+                                   {"change them in the job, and write the page again"});
+    }
+    if (kept_.size() >= most_kept)
+        kept_.clear();
+    return kept_.emplace(key, std::move(job)).first->second;
+}
+
+lang::Outcome<engine::Job> Session::move(const JobAsked& asked) {
+    if (asked.sets.empty() || kept_.contains(key_of(asked)))
+        return open(asked);
+    JobAsked as_written = asked;
+    as_written.sets.clear();
+    const lang::Outcome<engine::Job> before = open(as_written);
+    if (before)
+        if (engine::Job after = engine::moved(**before, asked.sets))
+            return {std::move(after), before.said};
+    return open(asked);
+}
+
+} // namespace acre::cli

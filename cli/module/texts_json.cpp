@@ -1,0 +1,56 @@
+#include "cli/module/texts.h"
+#include "cli/shared/json/value.h"
+
+namespace acre::cli {
+namespace {
+
+constexpr const char* schema = "acrewright.page/1";
+
+const char* kind_name(lang::ReferenceKind kind) {
+    return kind == lang::ReferenceKind::Model ? "model" : "season";
+}
+
+} // namespace
+
+std::string page_texts_json(const PageTexts& texts) {
+    Json json = {{"schema", schema}, {"jobs", Json::array()}, {"seasons", texts.seasons}};
+    for (const PageJob& job : texts.jobs)
+        json["jobs"].push_back(
+            {{"name", job.name},
+             {"field_sets", job.field_sets ? Json(*job.field_sets) : Json(nullptr)}});
+    json["texts"] = Json::object();
+    for (const auto& [name, text] : texts.used.texts)
+        json["texts"][name] = text;
+    json["references"] = Json::array();
+    for (const auto& [key, name] : texts.used.names) {
+        const auto& [kind, reference, from] = key;
+        json["references"].push_back(
+            {{"kind", kind_name(kind)}, {"reference", reference}, {"from", from}, {"name", name}});
+    }
+    return json.dump(-1, ' ', true, Json::error_handler_t::replace);
+}
+
+std::optional<PageTexts> read_page_texts(std::string_view document) {
+    const Json json = Json::parse(document, nullptr, false);
+    if (!json.is_object() || json.value("schema", "") != schema)
+        return std::nullopt;
+    PageTexts texts;
+    texts.seasons = json.at("seasons").get<std::vector<std::string>>();
+    for (const Json& job : json.at("jobs")) {
+        PageJob& one = texts.jobs.emplace_back();
+        one.name = job.at("name").get<std::string>();
+        if (job.at("field_sets").is_string())
+            one.field_sets = job.at("field_sets").get<std::string>();
+    }
+    for (const auto& [name, text] : json.at("texts").items())
+        texts.used.texts[name] = text.get<std::string>();
+    for (const Json& one : json.at("references")) {
+        const auto kind =
+            one.at("kind") == "model" ? lang::ReferenceKind::Model : lang::ReferenceKind::Season;
+        texts.used.names[{kind, one.at("reference").get<std::string>(),
+                          one.at("from").get<std::string>()}] = one.at("name").get<std::string>();
+    }
+    return texts;
+}
+
+} // namespace acre::cli

@@ -1,0 +1,26 @@
+// The module lays no boundary out: a job comes to it with what its layout gave
+// (cli/module/texts.h), and a question that would need another layout is refused
+// (cli/module/session.h). The texts of code pages stay in the program as well.
+#include "engine/field/laid_field.h"
+#include "lang/diag/code_page.h"
+#include "lang/loader.h"
+
+namespace acre::engine {
+
+std::optional<LaidField> lay_text(const std::string& path, std::string, LayoutRequest,
+                                  std::optional<double>, lang::SourceMap&,
+                                  lang::Diagnostics& diagnostics) {
+    diagnostics.add(lang::cannot_load(lang::Code::F701, lang::ReferenceKind::Boundary, path,
+                                      "a page cannot lay out a boundary"));
+    return std::nullopt;
+}
+
+} // namespace acre::engine
+
+namespace acre::lang {
+
+std::span<const std::string_view> code_page_texts() {
+    return {};
+}
+
+} // namespace acre::lang

@@ -1,0 +1,74 @@
+// Making and filling elements. Words only ever become text: nothing here reads markup.
+
+const byId = id => document.getElementById(id);
+
+// make("p", { class: "meta" }, "words", element, …): attributes as HTML has them, `on…` listeners.
+function make(tag, attributes = {}, ...children) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === false || value === null || value === undefined) continue;
+    if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
+    else element.setAttribute(name, value === true ? "" : value);
+  }
+  element.append(...children.flat().filter(child => child !== null && child !== false && child !== ""));
+  return element;
+}
+
+function draw(tag, attributes = {}, ...children) {
+  const element = document.createElementNS("http://www.w3.org/2000/svg", tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  element.append(...children);
+  return element;
+}
+
+const button = (words, press, attributes = {}) =>
+  make("button", { type: "button", class: "btn", onclick: press, ...attributes }, words);
+const link = (words, press, attributes = {}) => button(words, press, { class: "link", ...attributes });
+
+// A cell of a table: figures at the right.
+const cell = (words, attributes = {}) => make("td", { class: "num", ...attributes }, words);
+const head = (words, attributes = {}) => make("th", { scope: "col", ...attributes }, words);
+const row = (title, ...cells) => make("tr", {}, make("th", { scope: "row" }, title), ...cells);
+const table = (attributes, caption, heads, ...bodies) =>
+  make("table", attributes, make("caption", { class: "hidden" }, caption),
+    make("thead", {}, make("tr", {}, ...heads)), ...bodies);
+
+const dollars = new Intl.NumberFormat("en-US", { style: "currency", currency: "USD" });
+const plain = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 6 });
+const percent = new Intl.NumberFormat("en-US", { style: "percent", maximumFractionDigits: 2 });
+
+// A number with its unit, as pages write it: $805.75/ac, 118 ac.
+function quantity(value, unit) {
+  if (value === null || value === undefined) return "no answer";
+  if (unit.startsWith("$")) return dollars.format(value) + unit.slice(1);
+  return plain.format(value) + (unit && unit !== "1" ? " " + unit : "");
+}
+function signed(value, unit) {
+  if (Math.abs(value) < 0.005) return "no change";
+  return (value > 0 ? "+" : "\u2212") + quantity(Math.abs(value), unit);
+}
+const called = line => line.label || line.name;
+const capital = words => words.charAt(0).toUpperCase() + words.slice(1);
+const choiceLabel = name => name.replaceAll("_", " ");
+
+// What went wrong, with the mends that can be pressed.
+function told(answer, id, presses = []) {
+  const helps = (answer.helps ?? []).map(help => make("li", {}, help.text));
+  return make("div", { class: "told", id, role: "alert" }, make("b", {}, capital(answer.title) + "."),
+    helps.length > 0 && make("ul", {}, ...helps), ...presses);
+}
+
+function download(name, text) {
+  const address = URL.createObjectURL(new Blob([text], { type: "text/plain" }));
+  make("a", { href: address, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(address), 1000);
+}
+
+// Runs `work` once nothing has asked for it again for so many milliseconds.
+function later(milliseconds, work) {
+  let timer = 0;
+  return (...words) => {
+    clearTimeout(timer);
+    timer = setTimeout(() => work(...words), milliseconds);
+  };
+}
