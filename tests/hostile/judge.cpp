@@ -181,7 +181,7 @@ const std::vector<Judged> once = {
     {{"variance", "2027-001", "log.csv", "--book", "second", "--hours", "all_hours"}},
     {{"workbook", "meadow.job", "--write", "w.xlsx"}},
     {{"workbook", "more/blocks.job", "--write", "w.xlsx", "--json"}, Form::Json},
-    {{"workbook", "meadow.job", "--read", "log.csv"}},
+    {{"workbook", "meadow.job", "--read", "log.csv"}, Form::Text, {}, 1},
     {{"library"}},
     {{"codes"}},
     {{"new", "fresh", "--firm", "Larkmoor", "--year", "2027"}},

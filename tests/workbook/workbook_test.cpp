@@ -26,7 +26,7 @@ namespace {
 // 200 take longer than everybody should wait; ACREWRIGHT_WORKBOOK_MODELS=200 is the long run.
 int random_models() {
     const char* wanted = std::getenv("ACREWRIGHT_WORKBOOK_MODELS");
-    return wanted == nullptr ? 60 : std::atoi(wanted);
+    return wanted == nullptr ? 40 : std::atoi(wanted);
 }
 
 bool libreoffice_is_there() {
@@ -160,18 +160,19 @@ TEST_CASE("examples with all options, as written and changed, by LibreOffice") {
     CHECK(count.stale > 0);
 }
 
-TEST_CASE("examples as written and changed, by Gnumeric") {
+TEST_CASE("examples with figures typed over, by Gnumeric") {
     if (!has_program("ssconvert")) {
         MESSAGE("SKIPPED: Gnumeric is not there; .dev/install --tests installs it");
         return;
     }
     const ScratchFolder folder;
-    const std::vector<BookCase> books = examples_changed();
+    std::vector<BookCase> books = examples_changed();
+    books.erase(books.begin(), books.begin() + static_cast<std::ptrdiff_t>(books.size() / 2));
     for (const BookCase& book : books)
         book.save(folder.path());
     Judged count;
     judge_all(books, by_gnumeric(folder.path()), count);
-    CHECK(count.lines > 10'000);
+    CHECK(count.lines > 5'000);
 }
 
 TEST_CASE("names that a spreadsheet takes for something else, signs and powers") {
