@@ -51,8 +51,10 @@ Listed listed_of(const ast::StatementNode& node) {
         return listed(table->name, table->label, in_function);
     if (const auto* set = std::get_if<ast::Set>(&node))
         return listed(set->name, set->because, in_property);
-    if (const auto* block = std::get_if<ast::Block>(&node))
-        return listed(block->name, block->label, in_part);
+    if (const auto* list = std::get_if<ast::List>(&node))
+        return listed(list->name, list->label, in_part);
+    if (const auto* entry = std::get_if<ast::Entry>(&node))
+        return listed(entry->name, entry->label, in_part);
     if (const auto* price = std::get_if<ast::Price>(&node))
         return {std::string(price->title.text), "price", price->title.span, in_part};
     if (const auto* part = std::get_if<ast::Part>(&node))

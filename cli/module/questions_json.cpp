@@ -91,7 +91,9 @@ Reply explain(Session& session, const Json& json) {
     engine::ExplainQuestion question;
     question.line = text_at(json, "line");
     question.depth = static_cast<std::uint32_t>(count_at(json, "depth", question.depth));
-    return job ? replied(engine::ask(**job, question), explain_json) : of_the_price(job.said);
+    return job ? replied(engine::ask(**job, question),
+                         [](const engine::ExplainStep& step) { return explain_json(step); })
+               : of_the_price(job.said);
 }
 
 // {"line": "cost.total"}
@@ -136,7 +138,7 @@ Reply rate_card(Session& session, const Json& json) {
                 along->at.push_back(place.get<double>());
     }
     return replied(engine::ask(**job, question), [](const engine::RateCard& card) {
-        return card_json({card, {}});
+        return card_json({card, {}, {}});
     });
 }
 

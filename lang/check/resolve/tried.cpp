@@ -15,7 +15,7 @@ void add_tried(Resolution& r) {
                           : std::get_if<ast::Set>(&module.statements.front().node);
     if (set == nullptr)
         return; // it could not be read, and that was told
-    const Where where{&module, 0, none, nullptr, true};
+    const Where where{&module, 0, {}, nullptr, true};
     Line line;
     line.name = tried_line;
     line.name_span = set->name.span;
