@@ -21,7 +21,6 @@ struct Request {
     FileKind kind = FileKind::Job;
     std::string option;                                    // empty: as it stands
     std::vector<std::pair<std::string, std::string>> sets; // NAME, VALUE of --set
-    std::string tried{}; // a formula that is tried out: the line tried_line; empty: none
     // `set` statements of the layouts of its boundaries, perhaps none; left out: not laid out yet.
     std::optional<std::string> field_sets;
     // False: of the functions of used models only those that are called are read in full. Enough
@@ -29,6 +28,7 @@ struct Request {
     bool every_function = true;
     std::optional<Loaded> season{}; // in the place of the season that a job names, or of none
     Withheld withheld{};
+    std::string tried{}; // a formula that is tried out: the line tried_line; empty: none
     // The version of the notation whose rules hold: what was sealed without one is version 1.
     std::uint32_t notation = current_notation;
 };
