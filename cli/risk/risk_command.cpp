@@ -14,6 +14,7 @@
 #include "cli/shared/watch.h"
 #include "engine/questions/quantity.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/money.h"
 
 namespace acre::cli {
 namespace {
@@ -47,7 +48,8 @@ lang::Outcome<engine::RiskAnswer> draw(const RiskArguments& arguments, const eng
     question.lump = arguments.lump;
     if (!arguments.price.empty()) {
         lang::Outcome<double> total =
-            engine::QuantityReader(job, job.sheet().units.money(), "the value of `--price`: ")
+            engine::QuantityReader(job, std::string(lang::shown_money().word()),
+                                   "the value of `--price`: ")
                 .read(arguments.price);
         if (!total)
             return std::move(total.said);

@@ -70,11 +70,8 @@ class Describer {
             return missing("`hold` or `error` is missing after {}",
                            "`hold` keeps the value of the last row, `error` stops");
         case Expected::Known:
-            return missing("{} needs a word: how sure is the formula?",
-                           "write one of  read  recalled  common_practice  ours");
         case Expected::MoneyCode:
-            return missing("the code of the money is missing after {}",
-                           "write its three letters, as in  money USD");
+            return missing_special();
         case Expected::Date:
             return bad_date();
         case Expected::QuoteClose:
@@ -175,6 +172,14 @@ class Describer {
         return missing(b_.expected == Expected::Name ? "a name is missing after {}"
                                                      : "the name of a choice is missing after {}",
                        "");
+    }
+
+    Diagnostic missing_special() const {
+        return b_.expected == Expected::Known
+                   ? missing("{} needs a word: how sure is the formula?",
+                             "write one of  read  recalled  common_practice  ours")
+                   : missing("the code of the money is missing after {}",
+                             "write its three letters, as in  money USD");
     }
 
     Diagnostic missing_colon() const {

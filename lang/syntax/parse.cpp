@@ -128,6 +128,14 @@ class StatementReader {
             throw Failure{{Expected::End}, in.current()};
     }
 
+    void run_of_a_firm(std::string_view s, Form form) {
+        if (form == Form::ModelMoney)
+            return run_rule<g::money_of_model>(s);
+        if (form == Form::FirmMoney)
+            return run_rule<g::money_of_firm>(s);
+        run_rule<g::firm_word>(s);
+    }
+
     void run(std::string_view s, Form form) {
         switch (form) {
         case Form::Use:
@@ -185,11 +193,9 @@ class StatementReader {
         case Form::TextLine:
             return run_rule<g::text_line>(s);
         case Form::ModelMoney:
-            return run_rule<g::money_of_model>(s);
         case Form::FirmMoney:
-            return run_rule<g::money_of_firm>(s);
         case Form::FirmWord:
-            return run_rule<g::firm_word>(s);
+            return run_of_a_firm(s, form);
         }
     }
 
