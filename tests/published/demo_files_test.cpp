@@ -33,6 +33,13 @@ TEST_CASE("every model, season and job stands in its canonical layout") {
     }
 }
 
+// A text cannot be broken: one that stands alone after its word may be longer, to name its source.
+bool is_one_text(std::string_view line) {
+    line.remove_prefix(std::min(line.find_first_not_of(' '), line.size()));
+    return line.starts_with('"') || line.starts_with("because \"") ||
+           line.starts_with("caution \"");
+}
+
 TEST_CASE("no file is longer than 350 lines, no line of a model longer than 140 characters") {
     for (const auto& path : all_demo_files()) {
         CAPTURE(path.filename().string());
@@ -40,7 +47,8 @@ TEST_CASE("no file is longer than 350 lines, no line of a model longer than 140 
         CHECK(std::count(text.begin(), text.end(), '\n') < 350);
         for (std::size_t at = 0; at < text.size();) {
             const std::size_t end = std::min(text.find('\n', at), text.size());
-            CHECK_MESSAGE(end - at <= 140, text.substr(at, end - at));
+            const std::string line = text.substr(at, end - at);
+            CHECK_MESSAGE(line.size() <= (is_one_text(line) ? 420 : 140), line);
             at = end + 1;
         }
     }
