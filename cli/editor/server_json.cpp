@@ -1,6 +1,7 @@
 #include "cli/editor/server.h"
 
 #include <deque>
+#include <exception>
 #include <set>
 #include <utility>
 
@@ -85,6 +86,9 @@ struct Server::Impl {
         } catch (const Json::exception& error) {
             if (message.contains("id"))
                 fail(id, invalid_parameters, "these parameters cannot be read");
+        } catch (const std::exception& error) {
+            if (message.contains("id"))
+                fail(id, internal_error, std::string("internal error: ") + error.what());
         }
     }
 
