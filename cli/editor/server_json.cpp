@@ -254,7 +254,16 @@ bool Server::unsettled() const {
     return impl_->unsettled && impl_->begun;
 }
 void Server::settle() {
-    impl_->settle();
+    try {
+        impl_->settle();
+    } catch (const std::exception& error) {
+        constexpr int is_error = 1; // MessageType.Error
+        impl_->send(
+            {{"jsonrpc", "2.0"},
+             {"method", "window/showMessage"},
+             {"params",
+              {{"type", is_error}, {"message", std::string("internal error: ") + error.what()}}}});
+    }
 }
 
 std::string Server::output() {
