@@ -22,9 +22,11 @@ std::uint32_t first_statement(std::string_view text) {
 }
 
 std::string head_text(const TextView& view, const std::string& file) {
-    const engine::Outline& outline = *view.outline;
-    if (!view.no_price.empty() || outline.total.empty() || !view.fresh)
+    if (!view.no_price.empty() || !view.fresh)
         return view.no_price.empty() ? "no price" : "no price: " + view.no_price;
+    const engine::Outline& outline = *view.outline;
+    if (outline.total.empty())
+        return "no price";
     std::string text = outline.total;
     if (!outline.per_unit.empty())
         text += "  " + outline.per_unit;
@@ -49,7 +51,7 @@ std::string value_text_of(const engine::Symbol& symbol) {
 std::vector<Beside> lenses_of(const TextView& view, const std::string& file,
                               std::string_view text) {
     std::vector<Beside> lenses;
-    if (view.outline == nullptr)
+    if (view.outline == nullptr && view.no_price.empty())
         return lenses;
     lenses.push_back({first_statement(text), lang::terminal_text(head_text(view, file))});
     if (!view.fresh || !view.no_price.empty())

@@ -38,6 +38,14 @@ std::string symbol_text(const TextView& view, const engine::Symbol& symbol) {
     return text;
 }
 
+// Line ends stay; whatever else could steer a terminal is shown.
+std::string safe_lines(std::string_view text) {
+    std::string safe;
+    while (!text.empty())
+        safe += lang::terminal_text(lang::take_line(text)) + "\n";
+    return safe;
+}
+
 std::string word_text_of(std::string_view word) {
     std::string text;
     for (const lang::WordPage& page : lang::pages_of_word(word)) {
@@ -86,7 +94,7 @@ std::optional<Hover> hover_at(const TextView& view, const std::string& file, std
     if (view.outline != nullptr) {
         const AtCursor at = symbol_at(*view.outline, file, text, offset);
         if (at.symbol != nullptr)
-            return Hover{lang::terminal_text(symbol_text(view, *at.symbol)), at.begin, at.end};
+            return Hover{safe_lines(symbol_text(view, *at.symbol)), at.begin, at.end};
     }
     if (std::string meaning = word_text_of(word); !meaning.empty())
         return Hover{std::move(meaning), token->begin, token->end};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cli/shared/files/file_loader.h"
 #include "lang/syntax/parse.h"
 #include "lang/syntax/words.h"
 
@@ -12,6 +13,11 @@ namespace {
 bool is_name(const std::string& name) {
     return !name.empty() && name.size() <= lang::max_name_bytes &&
            lang::end_of_word(name.data(), name.data() + name.size()) == name.data() + name.size();
+}
+
+// A file, or a text of the program's library; not what a boundary or the command line sets.
+bool is_text(const std::string& file) {
+    return file.starts_with('/') || file.starts_with(built_in_mark);
 }
 
 void add(Places& places, const engine::Stretch& at) {
@@ -25,7 +31,8 @@ void add(Places& places, const engine::Stretch& at) {
 
 std::string with(std::string text, const std::vector<Replacement>& replacements) {
     for (auto it = replacements.rbegin(); it != replacements.rend(); ++it)
-        text.replace(it->begin, it->end - it->begin, it->text);
+        if (it->end <= text.size())
+            text.replace(it->begin, it->end - it->begin, it->text);
     return text;
 }
 
@@ -55,7 +62,7 @@ Places mentions_in_folder(const Workspace& workspace, const engine::Outline& out
     const auto add_all = [&](const engine::Outline& of) {
         for (const engine::Mention& mention : of.mentions) {
             const engine::Stretch& at = of.symbols[mention.symbol].at;
-            if (at.file == declared.file && at.begin == declared.begin)
+            if (at.file == declared.file && at.begin == declared.begin && is_text(mention.at.file))
                 add(places, mention.at);
         }
     };
@@ -81,7 +88,7 @@ lang::Outcome<Replacements> renamed(const Workspace& workspace, const engine::Ou
     Replacements replacements;
     std::map<std::string, Looked> seen;
     for (const auto& [file, list] : mentions_in_folder(workspace, outline, symbol, seen)) {
-        if (file.starts_with("(built in)"))
+        if (file.starts_with(built_in_mark))
             return lang::placeless(lang::Code::C003, "a formula of the program's own library "
                                                      "keeps its name");
         for (const engine::Stretch& at : list)

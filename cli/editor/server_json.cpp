@@ -1,6 +1,7 @@
 #include "cli/editor/server.h"
 
 #include <deque>
+#include <exception>
 #include <set>
 #include <utility>
 
@@ -85,6 +86,9 @@ struct Server::Impl {
         } catch (const Json::exception& error) {
             if (message.contains("id"))
                 fail(id, invalid_parameters, "these parameters cannot be read");
+        } catch (const std::exception& error) {
+            if (message.contains("id"))
+                fail(id, internal_error, std::string("internal error: ") + error.what());
         }
     }
 
@@ -250,7 +254,16 @@ bool Server::unsettled() const {
     return impl_->unsettled && impl_->begun;
 }
 void Server::settle() {
-    impl_->settle();
+    try {
+        impl_->settle();
+    } catch (const std::exception& error) {
+        constexpr int is_error = 1; // MessageType.Error
+        impl_->send(
+            {{"jsonrpc", "2.0"},
+             {"method", "window/showMessage"},
+             {"params",
+              {{"type", is_error}, {"message", std::string("internal error: ") + error.what()}}}});
+    }
 }
 
 std::string Server::output() {

@@ -92,12 +92,6 @@ bool names(const Looked& job, const std::string& path) {
                                                path) != job.outline->files.end();
 }
 
-bool has_errors(const std::vector<lang::Said>& said) {
-    return std::any_of(
-        said.begin(), said.end(),
-        [](const lang::Said& one) { return one.diagnostics.has_errors(); });
-}
-
 } // namespace
 
 Looked Workspace::look(const std::string& path, const Documents& texts) const {
@@ -110,7 +104,7 @@ Looked Workspace::look(const std::string& path, const Documents& texts) const {
     }
     engine::CheckAnswer answer = engine::check(*request, loader);
     looked.said = std::move(answer.said);
-    looked.whole = !has_errors(looked.said);
+    looked.whole = answer.whole;
     looked.outline = outline_of(answer.job);
     return looked;
 }
@@ -123,7 +117,7 @@ Looked Workspace::glance(const std::string& path, const Documents& texts) const 
         return looked;
     lang::Outcome<engine::Job> job = engine::make_job(*request, loader, engine::Aim::Look);
     looked.said.push_back(std::move(job.said));
-    looked.whole = !has_errors(looked.said);
+    looked.whole = job.value.has_value();
     looked.outline = outline_of(job ? *job : nullptr);
     return looked;
 }
@@ -180,7 +174,7 @@ const TextView& Workspace::view(const std::string& path) {
     const Looked& figures = looked(job);
     now.fresh = figures.outline != nullptr;
     now.outline = now.fresh ? figures.outline : kept.view.outline;
-    if (!now.fresh || figures.outline->total.empty())
+    if (!now.fresh || !figures.whole || figures.outline->total.empty())
         now.no_price = first_error(figures.said);
     kept.view = std::move(now);
     kept.revision = revision_;

@@ -33,7 +33,7 @@ struct TextView {
 struct Looked {
     std::vector<lang::Said> said;
     std::shared_ptr<const engine::Outline> outline;
-    bool whole = false; // no error stands in it or in what it uses
+    bool whole = false; // the outline has all values of the text: it is what `price` prices
 };
 
 class Workspace {

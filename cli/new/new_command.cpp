@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -55,8 +57,12 @@ Reply written(const std::string& folder, const std::vector<StartFile>& files) {
                                "`" + folder +
                                    "` was written but may be lost in a power cut: " + reason);
     Reply reply;
+    std::size_t widest = 0;
     for (const StartFile& file : files)
-        reply.page += lang::terminal_text(joined(folder, file.name)) + "  " + file.is + "\n";
+        widest = std::max(widest, file.name.size());
+    for (const StartFile& file : files)
+        reply.page +=
+            lang::terminal_text(joined(folder, padded(file.name, widest))) + "  " + file.is + "\n";
     reply.page += "\nEvery figure in them is an example: put your own in.\nNow try\n  acrewright "
                   "price " +
                   lang::terminal_text(joined(folder, "first.job")) + "\n";

@@ -80,6 +80,9 @@ lang::Outcome<std::vector<StartFile>> start_files(const StartWords& words) {
             return wrong(std::string("`") + option +
                          "` takes a text of up to 60 letters without "
                          "quotes, braces and brackets");
+    if (file_stem(words.work) == "drive")
+        return wrong(
+            "`Drive` is what the way there and back is called: give the work another name");
     const std::string per = lang::with_usual_spelling(words.per);
     const bool unit = is_unit(per);
     if (!unit && !can_be_counted(per))

@@ -3,6 +3,7 @@
 #include "cli/command.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/job.h"
+#include "cli/shared/text/wrap.h"
 #include "cli/shared/typed_lines.h"
 #include "cli/try/try_json.h"
 #include "engine/questions/try_formula.h"
@@ -18,7 +19,7 @@ std::string shown(const engine::TryAnswer& answer) {
     std::string text = answer.text;
     if (!answer.with_numbers.empty())
         text = answer.with_numbers + " = " + text;
-    return lang::terminal_text(text) + "\n";
+    return wrap(lang::terminal_text(text), page_width, 2) + "\n";
 }
 
 // Formulas one after another: each is answered before the next is read.

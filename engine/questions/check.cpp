@@ -46,6 +46,7 @@ class Look {
     std::optional<Job> at(const std::string& note) {
         request_.withheld.clear();
         lang::Outcome<Job> job = make_job(request_, loader_, Aim::Look);
+        whole_ = job.value.has_value();
         if (job) {
             findings_.add(said_of(**job, std::move(job.said), true), note);
             return *job;
@@ -58,6 +59,7 @@ class Look {
         findings_.add(said_of(**rest, std::move(rest.said), false), note);
         return *rest;
     }
+    bool whole() const { return whole_; } // the last one had all its values
 
   private:
     // All that is said on the way to the price, also where it stops short of one. `whole`: no
@@ -76,6 +78,7 @@ class Look {
     lang::Request& request_;
     lang::Loader& loader_;
     Findings& findings_;
+    bool whole_ = false;
 };
 
 CheckAnswer check_job(lang::Request request, lang::Loader& loader) {
@@ -85,6 +88,7 @@ CheckAnswer check_job(lang::Request request, lang::Loader& loader) {
     const bool chosen = !request.option.empty();
     const std::optional<Job> job = look.at({});
     answer.job = job.value_or(nullptr);
+    answer.whole = look.whole();
     if (job && !chosen)
         for (const std::string& title : (*job)->sheet().job.options) {
             request.option = title;
@@ -97,8 +101,9 @@ CheckAnswer check_job(lang::Request request, lang::Loader& loader) {
 
 CheckAnswer check_model(lang::Request request, lang::Loader& loader) {
     Findings findings;
-    const std::optional<Job> job = Look(request, loader, findings).at({});
-    return {findings.take(), 0, 0, job.value_or(nullptr)};
+    Look look(request, loader, findings);
+    const std::optional<Job> job = look.at({});
+    return {findings.take(), 0, 0, look.whole(), job.value_or(nullptr)};
 }
 
 } // namespace

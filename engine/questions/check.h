@@ -15,6 +15,7 @@ struct CheckAnswer {
     std::vector<lang::Said> said; // each finding once; none empty
     std::size_t options = 0;      // that a job was worked out with, besides as it stands
     std::size_t models = 0;       // that a season was tried with
+    bool whole = false;           // `job` has all its values: it is the one that `price` prices
     Job job; // as it stands, perhaps without the values that are at fault; null: none was made
 };
 

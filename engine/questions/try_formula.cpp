@@ -58,7 +58,8 @@ lang::Outcome<TryAnswer> ask(const TryQuestion& question, lang::Loader& loader) 
     answer.written = formula_text(sheet, job.sources(), line);
     answer.text = value_text(sheet, line, answer.value);
     answer.unit = unit_text(sheet, sheet.lines[line]);
-    if (std::string numbers = formula_with_numbers(job, line); numbers != answer.written)
+    if (std::string numbers = formula_with_numbers(job, line);
+        numbers != answer.written && numbers != answer.text)
         answer.with_numbers = std::move(numbers);
     return answer;
 }

@@ -184,12 +184,11 @@ const std::vector<Judged> once = {
     {{"workbook", "meadow.job", "--read", "log.csv"}, Form::Text, {}, 1},
     {{"library"}},
     {{"codes"}},
-    {{"new", "fresh", "--firm", "Larkmoor", "--year", "2027"}},
-    {{"shell", "complete", "--", "price", "meadow.job", "--set", ""}},
-    {{"shell", "complete", "--", "explain", "more/blocks.job", ""}},
-    {{"shell", "bash"}},
-    {{"manual", "acrewright-rate.5"}},
-    {{"editor", "--print", "syntax"}},
+    {{"shell", "complete", "--", "price", "meadow.job", "--set", ""}, Form::Source},
+    {{"shell", "complete", "--", "explain", "more/blocks.job", ""}, Form::Source},
+    {{"shell", "bash"}, Form::Source},
+    {{"manual", "acrewright-rate.5"}, Form::Source},
+    {{"editor", "--print", "syntax"}, Form::Source},
 };
 
 // As a page and as JSON.

@@ -175,7 +175,9 @@ TEST_CASE("hover tells what a name is now, and who set it") {
 TEST_CASE("names, units, options and files are completed") {
     Desk desk;
     desk.open("mowing.rate", model);
-    desk.open("meadow.job", job + "set ground = \nset pace = 4 \nmodel \"\n");
+    desk.open("meadow.job", job);
+    desk.settle(); // what is known stays while the text has errors
+    desk.change("meadow.job", job + "set ground = \nset pace = 4 \nmodel \"\n");
     const auto labels = [&](const std::string& name, int line, int character) {
         std::string text;
         const Json list =
