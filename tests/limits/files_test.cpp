@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
+#include "cli/module/session.h"
 #include "cli/quote/wording.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/quote_book/book.h"
@@ -134,6 +135,15 @@ std::string columns_of(std::uint64_t n) {
     words.resize(n + 1, folder.write("m.rate", small_model));
     return ran(words);
 }
+// The limit comes first: none of these files is there.
+std::string page_of(std::uint64_t n) {
+    std::vector<std::string> words{"page", "--write", "p.html", "--for-grower"};
+    words.resize(n + words.size(), "no.job");
+    return ran(words);
+}
+std::string module_asked(std::uint64_t n) {
+    return cli::Session().answer(std::string(n, ' '));
+}
 // Five jobs of nearly half a million steps each.
 std::string side_by_side(std::uint64_t /*n*/) {
     const ScratchFolder folder;
@@ -212,6 +222,8 @@ std::vector<LimitCase> cases_of_files() {
                            "--svg", "@/map.svg"});
          }},
         {"max_columns", columns_of},
+        {"max_page_jobs", page_of},
+        {"max_question_bytes", module_asked},
         {"max_side_by_side", side_by_side, false},
         {"max_threads",
          [](auto n) {

@@ -15,13 +15,13 @@ places.push({ name: "options", title: "Options", show: main => {
     main.replaceChildren(make("div", { class: "wrap" }, jobs, refused("Options", "options", answer), fieldMap()));
     return;
   }
-  main.replaceChildren(make("div", { class: "wrap" }, jobs, make("div", { class: "cols even" },
+  main.replaceChildren(make("div", { class: "wrap" }, jobs, make("div", { class: "cols left" },
     make("div", { class: "block" }, make("h2", {}, "Side by side"), ...sideBySide(answer)),
     make("div", {}, curves(answer, numbers, chosen), flips(answer, numbers), fieldMap(), cautions(page.price)))));
 } });
 
 function jobPicker() {
-  return make("p", { class: "no-print" }, make("label", { for: "job" }, "Job "),
+  return make("p", { class: "row-actions no-print" }, make("label", { for: "job" }, "Job"),
     make("select", { id: "job", class: "btn", onchange: event => {
       remember();
       Object.assign(state, { job: Number(event.target.value), option: "", sets: new Map() });

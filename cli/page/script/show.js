@@ -34,7 +34,10 @@ const table = (attributes, caption, heads, ...bodies) =>
     make("thead", {}, make("tr", {}, ...heads)), ...bodies);
 
 const dollars = new Intl.NumberFormat("en-US", { style: "currency", currency: "USD" });
-const plain = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 6 });
+// Four digits, and whole numbers whole, as on the program's own pages.
+const four = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 4 });
+const whole = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
+const plain = { format: value => (Math.abs(value) >= 1000 ? whole : four).format(value) };
 const percent = new Intl.NumberFormat("en-US", { style: "percent", maximumFractionDigits: 2 });
 
 // A number with its unit, as pages write it: $805.75/ac, 118 ac.
