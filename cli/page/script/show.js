@@ -10,7 +10,9 @@ function make(tag, attributes = {}, ...children) {
     if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
     else element.setAttribute(name, value === true ? "" : value);
   }
-  element.append(...children.flat().filter(child => child !== null && child !== false && child !== ""));
+  element.append(
+    ...children.flat().filter(child => child !== null && child !== false && child !== ""),
+  );
   return element;
 }
 
@@ -23,15 +25,21 @@ function draw(tag, attributes = {}, ...children) {
 
 const button = (words, press, attributes = {}) =>
   make("button", { type: "button", class: "btn", onclick: press, ...attributes }, words);
-const link = (words, press, attributes = {}) => button(words, press, { class: "link", ...attributes });
+const link = (words, press, attributes = {}) =>
+  button(words, press, { class: "link", ...attributes });
 
 // A cell of a table: figures at the right.
 const cell = (words, attributes = {}) => make("td", { class: "num", ...attributes }, words);
 const head = (words, attributes = {}) => make("th", { scope: "col", ...attributes }, words);
 const row = (title, ...cells) => make("tr", {}, make("th", { scope: "row" }, title), ...cells);
 const table = (attributes, caption, heads, ...bodies) =>
-  make("table", attributes, make("caption", { class: "hidden" }, caption),
-    make("thead", {}, make("tr", {}, ...heads)), ...bodies);
+  make(
+    "table",
+    attributes,
+    make("caption", { class: "hidden" }, caption),
+    make("thead", {}, make("tr", {}, ...heads)),
+    ...bodies,
+  );
 
 const dollars = new Intl.NumberFormat("en-US", { style: "currency", currency: "USD" });
 // Four digits, and whole numbers whole, as on the program's own pages.
@@ -57,8 +65,13 @@ const choiceLabel = name => name.replaceAll("_", " ");
 // What went wrong, with the mends that can be pressed.
 function told(answer, id, presses = []) {
   const helps = (answer.helps ?? []).map(help => make("li", {}, help.text));
-  return make("div", { class: "told", id, role: "alert" }, make("b", {}, capital(answer.title) + "."),
-    helps.length > 0 && make("ul", {}, ...helps), ...presses);
+  return make(
+    "div",
+    { class: "told", id, role: "alert" },
+    make("b", {}, capital(answer.title) + "."),
+    helps.length > 0 && make("ul", {}, ...helps),
+    ...presses,
+  );
 }
 
 function download(name, text) {
