@@ -56,11 +56,13 @@ lang::Outcome<std::string> read_module(const std::string& path) {
         if (text)
             return checked(place, std::move(*text));
         const bool absent = text.said.diagnostics.all().front().code == lang::Code::F701;
-        if (!absent || !path.empty())
+        if (!absent)
             return text;
     }
-    return lang::placeless(lang::Code::F701, "the engine for pages has not been built", {},
-                           {made_by});
+    return lang::placeless(lang::Code::F701,
+                           path.empty() ? "the engine for pages has not been built"
+                                        : "there is no file `" + path + "`",
+                           {}, {made_by});
 }
 
 } // namespace acre::cli
