@@ -29,7 +29,8 @@ lang::FileKind kind_of(std::string_view name) {
 
 Reply answered_or_not(Session& session, std::string_view question) {
     if (question.size() > max_question_bytes)
-        return lang::placeless(lang::Code::C005, "the question is longer than 16 MiB");
+        return lang::placeless(lang::Code::C005,
+                               "the question is longer than the limit of 16,777,216 bytes");
     return reply_to(session, question);
 }
 

@@ -11,7 +11,7 @@
 namespace acre::cli {
 namespace {
 
-constexpr std::size_t max_module_bytes = 16U << 20U;
+constexpr std::size_t most_module_bytes = 16U << 20U;
 constexpr const char* made_by = "`.dev/module` in the program's sources builds it";
 
 std::vector<std::string> usual_places() {
@@ -52,15 +52,17 @@ lang::Outcome<std::string> read_module(const std::string& path) {
     const std::vector<std::string> places =
         path.empty() ? usual_places() : std::vector<std::string>{path};
     for (const std::string& place : places) {
-        lang::Outcome<std::string> text = read_text(place, false, max_module_bytes);
+        lang::Outcome<std::string> text = read_text(place, false, most_module_bytes);
         if (text)
             return checked(place, std::move(*text));
         const bool absent = text.said.diagnostics.all().front().code == lang::Code::F701;
-        if (!absent || !path.empty())
+        if (!absent)
             return text;
     }
-    return lang::placeless(lang::Code::F701, "the engine for pages has not been built", {},
-                           {made_by});
+    return lang::placeless(lang::Code::F701,
+                           path.empty() ? "the engine for pages has not been built"
+                                        : "there is no file `" + path + "`",
+                           {}, {made_by});
 }
 
 } // namespace acre::cli

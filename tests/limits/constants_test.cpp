@@ -6,6 +6,8 @@
 #include "cli/command.h"
 #include "cli/editor/messages.h"
 #include "cli/grid/grid_page.h"
+#include "cli/module/session.h"
+#include "cli/page/collect.h"
 #include "cli/quote/wording.h"
 #include "cli/risk/risk_page.h"
 #include "cli/season/kept_messages.h"
@@ -124,6 +126,8 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_workbook_options),
     ACRE_LIMIT(max_side_by_side),
     ACRE_LIMIT(max_threads),
+    ACRE_LIMIT(max_page_jobs),
+    ACRE_LIMIT(max_question_bytes),
 };
 #undef ACRE_LIMIT
 

@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
+#include "cli/module/session.h"
 #include "cli/quote/wording.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/quote_book/book.h"
@@ -141,6 +142,15 @@ std::string options_of_workbook(std::uint64_t n) {
                                                       counted("option \"o", "\"\n", n) + "\"\n");
     return ran({"workbook", job, "--write", folder.path("j.xlsx")});
 }
+// The limit comes first: none of these files is there.
+std::string page_of(std::uint64_t n) {
+    std::vector<std::string> words{"page", "--write", "p.html", "--for-grower"};
+    words.resize(n + words.size(), "no.job");
+    return ran(words);
+}
+std::string module_asked(std::uint64_t n) {
+    return cli::Session().answer(std::string(n, ' '));
+}
 // Five jobs of nearly half a million steps each.
 std::string side_by_side(std::uint64_t /*n*/) {
     const ScratchFolder folder;
@@ -220,6 +230,8 @@ std::vector<LimitCase> cases_of_files() {
          }},
         {"max_columns", columns_of},
         {"max_workbook_options", options_of_workbook},
+        {"max_page_jobs", page_of},
+        {"max_question_bytes", module_asked},
         {"max_side_by_side", side_by_side, false},
         {"max_threads",
          [](auto n) {

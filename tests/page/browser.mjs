@@ -6,7 +6,9 @@ import assert from "node:assert/strict";
 
 const require = createRequire(import.meta.url);
 const browserFile = ["/usr/bin/chromium", "/usr/bin/chromium-browser"].find(existsSync);
-export const missing = browserFile ? false : "chromium is not installed (Debian: apt-get install chromium)";
+export const missing = browserFile
+  ? false
+  : "chromium is not installed (Debian: apt-get install chromium)";
 
 export async function open() {
   const { chromium } = require("playwright-core");
@@ -14,16 +16,32 @@ export async function open() {
 }
 
 // A page of its own; `asked` are the addresses it asked for besides itself, `wrong` what it said.
-export async function visit(browser, file, { width = 390, scheme = "light", script = true, hash = "", slow = 1 } = {}) {
-  const context = await browser.newContext({ viewport: { width, height: 844 }, colorScheme: scheme, javaScriptEnabled: script });
+export async function visit(
+  browser,
+  file,
+  { width = 390, scheme = "light", script = true, hash = "", slow = 1 } = {},
+) {
+  const context = await browser.newContext({
+    viewport: { width, height: 844 },
+    colorScheme: scheme,
+    javaScriptEnabled: script,
+  });
   const page = await context.newPage();
   const asked = [];
   const wrong = [];
   const address = pathToFileURL(file).href;
-  page.on("request", request => { if (!request.url().startsWith(address) && !request.url().startsWith("blob:")) asked.push(request.url()); });
+  page.on("request", request => {
+    if (!request.url().startsWith(address) && !request.url().startsWith("blob:"))
+      asked.push(request.url());
+  });
   page.on("pageerror", error => wrong.push(String(error)));
-  page.on("console", message => { if (message.type() === "error") wrong.push(message.text()); });
-  if (slow > 1) await (await context.newCDPSession(page)).send("Emulation.setCPUThrottlingRate", { rate: slow });
+  page.on("console", message => {
+    if (message.type() === "error") wrong.push(message.text());
+  });
+  if (slow > 1)
+    await (
+      await context.newCDPSession(page)
+    ).send("Emulation.setCPUThrottlingRate", { rate: slow });
   await page.goto(address + hash);
   if (script) await page.waitForSelector("body[data-ready=all]");
   return { page, asked, wrong, close: () => context.close() };
@@ -39,11 +57,22 @@ export async function type(page, name, value) {
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 export async function axeFinds(page) {
   await page.evaluate(axe);
-  const { violations } = await page.evaluate(() => axe.run(document, { resultTypes: ["violations"] }));
-  return violations.filter(one => ["serious", "critical"].includes(one.impact))
-    .map(one => `${one.id}: ${one.nodes.slice(0, 3).map(node => node.target.join(" ")).join("; ")}`);
+  const { violations } = await page.evaluate(() =>
+    axe.run(document, { resultTypes: ["violations"] }),
+  );
+  return violations
+    .filter(one => ["serious", "critical"].includes(one.impact))
+    .map(
+      one =>
+        `${one.id}: ${one.nodes
+          .slice(0, 3)
+          .map(node => node.target.join(" "))
+          .join("; ")}`,
+    );
 }
 export async function noSidewaysScroll(page) {
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  const wide = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
   assert.ok(wide <= 0, `${wide} px too wide`);
 }

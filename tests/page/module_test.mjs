@@ -4,11 +4,14 @@ import { readdirSync } from "node:fs";
 import { test } from "node:test";
 import { ask, differences, engineOf, numbers, root, writePage } from "./support.mjs";
 
-const jobs = readdirSync(root + "examples").filter(name => name.endsWith(".job")).map(name => "examples/" + name);
+const jobs = readdirSync(root + "examples")
+  .filter(name => name.endsWith(".job"))
+  .map(name => "examples/" + name);
 const one = "examples/01-first-price.job";
 const three = "examples/03-rows-or-field.job";
 
-const same = (ours, theirs, share) => assert.deepEqual(differences(ours, theirs, share).slice(0, 5), []);
+const same = (ours, theirs, share) =>
+  assert.deepEqual(differences(ours, theirs, share).slice(0, 5), []);
 
 for (const job of jobs)
   test(`${job}: price, slopes and reasons`, async () => {
@@ -21,15 +24,45 @@ for (const job of jobs)
 test("options, curves, rates, differences and risk", async () => {
   const { question } = await engineOf(writePage("several.html", three, one));
   const over = { given: "run", from: 300, to: 2600, count: 241 };
-  same(question({ ask: "compare", flip: "row_width", over }), ask("compare", three, "--flip", "row_width", "--over", "run 300 ft..2,600 ft"), 1e-9);
-  same(question({ ask: "grid", job: 1, along: [{ given: "depth", from: 4, to: 6, count: 5 }] }),
-    ask("grid", one, "--along", "depth=4 ft..6 ft by 0.5 ft"));
-  const card = ask("rate-card", one, "--rows", "depth=4 ft,5 ft,6 ft", "--columns", "spacing=6 ft,7 ft", "--date", "2027-01-15");
-  same({ ...question({ ask: "rate-card", job: 1, rows: { given: "depth", at: [4, 5, 6] }, columns: { given: "spacing", at: [6, 7] } }), date: card.date }, card);
+  same(
+    question({ ask: "compare", flip: "row_width", over }),
+    ask("compare", three, "--flip", "row_width", "--over", "run 300 ft..2,600 ft"),
+    1e-9,
+  );
+  same(
+    question({ ask: "grid", job: 1, along: [{ given: "depth", from: 4, to: 6, count: 5 }] }),
+    ask("grid", one, "--along", "depth=4 ft..6 ft by 0.5 ft"),
+  );
+  const card = ask(
+    "rate-card",
+    one,
+    "--rows",
+    "depth=4 ft,5 ft,6 ft",
+    "--columns",
+    "spacing=6 ft,7 ft",
+    "--date",
+    "2027-01-15",
+  );
+  same(
+    {
+      ...question({
+        ask: "rate-card",
+        job: 1,
+        rows: { given: "depth", at: [4, 5, 6] },
+        columns: { given: "spacing", at: [6, 7] },
+      }),
+      date: card.date,
+    },
+    card,
+  );
   const bridge = ask("bridge", one, three);
   const ours = question({ ask: "bridge", job: 1, called: one, to: { job: 0, called: three } });
   same(ours, bridge);
-  same(question({ ask: "risk", job: 1, trials: 4096, seed: 1 }), ask("risk", one, "--trials", "4096", "--seed", "1"), 1e-9);
+  same(
+    question({ ask: "risk", job: 1, trials: 4096, seed: 1 }),
+    ask("risk", one, "--trials", "4096", "--seed", "1"),
+    1e-9,
+  );
   same(question({ ask: "check", name: one }), ask("check", one));
 });
 
@@ -40,16 +73,30 @@ test("two hundred changes give the program's price to the cent", async () => {
   const random = numbers(17);
   for (let change = 0; change < 200; ++change) {
     const job = change % files.length;
-    const givens = question({ ask: "givens", job }).givens.filter(given => given.written === "" && (given.swing || given.options.length > 0));
-    const sets = Array.from({ length: 1 + change % 3 }, () => {
+    const givens = question({ ask: "givens", job }).givens.filter(
+      given => given.written === "" && (given.swing || given.options.length > 0),
+    );
+    const sets = Array.from({ length: 1 + (change % 3) }, () => {
       const given = givens[Math.floor(random() * givens.length)];
-      if (given.options.length > 0) return [given.name, given.options[Math.floor(random() * given.options.length)].name];
-      const value = Number((given.swing.low + random() * (given.swing.high - given.swing.low)).toPrecision(5));
-      return [given.name, given.unit.startsWith("$") ? `$${value}${given.unit.slice(1)}` : `${value}${given.unit === "1" ? "" : " " + given.unit}`];
+      if (given.options.length > 0)
+        return [given.name, given.options[Math.floor(random() * given.options.length)].name];
+      const value = Number(
+        (given.swing.low + random() * (given.swing.high - given.swing.low)).toPrecision(5),
+      );
+      return [
+        given.name,
+        given.unit.startsWith("$")
+          ? `$${value}${given.unit.slice(1)}`
+          : `${value}${given.unit === "1" ? "" : " " + given.unit}`,
+      ];
     });
     const unlike = sets.filter(([name], i) => sets.findIndex(set => set[0] === name) === i);
     const ours = question({ ask: "price", job, sets: unlike });
-    const theirs = ask("price", files[job], ...unlike.flatMap(([name, value]) => ["--set", `${name}=${value}`]));
+    const theirs = ask(
+      "price",
+      files[job],
+      ...unlike.flatMap(([name, value]) => ["--set", `${name}=${value}`]),
+    );
     assert.equal(ours.schema, theirs.schema, JSON.stringify(unlike));
     if (theirs.price === undefined) same(ours.title, theirs.title);
     else {
@@ -62,10 +109,26 @@ test("two hundred changes give the program's price to the cent", async () => {
 
 test("bad questions are answered, not broken", async () => {
   const { question } = await engineOf(writePage("bad.html", one));
-  for (const bad of [null, 7, [], {}, { ask: "no such" }, { ask: "price", job: 99 }, { ask: "price", sets: [["depth", "deep"]] },
-    { ask: "price", sets: "no list" }, { ask: "price", option: "none" }, { ask: "price", season: "none" }, { ask: "grid", along: [{ given: 5 }] },
-    { ask: "rate-card" }, { ask: "risk", trials: 1 }, { ask: "text", name: "no such", text: "" }, { ask: "texts", texts: 5 },
-    { ask: "explain", line: "no such" }, { ask: "compare", over: { given: "no such" } }, { ask: "bridge", to: { job: 5 } }])
+  for (const bad of [
+    null,
+    7,
+    [],
+    {},
+    { ask: "no such" },
+    { ask: "price", job: 99 },
+    { ask: "price", sets: [["depth", "deep"]] },
+    { ask: "price", sets: "no list" },
+    { ask: "price", option: "none" },
+    { ask: "price", season: "none" },
+    { ask: "grid", along: [{ given: 5 }] },
+    { ask: "rate-card" },
+    { ask: "risk", trials: 1 },
+    { ask: "text", name: "no such", text: "" },
+    { ask: "texts", texts: 5 },
+    { ask: "explain", line: "no such" },
+    { ask: "compare", over: { given: "no such" } },
+    { ask: "bridge", to: { job: 5 } },
+  ])
     assert.equal(question(bad).schema, "acrewright.failure/1", JSON.stringify(bad));
   assert.equal(question({ ask: "price" }).price.total_cents, ask("price", one).price.total_cents);
 });

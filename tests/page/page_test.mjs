@@ -11,7 +11,9 @@ const three = "examples/03-rows-or-field.job";
 const map = "examples/16-from-a-map.job";
 const suite = { skip: missing };
 let browser;
-before(async () => { if (!missing) browser = await open(); });
+before(async () => {
+  if (!missing) browser = await open();
+});
 after(() => browser?.close());
 
 const dollars = value => value.toLocaleString("en-US", { style: "currency", currency: "USD" });
@@ -20,90 +22,118 @@ const clean = ({ asked, wrong }) => {
   assert.deepEqual(wrong, []);
 };
 
-for (const [job, width, scheme] of [[one, 390, "light"], [three, 1440, "dark"], [map, 390, "dark"], [one, 1440, "light"]])
-  test(`${job} at ${width} px, ${scheme}: every place shows, nothing serious is found`, suite, async () => {
-    const visited = await visit(browser, writePage("places.html", job), { width, scheme });
+for (const [job, width, scheme] of [
+  [one, 390, "light"],
+  [three, 1440, "dark"],
+  [map, 390, "dark"],
+  [one, 1440, "light"],
+])
+  test(
+    `${job} at ${width} px, ${scheme}: every place shows, nothing serious is found`,
+    suite,
+    async () => {
+      const visited = await visit(browser, writePage("places.html", job), { width, scheme });
+      const { page } = visited;
+      for (const place of ["Price", "Options", "Costs", "Risk", "Text"]) {
+        await goTo(page, place);
+        assert.equal(await page.getAttribute("#places [aria-current]", "aria-current"), "page");
+        assert.deepEqual(await axeFinds(page), [], place);
+        await noSidewaysScroll(page);
+      }
+      clean(visited);
+      await visited.close();
+    },
+  );
+
+test(
+  "every figure shown is the program's, for changes typed one after the other",
+  suite,
+  async () => {
+    const visited = await visit(browser, writePage("changes.html", one));
     const { page } = visited;
-    for (const place of ["Price", "Options", "Costs", "Risk", "Text"]) {
-      await goTo(page, place);
-      assert.equal(await page.getAttribute("#places [aria-current]", "aria-current"), "page");
-      assert.deepEqual(await axeFinds(page), [], place);
-      await noSidewaysScroll(page);
+    const random = numbers(5);
+    const sets = new Map();
+    for (let change = 0; change < 30; ++change) {
+      const [name, low, high, unit] = [
+        ["area", 20, 200, " ac"],
+        ["depth", 4, 6, " ft"],
+        ["spacing", 6, 9, " ft"],
+      ][change % 3];
+      const value = String(Number((low + random() * (high - low)).toFixed(1)));
+      const all = new Map(sets).set(name, value + unit);
+      const theirs = ask("price", one, ...[...all].flatMap(([n, v]) => ["--set", `${n}=${v}`]));
+      await type(page, name, value);
+      if (theirs.price === undefined) {
+        assert.ok((await page.locator("#band.stale").count()) === 1);
+        await page.click(".told .link");
+        continue;
+      }
+      sets.set(name, value + unit);
+      assert.equal((await price(page)).split("/")[0], dollars(theirs.price.per_unit));
+      assert.ok((await page.textContent("#figures")).includes(theirs.price.total_text));
     }
     clean(visited);
     await visited.close();
-  });
+  },
+);
 
-test("every figure shown is the program's, for changes typed one after the other", suite, async () => {
-  const visited = await visit(browser, writePage("changes.html", one));
-  const { page } = visited;
-  const random = numbers(5);
-  const sets = new Map();
-  for (let change = 0; change < 30; ++change) {
-    const [name, low, high, unit] = [["area", 20, 200, " ac"], ["depth", 4, 6, " ft"], ["spacing", 6, 9, " ft"]][change % 3];
-    const value = String(Number((low + random() * (high - low)).toFixed(1)));
-    const theirs = ask("price", one, ...[...sets, [name, value + unit]].flatMap(([n, v]) => ["--set", `${n}=${v}`]));
-    await type(page, name, value);
-    if (theirs.price === undefined) {
-      assert.ok(await page.locator("#band.stale").count() === 1);
-      await page.click(".told .link");
-      continue;
-    }
-    sets.delete(name);
-    sets.set(name, value + unit);
+test(
+  "a wrong entry is told at its field, the last good price stays, a press mends it",
+  suite,
+  async () => {
+    const visited = await visit(browser, writePage("wrong.html", one));
+    const { page } = visited;
+    const good = await price(page);
+    await type(page, "depth", "6 gal");
+    assert.equal(await price(page), good);
+    assert.equal(await page.locator("#band.stale").count(), 1);
+    assert.equal(await page.getAttribute("#g-depth", "aria-invalid"), "true");
+    assert.equal(await page.locator("#g-depth-e").count(), 1);
+    await page.click(".told .link");
+    assert.equal(await page.locator("#band.stale").count(), 0);
+    await type(page, "season_prices.diesel", "$5.10/h");
+    await page.click('.told .btn:text("Use $5.10/gal")');
+    const theirs = ask("price", one, "--set", "season_prices.diesel=$5.10/gal");
     assert.equal((await price(page)).split("/")[0], dollars(theirs.price.per_unit));
-    assert.ok((await page.textContent("#figures")).includes(theirs.price.total_text));
-  }
-  clean(visited);
-  await visited.close();
-});
+    clean(visited);
+    await visited.close();
+  },
+);
 
-test("a wrong entry is told at its field, the last good price stays, a press mends it", suite, async () => {
-  const visited = await visit(browser, writePage("wrong.html", one));
-  const { page } = visited;
-  const good = await price(page);
-  await type(page, "depth", "6 gal");
-  assert.equal(await price(page), good);
-  assert.equal(await page.locator("#band.stale").count(), 1);
-  assert.equal(await page.getAttribute("#g-depth", "aria-invalid"), "true");
-  assert.equal(await page.locator("#g-depth-e").count(), 1);
-  await page.click(".told .link");
-  assert.equal(await page.locator("#band.stale").count(), 0);
-  await type(page, "season_prices.diesel", "$5.10/h");
-  await page.click('.told .btn:text("Use $5.10/gal")');
-  const theirs = ask("price", one, "--set", "season_prices.diesel=$5.10/gal");
-  assert.equal((await price(page)).split("/")[0], dollars(theirs.price.per_unit));
-  clean(visited);
-  await visited.close();
-});
-
-test("changes are listed, undone, saved as season lines and carried by the address", suite, async () => {
-  const file = writePage("list.html", one);
-  const visited = await visit(browser, file);
-  const { page } = visited;
-  const first = await price(page);
-  await type(page, "season_prices.diesel", "5.10");
-  await type(page, "depth", "5");
-  const second = await price(page);
-  await page.click('#note button:text("2 changes")');
-  await page.fill("[id='why-season_prices.diesel']", 'dock price, \"May\"');
-  await page.press("[id='why-season_prices.diesel']", "Tab");
-  const [saved] = await Promise.all([page.waitForEvent("download"), page.click('button:text("Save as season lines")')]);
-  const lines = readFileSync(await saved.path(), "utf8");
-  assert.match(lines, /set season_prices\.diesel = \$5\.10\/gal  because "dock price, May"/);
-  const season = join(folder, "what-if.season");
-  writeFileSync(season, lines);
-  assert.equal(ask("check", season).files[0].errors, 0);
-  const hash = new URL(page.url()).hash;
-  const other = await visit(browser, file, { hash });
-  assert.equal(await price(other.page), second);
-  await other.close();
-  await page.click('#note button:text("Undo last")');
-  await page.click('#note button:text("Undo last")');
-  assert.equal(await price(page), first);
-  clean(visited);
-  await visited.close();
-});
+test(
+  "changes are listed, undone, saved as season lines and carried by the address",
+  suite,
+  async () => {
+    const file = writePage("list.html", one);
+    const visited = await visit(browser, file);
+    const { page } = visited;
+    const first = await price(page);
+    await type(page, "season_prices.diesel", "5.10");
+    await type(page, "depth", "5");
+    const second = await price(page);
+    await page.click('#note button:text("2 changes")');
+    await page.fill("[id='why-season_prices.diesel']", 'dock price, \"May\"');
+    await page.press("[id='why-season_prices.diesel']", "Tab");
+    const [saved] = await Promise.all([
+      page.waitForEvent("download"),
+      page.click('button:text("Save as season lines")'),
+    ]);
+    const lines = readFileSync(await saved.path(), "utf8");
+    assert.match(lines, /set season_prices\.diesel = \$5\.10\/gal  because "dock price, May"/);
+    const season = join(folder, "what-if.season");
+    writeFileSync(season, lines);
+    assert.equal(ask("check", season).files[0].errors, 0);
+    const hash = new URL(page.url()).hash;
+    const other = await visit(browser, file, { hash });
+    assert.equal(await price(other.page), second);
+    await other.close();
+    await page.click('#note button:text("Undo last")');
+    await page.click('#note button:text("Undo last")');
+    assert.equal(await price(page), first);
+    clean(visited);
+    await visited.close();
+  },
+);
 
 test("a figure opens down to its givens; another season is a bridge", suite, async () => {
   const visited = await visit(browser, writePage("built.html", one));
@@ -113,7 +143,7 @@ test("a figure opens down to its givens; another season is a bridge", suite, asy
   for (const summary of await page.locator(".built summary").all()) await summary.click();
   assert.match(await page.textContent(".built"), /Corvane fuel dock/);
   await page.selectOption("#against", "season examples/2027-autumn.season");
-  assert.ok(await page.locator(".steps .sum").count() > 0);
+  assert.ok((await page.locator(".steps .sum").count()) > 0);
   assert.equal(await page.locator("#against-e").count(), 0);
   clean(visited);
   await visited.close();
@@ -126,7 +156,10 @@ test("options stand side by side with the program's prices", suite, async () => 
   const theirs = ask("compare", three);
   const row = theirs.prices.find(prices => prices.name === "price.per_unit");
   const shown = await page.locator(".choose > li > b").allTextContents();
-  assert.deepEqual(shown, row.values.map(value => dollars(value) + "/ac"));
+  assert.deepEqual(
+    shown,
+    row.values.map(value => dollars(value) + "/ac"),
+  );
   assert.match(await page.locator(".choose > li").nth(theirs.cheapest).textContent(), /cheapest/);
   await page.selectOption("#flip", "row_width");
   assert.match(await page.textContent("main"), /costs the same as A/);
@@ -136,49 +169,73 @@ test("options stand side by side with the program's prices", suite, async () => 
   await visited.close();
 });
 
-test("risk runs in a worker, shows how far it is, stops, and gives the program's figures", suite, async () => {
-  const visited = await visit(browser, writePage("risk.html", one));
-  const { page } = visited;
-  await goTo(page, "Risk");
-  await page.click("#risk-go");
-  await page.waitForSelector("#risk-progress");
-  await page.click('#risk-go:text("Stop")');
-  assert.match(await page.textContent("main"), /Stopped after/);
-  await page.click("#risk-go");
-  await page.waitForSelector(".facts", { timeout: 60000 });
-  const theirs = ask("risk", one, "--trials", "20000");
-  const loss = theirs.loss.toLocaleString("en-US", { style: "percent", maximumFractionDigits: 2 });
-  assert.ok((await page.textContent(".facts")).includes(loss));
-  clean(visited);
-  await visited.close();
-});
+test(
+  "risk runs in a worker, shows how far it is, stops, and gives the program's figures",
+  suite,
+  async () => {
+    const visited = await visit(browser, writePage("risk.html", one));
+    const { page } = visited;
+    await goTo(page, "Risk");
+    await page.click("#risk-go");
+    await page.waitForSelector("#risk-progress");
+    await page.click('#risk-go:text("Stop")');
+    assert.match(await page.textContent("main"), /Stopped after/);
+    await page.click("#risk-go");
+    await page.waitForSelector(".facts", { timeout: 60000 });
+    const theirs = ask("risk", one, "--trials", "20000");
+    const loss = theirs.loss.toLocaleString("en-US", {
+      style: "percent",
+      maximumFractionDigits: 2,
+    });
+    assert.ok((await page.textContent(".facts")).includes(loss));
+    clean(visited);
+    await visited.close();
+  },
+);
 
-test("a text answers as it is typed; a wrong one keeps the old price and says where", suite, async () => {
-  const visited = await visit(browser, writePage("text.html", one));
-  const { page } = visited;
-  const good = await price(page);
-  await goTo(page, "Text");
-  const text = await page.inputValue("#text");
-  await page.fill("#text", text.replace("118 ac", "118 acers"));
-  await page.waitForSelector("#text-said .told");
-  assert.equal(await price(page), good);
-  assert.match(await page.textContent("#text-said"), /Line \d+/);
-  await page.fill("#text", text.replace("118 ac", "59 ac"));
-  await page.waitForFunction(old => document.getElementById("big").textContent !== old, good);
-  await goTo(page, "Price");
-  await page.click('#note button:text("Undo last")');
-  assert.equal(await price(page), good);
-  clean(visited);
-  await visited.close();
-});
+test(
+  "a text answers as it is typed; a wrong one keeps the old price and says where",
+  suite,
+  async () => {
+    const visited = await visit(browser, writePage("text.html", one));
+    const { page } = visited;
+    const good = await price(page);
+    await goTo(page, "Text");
+    const text = await page.inputValue("#text");
+    await page.fill("#text", text.replace("118 ac", "118 acers"));
+    await page.waitForSelector("#text-said .told");
+    assert.equal(await price(page), good);
+    assert.match(await page.textContent("#text-said"), /Line \d+/);
+    await page.fill("#text", text.replace("118 ac", "59 ac"));
+    await page.waitForFunction(old => document.getElementById("big").textContent !== old, good);
+    await goTo(page, "Price");
+    await page.click('#note button:text("Undo last")');
+    assert.equal(await price(page), good);
+    clean(visited);
+    await visited.close();
+  },
+);
 
 test("hostile names and texts never become markup or script", suite, async () => {
   const evil = `</script><img src=x onerror="window.evil=1"><script>window.evil=1</script>`;
-  const job = readFileSync(root + one, "utf8").replace("Home ranch, block 4", evil.replaceAll('"', "'")).replace("walked with the foreman", "<b onclick=evil()>x</b>");
+  const job = readFileSync(root + one, "utf8")
+    .replace("Home ranch, block 4", evil.replaceAll('"', "'"))
+    .replace("walked with the foreman", "<b onclick=evil()>x</b>");
   const file = join(root, "examples", "hostile-page-test.job");
   writeFileSync(file, job);
   try {
-    const visited = await visit(browser, writePage("evil.html", "examples/hostile-page-test.job"), { hash: "#" + encodeURIComponent(JSON.stringify({ s: [["area", "<img src=x onerror=evil()>", evil]], o: evil, j: -1, t: [[one, evil], 5] })) });
+    const visited = await visit(browser, writePage("evil.html", "examples/hostile-page-test.job"), {
+      hash:
+        "#" +
+        encodeURIComponent(
+          JSON.stringify({
+            s: [["area", "<img src=x onerror=evil()>", evil]],
+            o: evil,
+            j: -1,
+            t: [[one, evil], 5],
+          }),
+        ),
+    });
     const { page } = visited;
     for (const place of ["Price", "Options", "Costs", "Risk", "Text"]) await goTo(page, place);
     assert.equal(await page.evaluate(() => window.evil), undefined);
@@ -191,29 +248,55 @@ test("hostile names and texts never become markup or script", suite, async () =>
   }
 });
 
-test("without script the price is there as it was written; without an engine it is told", suite, async () => {
-  const file = writePage("plain.html", one);
-  const visited = await visit(browser, file, { script: false });
-  assert.match(await visited.page.textContent("#written"), /\$95,078\.00/);
-  await visited.close();
-  const broken = join(folder, "broken.html");
-  writeFileSync(broken, readFileSync(file, "utf8").replace("const textIn", "delete globalThis.DecompressionStream;\nconst textIn"));
-  const context = await browser.newContext();
-  const page = await context.newPage();
-  await page.goto("file://" + broken);
-  await page.waitForSelector("#cannot .told");
-  assert.match(await page.textContent("#cannot"), /cannot unpack/);
-  await context.close();
-});
+test(
+  "without script the price is there as it was written; without an engine it is told",
+  suite,
+  async () => {
+    const file = writePage("plain.html", one);
+    const visited = await visit(browser, file, { script: false });
+    assert.match(await visited.page.textContent("#written"), /\$95,078\.00/);
+    await visited.close();
+    const broken = join(folder, "broken.html");
+    writeFileSync(
+      broken,
+      readFileSync(file, "utf8").replace(
+        "const textIn",
+        "delete globalThis.DecompressionStream;\nconst textIn",
+      ),
+    );
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    await page.goto("file://" + broken);
+    await page.waitForSelector("#cannot .told");
+    assert.match(await page.textContent("#cannot"), /cannot unpack/);
+    await context.close();
+  },
+);
 
 test("the grower's page holds no wage, cost, margin or reason", suite, async () => {
   const job = readFileSync(root + three, "utf8").replace(/because "[^"]*"/g, 'because "SENTINEL"');
   const file = join(root, "examples", "sentinel-page-test.job");
-  writeFileSync(file, job + '\nset season_prices.operator_wage = $41.23/h because "SENTINEL"\nset season_prices.profit_share = 13.37 % because "SENTINEL"\n');
+  writeFileSync(
+    file,
+    job +
+      '\nset season_prices.operator_wage = $41.23/h because "SENTINEL"\nset season_prices.profit_share = 13.37 % because "SENTINEL"\n',
+  );
   try {
-    const html = readFileSync(writePage("grower.html", "examples/sentinel-page-test.job", "--for-grower"), "utf8");
+    const html = readFileSync(
+      writePage("grower.html", "examples/sentinel-page-test.job", "--for-grower"),
+      "utf8",
+    );
     const theirs = ask("price", "examples/sentinel-page-test.job");
-    for (const secret of ["SENTINEL", "41.23", "13.37", "season_prices", "<script", "deep-rip", theirs.cost.total_text, ...theirs.costs.map(cost => cost.amount_text)])
+    for (const secret of [
+      "SENTINEL",
+      "41.23",
+      "13.37",
+      "season_prices",
+      "<script",
+      "deep-rip",
+      theirs.cost.total_text,
+      ...theirs.costs.map(cost => cost.amount_text),
+    ])
       assert.ok(!html.includes(secret), secret);
     assert.ok(html.includes(theirs.price.total_text));
     assert.match(html, /Tree rows, two pulls/);

@@ -6,7 +6,8 @@ import { writePage } from "./support.mjs";
 const one = "examples/01-first-price.job";
 const largest = "examples/14-old-block-to-rows.job";
 const browser = await open();
-const say = (what, value, goal) => console.log(`${what.padEnd(52)} ${String(value).padStart(9)}   goal ${goal}`);
+const say = (what, value, goal) =>
+  console.log(`${what.padEnd(52)} ${String(value).padStart(9)}   goal ${goal}`);
 const median = list => list.sort((a, b) => a - b)[Math.floor(list.length / 2)];
 
 async function firstPrice(file, slow) {
@@ -24,7 +25,9 @@ async function change(file, slow) {
   const { page, close } = await visit(browser, file, { slow });
   const times = await page.evaluate(() => {
     const times = [];
-    const given = page.givens.find(one => one.name === "area") ?? page.givens.find(one => one.swing && !one.written);
+    const given =
+      page.givens.find(one => one.name === "area") ??
+      page.givens.find(one => one.swing && !one.written);
     for (let i = 0; i < 60; ++i) {
       const began = performance.now();
       change(given, String(given.value + 1 + i / 10));

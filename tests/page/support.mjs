@@ -13,7 +13,12 @@ process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
 // The program's words on standard output, whatever its exit code.
 export function run(...words) {
   try {
-    return execFileSync(program, words, { cwd: root, encoding: "utf8", maxBuffer: 1 << 28, stdio: ["ignore", "pipe", "pipe"] });
+    return execFileSync(program, words, {
+      cwd: root,
+      encoding: "utf8",
+      maxBuffer: 1 << 28,
+      stdio: ["ignore", "pipe", "pipe"],
+    });
   } catch (failure) {
     if (failure.stdout === undefined) throw failure;
     return failure.stdout;
@@ -23,7 +28,10 @@ export const ask = (...words) => JSON.parse(run(...words, "--json"));
 
 export function writePage(name, ...words) {
   const file = join(folder, name);
-  execFileSync(program, ["page", ...words, "--write", file], { cwd: root, stdio: ["ignore", "pipe", "pipe"] });
+  execFileSync(program, ["page", ...words, "--write", file], {
+    cwd: root,
+    stdio: ["ignore", "pipe", "pipe"],
+  });
   return file;
 }
 
@@ -50,7 +58,9 @@ export function differences(ours, theirs, share = 1e-12, at = "") {
   if (ours === null || theirs === null || typeof ours !== "object" || typeof theirs !== "object")
     return ours === theirs ? [] : [`${at}: ${JSON.stringify(ours)} and ${JSON.stringify(theirs)}`];
   const keys = new Set([...Object.keys(ours), ...Object.keys(theirs)]);
-  return [...keys].flatMap(key => differences(ours[key], theirs[key], share, at ? `${at}.${key}` : key));
+  return [...keys].flatMap(key =>
+    differences(ours[key], theirs[key], share, at ? `${at}.${key}` : key),
+  );
 }
 
 // The same numbers on every machine.

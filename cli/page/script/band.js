@@ -1,23 +1,32 @@
 // The price in sight, what was changed, and the places.
 
-const places = [];      // { name, title, show }: in the order of the bar
+const places = []; // { name, title, show }: in the order of the bar
 let place = "price";
 
 // Words for a screen reader: the price after a pause, an error at once.
 const announce = later(700, () => {
   const price = page.price.price;
-  byId("announce").textContent = page.wrong ? "" :
-    `${price.per_unit_text ? price.per_unit_text + " all in, " : ""}${price.total_text}`;
+  byId("announce").textContent = page.wrong
+    ? ""
+    : `${price.per_unit_text ? price.per_unit_text + " all in, " : ""}${price.total_text}`;
 });
 
 // A narrow page has room for the first two. What is left after overhead where the answer says it.
 function figures({ price, cost, earnings }) {
   if (earnings)
-    return [["Price", price.total_text], ["Margin after overhead", percent.format(earnings.margin)],
-      ["Profit", dollars.format(earnings.profit)], ["Direct cost", cost.total_text]];
+    return [
+      ["Price", price.total_text],
+      ["Margin after overhead", percent.format(earnings.margin)],
+      ["Profit", dollars.format(earnings.profit)],
+      ["Direct cost", cost.total_text],
+    ];
   const left = price.total - cost.total;
-  return [["Price", price.total_text], ["Contribution", dollars.format(left)],
-    price.total !== 0 && ["Of the price", percent.format(left / price.total)], ["Direct cost", cost.total_text]].filter(Boolean);
+  return [
+    ["Price", price.total_text],
+    ["Contribution", dollars.format(left)],
+    price.total !== 0 && ["Of the price", percent.format(left / price.total)],
+    ["Direct cost", cost.total_text],
+  ].filter(Boolean);
 }
 
 function showBand() {
@@ -26,8 +35,11 @@ function showBand() {
     ? [dollars.format(price.per_unit), make("span", { class: "per" }, `/${price.unit} all in`)]
     : [price.total_text];
   byId("big").replaceChildren(...big);
-  byId("figures").replaceChildren(...figures(page.price).map(([name, value], i) =>
-    make("div", { class: i < 2 ? "" : "wide" }, make("dt", {}, name), make("dd", {}, value))));
+  byId("figures").replaceChildren(
+    ...figures(page.price).map(([name, value], i) =>
+      make("div", { class: i < 2 ? "" : "wide" }, make("dt", {}, name), make("dd", {}, value)),
+    ),
+  );
   byId("band").classList.toggle("stale", page.wrong !== null);
   byId("note").replaceChildren(...note());
   showChanges();
@@ -37,19 +49,36 @@ function showBand() {
 function note() {
   if (page.wrong) {
     const field = byId("g-" + page.wrong.name);
-    return [make("span", { class: "bad" }, "Last good price. " + capital(page.wrong.answer.title) + "."),
-      field && link("Go to it", () => field.focus())].filter(Boolean);
+    return [
+      make("span", { class: "bad" }, "Last good price. " + capital(page.wrong.answer.title) + "."),
+      field && link("Go to it", () => field.focus()),
+    ].filter(Boolean);
   }
   const count = state.sets.size + state.texts.size;
   if (count === 0 && state.past.length === 0) return [];
   const unit = page.written.price.per_unit === null ? "$" : "$/" + page.price.price.unit;
-  const change = unit === "$" ? page.price.price.total - page.written.price.total
-    : page.price.price.per_unit - page.written.price.per_unit;
-  const list = make("button", { type: "button", class: "link", "aria-expanded": String(!byId("changes").hidden),
-    "aria-controls": "changes", onclick: () => { byId("changes").hidden = !byId("changes").hidden; showBand(); } },
-    count === 1 ? "1 change" : count + " changes");
-  return [make("span", {}, list, ", ", make("b", {}, signed(change, unit))),
-    link("Undo last", undo, { disabled: state.past.length === 0 })];
+  const change =
+    unit === "$"
+      ? page.price.price.total - page.written.price.total
+      : page.price.price.per_unit - page.written.price.per_unit;
+  const list = make(
+    "button",
+    {
+      type: "button",
+      class: "link",
+      "aria-expanded": String(!byId("changes").hidden),
+      "aria-controls": "changes",
+      onclick: () => {
+        byId("changes").hidden = !byId("changes").hidden;
+        showBand();
+      },
+    },
+    count === 1 ? "1 change" : count + " changes",
+  );
+  return [
+    make("span", {}, list, ", ", make("b", {}, signed(change, unit))),
+    link("Undo last", undo, { disabled: state.past.length === 0 }),
+  ];
 }
 
 // What was changed, each with the reason it wants, and what can be done with it.
@@ -57,20 +86,42 @@ function showChanges() {
   const box = byId("changes");
   if (box.contains(document.activeElement) && document.activeElement.tagName === "INPUT") return;
   const sets = [...state.sets].map(([name, set]) => {
-    const why = make("input", { id: "why-" + name, value: set.because, maxlength: 300,
+    const why = make("input", {
+      id: "why-" + name,
+      value: set.because,
+      maxlength: 300,
       placeholder: "say why, as the season will show it",
-      onchange: event => { set.because = event.target.value; writeAddress(); } });
-    return make("li", {},
-      make("span", {}, set.label || name, make("br"), make("small", {}, `${set.was ?? ""} to ${set.value}`)),
+      onchange: event => {
+        set.because = event.target.value;
+        writeAddress();
+      },
+    });
+    return make(
+      "li",
+      {},
+      make(
+        "span",
+        {},
+        set.label || name,
+        make("br"),
+        make("small", {}, `${set.was ?? ""} to ${set.value}`),
+      ),
       link("Undo", () => undoOne(name), { "aria-label": "Undo " + (set.label || name) }),
-      make("span", { class: "why" }, make("label", { for: why.id }, "because"), why));
+      make("span", { class: "why" }, make("label", { for: why.id }, "because"), why),
+    );
   });
-  const texts = [...state.texts.keys()].map(name => make("li", {}, make("span", {}, "The text of " + name)));
+  const texts = [...state.texts.keys()].map(name =>
+    make("li", {}, make("span", {}, "The text of " + name)),
+  );
   byId("changed").replaceChildren(...sets, ...texts);
   byId("changes-do").replaceChildren(
-    state.sets.size > 0 && button("Save as season lines", () => download("what-if.season", seasonText()), { class: "btn main" }),
+    state.sets.size > 0 &&
+      button("Save as season lines", () => download("what-if.season", seasonText()), {
+        class: "btn main",
+      }),
     button("Copy link to this variant", copyAddress),
-    button("Undo all", undoAll));
+    button("Undo all", undoAll),
+  );
   if (sets.length + texts.length === 0) box.hidden = true;
 }
 
@@ -81,15 +132,32 @@ async function copyAddress(event) {
     await navigator.clipboard.writeText(address);
     press.textContent = "Copied";
   } catch {
-    press.replaceWith(make("input", { readonly: true, value: address, "aria-label": "Address of this variant" }));
+    press.replaceWith(
+      make("input", { readonly: true, value: address, "aria-label": "Address of this variant" }),
+    );
   }
 }
 
 function showPlaces() {
-  byId("places").replaceChildren(...places.map(one =>
-    make("button", { type: "button", "aria-current": one.name === place && "page",
-      onclick: () => { place = one.name; showPlaces(); showPlace(); scrollTo(0, 0); byId("main").focus({ preventScroll: true }); } },
-      one.title)));
+  byId("places").replaceChildren(
+    ...places.map(one =>
+      make(
+        "button",
+        {
+          type: "button",
+          "aria-current": one.name === place && "page",
+          onclick: () => {
+            place = one.name;
+            showPlaces();
+            showPlace();
+            scrollTo(0, 0);
+            byId("main").focus({ preventScroll: true });
+          },
+        },
+        one.title,
+      ),
+    ),
+  );
 }
 function showPlace() {
   const focused = document.activeElement?.id;

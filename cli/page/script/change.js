@@ -1,7 +1,7 @@
 // A given moves: the price answers at once, everything else when the hand rests.
 
 // The part of a unit that stands after a number: "/gal" of "$/gal", "ac" of "ac".
-const unitAfter = unit => unit.startsWith("$") ? unit.slice(1) : unit === "1" ? "" : unit;
+const unitAfter = unit => (unit.startsWith("$") ? unit.slice(1) : unit === "1" ? "" : unit);
 
 // What is typed in a field whose unit stands beside it, as `--set` takes it. A number alone has the
 // field's unit; anything else is the engine's to judge.
@@ -47,7 +47,11 @@ function askPrice(sets) {
     return page.ask({ ...asked("price"), sets });
   } catch (error) {
     restart();
-    return { schema: "acrewright.failure/1", title: "this is too much for the page: " + error, helps: [] };
+    return {
+      schema: "acrewright.failure/1",
+      title: "this is too much for the page: " + error,
+      helps: [],
+    };
   }
 }
 
@@ -67,10 +71,12 @@ function take(answer) {
 
 // When the hand rests: every line, the givens with what others made of them, the place in sight.
 // Nothing is drawn anew under somebody's hand.
-const rest = later(180, () => busy() ? rest() : refresh());
+const rest = later(180, () => (busy() ? rest() : refresh()));
 function busy() {
   const at = document.activeElement;
-  return at?.type === "range" ? at.dataset.drag === "on" : at?.matches("main input") && at.value !== at.defaultValue;
+  return at?.type === "range"
+    ? at.dataset.drag === "on"
+    : at?.matches("main input") && at.value !== at.defaultValue;
 }
 function refresh() {
   const full = page.ask(asked("price", { lines: true }));
@@ -80,8 +86,8 @@ function refresh() {
   const before = new Map(page.givens.map(given => [given.name, given]));
   for (const given of givens) {
     const old = before.get(given.name);
-    given.was = state.sets.has(given.name) ? old?.was ?? given.text : given.text;
-    given.reason = state.sets.has(given.name) ? old?.reason ?? "" : given.because;
+    given.was = state.sets.has(given.name) ? (old?.was ?? given.text) : given.text;
+    given.reason = state.sets.has(given.name) ? (old?.reason ?? "") : given.because;
     given.setter = state.sets.has(given.name) ? "you" : given.set_by;
   }
   page.givens = givens;

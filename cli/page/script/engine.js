@@ -22,7 +22,9 @@ async function startEngine(module, passed = () => {}) {
     const at = exports.room(bytes.length);
     new Uint8Array(exports.memory.buffer, at, bytes.length).set(bytes);
     const length = exports.ask();
-    return JSON.parse(decoder.decode(new Uint8Array(exports.memory.buffer, exports.answer(), length)));
+    return JSON.parse(
+      decoder.decode(new Uint8Array(exports.memory.buffer, exports.answer(), length)),
+    );
   };
 }
 

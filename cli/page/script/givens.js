@@ -4,7 +4,12 @@ const open = new Set(); // parts that show all of theirs
 let searched = "";
 
 // Those that people look for: what somebody set, what swings, what was changed here.
-const telling = given => page.wrong?.name === given.name || (given.setter !== "model" && given.setter !== "") || given.swing !== null || given.chosen || state.sets.has(given.name);
+const telling = given =>
+  page.wrong?.name === given.name ||
+  (given.setter !== "model" && given.setter !== "") ||
+  given.swing !== null ||
+  given.chosen ||
+  state.sets.has(given.name);
 
 function showGivens() {
   const parts = new Map();
@@ -13,14 +18,32 @@ function showGivens() {
     if (!parts.has(title)) parts.set(title, []);
     parts.get(title).push(given);
   }
-  const find = make("input", { id: "find", type: "search", value: searched, autocomplete: "off",
-    placeholder: `Find among ${page.givens.length} inputs`, "aria-label": "Find an input",
-    oninput: event => { searched = event.target.value; list.replaceChildren(...shown()); } });
+  const find = make("input", {
+    id: "find",
+    type: "search",
+    value: searched,
+    autocomplete: "off",
+    placeholder: `Find among ${page.givens.length} inputs`,
+    "aria-label": "Find an input",
+    oninput: event => {
+      searched = event.target.value;
+      list.replaceChildren(...shown());
+    },
+  });
   const shown = () => [...parts].map(([title, givens]) => part(title, givens)).filter(Boolean);
   const list = make("div", {}, ...shown());
-  return make("div", { class: "block", id: "in" }, make("h2", {}, "Inputs"),
-    make("p", { class: "because" }, "What this job may change. Type a value, with or without its unit."),
-    make("div", { class: "find no-print" }, find), list);
+  return make(
+    "div",
+    { class: "block", id: "in" },
+    make("h2", {}, "Inputs"),
+    make(
+      "p",
+      { class: "because" },
+      "What this job may change. Type a value, with or without its unit.",
+    ),
+    make("div", { class: "find no-print" }, find),
+    list,
+  );
 }
 
 function part(title, givens) {
@@ -30,11 +53,22 @@ function part(title, givens) {
     : givens.filter(given => open.has(title) || telling(given));
   if (found.length === 0 && words) return null;
   const more = givens.length - found.length;
-  return make("div", { class: "part" },
+  return make(
+    "div",
+    { class: "part" },
     make("h3", {}, title, make("small", {}, `${found.length} of ${givens.length}`)),
     ...found.map(showGiven),
-    !words && more > 0 && make("p", { class: "more no-print" },
-      link(`${more} more in ${title}`, () => { open.add(title); showPlace(); })));
+    !words &&
+      more > 0 &&
+      make(
+        "p",
+        { class: "more no-print" },
+        link(`${more} more in ${title}`, () => {
+          open.add(title);
+          showPlace();
+        }),
+      ),
+  );
 }
 
 function showGiven(given) {
@@ -43,10 +77,19 @@ function showGiven(given) {
   const because = changed ? state.sets.get(given.name).because || "no reason yet" : given.because;
   const box = make("div", { class: "given" + (changed ? " changed" : "") });
   const id = "g-" + given.name;
-  const words = make("div", {},
-    make("label", { for: id, class: "name" }, capital(called(given)),
-      given.setter !== "model" && given.setter !== "" && make("span", { class: "set" }, given.setter)),
-    because && make("p", { class: "because" }, because));
+  const words = make(
+    "div",
+    {},
+    make(
+      "label",
+      { for: id, class: "name" },
+      capital(called(given)),
+      given.setter !== "model" &&
+        given.setter !== "" &&
+        make("span", { class: "set" }, given.setter),
+    ),
+    because && make("p", { class: "because" }, because),
+  );
   const range = given.within ? `${given.within.low_text} to ${given.within.high_text}` : "";
   const was = changed && given.was ? `was ${given.was}` : "";
   const meta = [range, locked && `computed: ${given.written}`, was].filter(Boolean).join("; ");
@@ -56,11 +99,26 @@ function showGiven(given) {
     return box;
   }
   const money = given.unit.startsWith("$");
-  const input = make("input", { id, value: given.value === null ? "" : inField(given), inputmode: "decimal", autocomplete: "off", maxlength: 200,
-    "aria-describedby": id + "-r", disabled: locked, onchange: event => enter(given, event.target, box) });
+  const input = make("input", {
+    id,
+    value: given.value === null ? "" : inField(given),
+    inputmode: "decimal",
+    autocomplete: "off",
+    maxlength: 200,
+    "aria-describedby": id + "-r",
+    disabled: locked,
+    onchange: event => enter(given, event.target, box),
+  });
   const after = unitAfter(given.unit);
-  box.append(words, make("div", {}, make("div", { class: "field" }, input,
-    after && make("span", { class: "unit" }, after)), told));
+  box.append(
+    words,
+    make(
+      "div",
+      {},
+      make("div", { class: "field" }, input, after && make("span", { class: "unit" }, after)),
+      told,
+    ),
+  );
   if (given.swing && !locked && typeof given.value === "number") box.append(slider(given, box));
   if (page.wrong?.name === given.name) {
     input.value = page.wrong.typed;
@@ -71,11 +129,31 @@ function showGiven(given) {
 
 function choice(given, id) {
   if (given.options.length > 5)
-    return make("select", { id, class: "btn", onchange: event => enter(given, event.target) },
-      ...given.options.map(one => make("option", { value: one.name, selected: one.name === given.value }, one.label)));
-  return make("div", { class: "pick", id, role: "group", "aria-label": called(given) },
-    ...given.options.map(one => make("button", { type: "button", "aria-pressed": String(one.name === given.value),
-      onclick: event => { change(given, one.name); event.currentTarget.blur(); } }, one.label)));
+    return make(
+      "select",
+      { id, class: "btn", onchange: event => enter(given, event.target) },
+      ...given.options.map(one =>
+        make("option", { value: one.name, selected: one.name === given.value }, one.label),
+      ),
+    );
+  return make(
+    "div",
+    { class: "pick", id, role: "group", "aria-label": called(given) },
+    ...given.options.map(one =>
+      make(
+        "button",
+        {
+          type: "button",
+          "aria-pressed": String(one.name === given.value),
+          onclick: event => {
+            change(given, one.name);
+            event.currentTarget.blur();
+          },
+        },
+        one.label,
+      ),
+    ),
+  );
 }
 
 // What was typed: it moves the price, or the field says why not and what would mend it.
@@ -95,15 +173,25 @@ function showWrong(given, input, box) {
   input.setAttribute("aria-invalid", "true");
   input.setAttribute("aria-errormessage", id);
   const mend = mendOf(given, page.wrong.typed);
-  box.append(told(page.wrong.answer, id, [
-    mend && button(`Use ${mend}`, () => { input.value = mend; enter(given, input, box); }),
-    link(`Put back ${given.text}`, () => {
-      page.wrong = null;
-      showBand();
-      showPlace();
-      byId(input.id)?.focus();
-    }),
-  ].filter(Boolean)));
+  box.append(
+    told(
+      page.wrong.answer,
+      id,
+      [
+        mend &&
+          button(`Use ${mend}`, () => {
+            input.value = mend;
+            enter(given, input, box);
+          }),
+        link(`Put back ${given.text}`, () => {
+          page.wrong = null;
+          showBand();
+          showPlace();
+          byId(input.id)?.focus();
+        }),
+      ].filter(Boolean),
+    ),
+  );
 }
 
 // The number that was typed, with the unit this given has, if that gives a price.

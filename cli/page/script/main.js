@@ -4,7 +4,8 @@ const textIn = id => byId(id).textContent;
 
 async function unpack(base64) {
   if (typeof WebAssembly === "undefined") throw new Error("this browser has no WebAssembly");
-  if (typeof DecompressionStream === "undefined") throw new Error("this browser cannot unpack the engine");
+  if (typeof DecompressionStream === "undefined")
+    throw new Error("this browser cannot unpack the engine");
   const packed = atob(base64);
   const bytes = new Uint8Array(packed.length);
   for (let i = 0; i < bytes.length; ++i) bytes[i] = packed.charCodeAt(i);
@@ -15,8 +16,12 @@ async function unpack(base64) {
 function showHead() {
   const { job } = page.price;
   byId("title").textContent = job.title || page.texts.jobs[state.job].name;
-  const date = job.date ? new Date(job.date + "T12:00").toLocaleDateString("en-US", { dateStyle: "long" }) : "";
-  byId("for").textContent = [job.for && "For " + job.for, date, job.option].filter(Boolean).join(", ");
+  const date = job.date
+    ? new Date(job.date + "T12:00").toLocaleDateString("en-US", { dateStyle: "long" })
+    : "";
+  byId("for").textContent = [job.for && "For " + job.for, date, job.option]
+    .filter(Boolean)
+    .join(", ");
   document.title = `${byId("title").textContent}: ${page.price.price.per_unit_text || page.price.price.total_text}`;
 }
 
@@ -30,7 +35,8 @@ async function start() {
   page.written = page.price = page.full = first;
   readAddress();
   for (const [name, text] of state.texts) page.ask({ ask: "text", name, text });
-  const linked = state.sets.size + state.texts.size > 0 || state.option || state.season || state.job > 0;
+  const linked =
+    state.sets.size + state.texts.size > 0 || state.option || state.season || state.job > 0;
   const answer = linked ? askPrice(setsOf(state.sets)) : first;
   if (failed(answer)) {
     page.wrong = { name: "", typed: "", answer };
@@ -42,14 +48,25 @@ async function start() {
   showBand();
   showPlaces();
   performance.mark("first price");
-  setTimeout(() => { refresh(); document.body.dataset.ready = "all"; });
+  setTimeout(() => {
+    refresh();
+    document.body.dataset.ready = "all";
+  });
 }
 
 start().catch(error => {
-  byId("cannot").replaceChildren(make("p", { class: "told" },
-    `${capital(String(error.message ?? error))}. The price below is as it was written; open the page in a current browser to change it.`));
+  byId("cannot").replaceChildren(
+    make(
+      "p",
+      { class: "told" },
+      `${capital(String(error.message ?? error))}. The price below is as it was written; open the page in a current browser to change it.`,
+    ),
+  );
 });
 addEventListener("keydown", event => {
   const typing = event.target.matches?.("input, textarea, select");
-  if ((event.ctrlKey || event.metaKey) && event.key === "z" && !typing) { event.preventDefault(); undo(); }
+  if ((event.ctrlKey || event.metaKey) && event.key === "z" && !typing) {
+    event.preventDefault();
+    undo();
+  }
 });

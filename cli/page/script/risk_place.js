@@ -3,25 +3,64 @@
 const risk = { worker: null, done: 0, wanted: 20000, answer: null, about: "", state: "never" };
 const riskAbout = () => JSON.stringify(asked("risk"));
 
-places.push({ name: "risk", title: "Risk", show: main => {
-  main.replaceChildren(make("div", { class: "wrap" }, make("div", { class: "block" }, make("h2", {}, "Risk"),
-    make("p", { class: "because" }, "Draws every input from its swing and every event by its chance, over and over, and prices the job each time."),
-    make("div", { class: "row-actions no-print" },
-      risk.state === "running" ? button("Stop", stopRisk, { class: "btn main", id: "risk-go" })
-        : button(`Run ${plain.format(risk.wanted)} trials`, runRisk, { class: "btn main", id: "risk-go" })),
-    progress(), riskWords())));
-} });
+places.push({
+  name: "risk",
+  title: "Risk",
+  show: main => {
+    main.replaceChildren(
+      make(
+        "div",
+        { class: "wrap" },
+        make(
+          "div",
+          { class: "block" },
+          make("h2", {}, "Risk"),
+          make(
+            "p",
+            { class: "because" },
+            "Draws every input from its swing and every event by its chance, over and over, and prices the job each time.",
+          ),
+          make(
+            "div",
+            { class: "row-actions no-print" },
+            risk.state === "running"
+              ? button("Stop", stopRisk, { class: "btn main", id: "risk-go" })
+              : button(`Run ${plain.format(risk.wanted)} trials`, runRisk, {
+                  class: "btn main",
+                  id: "risk-go",
+                }),
+          ),
+          progress(),
+          riskWords(),
+        ),
+      ),
+    );
+  },
+});
 
 function progress() {
   if (risk.state !== "running") return "";
   const bar = make("i", { id: "risk-bar" });
-  bar.style.width = Math.min(100, 100 * risk.done / risk.wanted) + "%";
-  return make("div", { class: "progress", role: "progressbar", "aria-label": "Trials", id: "risk-progress",
-    "aria-valuemin": 0, "aria-valuemax": risk.wanted, "aria-valuenow": risk.done }, bar);
+  bar.style.width = Math.min(100, (100 * risk.done) / risk.wanted) + "%";
+  return make(
+    "div",
+    {
+      class: "progress",
+      role: "progressbar",
+      "aria-label": "Trials",
+      id: "risk-progress",
+      "aria-valuemin": 0,
+      "aria-valuemax": risk.wanted,
+      "aria-valuenow": risk.done,
+    },
+    bar,
+  );
 }
 
 function runRisk() {
-  const address = URL.createObjectURL(new Blob([byId("engine").textContent], { type: "text/javascript" }));
+  const address = URL.createObjectURL(
+    new Blob([byId("engine").textContent], { type: "text/javascript" }),
+  );
   risk.worker = new Worker(address);
   URL.revokeObjectURL(address);
   Object.assign(risk, { done: 0, state: "running", about: riskAbout(), began: performance.now() });
@@ -29,7 +68,11 @@ function runRisk() {
   for (const [name, text] of state.texts) texts.texts[name] = text;
   risk.worker.onmessage = ({ data }) => heard(data);
   risk.worker.onerror = event => heard({ broken: event.message });
-  risk.worker.postMessage({ module: page.module, texts, question: asked("risk", { trials: risk.wanted, seed: 1 }) });
+  risk.worker.postMessage({
+    module: page.module,
+    texts,
+    question: asked("risk", { trials: risk.wanted, seed: 1 }),
+  });
   showIfRisk();
 }
 
@@ -39,13 +82,17 @@ function heard(data) {
     risk.done = Math.min(data.done, risk.wanted);
     const bar = byId("risk-bar");
     if (bar) {
-      bar.style.width = 100 * risk.done / risk.wanted + "%";
+      bar.style.width = (100 * risk.done) / risk.wanted + "%";
       bar.parentElement.setAttribute("aria-valuenow", risk.done);
     }
     return;
   }
   risk.worker.terminate();
-  risk.answer = data.answer ?? { schema: "acrewright.failure/1", title: "the trials broke off: " + data.broken, helps: [] };
+  risk.answer = data.answer ?? {
+    schema: "acrewright.failure/1",
+    title: "the trials broke off: " + data.broken,
+    helps: [],
+  };
   Object.assign(risk, { state: "done", worker: null, took: performance.now() - risk.began });
   showIfRisk();
 }
@@ -55,41 +102,116 @@ function stopRisk() {
   Object.assign(risk, { state: "stopped", worker: null });
   showIfRisk();
 }
-const showIfRisk = () => { if (place === "risk") { showPlace(); byId("risk-go")?.focus(); } };
+const showIfRisk = () => {
+  if (place === "risk") {
+    showPlace();
+    byId("risk-go")?.focus();
+  }
+};
 
 function riskWords() {
-  if (risk.state === "stopped") return make("p", { class: "meta" }, `Stopped after ${plain.format(risk.done)} of ${plain.format(risk.wanted)} trials.`);
+  if (risk.state === "stopped")
+    return make(
+      "p",
+      { class: "meta" },
+      `Stopped after ${plain.format(risk.done)} of ${plain.format(risk.wanted)} trials.`,
+    );
   if (risk.state !== "done") return "";
   if (failed(risk.answer)) return told(risk.answer, "risk-e");
   const { answer } = risk;
   const stale = risk.about !== riskAbout();
-  return make("div", { class: stale ? "stale" : "" },
+  return make(
+    "div",
+    { class: stale ? "stale" : "" },
     stale && make("p", { class: "loss" }, "Changed since these trials. Run them again."),
-    make("dl", { class: "facts" },
-      answer.loss !== null && answer.loss !== undefined && make("div", {}, make("dt", {}, "Chance of a loss at the price quoted"), make("dd", {}, percent.format(answer.loss))),
+    make(
+      "dl",
+      { class: "facts" },
+      answer.loss !== null &&
+        answer.loss !== undefined &&
+        make(
+          "div",
+          {},
+          make("dt", {}, "Chance of a loss at the price quoted"),
+          make("dd", {}, percent.format(answer.loss)),
+        ),
       make("div", {}, make("dt", {}, "Trials"), make("dd", {}, plain.format(answer.trials))),
-      answer.without_answer > 0 && make("div", {}, make("dt", {}, "Trials without an answer"), make("dd", {}, plain.format(answer.without_answer)))),
-    table({}, "The spread of each figure",
-      [head("", {}), ...["5 %", "25 %", "half", "75 %", "95 %", "as quoted"].map(words => head(words, { class: "num" }))],
-      make("tbody", {}, ...answer.measured.map(measured))),
-    ...(answer.refusals ?? []).map(one => make("p", { class: "meta" }, `${percent.format(one.chance)} of trials: ${one.name}${one.cost === null ? "" : ", " + dollars.format(one.cost)}`)),
-    shares(answer.shares));
+      answer.without_answer > 0 &&
+        make(
+          "div",
+          {},
+          make("dt", {}, "Trials without an answer"),
+          make("dd", {}, plain.format(answer.without_answer)),
+        ),
+    ),
+    table(
+      {},
+      "The spread of each figure",
+      [
+        head("", {}),
+        ...["5 %", "25 %", "half", "75 %", "95 %", "as quoted"].map(words =>
+          head(words, { class: "num" }),
+        ),
+      ],
+      make("tbody", {}, ...answer.measured.map(measured)),
+    ),
+    ...(answer.refusals ?? []).map(one =>
+      make(
+        "p",
+        { class: "meta" },
+        `${percent.format(one.chance)} of trials: ${one.name}${one.cost === null ? "" : ", " + dollars.format(one.cost)}`,
+      ),
+    ),
+    shares(answer.shares),
+  );
 }
 
-const measuredName = { cost: "Direct cost", profit: "Contribution", margin: "Contribution, of the price", "price.per_unit": "Price, all in" };
+const measuredName = {
+  cost: "Direct cost",
+  profit: "Contribution",
+  margin: "Contribution, of the price",
+  "price.per_unit": "Price, all in",
+};
 const afterOverhead = { profit: "Profit", margin: "Margin after overhead" };
 
 function measured(one) {
-  const names = risk.answer.overhead === undefined ? measuredName : { ...measuredName, ...afterOverhead };
-  const share = value => one.name === "margin" || one.unit === "%" ? percent.format(value) : quantity(value, one.unit);
-  const at = wanted => cell(share(one.percentiles.find(point => Math.abs(point.share - wanted) < 1e-9)?.value));
-  return row(one.label || names[one.name] || one.name, ...[0.05, 0.25, 0.5, 0.75, 0.95].map(at), cell(share(one.at_job)));
+  const names =
+    risk.answer.overhead === undefined ? measuredName : { ...measuredName, ...afterOverhead };
+  const share = value =>
+    one.name === "margin" || one.unit === "%" ? percent.format(value) : quantity(value, one.unit);
+  const at = wanted =>
+    cell(share(one.percentiles.find(point => Math.abs(point.share - wanted) < 1e-9)?.value));
+  return row(
+    one.label || names[one.name] || one.name,
+    ...[0.05, 0.25, 0.5, 0.75, 0.95].map(at),
+    cell(share(one.at_job)),
+  );
 }
 
 function shares(answer) {
   if (!answer) return "";
   const label = name => called(page.givens.find(given => given.name === name) ?? { name });
-  return make("div", { class: "block" }, make("h2", {}, "What drives the spread"),
-    table({}, "Shares of the spread", [head("", {}), head("Alone", { class: "num" }), head("With interactions", { class: "num" })],
-      make("tbody", {}, ...answer.factors.slice(0, 10).map(one => row(capital(label(one.name)), cell(percent.format(one.first)), cell(percent.format(one.total)))))));
+  return make(
+    "div",
+    { class: "block" },
+    make("h2", {}, "What drives the spread"),
+    table(
+      {},
+      "Shares of the spread",
+      [head("", {}), head("Alone", { class: "num" }), head("With interactions", { class: "num" })],
+      make(
+        "tbody",
+        {},
+        ...answer.factors
+          .slice(0, 10)
+          .map(one =>
+            row(
+              capital(label(one.name)),
+              cell(percent.format(one.first)),
+              cell(percent.format(one.total)),
+            ),
+          ),
+      ),
+    ),
+  );
 }

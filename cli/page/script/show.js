@@ -10,7 +10,9 @@ function make(tag, attributes = {}, ...children) {
     if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
     else element.setAttribute(name, value === true ? "" : value);
   }
-  element.append(...children.flat().filter(child => child !== null && child !== false && child !== ""));
+  element.append(
+    ...children.flat().filter(child => child !== null && child !== false && child !== ""),
+  );
   return element;
 }
 
@@ -23,18 +25,27 @@ function draw(tag, attributes = {}, ...children) {
 
 const button = (words, press, attributes = {}) =>
   make("button", { type: "button", class: "btn", onclick: press, ...attributes }, words);
-const link = (words, press, attributes = {}) => button(words, press, { class: "link", ...attributes });
+const link = (words, press, attributes = {}) =>
+  button(words, press, { class: "link", ...attributes });
 
 // A cell of a table: figures at the right.
 const cell = (words, attributes = {}) => make("td", { class: "num", ...attributes }, words);
 const head = (words, attributes = {}) => make("th", { scope: "col", ...attributes }, words);
 const row = (title, ...cells) => make("tr", {}, make("th", { scope: "row" }, title), ...cells);
 const table = (attributes, caption, heads, ...bodies) =>
-  make("table", attributes, make("caption", { class: "hidden" }, caption),
-    make("thead", {}, make("tr", {}, ...heads)), ...bodies);
+  make(
+    "table",
+    attributes,
+    make("caption", { class: "hidden" }, caption),
+    make("thead", {}, make("tr", {}, ...heads)),
+    ...bodies,
+  );
 
 const dollars = new Intl.NumberFormat("en-US", { style: "currency", currency: "USD" });
-const plain = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 6 });
+// Four digits, and whole numbers whole, as on the program's own pages.
+const four = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 4 });
+const whole = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
+const plain = { format: value => (Math.abs(value) >= 1000 ? whole : four).format(value) };
 const percent = new Intl.NumberFormat("en-US", { style: "percent", maximumFractionDigits: 2 });
 
 // A number with its unit, as pages write it: $805.75/ac, 118 ac.
@@ -54,8 +65,13 @@ const choiceLabel = name => name.replaceAll("_", " ");
 // What went wrong, with the mends that can be pressed.
 function told(answer, id, presses = []) {
   const helps = (answer.helps ?? []).map(help => make("li", {}, help.text));
-  return make("div", { class: "told", id, role: "alert" }, make("b", {}, capital(answer.title) + "."),
-    helps.length > 0 && make("ul", {}, ...helps), ...presses);
+  return make(
+    "div",
+    { class: "told", id, role: "alert" },
+    make("b", {}, capital(answer.title) + "."),
+    helps.length > 0 && make("ul", {}, ...helps),
+    ...presses,
+  );
 }
 
 function download(name, text) {

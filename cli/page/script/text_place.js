@@ -5,23 +5,76 @@ let file = "";
 const drafts = new Map(); // name → text as typed, also while it is wrong
 const mostBytes = 4194304;
 
-places.push({ name: "text", title: "Text", show: main => {
-  const names = Object.keys(page.texts.texts);
-  file = names.includes(file) ? file : page.texts.jobs[state.job].name;
-  const area = make("textarea", { id: "text", class: "code", spellcheck: "false", autocapitalize: "off", rows: 24,
-    "aria-label": file, "aria-describedby": "text-said", oninput: () => typed(area) });
-  area.value = drafts.get(file) ?? textOf(file);
-  area.addEventListener("paste", event => tooLong(event.clipboardData.getData("text").length, event));
-  const pick = make("select", { id: "file", class: "btn", "aria-label": "Text",
-    onchange: event => { file = event.target.value; showPlace(); } },
-    ...names.map(name => make("option", { value: name, selected: name === file }, name + (state.texts.has(name) ? " (changed)" : ""))));
-  main.replaceChildren(make("div", { class: "wrap" }, make("div", { class: "block" }, make("h2", {}, "Text"),
-    make("p", { class: "because" }, "Whatever is changed here answers as it is typed. The file on your disk stays as it is until you put the download in its place."),
-    make("div", { class: "row-actions no-print" }, pick, button("Download this text", () => download(file.replace(/^.*\//, ""), area.value)),
-      button("Put back as written", () => { area.value = page.texts.texts[file]; typed(area); })),
-    area, make("div", { id: "text-said", "aria-live": "polite" }))));
-  judge(area.value, false);
-} });
+places.push({
+  name: "text",
+  title: "Text",
+  show: main => {
+    const names = Object.keys(page.texts.texts);
+    file = names.includes(file) ? file : page.texts.jobs[state.job].name;
+    const area = make("textarea", {
+      id: "text",
+      class: "code",
+      spellcheck: "false",
+      autocapitalize: "off",
+      rows: 24,
+      "aria-label": file,
+      "aria-describedby": "text-said",
+      oninput: () => typed(area),
+    });
+    area.value = drafts.get(file) ?? textOf(file);
+    area.addEventListener("paste", event =>
+      tooLong(event.clipboardData.getData("text").length, event),
+    );
+    const pick = make(
+      "select",
+      {
+        id: "file",
+        class: "btn",
+        "aria-label": "Text",
+        onchange: event => {
+          file = event.target.value;
+          showPlace();
+        },
+      },
+      ...names.map(name =>
+        make(
+          "option",
+          { value: name, selected: name === file },
+          name + (state.texts.has(name) ? " (changed)" : ""),
+        ),
+      ),
+    );
+    main.replaceChildren(
+      make(
+        "div",
+        { class: "wrap" },
+        make(
+          "div",
+          { class: "block" },
+          make("h2", {}, "Text"),
+          make(
+            "p",
+            { class: "because" },
+            "Whatever is changed here answers as it is typed. The file on your disk stays as it is until you put the download in its place.",
+          ),
+          make(
+            "div",
+            { class: "row-actions no-print" },
+            pick,
+            button("Download this text", () => download(file.replace(/^.*\//, ""), area.value)),
+            button("Put back as written", () => {
+              area.value = page.texts.texts[file];
+              typed(area);
+            }),
+          ),
+          area,
+          make("div", { id: "text-said", "aria-live": "polite" }),
+        ),
+      ),
+    );
+    judge(area.value, false);
+  },
+});
 
 const textOf = name => state.texts.get(name) ?? page.texts.texts[name];
 const typed = later(300, area => judge(area.value, true));
@@ -29,7 +82,15 @@ const typed = later(300, area => judge(area.value, true));
 function tooLong(length, event) {
   if (length <= mostBytes) return false;
   event?.preventDefault();
-  byId("text-said").replaceChildren(told({ title: `${plain.format(length)} characters are more than the limit of ${plain.format(mostBytes)}`, helps: [] }, "text-e"));
+  byId("text-said").replaceChildren(
+    told(
+      {
+        title: `${plain.format(length)} characters are more than the limit of ${plain.format(mostBytes)}`,
+        helps: [],
+      },
+      "text-e",
+    ),
+  );
   return true;
 }
 
@@ -50,7 +111,10 @@ function judge(text, keep) {
   }
   drafts.delete(file);
   if (!keep || text === good) {
-    if (page.wrong) { page.wrong = null; showBand(); }
+    if (page.wrong) {
+      page.wrong = null;
+      showBand();
+    }
     return;
   }
   remember();
@@ -65,17 +129,41 @@ function judge(text, keep) {
 function quietly() {
   const full = page.ask(asked("price", { lines: true }));
   if (!failed(full)) page.full = page.price = full;
-  page.givens = page.ask(asked("givens")).givens.map(given => ({ ...given, was: given.text, setter: state.sets.has(given.name) ? "you" : given.set_by }));
+  page.givens = page
+    .ask(asked("givens"))
+    .givens.map(given => ({
+      ...given,
+      was: given.text,
+      setter: state.sets.has(given.name) ? "you" : given.set_by,
+    }));
   showBand();
 }
 
 function showSaid(list, text) {
-  byId("text-said").replaceChildren(...list.map(one => make("div", { class: one.severity === "warning" ? "told warned" : "told" },
-    make("b", {}, one.start && one.path === file ? `Line ${one.start.line}. ` : "", capital(one.title) + "."),
-    one.start && one.path === file && make("code", {}, text.split("\n")[one.start.line - 1]),
-    one.labels?.[0]?.text && make("p", {}, one.labels[0].text),
-    ...(one.helps ?? []).map(help => make("p", {}, help.text,
-      help.edit && help.edit.path === file && [" ", button("Mend it", () => mend(help.edit))])))));
+  byId("text-said").replaceChildren(
+    ...list.map(one =>
+      make(
+        "div",
+        { class: one.severity === "warning" ? "told warned" : "told" },
+        make(
+          "b",
+          {},
+          one.start && one.path === file ? `Line ${one.start.line}. ` : "",
+          capital(one.title) + ".",
+        ),
+        one.start && one.path === file && make("code", {}, text.split("\n")[one.start.line - 1]),
+        one.labels?.[0]?.text && make("p", {}, one.labels[0].text),
+        ...(one.helps ?? []).map(help =>
+          make(
+            "p",
+            {},
+            help.text,
+            help.edit && help.edit.path === file && [" ", button("Mend it", () => mend(help.edit))],
+          ),
+        ),
+      ),
+    ),
+  );
 }
 
 // Places count bytes of UTF-8.

@@ -40,6 +40,7 @@ TEST_CASE("without a module the command that makes one is told, and nothing is w
     const std::string page = folder.path("p.html");
     const Ended ended = run({"page", job, "--write", page, "--module", folder.path("none.module")});
     CHECK(ended.code == 3);
+    CHECK(ended.err.find("`.dev/module`") != std::string::npos);
     CHECK_FALSE(fs::exists(page));
 }
 
