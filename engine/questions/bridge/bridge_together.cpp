@@ -52,9 +52,9 @@ class Side {
     std::vector<char> asked_;
 };
 
-class Joined {
+class JoinedChanges {
   public:
-    explicit Joined(std::size_t size) {
+    explicit JoinedChanges(std::size_t size) {
         for (std::size_t i = 0; i < size; ++i)
             masks_.push_back(std::uint64_t{1} << i);
     }
@@ -81,7 +81,7 @@ class Joined {
 
 // Changes whose value this side does not use, while the other does: each joins the first change
 // that makes it used here.
-void join_unused(const Side& here, const Side& other, std::size_t changes, Joined& groups) {
+void join_unused(const Side& here, const Side& other, std::size_t changes, JoinedChanges& groups) {
     std::vector<std::size_t> unused;
     for (std::size_t i = 0; i < changes; ++i)
         if (here.has(i) && other.has(i) && !here.uses(i) && other.uses(i))
@@ -104,7 +104,7 @@ void join_unused(const Side& here, const Side& other, std::size_t changes, Joine
 std::vector<std::uint64_t> changes_together(const PricedJob& before, const PricedJob& after,
                                             std::span<const Change> changes, bool total) {
     const Side old_side(before, changes, true, total), new_side(after, changes, false, total);
-    Joined groups(changes.size());
+    JoinedChanges groups(changes.size());
     join_unused(old_side, new_side, changes.size(), groups);
     join_unused(new_side, old_side, changes.size(), groups);
     return groups.each_once();
