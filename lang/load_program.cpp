@@ -103,9 +103,10 @@ class Reader {
     }
 
     static FileKind kind_of(ReferenceKind kind) {
-        return kind == ReferenceKind::Season ? FileKind::Season
-               : kind == ReferenceKind::Firm ? FileKind::Firm
-                                             : FileKind::Model;
+        return kind == ReferenceKind::Season   ? FileKind::Season
+               : kind == ReferenceKind::Values ? FileKind::Values
+               : kind == ReferenceKind::Firm   ? FileKind::Firm
+                                               : FileKind::Model;
     }
 
     // Another season is other prices: it is an edit only where its letters are in another order.

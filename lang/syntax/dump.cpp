@@ -23,8 +23,8 @@ constexpr auto steps = std::to_array<std::string_view>(
     {"overhead", "contingency", "markup", "margin", "at least", "round up", "round to"});
 constexpr auto knowns =
     std::to_array<std::string_view>({"", "read", "recalled", "common_practice", "ours"});
-constexpr auto kinds =
-    std::to_array<std::string_view>({"model", "library", "season", "job", "firm", "command"});
+constexpr auto kinds = std::to_array<std::string_view>(
+    {"model", "library", "season", "values", "job", "firm", "command"});
 
 template <typename... F> struct Visitor : F... { using F::operator()...; };
 template <typename... F> Visitor(F...) -> Visitor<F...>;

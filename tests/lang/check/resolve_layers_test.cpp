@@ -46,11 +46,11 @@ TEST_CASE("later layers win, and every value remembers who set it and because of
                                    "  set area = 140 ac\n  set method = tree_rows\n";
     const auto out = resolve_ok(
         text, {files, "Rows", {{"area", "100 ac"}, {"soil", "fine"}}, "set area = 150 ac\n"});
-    CHECK(layers(out, "area") == "0:80 2:81 3:152 4:150 6:140 7:100");
+    CHECK(layers(out, "area") == "0:80 2:81 4:152 5:150 7:140 8:100");
     CHECK(out.formula("area") == "100");
-    CHECK(layers(out, "big.age") == "0:3 1:4 2:5 3:6");
-    CHECK(layers(out, "method") == "0:full_field 6:tree_rows");
-    CHECK(layers(out, "soil") == "0:medium 7:fine");
+    CHECK(layers(out, "big.age") == "0:3 1:4 2:5 4:6");
+    CHECK(layers(out, "method") == "0:full_field 7:tree_rows");
+    CHECK(layers(out, "soil") == "0:medium 8:fine");
     CHECK(layers(out, "season_prices.diesel") == "0:4.2 2:4.35");
     CHECK(layers(out, "depth").empty());
     CHECK(out.line("depth").value ==
@@ -86,7 +86,7 @@ TEST_CASE("an option that is not chosen sets nothing, and its slips are told all
     CHECK(layers(
               resolve_ok(job + "option \"A\"\n  set area = 1 ac\noption \"B\"\n  set area = 2 ac\n",
                          {files, "B"}),
-              "area") == "0:80 6:2");
+              "area") == "0:80 7:2");
     CHECK(layers(resolve_ok(job + "option \"A\"\n  set area = 1 ac\n", {files}), "area") == "0:80");
     CHECK(resolve_text(job + "option \"A\"\n  set aria = 1 ac\n", {files}).codes() == "I601");
     CHECK(resolve_text(job + "option \"A\"\n  set area = aria\n", {files}).codes() == "N201");

@@ -111,7 +111,7 @@ TEST_CASE("each layer of block: every block has each layer") {
     CHECK(out.formula("pans") == "sum(river.pan.thick, hill.pan.thick)");
     CHECK(out.formula("hill.crust") == "hill.pan.thick");
     CHECK(out.formula("river.pan.thick") == "2");
-    CHECK(out.formula("hill.pan.damp") == "0.05");
+    CHECK(out.formula("hill.pan.damp") == "5");
     CHECK(out.formula("hill.top.damp") == "hill.wet");
     CHECK(out.sheet.blocks[out.line("hill.pan.damp").block].name == "hill.pan");
 }

@@ -207,7 +207,7 @@ TEST_CASE("a rounded price has the slopes of the cost behind it") {
     CHECK(s.rounded);
     CHECK(s.line.name == "price.per_unit");
     CHECK(s.slopes_of.name == "cost.total");
-    CHECK(s.slopes_of.called == "the cost");
+    CHECK(s.slopes_of.called == "the direct cost");
     CHECK(effect_of(s, "fuel").slope == doctest::Approx(280));
     CHECK(effect_of(s, "fuel").slope_unit == "$ per $/gal");
     CHECK(effect_of(s, "area").given.called == "acres");
