@@ -1,4 +1,5 @@
 #include <array>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -48,7 +49,11 @@ std::size_t count_at(const Json& json, const char* key, std::size_t otherwise) {
 
 JobAsked job_at(const Json& json) {
     JobAsked asked;
-    asked.job = count_at(json, "job", 0);
+    // What is no count names no job, and that is told as any other that is not there.
+    constexpr std::size_t nobody = std::numeric_limits<std::size_t>::max();
+    asked.job = json.contains("job") ? count_at(json, "job", nobody) : 0;
+    if (json.contains("job") && !json["job"].is_number())
+        asked.job = nobody;
     asked.option = text_at(json, "option");
     asked.season = text_at(json, "season");
     if (const auto sets = json.find("sets"); sets != json.end() && sets->is_array())
@@ -185,13 +190,16 @@ Reply compare(Session& session, const Json& json) {
 
 // From the job as it is asked for to {"to": {"job": 1, "option": "", "season": "", "sets": []}}.
 Reply bridge(Session& session, const Json& json) {
+    const Json to = json.value("to", Json::object());
+    if (!to.is_object())
+        return lang::placeless(lang::Code::C003, "`to` is the other job, as an object");
     const auto before = session.open(job_at(json));
-    const auto after = session.open(job_at(json.value("to", Json::object())));
+    const auto after = session.open(job_at(to));
     if (!before || !after)
         return of_the_price(before ? after.said : before.said);
     engine::BridgeQuestion question;
     question.before = text_at(json, "called");
-    question.after = text_at(json.value("to", Json::object()), "called");
+    question.after = text_at(to, "called");
     question.total = json.value("total", false);
     return replied(engine::ask(**before, **after, question), bridge_json);
 }

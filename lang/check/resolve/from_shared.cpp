@@ -112,7 +112,7 @@ class Followers {
 } // namespace
 
 void start_from_shared(Resolution& r) {
-    if (r.program.notation >= 2)
+    if (r.program.notation >= 3)
         Followers(r).run();
 }
 

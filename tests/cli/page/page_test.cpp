@@ -64,7 +64,8 @@ TEST_CASE("a page holds the price as written, and no text in it can end its elem
     text.replace(text.find("Home ranch, block 4"), 19, "</script><img src=x>");
     text += "# </script><script>alert(1)</script>\n";
     const std::string hostile = folder.write("hostile.job", text);
-    folder.write("2027.season", file_text(fs::path(job).parent_path() / "2027.season"));
+    for (const char* name : {"2027.season", "tamarack.firm"})
+        folder.write(name, file_text(fs::path(job).parent_path() / name));
     const std::string page = folder.path("p.html");
     const Ended ended = run({"page", hostile, "--write", page, "--module",
                              module_in(folder, std::string(acre::cli::source_stamp())), "--models",
@@ -72,7 +73,7 @@ TEST_CASE("a page holds the price as written, and no text in it can end its elem
     INFO(ended.err);
     REQUIRE(fs::exists(page));
     const std::string html = file_text(page);
-    CHECK(html.find("$95,078.00") != std::string::npos);
+    CHECK(html.find("$98,098.00") != std::string::npos);
     CHECK(html.find("<img") == std::string::npos);
     CHECK(html.find("alert(1)</script>") == std::string::npos);
     CHECK(html.find("default-src 'none'") != std::string::npos);
@@ -83,9 +84,9 @@ TEST_CASE("the grower's page has no engine, no text and no reason") {
     const std::string page = folder.path("g.html");
     CHECK(run({"page", job, "--for-grower", "--write", page}).code == 0);
     const std::string html = file_text(page);
-    CHECK(html.find("$95,078.00") != std::string::npos);
-    for (const char* secret : {"<script", "walked with the foreman", "season_prices", "66,647",
-                               "74,707", "because", "deep-rip", "crawler.rate"})
+    CHECK(html.find("$98,098.00") != std::string::npos);
+    for (const char* secret : {"<script", "walked with the foreman", "season_prices", "67,985",
+                               "77,062", "because", "deep-rip", "crawler.rate"})
         CHECK_MESSAGE(html.find(secret) == std::string::npos, secret);
 }
 

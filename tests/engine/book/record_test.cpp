@@ -98,7 +98,7 @@ TEST_CASE("a record keeps its firm, and prices are rounded to the step of its mo
     request.text = "job \"j\"\nmodel \"n\"\nfirm \"kestrel\"\n";
     tests::MemoryLoader files(
         {{"n.rate", "model \"n\"\nmoney CHF\ngiven rate = 31.27 CHF/h\nhours : h = 7 h\n"
-                    "cost work : CHF/h = rate over hours\nprice \"Work\" lump\n  margin 10 %\n"},
+                    "cost labor : CHF/h = rate over hours\nprice \"Work\" lump\n  margin 10 %\n"},
          {"kestrel.firm", "firm \"Kestrel <b>\"\nmoney CHF \"CHF\" to 0.05\n"
                           ": address = \"18 Bench Road\"\n"}});
     const lang::Outcome<Job> job = make_job(request, files);

@@ -15,7 +15,7 @@ namespace {
 const std::string model =
     "model \"m\"\ngiven area = 10 ac  \"acres\"\ngiven rate = $30/ac  \"rate\"\n"
     "given how = one | both  \"how\"\n"
-    "cost work : $/ac = rate over area\n"
+    "cost labor : $/ac = rate over area\n"
     "price \"Work\" per ac of area\n  overhead 10 %\n  margin 20 %\n";
 
 Priced with(std::vector<std::pair<std::string, std::string>> sets) {
@@ -55,7 +55,7 @@ TEST_CASE("price, cost, overhead and profit before and after, and what each valu
 
 TEST_CASE("a line before and after, a number or a choice") {
     const Priced before = with({}), after = with({{"rate", "$33/ac"}, {"how", "both"}});
-    const auto rate = changed_line(before, after, "work.amount");
+    const auto rate = changed_line(before, after, "labor.amount");
     REQUIRE(rate.has_value());
     CHECK(rate->before == doctest::Approx(300));
     CHECK(rate->after == doctest::Approx(330));

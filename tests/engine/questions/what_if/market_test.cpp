@@ -13,8 +13,8 @@ namespace {
 
 // $300 an acre and $2,000 to get there, 10 % overhead, 20 % of the price as margin.
 const std::string model = "model \"m\"\ngiven area = 40 ac  \"acres\"  within 1 ac .. 100 ac\n"
-                          "part \"Work\"\n  cost work : $/ac = $300/ac over area\n"
-                          "part \"Haul\"\n  cost haul : $ = $2,000 over 1\n"
+                          "part \"Work\"\n  cost labor : $/ac = $300/ac over area\n"
+                          "part \"Haul\"\n  cost truck : $ = $2,000 over 1\n"
                           "price \"Work\" per ac of area covers \"Work\"\n  overhead 10 %\n"
                           "  margin 20 %\nprice \"Move\" lump covers \"Haul\"\n  overhead 10 %\n"
                           "  margin 20 %\n";
