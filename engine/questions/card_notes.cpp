@@ -123,7 +123,7 @@ lang::Outcome<CardNotes> card_notes(const PricedJob& job, std::span<const std::s
             return std::move(axis.said);
         axes.push_back(*axis);
     }
-    if (cells.size() > max_noted_cells || cells.size() * job.plan().size() > max_effort / 8)
+    if (cells.size() > most_noted_cells || cells.size() * job.plan().size() > max_effort / 8)
         return CardNotes{{}, std::vector<std::vector<std::size_t>>(cells.size())};
     return Noter(job, std::move(axes)).notes(cells);
 }

@@ -11,7 +11,7 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t max_noted_cells = 2'000; // of a larger card no cell has notes
+inline constexpr std::size_t most_noted_cells = 2'000; // of a larger card no cell has notes
 
 struct CardNotes {
     std::vector<std::string> text;                 // each once, in the order of the cells

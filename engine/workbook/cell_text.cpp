@@ -116,7 +116,7 @@ std::string DefinedNames::take(std::string_view name) {
     std::string out = base;
     for (int count = 2; taken_.contains(lower(out)); ++count)
         out = base + "_" + std::to_string(count);
-    if (out.size() > max_defined_name_letters)
+    if (out.size() > most_defined_name_letters)
         return {};
     taken_.insert(lower(out));
     return out;

@@ -207,7 +207,7 @@ changed_givens(const PricedJob& job, const std::vector<WorkbookQuestion::Option>
     auto sources = std::make_shared<lang::SourceMap>();
     const lang::FileId file = sources->add(std::move(name), std::move(text));
     const CsvTable table =
-        read_csv(sources->file(file).text(), file, max_saved_rows, max_saved_columns);
+        read_csv(sources->file(file).text(), file, most_saved_rows, most_saved_columns);
     lang::Said said;
     if (!table.well_formed || table.too_many_rows)
         said.diagnostics.add({lang::Code::I613,

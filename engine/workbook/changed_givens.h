@@ -11,8 +11,8 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t max_saved_rows = 200'000;
-inline constexpr std::size_t max_saved_columns = 60;
+inline constexpr std::size_t most_saved_rows = 200'000;
+inline constexpr std::size_t most_saved_columns = 60;
 
 struct ChangedGiven {
     std::string name;

@@ -116,9 +116,9 @@ lang::Outcome<Workbook> make_workbook(const PricedJob& job, const WorkbookQuesti
         book.sheets.push_back(held_sheet(jobs, question.renew));
     book.sheets.push_back(reading_sheet(jobs));
     for (const BookSheet& sheet : book.sheets)
-        if (last_row(sheet) >= max_sheet_rows)
+        if (last_row(sheet) >= most_sheet_rows)
             return too_large(fmt::format("the sheet \"{}\" would have more than {} rows",
-                                         sheet.name, lang::number_text(max_sheet_rows)),
+                                         sheet.name, lang::number_text(most_sheet_rows)),
                              "write fewer options, or a part of the job by itself");
     return book;
 }

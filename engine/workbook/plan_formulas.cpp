@@ -175,7 +175,7 @@ RowFormula PlanFormulas::of_line(lang::LineId id) const {
             writing.named.erase(slot);
             text = of_slot(id, slot, writing);
         }
-        if (text.text.size() < max_formula_letters || addresses)
+        if (text.text.size() < most_formula_letters || addresses)
             return {"=" + text.text, std::move(writing.reads)};
     }
     return {};
@@ -202,7 +202,7 @@ RowFormula PlanFormulas::of_step(std::size_t index) const {
         writing = {};
         writing.addresses = addresses;
         const Expression text = step.position ? position(op, writing) : build(step.slot, writing);
-        if (text.text.size() < max_formula_letters)
+        if (text.text.size() < most_formula_letters)
             return {"=" + text.text, std::move(writing.reads)};
     }
     return {};

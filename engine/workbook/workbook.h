@@ -14,11 +14,11 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t max_workbook_options = 11;      // side by side with the job
-inline constexpr std::uint32_t max_sheet_rows = 1'048'576;   // of a sheet of a spreadsheet
-inline constexpr std::size_t max_formula_letters = 8'192;    // of a formula there
-inline constexpr std::size_t max_cell_letters = 32'767;      // of a text there
-inline constexpr std::size_t max_defined_name_letters = 255; // of a name there
+inline constexpr std::size_t max_workbook_options = 11;       // side by side with the job
+inline constexpr std::uint32_t most_sheet_rows = 1'048'576;   // of a sheet of a spreadsheet
+inline constexpr std::size_t most_formula_letters = 8'192;    // of a formula there
+inline constexpr std::size_t most_cell_letters = 32'767;      // of a text there
+inline constexpr std::size_t most_defined_name_letters = 255; // of a name there
 
 enum class Look : std::uint8_t {
     Plain,

@@ -44,7 +44,7 @@ double up(double value, double step) {
 }
 
 // Job 01: what ripping its 118 acres and the move cost, as its page adds them up, in cents.
-constexpr double acres = 118, ripping = 66'647.78, move = 8'059.28;
+constexpr double acres = 118, ripping = 67'985.86, move = 9'076.32;
 // 850 hp at 90 % burn 0.36 / 7 gal a horsepower-hour; 109.04 h; oil, filters and grease are 15 % on
 // top of the fuel (models/crawler.rate).
 constexpr double gallons = 850 * 0.90 * 0.36 / 7 * 109.04;
@@ -72,14 +72,14 @@ TEST_CASE("the smallest job at $900 an acre, three times") {
     const std::vector<double> answer = answered(7);
     REQUIRE(answer.size() == 3);
     // All but the crew's trips goes with the acres. Two crews drive 12 trips for 6 days here,
-    // $180.01 each: 4 of them for the two days that 25 to 45 acres take, 6 for three.
-    const double an_acre = (ripping - 12 * 180.01) / acres;
-    const double two_days = 4 * 180.01;
+    // $306.095 each: 4 of them for the two days that 25 to 45 acres take, 6 for three.
+    const double an_acre = (ripping - 12 * 306.095) / acres;
+    const double two_days = 4 * 306.095;
     CHECK(answer[0] == doctest::Approx((move + two_days) / (900 - an_acre)).epsilon(1e-4));
     CHECK(answer[1] ==
           doctest::Approx(1.09 * (move + two_days) / (900 - 1.09 * an_acre)).epsilon(1e-4));
-    // The full margin is a matter of the rounded rate: $722 an acre and $10,000 for the move.
-    CHECK(answer[2] == doctest::Approx(10'000 / (900.0 - 722)).epsilon(1e-4));
+    // The full margin is a matter of the rounded rate: $740 an acre and $11,250 for the move.
+    CHECK(answer[2] == doctest::Approx(11'250 / (900.0 - 740)).epsilon(1e-4));
 }
 
 TEST_CASE("what is left of the price, and how it comes from the target") {
@@ -95,14 +95,15 @@ TEST_CASE("what is left of the price, and how it comes from the target") {
 TEST_CASE("the diesel price at which a signed quote leaves nothing") {
     const std::vector<double> answer = answered(27);
     REQUIRE(answer.size() == 1);
-    const double left = 95'078 - 1.09 * (ripping + move);
+    const double left = 98'098 - 1.09 * (ripping + move);
     CHECK(answer[0] == doctest::Approx(4.47 + left / (1.15 * gallons)).epsilon(1e-3));
 }
 
 TEST_CASE("what a job made is after overhead as quoted") {
     const std::vector<double> answer = answered(20);
     REQUIRE(answer.size() == 2);
-    const double quoted = 95'078 - 1.09 * (ripping + move);
+    // As that quote was issued, by the prices of its day.
+    const double quoted = 95'078 - 1.09 * (66'647.78 + 8'059.28);
     CHECK(answer[0] == doctest::Approx(quoted).epsilon(1e-6));
     CHECK(answer[1] < answer[0]);
 }
@@ -110,10 +111,10 @@ TEST_CASE("what a job made is after overhead as quoted") {
 TEST_CASE("standby by the day, machine alone and with its operator") {
     const std::vector<double> answer = answered(21);
     REQUIRE(answer.size() == 3);
-    // Eight hours are billed at most; the operator stands $59.67 an hour.
-    CHECK(answer[1] - answer[0] == doctest::Approx(8 * 59.67).epsilon(1e-4));
+    // The operators of both shifts stand 24 hours at $58.73.
+    CHECK(answer[1] - answer[0] == doctest::Approx(24 * 58.7292).epsilon(1e-4));
     // A lost trip: the lowbed, taking down and setting up, the lost shifts, and one day of standby.
-    CHECK(answer[2] == doctest::Approx(1'488.00 + 1'732.24 + 1'678.21 + answer[0]).epsilon(1e-4));
+    CHECK(answer[2] == doctest::Approx(1'488.00 + 1'713.79 + 1'678.21 + answer[0]).epsilon(1e-4));
 }
 
 } // namespace asked_test

@@ -79,7 +79,7 @@ class Demo {
         choices.sets = std::move(sets);
         for (const auto& path : demo_files("models", ".rate"))
             choices.files[path.filename().string()] = text_of(path);
-        for (const char* ending : {".season", ".values"})
+        for (const char* ending : {".season", ".values", ".firm"})
             for (const auto& path : demo_files("examples", ending))
                 choices.files[path.filename().string()] = text_of(path);
         p_ = priced_ok(text, choices);
