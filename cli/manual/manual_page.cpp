@@ -23,8 +23,13 @@ constexpr FilePage file_pages[] = {
 // A text as roff shows it, whatever is in it.
 std::string plain(std::string_view text) {
     std::string out;
-    for (const char c : text)
-        if (c == '\\')
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        constexpr std::string_view dots = "…"; // roff knows no name for it everywhere
+        const char c = text[at];
+        if (text.substr(at).starts_with(dots)) {
+            out += "...";
+            at += dots.size() - 1;
+        } else if (c == '\\')
             out += "\\e";
         else if (c == '-')
             out += "\\-";
@@ -36,6 +41,7 @@ std::string plain(std::string_view text) {
             out += ' ';
         else
             out += c;
+    }
     if (out.starts_with('.'))
         out.insert(0, "\\&");
     return out;

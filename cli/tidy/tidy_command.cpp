@@ -17,6 +17,17 @@ struct Tidied {
     std::string before, after;
 };
 
+// By the word that the file starts with, after comments and empty lines.
+lang::FileKind kind_by_head(std::string_view text) {
+    while (!text.empty() && (text[0] == '#' || text[0] == '\n' || text[0] == '\r'))
+        text.remove_prefix(text[0] == '#' ? std::min(text.find('\n'), text.size()) : 1);
+    return text.starts_with("job")      ? lang::FileKind::Job
+           : text.starts_with("season") ? lang::FileKind::Season
+           : text.starts_with("values") ? lang::FileKind::Values
+           : text.starts_with("firm")   ? lang::FileKind::Firm
+                                        : lang::FileKind::Model;
+}
+
 // The text as it is and as it should be; none for a file that cannot be read or has errors.
 lang::Outcome<Tidied> tidied(const std::string& path) {
     lang::FileKind kind = lang::FileKind::Job;
@@ -27,11 +38,8 @@ lang::Outcome<Tidied> tidied(const std::string& path) {
     lang::Outcome<std::string> before = read_named_file(path);
     if (!before)
         return std::move(before.said);
-    if (path == "-" && !before->starts_with("job"))
-        kind = before->starts_with("season")   ? lang::FileKind::Season
-               : before->starts_with("values") ? lang::FileKind::Values
-               : before->starts_with("firm")   ? lang::FileKind::Firm
-                                               : lang::FileKind::Model;
+    if (path == "-")
+        kind = kind_by_head(*before);
     const auto sources = std::make_shared<lang::SourceMap>();
     lang::Said said{{}, sources};
     auto after = lang::tidy(*sources, sources->add(path, *before), kind, said.diagnostics);

@@ -20,7 +20,6 @@ ChangedFigure figure(const char* name, const char* label, const std::string& uni
             lang::quantity_text(after, unit)};
 }
 
-
 } // namespace
 
 std::optional<ChangedPrice> changed_price(const PricedJob& before, const PricedJob& after) {
@@ -30,14 +29,15 @@ std::optional<ChangedPrice> changed_price(const PricedJob& before, const PricedJ
     const Earnings &a = old_price->earnings, &b = new_price->earnings;
     const std::string& own = after.sheet().units.money();
     const auto money = [&](const char* name, const char* label, double old, double now) {
-        return ChangedFigure{name, label, own, old, now, lang::money_text(old),
-                             lang::money_text(now)};
+        return ChangedFigure{
+            name, label, own, old, now, lang::money_text(old), lang::money_text(now)};
     };
     ChangedPrice changed;
     changed.figures.push_back(money("price.total", "price", a.price, b.price));
     if (!old_price->per.empty() && old_price->per == new_price->per)
-        changed.figures.push_back(figure("price.per_unit", "price, all in", own + "/" + old_price->per,
-                                         old_price->price_per_unit, new_price->price_per_unit));
+        changed.figures.push_back(figure("price.per_unit", "price, all in",
+                                         own + "/" + old_price->per, old_price->price_per_unit,
+                                         new_price->price_per_unit));
     changed.figures.push_back(money("cost.total", "direct cost", a.direct_cost, b.direct_cost));
     changed.figures.push_back(money("overhead.total", "overhead carried", a.overhead, b.overhead));
     changed.figures.push_back(money("profit.total", "profit", a.profit(), b.profit()));

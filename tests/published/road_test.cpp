@@ -10,15 +10,15 @@ TEST_CASE("a road of three legs: each with its own speed, pilot cars, fee and ho
     const double corvane = 62 / 35.0, pass = 48 / 22.0, lisk = 95 / 35.0;
     CHECK(road["site.loaded_hours"] == doctest::Approx(corvane + pass + lisk));
     CHECK(road["site.way"] == doctest::Approx(205));
-    // One pilot car in the valleys, two over the pass, there and back, for two moves.
+    // Front and rear for 120 ft of truck and trailer, there and back, for two moves.
     CHECK(road["haul.pilot_hours"] ==
-          doctest::Approx(2 * (corvane + 62 / 48.0 + 2 * (pass + 1) + lisk + 95 / 48.0)));
-    // One state, $18; two counties ask $35 and the one over the pass $120, each for two moves.
+          doctest::Approx(2 * 2 * (corvane + 62 / 48.0 + pass + 1 + lisk + 95 / 48.0)));
+    // One state, $16; the counties ask $16, $120 over the pass and $35, each for two moves.
     double permits = 0;
     for (const char* leg : {"corvane", "pass", "lisk"})
         permits += road["haul." + std::string(leg) + ".state_permit.amount"] +
                    road["haul." + std::string(leg) + ".county_permit.amount"];
-    CHECK(permits == doctest::Approx(2 * (18 + 35 + 120 + 35)));
+    CHECK(permits == doctest::Approx(2 * (16 + 16 + 120 + 35)));
     // Off the pass by 18:00, off the last leg by 19:30: the last decides, and loading takes 2.5 h.
     CHECK(road["haul.load_out_by"] == doctest::Approx(19.5 - corvane - pass - lisk - 2.5));
     CHECK(road["haul.pass.leave_by"] == doctest::Approx(18 - corvane - pass));

@@ -20,17 +20,18 @@ namespace {
 
 using Sets = std::vector<std::pair<std::string, std::string>>;
 
-const std::string mowing = "model \"Mowing\"\n"
-                           "choice ground = flat | rough\n"
-                           "given area = 40 ac within 1 ac .. 900 ac swing 30 ac .. 50 ac\n"
-                           "given meets : ground = flat\n"
-                           "given pace = 5 ac/h\n"
-                           "given hours : h = area / pace\n"
-                           "part \"Work\"\n"
-                           "  cost mower : $/h = (when meets is rough then $75/h otherwise $50/h) over "
-                           "hours\n"
-                           "price \"Mowing\" per ac of area\n"
-                           "  margin 20 %\n";
+const std::string mowing =
+    "model \"Mowing\"\n"
+    "choice ground = flat | rough\n"
+    "given area = 40 ac within 1 ac .. 900 ac swing 30 ac .. 50 ac\n"
+    "given meets : ground = flat\n"
+    "given pace = 5 ac/h\n"
+    "given hours : h = area / pace\n"
+    "part \"Work\"\n"
+    "  cost mower : $/h = (when meets is rough then $75/h otherwise $50/h) over "
+    "hours\n"
+    "price \"Mowing\" per ac of area\n"
+    "  margin 20 %\n";
 
 Job made(const Sets& sets = {}) {
     Choices choices;
