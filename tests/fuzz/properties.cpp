@@ -162,7 +162,8 @@ lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& 
     HOLDS_FOR(is_safe(page), page);
     show(page);
     hold_json(cli::price_json(*price));
-    hold_record(job, price->estimate);
+    if (!job.sheet().prices.empty()) // a model of formulas alone is no quote
+        hold_record(job, price->estimate);
     return made;
 }
 
