@@ -141,6 +141,24 @@ void Assembler::add(std::uint32_t index, Draft& draft, Formulas& formulas) {
     module_.statements.push_back({span(line), part, make(line, draft, formulas)});
 }
 
+// Statements of a word and a text.
+static ast::StatementNode named_by_text(Keyword head, const ast::Text& text) {
+    switch (head) {
+    case Keyword::Option:
+        return ast::Option{text, {}};
+    case Keyword::Model:
+        return ast::ModelReference{text};
+    case Keyword::Season:
+        return ast::SeasonReference{text};
+    case Keyword::Firm:
+        return ast::FirmReference{text};
+    case Keyword::With:
+        return ast::ValuesReference{text};
+    default:
+        return ast::For{text};
+    }
+}
+
 ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& formulas) {
     const std::vector<ast::ExprId>& v = formulas.values();
     const auto value = [&](std::size_t i) { return i < v.size() ? v[i] : ast::none; };
@@ -178,24 +196,19 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
         return make_define(d, value(0));
     case Keyword::Set:
         return make_set(d, value(0));
-    case Keyword::Option:
-        return ast::Option{d.texts.front(), {}};
     case Keyword::List:
         return ast::List{d.words.front(), d.options, d.label};
     case Keyword::Entry:
         return ast::Entry{d.words[0], d.words[1], d.label, {}, {}, ast::none};
-    case Keyword::Model:
-        return ast::ModelReference{d.texts.front()};
-    case Keyword::Season:
-        return ast::SeasonReference{d.texts.front()};
-    case Keyword::Firm:
-        return ast::FirmReference{d.texts.front()};
     case Keyword::Money:
         return make_money(d, value(0));
+    case Keyword::Option:
+    case Keyword::Model:
+    case Keyword::Season:
+    case Keyword::Firm:
     case Keyword::With:
-        return ast::ValuesReference{d.texts.front()};
     case Keyword::For:
-        return ast::For{d.texts.front()};
+        return named_by_text(line.head, d.texts.front());
     case Keyword::Date:
         return d.date;
     case Keyword::Field:

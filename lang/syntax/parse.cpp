@@ -192,9 +192,7 @@ class StatementReader {
             return run_rule<g::date>(s);
         case Form::TextLine:
             return run_rule<g::text_line>(s);
-        case Form::ModelMoney:
-        case Form::FirmMoney:
-        case Form::FirmWord:
+        default:
             return run_of_a_firm(s, form);
         }
     }
