@@ -2,54 +2,48 @@
 // decided before (layout.h); what the rules build is told in actions.h, what they say in
 // messages.h.
 //
-//   formula     = "when" disjunction "then" disjunction { "when" disjunction "then" disjunction }
-//   "otherwise" formula
+//   formula     = "when" disjunction "then" disjunction { "when" … "then" … } "otherwise" formula
 //               | disjunction
-//   disjunction = conjunction { "or" conjunction }                  weakest
+//   disjunction = conjunction { "or" conjunction }  range = disjunction ".." disjunction
 //   conjunction = negation { "and" negation }       negation = "not" negation | comparison
 //   comparison  = sum [ ( "<=" | "<" | ">=" | ">" | "==" | "!=" ) sum | "is" [ "not" ] CHOICE ]
-//   sum         = product { ( "+" | "-" ) product }
-//   product     = signed { ( "*" | "/" ) signed }
+//   sum         = product { ( "+" | "-" ) product }     product = signed { ( "*" | "/" ) signed }
 //   signed      = "-" signed | power            power = primary [ "^" signed ]   from the right
 //   primary     = literal | NAME [ "(" [ formula { "," formula } ] ")" ] | "(" formula ")"
 //   literal     = SIGN NUMBER { unit_tail } | NUMBER [ unit ]      SIGN: $ € £ ¥
 //   unit        = unit_head { unit_tail }                           no blanks inside
 //   unit_head   = unit_name [ "^" [ "-" ] DIGITS ] | "(" unit ")" [ "^" [ "-" ] DIGITS ] | "1"
 //   unit_tail   = ( "." | "/" ) unit_head                           after "/" and "." never "1"
-//   range       = disjunction ".." disjunction
-//
 //   use         = "use" TEXT [ "as" NAME ] [ "with" NAME "=" formula { "," NAME "=" formula } ]
-//   noun        = "noun" NAME
-//   unit_def    = "unit" NAME "=" NUMBER unit
-//   choice      = "choice" NAME "=" CHOICE { "|" CHOICE }
-//   list        = "list" NAME [ "=" CHOICE { "|" CHOICE } ] [ TEXT ]
+//   noun        = "noun" NAME                       unit_def = "unit" NAME "=" NUMBER unit
+//   choice      = "choice" NAME "=" options         options = CHOICE { "|" CHOICE }
+//   list        = "list" NAME [ "=" options ] [ TEXT ]   clause = TEXT | because | sign
 //   part        = "part" TEXT [ "each" NAME [ "of" NAME ] ]
-//   given       = "given" NAME [ ":" unit ] [ "=" ( CHOICE "|" CHOICE { "|" CHOICE } | formula ) ]
-//   { given_clause } line        = NAME ":" unit "=" formula { TEXT | because | sign } cost =
-//   "cost" NAME ":" unit "=" formula "over" formula { TEXT | because | sign } event       = "event"
-//   NAME
-//   "=" formula "over" formula "costs" formula [ TEXT ] correlate   = "correlate" NAME "," NAME
-//   formula require     = "require" formula TEXT [ "costs" formula ] caution     = "caution" [
-//   "when" disjunction ] TEXT price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [
-//   "covers" TEXT { "," TEXT } ] step        = ( "overhead" | "contingency" | "markup" | "margin" |
-//   "at" "least" | "round" ( "up" "to" | "to" ) ) formula table       = "table" NAME "(" NAME ":"
-//   unit ")" ":" [ "step" ] unit { TEXT | because | ( "below" | "above" ) ( "hold" | "error" ) }
-//   row         = [ "-" ] NUMBER [ "-" ] NUMBER
-//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit ( "native"
-//   | "=" formula ) [ TEXT ] inner       = line | ( "source" | "note" ) TEXT | "known" WORD | (
-//   "tested" | "limit" ) NAME range [ TEXT ]
+//   given       = "given" NAME [ ":" unit ] [ "=" ( options | formula ) ] { given_clause }
+//   line        = NAME ":" unit "=" formula { clause }   sign = "may" "be" "negative"
+//   cost        = "cost" NAME ":" unit "=" formula "over" formula { clause }
+//   event       = "event" NAME "=" formula "over" formula "costs" formula [ TEXT ]
+//   correlate   = "correlate" NAME "," NAME formula      entry = NAME NAME [ TEXT ]
+//   require     = "require" formula TEXT [ "costs" formula ]
+//   caution     = "caution" [ "when" disjunction ] TEXT
+//   price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT } ]
+//   step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least"
+//               | "round" [ "up" ] "to" ) formula
+//   table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ] unit
+//                 { clause | ( "below" | "above" ) ( "hold" | "error" ) }
+//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit
+//                 ( "native" | "=" formula ) [ TEXT ]
+//   inner       = line | ( "source" | "note" ) TEXT | "known" WORD
+//               | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula { because | "swing" … as of a given }
-//   option      = "option" TEXT
-//   entry       = NAME NAME [ TEXT ]
-//   field       = "field" TEXT [ "heading" formula ]
-//   reference   = ( "model" | "library" | "season" | "values" | "with" | "job" | "firm" | "for" )
-//   TEXT money       = "money" CODE [ TEXT "to" literal ]                the rest in a firm's file
-//   only firm_word   = ":" NAME "=" TEXT                 date = "date" YEAR "-" MONTH "-" DAY
-//
-//   given_clause = TEXT | because | sign | "within" range | "choose" range
+//   option      = "option" TEXT                          because = "because" TEXT
+//   field       = "field" TEXT [ "heading" formula ]     row = [ "-" ] NUMBER [ "-" ] NUMBER
+//   reference   = ( a word of the heads of files, "with" or "for" ) TEXT
+//   money       = "money" CODE [ TEXT "to" literal ]     the rest in a firm's file only
+//   firm_word   = ":" NAME "=" TEXT                 date = "date" YEAR "-" MONTH "-" DAY
+//   given_clause = clause | "within" range | "choose" range
 //                | "swing" [ "triangular" | "pert" | "even" | "step" ] range [ "of" "it" ]
-//   because      = "because" TEXT                   sign = "may" "be" "negative"
 #pragma once
 
 #include <tao/pegtl.hpp>

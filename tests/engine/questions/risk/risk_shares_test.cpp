@@ -1,0 +1,57 @@
+// Swings that move together, and what drives the spread.
+#include "tests/engine/questions/risk/risk_jobs.h"
+
+namespace risk_test {
+
+TEST_CASE("swings that move together have the rank correlation asked for, and their own spreads") {
+    const std::string text = "model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 5  "
+                             "\"b\"  swing even 0 .. 10\n"
+                             "given c = 2  \"c\"  swing even 1 .. 3\ncorrelate a, b 60 %\nboth : 1 "
+                             "= a + b  \"s\"\nalone : 1 = a  \"a\"\n";
+    const RiskAnswer r = ask(priced_ok(text), question({"both", "alone"}, 1 << 17));
+    CHECK(r.dependent);
+    // Even marginals: the rank correlation is the plain one. Var(a + b) = 2 * 100 / 12 * (1 + 0.6).
+    CHECK(r.measured[0].spread * r.measured[0].spread ==
+          doctest::Approx(2 * 100.0 / 12 * 1.6).epsilon(2e-3));
+    CHECK(r.measured[1].spread * r.measured[1].spread == doctest::Approx(100.0 / 12).epsilon(1e-3));
+    CHECK(refused(text + "correlate a, c 90 %\ncorrelate b, c -90 %\n", question({"both"})) ==
+          "the correlations contradict each other: no givens can move together like this");
+}
+
+TEST_CASE("shares of the spread name what matters and add up where nothing acts together") {
+    const Priced job =
+        priced_ok("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = 5  \"b\"  swing "
+                  "even 0 .. 20\n"
+                  "given c = 2  \"c\"  swing even 1 .. 3\ny : 1 = a + b + 0 * c  \"y\"\n");
+    const RiskAnswer r = ask(job, question({"y"}, 1 << 12, 1 << 15));
+    REQUIRE(r.shares);
+    CHECK(r.factors[r.shares->shares[0].factor].given.name == "b");
+    CHECK(r.shares->shares[0].first == doctest::Approx(0.8).epsilon(2e-3));
+    CHECK(r.shares->shares[0].total == doctest::Approx(0.8).epsilon(2e-3));
+    CHECK(r.shares->shares[1].total == doctest::Approx(0.2).epsilon(2e-3));
+    CHECK(r.shares->shares[2].total == 0);
+    CHECK(r.shares->spread * r.shares->spread == doctest::Approx(500.0 / 12).epsilon(1e-3));
+}
+
+TEST_CASE("shares of the spread with swings that move together and events still rank") {
+    const Priced job = priced_ok(
+        "model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"\n"
+        "  given fuel = $4/gal  \"fuel\"  swing even $2/gal .. $6/gal\n"
+        "  given oil = $4/gal  \"oil\"  swing even $2/gal .. $6/gal\n  correlate fuel, oil 50 %\n"
+        "  event broken = 0.02 1/ac over area costs $100 \"a broken shank\"\n"
+        "  cost diesel : $ = fuel * 1000 gal + oil * 10 gal over 1\nprice \"Work\" per ac of "
+        "area\n  markup 25 %\n");
+    RiskQuestion q = question({}, 1 << 12, 1 << 14);
+    q.shares_of = "profit";
+    const RiskAnswer r = ask(job, q);
+    CHECK(r.shares->measured == 3);
+    CHECK(r.factors[r.shares->shares[0].factor].given.name == "fuel");
+    const auto broken =
+        std::find_if(r.shares->shares.begin(), r.shares->shares.end(), [&](const SpreadShare& s) {
+            return r.factors[s.factor].given.name == "broken";
+        });
+    const double variance = r.shares->spread * r.shares->spread;
+    CHECK(broken->total == doctest::Approx(2 * 100.0 * 100 / variance).epsilon(0.02));
+}
+
+} // namespace risk_test
