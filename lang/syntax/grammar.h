@@ -1,6 +1,5 @@
-// The grammar of one statement, as rules of PEGTL and nothing else. Which lines make a statement is
-// decided before (layout.h); what the rules build is told in actions.h, what they say in
-// messages.h.
+// The grammar of one statement, as rules of PEGTL. layout.h decides which lines make a statement,
+// actions.h tells what the rules build, messages.h what they say.
 //
 //   formula     = "when" disjunction "then" disjunction { "when" … "then" … } "otherwise" formula
 //               | disjunction
