@@ -1,11 +1,12 @@
 // The formulas of one deep shank, once for plain numbers and once for numbers with slopes. Only
-// native_deep_draft.cpp includes this.
+// deep_draft.cpp and the search for the critical depth include this.
 #pragma once
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <numbers>
 
 #include "engine/native/deep_draft.h"
@@ -138,6 +139,42 @@ inline T slot_draft(const Tool<T>& k, const Layer<T>& l, const T& overburden, co
     const T t = bottom - x;
     return k.width * t *
            (l.cohesion * l.slot.cohesion + l.slot.overburden * (overburden + l.weight * t * 0.5));
+}
+
+template <class T> struct Ground {
+    T depth;
+    Tool<T> tool;
+    std::array<Layer<T>, draft_layers> layers;
+};
+
+// What the angles of a layer come to.
+template <class T> struct Angles {
+    T tan_friction, tan_steel;
+    Slot<T> slot;
+};
+template <class T> Angles<T> angles(const T& friction, const T& steel) {
+    using std::tan;
+    const T phi = most(friction, T(least_friction));
+    return {tan(phi * radians), tan(steel * radians), slot(phi)};
+}
+
+// `at(i)`: argument i; `turned(friction, steel, j)`: the angles of layer j.
+template <class T, class At, class Turned>
+Ground<T> ground(const Tool<T>& tool, At at, Turned turned) {
+    Ground<T> g{at(0), tool, {}};
+    for (std::size_t j = 0; j < draft_layers; ++j) {
+        const bool last = j + 1 == draft_layers;
+        const std::size_t i = 3 + 6 * j + (last ? 0 : 1);
+        const Angles<T> a = turned(at(i + 3), at(i + 4), j);
+        g.layers[j] = {last ? T(std::numeric_limits<double>::infinity()) : at(i - 1),
+                       at(i),
+                       at(i + 1),
+                       at(i + 2),
+                       a.tan_friction,
+                       a.tan_steel,
+                       a.slot};
+    }
+    return g;
 }
 
 } // namespace acre::engine::shank

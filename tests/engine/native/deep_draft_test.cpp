@@ -173,6 +173,46 @@ TEST_CASE(
     }
 }
 
+TEST_CASE("the search finds what trying every depth finds") {
+    std::mt19937_64 random(20271129);
+    const auto between = [&](double low, double high) {
+        return low + (high - low) * static_cast<double>(random() >> 11) * 0x1p-53;
+    };
+    int inside = 0;
+    for (int trial = 0; trial < 400; ++trial) {
+        const bool wild = trial % 2 == 1; // as thin, hard, frictionless and blunt as it may be
+        const double depth = wild ? std::exp(between(-3, 3)) : between(0.4, 2.5);
+        std::vector<Bed> beds;
+        for (std::size_t j = 0; j < draft_layers; ++j) {
+            const double friction = wild ? between(0, 60) : between(8, 42);
+            beds.push_back({wild ? depth * std::exp(between(-7, 0.5)) : between(0.05, 0.8),
+                            {wild ? between(0, 40) : between(14, 20),
+                             wild ? std::exp(between(-3, 6)) : between(0, 150), friction,
+                             between(0.2, 1) * friction, between(0, wild ? 40 : 6)}});
+        }
+        const auto a =
+            arguments(depth, between(0.02, 0.6), wild ? between(5, 90) : between(28, 72), beds);
+        const auto found = shank_draft(a);
+        double least = shank_draft_at(a, 0).draft, at = 0, bottom = 0;
+        const auto look = [&](double x) {
+            if (const double draft = shank_draft_at(a, x).draft; draft < least) {
+                least = draft;
+                at = x;
+            }
+        };
+        for (int i = 1; i <= 400; ++i)
+            look(depth * (i / 400.0));
+        for (std::size_t j = 0; j + 1 < draft_layers; ++j)
+            if (bottom += a[3 + 6 * j]; bottom < depth)
+                look(bottom);
+        CAPTURE(trial);
+        CHECK(found.draft == doctest::Approx(least).epsilon(1e-12));
+        CHECK(found.critical_depth == doctest::Approx(at).epsilon(1e-12));
+        inside += at > 0 && at < depth ? 1 : 0;
+    }
+    CHECK(inside > 50);
+}
+
 TEST_CASE("slopes are those of central differences wherever the search stays on its piece") {
     std::mt19937_64 random(20270314);
     const auto between = [&](double low, double high) {
