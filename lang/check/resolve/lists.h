@@ -51,7 +51,8 @@ class Entries {
                 return false;
         return true;
     }
-    friend auto operator<=>(const Entries&, const Entries&) = default;
+    friend bool operator==(const Entries&, const Entries&) = default;
+    friend bool operator<(const Entries& a, const Entries& b) { return a.entry_ < b.entry_; }
 
   private:
     static constexpr std::uint16_t open = 0xFFFF;
