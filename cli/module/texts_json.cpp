@@ -6,10 +6,6 @@ namespace {
 
 constexpr const char* schema = "acrewright.page/1";
 
-const char* kind_name(lang::ReferenceKind kind) {
-    return kind == lang::ReferenceKind::Model ? "model" : "season";
-}
-
 } // namespace
 
 std::string page_texts_json(const PageTexts& texts) {
@@ -24,8 +20,10 @@ std::string page_texts_json(const PageTexts& texts) {
     json["references"] = Json::array();
     for (const auto& [key, name] : texts.used.names) {
         const auto& [kind, reference, from] = key;
-        json["references"].push_back(
-            {{"kind", kind_name(kind)}, {"reference", reference}, {"from", from}, {"name", name}});
+        json["references"].push_back({{"kind", engine::reference_word(kind)},
+                                      {"reference", reference},
+                                      {"from", from},
+                                      {"name", name}});
     }
     return json.dump(-1, ' ', true, Json::error_handler_t::replace);
 }
@@ -45,8 +43,7 @@ std::optional<PageTexts> read_page_texts(std::string_view document) {
     for (const auto& [name, text] : json.at("texts").items())
         texts.used.texts[name] = text.get<std::string>();
     for (const Json& one : json.at("references")) {
-        const auto kind =
-            one.at("kind") == "model" ? lang::ReferenceKind::Model : lang::ReferenceKind::Season;
+        const auto kind = engine::reference_kind(one.at("kind").get<std::string>());
         texts.used.names[{kind, one.at("reference").get<std::string>(),
                           one.at("from").get<std::string>()}] = one.at("name").get<std::string>();
     }

@@ -11,26 +11,6 @@
 namespace acre::engine {
 namespace {
 
-std::string_view kind_name(lang::ReferenceKind kind) {
-    switch (kind) {
-    case lang::ReferenceKind::Season:
-        return "season";
-    case lang::ReferenceKind::Values:
-        return "values";
-    case lang::ReferenceKind::Firm:
-        return "firm";
-    default:
-        return "model";
-    }
-}
-
-lang::ReferenceKind kind_named(std::string_view name) {
-    return name == "season"   ? lang::ReferenceKind::Season
-           : name == "values" ? lang::ReferenceKind::Values
-           : name == "firm"   ? lang::ReferenceKind::Firm
-                              : lang::ReferenceKind::Model;
-}
-
 std::string_view layer_name(lang::Layer layer) {
     switch (layer) {
     case lang::Layer::Model:
@@ -90,8 +70,10 @@ Json references_of(const PricedJob& job) {
     Json references = Json::array();
     for (const auto& [key, name] : job.used().names) {
         const auto& [kind, reference, from] = key;
-        references.push_back(
-            {{"kind", kind_name(kind)}, {"reference", reference}, {"from", from}, {"name", name}});
+        references.push_back({{"kind", reference_word(kind)},
+                              {"reference", reference},
+                              {"from", from},
+                              {"name", name}});
     }
     return references;
 }
@@ -220,7 +202,7 @@ void put_estimate(const Estimate& estimate, Json& record) {
 UsedTexts used_texts_of(const Json& record) {
     UsedTexts used;
     for (const Json& entry : list_at(record, "references")) {
-        const auto kind = kind_named(text_at(entry, "kind"));
+        const auto kind = reference_kind(text_at(entry, "kind"));
         used.names[{kind, text_at(entry, "reference"), text_at(entry, "from")}] =
             text_at(entry, "name");
     }

@@ -2,6 +2,26 @@
 
 namespace acre::engine {
 
+std::string_view reference_word(lang::ReferenceKind kind) {
+    switch (kind) {
+    case lang::ReferenceKind::Season:
+        return "season";
+    case lang::ReferenceKind::Values:
+        return "values";
+    case lang::ReferenceKind::Firm:
+        return "firm";
+    default:
+        return "model";
+    }
+}
+
+lang::ReferenceKind reference_kind(std::string_view word) {
+    return word == "season"   ? lang::ReferenceKind::Season
+           : word == "values" ? lang::ReferenceKind::Values
+           : word == "firm"   ? lang::ReferenceKind::Firm
+                              : lang::ReferenceKind::Model;
+}
+
 lang::Outcome<lang::Loaded>
 UsedTextsLoader::load(lang::ReferenceKind kind, std::string_view reference, std::string_view from) {
     const auto name = used_.names.find({kind, std::string(reference), std::string(from)});

@@ -11,6 +11,11 @@
 
 namespace acre::engine {
 
+// The word for a kind of reference in a record or a page: "model", "season", "values", "firm"; any
+// other word is a model.
+std::string_view reference_word(lang::ReferenceKind kind);
+lang::ReferenceKind reference_kind(std::string_view word);
+
 struct UsedTexts {
     using Key = std::tuple<lang::ReferenceKind, std::string, std::string>; // kind, reference, from
     std::map<Key, std::string> names;         // to the name of the text
