@@ -42,7 +42,6 @@ class RememberingLoader : public lang::Loader {
 };
 
 // Past this a price is not kept to the cent.
-constexpr double most_money = 9e13;
 
 class Driver {
   public:
@@ -127,7 +126,7 @@ class Driver {
         request.season = lang::Loaded{std::string(season.name()), std::move(text)};
         const double now = job_->value(job_->sheet().price_total);
         const std::optional<double> with = price_of(request);
-        if (!with || !(std::fabs(now) < most_money))
+        if (!with || !has_cents(now))
             return;
         const auto money = [](double value) { return lang::cents_text(to_cents(value)); };
         diagnostic.notes.push_back(money(*with) == money(now)
@@ -148,7 +147,7 @@ class Driver {
             return std::nullopt;
         const Slot slot = compiled->plan.line_slot[(*sheet)->price_total];
         const double price = slot == no_slot ? NAN : evaluate(compiled->plan).slot[slot];
-        return std::fabs(price) < most_money ? std::optional(price) : std::nullopt;
+        return has_cents(price) ? std::optional(price) : std::nullopt;
     }
 
     std::shared_ptr<PricedJob> job_;

@@ -56,10 +56,15 @@ JobAsked job_at(const Json& json) {
         asked.job = nobody;
     asked.option = text_at(json, "option");
     asked.season = text_at(json, "season");
-    if (const auto sets = json.find("sets"); sets != json.end() && sets->is_array())
-        for (const Json& set : *sets)
-            if (set.is_array() && set.size() == 2 && set[0].is_string() && set[1].is_string())
-                asked.sets.emplace_back(set[0].get<std::string>(), set[1].get<std::string>());
+    const Json sets = json.value("sets", Json::array());
+    asked.malformed = !sets.is_array();
+    for (const Json& set : sets) {
+        const bool pair =
+            set.is_array() && set.size() == 2 && set[0].is_string() && set[1].is_string();
+        asked.malformed = asked.malformed || !pair;
+        if (pair)
+            asked.sets.emplace_back(set[0].get<std::string>(), set[1].get<std::string>());
+    }
     return asked;
 }
 

@@ -65,6 +65,8 @@ bool Session::change_text(const std::string& name, std::string text) {
 lang::Outcome<lang::Request> Session::request_of(const JobAsked& asked) {
     if (asked.job >= texts_.jobs.size())
         return no_such("job", std::to_string(asked.job));
+    if (asked.malformed)
+        return lang::placeless(lang::Code::C003, "`sets` is a list of a name and a value each");
     const PageJob& job = texts_.jobs[asked.job];
     lang::Request request;
     request.every_function = false;
@@ -92,6 +94,8 @@ lang::Outcome<engine::Job> Session::make(const JobAsked& asked) {
 }
 
 lang::Outcome<engine::Job> Session::open(const JobAsked& asked) {
+    if (asked.malformed)
+        return make(asked);
     const std::string key = key_of(asked);
     if (const auto kept = kept_.find(key); kept != kept_.end())
         return kept->second;
@@ -111,7 +115,7 @@ lang::Outcome<engine::Job> Session::open(const JobAsked& asked) {
 }
 
 lang::Outcome<engine::Job> Session::move(const JobAsked& asked) {
-    if (asked.sets.empty() || kept_.contains(key_of(asked)))
+    if (asked.malformed || asked.sets.empty() || kept_.contains(key_of(asked)))
         return open(asked);
     JobAsked as_written = asked;
     as_written.sets.clear();

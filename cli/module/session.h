@@ -25,6 +25,7 @@ struct JobAsked {
     std::size_t job = 0; // of the page's
     std::string option, season;
     std::vector<std::pair<std::string, std::string>> sets; // as `--set` takes them
+    bool malformed = false; // its `sets` are no list of a name and a value each
 };
 
 class Session {

@@ -37,13 +37,19 @@ class KeepingLoader : public lang::Loader {
     engine::UsedTexts& used_;
 };
 
-// Seasons that lie where the job looks for one: a page compares them.
-void keep_seasons(const std::string& path, KeepingLoader& loader, PageTexts& texts) {
+// Seasons that lie where the job looks for one: a page compares them, so what each of them names
+// goes along.
+void keep_seasons(const std::string& path, lang::Request request, KeepingLoader& loader,
+                  PageTexts& texts) {
     for (const std::string& reference : loader.references(lang::ReferenceKind::Season, path)) {
         const lang::Outcome<lang::Loaded> season =
             loader.load(lang::ReferenceKind::Season, reference, path);
-        if (season && std::find(texts.seasons.begin(), texts.seasons.end(), season->name) ==
-                          texts.seasons.end())
+        if (!season)
+            continue;
+        request.season = *season;
+        (void)engine::make_job(request, loader);
+        if (std::find(texts.seasons.begin(), texts.seasons.end(), season->name) ==
+            texts.seasons.end())
             texts.seasons.push_back(season->name);
     }
 }
@@ -83,7 +89,7 @@ std::optional<lang::Said> add_job(const std::string& path, const std::string& mo
     if (!price)
         return std::move(price.said);
     std::vector<OptionPrice> options = with_options(**job, *request, loader);
-    keep_seasons(path, loader, all.texts);
+    keep_seasons(path, std::move(*request), loader, all.texts);
     all.texts.jobs.push_back({path, (*job)->request().field_sets});
     all.said.push_back(of_the_price(price.said));
     all.jobs.push_back({std::move(*job), std::move(*price), std::move(options)});

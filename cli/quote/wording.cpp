@@ -308,6 +308,9 @@ class Filler {
             return error(Code::W002,
                          "fuel steps need a base in $/gal and gallons per unit of the price", text,
                          fmt::format("{} and {}", base->unit, per->unit));
+        if (!engine::has_cents(step) || !engine::has_cents(per->value * rows * step))
+            return error(Code::W002,
+                         "the last of these fuel steps is too large to be told in cents", text, "");
         FuelTable table;
         table.of = of == "gal/" ? "a gallon" : "per " + of.substr(0, of.size() - 1);
         table.per = per->unit.substr(of.size());

@@ -76,3 +76,10 @@ export async function noSidewaysScroll(page) {
   );
   assert.ok(wide <= 0, `${wide} px too wide`);
 }
+
+export const dollars = value =>
+  value.toLocaleString("en-US", { style: "currency", currency: "USD" });
+export const clean = ({ asked, wrong }) => {
+  assert.deepEqual(asked, []);
+  assert.deepEqual(wrong, []);
+};

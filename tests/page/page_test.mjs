@@ -3,8 +3,8 @@ import assert from "node:assert/strict";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { axeFinds, goTo, missing, noSidewaysScroll, open, price, type, visit } from "./browser.mjs";
-import { ask, folder, numbers, root, writePage } from "./support.mjs";
+import { axeFinds, clean, dollars, goTo, missing, noSidewaysScroll, open, visit } from "./browser.mjs";
+import { ask, folder, root, writePage } from "./support.mjs";
 
 const one = "examples/01-first-price.job";
 const three = "examples/03-rows-or-field.job";
@@ -15,12 +15,6 @@ before(async () => {
   if (!missing) browser = await open();
 });
 after(() => browser?.close());
-
-const dollars = value => value.toLocaleString("en-US", { style: "currency", currency: "USD" });
-const clean = ({ asked, wrong }) => {
-  assert.deepEqual(asked, []);
-  assert.deepEqual(wrong, []);
-};
 
 for (const [job, width, scheme] of [
   [one, 390, "light"],
@@ -44,96 +38,6 @@ for (const [job, width, scheme] of [
       await visited.close();
     },
   );
-
-test(
-  "every figure shown is the program's, for changes typed one after the other",
-  suite,
-  async () => {
-    const visited = await visit(browser, writePage("changes.html", one));
-    const { page } = visited;
-    const random = numbers(5);
-    const sets = new Map();
-    for (let change = 0; change < 30; ++change) {
-      const [name, low, high, unit] = [
-        ["area", 20, 200, " ac"],
-        ["depth", 4, 6, " ft"],
-        ["spacing", 6, 9, " ft"],
-      ][change % 3];
-      const value = String(Number((low + random() * (high - low)).toFixed(1)));
-      const all = new Map(sets).set(name, value + unit);
-      const theirs = ask("price", one, ...[...all].flatMap(([n, v]) => ["--set", `${n}=${v}`]));
-      await type(page, name, value);
-      if (theirs.price === undefined) {
-        assert.ok((await page.locator("#band.stale").count()) === 1);
-        await page.click(".told .link");
-        continue;
-      }
-      sets.set(name, value + unit);
-      assert.equal((await price(page)).split("/")[0], dollars(theirs.price.per_unit));
-      assert.ok((await page.textContent("#figures")).includes(theirs.price.total_text));
-    }
-    clean(visited);
-    await visited.close();
-  },
-);
-
-test(
-  "a wrong entry is told at its field, the last good price stays, a press mends it",
-  suite,
-  async () => {
-    const visited = await visit(browser, writePage("wrong.html", one));
-    const { page } = visited;
-    const good = await price(page);
-    await type(page, "depth", "6 gal");
-    assert.equal(await price(page), good);
-    assert.equal(await page.locator("#band.stale").count(), 1);
-    assert.equal(await page.getAttribute("#g-depth", "aria-invalid"), "true");
-    assert.equal(await page.locator("#g-depth-e").count(), 1);
-    await page.click(".told .link");
-    assert.equal(await page.locator("#band.stale").count(), 0);
-    await type(page, "season_prices.diesel", "$5.10/h");
-    await page.click('.told .btn:text("Use $5.10/gal")');
-    const theirs = ask("price", one, "--set", "season_prices.diesel=$5.10/gal");
-    assert.equal((await price(page)).split("/")[0], dollars(theirs.price.per_unit));
-    clean(visited);
-    await visited.close();
-  },
-);
-
-test(
-  "changes are listed, undone, saved as season lines and carried by the address",
-  suite,
-  async () => {
-    const file = writePage("list.html", one);
-    const visited = await visit(browser, file);
-    const { page } = visited;
-    const first = await price(page);
-    await type(page, "season_prices.diesel", "5.10");
-    await type(page, "depth", "5");
-    const second = await price(page);
-    await page.click('#note button:text("2 changes")');
-    await page.fill("[id='why-season_prices.diesel']", 'dock price, \"May\"');
-    await page.press("[id='why-season_prices.diesel']", "Tab");
-    const [saved] = await Promise.all([
-      page.waitForEvent("download"),
-      page.click('button:text("Save as season lines")'),
-    ]);
-    const lines = readFileSync(await saved.path(), "utf8");
-    assert.match(lines, /set season_prices\.diesel = \$5\.10\/gal  because "dock price, May"/);
-    const season = join(folder, "what-if.season");
-    writeFileSync(season, lines);
-    assert.equal(ask("check", season).files[0].errors, 0);
-    const hash = new URL(page.url()).hash;
-    const other = await visit(browser, file, { hash });
-    assert.equal(await price(other.page), second);
-    await other.close();
-    await page.click('#note button:text("Undo last")');
-    await page.click('#note button:text("Undo last")');
-    assert.equal(await price(page), first);
-    clean(visited);
-    await visited.close();
-  },
-);
 
 test("a figure opens down to its givens; another season is a bridge", suite, async () => {
   const visited = await visit(browser, writePage("built.html", one));
@@ -193,29 +97,6 @@ test(
   },
 );
 
-test(
-  "a text answers as it is typed; a wrong one keeps the old price and says where",
-  suite,
-  async () => {
-    const visited = await visit(browser, writePage("text.html", one));
-    const { page } = visited;
-    const good = await price(page);
-    await goTo(page, "Text");
-    const text = await page.inputValue("#text");
-    await page.fill("#text", text.replace("118 ac", "118 acers"));
-    await page.waitForSelector("#text-said .told");
-    assert.equal(await price(page), good);
-    assert.match(await page.textContent("#text-said"), /Line \d+/);
-    await page.fill("#text", text.replace("118 ac", "59 ac"));
-    await page.waitForFunction(old => document.getElementById("big").textContent !== old, good);
-    await goTo(page, "Price");
-    await page.click('#note button:text("Undo last")');
-    assert.equal(await price(page), good);
-    clean(visited);
-    await visited.close();
-  },
-);
-
 test("hostile names and texts never become markup or script", suite, async () => {
   const evil = `</script><img src=x onerror="window.evil=1"><script>window.evil=1</script>`;
   const job = readFileSync(root + one, "utf8")
@@ -254,7 +135,9 @@ test(
   async () => {
     const file = writePage("plain.html", one);
     const visited = await visit(browser, file, { script: false });
-    assert.match(await visited.page.textContent("#written"), /\$95,078\.00/);
+    assert.ok(
+      (await visited.page.textContent("#written")).includes(ask("price", one).price.total_text),
+    );
     await visited.close();
     const broken = join(folder, "broken.html");
     writeFileSync(
@@ -295,7 +178,7 @@ test("the grower's page holds no wage, cost, margin or reason", suite, async () 
       "<script",
       "deep-rip",
       theirs.cost.total_text,
-      ...theirs.costs.map(cost => cost.amount_text),
+      ...theirs.costs.filter(cost => cost.amount !== 0).map(cost => cost.amount_text),
     ])
       assert.ok(!html.includes(secret), secret);
     assert.ok(html.includes(theirs.price.total_text));

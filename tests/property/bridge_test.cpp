@@ -137,6 +137,21 @@ TEST_CASE("one change takes the whole difference, two share what they do togethe
     CHECK(two[1].cents == 1200);
 }
 
+TEST_CASE("a step beyond what can be told in cents is refused, not told as another amount") {
+    const std::string text = "model \"m\"\ngiven area = 10 ac\ngiven a = 10 $/h\ngiven b = 5 "
+                             "h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
+    tests::MemoryLoader loader({{"m.rate", text}});
+    // Both at once: $50 as before. Each alone: 5e15 dollars, and next to nothing.
+    const auto after = engine::make_job(request("job \"j\"\nmodel \"m\"\n"
+                                                "set a = 1,000,000,000,000,000 $/h\n"
+                                                "set b = 0.00000000000005 h\n"),
+                                        loader);
+    REQUIRE((before && after));
+    const auto result = engine::ask(**before, **after, {"", "", "", "", true});
+    REQUIRE_FALSE(result);
+    CHECK(result.said.diagnostics.all().front().code == lang::Code::Q007);
+}
+
 TEST_CASE("the sides carry what people call them, and a side at fault says which it is") {
     const std::string text = "model \"m\"\ngiven area : ac\ngiven a = 10 $/h\ngiven b = 5 h\ngiven "
                              "to_rows = one_way | both  \"how it is ripped\"\ncost c : $/h = a "

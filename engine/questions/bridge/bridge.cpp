@@ -273,6 +273,8 @@ lang::Outcome<BridgeAnswer> ask(const PricedJob& before, const PricedJob& after,
     if (!parts.answered || !near(parts.before, old_price->price) ||
         !near(parts.after, new_price->price))
         return refused("one price cannot be changed into the other value by value");
+    if (!std::all_of(parts.share.begin(), parts.share.end(), has_cents))
+        return refused("a step between the two prices is too large to be told in cents");
     BridgeAnswer result;
     result.unit = new_price->unit;
     result.before = side_of(before, question.before, question.before_label, *old_price);

@@ -33,9 +33,12 @@ lang::Outcome<SidePrice> price_of(const PricedJob& job, bool total) {
     result.earnings = priced->earnings;
     result.per = priced->per;
     result.per_quantity = priced->per_quantity;
-    result.cents =
-        total ? priced->price_cents
-              : to_cents(static_cast<double>(priced->price_cents) / 100 / priced->per_quantity);
+    const double one = static_cast<double>(priced->price_cents) / 100 / priced->per_quantity;
+    if (!total && !has_cents(one))
+        return lang::placeless(lang::Code::Q007,
+                               "the price per unit of this side is too large to be told in cents",
+                               {}, {"compare the whole prices (`--total`)"});
+    result.cents = total ? priced->price_cents : to_cents(one);
     return result;
 }
 

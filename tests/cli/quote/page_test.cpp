@@ -74,6 +74,7 @@ TEST_CASE("what is inner, unknown or malformed is an error, and no page is made"
           {"@unknown", "W002"},
           {": no equals", "W002"},
           {"@fuel-steps base=base", "W002"},
+          {"@fuel-steps base=base per=gallons_per_acre step=900000000000000 rows=3", "W002"},
           {"@fuel-steps base=acres per=depth step=0.25 rows=3", "W002"}}) {
         CAPTURE(wording);
         const Filled filled = fill(wording);
