@@ -101,7 +101,7 @@ Json draft_of(const QuoteArguments& arguments, const engine::PricedJob& job,
     terms.replaces = arguments.replaces;
     terms.accepted = arguments.accepted;
     for (const engine::JobField& field : job.fields())
-        terms.pictures.push_back({field.block, field_svg(engine::field_answer(field.field))});
+        terms.pictures.push_back({field.entry, field_svg(engine::field_answer(field.field))});
     return engine::draft_record(job, estimate, terms, ACREWRIGHT_VERSION);
 }
 

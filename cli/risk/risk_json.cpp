@@ -95,7 +95,7 @@ Document risk_json(const engine::RiskAnswer& risk) {
     out["refusals"] = Json::array();
     for (const engine::RefusalRisk& refusal : risk.refusals)
         out["refusals"].push_back({{"name", refusal.name},
-                                   {"block", refusal.block},
+                                   {"block", refusal.entry},
                                    {"chance", number(refusal.chance)},
                                    {"cost", refusal.cost ? number(*refusal.cost) : Json(nullptr)}});
     static constexpr const char* reasons[] = {"chosen", "asked", "computed"};

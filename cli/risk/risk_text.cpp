@@ -183,19 +183,19 @@ class Page {
             return;
         head("When work cannot go on");
         Table table({{"", Align::Left, true}, {"chance"}, {"costs"}});
-        bool unsaid = false, in_block = false;
+        bool unsaid = false, in_entry = false;
         for (const engine::RefusalRisk& refusal : risk_.refusals) {
-            const std::string where = refusal.block.empty() ? "" : refusal.block + ": ";
+            const std::string where = refusal.entry.empty() ? "" : refusal.entry + ": ";
             table.row({lang::terminal_text(where + refusal.name), percent_text(refusal.chance, 2),
                        refusal.cost ? lang::money_text(*refusal.cost) : "not said"});
             unsaid |= !refusal.cost;
-            in_block |= !refusal.block.empty();
+            in_entry |= !refusal.entry.empty();
         }
         out_ += table.text(color_);
         if (risk_.refused > 0)
             line("Then the job's own price and cost do not count: the contribution is what it "
                  "costs, below zero; overhead comes on top. Of several the largest counts.");
-        if (in_block)
+        if (in_entry)
             line("A refusal in one entry of a list counts for the whole job: on the safe side.");
         if (unsaid && risk_.loss)
             line("Where the cost is not said, the money figures leave the trial out.");

@@ -186,7 +186,7 @@ struct Report {
                 continue;
             lang::Diagnostic diagnostic{lang::Code::E504, {}, {}, {}, {}, {}};
             const std::string where =
-                require.block == none ? "" : fmt::format(" on {}", block_name(require.block));
+                require.entry == none ? "" : fmt::format(" on {}", entry_name(require.entry));
             diagnostic.title = fmt::format("requirement not met{}: {}", where, require.message);
             diagnostic.primary = {sheet.nodes[require.condition].span, ""};
             std::vector<Slot> from;
@@ -196,8 +196,8 @@ struct Report {
             diagnostics.add(std::move(diagnostic));
         }
     }
-    std::string block_name(std::uint32_t block) const {
-        const lang::Block& b = sheet.blocks[block];
+    std::string entry_name(std::uint32_t entry) const {
+        const lang::Entry& b = sheet.entries[entry];
         return b.label.empty() ? b.name : b.label;
     }
 

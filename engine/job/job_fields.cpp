@@ -88,9 +88,9 @@ class Fields {
         if (!sheet.job.field_path.empty() &&
             !one("", sheet.job.field_path, sheet.job.field_heading))
             return false;
-        for (const lang::Block& block : sheet.blocks)
-            if (!block.field_path.empty() &&
-                !one(block.name, block.field_path, block.field_heading))
+        for (const lang::Entry& entry : sheet.entries)
+            if (!entry.field_path.empty() &&
+                !one(entry.name, entry.field_path, entry.field_heading))
                 return false;
         return true;
     }
@@ -132,7 +132,7 @@ class Fields {
         return false;
     }
 
-    bool one(const std::string& block, const std::string& path, lang::NodeId heading_node) {
+    bool one(const std::string& entry, const std::string& path, lang::NodeId heading_node) {
         lang::Span span{};
         span.file = 0;
         lang::Outcome<lang::Loaded> text =
@@ -144,7 +144,7 @@ class Fields {
             }
             return false;
         }
-        FieldOfJob job(job_, block.empty() ? "" : block + ".");
+        FieldOfJob job(job_, entry.empty() ? "" : entry + ".");
         LayoutRequest request;
         if (!heading_is_lawful(heading_node))
             return false;
@@ -164,7 +164,7 @@ class Fields {
                 return false;
         }
         set_all(job, *field, across ? &*across : nullptr);
-        fields_.push_back({block, std::move(*field)});
+        fields_.push_back({entry, std::move(*field)});
         return true;
     }
 
@@ -204,8 +204,8 @@ class Fields {
 bool names_boundaries(const lang::Sheet& sheet) {
     if (!sheet.job.field_path.empty())
         return true;
-    return std::any_of(sheet.blocks.begin(), sheet.blocks.end(),
-                       [](const lang::Block& block) { return !block.field_path.empty(); });
+    return std::any_of(sheet.entries.begin(), sheet.entries.end(),
+                       [](const lang::Entry& entry) { return !entry.field_path.empty(); });
 }
 
 bool lay_job_fields(const PricedJob& job, lang::Loader& loader, std::vector<JobField>& fields,

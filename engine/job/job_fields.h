@@ -1,7 +1,7 @@
 // A job that names boundary files: they are laid out with the job's own spacing, and what comes out
 // is set in the job.
 //
-// The model says how by lines of these names (below a block's name for an each-block part):
+// The model says how by lines of these names (below an entry's name for a part `each` of a list):
 //   layout_spacing            from line to line; must be there
 //   layout_passes             times each line is driven; 1 if not there
 //   layout_headland, layout_row_ends, layout_offset, layout_turn_circle     lengths; 0 (offset:
@@ -22,7 +22,7 @@
 
 namespace acre::engine {
 
-// True if the job or one of its blocks names a boundary.
+// True if the job or one of its entries names a boundary.
 bool names_boundaries(const lang::Sheet& sheet);
 
 // Lays all of them out. `sets` becomes the text of `set` statements for lang::Request::field_sets;

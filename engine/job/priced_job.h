@@ -21,7 +21,7 @@
 namespace acre::engine {
 
 struct JobField {      // a boundary that a job names, laid out with the job's own spacing
-    std::string block; // name of the block; empty: the whole job
+    std::string entry; // whose ground it is; empty: the whole job
     LaidField field;
 };
 

@@ -16,11 +16,11 @@ namespace {
 
 using lang::none;
 
-// Where it is about one block, its name before it.
-std::string of_block(const lang::Sheet& sheet, std::uint32_t block, const std::string& text) {
-    if (block == none)
+// Where it is about one entry, its name before it.
+std::string of_entry(const lang::Sheet& sheet, std::uint32_t entry, const std::string& text) {
+    if (entry == none)
         return text;
-    const lang::Block& of = sheet.blocks[block];
+    const lang::Entry& of = sheet.entries[entry];
     return fmt::format("{}: {}", of.label.empty() ? of.name : of.label, text);
 }
 
@@ -29,7 +29,7 @@ std::string why_not(const PricedJob& job, const Values& values) {
     const Plan& plan = job.plan();
     for (std::size_t i = 0; i < sheet.requires_.size(); ++i)
         if (values.slot[plan.require_slot[i]] == 0)
-            return of_block(sheet, sheet.requires_[i].block, sheet.requires_[i].message);
+            return of_entry(sheet, sheet.requires_[i].entry, sheet.requires_[i].message);
     for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
         const lang::LineId line = sheet.givens[i].line;
         const Slot slot = plan.line_slot[line], low = plan.within_low[i],
@@ -78,7 +78,7 @@ class Noter {
             for (const std::size_t caution : cautions[i])
                 if (const lang::Condition& c = job_.sheet().cautions[caution];
                     !general.contains(caution))
-                    at.push_back(numbered(notes, of_block(job_.sheet(), c.block, c.message)));
+                    at.push_back(numbered(notes, of_entry(job_.sheet(), c.entry, c.message)));
         }
         return notes;
     }

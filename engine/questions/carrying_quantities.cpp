@@ -33,10 +33,10 @@ bool is_shown(const lang::Line& line) {
     }
 }
 
-// A line of one block; what counts is its sum.
-bool of_a_block(const lang::Sheet& sheet, LineId line) {
+// A line of one entry; what counts is its sum.
+bool of_an_entry(const lang::Sheet& sheet, LineId line) {
     const std::uint32_t part = sheet.lines[line].part;
-    return part != none && sheet.parts[part].each_block;
+    return part != none && sheet.parts[part].each_entry;
 }
 
 } // namespace
@@ -56,7 +56,7 @@ std::vector<LineId> carrying_quantities(const PricedJob& job) {
             return;
         for (const LineId used : uses_of(job, sheet.lines[line].value).lines)
             if (!sheet.lines[used].label.empty() && is_shown(sheet.lines[used]) &&
-                !of_a_block(sheet, used))
+                !of_an_entry(sheet, used))
                 lines.push_back(used);
     };
     for (const lang::PriceItem& item : sheet.prices)
@@ -68,7 +68,7 @@ std::vector<LineId> carrying_quantities(const PricedJob& job) {
     for (LineId id = 0; id < sheet.lines.size(); ++id) {
         const lang::Line& line = sheet.lines[id];
         const bool own =
-            line.part != none && sheet.parts[line.part].instance.empty() && !of_a_block(sheet, id);
+            line.part != none && sheet.parts[line.part].instance.empty() && !of_an_entry(sheet, id);
         if (own && line.role == Role::Line && !line.label.empty() && is_shown(line))
             lines.push_back(id);
     }

@@ -96,7 +96,7 @@ class SeasonCheck {
     static void note_names(const lang::Sheet& sheet, lang::FileId file, Names& names) {
         for (const lang::Given& given : sheet.givens) {
             const lang::Line& line = sheet.lines[given.line];
-            if (line.block == lang::none)
+            if (line.entry == lang::none)
                 names.givens.insert(line.name);
             for (const lang::Setting& setting : given.settings)
                 if (setting.layer == lang::Layer::Season && setting.span.file == file)

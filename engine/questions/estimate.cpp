@@ -31,8 +31,8 @@ class Estimator {
           compiled_(job.compiled()),
           values_(job.values()),
           sources_(job.sources()) {
-        for (const lang::Block& block : sheet_.blocks)
-            blocks_.insert(block.name);
+        for (const lang::Entry& entry : sheet_.entries)
+            entries_.insert(entry.name);
     }
 
     Estimate make() const {
@@ -72,21 +72,23 @@ class Estimator {
         return slot == no_slot ? 0 : values_.slot[slot];
     }
 
-    // "acres", or "north.acres" of a block.
+    // "acres", or "north.acres" of an entry.
     bool is_of_the_job(std::string_view name) const {
         const auto dot = name.find('.');
         return dot == std::string_view::npos ||
                (name.find('.', dot + 1) == std::string_view::npos &&
-                blocks_.contains(name.substr(0, dot)));
+                entries_.contains(name.substr(0, dot)));
     }
 
+    static const std::string& called(const lang::Entry& entry) {
+        return entry.label.empty() ? entry.name : entry.label;
+    }
     // "Lisk County: county permits": of the lines of several entries, whose it is.
     std::string with_entry(const lang::Line& line) const {
-        if (line.block == none)
+        if (line.entry == none)
             return line.label;
-        const lang::Block& block = sheet_.blocks[line.block];
-        const std::string& entry = block.label.empty() ? block.name : block.label;
-        return line.label.empty() ? line.label : fmt::format("{}: {}", entry, line.label);
+        const lang::Entry& entry = sheet_.entries[line.entry];
+        return line.label.empty() ? line.label : fmt::format("{}: {}", called(entry), line.label);
     }
 
     CostRow cost_row(const lang::Cost& cost, const Estimate& estimate) const {
@@ -176,9 +178,9 @@ class Estimator {
             if (values_.slot[compiled_.plan.caution_slot[i]] == 0)
                 continue;
             std::string text = caution.message;
-            if (caution.block != none) {
-                const lang::Block& block = sheet_.blocks[caution.block];
-                text = fmt::format("{}: {}", block.label.empty() ? block.name : block.label, text);
+            if (caution.entry != none) {
+                const lang::Entry& entry = sheet_.entries[caution.entry];
+                text = fmt::format("{}: {}", called(entry), text);
             }
             add(std::move(text), false);
         }
@@ -217,7 +219,7 @@ class Estimator {
     const Compiled& compiled_;
     const Values& values_;
     const lang::SourceMap& sources_;
-    std::unordered_set<std::string_view> blocks_; // names
+    std::unordered_set<std::string_view> entries_; // names
 };
 
 bool report_no_price(const lang::Sheet& sheet, lang::Diagnostics& diagnostics) {

@@ -37,7 +37,7 @@ struct QuantityRow { // what carries the price: quantities of costs and items, a
     std::string name, label, unit;
     double value = 0;
     std::string choice; // instead of a value
-    bool own = false;   // of the job itself or of one of its blocks, not of a used model
+    bool own = false;   // of the job itself or of one of its entries, not of a used model
 };
 struct CautionRow {
     std::string text;

@@ -26,7 +26,7 @@ std::optional<double> value_in(const PricedJob& job, lang::LineId line, const st
     return number ? std::optional(*number) : std::nullopt;
 }
 
-// What a layout reads (engine/job/job_fields.h), in the whole job or in a block.
+// What a layout reads (engine/job/job_fields.h), in the whole job or in an entry.
 bool lays_out(std::string_view name) {
     name.remove_prefix(name.rfind('.') + 1);
     return name.starts_with("layout_") || name == "speed" || name == "turn";

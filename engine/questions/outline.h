@@ -17,7 +17,7 @@ struct Stretch { // of a text: bytes from `begin` to before `end`
 };
 
 // One line as the sheet has it. A statement may make several: a cost makes three, a model that is
-// used twice makes each twice, an each-block part one a block.
+// used twice makes each twice, a part `each` of a list one for each entry.
 struct LineNow {
     std::string name;                   // dotted: "crawler.fuel.amount"
     std::string text;                   // its value as people read it

@@ -181,7 +181,7 @@ std::string formula_with_numbers(const PricedJob& job, lang::LineId id) {
         const lang::Span name = names[i].span;
         raw += sources.text({rest.file, rest.begin, name.begin});
         rest.begin = name.end;
-        // Names of one place are the blocks of a sum: all their values stand there.
+        // Names of one place are the entries of a sum: all their values stand there.
         for (bool first = true; i < names.size() && names[i].span == name; ++i, first = false)
             raw += (first ? "" : ", ") + writer.line(names[i].line);
     }

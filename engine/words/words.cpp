@@ -27,7 +27,7 @@ std::string_view layer_text(lang::Layer layer) {
         return "job";
     case lang::Layer::Field:
         return "field";
-    case lang::Layer::Block:
+    case lang::Layer::Entry:
         return "entry";
     case lang::Layer::Option:
         return "option";

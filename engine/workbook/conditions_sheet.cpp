@@ -66,9 +66,9 @@ class ConditionsPage {
         for (std::size_t i = 0; i < sheet.cautions.size(); ++i) {
             ++row_;
             const lang::Condition& caution = sheet.cautions[i];
-            const std::string block =
-                caution.block == none ? "" : sheet.blocks[caution.block].name + ": ";
-            out_.text(row_, 0, block + caution.message, Look::Wrapped);
+            const std::string entry =
+                caution.entry == none ? "" : sheet.entries[caution.entry].name + ": ";
+            out_.text(row_, 0, entry + caution.message, Look::Wrapped);
             out_.text(row_, 1,
                       caution.condition == none
                           ? std::string("always")

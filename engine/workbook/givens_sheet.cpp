@@ -23,11 +23,11 @@ std::string part_of(const lang::Sheet& sheet, const lang::Line& line) {
     if (line.part == none)
         return "Others";
     const lang::Part& part = sheet.parts[line.part];
-    const lang::Block* block = line.block == none ? nullptr : &sheet.blocks[line.block];
+    const lang::Entry* entry = line.entry == none ? nullptr : &sheet.entries[line.entry];
     std::string title = part.instance.empty() ? "" : part.instance + ": ";
     title += part.title.empty() ? "Others" : part.title;
-    if (block != nullptr)
-        title += ", " + (block->label.empty() ? block->name : block->label);
+    if (entry != nullptr)
+        title += ", " + (entry->label.empty() ? entry->name : entry->label);
     return title;
 }
 

@@ -43,9 +43,9 @@ std::vector<Slot> layout_of(const PricedJob& job, const lang::Given& given) {
         return {};
     const lang::Sheet& sheet = job.sheet();
     const lang::Line& line = sheet.lines[given.line];
-    const lang::Block* block = line.block == none ? nullptr : &sheet.blocks[line.block];
-    const std::string prefix = block == nullptr ? "" : block->name + ".";
-    const lang::NodeId heading = block == nullptr ? sheet.job.field_heading : block->field_heading;
+    const lang::Entry* entry = line.entry == none ? nullptr : &sheet.entries[line.entry];
+    const std::string prefix = entry == nullptr ? "" : entry->name + ".";
+    const lang::NodeId heading = entry == nullptr ? sheet.job.field_heading : entry->field_heading;
     std::vector<Slot> slots;
     for (const std::string_view name : layout_lines)
         add_slot(job, prefix + std::string(name), slots);

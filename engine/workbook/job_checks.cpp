@@ -241,14 +241,14 @@ JobChecks place_checks(const PricedJob& job, std::uint32_t first_row,
     std::uint32_t row = first_row + 1;
     for (std::size_t i = 0; i < sheet.requires_.size(); ++i) {
         const lang::Condition& require = sheet.requires_[i];
-        const std::string block =
-            require.block == none ? "" : sheet.blocks[require.block].name + ": ";
+        const std::string entry =
+            require.entry == none ? "" : sheet.entries[require.entry].name + ": ";
         checks.conditions.push_back(
             {CheckRow::Require, i, row++,
              require.condition == none
                  ? ""
                  : source_text(job.sources(), sheet.nodes[require.condition].span),
-             block + require.message, state_of(job.values().slot[plan.require_slot[i]])});
+             entry + require.message, state_of(job.values().slot[plan.require_slot[i]])});
     }
     for (std::size_t i = 0; i < sheet.givens.size(); ++i) {
         const lang::Line& line = sheet.lines[sheet.givens[i].line];

@@ -7,7 +7,7 @@
 namespace acre::lang {
 namespace {
 
-constexpr std::size_t most_uses = 200; // copies of a line in blocks say all the same
+constexpr std::size_t most_uses = 200; // copies of a line in entries say all the same
 
 bool is_number(const Type& type) {
     return type.kind == Type::Kind::Number;

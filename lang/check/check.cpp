@@ -49,9 +49,9 @@ class Checker {
             correlation.strength = check_part({}, correlation.strength, plain,
                                               {"the strength of a correlation", {}}, "1");
         }
-        for (Block& block : sheet_.blocks)
-            block.field_heading =
-                check_part({}, block.field_heading, base_type(Angle), {"a heading", {}}, "deg");
+        for (Entry& entry : sheet_.entries)
+            entry.field_heading =
+                check_part({}, entry.field_heading, base_type(Angle), {"a heading", {}}, "deg");
         sheet_.job.field_heading =
             check_part({}, sheet_.job.field_heading, base_type(Angle), {"a heading", {}}, "deg");
     }

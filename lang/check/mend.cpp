@@ -100,7 +100,7 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
     }
     const bool in_main_model =
         site.line == none || sheet.lines[site.line].name.find('.') == std::string::npos;
-    const std::uint32_t block = site.line == none ? none : sheet.lines[site.line].block;
+    const std::uint32_t entry = site.line == none ? none : sheet.lines[site.line].entry;
     struct Candidate {
         bool other_file, inverse, computed;
         std::uint32_t file, begin;
@@ -115,7 +115,7 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
         const bool other_file = line.name_span.file != at.file;
         if (other_file && !in_sight(sources, at.file, line.name))
             continue;
-        if (id == site.line || (line.block != none && line.block != block) ||
+        if (id == site.line || (line.entry != none && line.entry != entry) ||
             (other_file && !in_main_model))
             continue;
         found.push_back({other_file, line.type.unit.dim != missing, line.role != Role::Given,

@@ -1,5 +1,5 @@
 // Syntax trees to one flat sheet: instances of used models, names to ids, layers of values in
-// order, blocks laid out, costs and prices written out as plain lines.
+// order, entries laid out, costs and prices written out as plain lines.
 #pragma once
 
 #include <optional>

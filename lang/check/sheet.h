@@ -31,14 +31,14 @@ inline constexpr std::uint32_t none = 0xFFFFFFFF;
 inline constexpr std::uint32_t current_notation = 3;
 
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
-// formula. Instances and blocks multiply a text: past these, N214.
+// formula. Instances and entries multiply a text: past these, N214.
 inline constexpr std::uint32_t max_instances = 1'000;
 inline constexpr std::uint32_t max_lists = 16;      // of all models of a job
 inline constexpr std::uint32_t max_entries = 1'000; // of a list
 inline constexpr std::uint32_t max_job_options = 200;
 inline constexpr std::uint32_t max_parts = 20'000;      // of all instances
-inline constexpr std::uint32_t max_conditions = 10'000; // requirements and cautions, in every block
-inline constexpr std::uint32_t max_correlations = 1'000; // in every block
+inline constexpr std::uint32_t max_conditions = 10'000; // requirements and cautions, in every entry
+inline constexpr std::uint32_t max_correlations = 1'000; // in every entry
 inline constexpr std::uint32_t max_sheet_lines = 100'000;
 inline constexpr std::uint32_t max_sheet_nodes = 500'000; // steps of calculation
 inline constexpr std::uint32_t max_sheet_name_bytes =
@@ -47,7 +47,7 @@ inline constexpr std::uint32_t max_sheet_name_bytes =
 enum class Op : std::uint8_t {
 // Of one value a; of two, a and b; of a function, a and b, or args where it takes many. `and`
 // and `or` do not ask for b when a decides. Ceil, Floor, Round without b: to whole numbers. The
-// args of Sum, Most, Least are Line nodes: the lines of the blocks, or (Sum) the amounts that a
+// args of Sum, Most, Least are Line nodes: the lines of the entries, or (Sum) the amounts that a
 // price adds up, of $; one at least.
 #define ACRE_PREFIX(op, ...) op,
 #define ACRE_BINARY(op, ...) op,
@@ -91,7 +91,7 @@ enum class Layer : std::uint8_t {
     Values,
     Job,
     Field,
-    Block,
+    Entry,
     Option,
     CommandLine
 };
@@ -127,11 +127,11 @@ struct Line {
     Role role = Role::Line;
     Type type; // declared. A quantity of a cost declares none: its formula's, or poison if that has
                // none
-    std::string unit_text;     // as the author wrote it ("$/ac"); empty for a choice
-    NodeId value = none;       // the formula in force, by the last setting; none: yours to set
-    std::uint32_t part = none; // into parts
-    std::uint32_t block =
-        none; // into blocks, for a line of an each-block part; a job without blocks has none
+    std::string unit_text;        // as the author wrote it ("$/ac"); empty for a choice
+    NodeId value = none;          // the formula in force, by the last setting; none: yours to set
+    std::uint32_t part = none;    // into parts
+    std::uint32_t entry = none;   // into entries, for a line of a part `each` of a list; where
+                                  // nothing is listed there is none
     std::uint32_t given = none;   // into givens
     bool may_be_negative = false; // it says so
 };
@@ -152,10 +152,12 @@ struct Given {
 struct Part {
     std::string title;
     std::string instance; // the instance it belongs to, "haul.truck"; empty for the job's own model
-    bool each_block = false;
+    bool each_entry = false; // computed for each entry of a list
 };
-struct Block { // as the job lists them; a job without any is one piece of ground whose lines have
-               // no prefix
+// An entry of a list, or one of each of several ("hill.pan"): those that the job lists come first,
+// in its order. Where nothing is listed there is one of each list, without a name, and none of it
+// here.
+struct Entry {
     std::string name, label;
     std::string field_path; // as written; empty: none
     NodeId field_heading = none;
@@ -187,7 +189,7 @@ struct Condition {           // require or caution
     NodeId costs = none;     // of a requirement: what the firm is out when it is not met
     std::string message;
     Span span;
-    std::uint32_t block = none;
+    std::uint32_t entry = none;
 };
 struct Event {
     LineId count = none, amount = none, money = none; // NAME, NAME.amount, NAME.money: of one event
@@ -266,7 +268,7 @@ struct Sheet {
     std::vector<Line> lines;
     std::vector<Given> givens;
     std::vector<Part> parts;
-    std::vector<Block> blocks;
+    std::vector<Entry> entries;
     std::vector<Cost> costs;
     std::vector<PriceItem> prices;
     std::vector<Condition> requires_, cautions;

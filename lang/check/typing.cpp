@@ -127,7 +127,7 @@ void Typing::type_when(const Site& site, NodeId id, const Type* wanted) {
     }
 }
 
-// Min, Max and what is taken over blocks: all in the unit of the first.
+// Min, Max and what is taken over entries: all in the unit of the first.
 void Typing::type_list(const Site& site, NodeId id, const Type* wanted) {
     const Op op = sheet_.nodes[id].op;
     const std::uint32_t first_arg = sheet_.nodes[id].first_arg;

@@ -28,10 +28,10 @@ struct Expected {
 inline std::vector<engine::Slot> laid_out_by(const engine::PricedJob& job, const lang::Line& line) {
     std::vector<engine::Slot> slots;
     const std::string prefix =
-        line.block == lang::none ? "" : job.sheet().blocks[line.block].name + ".";
-    const bool headed = line.block == lang::none
+        line.entry == lang::none ? "" : job.sheet().entries[line.entry].name + ".";
+    const bool headed = line.entry == lang::none
                             ? job.sheet().job.field_heading != lang::none
-                            : job.sheet().blocks[line.block].field_heading != lang::none;
+                            : job.sheet().entries[line.entry].field_heading != lang::none;
     for (const char* name :
          {"layout_spacing", "layout_passes", "layout_headland", "layout_row_ends", "layout_offset",
           "layout_turn_circle", "layout_cross_spacing", "speed", "turn"}) {

@@ -81,7 +81,7 @@ std::vector<Change> changes_between(const PricedJob& job_before, const PricedJob
     bool models = false;
     bool library = false;
     changed_texts(job_before, job_after, models, library);
-    // Other blocks or used models: values without a counterpart move with the model.
+    // Other entries or used models: values without a counterpart move with the model.
     models = models || before.size() != after.size() ||
              !std::equal(before.begin(), before.end(), after.begin(),
                          [](const auto& a, const auto& b) { return a.first == b.first; });

@@ -96,7 +96,7 @@ class Builder {
                 double& value = row_of(result_.costs, cost.name,
                                        cost.label.empty() ? cost.name : cost.label, money())
                                     .value[c];
-                value = (std::isfinite(value) ? value : 0) + cost.amount; // blocks have a row each
+                value = (std::isfinite(value) ? value : 0) + cost.amount; // entries have a row each
             }
         earned();
     }
@@ -118,14 +118,14 @@ class Builder {
         add("profit.total", "profit", [](const Earnings& e) { return e.profit(); });
     }
 
-    // The job's own lines, computed once for all blocks: those of blocks and used models would
+    // The job's own lines, computed once for all entries: those of entries and used models would
     // drown them.
     static bool is_of_the_job(const PricedJob& job, const std::string& name) {
         const lang::Sheet& sheet = job.sheet();
         const lang::LineId id = sheet.find(name);
         return name.find('.') == std::string::npos && id != lang::none &&
                (sheet.lines[id].part == lang::none ||
-                !sheet.parts[sheet.lines[id].part].each_block);
+                !sheet.parts[sheet.lines[id].part].each_entry);
     }
     void quantities() {
         for (std::size_t c = 0; c < count(); ++c)

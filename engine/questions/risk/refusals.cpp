@@ -29,9 +29,9 @@ void Refusals::read(const PricedJob& job, const std::vector<Axis>& axes, std::ve
         const lang::Condition& require = sheet.requires_[i];
         RefusalRisk& named = result.refusals.emplace_back();
         named.name = require.message;
-        if (require.block != lang::none) {
-            const lang::Block& block = sheet.blocks[require.block];
-            named.block = block.label.empty() ? block.name : block.label;
+        if (require.entry != lang::none) {
+            const lang::Entry& entry = sheet.entries[require.entry];
+            named.entry = entry.label.empty() ? entry.name : entry.label;
         }
     }
 }

@@ -99,7 +99,7 @@ struct WithoutAnswer {         // a trial that has none
 
 struct RefusalRisk {            // a requirement that was not met in some trials
     std::string name;           // its message
-    std::string block;          // where it stands; empty: the whole job
+    std::string entry;          // where it stands; empty: the whole job
     double chance = 0;          // 0 to 1
     std::optional<double> cost; // what the firm is out, on average; none: the model does not say
 };

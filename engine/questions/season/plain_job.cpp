@@ -55,7 +55,7 @@ std::optional<PlainJob> job_of(const ast::Module& module) {
         } else if (const auto* date = std::get_if<ast::Date>(&statement.node)) {
             job.date = *date;
         } else if (!std::holds_alternative<ast::Option>(statement.node)) {
-            return std::nullopt; // blocks and fields need all of the way
+            return std::nullopt; // entries and fields need all of the way
         }
     }
     return job;

@@ -58,9 +58,9 @@ std::vector<std::string> in_entries(const lang::Sheet& sheet, std::string_view n
     std::vector<std::string> names;
     for (const lang::Given& given : sheet.givens) {
         const lang::Line& line = sheet.lines[given.line];
-        if (line.block == none || names.size() == most_named)
+        if (line.entry == none || names.size() == most_named)
             continue;
-        const std::string entry = sheet.blocks[line.block].name + ".";
+        const std::string entry = sheet.entries[line.entry].name + ".";
         const std::size_t at = line.name.find(entry);
         if (at != std::string::npos &&
             line.name.substr(0, at) + line.name.substr(at + entry.size()) == name)

@@ -40,7 +40,7 @@ std::vector<LineId> of_its_kind(const Sheet& sheet, LineId id) {
         return out;
     for (const LineId other : lines_of(sheet, settings.front().value)) {
         const Line& there = sheet.lines[other];
-        if (there.given != none && there.block == line.block &&
+        if (there.given != none && there.entry == line.entry &&
             there.type.kind == Type::Kind::Number && there.type.unit.dim == line.type.unit.dim)
             out.push_back(other);
     }
@@ -48,11 +48,11 @@ std::vector<LineId> of_its_kind(const Sheet& sheet, LineId id) {
 }
 
 // "area" of "north.area" and of "draft.north.area"
-std::string without_block(const Sheet& sheet, LineId id) {
+std::string without_entry(const Sheet& sheet, LineId id) {
     const std::string& name = sheet.lines[id].name;
-    const std::string block = sheet.blocks[sheet.lines[id].block].name + ".";
-    const std::size_t at = name.find(block);
-    return at == std::string::npos ? name : name.substr(0, at) + name.substr(at + block.size());
+    const std::string entry = sheet.entries[sheet.lines[id].entry].name + ".";
+    const std::size_t at = name.find(entry);
+    return at == std::string::npos ? name : name.substr(0, at) + name.substr(at + entry.size());
 }
 
 std::string each_named(const List& list, std::string_view name) {
@@ -67,8 +67,8 @@ std::string each_named(const List& list, std::string_view name) {
 // The lists of which two lines have different entries.
 Lists that_differ(const Resolution& r, LineId a, LineId b) {
     Lists out;
-    const std::uint32_t from = r.sheet.lines[a].block;
-    const std::uint32_t to = r.sheet.lines[b].block;
+    const std::uint32_t from = r.sheet.lines[a].entry;
+    const std::uint32_t to = r.sheet.lines[b].entry;
     for (std::uint32_t list = 0; from != none && to != none && list < r.lists.size(); ++list)
         if (r.places[from].has(list) && r.places[to].has(list) &&
             r.places[from][list] != r.places[to][list])
@@ -183,7 +183,7 @@ class SilentEntries {
 
     void run() {
         for (LineId id = 0; id < r_.added_up.size(); ++id)
-            if (!r_.added_up[id].over.empty() && said_by_job(r_.sheet.lines[id].block))
+            if (!r_.added_up[id].over.empty() && said_by_job(r_.sheet.lines[id].entry))
                 add(id);
         for (const std::string& name : order_)
             tell(name, groups_[name]);
@@ -206,7 +206,7 @@ class SilentEntries {
     void add(LineId id) {
         const Sheet& sheet = r_.sheet;
         const Line& line = sheet.lines[id];
-        std::string name = without_block(sheet, id);
+        std::string name = without_entry(sheet, id);
         Group& group = groups_[name];
         if (group.said.empty()) {
             group.said.assign(r_.places.size(), 0);
@@ -217,8 +217,8 @@ class SilentEntries {
         const std::vector<LineId> kin = of_its_kind(sheet, id);
         const bool by_kin =
             std::any_of(kin.begin(), kin.end(), [this](LineId other) { return is_set(other); });
-        group.line[line.block] = id;
-        group.said[line.block] = is_set(id) || by_kin ? 1 : 0;
+        group.line[line.entry] = id;
+        group.said[line.entry] = is_set(id) || by_kin ? 1 : 0;
         group.has_figure |=
             !kin.empty() || (!settings.empty() && lines_of(sheet, settings.front().value).empty());
     }
@@ -233,7 +233,7 @@ class SilentEntries {
             told_[p] = 1;
             const ListEntry& entry =
                 *std::find_if(r_.entries.begin(), r_.entries.end(), [&](const ListEntry& e) {
-                    return e.name == r_.sheet.blocks[p].name;
+                    return e.name == r_.sheet.entries[p].name;
                 });
             const std::string_view list = r_.lists[entry.list].name;
             Diagnostic d = problem(

@@ -172,7 +172,7 @@ NodeId FormulaBuilder::how_many(const ast::Call& call, Span span) {
 // A line of a part `each` of a list, where there is one entry only: in a model used for one.
 bool FormulaBuilder::of_single_entry(const Found& found) const {
     const std::uint32_t part = r_.sheet.lines[found.line].part;
-    return part != none && r_.sheet.parts[part].each_block;
+    return part != none && r_.sheet.parts[part].each_entry;
 }
 
 } // namespace acre::lang::resolving

@@ -58,7 +58,7 @@ class LineMaker {
         line.span = statement.span;
         if (symbol.part != none)
             line.part = instance_.first_part + symbol.part;
-        line.block = place_;
+        line.entry = place_;
         name_ = prefix_;
         name_.append(symbol.name);
         switch (symbol.kind) {
@@ -205,7 +205,7 @@ class LineMaker {
     const ast::Module& module_;
     std::vector<ChoiceId>& anonymous_;
     std::string prefix_, name_;
-    std::uint32_t place_ = none; // block of the sheet
+    std::uint32_t place_ = none; // entry of the sheet
 };
 
 } // namespace

@@ -1,4 +1,4 @@
-// Formulas of all lines, each in the instance and block it stands in; requirements, cautions,
+// Formulas of all lines, each in the instance and entry it stands in; requirements, cautions,
 // correlations.
 #include <algorithm>
 #include <string>
@@ -157,7 +157,7 @@ class Filler {
                 condition.costs = build(r_, where, require->costs);
             condition.message = require != nullptr ? require->message.text : caution->message.text;
             condition.span = statement.span;
-            condition.block = r_.place_of(where.at);
+            condition.entry = r_.place_of(where.at);
             (require != nullptr ? r_.sheet.requires_ : r_.sheet.cautions)
                 .push_back(std::move(condition));
         }
@@ -221,7 +221,7 @@ class Filler {
     const ast::Module& module_;
 };
 
-// About as many nodes as the texts have, in every instance and block; more come with prices and
+// About as many nodes as the texts have, in every instance and entry; more come with prices and
 // unit conversions. A vector of nodes is large: growing it by copies costs more than all else here.
 void reserve_nodes(Resolution& r) {
     std::size_t nodes = 0;

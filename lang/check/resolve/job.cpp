@@ -35,15 +35,15 @@ void describe_job(Resolution& r) {
                 job.field_heading = build(r, where, field->heading);
         }
     }
-    std::size_t block = 0; // those that the job lists come first, in its order
+    std::size_t at = 0; // those that the job lists come first, in its order
     for (const ListEntry& entry : r.entries)
         if (!entry.said.empty()) {
             for (const EntrySaid& said : entry.said)
                 if (said.entry->heading != ast::none)
-                    r.sheet.blocks[block].field_heading =
+                    r.sheet.entries[at].field_heading =
                         build(r, {&r.program.modules[said.module], 0, {}, nullptr, true},
                               said.entry->heading);
-            ++block;
+            ++at;
         }
 }
 

@@ -83,7 +83,7 @@ class Place {
         return found.state == Found::State::Absent ? look_up_outside(r_, name.text, at) : found;
     }
     bool is_of_entry(const Found& found) const {
-        const std::uint32_t place = r_.sheet.lines[found.line].block;
+        const std::uint32_t place = r_.sheet.lines[found.line].entry;
         for (std::uint32_t list = 0; list < r_.lists.size(); ++list)
             if (where_.at.has(list) && !found.of.contains(list) &&
                 (place == none || !r_.places[place].has(list) ||
@@ -173,12 +173,12 @@ class Place {
     }
 
     // As the job's model says them, and by their own dotted names; without the lines of single
-    // blocks.
+    // entries.
     const std::vector<std::string_view>& givens() {
         if (givens_.empty()) {
             in_sight_ = names_in_sight(r_, 0, true);
             for (const Given& given : r_.sheet.givens)
-                if (const Line& line = r_.sheet.lines[given.line]; line.block == none)
+                if (const Line& line = r_.sheet.lines[given.line]; line.entry == none)
                     givens_.push_back(line.name);
             givens_.insert(givens_.end(), in_sight_.begin(), in_sight_.end());
         }
@@ -306,7 +306,7 @@ void lay_values(Resolution& r) {
     lay_sets(r, r.program.field, Layer::Field);
     if (r.program.job != none) {
         report_boundary_for_all(r);
-        lay_entries(r, r.program.job, Layer::Block);
+        lay_entries(r, r.program.job, Layer::Entry);
         lay_options(r);
     }
     lay_sets(r, r.program.command_line, Layer::CommandLine);

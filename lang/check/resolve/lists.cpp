@@ -105,11 +105,11 @@ void warn_of_unread(Resolution& r, const List& list) {
 }
 
 // What an entry says of itself; a later text that says it again wins.
-void tell_of(Block& block, const ast::Entry& entry) {
-    if (entry.label)
-        block.label = entry.label->text;
-    if (entry.field)
-        block.field_path = entry.field->text;
+void tell_of(Entry& to, const ast::Entry& said) {
+    if (said.label)
+        to.label = said.label->text;
+    if (said.field)
+        to.field_path = said.field->text;
 }
 
 // A job may say more of an entry that a file of values lists; one text lists it once.
@@ -123,7 +123,7 @@ void say_again(Resolution& r, ListEntry& first, std::uint32_t list, Span span,
     first.said.push_back(said);
     Entries place;
     place.put(list, first.entry);
-    tell_of(r.sheet.blocks[r.place_ids.at(place)], *said.entry);
+    tell_of(r.sheet.entries[r.place_ids.at(place)], *said.entry);
 }
 
 // Whose name an entry would take from a line or a used model.
@@ -160,9 +160,9 @@ void add_entry(Resolution& r, std::uint32_t list, std::string_view name, Span sp
         place.put(list, entry.entry);
         r.place_ids.emplace(place, static_cast<std::uint32_t>(r.places.size()));
         r.places.push_back(place);
-        r.sheet.blocks.push_back({std::string(name), {}, {}, none, span});
+        r.sheet.entries.push_back({std::string(name), {}, {}, none, span});
         entry.said.push_back(said);
-        tell_of(r.sheet.blocks.back(), *said.entry);
+        tell_of(r.sheet.entries.back(), *said.entry);
     }
     r.entries.push_back(std::move(entry));
 }
@@ -239,21 +239,21 @@ std::string Resolution::entry_prefix(const Lists& of, const Entries& fixed,
 
 std::uint32_t Resolution::place_of(const Entries& at) {
     Entries named;
-    Block block;
+    Entry entry;
     for (std::uint32_t list = 0; list < lists.size(); ++list) {
         if (!at.has(list) || lists[list].entries.empty())
             continue;
         named.put(list, at[list]);
         const std::string_view name = lists[list].entries[at[list]];
-        block.name += fmt::format("{}{}", block.name.empty() ? "" : ".", name);
-        block.span = lists[list].span;
+        entry.name += fmt::format("{}{}", entry.name.empty() ? "" : ".", name);
+        entry.span = lists[list].span;
     }
     if (named.none_at_all())
         return none;
     const auto [there, added] = place_ids.emplace(named, static_cast<std::uint32_t>(places.size()));
     if (added) {
         places.push_back(named);
-        sheet.blocks.push_back(std::move(block));
+        sheet.entries.push_back(std::move(entry));
     }
     return there->second;
 }

@@ -85,7 +85,7 @@ struct Resolution {
     std::vector<List> lists;
     std::vector<ListEntry> entries;             // of all lists: those with a name
     NameTable entry_names;                      // of `entries`
-    std::vector<Entries> places;                // by block of the sheet
+    std::vector<Entries> places;                // by entry of the sheet
     std::map<Entries, std::uint32_t> place_ids; // of `places`
     std::vector<Callable> callables;
     NameTable callable_names;
@@ -109,7 +109,7 @@ struct Resolution {
     Lists open(const Lists& of, const Entries& at) const; // those that `at` has no entry of
     // "river.pan.": what the names of a copy begin with; empty where the job lists no entries.
     std::string entry_prefix(const Lists& of, const Entries& fixed, const Entries& at) const;
-    std::uint32_t place_of(const Entries& at); // a block of the sheet; none: nothing has a name
+    std::uint32_t place_of(const Entries& at); // an entry of the sheet; none: nothing has a name
     Lists lists_of(const ast::Part& part) const;
     const Callable* find_callable(std::string_view name) const;
     void want(const Callable& callable);               // the formulas of a function that is called

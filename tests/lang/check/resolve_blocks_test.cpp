@@ -54,16 +54,16 @@ block south
 
 TEST_CASE("an each-block part is computed for each block of the job, under the block's name") {
     const auto out = resolve_ok(two_blocks, {files});
-    CHECK(out.sheet.blocks.size() == 2);
-    CHECK(out.sheet.blocks[0].label == "North side");
+    CHECK(out.sheet.entries.size() == 2);
+    CHECK(out.sheet.entries[0].label == "North side");
     CHECK(out.formula("north.area") == "60");
     CHECK(out.formula("south.area") == "80");
     CHECK(out.formula("south.hours") == "((south.area / 4) + shared.south.extra)");
     CHECK(out.formula("total") == "sum(north.hours, south.hours)");
     CHECK(out.formula("least_area") == "least(north.area, south.area)");
-    CHECK(out.line("north.hours").block == 0);
-    CHECK(out.line("south.hours").block == 1);
-    CHECK(out.line("total").block == lang::none);
+    CHECK(out.line("north.hours").entry == 0);
+    CHECK(out.line("south.hours").entry == 1);
+    CHECK(out.line("total").entry == lang::none);
     CHECK(out.sheet.find("area") == lang::none);
 }
 
@@ -75,7 +75,7 @@ TEST_CASE("a model used with bindings in an each-block part has an instance for 
           "((south.draft.depth * 100) * (1 + south.draft.wet))");
     CHECK(out.formula("south.force") == "south.draft.force");
     CHECK(out.formula("deepest") == "most(north.draft.force, south.draft.force)");
-    CHECK(out.line("south.draft.force").block == 1);
+    CHECK(out.line("south.draft.force").entry == 1);
 }
 
 TEST_CASE(
@@ -89,18 +89,18 @@ TEST_CASE(
     CHECK(out.formula("south.break.amount") == "(south.break * south.break.money)");
     REQUIRE(out.sheet.requires_.size() == 2);
     CHECK(written(out.sheet, out.sheet.requires_[1].condition) == "(south.area > 0)");
-    CHECK(out.sheet.requires_[1].block == 1);
+    CHECK(out.sheet.requires_[1].entry == 1);
     CHECK(out.sheet.cautions.size() == 3);
 }
 
 TEST_CASE("a job without blocks is one piece of ground with plain names") {
     const auto out = resolve_ok("job \"j\"\nmodel \"ground\"\nset area = 50 ac\n", {files});
-    CHECK(out.sheet.blocks.empty());
+    CHECK(out.sheet.entries.empty());
     CHECK(out.formula("area") == "50");
     CHECK(out.formula("total") == "sum(hours)");
     CHECK(out.formula("draft.depth") == "wide");
     CHECK(out.formula("deepest") == "most(draft.force)");
-    CHECK(out.line("area").block == lang::none);
+    CHECK(out.line("area").entry == lang::none);
     CHECK(out.formula("hours") == "((area / 4) + shared.extra)");
 }
 

@@ -66,8 +66,8 @@ TEST_CASE("a part is computed for each entry of a list that the job lists") {
     CHECK(out.formula("way") == "sum(corvane.miles, pass.miles, lisk.miles)");
     CHECK(out.formula("start") == "least(corvane.leave, pass.leave, lisk.leave)");
     CHECK(out.formula("legs") == "3");
-    CHECK(out.sheet.blocks.size() == 3);
-    CHECK(out.sheet.blocks[out.line("pass.hours").block].label == "over the pass");
+    CHECK(out.sheet.entries.size() == 3);
+    CHECK(out.sheet.entries[out.line("pass.hours").entry].label == "over the pass");
 }
 
 TEST_CASE("before adds up the entries before the one at hand; at the first it is nothing") {
@@ -87,7 +87,7 @@ TEST_CASE("no entry listed: one without a name") {
     CHECK(out.formula("way") == "sum(miles)");
     CHECK(out.formula("leave") == "((19 - 0) - hours)");
     CHECK(out.formula("legs") == "1");
-    CHECK(out.sheet.blocks.empty());
+    CHECK(out.sheet.entries.empty());
 }
 
 TEST_CASE("a model gives entries of its own, and asks which is at hand") {
@@ -113,7 +113,7 @@ TEST_CASE("each layer of block: every block has each layer") {
     CHECK(out.formula("river.pan.thick") == "2");
     CHECK(out.formula("hill.pan.damp") == "5");
     CHECK(out.formula("hill.top.damp") == "hill.wet");
-    CHECK(out.sheet.blocks[out.line("hill.pan.damp").block].name == "hill.pan");
+    CHECK(out.sheet.entries[out.line("hill.pan.damp").entry].name == "hill.pan");
 }
 
 TEST_CASE("a job's own entries take the place of the model's") {
@@ -153,7 +153,7 @@ leg pass
     CHECK(more.formula("way") == "sum(corvane.miles, pass.miles, lisk.miles)");
     CHECK(more.formula("pass.miles") == "50");
     CHECK(more.formula("pass.speed") == "40"); // the job over the file
-    CHECK(more.sheet.blocks[more.line("pass.miles").block].label == "over the pass");
+    CHECK(more.sheet.entries[more.line("pass.miles").entry].label == "over the pass");
     CHECK(resolve_text(job + "with \"nowhere\"\n", {files}).codes() == "F701");
 }
 
