@@ -37,6 +37,9 @@ ACRE_ON(bracket_open)   { r.formulas.open_bracket(in.string_view()); }
 ACRE_ON(bracket_close)  { r.formulas.close_bracket(in.string_view()); }
 ACRE_ON(call_open)      { r.formulas.open_call(in.string_view()); }
 ACRE_ON(call_close)     { r.formulas.close_call(in.string_view()); }
+ACRE_ON(call_list_text) { r.formulas.each(in.string_view()); }
+ACRE_ON(row_open)       { r.formulas.open_row(in.string_view()); }
+ACRE_ON(row_close)      { r.formulas.close_row(in.string_view()); }
 ACRE_ON(head_open)      { r.formulas.open_bracket(in.string_view()); }
 ACRE_ON(head_close)     { r.formulas.close_head(); }
 ACRE_ON(power_sign)     { r.formulas.enter(in.string_view());
@@ -118,10 +121,24 @@ ACRE_ON(below)          { r.draft.take_end(r.draft.below, "`below`",
 ACRE_ON(above)          { r.draft.take_end(r.draft.above, "`above`",
                           r.formulas.span(in.string_view())); }
 ACRE_ON(parameter)      {
-    r.draft.parameters.push_back({r.draft.words.back(), r.draft.units.back()});
-    check_count("parameters", r.draft.parameters.size(), max_parameters, r.draft.words.back().span);
+    auto& into = r.draft.each ? r.draft.columns : r.draft.parameters;
+    into.push_back({r.draft.words.back(), r.draft.units.back()});
+    check_count("parameters", into.size(), max_parameters, r.draft.words.back().span);
     r.draft.words.pop_back();
     r.draft.units.pop_back();
+}
+ACRE_ON(define_list_text) { r.draft.each = {in.string_view(),
+                          r.formulas.span(in.string_view())}; }
+ACRE_ON(shown)          {
+    check_count("names", r.draft.words.size(), max_listed, r.draft.words.back().span);
+}
+ACRE_ON(counted)        {
+    std::vector<ast::Word>& words = r.draft.words;
+    r.draft.counted.push_back({words.front(), {}});
+    if (words.size() > 1)
+        r.draft.counted.back().of = words.back();
+    check_count("names", r.draft.counted.size(), max_listed, words.back().span);
+    words.clear();
 }
 ACRE_ON(binding)        {
     r.draft.bindings.push_back({r.draft.words.back(), r.formulas.take()});

@@ -43,7 +43,10 @@ enum class Form : std::uint8_t {
     TextLine,
     ModelMoney,
     FirmMoney,
-    FirmWord
+    FirmWord,
+    Show,
+    Count,
+    Fleet
 };
 
 class Assembler {
@@ -100,6 +103,10 @@ class Assembler {
     std::vector<ast::Word> firm_words_;
     std::vector<std::pair<Keyword, Span>> said_once_; // statements of a job that may stand once
 };
+
+// A line of a model or of a define; what a job, a season or an entry of a list sets.
+ast::Line make_line(const Draft& draft, ast::ExprId value);
+ast::Set make_set(const Draft& draft, ast::ExprId value);
 
 // The number a table cell or another literal has, with its sign; empty for anything else.
 std::optional<double> literal_value(const ast::Module& module, ast::ExprId id);

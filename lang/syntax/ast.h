@@ -73,6 +73,16 @@ struct Call {
     Word function;
     std::uint32_t first_arg; // into Module::args
     std::uint32_t arg_count;
+    std::uint32_t each = none; // into Module::eaches; none: values alone
+};
+struct Row {                 // the values of one entry of `each layer (3 ft, …), (1 ft, …)`
+    std::uint32_t first_arg; // into Module::args
+    std::uint32_t arg_count;
+    Span span;
+};
+struct Each { // what ends the values of a call: `each layer`, or with rows of values of its own
+    Word list;
+    std::vector<Row> rows; // none: the entries of the list, as the job has them
 };
 
 struct Expr {
@@ -219,6 +229,8 @@ struct Example {
 struct Define {
     Word name;
     std::vector<Parameter> parameters;
+    std::optional<Word> each;       // `each layer (…)`: it takes a list too
+    std::vector<Parameter> columns; // of which an entry of the list has a value each
     UnitText type;
     bool native = false;
     ExprId value = none;
@@ -235,6 +247,21 @@ struct List { // of things that a part is computed for, one by one: `list leg "a
     Word name;
     std::vector<Word> entries; // where the job lists none
     std::optional<Text> label;
+};
+struct Show { // what the customer may see
+    std::vector<Word> names;
+};
+struct Counted {
+    Word line;
+    std::optional<Word> of; // the used model of the machine whose meter it is
+};
+struct Count { // what a log counts
+    std::vector<Counted> lines;
+};
+struct Fleet { // `fleet costs … over …`: what a machine costs a year, and over how many hours
+    ExprId costs = none;
+    ExprId over = none;
+    Span span;
 };
 struct Part {
     Text title;
@@ -301,9 +328,9 @@ struct Field {
 
 using StatementNode =
     std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate,
-                 Require, Caution, Price, Table, Define, Set, Option, List, Entry, ModelReference,
-                 SeasonReference, ValuesReference, FirmReference, Money, FirmWord, For, Date,
-                 Field>;
+                 Require, Caution, Price, Table, Define, Set, Option, List, Entry, Show, Count,
+                 Fleet, ModelReference, SeasonReference, ValuesReference, FirmReference, Money,
+                 FirmWord, For, Date, Field>;
 struct Statement {
     Span span;                 // the whole statement with its inner lines
     std::uint32_t part = none; // index of the Part statement it stands in
@@ -318,6 +345,7 @@ struct Module {
         statements; // in the order written; the statements of a part follow the part
     std::vector<Expr> exprs;
     std::vector<ExprId> args; // arguments of calls, by range
+    std::vector<Each> eaches; // of calls
 };
 
 } // namespace acre::lang::ast

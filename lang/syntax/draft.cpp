@@ -26,6 +26,9 @@ void Draft::clear() {
     texts.clear();
     options.clear();
     parameters.clear();
+    columns.clear();
+    counted.clear();
+    each.reset();
     bindings.clear();
     label.reset();
     because.reset();

@@ -16,6 +16,9 @@ struct Draft {
     std::vector<ast::Text> texts;
     std::vector<ast::Word> options;
     std::vector<ast::Parameter> parameters;
+    std::vector<ast::Parameter> columns; // of a define over a list
+    std::vector<ast::Counted> counted;
+    std::optional<ast::Word> each; // the list that a define takes
     std::vector<ast::Binding> bindings;
     std::optional<ast::Text> label;
     std::optional<ast::Text> because;

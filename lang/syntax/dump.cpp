@@ -70,6 +70,8 @@ class Dumper {
                     std::string args;
                     for (std::uint32_t i = 0; i < c.arg_count; ++i)
                         args += (i == 0 ? "" : ", ") + expr(m_.args[c.first_arg + i]);
+                    if (c.each != ast::none)
+                        args += (args.empty() ? "" : ", ") + each(m_.eaches[c.each]);
                     return fmt::format("{}({})", c.function.text, args);
                 },
             },
@@ -77,6 +79,16 @@ class Dumper {
     }
 
   private:
+    std::string each(const ast::Each& e) const {
+        std::string text = fmt::format("each {}", e.list.text);
+        for (const ast::Row& row : e.rows) {
+            text += &row == e.rows.data() ? " (" : ", (";
+            for (std::uint32_t i = 0; i < row.arg_count; ++i)
+                text += (i == 0 ? "" : ", ") + expr(m_.args[row.first_arg + i]);
+            text += ')';
+        }
+        return text;
+    }
     static std::string unit(const ast::UnitText& u) {
         return fmt::format("[{}{}]", u.sign, with_usual_spelling(u.text));
     }
@@ -214,7 +226,10 @@ class Dumper {
             inner("{}  {}", expr(r.x), expr(r.y));
     }
     void write(const ast::Define& d) {
-        put("define {} ({}) : {}", d.name.text, parameters(d.parameters), unit(d.type));
+        put("define {} ({})", d.name.text, parameters(d.parameters));
+        if (d.each)
+            put(" each {} ({})", d.each->text, parameters(d.columns));
+        put(" : {}", unit(d.type));
         if (d.native)
             put(" native");
         value("=", d.value);
@@ -256,6 +271,20 @@ class Dumper {
             put(" = {}", options(l.entries));
         clause("", l.label);
     }
+    void write(const ast::Show& s) {
+        put("show");
+        for (const ast::Word& name : s.names)
+            put("{} {}", &name == s.names.data() ? "" : ",", name.text);
+    }
+    void write(const ast::Count& c) {
+        put("count");
+        for (const ast::Counted& counted : c.lines) {
+            put("{} {}", &counted == c.lines.data() ? "" : ",", counted.line.text);
+            if (counted.of)
+                put(" of {}", counted.of->text);
+        }
+    }
+    void write(const ast::Fleet& f) { put("fleet costs {} over {}", expr(f.costs), expr(f.over)); }
     void write(const ast::Entry& e) {
         put("{} {}", e.list.text, e.name.text);
         clause("", e.label);

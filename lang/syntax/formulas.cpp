@@ -51,12 +51,15 @@ void Formulas::begin_statement(std::string_view text) {
     last_literal_ = ast::none;
     first_expr_ = module_.exprs.size();
     first_arg_ = module_.args.size();
+    first_each_ = module_.eaches.size();
 }
 
 void Formulas::drop_statement() {
     module_.exprs.erase(module_.exprs.begin() + static_cast<std::ptrdiff_t>(first_expr_),
                         module_.exprs.end());
     module_.args.resize(first_arg_);
+    module_.eaches.erase(module_.eaches.begin() + static_cast<std::ptrdiff_t>(first_each_),
+                         module_.eaches.end());
     depths_.resize(first_expr_);
     values_.clear();
 }
@@ -222,8 +225,11 @@ void Formulas::close_bracket(std::string_view text) {
 void Formulas::open_call(std::string_view text) {
     open_bracket(text);
     const ast::ExprId name = take(); // always the newest expression: a call makes one node, not two
-    calls_.push_back(
-        {{std::get<ast::Name>(expr(name).node).text, expr(name).span}, values_.size()});
+    calls_.push_back({{std::get<ast::Name>(expr(name).node).text, expr(name).span},
+                      values_.size(),
+                      ast::none,
+                      0,
+                      0});
     module_.exprs.pop_back();
     depths_.pop_back();
 }
@@ -242,8 +248,39 @@ void Formulas::close_call(std::string_view text) {
     if (count > max_listed)
         check_count("values", count, max_listed, expr(values_[call.first_value + max_listed]).span);
     values_.resize(call.first_value);
+    std::uint32_t plain = count;
+    if (call.each != ast::none) {
+        plain = static_cast<std::uint32_t>(call.first_row - call.first_value);
+        std::uint32_t next = first + plain;
+        for (ast::Row& row : module_.eaches[call.each].rows) {
+            row.first_arg = next;
+            next += row.arg_count;
+        }
+    }
     const Span whole{module_.file, call.function.span.begin, span(text).begin + 1};
-    push({whole, ast::Call{call.function, first, count}}, deepest + 1);
+    push({whole, ast::Call{call.function, first, plain, call.each}}, deepest + 1);
+}
+
+void Formulas::each(std::string_view list) {
+    Call& call = calls_.back();
+    call.each = static_cast<std::uint32_t>(module_.eaches.size());
+    call.first_row = values_.size();
+    module_.eaches.push_back({{list, span(list)}, {}});
+}
+
+void Formulas::open_row(std::string_view text) {
+    open_bracket(text);
+    calls_.back().row = values_.size();
+}
+
+void Formulas::close_row(std::string_view text) {
+    const Call& call = calls_.back();
+    std::vector<ast::Row>& rows = module_.eaches[call.each].rows;
+    rows.push_back({0,
+                    static_cast<std::uint32_t>(values_.size() - call.row),
+                    {module_.file, brackets_.back(), span(text).begin + 1}});
+    check_count("rows", rows.size(), max_listed, rows.back().span);
+    close_head();
 }
 
 void Formulas::begin_when(std::string_view text, bool first) {

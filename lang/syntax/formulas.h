@@ -36,6 +36,9 @@ class Formulas {
     close_bracket(std::string_view text);  // of a bracketed formula: its span takes the brackets in
     void open_call(std::string_view text); // the newest expression is the name of the function
     void close_call(std::string_view text);
+    void each(std::string_view list); // the values of the call end with `each LIST`
+    void open_row(std::string_view text);
+    void close_row(std::string_view text);
     void close_head(); // of the parameters of a table or define
     void begin_when(std::string_view text, bool first);
     void fold_when();
@@ -60,6 +63,8 @@ class Formulas {
     struct Call {
         ast::Word function;
         std::size_t first_value;
+        std::uint32_t each = ast::none;
+        std::size_t first_row = 0, row = 0; // values: of all its rows, of the row at hand
     };
     struct Arm {
         std::uint32_t begin;
@@ -81,6 +86,7 @@ class Formulas {
     ast::ExprId last_literal_ = ast::none;
     std::size_t first_expr_ = 0; // of this statement
     std::size_t first_arg_ = 0;
+    std::size_t first_each_ = 0;
 };
 
 // Reads a number as people write it. S106 when it is written wrong; `next` is what follows it.

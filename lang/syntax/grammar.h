@@ -8,7 +8,9 @@
 //   comparison  = sum [ ( "<=" | "<" | ">=" | ">" | "==" | "!=" ) sum | "is" [ "not" ] CHOICE ]
 //   sum         = product { ( "+" | "-" ) product }     product = signed { ( "*" | "/" ) signed }
 //   signed      = "-" signed | power            power = primary [ "^" signed ]   from the right
-//   primary     = literal | NAME [ "(" [ formula { "," formula } ] ")" ] | "(" formula ")"
+//   primary     = literal | NAME [ "(" [ values ] ")" ] | "(" formula ")"
+//   values      = formula { "," formula } [ "," each ] | each
+//   each        = "each" LIST [ row { "," row } ]       row = "(" formula { "," formula } ")"
 //   literal     = SIGN NUMBER { unit_tail } | NUMBER [ unit ]      SIGN: $ € £ ¥
 //   unit        = unit_head { unit_tail }                           no blanks inside
 //   unit_head   = unit_name [ "^" [ "-" ] DIGITS ] | "(" unit ")" [ "^" [ "-" ] DIGITS ] | "1"
@@ -23,6 +25,8 @@
 //   cost        = "cost" NAME ":" unit "=" formula "over" formula { clause }
 //   event       = "event" NAME "=" formula "over" formula "costs" formula [ TEXT ]
 //   correlate   = "correlate" NAME "," NAME formula      entry = NAME NAME [ TEXT ]
+//   show        = "show" NAME { "," NAME }          count = "count" counted { "," counted }
+//   fleet       = "fleet" "costs" formula "over" formula     counted = NAME [ "of" NAME ]
 //   require     = "require" formula TEXT [ "costs" formula ]
 //   caution     = "caution" [ "when" disjunction ] TEXT
 //   price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT } ]
@@ -30,8 +34,8 @@
 //               | "round" [ "up" ] "to" ) formula
 //   table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ] unit
 //                 { clause | ( "below" | "above" ) ( "hold" | "error" ) }
-//   define      = "define" NAME "(" [ NAME ":" unit { "," NAME ":" unit } ] ")" ":" unit
-//                 ( "native" | "=" formula ) [ TEXT ]
+//   define      = "define" NAME "(" [ parameters ] ")" [ "each" LIST "(" parameters ")" ] ":" unit
+//                 ( "native" | "=" formula ) [ TEXT ]    parameters = NAME ":" unit { "," NAME ":" unit }
 //   inner       = line | ( "source" | "note" ) TEXT | "known" WORD
 //               | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
@@ -45,81 +49,11 @@
 //                | "swing" [ "triangular" | "pert" | "even" | "step" ] range [ "of" "it" ]
 #pragma once
 
-#include <tao/pegtl.hpp>
-
-#include "lang/syntax/words.h"
+#include "lang/syntax/grammar_tokens.h"
 
 namespace acre::lang::grammar {
 
-using namespace tao::pegtl; // of this namespace only: the page below is made of its rules
-
 // clang-format off
-
-// --- blanks, signs, texts, words. A token takes the blanks behind it along, so that the next rule
-// looks at a sign.
-struct comment         : seq<one<'#'>, until<at<sor<one<'\n'>, eof>>>> {};
-struct blanks          : star<sor<one<' ', '\t', '\n', '\r'>, comment>> {};
-struct end             : eof {};
-template <typename T> struct token : seq<T, blanks> {};
-template <char C> struct sign : seq<one<C>, blanks> {};
-template <Keyword K> struct word_text; // below
-template <Keyword K> struct word : seq<word_text<K>, blanks> {};
-
-struct quote_close     : one<'"'> {};
-struct text_text       : seq<one<'"'>, star<not_one<'"', '\n'>>, must<quote_close>> {};
-struct text            : token<text_text> {};
-struct colon           : sign<':'> {};
-struct comma           : sign<','> {};
-struct bar             : sign<'|'> {};
-struct equals          : seq<one<'='>, not_at<one<'='>>, blanks> {};
-struct dots            : seq<one<'.'>, one<'.'>, blanks> {};
-struct open            : sign<'('> {};
-struct close           : sign<')'> {};
-
-// --- names. A used name ends before a word of the notation; a new one takes it and is told so.
-struct name_char       : ranges<'a', 'z', 'A', 'Z', '0', '9', '_'> {};
-struct name_text       : seq<alpha, star<name_char>> {};
-struct dotted_text     : seq<name_text, star<one<'.'>, name_text>> {};
-struct used_text; // below
-struct used_name       : token<used_text> {};
-struct new_text        : dotted_text {};
-struct new_name        : token<new_text> {};
-struct target_text     : dotted_text {};
-struct target          : token<target_text> {};
-struct choice_text     : name_text {};
-struct choice_name     : token<choice_text> {};
-struct choices         : seq<choice_name, star<bar, must<choice_name>>> {};
-
-// --- numbers and units
-struct digits          : plus<digit> {};
-struct number_text     : seq<digits, star<one<','>, digits>, opt<one<'.'>, digits>, opt<one<'e',
-                             'E'>, opt<one<'+', '-'>>, digits>> {};
-struct number          : token<number_text> {};
-struct money_sign      : sor<one<'$'>, string<'\xE2', '\x82', '\xAC'>, string<'\xC2', '\xA3'>,
-                             string<'\xC2', '\xA5'>> {}; // $ € £ ¥
-struct unit_power      : seq<opt<one<'-'>>, digits> {};
-struct unit_raised     : opt<one<'^'>, must<unit_power>> {};
-struct unit_start      : at<sor<alpha, one<'%', '('>, money_sign>> {};
-struct unit_per        : seq<one<'1'>, at<one<'/'>, unit_start>> {}; // `1/h`
-struct unit_factor     : seq<sor<name_text, one<'%'>, money_sign>, unit_raised> {};
-struct unit_part       : seq<one<'.', '/'>, at<sor<alpha, one<'%'>, money_sign>>, unit_factor> {};
-struct unit_inside     : seq<sor<unit_factor, unit_per>, star<unit_part>> {};
-struct unit_close      : one<')'> {};
-struct unit_bracket    : seq<one<'('>, must<unit_inside>, must<unit_close>, unit_raised> {};
-struct unit_tail       : sor<unit_part, seq<one<'.', '/'>, at<one<'('>>, unit_bracket>> {};
-struct unit_one        : seq<one<'1'>, not_at<name_char>> {};
-struct unit_declared   : seq<sor<unit_factor, unit_bracket, unit_one>, star<unit_tail>> {};
-struct unit            : token<unit_declared> {};
-struct unit_word; // below
-struct unit_behind     : seq<sor<seq<sor<unit_word, one<'%'>, money_sign>, unit_raised>, unit_per>,
-                             star<unit_tail>> {};
-struct dollar_number   : number_text {};
-struct dollar_tail     : plus<unit_tail> {};
-struct dollar_start    : seq<money_sign, must<dollar_number>> {};
-struct dollar_amount   : seq<dollar_start, opt<dollar_tail>, blanks> {};
-struct gap             : star<one<' ', '\t'>> {}; // a unit stands on the line of its number
-struct plain_amount    : seq<number_text, opt<gap, unit_behind>, blanks> {};
-struct literal         : sor<dollar_amount, plain_amount> {};
 
 // --- formulas, from the strongest to the weakest
 struct formula;
@@ -129,8 +63,18 @@ struct bracket_close   : close {};
 struct bracketed       : seq<bracket_open, must<formula>, must<bracket_close>> {};
 struct call_open       : open {};
 struct call_close      : close {};
-struct call_tail       : seq<call_open, sor<call_close, seq<must<formula>, star<comma,
-                             must<formula>>, must<call_close>>>> {};
+struct call_list_text  : name_text {};
+struct call_list       : token<call_list_text> {};
+struct row_open        : open {};
+struct row_close       : close {};
+struct call_row        : seq<row_open, must<formula>, star<comma, must<formula>>,
+                             must<row_close>> {};
+struct call_each       : seq<word<Keyword::Each>, must<call_list>,
+                             opt<call_row, star<comma, must<call_row>>>> {};
+struct call_values     : sor<call_each, seq<must<formula>, star<comma,
+                             not_at<word<Keyword::Each>>, must<formula>>,
+                             opt<comma, call_each>>> {};
+struct call_tail       : seq<call_open, sor<call_close, seq<call_values, must<call_close>>>> {};
 struct reference       : seq<used_name, opt<call_tail>> {};
 struct primary         : sor<literal, reference, bracketed> {};
 struct power_sign      : sign<'^'> {};
@@ -223,6 +167,15 @@ struct cost            : seq<word<Keyword::Cost>, must<new_name>, line_body, qua
 struct event           : seq<word<Keyword::Event>, must<new_name>, must<equals>, must<formula>,
                              quantity, must<word<Keyword::Costs>>, must<formula>,
                              star<label>, must<end>> {};
+struct shown           : seq<target> {};
+struct show            : seq<word<Keyword::Show>, must<shown>, star<comma, must<shown>>,
+                             must<end>> {};
+struct counted_of      : seq<word<Keyword::Of>, must<target>> {};
+struct counted         : seq<target, opt<counted_of>> {};
+struct count           : seq<word<Keyword::Count>, must<counted>, star<comma, must<counted>>,
+                             must<end>> {};
+struct fleet           : seq<word<Keyword::Fleet>, must<word<Keyword::Costs>>, must<formula>,
+                             quantity, must<end>> {};
 struct correlate       : seq<word<Keyword::Correlate>, must<target>, must<comma>, must<target>,
                              must<formula>, must<end>> {};
 struct require         : seq<word<Keyword::Require>, must<formula>, must<text>,
@@ -256,8 +209,12 @@ struct cell            : sor<negative_cell, number> {};
 struct row             : seq<must<cell>, must<cell>, must<end>> {};
 struct native          : word<Keyword::Native> {};
 struct parameters      : opt<parameter, star<comma, must<parameter>>> {};
+struct define_list_text : name_text {};
+struct define_list     : token<define_list_text> {};
+struct columns         : seq<word<Keyword::Each>, must<define_list>, must<head_open>,
+                             must<parameter>, star<comma, must<parameter>>, must<head_close>> {};
 struct define          : seq<word<Keyword::Define>, must<new_name>, must<head_open>, parameters,
-                             must<head_close>, must<colon>, must<unit>,
+                             must<head_close>, opt<columns>, must<colon>, must<unit>,
                              sor<native, seq<must<equals>, must<formula>>>, star<label>,
                              must<end>> {};
 struct known_text      : name_text {};
@@ -292,59 +249,8 @@ struct firm_word       : seq<colon, must<new_name>, must<equals>, must<text>, mu
 struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,
                              correlate, require, caution, price, step, table, define,
                              known, parameter_range, example, set, option, field, date,
-                             text_line, money_of_firm, firm_word, list_statement, line> {};
-
-// --- the three rules that ask the table of words
-template <Keyword K> struct word_text {
-    using rule_t = word_text;
-    using subs_t = empty_list;
-    template <typename Input> static bool match(Input& in) {
-        constexpr std::string_view spelling = spelling_of(K);
-        const char* const p = in.current();
-        const std::size_t left = in.size();
-        if (left < spelling.size() || *p != spelling.front() ||
-            std::string_view(p, spelling.size()) != spelling)
-            return false;
-        if (left > spelling.size() && is_name_char(p[spelling.size()]))
-            return false;
-        in.bump_in_this_line(spelling.size());
-        return true;
-    }
-};
-struct used_text {
-    using rule_t = used_text;
-    using subs_t = empty_list;
-    template <typename Input> static bool match(Input& in) {
-        const char* last = end_of_dotted_name(in.current(), in.end());
-        const std::string_view name(in.current(), static_cast<std::size_t>(last - in.current()));
-        if (name.empty() || !may_be_used(keyword_of(name), last, in.end()))
-            return false;
-        in.bump_in_this_line(name.size());
-        return true;
-    }
-    // `sum`, `most` and `least` are names of functions only.
-    static bool may_be_used(Keyword word, const char* p, const char* end) {
-        if (is_value_word(word))
-            return true;
-        if (role_of(word) != WordRole::Value)
-            return false;
-        while (p != end && (*p == ' ' || *p == '\t'))
-            ++p;
-        return p != end && *p == '(';
-    }
-};
-struct unit_word {
-    using rule_t = unit_word;
-    using subs_t = empty_list;
-    template <typename Input> static bool match(Input& in) {
-        const char* last = end_of_word(in.current(), in.end());
-        const std::string_view name(in.current(), static_cast<std::size_t>(last - in.current()));
-        if (name.empty() || is_reserved(keyword_of(name)))
-            return false;
-        in.bump_in_this_line(name.size());
-        return true;
-    }
-};
+                             text_line, money_of_firm, firm_word, list_statement, show, count,
+                             fleet, line> {};
 // clang-format on
 
 } // namespace acre::lang::grammar

@@ -61,6 +61,9 @@ class Describer {
                            "list its parameters in parentheses: (NAME : UNIT)");
         case Expected::BracketClose:
             return unclosed_bracket();
+        case Expected::Row:
+            return missing("another row is missing after {}",
+                           "`each` comes last in a call: behind it stand only rows, (…), (…)");
         case Expected::Cell:
             return bad_row();
         case Expected::PriceForm:
@@ -240,6 +243,8 @@ class Describer {
         std::string help;
         if (b_.word == Keyword::Over)
             help = "write  = RATE over QUANTITY";
+        if (b_.word == Keyword::Costs)
+            help = "write  costs MONEY";
         if (b_.word == Keyword::Be || b_.word == Keyword::Negative)
             help = "write  may be negative";
         if (b_.word == Keyword::To)

@@ -31,6 +31,7 @@ enum class Expected : std::uint8_t {
     Word,
     BracketOpen,
     BracketClose,
+    Row,
     Number,
     Cell,
     PriceForm,

@@ -41,6 +41,12 @@ template <> inline constexpr Expectation expectation<g::choices>{Expected::Choic
 template <> inline constexpr Expectation expectation<g::new_name>{Expected::Name};
 template <> inline constexpr Expectation expectation<g::target>{Expected::Name};
 template <> inline constexpr Expectation expectation<g::binding>{Expected::Name};
+template <> inline constexpr Expectation expectation<g::shown>{Expected::Name};
+template <> inline constexpr Expectation expectation<g::counted>{Expected::Name};
+template <> inline constexpr Expectation expectation<g::call_list>{Expected::Name};
+template <> inline constexpr Expectation expectation<g::define_list>{Expected::Name};
+template <> inline constexpr Expectation expectation<g::row_close>{Expected::BracketClose};
+template <> inline constexpr Expectation expectation<g::call_row>{Expected::Row};
 template <> inline constexpr Expectation expectation<g::parameter>{Expected::Name};
 template <> inline constexpr Expectation expectation<g::text>{Expected::Text};
 template <> inline constexpr Expectation expectation<g::colon>{Expected::Colon};
@@ -184,6 +190,12 @@ class StatementReader {
             return run_rule<g::option>(s);
         case Form::List:
             return run_rule<g::list_statement>(s);
+        case Form::Show:
+            return run_rule<g::show>(s);
+        case Form::Count:
+            return run_rule<g::count>(s);
+        case Form::Fleet:
+            return run_rule<g::fleet>(s);
         case Form::Entry:
             return run_rule<g::entry>(s);
         case Form::Field:

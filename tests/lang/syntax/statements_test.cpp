@@ -45,6 +45,13 @@ TEST_CASE("declarations of a model") {
         {"list layer = top \"ground\"", "list layer = top \"ground\"\n"},
         {"list layer = top | pan  \"ground\"", "list layer = top | pan \"ground\"\n"},
         {"list : mi = 3", "list : [mi] = 3\n"}, // a name where no list is meant
+        {"show acres, north.depth,prices.least_job", "show acres, north.depth, prices.least_job\n"},
+        {"show\n    acres", "show acres\n"},
+        {"show : mi = 3", "show : [mi] = 3\n"},
+        {"count hours of crawler, acres", "count hours of crawler, acres\n"},
+        {"count : 1 = 3\ngiven fleet = 2", "count : [1] = 3\ngiven fleet = 2\n"},
+        {"fleet costs fixed + $3/yr over 400 h/yr",
+         "fleet costs (fixed + 3[$/yr]) over 400[h/yr]\n"},
     });
 }
 
@@ -147,6 +154,10 @@ TEST_CASE("defines with what is known about them") {
          "example f(2[ft], fine) = 4[ft]\n  note "
          "\"n\"\n"},
         {"define f () : 1 = 3", "define f () : [1] = 3\n"},
+        {"define f (a : ft) each layer (b : ft, c : psf) : lbf native",
+         "define f (a : [ft]) each layer (b : [ft], c : [psf]) : [lbf] native\n"},
+        {"define f ()\n    each layer (b : ft) : ft = sum(b)",
+         "define f () each layer (b : [ft]) : [ft] = sum(b)\n"},
         {"define f (a : ft) : lbf native", "define f (a : [ft]) : [lbf] native\n"},
         {"define f (a : ft) : ft = a\n  limit : ft = a\n  note : ft = a",
          "define f (a : [ft]) : [ft] = a\n  limit : [ft] = a\n  note : [ft] = a\n"},

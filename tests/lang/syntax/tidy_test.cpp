@@ -77,6 +77,13 @@ TEST_CASE("two blanks a level and two before a clause") {
         {"require a<b \"c\"\ncaution \"d\"\ncaution when e is not f \"g\"",
          "require a < b  \"c\"\ncaution \"d\"\ncaution when e is not f  \"g\"\n"},
         {"correlate a,b -60%", "correlate a, b -60 %\n"},
+        {"show  a,b.c ,d", "show a, b.c, d\n"},
+        {"count a  of b,c", "count a of b, c\n"},
+        {"fleet  costs a*b over   c", "fleet costs a * b over c\n"},
+        {"define f(a:ft)each  layer(b:ft,c:psf):lbf native",
+         "define f (a : ft) each layer (b : ft, c : psf) : lbf native\n"},
+        {"x : lbf = f(a,each  layer(1 ft,2 psf),(3 ft,4 psf))",
+         "x : lbf = f(a, each layer (1 ft, 2 psf), (3 ft, 4 psf))\n"},
         {"event e=1 over a costs $3 \"t\"", "event e = 1 over a costs $3  \"t\"\n"},
         {"define f(a:ft,b:mi/h):ft=a\n known read\n limit a -1 ft..2 ft \"w\"\n example f(1 ft,2 "
          "mi/h)=1 ft within 0.1 ft\n c:ft=a-1 ft",
