@@ -5,6 +5,7 @@
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
 #include "engine/questions/field.h"
+#include "engine/questions/shown.h"
 #include "engine/words/billing.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
@@ -27,6 +28,16 @@ std::string items(const engine::Estimate& estimate) {
                    lang::cents_text(item.cents)});
     }
     table.row({"Total", "", per_unit(estimate), lang::cents_text(estimate.price_cents)});
+    return std::move(table).finish();
+}
+
+std::string shown(const CollectedJob& job) {
+    const engine::ShownAnswer shown = engine::ask(*job.job, engine::ShownQuestion{});
+    if (shown.figures.empty())
+        return {};
+    HtmlTable table({"What it is based on", ""}, 1);
+    for (const engine::ShownFigure& figure : shown.figures)
+        table.row({figure.label, figure.text});
     return std::move(table).finish();
 }
 
@@ -64,7 +75,7 @@ std::string grower_html(std::span<const CollectedJob> jobs) {
         html += "<h1>" + markup_text(head.title) + "</h1>\n<p>";
         html += head.who.empty() ? "" : "For " + markup_text(head.who);
         html += head.date.empty() ? "" : ", " + markup_text(lang::day_text(head.date));
-        html += "</p>\n" + items(job.price.estimate) + options(job) + map(job) +
+        html += "</p>\n" + items(job.price.estimate) + shown(job) + options(job) + map(job) +
                 cautions(job.price.estimate);
     }
     return html + html_foot();

@@ -8,8 +8,8 @@
 
 namespace acre::cli {
 
-// Items, options at their finished prices, maps, cautions. No engine, no script, no texts of the
-// model, season or job, no cost, rate of a cost, margin, given or reason.
+// Items, what the model shows, options at their finished prices, maps, cautions. No engine, no
+// script, no texts of the model, season or job, no line that is not shown, no reason.
 std::string grower_html(std::span<const CollectedJob> jobs);
 
 } // namespace acre::cli

@@ -62,8 +62,8 @@ Reply page_command(Words words, Console&) {
     line.option("--write", "FILE", "the page to write", arguments.write);
     line.flag(
         "--for-grower",
-        "the page to hand over instead: items, options and map at finished prices; no engine, "
-        "costs or reasons",
+        "the page to hand over instead: items, what the model shows, options and map at finished "
+        "prices; no engine, costs or reasons",
         arguments.for_grower);
     line.option("--module", "FILE", "the engine for pages (found beside the program)",
                 arguments.module);

@@ -5,11 +5,11 @@
 #include <limits>
 #include <memory>
 #include <optional>
-#include <set>
 #include <utility>
 
 #include <fmt/format.h>
 
+#include "cli/quote/wording_figures.h"
 #include "engine/words/choice_label.h"
 #include "engine/words/money.h"
 #include "lang/diag/suggest.h"
@@ -28,24 +28,19 @@ std::string_view trimmed(std::string_view text) {
                : text.substr(begin, text.find_last_not_of(" \t\r") - begin + 1);
 }
 
-struct Figure {
-    double value = 0;
-    std::string unit, choice;
-};
-
 class Filler {
   public:
-    Filler(const lang::SourceMap& sources, lang::FileId file,
+    Filler(const lang::SourceMap& sources, lang::FileId file, const engine::QuoteRecord& record,
            std::map<std::string, std::string> words, lang::Diagnostics& diagnostics)
         : text_(sources.file(file).text()),
           file_(file),
+          figures_(record),
+          of_firm_(!record.firm.empty()),
           diagnostics_(diagnostics) {
         page_.words = std::move(words);
     }
 
-    std::optional<WordedPage> run(const engine::QuoteRecord& record) {
-        take_figures(record);
-        of_firm_ = !record.firm.empty();
+    std::optional<WordedPage> run() {
         for (std::size_t begin = 0; begin <= text_.size();) {
             const std::size_t end = std::min(text_.find('\n', begin), text_.size());
             line(trimmed(text_.substr(begin, end - begin)));
@@ -60,23 +55,16 @@ class Filler {
   private:
     std::string_view text_;
     lang::FileId file_;
+    QuoteFigures figures_;
+    bool of_firm_; // the quote names a firm, which has words of its own
     lang::Diagnostics& diagnostics_;
     WordedPage page_;
-    std::map<std::string, Figure, std::less<>> figures_;
-    std::set<std::string, std::less<>> inner_;
     bool failed_ = false;
-    bool of_firm_ = false; // the quote names a firm, which has words of its own
-    bool wanted_ = true;   // the condition before the block at hand
+    bool wanted_ = true; // the condition before the block at hand
     std::size_t bytes_ = 0, made_ = 0;
     bool told_long_ = false;
     std::string paragraph_;
     std::vector<std::string> points_;
-
-    void take_figures(const engine::QuoteRecord& record) {
-        for (const engine::RecordLine& line : record.lines)
-            figures_.emplace(line.name, Figure{line.value, line.unit, line.choice});
-        inner_.insert(record.inner.begin(), record.inner.end());
-    }
 
     lang::Span span(std::string_view part) const {
         const auto begin = static_cast<std::uint32_t>(part.data() - text_.data());
@@ -153,27 +141,35 @@ class Filler {
                                      std::string(trimmed(text.substr(equals + 1))));
     }
 
-    // Words are looked up first; then figures, but none that is inner.
-    const Figure* figure(std::string_view name) {
-        if (inner_.contains(name)) {
-            error(
-                Code::W001,
-                fmt::format("`{}` is an internal figure and cannot be on the grower's page", name),
-                name, "a cost, an overhead or a margin");
+    void error_hidden(std::string_view name) {
+        const bool inner = figures_.is_inner(name);
+        error(Code::W001,
+              inner ? fmt::format("`{}` is an internal figure and cannot be on the grower's page",
+                                  name)
+                    : fmt::format("the model does not show `{}`", name),
+              name, inner ? "a cost, an overhead or a margin" : "not for the customer",
+              inner ? std::vector<lang::Help>{}
+                    : std::vector<lang::Help>{
+                          {fmt::format("if the customer may see it, add it in the job's model:  "
+                                       "show {}",
+                                       name),
+                           {}}});
+    }
+
+    // Words are looked up first; then figures, but only those that are shown.
+    const QuoteFigure* figure(std::string_view name) {
+        if (figures_.is_hidden(name)) {
+            error_hidden(name);
             return nullptr;
         }
-        const auto it = figures_.find(name);
-        if (it != figures_.end())
-            return &it->second;
+        if (const QuoteFigure* found = figures_.find(name))
+            return found;
         if (diagnostics_.full()) {
             error(Code::W001, fmt::format("the job has no line named `{}`", name), name,
                   "not in this job");
             return nullptr;
         }
-        std::vector<std::string_view> names;
-        for (const auto& [known, value] : figures_)
-            if (!inner_.contains(known))
-                names.push_back(known);
+        std::vector<std::string_view> names = figures_.readable();
         for (const auto& [known, value] : page_.words)
             names.push_back(known);
         std::vector<lang::Help> helps;
@@ -207,7 +203,7 @@ class Filler {
                 result += word->second;
             else if (!wanted_)
                 ; // a block that is left out may name what is not there
-            else if (const Figure* found = figure(name))
+            else if (const QuoteFigure* found = figure(name))
                 result += found->choice.empty() ? lang::quantity_text(found->value, found->unit)
                                                 : engine::choice_label(found->choice);
             text.remove_prefix(close + 1);
@@ -232,11 +228,13 @@ class Filler {
         const std::size_t is = condition.find(" is ");
         const std::string_view name = trimmed(condition.substr(0, is));
         bool result = false;
-        if (const auto it = figures_.find(name); it != figures_.end())
-            result = is == std::string_view::npos
-                         ? !it->second.choice.empty() ||
-                               (std::isfinite(it->second.value) && it->second.value != 0)
-                         : it->second.choice == trimmed(condition.substr(is + 4));
+        if (figures_.is_hidden(name))
+            error_hidden(name); // whether a block is there tells as much as the figure
+        else if (const QuoteFigure* found = figures_.find(name))
+            result =
+                is == std::string_view::npos
+                    ? !found->choice.empty() || (std::isfinite(found->value) && found->value != 0)
+                    : found->choice == trimmed(condition.substr(is + 4));
         else if (const auto word = page_.words.find(std::string(name)); word != page_.words.end())
             result = is == std::string_view::npos
                          ? !word->second.empty()
@@ -288,7 +286,7 @@ class Filler {
         };
         const bool named = given.contains("step") && !read("step", step);
         if (named) {
-            const Figure* said = figure(given.find("step")->second);
+            const QuoteFigure* said = figure(given.find("step")->second);
             if (said == nullptr)
                 return;
             step = said->unit == "$/gal" ? said->value : 0;
@@ -298,8 +296,8 @@ class Filler {
             return error(Code::W002,
                          "fuel steps are written `@fuel-steps base=NAME per=NAME step=NAME rows=6`",
                          text, "", {{"the step is a line in $/gal, or a figure such as 0.25", {}}});
-        const Figure* base = figure(given.find("base")->second);
-        const Figure* per = figure(given.find("per")->second);
+        const QuoteFigure* base = figure(given.find("base")->second);
+        const QuoteFigure* per = figure(given.find("per")->second);
         if (base == nullptr || per == nullptr)
             return;
         const std::size_t money = lang::money_in(base->unit);
@@ -333,7 +331,7 @@ lang::Outcome<WordedPage> fill_in(std::string name, std::string text,
     const lang::FileId file = sources->add(std::move(name), std::move(text));
     lang::Said said;
     std::optional<WordedPage> page =
-        Filler(*sources, file, std::move(words), said.diagnostics).run(record);
+        Filler(*sources, file, record, std::move(words), said.diagnostics).run();
     if (page)
         return std::move(*page);
     said.sources = std::move(sources);

@@ -12,8 +12,8 @@
 //   @fuel-steps base=NAME per=NAME step=NAME rows=6   the step may be a figure: step=0.25
 //   # a note to ourselves
 //
-// What a record marks as inner (costs, overhead, margin) cannot be named here: it never reaches the
-// grower's page.
+// A name is one that the job's model shows, one of a price, or a word; also behind `?`. Nothing
+// else reaches the grower's page.
 #pragma once
 
 #include <cstddef>
@@ -64,7 +64,7 @@ struct WordedPage {
 
 // The wording in `text` with the quote's figures put in; `name` is what it is called where it is at
 // fault. `words` are further words by name ("quote.number"). W001: a name that the quote does not
-// have or that is inner; W002: a line that cannot be read.
+// have or that its model does not show; W002: a line that cannot be read.
 lang::Outcome<WordedPage> fill_in(std::string name, std::string text,
                                   const engine::QuoteRecord& record,
                                   std::map<std::string, std::string> words);

@@ -37,6 +37,44 @@ void read_lists(const Json& record, QuoteRecord& to) {
         to.pictures.push_back({text_at(picture, "block"), text_at(picture, "svg")});
 }
 
+// Before models said what a log counts, it was the hours of one machine, acres, gallons and days,
+// by the names that their lines had in most models.
+void count_as_before(QuoteRecord& to) {
+    const auto line = [&to](std::string_view name) -> const RecordLine* {
+        for (const RecordLine& each : to.lines)
+            if (each.name == name)
+                return &each;
+        return nullptr;
+    };
+    const auto value = [&](std::string_view name) {
+        return line(name) == nullptr ? 0 : line(name)->value;
+    };
+    if (const RecordLine* hours = line("machine_hours"))
+        to.counted.push_back({hours->name,
+                              "h",
+                              Counting::Meter,
+                              line("crawler.burn") == nullptr ? "" : "crawler",
+                              hours->value,
+                              {}});
+    const RecordLine* acres = line("acres") != nullptr ? line("acres") : line("area");
+    if (acres != nullptr)
+        to.counted.push_back({"acres", "ac", Counting::Work, "", acres->value, {}});
+    to.counted.push_back({"gallons", "gal", Counting::Fuel, "", value("gallons"), {}});
+    to.counted.push_back({"days", "day", Counting::Days, "", value("days"), {}});
+}
+
+void read_counted(const Json& record, QuoteRecord& to) {
+    if (!record.contains("counted"))
+        return count_as_before(to);
+    for (const Json& each : list_at(record, "counted")) {
+        CountedLine line{
+            text_at(each, "name"),    text_at(each, "unit"),    {},
+            text_at(each, "machine"), number_at(each, "value"), texts_at(each, "costs")};
+        line.how = how_counted(line.unit, !line.machine.empty());
+        to.counted.push_back(std::move(line));
+    }
+}
+
 // What records say of their firm; those that say nothing are in dollars.
 void read_firm(const Json& record, QuoteRecord& to) {
     const Json& firm = object_at(record, "firm");
@@ -111,8 +149,11 @@ QuoteRecord quote_record(const Json& record) {
     read_lists(record, to);
     read_firm(record, to);
     to.inner = texts_at(record, "inner");
+    if (record.contains("shown"))
+        to.shown = texts_at(record, "shown");
     to.cautions = texts_at(record, "cautions");
     to.accepted = texts_at(record, "accepted");
+    read_counted(record, to);
     const Json& price = object_at(record, "price");
     to.price_cents = whole_at(price, "cents");
     to.per = text_at(price, "per");
@@ -130,6 +171,7 @@ Quoted quoted_of(const QuoteRecord& record) {
     quoted.job = record.title;
     quoted.price = static_cast<double>(record.price_cents) / 100;
     quoted.overhead = record.overhead;
+    quoted.counted = record.counted;
     for (const RecordCost& cost : record.costs)
         quoted.costs.push_back({cost.name, cost.label, cost.part, cost.rate_unit,
                                 cost.quantity_unit, cost.rate, cost.quantity});

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -38,6 +39,10 @@ struct QuoteRecord {
     std::string title, who, option;                        // of the job
     std::vector<RecordLine> lines;
     std::vector<std::string> inner; // names of lines that stay inside the firm
+    // Names of lines that the customer may read. Nothing of records from before models said so:
+    // there it is every line that is not inner.
+    std::optional<std::vector<std::string>> shown;
+    std::vector<CountedLine> counted; // what a log counts
     std::vector<RecordCost> costs;
     std::vector<RecordItem> items;
     std::vector<std::string> cautions;

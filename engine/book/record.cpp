@@ -7,6 +7,8 @@
 
 #include "engine/book/json.h"
 #include "engine/book/members.h"
+#include "engine/words/words.h"
+#include "lang/check/inner_lines.h"
 
 namespace acre::engine {
 namespace {
@@ -109,53 +111,54 @@ void put_firm(const lang::Firm& firm, Json& record) {
         record["money"] = {{"code", money.code}, {"sign", money.sign}, {"step", money.step}};
 }
 
-// Every line that a formula names, whatever branch.
-void lines_in(const lang::Sheet& sheet, lang::NodeId id, std::set<std::string>& names) {
-    std::vector<lang::NodeId> rest = {id};
-    while (!rest.empty()) {
-        const lang::NodeId next = rest.back();
-        rest.pop_back();
-        if (next == lang::none)
-            continue;
-        const lang::Node& node = sheet.nodes[next];
-        if (node.op == lang::Op::Line)
-            names.insert(sheet.lines[node.index].name);
-        for_each_child(sheet, node, [&](lang::NodeId child) { rest.push_back(child); });
-    }
+Json names_of(const lang::Sheet& sheet, const std::vector<bool>& lines) {
+    std::set<std::string> names;
+    for (lang::LineId id = 0; id < sheet.lines.size(); ++id)
+        if (lines[id])
+            names.insert(sheet.lines[id].name);
+    return Json(names);
 }
 
-// What is nobody's business outside the firm: costs, the steps from cost to price and what they are
-// made of, profit.
-Json inner_of(const lang::Sheet& sheet) {
-    std::set<std::string> names;
-    const auto add = [&](lang::LineId id) {
-        if (id != lang::none)
-            names.insert(sheet.lines[id].name);
-    };
-    for (const lang::Cost& cost : sheet.costs) {
-        add(cost.rate);
-        add(cost.amount);
-    }
-    for (const lang::Event& event : sheet.events) {
-        add(event.amount);
-        add(event.money);
-    }
-    for (const lang::PriceItem& item : sheet.prices) {
-        add(item.cost);
-        for (const lang::PriceStep& step : item.steps) {
-            if (step.line != item.amount)
-                add(step.line);
-            if (step.kind != lang::ast::StepKind::AtLeast) // the minimum is told; the rest is not
-                lines_in(sheet, step.value, names);
+// What a wording may name: what the model shows, and what every price says. What is shown is inner
+// no more.
+void put_shown(const lang::Sheet& sheet, Json& record) {
+    std::vector<bool> inner = lang::inner_lines(sheet);
+    std::vector<bool> shown = lang::price_lines(sheet);
+    for (lang::LineId id = 0; id < sheet.lines.size(); ++id)
+        if (sheet.lines[id].shown) {
+            shown[id] = true;
+            inner[id] = false;
         }
+    record["inner"] = names_of(sheet, inner);
+    record["shown"] = names_of(sheet, shown);
+}
+
+// Names of the costs over this very line.
+Json costs_over(const lang::Sheet& sheet, lang::LineId line) {
+    Json names = Json::array();
+    for (const lang::Cost& cost : sheet.costs) {
+        const lang::NodeId quantity = sheet.lines[cost.quantity].value;
+        if (quantity != lang::none && sheet.nodes[quantity].op == lang::Op::Line &&
+            sheet.nodes[quantity].index == line)
+            names.push_back(sheet.lines[cost.rate].name);
     }
-    add(sheet.cost_total);
-    add(sheet.overhead_total);
-    add(sheet.contribution_total);
-    add(sheet.contribution_share);
-    add(sheet.profit_total);
-    add(sheet.profit_share);
-    return Json(names);
+    return names;
+}
+
+// What a log of the job counts.
+Json counted_of(const PricedJob& job) {
+    const lang::Sheet& sheet = job.sheet();
+    Json counted = Json::array();
+    for (const lang::Counted& what : sheet.counted) {
+        const double value = job.value(what.line);
+        if (std::isfinite(value))
+            counted.push_back({{"name", sheet.lines[what.line].name},
+                               {"unit", unit_text(sheet, sheet.lines[what.line])},
+                               {"machine", what.machine},
+                               {"value", value},
+                               {"costs", costs_over(sheet, what.line)}});
+    }
+    return counted;
 }
 
 } // namespace
@@ -243,7 +246,8 @@ Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view 
     put_firm(job.sheet().firm, record);
     record["givens"] = givens_of(job);
     record["lines"] = record_lines(job);
-    record["inner"] = inner_of(job.sheet());
+    put_shown(job.sheet(), record);
+    record["counted"] = counted_of(job);
     put_estimate(estimate, record);
     return record;
 }

@@ -138,6 +138,12 @@ void shape_of_figures(Shape& shape, const Json& record) {
                 {"quantity", Kind::Number},
                 {"quantity_unit", Kind::Text},
                 {"amount", Kind::Number}});
+    shape.each(record, "counted",
+               {{"name", Kind::Text},
+                {"unit", Kind::Text},
+                {"machine", Kind::Text},
+                {"costs", Kind::List},
+                {"value", Kind::Number}});
     shape.each(record, "items",
                {{"title", Kind::Text},
                 {"name", Kind::Text},
@@ -166,16 +172,18 @@ std::string shape_fault(const Json& record) {
     if (!record.is_object())
         return "it is not an object";
     Shape shape;
-    shape.members(record, {},
-                  {{"kind", Kind::Text},        {"quote", Kind::Text},   {"issued", Kind::Text},
-                   {"valid_until", Kind::Text}, {"by", Kind::Text},      {"replaces", Kind::Text},
-                   {"state", Kind::Text},       {"date", Kind::Text},    {"note", Kind::Text},
-                   {"counter", Kind::Object},   {"job", Kind::Object},   {"price", Kind::Object},
-                   {"request", Kind::Object},   {"texts", Kind::Object}, {"lines", Kind::List},
-                   {"costs", Kind::List},       {"items", Kind::List},   {"inner", Kind::List},
-                   {"cautions", Kind::List},    {"givens", Kind::List},  {"pictures", Kind::List},
-                   {"references", Kind::List},  {"program", Kind::Text}, {"schema", Kind::Text},
-                   {"accepted", Kind::List},    {"firm", Kind::Object},  {"money", Kind::Object}});
+    shape.members(
+        record, {},
+        {{"kind", Kind::Text},        {"quote", Kind::Text},    {"issued", Kind::Text},
+         {"valid_until", Kind::Text}, {"by", Kind::Text},       {"replaces", Kind::Text},
+         {"state", Kind::Text},       {"date", Kind::Text},     {"note", Kind::Text},
+         {"counter", Kind::Object},   {"job", Kind::Object},    {"price", Kind::Object},
+         {"request", Kind::Object},   {"texts", Kind::Object},  {"lines", Kind::List},
+         {"costs", Kind::List},       {"items", Kind::List},    {"inner", Kind::List},
+         {"shown", Kind::List},       {"counted", Kind::List},  {"cautions", Kind::List},
+         {"givens", Kind::List},      {"pictures", Kind::List}, {"references", Kind::List},
+         {"program", Kind::Text},     {"schema", Kind::Text},   {"accepted", Kind::List},
+         {"firm", Kind::Object},      {"money", Kind::Object}});
     shape.inside(record, "job",
                  {{"title", Kind::Text},
                   {"for", Kind::Text},
@@ -195,6 +203,7 @@ std::string shape_fault(const Json& record) {
     shape.all(record, "counter", Kind::Counter);
     shape.all(record, "texts", Kind::Text);
     shape.all(record, "inner", Kind::Text);
+    shape.all(record, "shown", Kind::Text);
     shape.all(record, "cautions", Kind::Text);
     shape.all(record, "accepted", Kind::Text);
     return shape.fault();

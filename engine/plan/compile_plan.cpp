@@ -108,6 +108,10 @@ void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler
                                                               : compiler.node(caution.condition));
     for (const lang::Correlation& correlation : sheet.correlations)
         plan.correlation_slot.push_back(slot_of(correlation.strength));
+    for (const lang::Fleet& fleet : sheet.fleets) {
+        plan.fleet_costs.push_back(slot_of(fleet.costs));
+        plan.fleet_over.push_back(slot_of(fleet.over));
+    }
     for (const lang::Given& given : sheet.givens) {
         plan.within_low.push_back(slot_of(given.within_low));
         plan.within_high.push_back(slot_of(given.within_high));

@@ -32,7 +32,7 @@ class Collector {
                 if (setting.layer != lang::Layer::Model)
                     add_name_in(setting.span, sheet_.lines[given.line]);
         for (lang::FileId file = 0; file < sources_.size(); ++file)
-            add_correlations(file);
+            add_listed(file);
         const auto key = [](const Found& f) {
             return std::tuple(f.span.file, f.span.begin, f.span.end, f.symbol);
         };
@@ -103,36 +103,58 @@ class Collector {
             add({statement.file, name.begin, name.end}, line.name_span);
     }
 
-    // The sheet keeps of a correlation no more than what is correlated: its names are looked up
-    // among what the same file declares.
-    void add_correlations(lang::FileId file) {
+    // Of what is correlated, shown and counted the sheet keeps the lines and not where they are
+    // named: the names are looked up among these.
+    void add_listed(lang::FileId file) {
         const std::string_view text = sources_.file(file).text();
         const auto size = static_cast<std::uint32_t>(text.size());
         bool first = true;
         for (lang::Token token = lang::next_token(text, 0, size); token.kind != TokenKind::End;
              token = lang::next_token(text, token.end, size)) {
-            const bool opens = first && token.in(text) == "correlate";
+            const std::string_view word = token.in(text);
+            if (first && (word == "correlate" || word == "show" || word == "count"))
+                add_names_after(file, token);
             first = token.kind == TokenKind::LineEnd;
-            if (!opens)
-                continue;
-            for (lang::Token name = lang::next_token(text, token.end, size);
-                 name.kind == TokenKind::Name || name.in(text) == ",";
-                 name = lang::next_token(text, name.end, size))
-                if (name.kind == TokenKind::Name)
-                    add_correlated({file, name.begin, name.end});
         }
     }
 
-    void add_correlated(Span name) {
+    // `a, b`, or `a of c, b`; a comma goes on over the end of a line.
+    void add_names_after(lang::FileId file, const lang::Token& head) {
+        const std::string_view text = sources_.file(file).text();
+        const auto size = static_cast<std::uint32_t>(text.size());
+        lang::Token name = lang::next_solid_token(text, head.end, size);
+        while (name.kind == TokenKind::Name) {
+            for (const Span declared : listed_)
+                add({file, name.begin, name.end}, declared);
+            lang::Token next = lang::next_solid_token(text, name.end, size);
+            if (next.in(text) == "of")
+                next = lang::next_solid_token(
+                    text, lang::next_solid_token(text, next.end, size).end, size);
+            if (next.in(text) != ",")
+                return;
+            name = lang::next_solid_token(text, next.end, size);
+        }
+    }
+
+    // Where the lines are declared that are correlated, shown or counted.
+    std::vector<Span> listed_lines() const {
+        std::vector<Span> places;
         for (const lang::Correlation& correlation : sheet_.correlations)
             for (const std::uint32_t given : {correlation.first, correlation.second})
                 if (given != none)
-                    add(name, sheet_.lines[sheet_.givens[given].line].name_span);
+                    places.push_back(sheet_.lines[sheet_.givens[given].line].name_span);
+        for (const lang::Counted& counted : sheet_.counted)
+            places.push_back(sheet_.lines[counted.line].name_span);
+        for (const lang::Line& line : sheet_.lines)
+            if (line.shown)
+                places.push_back(line.name_span);
+        return places;
     }
 
     const lang::Sheet& sheet_;
     const lang::SourceMap& sources_;
     const SymbolPlaces& symbols_;
+    const std::vector<Span> listed_ = listed_lines();
     std::vector<Found> found_;
 };
 

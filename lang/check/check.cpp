@@ -49,6 +49,8 @@ class Checker {
             correlation.strength = check_part({}, correlation.strength, plain,
                                               {"the strength of a correlation", {}}, "1");
         }
+        for (Fleet& fleet : sheet_.fleets)
+            check_fleet(fleet);
         for (Entry& entry : sheet_.entries)
             entry.field_heading =
                 check_part({}, entry.field_heading, base_type(Angle), {"a heading", {}}, "deg");
@@ -192,6 +194,18 @@ class Checker {
             require.costs = typing_.converted(require.costs, money.unit);
         else if (is.kind != Type::Kind::Poison)
             typing_.report().refusal({}, require.costs);
+    }
+
+    void check_fleet(Fleet& fleet) {
+        Type year;
+        year.unit = *sheet_.units.find("yr");
+        const auto per_year = [&](const char* unit) {
+            return apply(Op::Divide, {Type::Kind::Number, 0, *sheet_.units.find(unit)}, year).type;
+        };
+        fleet.costs = check_part({}, fleet.costs, per_year("$"),
+                                 {"what the machine costs in a year", {}}, "$/yr");
+        fleet.over = check_part({}, fleet.over, per_year("h"),
+                                {"what the machine works in a year", {}}, "h/yr");
     }
 
     void check_function(Function& function) {

@@ -67,6 +67,11 @@ class Lint {
                     use(sheet_.givens[given].line);
         for (const PriceItem& item : sheet_.prices)
             use(item.quantity);
+        for (const Counted& counted : sheet_.counted)
+            use(counted.line);
+        for (LineId id = 0; id < sheet_.lines.size(); ++id)
+            if (sheet_.lines[id].shown)
+                use(id);
         std::sort(used.begin(), used.end());
         for (const Line& line : sheet_.lines) {
             if ((line.role != Role::Line && line.role != Role::Given) || !line.label.empty() ||

@@ -31,6 +31,8 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
         lay_values(r);
         type_quantities(r);
         fill_prices(r);
+        take_counts(r);
+        take_shown(r);
         describe_job(r);
         add_tried(r);
         fill_callables(r);

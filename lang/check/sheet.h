@@ -134,6 +134,7 @@ struct Line {
                                   // nothing is listed there is none
     std::uint32_t given = none;   // into givens
     bool may_be_negative = false; // it says so
+    bool shown = false;           // the customer may see it: the job's model says so
 };
 
 struct Given {
@@ -194,6 +195,14 @@ struct Condition {           // require or caution
 struct Event {
     LineId count = none, amount = none, money = none; // NAME, NAME.amount, NAME.money: of one event
 };
+struct Counted { // what a log counts
+    LineId line = none;
+    std::string machine; // whose meter it is: an instance with a fleet, "crawler"; may be empty
+};
+struct Fleet {                        // a machine, as its model says
+    std::string name;                 // of the instance; of the job's own model, its file's
+    NodeId costs = none, over = none; // a year, $/yr; hours a year, h/yr
+};
 struct Correlation {
     std::uint32_t first = none, second = none; // givens
     NodeId strength = none;
@@ -222,12 +231,18 @@ struct FunctionExample {
     NodeId call = none, expected = none, tolerance = none;
     Span span;
 };
-struct Function { // a define; checked once by itself, inlined where it is called
+// A define; checked once by itself, inlined where it is called. One over a list is here once for
+// every number of rows that it is called with, its columns and what rests on them written out: of
+// `each layer (thick : ft)` with two rows the last parameters are thick_1 and thick_2.
+struct Function {
     std::string name;
     std::string label; // may be empty
     std::vector<std::string> parameters;
     std::vector<std::string> parameter_texts; // units or choices as written
     std::vector<Type> parameter_types;
+    std::string list;                 // it is over this one; empty: over none
+    std::vector<std::string> columns; // their names
+    std::uint32_t rows = 0;
     Type type;
     std::string type_text;
     bool native = false;
@@ -274,6 +289,8 @@ struct Sheet {
     std::vector<Condition> requires_, cautions;
     std::vector<Event> events;
     std::vector<Correlation> correlations;
+    std::vector<Counted> counted; // those of the job's own model first
+    std::vector<Fleet> fleets;
     std::vector<Table> tables;
     std::vector<Function> functions;
     std::vector<ChoiceType> choices;

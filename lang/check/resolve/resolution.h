@@ -147,6 +147,8 @@ void lay_values(Resolution& r);        // reports I601, I604, I605, I606, I607, 
 void start_from_shared(Resolution& r); // the last step but one of lay_values
 void type_quantities(Resolution& r);
 void fill_prices(Resolution& r); // reports N208, U311
+void take_counts(Resolution& r); // reports N201, N202, N216, U304, U309
+void take_shown(Resolution& r);  // after the prices; reports N201, L809
 void add_tried(Resolution& r);
 void fill_callables(Resolution& r); // after every formula that may call one
 void describe_job(Resolution& r);

@@ -83,6 +83,33 @@ TEST_CASE("what is inner, unknown or malformed is an error, and no page is made"
     }
 }
 
+TEST_CASE("a wording names what the model shows and nothing else, behind `?` too") {
+    engine::QuoteRecord shown = record();
+    shown.shown = {"acres", "method", "margin"};
+    shown.inner = {"cost.total"};
+    const auto code_of = [&](const std::string& wording) {
+        const lang::Outcome<WordedPage> page = fill_in("w", wording, shown, {{"job.for", "Pell"}});
+        CHECK(page.value.has_value() == page.said.diagnostics.all().empty());
+        return page ? std::string("filled")
+                    : std::string(lang::name_of(page.said.diagnostics.all()[0].code));
+    };
+    for (const auto& [wording, code] :
+         {std::pair{"{acres}, {method}, {job.for}", "filled"},
+          {"? method is tree_rows\nrows", "filled"},
+          {"? nothing\n{nothing}", "filled"},
+          {"{margin}", "filled"}, // the model shows it, and whoever issued the quote knew
+          {"{depth}", "W001"},
+          {"? depth\ndeep", "W001"},
+          {"? not zero\nnone of it", "W001"},
+          {"? zero is x\nnone", "W001"},
+          {"{cost.total}", "W001"},
+          {"? cost.total\ndear", "W001"},
+          {"@fuel-steps base=base per=gallons_per_acre step=0.10 rows=7", "W001"}}) {
+        CAPTURE(wording);
+        CHECK(code_of(wording) == code);
+    }
+}
+
 TEST_CASE("a word of nothing is reported where it stands, not anywhere in memory") {
     for (const std::string wording :
          {": ", "== x\n:   ", "{ } {}", "?  \n@fuel-steps base= per= step=1 rows=1"}) {
