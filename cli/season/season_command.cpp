@@ -136,11 +136,12 @@ Reply answer(const SeasonArguments& arguments, bool color) {
 
 Reply season_command(Words words, Console& console) {
     SeasonArguments arguments;
-    Arguments line("season",
-                   "Puts all jobs of a folder against the machines: hours, days and money by "
-                   "month, which machines are booked twice, what owning costs at the hours booked, "
-                   "which job leaves the least a day, and the acres needed to cover the year.",
-                   "acrewright season examples --fleet crawler=2");
+    Arguments line(
+        "season",
+        "Puts all jobs of a folder against the machines: hours, days and money by "
+        "month, which machines are booked twice, what the fixed cost comes to at the hours booked, "
+        "which job leaves the least a day, and the acres needed to cover the year.",
+        "acrewright season examples --fleet crawler=2");
     line.positional("FOLDER", "whose .job files are the season; each needs a date",
                     arguments.folder);
     line.option("--fleet", "MACHINE=COUNT", "how many of a machine there are (1); may be repeated",

@@ -53,14 +53,15 @@ std::string money_chart(const engine::Season& season) {
 }
 
 std::string machines_table(const engine::Season& season) {
-    HtmlTable table({"machine", "hours booked", "hours assumed", "cost of owning, at hours assumed",
-                     "at hours booked", "not covered this year"},
+    HtmlTable table({"machine", "hours booked", "hours assumed",
+                     "fixed cost of owning, at hours assumed", "at hours booked",
+                     "not covered this year"},
                     1);
     for (const engine::MachineRow& row : season.machines)
         table.row({machine_words(row.machine.name), fixed_quantity(row.booked, 0, "h"),
                    fixed_quantity(row.machine.hours_per_year, 0, "h"),
-                   lang::money_text(row.machine.own_per_hour) + "/h",
-                   row.booked > 0 ? lang::money_text(row.own_at_booked) + "/h" : "-",
+                   lang::money_text(row.idle_hour) + "/h",
+                   row.booked > 0 ? lang::money_text(row.fixed_at_booked) + "/h" : "-",
                    whole_dollars(row.not_earned)});
     std::string out = std::move(table).finish();
     for (const engine::MachineRow& row : season.machines)

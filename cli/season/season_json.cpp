@@ -5,7 +5,7 @@
 namespace acre::cli {
 
 Document season_json(const engine::Season& season) {
-    Json out = {{"schema", "acrewright.season/2"}, {"money", money_json()},
+    Json out = {{"schema", "acrewright.season/3"}, {"money", money_json()},
                 {"jobs", Json::array()},           {"machines", Json::array()},
                 {"months", Json::array()},         {"clashes", Json::array()}};
     for (const engine::SeasonJob& job : season.jobs)
@@ -25,8 +25,7 @@ Document season_json(const engine::Season& season) {
         out["machines"].push_back({{"name", row.machine.name},
                                    {"booked", number(row.booked)},
                                    {"assumed", number(row.machine.hours_per_year)},
-                                   {"own_per_hour", number(row.machine.own_per_hour)},
-                                   {"own_at_booked", number(row.own_at_booked)},
+                                   {"fixed_at_booked", number(row.fixed_at_booked)},
                                    {"fixed_per_year", number(row.machine.fixed_per_year)},
                                    {"not_earned", number(row.not_earned)},
                                    {"idle_hour", number(row.idle_hour)}});

@@ -89,15 +89,15 @@ class Page {
                                 whole_text(row.booked - row.machine.hours_per_year)));
     }
     void ownership() {
-        head("Cost of owning");
+        head("Fixed cost of owning");
         Table table({{"", Align::Left, true},
                      {"at hours assumed"},
                      {"at hours booked"},
                      {"not covered this year"}});
         for (const engine::MachineRow& row : s_.machines)
             table.row({terminal_text(machine_words(row.machine.name)),
-                       cents_per_hour(row.machine.own_per_hour),
-                       row.booked > 0 ? cents_per_hour(row.own_at_booked) : "-",
+                       cents_per_hour(row.idle_hour),
+                       row.booked > 0 ? cents_per_hour(row.fixed_at_booked) : "-",
                        whole_dollars(row.not_earned)});
         out_ += table.text(color_);
         for (const engine::MachineRow& row : s_.machines)

@@ -15,7 +15,6 @@ namespace {
 
 struct VarianceArguments {
     std::string number, log, book = "quote-book", propose;
-    engine::VarianceQuestion question;
     bool json = false;
 };
 
@@ -23,10 +22,6 @@ void declare(VarianceArguments& arguments, Arguments& line) {
     line.positional("QUOTE", "the quote's number", arguments.number);
     line.positional("LOG", "the daily log of the job, as CSV", arguments.log);
     line.option("--book", "FOLDER", "the quote book (quote-book)", arguments.book);
-    line.option("--hours", "LINE", "the job's line of machine hours (machine_hours)",
-                arguments.question.hours);
-    line.option("--acres", "LINE", "the job's line of acres (acres, or area)",
-                arguments.question.acres);
     line.option("--propose", "FILE",
                 "writes what the job tells us as a season file, for people to read first",
                 arguments.propose);
@@ -40,11 +35,12 @@ lang::Outcome<engine::VarianceAnswer> ask(const VarianceArguments& arguments) {
     lang::Outcome<std::string> text = read_named_file(arguments.log, max_data_bytes);
     if (!text)
         return std::move(text.said);
-    const lang::Outcome<engine::JobLog> log = engine::read_job_log(arguments.log, std::move(*text));
+    const lang::Outcome<engine::JobLog> log =
+        engine::read_job_log(arguments.log, std::move(*text), quote->record.counted);
     if (!log)
         return log.said;
     lang::show_money(quote->record.money);
-    return engine::ask(engine::quoted_of(quote->record), *log, arguments.question);
+    return engine::ask(engine::quoted_of(quote->record), *log);
 }
 
 } // namespace

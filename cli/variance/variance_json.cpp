@@ -1,18 +1,28 @@
+#include <string>
+
 #include "cli/shared/json/value.h"
 #include "cli/variance/variance_page.h"
 
 namespace acre::cli {
 namespace {
 
-const char* source_text(engine::QuantityFrom from) {
-    static constexpr const char* names[] = {"quote", "hours", "acres", "gallons", "days"};
-    return names[static_cast<std::size_t>(from)];
+std::string source_text(const engine::QuantityFrom& from) {
+    if (!from.log)
+        return "quote";
+    if (from.how == engine::Counting::Meter)
+        return "hours";
+    return from.how == engine::Counting::Days ? "days" : from.column;
 }
-Json learned(const engine::Learned& what, const char* unit) {
-    return {{"value", number(what.value)},
-            {"standard_error", number(what.standard_error)},
-            {"days", what.days},
-            {"unit", unit}};
+Json counted_json(const engine::CountedRow& row) {
+    Json json = {{"name", row.line.name},        {"unit", row.line.unit},
+                 {"machine", row.line.machine},  {"quoted", number(row.line.quoted)},
+                 {"logged", number(row.logged)}, {"per_hour", nullptr}};
+    if (row.per_hour)
+        json["per_hour"] = {{"value", number(row.per_hour->value)},
+                            {"standard_error", number(row.per_hour->standard_error)},
+                            {"days", row.per_hour->days},
+                            {"unit", row.line.unit + "/h"}};
+    return json;
 }
 
 Json earned(const engine::VarianceAnswer& variance, double cost) {
@@ -45,7 +55,7 @@ Json row_json(const engine::VarianceRow& row) {
 } // namespace
 
 Document variance_json(const engine::VarianceAnswer& variance) {
-    Json out = {{"schema", "acrewright.variance/2"},
+    Json out = {{"schema", "acrewright.variance/3"},
                 {"money", money_json()},
                 {"quote", variance.quote},
                 {"price", number(variance.price)},
@@ -57,13 +67,12 @@ Document variance_json(const engine::VarianceAnswer& variance) {
         out["rows"].push_back(row_json(row));
     out["log"] = {{"days", variance.log.days},
                   {"hours", number(variance.log.hours)},
-                  {"acres", number(variance.log.acres)},
-                  {"gallons", number(variance.log.gallons)},
                   {"down", Json::object()}};
     for (const auto& [cause, hours] : variance.log.down)
         out["log"]["down"][cause] = hours;
-    out["learned"] = {{"acres_per_hour", learned(variance.acres_per_hour, "ac/h")},
-                      {"gallons_per_hour", learned(variance.gallons_per_hour, "gal/h")}};
+    out["counted"] = Json::array();
+    for (const engine::CountedRow& row : variance.counted)
+        out["counted"].push_back(counted_json(row));
     out["unknown_costs"] = variance.unknown_costs;
     return answered(std::move(out));
 }

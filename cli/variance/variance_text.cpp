@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -19,7 +20,27 @@ std::string signed_money(double dollars) {
     return std::abs(dollars) < 0.005 ? "-" : dollar_change(dollars);
 }
 
-std::string learned_text(const engine::Learned& learned, const char* unit) {
+// "acres" of a line, "lowbed hours" of a used model's.
+std::string column_words(const std::string& name) {
+    std::string words = name.substr(name.rfind('.') + 1);
+    std::replace(words.begin(), words.end(), '_', ' ');
+    return terminal_text(words);
+}
+
+// What the log comes to: "5 days, 77.2 h, 80 ac".
+std::string log_words(const engine::VarianceAnswer& variance) {
+    std::string words =
+        fmt::format("{} {}", variance.log.days, variance.log.days == 1 ? "day" : "days");
+    if (variance.log.hours > 0)
+        words += ", " + lang::quantity_text(variance.log.hours, "h");
+    for (const engine::CountedRow& row : variance.counted)
+        if (row.line.how == engine::Counting::Fuel || row.line.how == engine::Counting::Work)
+            words += ", " + lang::quantity_text(row.logged, row.line.unit) +
+                     (row.line.unit == "h" ? " (" + column_words(row.line.name) + ")" : "");
+    return words;
+}
+
+std::string learned_text(const engine::Learned& learned, const std::string& unit) {
     if (learned.days == 0)
         return "nothing";
     std::string text = lang::quantity_text(learned.value, unit);
@@ -82,6 +103,21 @@ void fuel(const engine::VarianceAnswer& variance, std::string& out) {
     }
 }
 
+void learned(const engine::VarianceAnswer& variance, std::string& out) {
+    std::size_t widest = 0;
+    for (const engine::CountedRow& row : variance.counted)
+        if (row.per_hour)
+            widest = std::max(widest, column_words(row.line.name).size());
+    if (widest == 0)
+        return;
+    out += "\nWhat this job tells us\n";
+    for (const engine::CountedRow& row : variance.counted)
+        if (row.per_hour)
+            out += paragraph(learned_text(*row.per_hour, row.line.unit + "/h"),
+                             fmt::format("  {:<{}} an hour  ", column_words(row.line.name),
+                                         std::min<std::size_t>(widest, 30)));
+}
+
 } // namespace
 
 std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
@@ -90,10 +126,7 @@ std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
                             terminal_text(variance.job)),
                 color);
     const engine::LogTotals& log = variance.log;
-    out += paragraph(fmt::format(
-               "the log: {} days, {}, {}, {}", log.days, lang::quantity_text(log.hours, "h"),
-               lang::quantity_text(log.acres, "ac"), lang::quantity_text(log.gallons, "gal"))) +
-           "\n";
+    out += paragraph("the log: " + log_words(variance)) + "\n";
     cost_table(variance, color, out);
     fuel(variance, out);
     if (!log.down.empty()) {
@@ -103,16 +136,14 @@ std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
             table.row({terminal_text(cause), lang::quantity_text(hours, "h")});
         out += table.text(color);
     }
-    out += "\nWhat this job tells us\n";
-    out += paragraph(learned_text(variance.acres_per_hour, "ac/h"), "  acres an hour    ");
-    out += paragraph(learned_text(variance.gallons_per_hour, "gal/h"), "  gallons an hour  ");
+    learned(variance, out);
     for (const std::string& cost : variance.unknown_costs)
         out +=
             "\n" + paragraph("The log has money for `" + terminal_text(cost) +
                                  "`, which is not a cost of this quote; it is not counted above.",
                              "");
-    out += "\n" + paragraph("Quantities in machine hours, acres, gallons or days are from the log; "
-                            "all others, including the move, are as quoted. Rates are from the log "
+    out += "\n" + paragraph("Quantities that go with what the job counts are from the log; all "
+                            "others, including the move, are as quoted. Rates are from the log "
                             "where it has money or a fuel price, otherwise as quoted.",
                             "");
     return out;
@@ -129,15 +160,18 @@ std::string season_proposal(const engine::VarianceAnswer& variance) {
         fmt::format("season \"Proposed from quote {}\"\n# Read it, compare it with other "
                     "jobs, and copy what holds into the season.\n",
                     quote);
-    if (variance.gallons_per_hour.days > 0)
-        out += fmt::format("set crawler.burn = {}  {}\n",
-                           lang::quantity_text(variance.gallons_per_hour.value, "gal/h"),
-                           because(variance.gallons_per_hour));
-    if (variance.acres_per_hour.days > 0)
-        out += fmt::format(
-            "# the job went {}; set the speed or the minutes of work that give it  ({})\n",
-            lang::quantity_text(variance.acres_per_hour.value, "ac/h"),
-            because(variance.acres_per_hour));
+    for (const engine::CountedRow& row : variance.counted) {
+        if (!row.per_hour || row.per_hour->days == 0)
+            continue;
+        const std::string pace = lang::quantity_text(row.per_hour->value, row.line.unit + "/h");
+        if (row.line.how == engine::Counting::Fuel && !variance.fuel_machine.empty())
+            out += fmt::format("set {}.burn = {}  {}\n", in_quotes(variance.fuel_machine), pace,
+                               because(*row.per_hour));
+        else if (row.line.how == engine::Counting::Work && row.line.unit != "h")
+            out += fmt::format(
+                "# the job went {}; set the speed or the minutes of work that give it  ({})\n",
+                in_quotes(pace), because(*row.per_hour));
+    }
     if (variance.log.fuel_price > 0)
         out += fmt::format("set season_prices.diesel = ${}/gal  because \"mean of the "
                            "deliveries of quote {}\"\n",

@@ -1,7 +1,6 @@
 #include "engine/log/job_log.h"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <cmath>
 #include <functional>
@@ -39,8 +38,9 @@ std::optional<double> number(std::string_view text) {
 
 class Reader {
   public:
-    Reader(CsvTable table, lang::Diagnostics& diagnostics)
+    Reader(CsvTable table, const std::vector<CountedLine>& counted, lang::Diagnostics& diagnostics)
         : table_(std::move(table)),
+          counted_(counted),
           diagnostics_(diagnostics) {}
 
     std::optional<JobLog> read() {
@@ -61,6 +61,7 @@ class Reader {
         lang::Span span;
     };
     CsvTable table_;
+    const std::vector<CountedLine>& counted_;
     lang::Diagnostics& diagnostics_;
     JobLog log_;
     std::map<std::string, std::size_t> column_;                // by name
@@ -75,10 +76,34 @@ class Reader {
             {code, std::move(title), {span, std::move(label)}, {}, {}, std::move(helps)});
     }
 
+    // Columns of every log, and those of what this job counts.
+    std::vector<std::string_view> known_columns() {
+        std::vector<std::string_view> known = {"date",        "machine",    "operator",
+                                               "meter_start", "meter_stop", "fuel_price",
+                                               "down_hours",  "down_cause", "note"};
+        for (const CountedLine& line : counted_)
+            if (line.how == Counting::Fuel || line.how == Counting::Work)
+                known.emplace_back(line.name);
+        return known;
+    }
+
+    // The meter where hours of a machine count, and the work of the job's own model.
+    void must_have() {
+        std::vector<std::string> needed = {"date"};
+        for (const CountedLine& line : counted_)
+            if (line.how == Counting::Meter)
+                needed.insert(needed.end(), {"meter_start", "meter_stop"});
+            else if (line.how == Counting::Work && line.name.find('.') == std::string::npos)
+                needed.push_back(line.name);
+        std::set<std::string_view> told;
+        for (const std::string& name : needed)
+            if (!column_.contains(name) && told.insert(name).second)
+                error(Code::J001, fmt::format("the log has no column `{}`", name),
+                      table_.rows[0][0].span, "the first row must name it");
+    }
+
     bool columns() {
-        static constexpr std::array<std::string_view, 11> known = {
-            "date",    "machine",    "operator",   "meter_start", "meter_stop", "acres",
-            "gallons", "fuel_price", "down_hours", "down_cause",  "note"};
+        const std::vector<std::string_view> known = known_columns();
         const CsvRow& head = table_.rows[0];
         if (head.size() > max_log_columns) {
             error(Code::J001, fmt::format("the log has more than {} columns", max_log_columns),
@@ -100,11 +125,15 @@ class Reader {
                 error(Code::J001, fmt::format("the column `{}` appears twice", cell.text),
                       cell.span, "again");
         }
-        for (const char* needed : {"date", "meter_start", "meter_stop", "acres"})
-            if (!column_.contains(needed))
-                error(Code::J001, fmt::format("the log has no column `{}`", needed), head[0].span,
-                      "the first row must name it");
-        log_.has_gallons = column_.contains("gallons");
+        must_have();
+        for (const CountedLine& line : counted_) {
+            const bool fuel = line.how == Counting::Fuel;
+            if ((!fuel && line.how != Counting::Work) || !column_.contains(line.name))
+                continue;
+            log_.columns.insert(line.name);
+            if (fuel)
+                log_.fuels.insert(line.name);
+        }
         return !failed_;
     }
 
@@ -169,8 +198,12 @@ class Reader {
             else if (row.hours > 0)
                 meters_.push_back({row.machine, from, to, start->span});
         }
-        row.acres = amount(cell(cells, "acres"));
-        row.gallons = amount(cell(cells, "gallons"));
+        for (const std::string& column : log_.columns)
+            if (const CsvCell* at = cell(cells, column); at != nullptr) {
+                const double done = amount(at);
+                row.counted[column] += done;
+                row.fuel += log_.fuels.contains(column) ? done : 0;
+            }
         row.fuel_price = amount(cell(cells, "fuel_price"));
         row.down_hours = amount(cell(cells, "down_hours"));
         for (const auto& [cost, column] : amounts_)
@@ -211,7 +244,8 @@ std::optional<lang::Diagnostic> fault_of(const CsvTable& table, std::string_view
 
 } // namespace
 
-lang::Outcome<JobLog> read_job_log(std::string name, std::string text) {
+lang::Outcome<JobLog> read_job_log(std::string name, std::string text,
+                                   const std::vector<CountedLine>& counted) {
     auto sources = std::make_shared<lang::SourceMap>();
     const lang::FileId file = sources->add(std::move(name), std::move(text));
     const std::string_view read = sources->file(file).text();
@@ -220,7 +254,7 @@ lang::Outcome<JobLog> read_job_log(std::string name, std::string text) {
     if (auto fault = fault_of(table, read)) {
         said.diagnostics.add(std::move(*fault));
     } else {
-        std::optional<JobLog> log = Reader(std::move(table), said.diagnostics).read();
+        std::optional<JobLog> log = Reader(std::move(table), counted, said.diagnostics).read();
         if (log)
             return std::move(*log);
     }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <set>
 #include <string_view>
@@ -13,14 +14,18 @@ LogTotals totals(const JobLog& log) {
     double priced = 0;
     double gallons_priced = 0;
     for (const LogRow& row : log.rows) {
-        if (row.hours > 0 || row.acres > 0)
+        // Fuel alone makes no day of work: it may be taken the evening before.
+        if (row.hours > 0 || std::any_of(row.counted.begin(), row.counted.end(), [&](auto& done) {
+                return done.second > 0 && !log.fuels.contains(done.first);
+            }))
             dates.insert(row.date);
         sum.hours += row.hours;
-        sum.acres += row.acres;
-        sum.gallons += row.gallons;
+        sum.machine_hours[row.machine] += row.hours;
+        for (const auto& [column, done] : row.counted)
+            sum.counted[column] += done;
         if (row.fuel_price > 0) {
-            priced += row.gallons * row.fuel_price;
-            gallons_priced += row.gallons;
+            priced += row.fuel * row.fuel_price;
+            gallons_priced += row.fuel;
         }
         for (const auto& [cost, amount] : row.amounts)
             sum.amounts[cost] += amount;
@@ -32,11 +37,12 @@ LogTotals totals(const JobLog& log) {
     return sum;
 }
 
-Learned learned_ratio(const JobLog& log, double LogRow::*over, double LogRow::*under) {
+Learned learned_per_hour(const JobLog& log, const std::string& column) {
     std::map<std::string_view, std::pair<double, double>> days;
     for (const LogRow& row : log.rows) {
-        days[row.date].first += row.*over;
-        days[row.date].second += row.*under;
+        const auto done = row.counted.find(column);
+        days[row.date].first += done == row.counted.end() ? 0 : done->second;
+        days[row.date].second += row.hours;
     }
     double above = 0;
     double below = 0;

@@ -25,26 +25,33 @@ struct Quoted {
     std::string quote, job; // its number, the title of its job
     std::vector<QuotedCost> costs;
     std::map<std::string, double> lines; // values by name, in the units of the lines
-    double price = 0;                    // $
-    double overhead = 0;                 // $, what the price carries
+    std::vector<CountedLine> counted;
+    double price = 0;    // $
+    double overhead = 0; // $, what the price carries
 };
 
-struct VarianceQuestion {
-    std::string hours = "machine_hours"; // the job's line of machine hours
-    std::string acres = "acres";         // of acres; without one `area` is taken
+// Where the quantity of a cost is from: the quote itself, or what the log counts of this kind.
+struct QuantityFrom {
+    bool log = false;
+    Counting how = Counting::Work;
+    std::string column; // of fuel and work
 };
-
-enum class QuantityFrom { Quote, LogHours, LogAcres, LogGallons, LogDays };
 
 struct VarianceRow {
     QuotedCost quoted;
     double quantity = 0, rate = 0; // actual
-    QuantityFrom from = QuantityFrom::Quote;
+    QuantityFrom from;
     bool rate_known =
         false; // from money or a fuel price in the log; else the quoted rate is taken to hold
     double quoted_amount = 0, actual_amount = 0;
     double by_quantity = 0, by_rate = 0;     // add up to actual - quoted
     std::optional<double> by_hours, by_burn; // of fuel: add up to by_quantity
+};
+// What a column of the log came to, and what a machine hour brings of it.
+struct CountedRow {
+    CountedLine line;
+    double logged = 0;
+    std::optional<Learned> per_hour; // of fuel and work, where the job counts machine hours
 };
 struct VarianceAnswer {
     std::string quote, job; // its number, the title of its job
@@ -55,15 +62,16 @@ struct VarianceAnswer {
     double quoted_cost = 0, actual_cost = 0; // $, direct cost
     double contribution(double cost) const { return price - cost; }
     double profit(double cost) const { return price - cost - overhead; }
-    Learned acres_per_hour, gallons_per_hour;
+    std::vector<CountedRow> counted; // what the log has of it
+    std::string fuel_machine;        // the machine whose burn the log tells; may be empty
 };
 
-// A quantity in hours, acres, gallons or days is taken from the log, in the share in which the
-// log's total compares to the quote's own (a cost over the hours of every shank grows as the
-// machine hours do). Hours count only in parts of the job that have a cost over all machine hours:
-// those of a truck in the move stay as quoted, like anything else. Q001: the quote has no line of
-// machine hours.
-lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log,
-                                  const VarianceQuestion& question = {});
+// The quantity of a cost over a counted line is the log's. One in the unit of a single counted line
+// is taken in the share in which the log's total compares to the quote's own (a cost over the hours
+// of every shank grows as the machine hours do). Hours count only in parts of the job that have a
+// cost over all hours of a machine: those of a truck in the move stay as quoted, like anything
+// else. Where several machines are counted and the log calls each by its name, a cost over the
+// hours of one follows that one. Q001: the model of the quote counts nothing.
+lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log);
 
 } // namespace acre::engine

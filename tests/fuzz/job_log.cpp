@@ -12,7 +12,14 @@ namespace job_log_fuzz {
 
 ACREWRIGHT_TARGET(job_log, text) {
     using namespace acre;
-    const lang::Outcome<engine::JobLog> log = engine::read_job_log("f.csv", std::string(text));
+    using engine::Counting;
+    engine::Quoted quoted;
+    quoted.counted = {{"machine_hours", "h", Counting::Meter, "crawler", 40, {"operator"}},
+                      {"acres", "ac", Counting::Work, "", 60, {}},
+                      {"gallons", "gal", Counting::Fuel, "", 1200, {"fuel"}},
+                      {"days", "day", Counting::Days, "", 4, {}}};
+    const lang::Outcome<engine::JobLog> log =
+        engine::read_job_log("f.csv", std::string(text), quoted.counted);
     if (log.said.sources)
         fuzz::hold_diagnostics(log.said.diagnostics, *log.said.sources);
     HOLDS(log.value.has_value() == !log.said.diagnostics.has_errors());
@@ -23,20 +30,20 @@ ACREWRIGHT_TARGET(job_log, text) {
     for (const engine::LogRow& row : log->rows) {
         HOLDS(row.date.size() == 10);
         for (const double number :
-             {row.hours, row.acres, row.gallons, row.fuel_price, row.down_hours})
+             {row.hours, row.fuel, row.fuel_price, row.down_hours})
             HOLDS(std::isfinite(number) && number >= 0);
+        for (const auto& [column, done] : row.counted)
+            HOLDS(std::isfinite(done) && done >= 0 && log->columns.contains(column));
         HOLDS(row.hours <= 24 + 1e-9);
         hours += row.hours;
     }
     const engine::LogTotals totals = engine::totals(*log);
     HOLDS(totals.days <= log->rows.size());
     HOLDS(std::fabs(totals.hours - hours) <= 1e-9 * (1 + hours));
-    engine::Quoted quoted;
     quoted.costs = {{"fuel", "fuel", "Costs", "$/gal", "gal", 4.2, 1200},
                     {"operator", "", "Costs", "$/h", "h", 38, 40}};
     quoted.quote = "2027-001";
     quoted.job = "Block 12";
-    quoted.lines = {{"machine_hours", 40}, {"acres", 60}};
     quoted.price = 12'000;
     const lang::Outcome<engine::VarianceAnswer> variance = engine::ask(quoted, *log);
     HOLDS(variance.value.has_value());

@@ -12,6 +12,7 @@ given age = 4 yr
 cost own : $/h = $140/h + age * $5/h/yr over hours
 cost fuel : $/h = burn * fuel_price over hours
 given hours = 10 h
+fleet costs $24,000/yr + age * $5/yr/yr over 1,800 h/yr
 )rate";
 
 constexpr const char* rip = R"rate(model "Ripping"
@@ -54,6 +55,9 @@ require most(apart) < 12 ft  "lines this far apart leave a strip unbroken"
 caution when method is crossed  "twice over"
 caution "Call the utility locating service before the shank goes in"
 correlate crawler.fuel_price, load 60 %
+gallons : gal = crawler.burn * machine_hours  "diesel"
+count machine_hours of crawler, acres, gallons
+show acres, area, method, north.area, crawler.fuel_price, gallons
 price "Ripping" per ac of acres covers "Costs"
   overhead 9 %
   margin 15 %

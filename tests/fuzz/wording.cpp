@@ -37,6 +37,8 @@ engine::QuoteRecord small_record() {
     record.lines.push_back({"gallons", "gal/ac", "", 11.25});
     record.lines.push_back({"hidden", "$", "", 918273.25});
     record.inner.emplace_back("hidden");
+    HOLDS(record.shown.has_value());
+    record.shown->emplace_back("gallons");
     return record;
 }
 

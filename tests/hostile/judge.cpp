@@ -178,7 +178,7 @@ const std::vector<Judged> once = {
     {{"price", "more/slow.job"}, Form::Text, {}, 1},
     {{"check", "more/slow.job", "more/mapped.job", "models/terms.rate"}, Form::Text, {}, 1},
     {{"compare", "more/blocks.job", "more/mapped.job"}},
-    {{"variance", "2027-001", "log.csv", "--book", "second", "--hours", "all_hours"}},
+    {{"variance", "2027-001", "log.csv", "--book", "second"}},
     {{"workbook", "meadow.job", "--write", "w.xlsx"}},
     {{"workbook", "more/blocks.job", "--write", "w.xlsx", "--json"}, Form::Json},
     {{"workbook", "meadow.job", "--read", "log.csv"}, Form::Text, {}, 1},

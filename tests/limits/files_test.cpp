@@ -77,7 +77,9 @@ std::string log(std::uint64_t rows, std::uint64_t columns) {
     text += '\n';
     for (std::uint64_t i = 0; i < rows; ++i)
         text += "2027-03-14,,,1\n";
-    return rendered(engine::read_job_log("file", text).said);
+    const std::vector<engine::CountedLine> acres = {
+        {"acres", "ac", engine::Counting::Work, "", 1, {}}};
+    return rendered(engine::read_job_log("file", text, acres).said);
 }
 
 std::string worded(const std::string& text) {
@@ -172,7 +174,8 @@ std::string machines_of(std::uint64_t n) {
     const ScratchFolder folder;
     folder.write("machine.rate", "model \"machine\"\ngiven hours_per_year = 1,000 h/yr\ngiven paid "
                                  "= $1/yr\nfixed_per_year : $/yr = paid\n"
-                                 "own_per_hour : $/h = paid / hours_per_year\n");
+                                 "own_per_hour : $/h = paid / hours_per_year\n"
+                                 "fleet costs fixed_per_year over hours_per_year\n");
     std::string text = small_model;
     std::string sum = "0 $/h";
     for (std::uint64_t i = 0; i < n; ++i) {

@@ -212,7 +212,7 @@ class Maker {
             "season",    "model",  "date",   "field",     "option",  "heading", "contingency",
             "table",     "define", "native", "correlate", "hold",    "above",   "below",
             "error",     "known",  "source", "ours",      "unit",    "may",     "be",
-            "negative"};
+            "negative",  "show",   "count",  "fleet"};
         each(R"(([A-Za-z][A-Za-z0-9_]*(?:\.[a-z_A-Z0-9]+)?))", [&](const std::smatch& m) {
             const std::string word = m[1];
             const std::size_t begin = at(m, 1);

@@ -31,7 +31,7 @@ std::size_t statement_at(const std::string& text, std::size_t at) {
     static const std::regex begins(
         R"( *(given|set|cost|price|event|use|model|season|for|date|field|block|option|part|)"
         R"(choice|noun|require|caution|table|define|correlate|overhead|contingency|markup|)"
-        R"(margin|at|round|library|[a-z_A-Z0-9]+ *:)[^\n]*)");
+        R"(margin|at|round|library|show|count|fleet|[a-z_A-Z0-9]+ *:)[^\n]*)");
     for (;;) {
         const std::size_t before = at == 0 ? std::string::npos : text.rfind('\n', at - 1);
         const std::size_t begin = before == std::string::npos ? 0 : before + 1;

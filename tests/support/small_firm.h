@@ -19,6 +19,7 @@ inline constexpr std::pair<const char*, const char*> firm_files[] = {
 given hours_per_year = 400 h/yr  "meter hours a year§"  because "meter book§"
 fixed_per_year : $/yr = $12,000/yr  "owning for a year§"
 own_per_hour : $/h = fixed_per_year / hours_per_year  "owning§"
+fleet costs fixed_per_year over hours_per_year
 )"},
     {"models/mowing.rate", R"(# Mowing by the acre §.
 model "Mowing by the acre§"
@@ -33,19 +34,23 @@ part "Field§"
   acres : ac = area  "net acres§"
   machine_hours : h = area / pace  "machine hours§"
   days : day = machine_hours / 10 h/day  "days§"
+  gallons : gal = 6 gal/h * machine_hours  "diesel§"
   require pace > 1 ac/h  "slower than a man walks§"
   caution when ground is rough  "Rough ground: walk it first for stones and wire§"
 
 part "Costs§"
   given fuel_price = $4.20/gal  "diesel§"  because "fuel dock§"
   cost owning : $/h = mower.own_per_hour over machine_hours  "owning the mower§"
-  cost fuel : $/gal = fuel_price over 6 gal/h * machine_hours  "diesel burned§"
+  cost fuel : $/gal = fuel_price over gallons  "diesel burned§"
   cost driver : $/h = $30/h over machine_hours  "driver§"
   event stone = 0.05 1/h over machine_hours costs $180  "a stone in the blades§"
 
 part "Haul§"
   given haul = $120  "trailer there and back§"
   cost trailer : $ = haul over 1  "trailer§"
+
+count machine_hours of mower, acres, gallons, days
+show acres, ground, days
 
 price "Mowing" per ac of area covers "Costs§"
   overhead 10 %
@@ -87,7 +92,11 @@ part "Strip§" each block
 
 acres : ac = sum(area)  "all acres§"
 all_hours : h = sum(hours)  "all hours§"
+gallons : gal = 6 gal/h * all_hours  "diesel§"
 cost work : $/h = $90/h over all_hours  "work§"
+
+count acres, gallons
+show acres, spacing
 
 price "Strips§" per ac of acres
   margin 10 %

@@ -94,9 +94,7 @@ MachineRow machine_row(const SeasonMachine& machine, const std::vector<SeasonJob
     row.share = planned > 0 ? row.booked / planned : 0;
     row.idle_hour = planned > 0 ? machine.fixed_per_year / planned : 0;
     row.not_earned = machine.fixed_per_year - row.idle_hour * row.booked;
-    row.own_at_booked =
-        row.booked > 0 ? machine.own_per_hour - row.idle_hour + machine.fixed_per_year / row.booked
-                       : 0;
+    row.fixed_at_booked = row.booked > 0 ? machine.fixed_per_year / row.booked : 0;
     return row;
 }
 

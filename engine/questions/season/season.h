@@ -25,19 +25,18 @@ struct SeasonJob {
 
 struct SeasonMachine {
     std::string name;
-    double own_per_hour = 0;   // as the jobs were priced, $/h
     double fixed_per_year = 0; // what a year costs however far it runs, $/yr
-    double hours_per_year = 0; // assumed when the jobs were priced
+    double hours_per_year = 0; // over which the jobs were priced
 };
 
 struct MachineRow {
     SeasonMachine machine;
-    double booked = 0;        // h
-    double share = 0;         // of the hours assumed
-    double own_at_booked = 0; // $/h, if these were all the hours of the year; 0: not booked
+    double booked = 0;          // h
+    double share = 0;           // of the hours assumed
+    double fixed_at_booked = 0; // $/h, if these were all the hours of the year; 0: not booked
     double not_earned =
         0; // fixed cost of a year that the booked hours do not cover; below zero: more than covered
-    double idle_hour = 0; // what each idle hour leaves uncovered, $/h
+    double idle_hour = 0; // fixed cost of an hour as priced: what an idle one leaves uncovered, $/h
 };
 struct Clash { // two jobs that want one machine on the same days
     std::string machine;

@@ -43,8 +43,7 @@ class SeasonJobs {
     bool too_much() const { return too_much_; } // no further job is worth reading
 
     const std::vector<SeasonJob>& jobs() const { return jobs_; }
-    // The machines of all jobs read: used models with lines own_per_hour and fixed_per_year and a
-    // given hours_per_year.
+    // The machines of all jobs read: used models that say what their `fleet costs`.
     const std::map<std::string, SeasonMachine>& machines() const { return machines_; }
     std::size_t plans() const; // kept so far
 

@@ -2,13 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string_view>
 #include <utility>
 
+#include "engine/log/counting.h"
 #include "engine/plan/plan_roots.h"
 #include "engine/questions/charged.h"
 #include "engine/questions/earnings.h"
 #include "engine/words/money.h"
+#include "engine/words/words.h"
 
 namespace acre::engine {
 namespace {
@@ -30,29 +33,46 @@ SharedPlan::SharedPlan(Job job, const PlainJob* first) : job_(std::move(job)) {
     plain_ = first != nullptr &&
              std::all_of(first->sets.begin(), first->sets.end(),
                          [&](const PlainJob::Set& set) { return input_.contains(set.name); });
-    slope_.resize(inputs_.size());
-    cost_.emplace(plan, plan.line_slot[sheet.cost_total]);
-    days_ = slot("days");
-    gallons_ = slot("gallons");
     find_machines();
+    find_counts();
     roots_ = root_slots(sheet, job_->compiled(), {});
 }
 
-Slot SharedPlan::slot(const std::string& name) const {
-    const lang::LineId id = job_->sheet().find(name);
-    return id == lang::none ? no_slot : job_->plan().line_slot[id];
+void SharedPlan::find_machines() {
+    const Plan& plan = job_->plan();
+    const lang::Sheet& sheet = job_->sheet();
+    for (std::size_t i = 0; i < sheet.fleets.size(); ++i)
+        if (plan.fleet_costs[i] != no_slot && plan.fleet_over[i] != no_slot)
+            machines_.push_back({sheet.fleets[i].name, plan.fleet_costs[i], plan.fleet_over[i]});
 }
 
-void SharedPlan::find_machines() {
-    constexpr std::string_view tail = ".own_per_hour";
-    for (const lang::Line& line : job_->sheet().lines) {
-        if (!line.name.ends_with(tail))
+// What the model counts, by what it is in: the hours of machines, days, fuel, acres.
+void SharedPlan::find_counts() {
+    const lang::Sheet& sheet = job_->sheet();
+    const auto scale = [&](const lang::Unit& unit, const char* wanted) -> std::optional<double> {
+        const lang::Unit& to = *sheet.units.find(wanted);
+        return unit.dim == to.dim ? std::optional(lang::conversion(unit, to).apply(1))
+                                  : std::nullopt;
+    };
+    for (const lang::Counted& counted : sheet.counted) {
+        const lang::Line& line = sheet.lines[counted.line];
+        const Slot slot = job_->plan().line_slot[counted.line];
+        if (slot == no_slot)
             continue;
-        const std::string name = line.name.substr(0, line.name.size() - tail.size());
-        const Machine machine{name, slot(line.name), slot(name + ".fixed_per_year"),
-                              slot(name + ".hours_per_year")};
-        if (machine.own != no_slot && machine.fixed != no_slot && machine.hours != no_slot)
-            machines_.push_back(machine);
+        const lang::Unit& unit = line.type.unit;
+        const Counting how = how_counted(unit_text(sheet, line), !counted.machine.empty());
+        const auto take = [&](std::vector<Counted>& into, const char* wanted) {
+            if (const std::optional<double> factor = scale(unit, wanted))
+                into.push_back({slot, counted.machine, *factor});
+        };
+        if (how == Counting::Meter)
+            take(hours_, "h");
+        else if (how == Counting::Fuel)
+            take(gallons_, "gal");
+        else if (how == Counting::Days)
+            take(days_, "day");
+        else if (acres_.empty())
+            take(acres_, "ac");
     }
 }
 
@@ -131,28 +151,28 @@ double SharedPlan::price(const Values& values) const {
     return static_cast<double>(cents) / 100;
 }
 
+double SharedPlan::together(const std::vector<Counted>& counted, const Values& values) {
+    double sum = 0;
+    for (const Counted& each : counted)
+        sum += at(each.slot, values) * each.scale;
+    return sum;
+}
+
 void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all) {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
     to.price = price(values);
     to.cost = values.slot[plan.line_slot[sheet.cost_total]];
     to.overhead = overhead_of(sheet, plan, values);
-    to.days = at(days_, values);
-    to.gallons = at(gallons_, values);
-    for (const lang::PriceItem& item : sheet.prices)
-        if (item.per_text == "ac" && to.acres == 0)
-            to.acres = at(plan.line_slot[item.quantity], values);
-    // The hours on a machine are what an hour of owning it adds to the cost: the cost is linear in
-    // every ownership rate.
-    cost_->run(values.slot, slope_, bar_);
-    for (const Machine& machine : machines_) {
-        const double hours = machine.own < bar_.size() ? bar_[machine.own] : 0;
-        if (hours > 1e-9)
-            to.hours[machine.name] = hours;
-        all.insert_or_assign(machine.name,
-                             SeasonMachine{machine.name, at(machine.own, values),
-                                           at(machine.fixed, values), at(machine.hours, values)});
-    }
+    to.days = together(days_, values);
+    to.gallons = together(gallons_, values);
+    to.acres = together(acres_, values);
+    for (const Counted& meter : hours_)
+        if (const double hours = at(meter.slot, values) * meter.scale; hours > 1e-9)
+            to.hours[meter.machine] += hours;
+    for (const Machine& machine : machines_)
+        all.insert_or_assign(machine.name, SeasonMachine{machine.name, at(machine.fixed, values),
+                                                         at(machine.over, values)});
 }
 
 } // namespace acre::engine

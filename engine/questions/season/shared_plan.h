@@ -3,14 +3,12 @@
 
 #include <cstdint>
 #include <map>
-#include <optional>
 #include <string>
 #include <vector>
 
 #include "engine/job/priced_job.h"
 #include "engine/questions/season/plain_job.h"
 #include "engine/questions/season/season.h"
-#include "engine/readers/adjoint.h"
 
 namespace acre::engine {
 
@@ -30,21 +28,26 @@ class SharedPlan {
   private:
     struct Machine {
         std::string name;
-        Slot own = 0, fixed = 0, hours = 0;
+        Slot fixed = 0, over = 0; // $/yr, h/yr
+    };
+    struct Counted {
+        Slot slot = 0;
+        std::string machine; // hours of its meter; empty: the whole count
+        double scale = 1;    // to acres, gallons, days or hours
     };
     double price(const Values& values) const;
 
     Job job_;
     std::map<std::string, std::uint32_t> input_; // by name of the given, into Plan::inputs
-    std::optional<Adjoint> cost_;                // slopes of the cost by everything it rests on
-    std::vector<double> inputs_, slope_, bar_;
-    Slot days_ = no_slot, gallons_ = no_slot;
+    std::vector<double> inputs_;
+    std::vector<Counted> hours_, days_, gallons_, acres_;
     std::vector<Machine> machines_;
     std::vector<Slot> roots_; // figures of the price, and requirements
     bool plain_ = false;      // every given that jobs of this key set is an input
 
-    Slot slot(const std::string& name) const;
     void find_machines();
+    void find_counts();
+    static double together(const std::vector<Counted>& counted, const Values& values);
     bool put(const PlainJob::Set& set);
     bool is_plain(const Values& values) const;
     void facts(const Values& values, SeasonJob& to, SeasonMachines& all);

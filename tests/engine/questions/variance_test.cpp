@@ -14,9 +14,17 @@ using namespace acre::engine;
 
 namespace {
 
+// Machine hours, acres, gallons and days, as most models count them.
+std::vector<CountedLine> usual(double hours, double acres) {
+    return {{"machine_hours", "h", Counting::Meter, "crawler", hours, {}},
+            {"acres", "ac", Counting::Work, "", acres, {}},
+            {"gallons", "gal", Counting::Fuel, "", 0, {}},
+            {"days", "day", Counting::Days, "", 0, {}}};
+}
 std::optional<JobLog> read(const std::string& text, std::string* code = nullptr,
-                           std::uint32_t* line = nullptr) {
-    const lang::Outcome<JobLog> log = read_job_log("log.csv", text);
+                           std::uint32_t* line = nullptr,
+                           const std::vector<CountedLine>& counted = usual(1, 1)) {
+    const lang::Outcome<JobLog> log = read_job_log("log.csv", text, counted);
     const std::vector<lang::Diagnostic>& said = log.said.diagnostics.all();
     if (code != nullptr && !said.empty()) {
         *code = std::string(lang::name_of(said[0].code));
@@ -26,8 +34,9 @@ std::optional<JobLog> read(const std::string& text, std::string* code = nullptr,
     }
     return log.value;
 }
-JobLog must_read(const std::string& text) {
-    const std::optional<JobLog> log = read(text);
+JobLog must_read(const std::string& text,
+                 const std::vector<CountedLine>& counted = usual(1, 1)) {
+    const std::optional<JobLog> log = read(text, nullptr, nullptr, counted);
     REQUIRE(log);
     return *log;
 }
@@ -50,7 +59,8 @@ TEST_CASE("a log is read, quoted cells and money included") {
     const LogTotals sum = totals(log);
     CHECK(sum.days == 2);
     CHECK(sum.hours == doctest::Approx(20.5));
-    CHECK(sum.gallons == doctest::Approx(900));
+    CHECK(sum.counted.at("gallons") == doctest::Approx(900));
+    CHECK(sum.counted.at("acres") == doctest::Approx(19.5));
     CHECK(sum.fuel_price == doctest::Approx((455 * 4.10 + 445 * 4.30) / 900));
     CHECK(sum.amounts.at("steel") == doctest::Approx(1400.50));
     CHECK(sum.down.at("parts") == doctest::Approx(1.5));
@@ -93,7 +103,7 @@ TEST_CASE("price and quantity parts are those of published examples") {
     // 8059627): standard 185,000 lb at $6.00, actual 183,200 lb at $5.80: price -36,640, quantity
     // -10,800, total -47,440.
     Quoted quoted;
-    quoted.lines = {{"machine_hours", 1}};
+    quoted.counted = usual(1, 1);
     quoted.costs = {{"material", "", "", "$/gal", "gal", 6.00, 185'000}};
     VarianceAnswer result =
         variance(quoted, must_read("date,meter_start,meter_stop,acres,gallons,fuel_"
@@ -112,7 +122,7 @@ TEST_CASE("price and quantity parts are those of published examples") {
 
 TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
     Quoted quoted;
-    quoted.lines = {{"machine_hours", 150}, {"acres", 150}};
+    quoted.counted = usual(150, 150);
     quoted.price = 120'000;
     quoted.overhead = 3'000;
     quoted.costs = {{"fuel", "", "", "$/gal", "gal", 4.00, 4'950},
@@ -148,39 +158,82 @@ TEST_CASE("a learned ratio has the error of the ratio estimator") {
     // By hand: ratio 58/60; residuals of the days 18 - 19.333…, 21 - 19.333…, 19 - 19.333…; sum of
     // squares 4.6667.
     const Learned pace =
-        learned_ratio(must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n2027-01-02,"
-                                "20,40,21\n2027-01-03,40,60,19\n"),
-                      &LogRow::acres, &LogRow::hours);
+        learned_per_hour(must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n2027-01-02,"
+                                   "20,40,21\n2027-01-03,40,60,19\n"),
+                         "acres");
     CHECK(pace.days == 3);
     CHECK(pace.value == doctest::Approx(58.0 / 60));
     CHECK(pace.standard_error == doctest::Approx(std::sqrt(4.666666667 / 6) / 20));
-    CHECK(learned_ratio(must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n"),
-                        &LogRow::acres, &LogRow::hours)
+    CHECK(learned_per_hour(must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n"),
+                           "acres")
               .standard_error == 0);
 }
 
 TEST_CASE("money spent on a cost the quote does not have is told") {
     Quoted quoted;
-    quoted.lines = {{"machine_hours", 1}};
+    quoted.counted = usual(1, 1);
     const VarianceAnswer result = variance(
         quoted, must_read("date,meter_start,meter_stop,acres,amount.gate\n2027-01-01,0,1,1,50\n"));
     CHECK(result.unknown_costs == std::vector<std::string>{"gate"});
 }
 
-TEST_CASE(
-    "a quote without the line of machine hours has no variance, and area stands in for acres") {
-    const JobLog log = must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,10,9\n");
+TEST_CASE("a quote whose model counts nothing cannot be held against a log") {
     Quoted quoted;
     quoted.quote = "2027-007";
-    quoted.lines = {{"hours", 5}, {"area", 3}};
     quoted.costs = {{"tips", "", "", "$/ac", "ac", 2, 3}};
-    const lang::Outcome<VarianceAnswer> refused = ask(quoted, log);
+    const lang::Outcome<VarianceAnswer> refused = ask(quoted, JobLog{});
     REQUIRE(!refused);
     CHECK(lang::name_of(refused.said.diagnostics.all()[0].code) == "Q001");
-    const lang::Outcome<VarianceAnswer> answer = ask(quoted, log, {"hours", "acres"});
-    REQUIRE(answer.value.has_value());
-    CHECK(answer->rows[0].from == QuantityFrom::LogAcres);
-    CHECK(answer->rows[0].quantity == doctest::Approx(9));
+}
+
+TEST_CASE("the log has a column for what the job counts, by its name, and needs no other") {
+    const std::vector<CountedLine> trees = {{"trees", "tree", Counting::Work, "", 400, {"pulling"}},
+                                            {"move.truck_hours", "h", Counting::Work, "", 9, {}}};
+    std::string code;
+    CHECK(!read("date,stumps\n2027-01-01,40\n", &code, nullptr, trees));
+    CHECK(code == "J001");
+    CHECK(!read("date,note\n2027-01-01,wet\n", &code, nullptr, trees)); // its own work is missing
+    CHECK(code == "J001");
+    const JobLog log = must_read("date,trees,move.truck_hours\n2027-01-01,240,\n2027-01-02,260,7.5\n",
+                                 trees);
+    Quoted quoted;
+    quoted.counted = trees;
+    quoted.costs = {{"pulling", "", "Pulling", "$/tree", "tree", 6, 400},
+                    {"hands", "", "Pulling", "$/h", "h", 30, 20},
+                    {"stakes", "", "Pulling", "$/tree", "tree", 1, 800}};
+    const VarianceAnswer answer = variance(quoted, log);
+    CHECK(answer.rows[0].quantity == 500);          // what the log counts
+    CHECK(answer.rows[1].quantity == 20);           // hours that no meter tells
+    CHECK(answer.rows[2].quantity == doctest::Approx(1000)); // two a tree, as quoted
+    CHECK(answer.log.days == 2);
+    REQUIRE(answer.counted.size() == 2);
+    CHECK(answer.counted[1].logged == doctest::Approx(7.5));
+    CHECK(!answer.counted[0].per_hour); // no machine hours to hold it against
+}
+
+TEST_CASE("of two machines each cost follows the hours of its own, where the log names them") {
+    const std::vector<CountedLine> two = {
+        {"first_hours", "h", Counting::Meter, "crawler", 100, {"first"}},
+        {"second_hours", "h", Counting::Meter, "second", 50, {"second"}}};
+    Quoted quoted;
+    quoted.counted = two;
+    quoted.costs = {{"first", "", "Ripping", "$/h", "h", 200, 100},
+                    {"second", "", "Ripping", "$/h", "h", 150, 50},
+                    {"mechanic", "", "Ripping", "$/h", "h", 20, 30}};
+    const VarianceAnswer named = variance(
+        quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,crawler,0,20\n"
+                          "2027-01-02,crawler,20,40\n2027-01-01,second,0,15\n",
+                          two));
+    CHECK(named.rows[0].quantity == doctest::Approx(40));
+    CHECK(named.rows[1].quantity == doctest::Approx(15));
+    CHECK(named.rows[2].quantity == doctest::Approx(30.0 * 55 / 150));
+    // A log that calls them otherwise tells the hours of both together.
+    const VarianceAnswer together = variance(
+        quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,Hazel,0,20\n"
+                          "2027-01-02,Hazel,20,40\n2027-01-01,Walt,0,15\n",
+                          two));
+    CHECK(together.rows[0].quantity == doctest::Approx(100.0 * 55 / 150));
+    CHECK(together.rows[1].quantity == doctest::Approx(50.0 * 55 / 150));
 }
 
 } // namespace variance_test

@@ -20,7 +20,8 @@ namespace {
 const std::string crawler = "model \"crawler\"\ngiven paid = $230,000/yr\n"
                             "given hours_per_year = 2,300 h/yr\n"
                             "fixed_per_year : $/yr = paid\n"
-                            "own_per_hour : $/h = paid / hours_per_year\n";
+                            "own_per_hour : $/h = paid / hours_per_year\n"
+                            "fleet costs fixed_per_year over hours_per_year\n";
 const std::string ripping = "model \"ripping\"\nuse \"crawler\" as crawler\n"
                             "given area = 10 ac  within 1 ac .. 500 ac  swing 5 ac .. 450 ac\n"
                             "given method = one_way | both\n"
@@ -28,6 +29,7 @@ const std::string ripping = "model \"ripping\"\nuse \"crawler\" as crawler\n"
                             "1 h\n"
                             "days : day = ceil(hours / 8 h * 1 day, 1 day)\n"
                             "cost own : $/h = crawler.own_per_hour over hours\n"
+                            "count hours of crawler, area, days\n"
                             "price \"Ripping\" per ac of area\n  margin 20 %\n";
 
 SeasonJobs reader() {
@@ -112,7 +114,7 @@ TEST_CASE("what a price would warn of is told of every job that shares a plan") 
 TEST_CASE("a job that takes longer than ten years is refused, whichever way it is read") {
     // Eight acres a day.
     const std::string model = "model \"long\"\ngiven area = 8 ac\n"
-                              "days : day = area / 8 ac * 1 day\n"
+                              "days : day = area / 8 ac * 1 day\ncount days\n"
                               "cost own : $/day = $100/day over days\n"
                               "price \"Long\" per ac of area\n";
     SeasonJobs jobs([&](const std::string&) {

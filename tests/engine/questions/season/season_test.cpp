@@ -28,7 +28,7 @@ SeasonJob job(const char* title, long start, double days, double hours, double p
     result.hours["crawler"] = hours;
     return result;
 }
-const std::vector<SeasonMachine> crawler = {{"crawler", 130, 115'000, 1'800}};
+const std::vector<SeasonMachine> crawler = {{"crawler", 115'000, 1'800}};
 
 } // namespace
 
@@ -42,7 +42,7 @@ TEST_CASE("hours booked against hours assumed, by hand") {
     CHECK(row.share == doctest::Approx(0.25));
     CHECK(row.idle_hour == doctest::Approx(115'000.0 / 1800));
     CHECK(row.not_earned == doctest::Approx(115'000 * 0.75));
-    CHECK(row.own_at_booked == doctest::Approx(130 - 115'000.0 / 1800 + 115'000.0 / 450));
+    CHECK(row.fixed_at_booked == doctest::Approx(115'000.0 / 450));
     // What covers the year: 450 acres bring 50,000 after all costs, of which 28,750 went to fixed
     // cost already.
     CHECK(result.left_for_machines == doctest::Approx(50'000 + 28'750));
@@ -64,12 +64,11 @@ TEST_CASE("profit, and what is left for the machines, is after overhead") {
 TEST_CASE("fixed cost that short hours do not earn agrees with the trade's arithmetic") {
     // trade practice, arithmetic only: 114,570 a year on 1,800 hours is 63.65 an hour; on 1,350 it
     // is 84.87, and 28,643 is short.
-    SeasonMachine machine{"crawler", 153.65, 114'570, 1'800};
+    SeasonMachine machine{"crawler", 114'570, 1'800};
     const Season result =
         season({job("a", day(2027, 5, 1), 100, 1'350, 1, 1, 1)}, {machine}, {}, 0);
     CHECK(result.machines[0].idle_hour == doctest::Approx(63.65));
-    CHECK(result.machines[0].own_at_booked - 153.65 + 63.65 ==
-          doctest::Approx(84.87).epsilon(1e-4));
+    CHECK(result.machines[0].fixed_at_booked == doctest::Approx(84.87).epsilon(1e-4));
     CHECK(result.machines[0].not_earned == doctest::Approx(28'643).epsilon(1e-4));
 }
 
