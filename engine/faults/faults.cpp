@@ -12,6 +12,7 @@
 #include "engine/faults/price_steps.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/job/priced_job.h"
+#include "engine/plan/not_negative.h"
 #include "engine/plan/plan_roots.h"
 #include "engine/readers/value.h"
 #include "engine/words/words.h"
@@ -132,13 +133,15 @@ struct Report {
                                                 compiled.plan.within_high[index], slot});
         diagnostics.add(std::move(diagnostic));
     }
-    // A swing of what the job computes: nothing can be drawn in its place.
+    // A range of what the job computes: nothing can be drawn in its place, or walked.
     void not_drawn(const lang::Given& given, Slot low, Slot high) const {
         const lang::Line& line = sheet.lines[given.line];
         const Slot slot = slot_of(compiled, given.line);
-        if (given.chosen || line.value == none || slot == no_slot ||
+        if (line.value == none || slot == no_slot ||
             compiled.plan.operations[slot].code == OpCode::Input)
             return;
+        if (given.chosen)
+            return not_walked(given, low, high);
         lang::Diagnostic diagnostic{lang::Code::L808, {}, {}, {}, {}, {}};
         diagnostic.title = fmt::format("`{}` is computed, so risk cannot draw it from {} .. {}",
                                        line.name, value_text(sheet, given.line, value(low)),
@@ -151,6 +154,21 @@ struct Report {
                                              encloses ? shares[0] : 80, encloses ? shares[1] : 120);
         diagnostic.helps.push_back(
             {fmt::format("write  swing {}", mend), lang::Edit{given.swing_span, mend}});
+        diagnostics.add(std::move(diagnostic));
+    }
+    // A model that binds the given walks what it binds it to.
+    void not_walked(const lang::Given& given, Slot low, Slot high) const {
+        if (given.settings.empty() || given.settings.back().layer == lang::Layer::Binding)
+            return;
+        lang::Diagnostic diagnostic{lang::Code::L811, {}, {}, {}, {}, {}};
+        diagnostic.title = fmt::format(
+            "`{}` is computed, so nothing walks it from {} to {}", sheet.lines[given.line].name,
+            value_text(sheet, given.line, value(low)), value_text(sheet, given.line, value(high)));
+        diagnostic.primary = {given.swing_span, "not used"};
+        diagnostic.helps.push_back(
+            {"give the range to what it is computed from, or write  swing 80 % .. 120 % of it  if "
+             "nobody knows it",
+             {}});
         diagnostics.add(std::move(diagnostic));
     }
     // `all`: also those on which no figure rests. A quote's page may show them, and an option may
@@ -193,6 +211,24 @@ struct Report {
             for (const lang::LineId line : uses_of(job, require.condition).lines)
                 from.push_back(slot_of(compiled, line));
             add_notes(diagnostic, from);
+            diagnostics.add(std::move(diagnostic));
+        }
+    }
+    // What a refusal costs is never a gain.
+    void refusals_below_zero() const {
+        for (std::size_t i = 0; i < sheet.requires_.size(); ++i) {
+            const lang::Condition& require = sheet.requires_[i];
+            const Slot slot = compiled.plan.require_costs[i];
+            if (slot == no_slot || !(values.slot[slot] < -sign_dust))
+                continue;
+            lang::Diagnostic diagnostic{lang::Code::E509, {}, {}, {}, {}, {}};
+            diagnostic.title = fmt::format("a refusal costs {}, below zero",
+                                           value_of_node(sheet, require.costs, values.slot[slot]));
+            diagnostic.primary = {sheet.nodes[require.costs].span, "is no cost"};
+            add_notes(diagnostic, std::vector<Slot>{slot});
+            diagnostic.helps.push_back({"turn its sign; what comes in is no cost of a refusal: "
+                                        "perhaps  costs max(…, $0)",
+                                        {}});
             diagnostics.add(std::move(diagnostic));
         }
     }
@@ -291,6 +327,8 @@ void report_faults(const PricedJob& job, std::span<const lang::LineId> roots,
     const Report report{job, diagnostics, trail, asked};
     report.ranges(roots.empty());
     report.requirements(roots.empty());
+    if (roots.empty())
+        report.refusals_below_zero();
     const bool no_price = report.prices(roots);
     report_price_steps(job, asked, diagnostics);
     report_below_zero(job, trail, roots.empty() ? std::span<const char>() : std::span(asked),
