@@ -17,8 +17,7 @@ using shank::Least;
 using shank::Tool;
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-using Args = std::span<const double, draft_args>;
-using Slopes = Dual<draft_args>;
+using Args = std::span<const double>;
 
 // No angle that turns the wedge over, nothing negative that cannot be.
 bool has_answer(Args a) {
@@ -27,10 +26,10 @@ bool has_answer(Args a) {
             return false;
     if (a[0] < 0 || !(a[1] > 0) || !(a[2] > 0) || a[2] > 90)
         return false;
-    for (std::size_t j = 0; j < draft_layers; ++j) {
-        const bool last = j + 1 == draft_layers;
-        const double* l = &a[3 + 6 * j + (last ? 0 : 1)];
-        if (!last && l[-1] < 0)
+    for (std::size_t j = 0; j < shank::layers_of(a.size()); ++j) {
+        const std::size_t weight = shank::weight_of(a.size(), j);
+        const double* l = &a[weight];
+        if (weight == 3 + 6 * j + 1 && l[-1] < 0) // a thickness; the last of old had none
             return false;
         if (l[0] < 0 || l[1] < 0 || l[2] < 0)
             return false;
@@ -47,7 +46,7 @@ template <class T> Parts<T> parts(const Ground<T>& g, double x_value, const T* x
     Parts<T> r{T(0.0), T(0.0), T(0.0), T(0.0)};
     Above<T> above;
     bool in_slot = false;
-    for (const Layer<T>& l : g.layers) {
+    for (const Layer<T>& l : g.layers()) {
         if (value_of(above.top) >= value_of(g.depth))
             break;
         const bool ends = value_of(above.top) + value_of(l.thickness) < value_of(g.depth);
@@ -79,13 +78,13 @@ Ground<double> ground_of(Args a) {
         double friction = nan, steel = nan;
         shank::Angles<double> angles;
     };
-    thread_local std::array<Kept, draft_layers> layers;
+    thread_local std::array<Kept, most_draft_layers> layers;
     thread_local std::pair<double, Tool<double>> rake{nan, {}};
     if (rake.first != a[2])
         rake = {a[2], shank::tool(a[1], a[2])};
     rake.second.width = a[1];
     return shank::ground<double>(
-        rake.second, [&](std::size_t i) { return a[i]; },
+        a.size(), rake.second, [&](std::size_t i) { return a[i]; },
         [&](double friction, double steel, std::size_t j) {
             Kept& kept = layers[j];
             if (kept.friction != friction || kept.steel != steel)
@@ -94,33 +93,55 @@ Ground<double> ground_of(Args a) {
         });
 }
 
-Ground<Slopes> sloped_ground_of(Args a) {
-    const auto at = [&](std::size_t i) { return Slopes::input(a[i], i); };
-    return shank::ground<Slopes>(shank::tool(at(1), at(2)), at,
-                                 [](const Slopes& friction, const Slopes& steel, std::size_t) {
-                                     return shank::angles(friction, steel);
-                                 });
+template <class T> Ground<T> sloped_ground_of(Args a) {
+    const auto at = [&](std::size_t i) { return T::input(a[i], i); };
+    return shank::ground<T>(a.size(), shank::tool(at(1), at(2)), at,
+                            [](const T& friction, const T& steel, std::size_t) {
+                                return shank::angles(friction, steel);
+                            });
 }
 
-using Part = Slopes Parts<Slopes>::*;
+enum class Which { Draft, CriticalDepth, Slot, DownForce };
+
+template <class T> T part_of(const Parts<T>& parts, Which which) {
+    switch (which) {
+    case Which::Draft:
+        return parts.crescent + parts.slot;
+    case Which::CriticalDepth:
+        return parts.critical_depth;
+    case Which::Slot:
+        return parts.slot;
+    case Which::DownForce:
+        break;
+    }
+    return parts.down_force;
+}
 
 // Value and slopes of the draft or a part of it, at the critical depth that the search finds. A
 // critical depth on the grid moves with the depth, one at the bottom of a layer with the thickness
-// of the layers above it.
-double slopes(std::span<const double> args, std::span<double> out, Part first, Part second) {
-    const Args a = args.first<draft_args>();
+// of the layers above it. N: so many slopes are carried along, those of the arguments first.
+template <std::size_t N>
+double slopes_at(Args a, std::span<double> out, const Least& least, Which which) {
+    const auto g = sloped_ground_of<Dual<N>>(a);
+    const Dual<N> x = g.depth * (least.grid / double{shank::grid_steps});
+    const Dual<N> r = part_of(parts(g, least.critical_depth, least.grid < 0 ? nullptr : &x), which);
+    std::copy_n(r.slope.begin(), a.size(), out.begin());
+    return r.value;
+}
+
+template <Which which> double slopes(Args a, std::span<double> out) {
     std::fill(out.begin(), out.end(), nan);
     if (!has_answer(a))
         return nan;
     const Least least = a[0] > 0 ? shank::least_draft(ground_of(a)) : Least{0, 0, 0};
     if (std::isnan(least.draft))
         return nan;
-    const auto g = sloped_ground_of(a);
-    const Slopes x = g.depth * (least.grid / double{shank::grid_steps});
-    const auto p = parts(g, least.critical_depth, least.grid < 0 ? nullptr : &x);
-    const Slopes r = second ? p.*first + p.*second : p.*first;
-    std::copy(r.slope.begin(), r.slope.end(), out.begin());
-    return r.value;
+    // Most ground has three layers or fewer: few slopes are quick.
+    if (a.size() <= draft_args(3))
+        return slopes_at<draft_args(3)>(a, out, least, which);
+    if (a.size() <= old_draft_args)
+        return slopes_at<old_draft_args>(a, out, least, which);
+    return slopes_at<draft_args(most_draft_layers)>(a, out, least, which);
 }
 
 ShankDraft at(const Ground<double>& g, double x) {
@@ -129,20 +150,8 @@ ShankDraft at(const Ground<double>& g, double x) {
 }
 
 using Field = double ShankDraft::*;
-template <Field field> double value(std::span<const double> args) {
-    return shank_draft(args.first<draft_args>()).*field;
-}
-
-template <int which> double slopes_of(std::span<const double> args, std::span<double> out) {
-    using P = Parts<Slopes>;
-    if constexpr (which == 0)
-        return slopes(args, out, &P::crescent, &P::slot);
-    if constexpr (which == 1)
-        return slopes(args, out, &P::critical_depth, nullptr);
-    if constexpr (which == 2)
-        return slopes(args, out, &P::slot, nullptr);
-    if constexpr (which == 3)
-        return slopes(args, out, &P::down_force, nullptr);
+template <Field field> double value(Args args) {
+    return shank_draft(args).*field;
 }
 
 } // namespace
@@ -179,12 +188,21 @@ ShankDraft shank_draft_at(Args a, double critical_depth) {
 }
 
 std::span<const NativeFunction> deep_draft_functions() {
-    static constexpr std::uint32_t arity = draft_args;
+    static constexpr auto draft = value<&ShankDraft::draft>;
+    static constexpr auto critical = value<&ShankDraft::critical_depth>;
+    static constexpr auto slot = value<&ShankDraft::slot>;
+    static constexpr auto down = value<&ShankDraft::down_force>;
+    static constexpr std::uint32_t most = most_draft_layers;
+    static constexpr std::uint32_t old = old_draft_args;
     static constexpr NativeFunction functions[] = {
-        {"shank_draft", arity, value<&ShankDraft::draft>, slopes_of<0>},
-        {"shank_critical_depth", arity, value<&ShankDraft::critical_depth>, slopes_of<1>},
-        {"shank_slot_draft", arity, value<&ShankDraft::slot>, slopes_of<2>},
-        {"shank_down_force", arity, value<&ShankDraft::down_force>, slopes_of<3>},
+        {"shank_draft", 3, 6, most, draft, slopes<Which::Draft>},
+        {"shank_critical_depth", 3, 6, most, critical, slopes<Which::CriticalDepth>},
+        {"shank_slot_draft", 3, 6, most, slot, slopes<Which::Slot>},
+        {"shank_down_force", 3, 6, most, down, slopes<Which::DownForce>},
+        {"shank_draft", old, 0, 0, draft, slopes<Which::Draft>},
+        {"shank_critical_depth", old, 0, 0, critical, slopes<Which::CriticalDepth>},
+        {"shank_slot_draft", old, 0, 0, slot, slopes<Which::Slot>},
+        {"shank_down_force", old, 0, 0, down, slopes<Which::DownForce>},
     };
     return functions;
 }

@@ -19,12 +19,17 @@
 
 namespace acre::engine {
 
-inline constexpr std::size_t draft_layers = 4;
+inline constexpr std::size_t most_draft_layers = 8;
 
-// Arguments in this order: depth, width, rake, then for each layer from the top its thickness, unit
-// weight, cohesion, adhesion, friction angle and steel friction angle; the last layer goes on for
-// ever and has no thickness. Angles in degrees. A layer of no thickness is not there.
-inline constexpr std::size_t draft_args = 3 + 6 * draft_layers - 1;
+// Arguments in this order: depth, width, rake, then for each of one to eight layers from the top
+// its thickness, unit weight, cohesion, adhesion, friction angle and steel friction angle. Angles
+// in degrees. A layer of no thickness is not there; the last one goes on for ever, whatever its
+// thickness.
+inline constexpr std::size_t draft_args(std::size_t layers) {
+    return 3 + 6 * layers;
+}
+// What texts of earlier versions call: four layers, the last without its thickness.
+inline constexpr std::size_t old_draft_args = 3 + 6 * 4 - 1;
 
 // N-factors of the passive wedge, with the failure angle that makes the weight factor least.
 struct WedgeFactors {
@@ -48,12 +53,12 @@ struct ShankDraft {
 };
 // NaN in every field where there is no answer. The least draft over critical depths depth × i / 400
 // and the boundaries of layers.
-ShankDraft shank_draft(std::span<const double, draft_args> args);
+ShankDraft shank_draft(std::span<const double> args);
 // The same at a critical depth given, not sought.
-ShankDraft shank_draft_at(std::span<const double, draft_args> args, double critical_depth);
+ShankDraft shank_draft_at(std::span<const double> args, double critical_depth);
 
 // shank_draft, shank_critical_depth, shank_slot_draft, shank_down_force, each of the arguments
-// above.
+// above, and each as earlier versions had it.
 std::span<const NativeFunction> deep_draft_functions();
 
 } // namespace acre::engine

@@ -18,7 +18,7 @@ struct Segment {
     double slot_below = 0; // slot draft of all layers beneath, down to the depth
 };
 struct Segments {
-    std::array<Segment, draft_layers> at;
+    std::array<Segment, most_draft_layers> at;
     std::size_t count = 0;
 };
 
@@ -32,7 +32,7 @@ bool alike(const Layer<double>& a, const Layer<double>& b) {
 Segments segments(const Ground<double>& g) {
     Segments s;
     Above<double> above;
-    for (const Layer<double>& l : g.layers) {
+    for (const Layer<double>& l : g.layers()) {
         if (above.top >= g.depth)
             break;
         const double bottom = std::min(above.top + l.thickness, g.depth);

@@ -10,14 +10,20 @@
 namespace acre::engine {
 
 struct NativeFunction {
-    std::string_view name; // as the define that declares it
-    std::uint32_t arity;
+    std::string_view name;   // as the define that declares it
+    std::uint32_t fixed;     // values of every call
+    std::uint32_t columns;   // of each row of a list; 0: over no list
+    std::uint32_t most_rows; // one at least; the values of a call are fixed + columns × rows
     double (*value)(std::span<const double> args); // NaN where there is no answer
     double (*slopes)(std::span<const double> args,
                      std::span<double> slope_of_arg); // returns the value too
+
+    std::uint32_t arity(std::uint32_t rows) const { return fixed + columns * rows; }
 };
 
 std::span<const NativeFunction> native_functions();
-std::optional<std::uint32_t> find_native(std::string_view name);
+// Of this name and shape, whatever the number of rows.
+std::optional<std::uint32_t> find_native(std::string_view name, std::uint32_t fixed,
+                                         std::uint32_t columns);
 
 } // namespace acre::engine

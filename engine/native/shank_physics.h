@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <limits>
 #include <numbers>
+#include <span>
 
 #include "engine/native/deep_draft.h"
 #include "engine/native/dual.h"
@@ -144,8 +145,22 @@ inline T slot_draft(const Tool<T>& k, const Layer<T>& l, const T& overburden, co
 template <class T> struct Ground {
     T depth;
     Tool<T> tool;
-    std::array<Layer<T>, draft_layers> layers;
+    std::array<Layer<T>, most_draft_layers> layer;
+    std::size_t count = 0;
+
+    std::span<const Layer<T>> layers() const { return {layer.data(), count}; }
 };
+
+// How many layers so many arguments say.
+inline std::size_t layers_of(std::size_t args) {
+    return args == old_draft_args ? 4 : (args - 3) / 6;
+}
+// Where the unit weight of a layer stands, its other figures behind it. Earlier versions gave the
+// last layer no thickness.
+inline std::size_t weight_of(std::size_t args, std::size_t layer) {
+    const bool without = args == old_draft_args && layer + 1 == layers_of(args);
+    return 3 + 6 * layer + (without ? 0 : 1);
+}
 
 // What the angles of a layer come to.
 template <class T> struct Angles {
@@ -158,21 +173,21 @@ template <class T> Angles<T> angles(const T& friction, const T& steel) {
     return {tan(phi * radians), tan(steel * radians), slot(phi)};
 }
 
-// `at(i)`: argument i; `turned(friction, steel, j)`: the angles of layer j.
+// Of so many arguments. `at(i)`: argument i; `turned(friction, steel, j)`: the angles of layer j.
 template <class T, class At, class Turned>
-Ground<T> ground(const Tool<T>& tool, At at, Turned turned) {
-    Ground<T> g{at(0), tool, {}};
-    for (std::size_t j = 0; j < draft_layers; ++j) {
-        const bool last = j + 1 == draft_layers;
-        const std::size_t i = 3 + 6 * j + (last ? 0 : 1);
+Ground<T> ground(std::size_t args, const Tool<T>& tool, At at, Turned turned) {
+    Ground<T> g{at(0), tool, {}, layers_of(args)};
+    for (std::size_t j = 0; j < g.count; ++j) {
+        const bool last = j + 1 == g.count;
+        const std::size_t i = weight_of(args, j);
         const Angles<T> a = turned(at(i + 3), at(i + 4), j);
-        g.layers[j] = {last ? T(std::numeric_limits<double>::infinity()) : at(i - 1),
-                       at(i),
-                       at(i + 1),
-                       at(i + 2),
-                       a.tan_friction,
-                       a.tan_steel,
-                       a.slot};
+        g.layer[j] = {last ? T(std::numeric_limits<double>::infinity()) : at(i - 1),
+                      at(i),
+                      at(i + 1),
+                      at(i + 2),
+                      a.tan_friction,
+                      a.tan_steel,
+                      a.slot};
     }
     return g;
 }

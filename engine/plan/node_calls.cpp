@@ -109,8 +109,10 @@ void NodeCompiler::note_tested(NodeId id, std::uint32_t index, const Slot* bound
 
 Slot NodeCompiler::native(std::uint32_t index, const Slot* args) {
     const lang::Function& function = sheet_.functions[index];
-    const auto found = find_native(function.name);
-    if (!found || native_functions()[*found].arity != function.parameters.size()) {
+    const auto columns = static_cast<std::uint32_t>(function.columns.size());
+    const auto count = static_cast<std::uint32_t>(function.parameters.size());
+    const auto found = find_native(function.name, count - columns * function.rows, columns);
+    if (!found || function.rows > native_functions()[*found].most_rows) {
         if (std::find(unknown_natives_.begin(), unknown_natives_.end(), index) ==
             unknown_natives_.end())
             unknown_natives_.push_back(index);

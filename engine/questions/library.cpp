@@ -8,6 +8,7 @@
 
 #include "engine/driver.h"
 #include "engine/words/choice_label.h"
+#include "engine/words/signature.h"
 #include "lang/compile.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
@@ -30,13 +31,6 @@ std::string known_in_full(lang::ast::Known known) {
         break;
     }
     return "not stated";
-}
-
-std::string signature_of(const lang::Function& function) {
-    std::string text = function.name + " (";
-    for (std::size_t i = 0; i < function.parameters.size(); ++i)
-        text += (i > 0 ? ", " : "") + function.parameters[i] + " : " + function.parameter_texts[i];
-    return text + ") : " + function.type_text;
 }
 
 class Reader {
@@ -63,7 +57,8 @@ class Reader {
             return;
         for (const lang::Function& function : (*sheet_)->functions) {
             const bool asked = question_.name.empty() || function.name == question_.name;
-            if (!asked || sources_->file(function.file).name() != own->name)
+            if (!asked || is_further_copy(function) ||
+                sources_->file(function.file).name() != own->name)
                 continue;
             formulas.push_back(formula(function));
             if (!question_.name.empty())
@@ -87,7 +82,7 @@ class Reader {
                                     const std::vector<lang::FunctionRange>& ranges) const {
         std::vector<std::string> texts;
         for (const lang::FunctionRange& range : ranges) {
-            texts.push_back(function.parameters[range.parameter] + " " + node_text(range.low) +
+            texts.push_back(parameter_name(function, range.parameter) + " " + node_text(range.low) +
                             " .. " + node_text(range.high) +
                             (range.reason.empty() ? "" : " (" + range.reason + ")"));
         }

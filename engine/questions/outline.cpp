@@ -10,6 +10,7 @@
 #include "engine/questions/price.h"
 #include "engine/questions/subject.h"
 #include "engine/words/billing.h"
+#include "engine/words/signature.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
@@ -124,16 +125,15 @@ class Outliner {
     }
 
     void add_function(const lang::Function& function) {
+        if (is_further_copy(function))
+            return;
         Symbol& symbol = symbol_at(function.name_span, function.name);
         symbol.kind = Symbol::Kind::Function;
         symbol.label = function.label;
         symbol.unit = function.type_text;
         symbol.sources = function.sources;
-        for (std::size_t i = 0; i < function.parameters.size(); ++i)
-            symbol.parameters.push_back(function.parameters[i] + " : " +
-                                        function.parameter_texts[i]);
-        symbol.written = fmt::format("{} ({}) : {}", function.name,
-                                     fmt::join(symbol.parameters, ", "), function.type_text);
+        symbol.parameters = parameters_of(function);
+        symbol.written = signature_of(function);
     }
 
     void add_table(const lang::Table& table) {

@@ -65,7 +65,8 @@ class Basis {
         for (const CountedLine& line : quoted_.counted) {
             if (line.unit != cost.quantity_unit || !has_log(line))
                 continue;
-            if (line.how == Counting::Work && !(line.quoted > 0))
+            // Hours that no meter tells are those of the one cost alone.
+            if (line.how == Counting::Work && (line.unit == "h" || !(line.quoted > 0)))
                 continue;
             if (line.how == Counting::Meter && !parts_.contains(cost.part))
                 continue;
@@ -80,10 +81,8 @@ class Basis {
             return logged(line);
         if (line.how == Counting::Meter)
             return cost.quantity * totals_.hours / hours_;
-        // The one figure of fuel or days is the log's own.
-        if (line.how == Counting::Fuel || line.how == Counting::Days)
-            return logged(line);
-        return cost.quantity * logged(line) / line.quoted;
+        // Of fuel and days in records that do not say how many were quoted there is one cost.
+        return line.quoted > 0 ? cost.quantity * logged(line) / line.quoted : logged(line);
     }
 
   private:

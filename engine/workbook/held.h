@@ -14,7 +14,7 @@ namespace acre::engine {
 struct HeldValue {
     Slot slot = no_slot;            // of the native call, or of the given
     lang::LineId line = lang::none; // the given that a boundary set; none: a native function
-    std::string what;               // "ground_draft of north.pull"
+    std::string what;               // "shank_draft of north.one_shank"
     std::vector<Slot> rests_on;     // constants are left out
     std::uint32_t row = 0;          // on the sheet of held values
 };

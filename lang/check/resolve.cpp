@@ -18,8 +18,9 @@ Sheet resolve(const Program& program, const SourceMap& sources, Diagnostics& dia
     r.units.declare(program.modules);
     take_firm(r);
     declare_choices(r);
-    declare_callables(r);
     list_entries(r);
+    if (!r.full)
+        declare_callables(r);
     if (!r.full)
         make_instances(r);
     if (!r.full)

@@ -313,6 +313,9 @@ class Describer {
             help = "compare two values at a time: a < b and b < c";
         } else if (f == "=") {
             help = "to compare, write `==`; a choice is compared with `is`";
+        } else if (f == "," &&
+                   token_before(b_.text, b_.begin, before_.begin).in(b_.text) == "each") {
+            help = "`each` comes last in a call, or rows of its own follow it:  (…), (…)";
         } else if (f == ",") {
             help = "without a space after it, a comma groups three digits";
         } else if (f == "|") {

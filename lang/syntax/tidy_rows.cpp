@@ -173,7 +173,8 @@ class StatementRows {
             const bool clause = before_text_ == "swing"
                                     ? is_shape(word)
                                     : word == Keyword::Heading && line_.head == Keyword::Field;
-            return head || clause || (is_reserved(word) && role_of(word) != WordRole::Value)
+            const bool list = before_text_ == "each"; // no function, though a bracket may follow
+            return head || clause || list || (is_reserved(word) && role_of(word) != WordRole::Value)
                        ? Before::Word
                        : Before::Name;
         }

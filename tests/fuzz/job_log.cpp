@@ -29,8 +29,7 @@ ACREWRIGHT_TARGET(job_log, text) {
     double hours = 0;
     for (const engine::LogRow& row : log->rows) {
         HOLDS(row.date.size() == 10);
-        for (const double number :
-             {row.hours, row.fuel, row.fuel_price, row.down_hours})
+        for (const double number : {row.hours, row.fuel, row.fuel_price, row.down_hours})
             HOLDS(std::isfinite(number) && number >= 0);
         for (const auto& [column, done] : row.counted)
             HOLDS(std::isfinite(done) && done >= 0 && log->columns.contains(column));

@@ -32,17 +32,17 @@ class Random {
     std::mt19937_64 engine_;
 };
 
-using Args = std::array<double, engine::draft_args>;
+constexpr std::size_t layers = 4;
+using Args = std::array<double, engine::draft_args(layers)>;
 
 // Four random layers, now and then a pan among them, within the range the formulas are meant for;
 // kN and m.
 Args random_ground(Random& r) {
     Args a{r.between(0.3, 2.2), r.between(0.04, 0.6), r.between(25, 75)};
     std::size_t i = 3;
-    for (std::size_t j = 0; j < engine::draft_layers; ++j) {
+    for (std::size_t j = 0; j < layers; ++j) {
         const bool pan = r.between(0, 1) < 0.3;
-        if (j + 1 < engine::draft_layers)
-            a[i++] = r.between(0, 1) < 0.15 ? 0 : r.between(0.05, 1);
+        a[i++] = r.between(0, 1) < 0.15 ? 0 : r.between(0.05, 1);
         a[i++] = r.between(14, 20);
         a[i++] = pan ? r.between(30, 200) : r.between(2, 30);
         a[i++] = r.between(0, 8);
@@ -53,7 +53,7 @@ Args random_ground(Random& r) {
     return a;
 }
 std::size_t field(std::size_t layer, std::size_t which) {
-    return 3 + 6 * layer + which - (layer + 1 == engine::draft_layers ? 1 : 0);
+    return 3 + 6 * layer + which;
 }
 double draft(const Args& a) {
     return engine::shank_draft(a).draft;
@@ -87,7 +87,7 @@ TEST_CASE("draft never falls with width, cohesion or unit weight") {
         Args more = a;
         more[1] *= 1 + r.between(0, 0.5);
         CHECK(draft(more) >= draft(a) * (1 - 1e-12));
-        for (std::size_t layer = 0; layer < engine::draft_layers; ++layer) {
+        for (std::size_t layer = 0; layer < layers; ++layer) {
             for (const std::size_t which : {1U, 2U}) { // unit weight, cohesion
                 more = a;
                 more[field(layer, which)] *= 1 + r.between(0, 0.5);
@@ -142,7 +142,7 @@ TEST_CASE("the search finds the least of all its candidates, one by one") {
         for (int i = 0; i <= 400; ++i)
             look(a[0] * (i / 400.0));
         double z = 0;
-        for (std::size_t j = 0; j + 1 < engine::draft_layers; ++j) {
+        for (std::size_t j = 0; j + 1 < layers; ++j) {
             z += a[field(j, 0)];
             if (z < a[0])
                 look(z);
@@ -162,8 +162,8 @@ TEST_CASE("draft scales with the units of force and length") {
         Args us = metric;
         us[0] /= foot;
         us[1] /= foot;
-        for (std::size_t j = 0; j < engine::draft_layers; ++j) {
-            if (j + 1 < engine::draft_layers)
+        for (std::size_t j = 0; j < layers; ++j) {
+            if (j + 1 < layers)
                 us[field(j, 0)] /= foot;
             us[field(j, 1)] *= foot * foot * foot / pound;
             us[field(j, 2)] *= foot * foot / pound;
@@ -279,16 +279,17 @@ TEST_CASE("a gang is at least one shank and at most all of them alone") {
     Random r(7);
     std::vector<Formula> formulas;
     for (int trial = 0; trial < 60; ++trial) {
-        const auto n = [&](double low, double high) {
-            return std::to_string(r.between(low, high));
+        const std::string ground = ", 4 in, 45 deg, each layer (2 ft, 16 kN/m^3, 14 kPa, 0 kPa, 35 "
+                                   "deg, 23 deg), (1 ft, 17.5 kN/m^3, 30 kPa, 0 kPa, 36 deg, 24 "
+                                   "deg), (0 ft, 17 kN/m^3, 18 kPa, 6 kPa, 21 deg, 20 deg))";
+        const double depth = r.between(1, 7), apart = r.between(0, 2 * depth);
+        const auto shank = [&](double at) {
+            return "shank_draft(" + std::to_string(at) + " ft" + ground;
         };
-        const std::string depth = n(1, 7) + " ft",
-                          ground = "2 ft, loam, dry, 1 ft, weak_pan, dry, clay, moist)",
-                          count = std::to_string(2 + trial % 4);
-        const std::string one = "ground_draft(" + depth + ", 4 in, 45 deg, 1, 3 ft, 1, " + ground;
-        formulas.push_back({"ground_draft(" + depth + ", 4 in, 45 deg, " + count + ", " + n(0, 16) +
-                                " ft, 1, " + ground + " / " + one,
-                            "1"});
+        const std::string one = shank(depth), count = std::to_string(2 + trial % 4);
+        formulas.push_back(
+            {"gang_draft(" + count + ", " + one + ", " + shank(depth - apart / 2) + ") / " + one,
+             "1"});
     }
     const std::vector<double> ratio = values_of(formulas);
     for (std::size_t i = 0; i < ratio.size(); ++i) {

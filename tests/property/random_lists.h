@@ -16,7 +16,7 @@ enum class Level { Job, Leg, Layer };
 struct Piece {
     std::string line;
     Level level = Level::Job;
-    enum class Taken { Plain, Sum, Most, Least, Before } taken = Taken::Plain;
+    enum class Taken { Plain, Sum, Most, Least, Before, Mix } taken = Taken::Plain;
 };
 
 struct Formula {
@@ -93,6 +93,9 @@ class Maker {
 
     Piece piece(const Program& p, Level level, const std::string& own) {
         using T = Piece::Taken;
+        // A call over the layers, where they are all there.
+        if (level == Level::Leg && own[0] == 'c' && dice_.below(4) == 0)
+            return {p.lines[dice_.below(3)].name, Level::Job, T::Mix};
         if (level != Level::Job && dice_.below(6) == 0)
             return {own, level, T::Before}; // what it came to itself, in the entries before
         const LineOf& line = p.lines[dice_.below(p.lines.size())];
@@ -110,7 +113,7 @@ class Maker {
 };
 
 inline const char* word(Piece::Taken taken) {
-    constexpr const char* words[] = {"", "sum", "most", "least", "before"};
+    constexpr const char* words[] = {"", "sum", "most", "least", "before", "mix"};
     return words[static_cast<std::size_t>(taken)];
 }
 
@@ -119,9 +122,10 @@ inline std::string in_lists(const Formula& f) {
     std::string first;
     for (std::size_t i = 0; i < f.pieces.size(); ++i) {
         const Piece& piece = f.pieces[i];
-        const std::string text = piece.taken == Piece::Taken::Plain
-                                     ? piece.line
-                                     : std::string(word(piece.taken)) + "(" + piece.line + ")";
+        const bool plain = piece.taken == Piece::Taken::Plain;
+        const char* more = piece.taken == Piece::Taken::Mix ? ", each layer)" : ")";
+        const std::string text =
+            plain ? piece.line : std::string(word(piece.taken)) + "(" + piece.line + more;
         out += (i == 0 ? "" : f.signs[i - 1]) + text;
         first = i == 0 ? text : first;
     }
@@ -134,12 +138,22 @@ inline std::string number(double value) {
     return std::to_string(value) + " ft";
 }
 
+// A function over the layers: columns, a line for each row that looks back, one for all, a call of
+// another that hands the rows on. `written_out` below is what it means.
+inline constexpr const char* mix =
+    R"(define mix (k : ft) each layer (b0 : ft, b1 : ft) : ft = k + sum(b0) - least(left) + wide
+  left : ft = b1 - before(b0) / 2 + before(left) / 4
+  wide : ft = widest(each layer) * how_many(layer)
+define widest () each layer (b1 : ft, b0 : ft) : ft = most(gap)
+  gap : ft = b1 - b0
+)";
+
 // The model with its lists, and the job that lists the legs.
 inline std::string with_lists(const Program& p) {
     std::string text = "model \"m\"\nlist leg\nlist layer =";
     for (std::size_t i = 0; i < p.layers.size(); ++i)
         text += (i == 0 ? " " : " | ") + p.layers[i];
-    text += "\n";
+    text += std::string("\n") + mix;
     char open = 'g';
     for (std::size_t i = 0; i < p.lines.size(); ++i) {
         const LineOf& line = p.lines[i];
@@ -227,6 +241,8 @@ class ByHand {
         std::vector<std::string> names;
         const bool layers = piece.level == Level::Layer;
         switch (piece.taken) {
+        case T::Mix:
+            return written_out(own(0, 0), leg);
         case T::Plain:
             return own(leg, layer);
         case T::Before:
@@ -241,6 +257,23 @@ class ByHand {
                 if (!layers || at == Level::Job || a == leg)
                     names.push_back(own(a, b));
         return together(names, piece.taken);
+    }
+
+    std::string written_out(const std::string& k, std::size_t leg) const {
+        std::vector<std::string> all, left, gaps;
+        for (std::size_t layer = 0; layer < p_.layers.size(); ++layer) {
+            const std::string b0 = named("b0", Level::Layer, leg, layer);
+            const std::string b1 = named("b1", Level::Layer, leg, layer);
+            const auto before = [&](const std::vector<std::string>& rows) {
+                return rows.empty() ? "0 ft" : together(rows, Piece::Taken::Sum);
+            };
+            left.push_back("(" + b1 + " - " + before(all) + " / 2 + " + before(left) + " / 4)");
+            all.push_back(b0);
+            gaps.push_back("(" + b1 + " - " + b0 + ")");
+        }
+        return "(" + k + " + " + together(all, Piece::Taken::Sum) + " - " +
+               together(left, Piece::Taken::Least) + " + " + together(gaps, Piece::Taken::Most) +
+               " * " + std::to_string(p_.layers.size()) + ")";
     }
 
     static std::string together(const std::vector<std::string>& names, Piece::Taken taken) {

@@ -153,7 +153,9 @@ class PlanMaker {
         const auto functions = engine::native_functions();
         const std::size_t which = below(functions.size());
         engine::NativeCall call{static_cast<std::uint32_t>(which), {}};
-        for (std::uint32_t k = 0; k < functions[which].arity; ++k)
+        const std::uint32_t most = functions[which].most_rows;
+        const auto rows = static_cast<std::uint32_t>(most == 0 ? 0 : 1 + below(most));
+        for (std::uint32_t k = 0; k < functions[which].arity(rows); ++k)
             call.args.push_back(any_number());
         made_.plan.calls.push_back(std::move(call));
         push({engine::OpCode::Native, static_cast<std::uint32_t>(made_.plan.calls.size() - 1)},

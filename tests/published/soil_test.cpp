@@ -14,14 +14,26 @@ using namespace acre::tests;
 
 namespace {
 
-const std::string dry_pan = "3 ft, loam, dry, 1 ft, moderate_pan, friable, sandy_loam, friable)";
+// A layer by its class and moisture, as the models write it.
+std::string layer(const std::string& thick, const std::string& ground, const std::string& state) {
+    const std::string of = "(" + ground + ", " + state + ")";
+    return "(" + thick + ", ground_weight(" + ground + "), ground_cohesion" + of +
+           ", ground_adhesion" + of + ", ground_friction" + of + ", ground_steel_friction" + of +
+           ")";
+}
+// The pan as friable: only drying changes a pan.
+const std::string dry_pan = "each layer " + layer("3 ft", "loam", "dry") + ", " +
+                            layer("1 ft", "moderate_pan", "friable") + ", " +
+                            layer("0 ft", "sandy_loam", "friable") + ")";
 
 std::string shank(const std::string& depth) {
-    return "ground_draft(" + depth + ", 3.5 in, 45 deg, 1, 7 ft, 1, " + dry_pan;
+    return "shank_draft(" + depth + ", 3.5 in, 45 deg, " + dry_pan;
 }
-std::string gang(const std::string& depth, int shanks, const std::string& spacing) {
-    return "ground_draft(" + depth + ", 3.5 in, 45 deg, " + std::to_string(shanks) + ", " +
-           spacing + ", 1, " + dry_pan;
+// Shanks nearer than twice their depth share the draft of one half a spacing shallower.
+std::string gang(double depth, int shanks, double spacing) {
+    const auto feet = [](double x) { return std::to_string(x) + " ft"; };
+    return "gang_draft(" + std::to_string(shanks) + ", " + shank(feet(depth)) + ", " +
+           (spacing < 2 * depth ? shank(feet(depth - spacing / 2)) : "0 lbf") + ")";
 }
 
 } // namespace
@@ -39,13 +51,13 @@ TEST_CASE("one shank over a hardpan at 3 to 4 ft") {
 
 TEST_CASE("gangs of shanks share broken ground") {
     // ours: the same program with the rule for interacting tines
-    check_all({{gang("6 ft", 2, "6 ft"), "lbf", 180000, 60},
-               {gang("4 ft", 3, "4 ft"), "lbf", 104100, 60},
-               {gang("5 ft", 3, "4 ft"), "lbf", 167800, 60},
+    check_all({{gang(6, 2, 6), "lbf", 180000, 60},
+               {gang(4, 3, 4), "lbf", 104100, 60},
+               {gang(5, 3, 4), "lbf", 167800, 60},
                // at no spacing a gang is one shank; at twice the depth its shanks stand alone
-               {gang("5 ft", 3, "0 ft") + " / " + shank("5 ft"), "1", 1, 1e-9},
-               {gang("5 ft", 3, "10 ft") + " / " + shank("5 ft"), "1", 3, 1e-9},
-               {gang("5 ft", 3, "12 ft") + " / " + shank("5 ft"), "1", 3, 1e-9}});
+               {gang(5, 3, 0) + " / " + shank("5 ft"), "1", 1, 1e-9},
+               {gang(5, 3, 10) + " / " + shank("5 ft"), "1", 3, 1e-9},
+               {gang(5, 3, 12) + " / " + shank("5 ft"), "1", 3, 1e-9}});
 }
 
 TEST_CASE("draft by D497 is ten times too low at 6 ft, and is refused there") {
@@ -78,8 +90,8 @@ TEST_CASE("the tuned classes meet D497 at 12 to 20 in within its band of 50 %, b
         CAPTURE(r.depth);
         const std::string d = std::to_string(r.depth) + " m";
         const std::string g = r.ground;
-        const std::string ours = "ground_draft(" + d + ", 6 cm, 45 deg, 1, 7 ft, 1, 1 ft, " + g +
-                                 ", friable, 1 ft, " + g + ", friable, " + g + ", friable)";
+        const std::string ours =
+            "shank_draft(" + d + ", 6 cm, 45 deg, each layer " + layer("0 ft", g, "friable") + ")";
         const double ratio = value_of_formula(
             ours + " / tool_draft(narrow_subsoiler, " + r.texture + ", 5 km/h, 1, " + d + ")", "1");
         CHECK(ratio > r.ratio_low);
@@ -127,19 +139,18 @@ TEST_CASE("three shanks at 6 ft in a moderate pan are too many, and one is what 
     // ours, and the trade's: three shanks shallow, one shank deep. 180,000 lb on firm ground.
     const std::string one = shank("6 ft"),
                       pull = "crawler_pull(180,000 lb, ripping_traction(firm), 0 %)";
-    const std::string shared =
-        "ground_draft(6 ft - 4 ft / 2, 3.5 in, 45 deg, 1, 7 ft, 1, " + dry_pan;
+    const std::string shared = shank("6 ft - 4 ft / 2");
     const auto verdict = [&](const std::string& draft, const std::string& alone,
                              const std::string& wanted, const char* answer) {
         const std::string v = "pulling_verdict(" + draft + ", " + alone + ", " + pull +
                               ", power_speed(510 hp, " + draft + "), " + wanted + ") is " + answer;
         return value_of_formula("when " + v + " then 1 otherwise 0", "1") == 1;
     };
-    CHECK(verdict(gang("6 ft", 3, "4 ft"), one, "1.5 mi/h", "not_with_this_many_shanks"));
+    CHECK(verdict(gang(6, 3, 4), one, "1.5 mi/h", "not_with_this_many_shanks"));
     CHECK(verdict(one, one, "1.5 mi/h", "pulls"));
     CHECK(verdict(one, one, "2.5 mi/h", "power_limited"));
     CHECK(verdict(shank("7 ft"), shank("7 ft"), "1.2 mi/h", "traction_limited"));
-    CHECK(verdict(gang("4 ft", 3, "4 ft"), shank("4 ft"), "1.5 mi/h", "pulls"));
+    CHECK(verdict(gang(4, 3, 4), shank("4 ft"), "1.5 mi/h", "pulls"));
     check_all(
         {{"shanks_that_pull(" + pull + ", " + one + ", " + shared + ")", "1", 1, 0},
          {"pulling_margin(" + one + ", " + pull + ", power_speed(510 hp, " + one + "), 1.5 mi/h)",
@@ -167,13 +178,15 @@ TEST_CASE("slopes through the deep draft are exact, from the notation to the las
         "model \"m\"\nuse \"library/deep-draft\" as deep\nuse \"library/traction\" as traction\n"
         "given depth = 6 ft\ngiven foot = 3.5 in\ngiven rake = 45 deg\ngiven shanks = 3\ngiven "
         "apart = 5 ft\ngiven tuning = 1.1\n"
-        "given top = 3 ft\ngiven thick = 1 ft\ngiven c1 = 300 psf\ngiven c2 = 1,250 psf\ngiven c3 "
+        "given over = 3 ft\ngiven thick = 1 ft\ngiven c1 = 300 psf\ngiven c2 = 1,250 psf\ngiven c3 "
         "= 125 psf\ngiven phi = 35 deg\n"
-        "pull : lbf = deep_draft(depth, foot, rake, shanks, apart, tuning, top, 102 lbf/ft^3, c1, "
-        "0 psf, phi, 23 deg, thick, 115 lbf/ft^3, "
-        "c2, 0 psf, 38 deg, "
-        "25 deg, 0 ft, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg, 102 lbf/ft^3, c3, 10 psf, 34 deg, "
-        "23 deg)\n"
+        "one : lbf = tuning * shank_draft(depth, foot, rake, each layer (over, 102 lbf/ft^3, c1, 0 "
+        "psf, phi, 23 deg), (thick, 115 lbf/ft^3, c2, 0 psf, 38 deg, 25 deg), (0 ft, 102 "
+        "lbf/ft^3, c3, 10 psf, 34 deg, 23 deg))\n"
+        "shared : lbf = tuning * shank_draft(depth - apart / 2, foot, rake, each layer (over, 102 "
+        "lbf/ft^3, c1, 0 psf, phi, 23 deg), (thick, 115 lbf/ft^3, c2, 0 psf, 38 deg, 25 deg), (0 "
+        "ft, 102 lbf/ft^3, c3, 10 psf, 34 deg, 23 deg))\n"
+        "pull : lbf = gang_draft(shanks, one, shared)\n"
         "speed : mi/h = ripping_speed(9 mi/h, 510 hp, pull)\n";
     const Priced p = priced_ok(text);
     const auto& plan = p.plan();

@@ -11,8 +11,12 @@ NodeId FormulaBuilder::of(const ast::Call& call, Span span, ChoiceId) {
     if (const Callable* callable = r_.find_callable(call.function.text);
         callable != nullptr && sees(callable->module))
         return call_to(*callable, call, span);
-    if (const Builtin* builtin = find_builtin(call.function.text))
-        return call_to(*builtin, call, span);
+    if (const Builtin* builtin = find_builtin(call.function.text)) {
+        if (call.each == ast::none)
+            return call_to(*builtin, call, span);
+        report_takes_no_list(r_, call.function, module_.eaches[call.each].list.span);
+        return missing(span);
+    }
     for (std::uint32_t i = 0; i < call.arg_count; ++i) // their own errors are told all the same
         build(module_.args[call.first_arg + i], none);
     report_unknown_function(r_, where_, call.function);
@@ -31,12 +35,13 @@ NodeId FormulaBuilder::call_to(const Builtin& builtin, const ast::Call& call, Sp
         report_call_length(r_, builtin, call.arg_count, call.function);
         return missing(span);
     }
+    const bool in_rows = where_.function != nullptr && !where_.function->list.empty();
     if (builtin.name == "before")
-        return before(builtin, call, span);
+        return in_rows ? before_row(builtin, call, span) : before(builtin, call, span);
     if (builtin.name == "how_many")
         return how_many(call, span);
     if (builtin.op == Op::Sum || builtin.op == Op::Most || builtin.op == Op::Least)
-        return over_list(builtin, call, span);
+        return in_rows ? over_rows(builtin, call, span) : over_list(builtin, call, span);
     if (builtin.op == Op::Min || builtin.op == Op::Max)
         return with_args(builtin.op, 0, call, span, nullptr);
     const NodeId a = build(module_.args[call.first_arg], none);
@@ -45,6 +50,12 @@ NodeId FormulaBuilder::call_to(const Builtin& builtin, const ast::Call& call, Sp
 }
 
 NodeId FormulaBuilder::call_to(const Callable& callable, const ast::Call& call, Span span) {
+    if (!callable.copies.empty())
+        return call_over_list(callable, call, span);
+    if (call.each != ast::none) {
+        report_takes_no_list(r_, call.function, module_.eaches[call.each].list.span);
+        return missing(span);
+    }
     if (callable.kind == Callable::Kind::Table) {
         if (call.arg_count != 1) {
             report_call_length(r_, callable, call.arg_count, call.function);
@@ -163,6 +174,8 @@ NodeId FormulaBuilder::how_many(const ast::Call& call, Span span) {
     const auto* name = expr != nullptr ? std::get_if<ast::Name>(&expr->node) : nullptr;
     const Span place = expr != nullptr ? expr->span : span;
     const std::uint32_t list = name != nullptr ? r_.find_list(name->text) : none;
+    if (list != none && where_.function != nullptr && where_.function->list == name->text)
+        return number_node(r_, where_.function->rows, one, span);
     if (list != none)
         return number_node(r_, r_.lists[list].count(), one, span);
     report_no_list(r_, {r_.sources.text(place), place});

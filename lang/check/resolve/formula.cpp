@@ -111,12 +111,21 @@ NodeId FormulaBuilder::entry_at_hand(const ast::Name& name, Span span) {
 }
 
 NodeId FormulaBuilder::name_in_function(const ast::Name& name, Span span, ChoiceId expected) {
-    const std::uint32_t at = r_.find_in_function(*where_.function, name.text);
-    const auto parameters = static_cast<std::uint32_t>(where_.function->parameters.size());
-    if (at != none)
-        return at < parameters ? indexed(Op::Parameter, at, span, span)
-                               : indexed(Op::Local, at - parameters, span, span);
-    return unknown(name, span, expected);
+    const NameInFunction found = r_.find_in_function(*where_.function, name.text);
+    switch (found.kind) {
+    case NameInFunction::Kind::None:
+        return unknown(name, span, expected);
+    case NameInFunction::Kind::Parameter:
+        return indexed(Op::Parameter, found.index, span, span);
+    case NameInFunction::Kind::Line:
+        return indexed(Op::Local, found.index, span, span);
+    default:
+        break;
+    }
+    if (where_.row != no_row)
+        return in_row(found, where_.row, span);
+    report_column_outside(r_, where_, name.text, span);
+    return missing(span);
 }
 
 NodeId FormulaBuilder::unknown(const ast::Name& name, Span span, ChoiceId expected) {
@@ -163,7 +172,7 @@ bool FormulaBuilder::names_option(ast::ExprId id) const {
     if (name == nullptr)
         return false;
     if (where_.function != nullptr)
-        return r_.find_in_function(*where_.function, name->text) == none;
+        return r_.find_in_function(*where_.function, name->text).kind == NameInFunction::Kind::None;
     return look_up(r_, where_, name->text).state == Found::State::Absent;
 }
 

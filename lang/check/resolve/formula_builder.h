@@ -56,6 +56,18 @@ class FormulaBuilder {
     NodeId how_many(const ast::Call& call, Span span);
     bool of_single_entry(const Found& found) const;
 
+    // Functions over a list; list_calls.cpp.
+    NodeId call_over_list(const Callable& callable, const ast::Call& call, Span span);
+    bool fits(const Callable& callable, const ast::Each& each) const;
+    std::uint32_t own_rows(const Callable& callable, const ast::Each& each,
+                           std::vector<NodeId>& args);
+    std::uint32_t rows_of_entries(const Callable& callable, const ast::Each& each,
+                                  std::vector<NodeId>& args);
+    NodeId in_row(const NameInFunction& name, std::uint32_t row, Span span);
+    NodeId over_rows(const Builtin& builtin, const ast::Call& call, Span span);
+    NodeId before_row(const Builtin& builtin, const ast::Call& call, Span span);
+    const ast::Expr* row_argument(const Builtin& builtin, const ast::Call& call, Span span);
+
     Resolution& r_;
     const Where& where_;
     const ast::Module& module_;

@@ -129,8 +129,11 @@ std::string form_of(const Resolution& r, const Callable& callable) {
     if (callable.kind == Callable::Kind::Table)
         return out + r.sheet.tables[callable.index].parameter_name + ")";
     const Function& function = r.sheet.functions[callable.index];
-    for (std::size_t i = 0; i < function.parameters.size(); ++i)
+    const std::size_t fixed = function.parameters.size() - function.columns.size() * function.rows;
+    for (std::size_t i = 0; i < fixed; ++i)
         out += (i > 0 ? ", " : "") + function.parameters[i];
+    if (!function.list.empty())
+        out += (fixed > 0 ? ", each " : "each ") + function.list;
     return out + ")";
 }
 
@@ -148,9 +151,16 @@ std::string signature_of(const Resolution& r, const Callable& callable) {
                            table.result_text);
     }
     const Function& function = r.sheet.functions[callable.index];
-    for (std::size_t i = 0; i < function.parameters.size(); ++i)
+    const std::size_t fixed = function.parameters.size() - function.columns.size() * function.rows;
+    for (std::size_t i = 0; i < fixed; ++i)
         out += fmt::format("{}{} : {}", i > 0 ? ", " : "", function.parameters[i],
                            function.parameter_texts[i]);
+    if (!function.list.empty()) {
+        out += fmt::format(") each {} (", function.list);
+        for (std::size_t c = 0; c < function.columns.size(); ++c)
+            out += fmt::format("{}{} : {}", c > 0 ? ", " : "", function.columns[c],
+                               function.parameter_texts[fixed + c]);
+    }
     return out + ") : " + function.type_text;
 }
 
@@ -194,9 +204,8 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
                                fmt::format("`{}` is not a parameter of `{}`, nor a line inside it",
                                            name, function.name),
                                span, "not defined");
-        std::vector<std::string> names = function.parameters;
-        for (const Local& local : function.locals)
-            names.push_back(local.name);
+        const std::vector<std::string_view>& known = r.names_of(function).written;
+        const std::vector<std::string> names(known.begin(), known.end());
         const std::vector<std::string_view> found = near_names(name, views(names));
         for (const std::string_view near : found)
             d.helps.push_back(

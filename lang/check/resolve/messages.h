@@ -29,6 +29,16 @@ void report_read_from_outside(Resolution& r, const Where& where, std::string_vie
 void report_not_of_list(Resolution& r, std::string_view function, std::string_view argument,
                         Span span, LineId line); // N213
 
+// Functions over a list.
+void report_call_over_list(Resolution& r, const Callable& callable, const ast::Call& call,
+                           const ast::Each* each);                              // N206
+void report_takes_no_list(Resolution& r, const ast::Word& function, Span list); // N206
+void report_no_column(Resolution& r, const Callable& callable, std::string_view column,
+                      const ast::Word& list);                                          // N219
+void report_no_entries_here(Resolution& r, const Where& where, const ast::Word& list); // N219
+void report_column_outside(Resolution& r, const Where& where, std::string_view name,
+                           Span span); // N215
+
 void report_before_outside(Resolution& r, const Where& where, const Found& found,
                            Span span);                     // N218
 void report_no_list(Resolution& r, const ast::Word& name); // N217

@@ -7,9 +7,11 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "lang/check/resolve.h"
+#include "lang/check/resolve/list_functions.h"
 #include "lang/check/resolve/lists.h"
 #include "lang/check/resolve/report.h"
 #include "lang/check/resolve/scope.h"
@@ -37,7 +39,10 @@ struct Callable {
     std::string_view name;
     Span name_span;
     std::uint32_t module = 0, statement = 0;
-    std::uint32_t index = 0; // into Sheet::functions or Sheet::tables
+    std::uint32_t index = 0; // into Sheet::functions or Sheet::tables; of a function over a list
+                             // the copy for one row
+    std::vector<std::pair<std::uint32_t, std::uint32_t>>
+        copies{}; // rows, index; over no list: none
 };
 
 // Where a formula stands, and so what its names mean.
@@ -48,6 +53,7 @@ struct Where {
     const Function* function = nullptr;  // within a define: its parameters and lines
     bool outside =
         false; // a job, a season, the command line: dotted names of the sheet are seen as well
+    std::uint32_t row = no_row; // within a line of a function that stands for one row
 };
 
 // The options of a choice are its range: neither `choose` nor shares of it.
@@ -89,13 +95,13 @@ struct Resolution {
     std::map<Entries, std::uint32_t> place_ids; // of `places`
     std::vector<Callable> callables;
     NameTable callable_names;
-    std::vector<bool> wanted;                // by callable: its formulas are asked for
-    std::vector<std::uint32_t> to_be_filled; // callables wanted and not filled yet
-    std::vector<NameTable> function_names;   // by function: its parameters, then its lines
-    std::vector<NameTable> option_names;     // by choice
-    NameTable choice_names;                  // of the choices that have a name of their own
-    std::vector<AddedUp> added_up;           // by line: see added_up.h
-    bool full = false;                       // the sheet is as large as it may be
+    std::vector<bool> wanted;                  // by callable: its formulas are asked for
+    std::vector<std::uint32_t> to_be_filled;   // callables wanted and not filled yet
+    std::vector<FunctionNames> function_names; // by function
+    std::vector<NameTable> option_names;       // by choice
+    NameTable choice_names;                    // of the choices that have a name of their own
+    std::vector<AddedUp> added_up;             // by line: see added_up.h
+    bool full = false;                         // the sheet is as large as it may be
 
     Where where(std::uint32_t instance, const Entries& at) const {
         return {scopes[instances[instance].module].module, instance, at, nullptr, false};
@@ -118,8 +124,10 @@ struct Resolution {
                         const std::vector<ast::Word>& options); // reports N202
     std::uint32_t find_option(ChoiceId choice,
                               std::string_view name) const; // none if it is not one of the choice
-    // A parameter, or a line as its index past the parameters; none.
-    std::uint32_t find_in_function(const Function& function, std::string_view name) const;
+    const FunctionNames& names_of(const Function& function) const;
+    NameInFunction find_in_function(const Function& function, std::string_view name) const {
+        return names_of(function).find(name);
+    }
     // The type a unit text declares: of a choice if there is one of this name. Poison when it is
     // reported.
     Type declared_type(const ast::UnitText& text);
@@ -133,14 +141,14 @@ struct Resolution {
 void report_set_twice(Resolution& r, const ast::Word& name, Span first); // I604
 
 // The stages, in order; lay_bindings is the first step of lay_values.
-void make_scopes(Resolution& r);     // and which modules see which; reports N202, N207
-void declare_choices(Resolution& r); // reports N202, N210
-void declare_callables(Resolution& r);
-void declare_lists(Resolution& r);  // before make_scopes; reports N202, N210, N217, S108, L824
-void list_entries(Resolution& r);   // reports N202, N217, L810
-void make_instances(Resolution& r); // reports N210, N214
-void declare_lines(Resolution& r);  // reports N202, S105
-void declare_prices(Resolution& r); // after all other lines
+void make_scopes(Resolution& r);       // and which modules see which; reports N202, N207
+void declare_choices(Resolution& r);   // reports N202, N210
+void declare_callables(Resolution& r); // after list_entries: lists say how many rows there are
+void declare_lists(Resolution& r);     // before make_scopes; reports N202, N210, N217, S108, L824
+void list_entries(Resolution& r);      // reports N202, N217, L810
+void make_instances(Resolution& r);    // reports N210, N214
+void declare_lines(Resolution& r);     // reports N202, S105
+void declare_prices(Resolution& r);    // after all other lines
 void fill_lines(Resolution& r);
 void lay_bindings(Resolution& r);
 void lay_values(Resolution& r);        // reports I601, I604, I605, I606, I607, I610, L807, L821

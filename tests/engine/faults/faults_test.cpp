@@ -78,11 +78,35 @@ TEST_CASE("a swing of what the job computes is told, with the shares that say th
     CHECK(f.only().helps.at(0).text == "write  swing 75 % .. 130 % of it");
     REQUIRE(f.only().helps[0].edit.has_value());
     CHECK(f.at(f.only().helps[0].edit->span) == "150 hp .. 260 hp");
-    for (const char* none : {"swing 75 % .. 130 % of it", "choose 150 hp .. 260 hp", ""})
+    for (const char* none : {"swing 75 % .. 130 % of it", ""})
         CHECK(faults(head + none + "\nx : hp = pull\n").all().empty());
     CHECK(faults(head + "swing 150 hp .. 260 hp\nx : hp = pull\n", {{"pull", "180 hp"}})
               .all()
               .empty());
+}
+
+TEST_CASE("a range to choose what the job computes from is told, unless a model binds it") {
+    const std::string head = "model \"m\"\ngiven power = 400 hp\ngiven pull : hp = power / 2 "
+                             "choose 150 hp .. 260 hp\nx : hp = pull\n";
+    const Found f = faults(head);
+    CHECK(f.only().code == LangCode::L811);
+    CHECK(f.only().title == "`pull` is computed, so nothing walks it from 150 hp to 260 hp");
+    CHECK(faults(head, {{"pull", "180 hp"}}).all().empty());
+}
+
+TEST_CASE("what a refusal costs is not below zero, met or not") {
+    const auto of = [](const std::string& depth, const std::string& costs) {
+        const Found f = faults(
+            "model \"m\"\ngiven depth = " + depth + "\nrequire depth < 7 ft  \"too deep\"  costs " +
+            costs + "\nx : ft = depth\ncost c : $/ft = $1/ft over x\nprice \"P\" lump\n");
+        std::string codes;
+        for (const lang::Diagnostic& d : f.all())
+            codes += std::string(lang::name_of(d.code)) + " ";
+        return codes;
+    };
+    CHECK(of("5 ft", "$40 - $100") == "E509 ");
+    CHECK(of("8 ft", "-$1") == "E504 E509 ");
+    CHECK(of("5 ft", "$0").empty());
 }
 
 TEST_CASE("a given that only repeats another is not blamed for it") {

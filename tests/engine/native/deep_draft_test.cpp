@@ -5,7 +5,6 @@
 
 #include <doctest/doctest.h>
 
-#include <array>
 #include <cmath>
 #include <numbers>
 #include <random>
@@ -26,22 +25,23 @@ struct Bed {
     Soil soil;
 };
 
-// The last bed goes on for ever: its own thickness does not count.
-std::array<double, draft_args> arguments(double depth, double width, double rake,
-                                         std::vector<Bed> beds) {
-    while (beds.size() < draft_layers) {
-        beds.push_back(beds.back());
-        beds[beds.size() - 2].thickness = 0;
+// As many layers as there are beds. The last one goes on for ever: its thickness does not count.
+std::vector<double> arguments(double depth, double width, double rake,
+                              const std::vector<Bed>& beds) {
+    std::vector<double> a{depth, width, rake};
+    for (const Bed& bed : beds)
+        for (const double v : {bed.thickness, bed.soil.weight, bed.soil.cohesion, bed.soil.adhesion,
+                               bed.soil.friction, bed.soil.steel})
+            a.push_back(v);
+    return a;
+}
+// As earlier versions called it: four layers, the last without its thickness.
+std::vector<double> old_arguments(std::vector<double> a) {
+    while (a.size() < draft_args(4)) {
+        a.insert(a.end(), a.end() - 6, a.end());
+        a[a.size() - 12] = 0;
     }
-    std::array<double, draft_args> a{depth, width, rake};
-    std::size_t i = 3;
-    for (std::size_t j = 0; j < draft_layers; ++j) {
-        if (j + 1 < draft_layers)
-            a[i++] = beds[j].thickness;
-        for (const double v : {beds[j].soil.weight, beds[j].soil.cohesion, beds[j].soil.adhesion,
-                               beds[j].soil.friction, beds[j].soil.steel})
-            a[i++] = v;
-    }
+    a.erase(a.end() - 6);
     return a;
 }
 
@@ -164,12 +164,40 @@ TEST_CASE(
         CHECK(std::isnan(shank_draft(bad).draft));
     }
     for (const auto& f : deep_draft_functions()) {
-        std::array<double, draft_args> slope{};
+        std::vector<double> slope(a.size());
         auto bad = a;
         bad[2] = 91;
         CHECK(std::isnan(f.value(bad)));
         CHECK(std::isnan(f.slopes(bad, slope)));
         CHECK(std::isnan(slope[0]));
+    }
+}
+
+TEST_CASE("one ground written as any number of layers takes the same draft") {
+    const double depth = 1.6;
+    const auto whole = shank_draft(arguments(depth, 0.0889, 45, {{0, loam_dry}}));
+    for (std::size_t layers = 2; layers <= most_draft_layers; ++layers) {
+        std::vector<Bed> beds(layers, {0.3, loam_dry});
+        const auto cut = shank_draft(arguments(depth, 0.0889, 45, beds));
+        CHECK(cut.draft == doctest::Approx(whole.draft).epsilon(1e-12));
+        CHECK(cut.critical_depth == doctest::Approx(whole.critical_depth).epsilon(1e-12));
+    }
+    // Layers of no thickness between two are not there.
+    std::vector<Bed> beds = pan_profile(loam_dry, moderate_pan, sandy_loam);
+    const auto three = shank_draft(arguments(depth, 0.0889, 45, beds));
+    beds.insert(beds.begin() + 1, {0, strong_pan});
+    CHECK(shank_draft(arguments(depth, 0.0889, 45, beds)).draft == three.draft);
+}
+
+TEST_CASE("what earlier versions called gives the same to the last bit") {
+    for (const double depth : {0.5, 1.0, 1.3, 1.8288, 2.1}) {
+        const auto a =
+            arguments(depth, 0.0889, 45, pan_profile(loam_dry, moderate_pan, sandy_loam));
+        const auto now = shank_draft(a), before = shank_draft(old_arguments(a));
+        CHECK(now.draft == before.draft);
+        CHECK(now.critical_depth == before.critical_depth);
+        CHECK(now.slot == before.slot);
+        CHECK(now.down_force == before.down_force);
     }
 }
 
@@ -183,7 +211,8 @@ TEST_CASE("the search finds what trying every depth finds") {
         const bool wild = trial % 2 == 1; // as thin, hard, frictionless and blunt as it may be
         const double depth = wild ? std::exp(between(-3, 3)) : between(0.4, 2.5);
         std::vector<Bed> beds;
-        for (std::size_t j = 0; j < draft_layers; ++j) {
+        const std::size_t layers = 1 + static_cast<std::size_t>(trial / 2 % 8);
+        for (std::size_t j = 0; j < layers; ++j) {
             const double friction = wild ? between(0, 60) : between(8, 42);
             beds.push_back({wild ? depth * std::exp(between(-7, 0.5)) : between(0.05, 0.8),
                             {wild ? between(0, 40) : between(14, 20),
@@ -202,7 +231,7 @@ TEST_CASE("the search finds what trying every depth finds") {
         };
         for (int i = 1; i <= 400; ++i)
             look(depth * (i / 400.0));
-        for (std::size_t j = 0; j + 1 < draft_layers; ++j)
+        for (std::size_t j = 0; j + 1 < layers; ++j)
             if (bottom += a[3 + 6 * j]; bottom < depth)
                 look(bottom);
         CAPTURE(trial);
@@ -221,7 +250,8 @@ TEST_CASE("slopes are those of central differences wherever the search stays on 
     int compared = 0, at_boundary = 0, at_depth = 0;
     for (int trial = 0; trial < 300; ++trial) {
         std::vector<Bed> beds;
-        for (std::size_t j = 0; j < draft_layers; ++j) {
+        const std::size_t layers = trial < 240 ? 4 : 1 + static_cast<std::size_t>(trial % 8);
+        for (std::size_t j = 0; j < layers; ++j) {
             const double friction = between(8, 42);
             beds.push_back({between(0.2, 0.8),
                             {between(14, 20), between(3, 120), friction, between(0.4, 1) * friction,
@@ -231,7 +261,7 @@ TEST_CASE("slopes are those of central differences wherever the search stays on 
         const auto found = shank_draft(a);
         if (found.critical_depth == a[0])
             ++at_depth;
-        for (std::size_t j = 0, i = 3; j + 1 < draft_layers; ++j, i += 6) {
+        for (std::size_t j = 0; j + 1 < layers; ++j) {
             double z = 0;
             for (std::size_t k = 0; k <= j; ++k)
                 z += a[3 + 6 * k];
@@ -239,16 +269,16 @@ TEST_CASE("slopes are those of central differences wherever the search stays on 
                 ++at_boundary;
         }
         for (const auto& f : deep_draft_functions()) {
-            std::array<double, draft_args> slope{};
+            std::vector<double> slope(a.size());
             const double value = f.slopes(a, slope);
             CHECK(value == doctest::Approx(f.value(a)).epsilon(1e-12).scale(1e-9));
-            for (std::size_t i = 0; i < draft_args; ++i) {
+            for (std::size_t i = 0; i < a.size(); ++i) {
                 const double h = 1e-6 * std::max(1.0, std::abs(a[i]));
                 auto low = a, high = a;
                 low[i] -= h;
                 high[i] += h;
                 // another critical depth on one side: no difference to compare with
-                const auto piece = [&](const std::array<double, draft_args>& x) {
+                const auto piece = [&](const std::vector<double>& x) {
                     const auto s = shank_draft(x);
                     return std::round(s.critical_depth / x[0] * 400 * 1e4) / 1e4;
                 };

@@ -1,6 +1,7 @@
 // What the customer may see, and what a record lets a wording name.
 #include "engine/questions/shown.h"
 
+#include <algorithm>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -42,10 +43,11 @@ const Choices with_wheel = {
 
 } // namespace
 
-TEST_CASE("the figures that a model shows, its entries named first, and none of which there is none") {
+TEST_CASE(
+    "the figures that a model shows, its entries named first, and none of which there is none") {
     const Priced p = priced_ok("job \"j\"\nmodel \"mowing\"\nstrip north \"North strip\"\nstrip "
                                "south\n  set area = 4 ac\n",
-                               {{{"mowing.rate", model}, *with_wheel.models.begin()}});
+                               {{{"mowing.rate", model}, *with_wheel.files.begin()}});
     std::string all;
     for (const ShownFigure& figure : ask(p, ShownQuestion{}).figures)
         all += figure.name + " " + figure.label + " = " + figure.text + "\n";
@@ -62,10 +64,10 @@ TEST_CASE("a record names what is shown and what prices say") {
     REQUIRE(estimate);
     const QuoteRecord record = quote_record(record_of(p, *estimate, "test"));
     REQUIRE(record.shown);
-    CHECK(*record.shown ==
-          std::vector<std::string>{"area", "extra", "method", "mowing.amount", "mowing.quantity",
-                                   "mowing.rate", "price.per_unit", "price.total", "rough",
-                                   "wheel.age"});
+    CHECK(*record.shown == std::vector<std::string>{"area", "extra", "method", "mowing.amount",
+                                                    "mowing.quantity", "mowing.rate",
+                                                    "price.per_unit", "price.total", "rough",
+                                                    "wheel.age"});
 }
 
 TEST_CASE("an inner figure that is shown is inner no more") {

@@ -34,8 +34,7 @@ std::optional<JobLog> read(const std::string& text, std::string* code = nullptr,
     }
     return log.value;
 }
-JobLog must_read(const std::string& text,
-                 const std::vector<CountedLine>& counted = usual(1, 1)) {
+JobLog must_read(const std::string& text, const std::vector<CountedLine>& counted = usual(1, 1)) {
     const std::optional<JobLog> log = read(text, nullptr, nullptr, counted);
     REQUIRE(log);
     return *log;
@@ -157,10 +156,10 @@ TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
 TEST_CASE("a learned ratio has the error of the ratio estimator") {
     // By hand: ratio 58/60; residuals of the days 18 - 19.333…, 21 - 19.333…, 19 - 19.333…; sum of
     // squares 4.6667.
-    const Learned pace =
-        learned_per_hour(must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n2027-01-02,"
-                                   "20,40,21\n2027-01-03,40,60,19\n"),
-                         "acres");
+    const Learned pace = learned_per_hour(
+        must_read("date,meter_start,meter_stop,acres\n2027-01-01,0,20,18\n2027-01-02,"
+                  "20,40,21\n2027-01-03,40,60,19\n"),
+        "acres");
     CHECK(pace.days == 3);
     CHECK(pace.value == doctest::Approx(58.0 / 60));
     CHECK(pace.standard_error == doctest::Approx(std::sqrt(4.666666667 / 6) / 20));
@@ -194,16 +193,16 @@ TEST_CASE("the log has a column for what the job counts, by its name, and needs 
     CHECK(code == "J001");
     CHECK(!read("date,note\n2027-01-01,wet\n", &code, nullptr, trees)); // its own work is missing
     CHECK(code == "J001");
-    const JobLog log = must_read("date,trees,move.truck_hours\n2027-01-01,240,\n2027-01-02,260,7.5\n",
-                                 trees);
+    const JobLog log =
+        must_read("date,trees,move.truck_hours\n2027-01-01,240,\n2027-01-02,260,7.5\n", trees);
     Quoted quoted;
     quoted.counted = trees;
     quoted.costs = {{"pulling", "", "Pulling", "$/tree", "tree", 6, 400},
                     {"hands", "", "Pulling", "$/h", "h", 30, 20},
                     {"stakes", "", "Pulling", "$/tree", "tree", 1, 800}};
     const VarianceAnswer answer = variance(quoted, log);
-    CHECK(answer.rows[0].quantity == 500);          // what the log counts
-    CHECK(answer.rows[1].quantity == 20);           // hours that no meter tells
+    CHECK(answer.rows[0].quantity == 500);                   // what the log counts
+    CHECK(answer.rows[1].quantity == 20);                    // hours that no meter tells
     CHECK(answer.rows[2].quantity == doctest::Approx(1000)); // two a tree, as quoted
     CHECK(answer.log.days == 2);
     REQUIRE(answer.counted.size() == 2);
@@ -220,18 +219,18 @@ TEST_CASE("of two machines each cost follows the hours of its own, where the log
     quoted.costs = {{"first", "", "Ripping", "$/h", "h", 200, 100},
                     {"second", "", "Ripping", "$/h", "h", 150, 50},
                     {"mechanic", "", "Ripping", "$/h", "h", 20, 30}};
-    const VarianceAnswer named = variance(
-        quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,crawler,0,20\n"
-                          "2027-01-02,crawler,20,40\n2027-01-01,second,0,15\n",
-                          two));
+    const VarianceAnswer named =
+        variance(quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,crawler,0,20\n"
+                                   "2027-01-02,crawler,20,40\n2027-01-01,second,0,15\n",
+                                   two));
     CHECK(named.rows[0].quantity == doctest::Approx(40));
     CHECK(named.rows[1].quantity == doctest::Approx(15));
     CHECK(named.rows[2].quantity == doctest::Approx(30.0 * 55 / 150));
     // A log that calls them otherwise tells the hours of both together.
-    const VarianceAnswer together = variance(
-        quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,Hazel,0,20\n"
-                          "2027-01-02,Hazel,20,40\n2027-01-01,Walt,0,15\n",
-                          two));
+    const VarianceAnswer together =
+        variance(quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,Hazel,0,20\n"
+                                   "2027-01-02,Hazel,20,40\n2027-01-01,Walt,0,15\n",
+                                   two));
     CHECK(together.rows[0].quantity == doctest::Approx(100.0 * 55 / 150));
     CHECK(together.rows[1].quantity == doctest::Approx(50.0 * 55 / 150));
 }

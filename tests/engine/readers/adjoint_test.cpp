@@ -117,8 +117,9 @@ TEST_CASE("a native function passes on the slopes it states") {
         const NativeFunction& function = native_functions()[which];
         Plan plan;
         NativeCall call{which, {}};
-        std::vector<double> args, stated(function.arity);
-        for (std::uint32_t k = 0; k < function.arity; ++k) {
+        const std::uint32_t arity = function.arity(function.most_rows == 0 ? 0 : 1 + which);
+        std::vector<double> args, stated(arity);
+        for (std::uint32_t k = 0; k < arity; ++k) {
             args.push_back(1 + 0.25 * k);
             plan.inputs.push_back({k, args.back(), k, false});
             plan.operations.push_back({OpCode::Input, k});

@@ -80,8 +80,7 @@ TEST_CASE("of a machine that each entry has, the hours of every entry") {
             all += fleet.name + " ";
         return all;
     };
-    CHECK(of("count hours of rig\n") ==
-          "hours of hazel.rig hours of walt.rig hazel.rig walt.rig ");
+    CHECK(of("count hours of rig\n") == "hours of hazel.rig hours of walt.rig hazel.rig walt.rig ");
     CHECK(of("count own of rig\n") ==
           "hazel.own of hazel.rig walt.own of walt.rig hazel.rig walt.rig ");
 }
@@ -102,10 +101,12 @@ TEST_CASE("what is wrong in a count") {
     CHECK(errors(head + "count soil\n") == "U309");
     CHECK(errors(head + "count acres, acres\n") == "N202");
     CHECK(errors(head + "more : h = 2 h\ncount hours of crawler, more of crawler\n") == "N202");
-    CHECK(errors(head + "fleet costs $2/yr over 3 h/yr\nfleet costs $2/yr over 3 h/yr\n") == "S116");
+    CHECK(errors(head + "fleet costs $2/yr over 3 h/yr\nfleet costs $2/yr over 3 h/yr\n") ==
+          "S116");
 }
 
-TEST_CASE("what is shown is a bit of its line, of every entry, by the model's names or the sheet's") {
+TEST_CASE(
+    "what is shown is a bit of its line, of every entry, by the model's names or the sheet's") {
     Files files = machines;
     files["m.rate"] = "model \"m\"\nuse \"crawler\" as cat\nlist block\npart \"G\" each block\n"
                       "  given depth = 5 ft\n  given wet = 3 %\nacres : ac = 3 ac\n"
@@ -120,9 +121,11 @@ TEST_CASE("what is shown is a bit of its line, of every entry, by the model's na
 }
 
 TEST_CASE("showing the firm's own business is warned of") {
-    const std::string priced = head + "cost own : $/h = $3/h over hours\ngiven share = 10 %\n"
-                                      "price \"P\" per ac of acres\n  margin share\n  at least $30\n";
-    for (const char* name : {"own", "own.amount", "share", "cost.total", "profit.total", "p.margin"})
+    const std::string priced = head +
+                               "cost own : $/h = $3/h over hours\ngiven share = 10 %\n"
+                               "price \"P\" per ac of acres\n  margin share\n  at least $30\n";
+    for (const char* name :
+         {"own", "own.amount", "share", "cost.total", "profit.total", "p.margin"})
         CHECK(errors(priced + "show " + name + "\n") == "L809");
     for (const char* name : {"own.quantity", "acres", "p.rate", "p.amount", "price.total"})
         CHECK(errors(priced + "show " + name + "\n").empty());
