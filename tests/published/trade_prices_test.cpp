@@ -223,19 +223,6 @@ TEST_CASE("a crawler that runs fewer hours owns each hour dearer, by what does n
           doctest::Approx(fixed_idle / 1500 - fixed / 2300));
 }
 
-TEST_CASE("two crawlers share a field by their pace and finish together") {
-    const Demo pair("05-two-crawlers");
-    const auto pace = [](double speed) {
-        return 7 * 2510 / 43560.0 / (2510 / (speed * 5280) + 0.7 / 60) * 50 / 60;
-    };
-    CHECK(pair["pace"] == doctest::Approx(pace(1.7) + pace(1.25)));
-    CHECK(pair["machine_hours"] == doctest::Approx(212 / (pace(1.7) + pace(1.25))));
-    // The second has its own price and power; what it does not say itself is as the model has it.
-    CHECK(pair["second.depreciation"] == doctest::Approx(585'000 * 0.75 / 15000));
-    CHECK(pair["second.burn"] / pair["crawler.burn"] == doctest::Approx(600 / 850.0));
-    CHECK(pair["crawler.depreciation"] == doctest::Approx(82));
-}
-
 TEST_CASE("the speed is what the pull leaves, until a contractor says what he makes") {
     const Demo easy("01-first-price"), hard("08-hard-pan"),
         known("08-hard-pan", "", {{"speed", "1.1 mi/h"}});

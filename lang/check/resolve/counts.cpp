@@ -23,6 +23,22 @@ const ast::Fleet* fleet_of(const ast::Module& module) {
     return nullptr;
 }
 
+// An instance for each entry of a list, where the job lists none, is the one that there is: it goes
+// by the name of its model, as the shared one does.
+bool is_only_one(const Resolution& r, const Instance& instance) {
+    if (instance.owner == none)
+        return true;
+    const Instance& owner = r.instances[instance.owner];
+    const Lists& of = r.scopes[owner.module].aliases[instance.alias].of;
+    return owner.owner == none && !of.empty() && r.entry_prefix(of, owner.at, instance.at).empty();
+}
+
+std::string machine_name(const Resolution& r, const Instance& instance) {
+    if (!is_only_one(r, instance))
+        return instance.prefix.substr(0, instance.prefix.size() - 1);
+    return stem_of(r.sources.file(r.scopes[instance.module].module->file).name());
+}
+
 // What a job has one figure of: fuel, days.
 enum class OnlyOne : std::uint8_t { Fuel, Days, No };
 using OnesTaken = std::array<bool, 3>;
@@ -85,10 +101,8 @@ class Counter {
         by_model_[one] =
             by_model_[one] || (instance_ == 0 && one != static_cast<std::size_t>(OnlyOne::No));
         std::string name;
-        if (machine != none) {
-            name = r_.instances[machine].prefix;
-            name.pop_back(); // its dot
-        }
+        if (machine != none)
+            name = machine_name(r_, r_.instances[machine]);
         // Of one model: others may work with the same machine, and count the same lines.
         for (std::size_t i = first_; i < r_.sheet.counted.size(); ++i) {
             const Counted& other = r_.sheet.counted[i];
@@ -168,13 +182,6 @@ class Counter {
     std::size_t first_ = r_.sheet.counted.size(); // of this instance
 };
 
-std::string machine_name(const Resolution& r, std::uint32_t instance) {
-    const std::string& prefix = r.instances[instance].prefix;
-    if (!prefix.empty())
-        return prefix.substr(0, prefix.size() - 1);
-    return stem_of(r.sources.file(r.scopes[r.instances[instance].module].module->file).name());
-}
-
 } // namespace
 
 void take_counts(Resolution& r) {
@@ -186,7 +193,7 @@ void take_counts(Resolution& r) {
             const Where where = r.where(i, r.instances[i].at);
             const NodeId costs = build(r, where, fleet->costs);
             const NodeId over = build(r, where, fleet->over);
-            r.sheet.fleets.push_back({machine_name(r, i), costs, over});
+            r.sheet.fleets.push_back({machine_name(r, r.instances[i]), costs, over});
         }
     }
 }
