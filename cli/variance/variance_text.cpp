@@ -114,8 +114,8 @@ void learned(const engine::VarianceAnswer& variance, std::string& out) {
     for (const engine::CountedRow& row : variance.counted)
         if (row.per_hour)
             out += paragraph(learned_text(*row.per_hour, row.line.unit + "/h"),
-                             fmt::format("  {:<{}} an hour  ", column_words(row.line.name),
-                                         std::min<std::size_t>(widest, 30)));
+                             fmt::format("  {:<{}}  ", column_words(row.line.name) + " an hour",
+                                         std::min<std::size_t>(widest, 30) + 8));
 }
 
 } // namespace

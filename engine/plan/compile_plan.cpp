@@ -148,9 +148,13 @@ void report_natives(const lang::Sheet& sheet, const NodeCompiler& compiler,
     for (const std::uint32_t index : compiler.unknown_natives()) {
         const lang::Function& function = sheet.functions[index];
         lang::Diagnostic diagnostic{lang::Code::N212, {}, {}, {}, {}, {}};
-        const std::size_t count = function.parameters.size();
+        const std::size_t count =
+            function.parameters.size() - function.columns.size() * function.rows;
         diagnostic.title = fmt::format("the program has no function `{}` that takes {} value{}",
                                        function.name, count, count == 1 ? "" : "s");
+        if (!function.list.empty())
+            diagnostic.title +=
+                fmt::format(" and {} rows of {}", function.rows, function.columns.size());
         diagnostic.primary = {function.name_span, "declared native here"};
         diagnostic.helps.push_back({"write its formula here, after `=` in place of `native`", {}});
         diagnostics.add(std::move(diagnostic));

@@ -33,6 +33,7 @@ class RandomProgram {
             text += free_lines(0);
             text += statement_with_inner_lines();
         }
+        text += names_of_lines();
         return in_order({text, "price \"P\" per ac of", blanks(), name(), "\n", steps()});
     }
 
@@ -156,7 +157,21 @@ class RandomProgram {
             f.text += (i == first ? "" : ", ") + arg.text;
             f.tree += (i == first ? "" : ", ") + arg.tree;
         }
+        if (one_of(4) == 0)
+            add_list(f, depth);
         return {f.text + ")", f.tree + ")"};
+    }
+    // `each layer` as the last of a call, perhaps with rows of its own.
+    void add_list(RandomFormula& f, int depth) {
+        const char* comma = f.tree.back() == '(' ? "" : ", ";
+        f.text += in_order({comma, "each", blanks(), "layer"});
+        f.tree += std::string(comma) + "each layer";
+        for (int row = 0, rows = one_of(3); row < rows; ++row) {
+            const RandomFormula a = formula(depth - 1), b = formula(depth - 1);
+            f.text += in_order({row == 0 ? "" : ",", blanks(), "(", a.text, no_or_some_blanks(),
+                                ", ", b.text, ")"});
+            f.tree += std::string(row == 0 ? " (" : ", (") + a.tree + ", " + b.tree + ")";
+        }
     }
 
     // Brackets around a formula that is weaker than its place, or as weak where the place needs
@@ -241,6 +256,19 @@ class RandomProgram {
             return in_order({plain_name(), no_or_some_blanks(), ":", no_or_some_blanks(), unit(),
                              no_or_some_blanks(), "=", break_or_blank(), formula(4).text});
         }
+    }
+    std::string names_of_lines() {
+        std::string text_of;
+        if (one_of(2) == 0)
+            text_of += in_order({"show", blanks(), name(), no_or_some_blanks(), ",",
+                                 break_or_blank(), name(), "\n"});
+        if (one_of(2) == 0)
+            text_of += in_order({"count", blanks(), name(), " of ", plain_name(), ",",
+                                 no_or_some_blanks(), name(), "\n"});
+        if (one_of(3) == 0)
+            text_of += in_order(
+                {"fleet", blanks(), "costs ", value(2).text, " over ", value(2).text, "\n"});
+        return text_of;
     }
     std::string statement_with_inner_lines() {
         const int indent = 1 + one_of(5);

@@ -41,9 +41,34 @@ SharedPlan::SharedPlan(Job job, const PlainJob* first) : job_(std::move(job)) {
 void SharedPlan::find_machines() {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
-    for (std::size_t i = 0; i < sheet.fleets.size(); ++i)
-        if (plan.fleet_costs[i] != no_slot && plan.fleet_over[i] != no_slot)
-            machines_.push_back({sheet.fleets[i].name, plan.fleet_costs[i], plan.fleet_over[i]});
+    std::vector<lang::Span> said; // by machine
+    for (std::size_t i = 0; i < sheet.fleets.size(); ++i) {
+        if (plan.fleet_costs[i] == no_slot || plan.fleet_over[i] == no_slot)
+            continue;
+        Machine& machine = machines_.emplace_back();
+        machine.name = sheet.fleets[i].name;
+        machine.fixed = plan.fleet_costs[i];
+        machine.over = plan.fleet_over[i];
+        said.push_back(sheet.nodes[sheet.fleets[i].costs].span);
+        // One of the same model that goes by the model's own name comes first.
+        for (std::size_t j = 0; j + 1 < machines_.size() && machine.shared == none; ++j)
+            if (said[j] == said.back() && machines_[j].name.find('.') == std::string::npos)
+                machine.shared = j;
+    }
+}
+
+// "hazel.rig" is the season's crawler while a year of it costs the same over the same hours; where
+// the job says otherwise it is a machine of its own.
+const std::string& SharedPlan::unit_name(const std::string& name, const Values& values) const {
+    for (const Machine& machine : machines_) {
+        if (machine.name != name || machine.shared == none)
+            continue;
+        const Machine& shared = machines_[machine.shared];
+        if (values.slot[machine.fixed] == values.slot[shared.fixed] &&
+            values.slot[machine.over] == values.slot[shared.over])
+            return shared.name;
+    }
+    return name;
 }
 
 // What the model counts, by what it is in: the hours of machines, days, fuel, acres.
@@ -169,10 +194,11 @@ void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all)
     to.acres = together(acres_, values);
     for (const Counted& meter : hours_)
         if (const double hours = at(meter.slot, values) * meter.scale; hours > 1e-9)
-            to.hours[meter.machine] += hours;
+            to.hours[unit_name(meter.machine, values)] += hours;
     for (const Machine& machine : machines_)
-        all.insert_or_assign(machine.name, SeasonMachine{machine.name, at(machine.fixed, values),
-                                                         at(machine.over, values)});
+        if (const std::string& name = unit_name(machine.name, values); name == machine.name)
+            all.insert_or_assign(
+                name, SeasonMachine{name, at(machine.fixed, values), at(machine.over, values)});
 }
 
 } // namespace acre::engine

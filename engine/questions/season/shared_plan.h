@@ -28,8 +28,10 @@ class SharedPlan {
   private:
     struct Machine {
         std::string name;
-        Slot fixed = 0, over = 0; // $/yr, h/yr
+        Slot fixed = 0, over = 0;  // $/yr, h/yr
+        std::size_t shared = none; // into machines_: the one that all jobs share; none: itself
     };
+    static constexpr std::size_t none = static_cast<std::size_t>(-1);
     struct Counted {
         Slot slot = 0;
         std::string machine; // hours of its meter; empty: the whole count
@@ -46,6 +48,7 @@ class SharedPlan {
     bool plain_ = false;      // every given that jobs of this key set is an input
 
     void find_machines();
+    const std::string& unit_name(const std::string& machine, const Values& values) const;
     void find_counts();
     static double together(const std::vector<Counted>& counted, const Values& values);
     bool put(const PlainJob::Set& set);

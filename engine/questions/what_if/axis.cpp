@@ -20,6 +20,20 @@ std::optional<Range> range_of(const Values& values, Slot low, Slot high) {
     return Range{values.slot[low], values.slot[high]};
 }
 
+bool is_number(const lang::Sheet& sheet, lang::NodeId id) {
+    const lang::Node& node = sheet.nodes[id];
+    if (node.op == lang::Op::Negate || node.op == lang::Op::Convert)
+        return is_number(sheet, node.a);
+    return node.op == lang::Op::Number;
+}
+
+// `swing (when layer is top then 2 ft otherwise 0 ft) .. …`: where both formulas come to the value
+// itself, this entry does not swing. Of two numbers that is a slip.
+bool is_still(const lang::Sheet& sheet, const lang::Given& given, const Axis& axis) {
+    return axis.swing && axis.swing->low == axis.value && axis.swing->high == axis.value &&
+           !(is_number(sheet, given.swing_low) && is_number(sheet, given.swing_high));
+}
+
 Axis make_axis(const lang::Sheet& sheet, const Plan& plan, const Values& values,
                std::uint32_t given, std::uint32_t input) {
     Axis axis;
@@ -36,6 +50,8 @@ Axis make_axis(const lang::Sheet& sheet, const Plan& plan, const Values& values,
     else
         axis.within = range_of(values, plan.within_low[given], plan.within_high[given]);
     axis.swing = range_of(values, plan.swing_low[given], plan.swing_high[given]);
+    if (is_still(sheet, sheet.givens[given], axis))
+        axis.swing.reset();
     axis.chosen = sheet.givens[given].chosen;
     axis.shape = sheet.givens[given].shape;
     return axis;

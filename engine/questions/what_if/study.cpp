@@ -80,10 +80,14 @@ class Study {
             result_.moved.push_back(std::move(moved));
         }
         for (const lang::Given& given : sheet_.givens)
-            if (!is_input[given.line])
+            // What a model binds of one that it uses is no given of the job.
+            if (!is_input[given.line] && !is_bound(given))
                 result_.computed.push_back(given.line);
     }
 
+    static bool is_bound(const lang::Given& given) {
+        return !given.settings.empty() && given.settings.back().layer == lang::Layer::Binding;
+    }
     bool swings(const Moved& effect) const {
         return effect.reached && effect.axis.options == 0 && effect.axis.swing &&
                effect.swing_trouble.empty();

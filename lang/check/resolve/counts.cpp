@@ -30,7 +30,7 @@ bool is_only_one(const Resolution& r, const Instance& instance) {
         return true;
     const Instance& owner = r.instances[instance.owner];
     const Lists& of = r.scopes[owner.module].aliases[instance.alias].of;
-    return owner.owner == none && !of.empty() && r.entry_prefix(of, owner.at, instance.at).empty();
+    return !of.empty() && r.entry_prefix(of, owner.at, instance.at).empty();
 }
 
 std::string machine_name(const Resolution& r, const Instance& instance) {

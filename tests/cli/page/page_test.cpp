@@ -88,6 +88,12 @@ TEST_CASE("the grower's page has no engine, no text and no reason") {
     for (const char* secret : {"<script", "walked with the foreman", "season_prices", "67,985",
                                "77,062", "because", "deep-rip", "crawler.rate"})
         CHECK_MESSAGE(html.find(secret) == std::string::npos, secret);
+    // What the model shows, and no other line.
+    CHECK(html.find("depth below undisturbed ground") != std::string::npos);
+    CHECK(html.find("6 ft") != std::string::npos);
+    for (const char* hidden :
+         {"meter hours", "draft of one shank", "days on the job", "diesel, delivered"})
+        CHECK_MESSAGE(html.find(hidden) == std::string::npos, hidden);
 }
 
 } // namespace page_test
