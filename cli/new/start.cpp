@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "cli/shared/files/file_loader.h"
 #include "engine/questions/quantity.h"
 #include "lang/diag/safe_text.h"
+#include "lang/source/source_map.h"
+#include "lang/syntax/tidy.h"
 #include "lang/syntax/words.h"
 #include "lang/units/catalog.h"
 #include "lang/units/letters.h"
@@ -30,16 +33,16 @@ bool is_plain(const std::string& text) {
 }
 
 // "Stump grinding" -> "stump-grinding"
-std::string file_stem(const std::string& work) {
+std::string file_stem(const std::string& words, const char* otherwise) {
     std::string stem;
-    for (const char c : work)
+    for (const char c : words)
         if (lang::is_letter(c) || lang::is_digit(c))
             stem += lang::to_lower(c);
         else if (!stem.empty() && stem.back() != '-')
             stem += '-';
     while (stem.ends_with('-'))
         stem.pop_back();
-    return stem.empty() || !lang::is_letter(stem[0]) ? "work" : stem;
+    return stem.empty() || !lang::is_letter(stem[0]) ? otherwise : stem;
 }
 
 std::string filled(std::string_view text,
@@ -58,6 +61,18 @@ std::string filled(std::string_view text,
         text.remove_prefix(close + 2);
     }
     return out;
+}
+
+// In the standard layout: columns line up whatever the words are. A text that is not the
+// notation's stays.
+std::string tidied(const StartFile& file) {
+    lang::FileKind kind{};
+    if (!file_kind(file.name, kind))
+        return file.text;
+    lang::SourceMap sources;
+    lang::Diagnostics unsaid;
+    const lang::FileId id = sources.add(file.name, file.text);
+    return lang::tidy(sources, id, kind, unsaid).value_or(file.text);
 }
 
 // A unit that is there, or a name that can be counted.
@@ -80,7 +95,7 @@ lang::Outcome<std::vector<StartFile>> start_files(const StartWords& words) {
             return wrong(std::string("`") + option +
                          "` takes a text of up to 60 letters without "
                          "quotes, braces and brackets");
-    if (file_stem(words.work) == "drive")
+    if (file_stem(words.work, "work") == "drive")
         return wrong(
             "`Drive` is what the way there and back is called: give the work another name");
     const std::string per = lang::with_usual_spelling(words.per);
@@ -97,7 +112,8 @@ lang::Outcome<std::vector<StartFile>> start_files(const StartWords& words) {
         return wrong("`--year` takes a year, as in 2027; not `" + words.year + "`");
 
     const bool by_hour = per == "h";
-    const std::string stem = file_stem(words.work);
+    const std::string stem = file_stem(words.work, "work");
+    const std::string firm = file_stem(words.firm, "firm");
     std::vector<std::pair<std::string_view, std::string>> fill = {
         {"firm", words.firm},
         {"work", words.work},
@@ -107,14 +123,19 @@ lang::Outcome<std::vector<StartFile>> start_files(const StartWords& words) {
         {"noun", unit ? "" : "noun " + per + "\n\n"},
         {"paid", lang::quantity_text(*paid, "$")},
         {"model", stem},
+        {"firm_file", firm},
         {"year", words.year}};
     const auto texts = start_texts();
     fill.emplace_back("job", filled(texts[by_hour ? 0 : 1], fill));
-    return std::vector<StartFile>{
+    std::vector<StartFile> files = {
         {stem + ".rate", filled(texts[2], fill), "the model: what the work costs"},
         {words.year + ".season", filled(texts[3], fill), "what the year's jobs share"},
         {"first.job", filled(texts[4], fill), "a job"},
-        {"quote.wording", filled(texts[5], fill), "the words of a quote"}};
+        {firm + ".firm", filled(texts[5], fill), "the firm that signs, and its money"},
+        {"quote.wording", filled(texts[6], fill), "the words of a quote"}};
+    for (StartFile& file : files)
+        file.text = tidied(file);
+    return files;
 }
 
 } // namespace acre::cli

@@ -1,4 +1,5 @@
-// The files of a business that starts: a model, a season, a job and the wording of a quote.
+// The files of a business that starts: a model, a season, a job, a firm and the
+// wording of a quote.
 #pragma once
 
 #include <span>

@@ -77,7 +77,7 @@ class Disk {
             change({call.second, content});
             if (call.name == "rename")
                 change({call.path, std::nullopt});
-        } else if (call.name == "unlink") {
+        } else if (call.name == "unlink" || call.name == "rmdir") {
             change({call.path, std::nullopt});
         }
     }

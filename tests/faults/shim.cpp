@@ -103,7 +103,8 @@ void note(const char* name, long result, const char* path, const char* second = 
 bool fits(std::string_view name) {
     const bool full = plan().is == "ENOSPC" || plan().is == "EDQUOT";
     return !(plan().on && full &&
-             (name == "unlink" || name == "close" || name == "fchmod" || name == "flock"));
+             (name == "unlink" || name == "rmdir" || name == "close" || name == "fchmod" ||
+              name == "flock"));
 }
 
 // Every call goes through here. `call` does it and returns what the system does; `part`, for a call
@@ -319,6 +320,10 @@ int mkdir(const char* path, mode_t mode) {
 int unlink(const char* path) {
     return static_cast<int>(faulty(
         "unlink", path, "", [&] { return ::syscall(SYS_unlinkat, AT_FDCWD, path, 0); }));
+}
+int rmdir(const char* path) {
+    return static_cast<int>(faulty(
+        "rmdir", path, "", [&] { return ::syscall(SYS_unlinkat, AT_FDCWD, path, AT_REMOVEDIR); }));
 }
 int remove(const char* path) {
     return unlink(path);

@@ -10,6 +10,7 @@
 #include <fcntl.h>
 #include <sys/file.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include "cli/shared/console.h"
 #include "cli/shared/files/confined.h"
@@ -151,6 +152,16 @@ std::string make_folder(const std::string& folder) {
     if (::stat(folder.c_str(), &about) == 0 && S_ISDIR(about.st_mode))
         return {};
     return error == EEXIST ? "a file of this name already exists" : std::strerror(error);
+}
+
+std::string remove_made(const std::string& path) {
+    struct stat about = {};
+    if (::lstat(path.c_str(), &about) != 0)
+        return {};
+    const bool folder = S_ISDIR(about.st_mode);
+    const auto gone = [&] { return folder ? ::rmdir(path.c_str()) : ::unlink(path.c_str()); };
+    const std::string reason = reason_if(again(gone) != 0);
+    return ::lstat(path.c_str(), &about) != 0 ? std::string() : reason;
 }
 
 std::string open_plain(const std::string& path, int flags, Descriptor& file) {

@@ -40,6 +40,10 @@ std::string flush_folder(const std::string& folder);
 // Done too when the folder is there. Its own name is not flushed.
 std::string make_folder(const std::string& folder);
 
+// Takes back what a run made before a fault: a file, or a folder that is empty. Done too when
+// nothing is there.
+std::string remove_made(const std::string& path);
+
 // Opens a regular file and nothing else: no link is followed (in the last component; the folder is
 // the user's own), no pipe waited for.
 std::string open_plain(const std::string& path, int flags, Descriptor& file);
