@@ -51,6 +51,14 @@ TEST_CASE("every schema that the program prints is in the table, and no other") 
     CHECK(table == in_sources());
 }
 
+TEST_CASE("every schema of the table has its JSON Schema") {
+    Schemas files;
+    for (const auto& entry : fs::directory_iterator(root / "cli/schemas"))
+        files.merge(
+            found_in(file_text(entry.path()), "\"const\": \"(acrewright\\.[a-z-]+/[0-9]+)\""));
+    CHECK(files == in_table());
+}
+
 TEST_CASE("what commands print in the transcripts has a schema of the table") {
     const Schemas table = in_table();
     Schemas printed;

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """Holds what the program prints with --json to the schemas of cli/schemas, by a validator that is not ours:
-validate.py PROGRAM. Leaves with 77, which ctest takes as skipped, where python3-jsonschema is not installed. A key that no schema lists is
+validate.py PROGRAM [PAGE_ANSWERS]; the second program prints what only a page asks for. Leaves with 77, which ctest takes as skipped, where python3-jsonschema is not installed. A key that no schema lists is
 a fault; ACREWRIGHT_UPDATE=1 writes it into its schema, as what it is in this document: look at it before it is committed."""
 import copy
 import json
@@ -17,6 +17,8 @@ except ImportError:
     sys.exit(77)
 
 program = pathlib.Path(sys.argv[1]).resolve()
+page_answers = pathlib.Path(sys.argv[2]).resolve() if len(sys.argv) > 2 else None
+OF_PAGES = {'acrewright.page/1', 'acrewright.givens/1', 'acrewright.text/1', 'acrewright.texts/1'}
 root = pathlib.Path(__file__).resolve().parents[2]
 schemas = {}
 files = {}
@@ -35,6 +37,8 @@ COMMANDS = [
     ['explain', FIRST, '--depth', '4'], ['explain', FIRST, 'crawler.burn'], ['sensitivity', FIRST], ['sensitivity', ROWS],
     ['compare', ROWS], ['compare', FIRST, 'examples/06-far-away.job'], ['bridge', FIRST, 'examples/06-far-away.job'],
     ['break-even', FIRST, '--vary', 'area', '--until', 'price.per_unit=$1,000/ac', '--between', '10 ac..300 ac'],
+    ['break-even', FIRST, '--vary', 'area', '--market', '$900/ac', '--between', '5 ac..300 ac'],
+    ['workbook', ROWS, '--write', 'rows.xlsx'], ['workbook', FIRST, '--read', 'changed.csv'],
     ['break-even', ROWS, '--vary', 'area', '--against', 'Tree rows, two pulls'],
     ['grid', FIRST, '--along', 'area=20 ac,40 ac', '--along', 'depth=4 ft,5 ft'], ['risk', FIRST, '--trials', '256'],
     ['rate-card', 'examples/17-rip-only.job', '--rows', 'area=20 ac,40 ac', '--columns', 'depth=4 ft,5 ft', '--date', '2027-01-15'],
@@ -111,11 +115,27 @@ def unlisted(value, schema, whole, add):
 
 update = 'ACREWRIGHT_UPDATE' in os.environ
 seen = {}
+
+
+def validate(what, document):
+    schema = schemas.get(document.get('schema'))
+    check(what, schema is not None, document.get('schema'))
+    if schema is None:
+        return
+    strangers = unlisted(document, schema, schema, update)
+    check(f'{what}: keys in its schema', update or not strangers, strangers[:5])
+    faults = [f'{"/".join(map(str, fault.absolute_path))}: {fault.message[:200]}' for fault in Draft202012Validator(schema).iter_errors(document)]
+    check(what, not faults, faults[:5])
+    check(f'{what}: the order of keys', in_order(document, schema, schema))
+    seen[document['schema']] = document
+
+
 with tempfile.TemporaryDirectory() as room:
     for folder in ('examples', 'models'):
         shutil.copytree(root / folder, pathlib.Path(room) / folder)
     (pathlib.Path(room) / 'slip.rate').write_text('model "m"\ngiven area = 40 ac\nhours : h = aera / 5 ac/h\nmore : ac = area + 3 h\n')
     (pathlib.Path(room) / 'slip.job').write_text('job "j"\nmodel "deep-rip"\nset depht = 5 ft\nset area = 12\n')
+    (pathlib.Path(room) / 'changed.csv').write_text('name,value,your reason\narea,61,walked\ntool,plain shank,\n')
     for command in COMMANDS:
         run = subprocess.run([program, *command, '--json'], cwd=room, capture_output=True, text=True, stdin=subprocess.DEVNULL)
         try:
@@ -123,16 +143,12 @@ with tempfile.TemporaryDirectory() as room:
         except ValueError:
             check(command, False, run.stderr[:300])
             continue
-        schema = schemas.get(document.get('schema'))
-        check(command, schema is not None, document.get('schema'))
-        if schema is None:
-            continue
-        strangers = unlisted(document, schema, schema, update)
-        check(f'{command}: keys in its schema', update or not strangers, strangers[:5])
-        faults = [f'{"/".join(map(str, fault.absolute_path))}: {fault.message[:200]}' for fault in Draft202012Validator(schema).iter_errors(document)]
-        check(command, not faults, faults[:5])
-        check(f'{command}: the order of keys', in_order(document, schema, schema))
-        seen[document['schema']] = document
+        validate(command, document)
+    if page_answers is not None:
+        run = subprocess.run([page_answers, FIRST, ROWS, 'examples/16-from-a-map.job'], cwd=room, capture_output=True, text=True)
+        check('the answers of a page', run.returncode == 0, run.stderr[:300])
+        for number, line in enumerate(run.stdout.splitlines()):
+            validate(f'answer {number} of a page', json.loads(line))
     for file in sorted((pathlib.Path(room) / 'examples/quote-book').glob('*.json')):
         document = json.loads(file.read_text())
         name = document.get('schema')
@@ -144,6 +160,8 @@ with tempfile.TemporaryDirectory() as room:
         seen[name] = document
 
 for name, schema in schemas.items():
+    if page_answers is None and name in OF_PAGES:
+        continue
     check(f'{name} is printed by some command', name in seen)
     if name not in seen:
         continue

@@ -46,6 +46,8 @@ TEST_CASE("texts come back from their document as they went in") {
     PageTexts before = texts();
     before.jobs.push_back({"two.job", "set area = 3 ac\n"});
     before.seasons = {"2027.season"};
+    before.used.names[{acre::lang::ReferenceKind::Season, "2027", "creek.job"}] = "2027.season";
+    before.used.names[{acre::lang::ReferenceKind::Firm, "kestrel", "2027.season"}] = "kestrel.firm";
     const auto after = acre::cli::read_page_texts(acre::cli::page_texts_json(before));
     REQUIRE(after.has_value());
     CHECK(after->used.texts == before.used.texts);
