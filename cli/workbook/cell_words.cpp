@@ -29,14 +29,15 @@ std::string without_escapes(std::string_view text) {
 
 } // namespace
 
-std::string cell_words(std::string_view text) {
+std::string cell_words(std::string_view text, std::size_t most) {
     std::string safe = without_escapes(lang::terminal_text(text));
-    if (safe.size() <= most_cell_letters)
+    if (safe.size() <= most)
         return safe;
-    std::size_t end = most_cell_letters;
+    constexpr std::string_view more = "…";
+    std::size_t end = most - more.size();
     while (end > 0 && (static_cast<unsigned char>(safe[end]) & 0xC0U) == 0x80)
         --end;
-    return safe.substr(0, end) + "…";
+    return safe.substr(0, end).append(more);
 }
 
 } // namespace acre::cli

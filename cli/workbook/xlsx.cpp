@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ctime>
 #include <map>
 #include <memory>
 #include <utility>
@@ -29,7 +30,9 @@ const XlsxLibrary& xlsx() {
 }
 
 constexpr std::uint8_t letter_paper = 1;
-constexpr double row_height = 15; // points
+constexpr double row_height = 15;                  // points
+constexpr std::size_t most_property_letters = 255; // of a text about the workbook
+constexpr long first_zip_day = 3'652;              // 1980-01-01, before which a zip knows no day
 enum : lxw_color_t {
     yellow = 0xFFF5C2,
     pale = 0xEDEDE6,
@@ -286,9 +289,10 @@ lxw_error put_all(lxw_workbook* file, const engine::Workbook& book) {
         const lxw_error error = xlsx().workbook_define_name(file, name.c_str(), formula.c_str());
         failed = failed == LXW_NO_ERROR ? error : failed;
     }
-    std::string title = cell_words(book.title).substr(0, 255);
+    std::string title = cell_words(book.title, most_property_letters);
     lxw_doc_properties properties{};
     properties.title = title.data();
+    properties.created = std::time_t{book.day.value_or(first_zip_day)} * 86'400;
     const lxw_error error = xlsx().workbook_set_properties(file, &properties);
     return failed == LXW_NO_ERROR ? error : failed;
 }

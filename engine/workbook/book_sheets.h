@@ -65,11 +65,11 @@ inline constexpr const char* given_reason_heading = "your reason";
 
 void place_held(BookJobs& jobs);
 BookSheet held_sheet(const BookJobs& jobs, const std::string& renew);
-BookSheet price_sheet(const BookJob& job);
+BookSheet price_sheet(const BookJobs& jobs); // of the first
 BookSheet options_sheet(const BookJobs& jobs);
 BookSheet costs_sheet(const BookJob& job);
 BookSheet conditions_sheet(const BookJobs& jobs);
-std::uint32_t caution_row(const JobLines& lines, std::size_t caution); // on that sheet
+std::uint32_t caution_row(const BookJobs& jobs, std::size_t caution); // on that sheet
 BookSheet reading_sheet(const BookJobs& jobs);
 
 } // namespace acre::engine

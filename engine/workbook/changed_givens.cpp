@@ -5,6 +5,7 @@
 #include <cmath>
 #include <memory>
 #include <optional>
+#include <set>
 #include <utility>
 
 #include <fmt/format.h>
@@ -116,6 +117,9 @@ class SavedGivens {
                      "read it with the job that the workbook was made of");
             return;
         }
+        if (!seen_.insert(name->text).second)
+            return fail(name->span, fmt::format("`{}` has two rows", name->text),
+                        "leave the one that counts");
         const CsvCell* reason = cell(row, reason_);
         const std::string because = reason == nullptr ? "" : quotable(reason->text);
         for (std::size_t i = 0; i < jobs_.size(); ++i)
@@ -196,6 +200,7 @@ class SavedGivens {
     lang::Diagnostics& diagnostics_;
     BookJobs jobs_;
     std::size_t name_ = 0, value_ = 0, reason_ = 0;
+    std::set<std::string> seen_;
     std::vector<ChangedGiven> changes_;
 };
 

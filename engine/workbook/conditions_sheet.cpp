@@ -22,17 +22,33 @@ constexpr std::uint32_t conditions_head = 3; // row
 constexpr std::uint32_t first_state = 2;     // column
 constexpr const char* caution_format = "[=0]\"\";[=1]\"applies\";General";
 
+using ConditionKey = std::pair<CheckRow::Kind, std::size_t>;
+using ConditionRows = std::map<ConditionKey, const CheckRow*>;
+
+ConditionRows conditions_of(const BookJob& job) {
+    ConditionRows rows;
+    for (const CheckRow& check : job.lines->checks().conditions)
+        rows[{check.kind, check.index}] = &check;
+    return rows;
+}
+
+// Of the job and its options, each once: an option may rest on givens that the job does not need.
+ConditionRows all_conditions(const BookJobs& jobs) {
+    ConditionRows all;
+    for (const BookJob& job : jobs)
+        all.merge(conditions_of(job));
+    return all;
+}
+
 class ConditionsPage {
   public:
     ConditionsPage(const BookJobs& jobs, BookSheet& sheet)
         : jobs_(jobs),
           base_(*jobs[0].job),
           out_(sheet),
-          sheet_(sheet),
-          rows_(jobs.size()) {
-        for (std::size_t j = 0; j < jobs.size(); ++j)
-            for (const CheckRow& check : jobs[j].lines->checks().conditions)
-                rows_[j][{check.kind, check.index}] = &check;
+          sheet_(sheet) {
+        for (const BookJob& job : jobs)
+            rows_.push_back(conditions_of(job));
     }
 
     void write() {
@@ -40,13 +56,13 @@ class ConditionsPage {
         out_.text(1, 0, "Where a condition is not met there is no price.");
         heads("condition: what it means", "as written");
         const auto first = row_ + 1;
-        for (const CheckRow& check : jobs_[0].lines->checks().conditions)
-            condition(check);
+        for (const auto& [key, check] : all_conditions(jobs_))
+            condition(*check);
         const std::string cell = cell_address(first, first_state);
         sheet_.red.push_back({first, first_state, row_,
                               first_state + static_cast<std::uint32_t>(jobs_.size()) - 1,
                               "=AND(ISNUMBER(" + cell + ")," + cell + ">0)"});
-        row_ = caution_row(*jobs_[0].lines, 0) - 1;
+        row_ = caution_row(jobs_, 0) - 1;
         heads("caution", "where");
         cautions();
         tested();
@@ -156,16 +172,14 @@ class ConditionsPage {
     const PricedJob& base_;
     SheetWriter out_;
     BookSheet& sheet_;
-    // The conditions of each job, by what they are: an option may rest on other givens.
-    std::vector<std::map<std::pair<CheckRow::Kind, std::size_t>, const CheckRow*>> rows_;
+    std::vector<ConditionRows> rows_; // by job
     std::uint32_t row_ = conditions_head;
 };
 
 } // namespace
 
-std::uint32_t caution_row(const JobLines& lines, std::size_t caution) {
-    return conditions_head + 3 +
-           static_cast<std::uint32_t>(lines.checks().conditions.size() + caution);
+std::uint32_t caution_row(const BookJobs& jobs, std::size_t caution) {
+    return conditions_head + 3 + static_cast<std::uint32_t>(all_conditions(jobs).size() + caution);
 }
 
 BookSheet conditions_sheet(const BookJobs& jobs) {

@@ -9,6 +9,7 @@
 #include "engine/workbook/cell_text.h"
 #include "engine/workbook/sheet_writer.h"
 #include "engine/workbook/workbook.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -80,6 +81,8 @@ std::size_t Workbook::typed() const {
 lang::Outcome<Workbook> make_workbook(const PricedJob& job, const WorkbookQuestion& question) {
     Workbook book;
     book.title = title_of(job);
+    if (const auto& date = job.sheet().job.date)
+        book.day = lang::day_number(date->year, date->month, date->day);
     BookJobs jobs = book_jobs(job, question);
     if (question.options.size() > max_workbook_options)
         return too_large(fmt::format("{} options are too many for one workbook: {} at most",
@@ -104,7 +107,7 @@ lang::Outcome<Workbook> make_workbook(const PricedJob& job, const WorkbookQuesti
     }
     place_held(jobs);
     if (!job.sheet().prices.empty())
-        book.sheets = {price_sheet(jobs[0]), costs_sheet(jobs[0])};
+        book.sheets = {price_sheet(jobs), costs_sheet(jobs[0])};
     if (jobs.size() > 1 && !job.sheet().prices.empty())
         book.sheets.insert(book.sheets.begin() + 1, options_sheet(jobs));
     book.sheets.push_back(givens.sheet(tables));

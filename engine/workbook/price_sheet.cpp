@@ -14,9 +14,10 @@ namespace {
 
 class PricePage {
   public:
-    PricePage(const BookJob& job, BookSheet& sheet)
-        : job_(*job.job),
-          lines_(*job.lines),
+    PricePage(const BookJobs& jobs, BookSheet& sheet)
+        : jobs_(jobs),
+          job_(*jobs[0].job),
+          lines_(*jobs[0].lines),
           out_(sheet),
           sheet_(sheet) {}
 
@@ -117,13 +118,14 @@ class PricePage {
                 row_++, what,
                 fmt::format(
                     "=IF(IFERROR({},TRUE),{},\"\")", lines_.formulas().elsewhere(slot),
-                    on_sheet(conditions_sheet_name, fixed_address(caution_row(lines_, i), 0))),
+                    on_sheet(conditions_sheet_name, fixed_address(caution_row(jobs_, i), 0))),
                 job_.values().slot[slot] == 0 ? std::string_view() : sheet.cautions[i].message,
                 Look::Wrapped);
             out_.span(all_columns);
         }
     }
 
+    const BookJobs& jobs_;
     const PricedJob& job_;
     const JobLines& lines_;
     SheetWriter out_;
@@ -133,11 +135,11 @@ class PricePage {
 
 } // namespace
 
-BookSheet price_sheet(const BookJob& job) {
+BookSheet price_sheet(const BookJobs& jobs) {
     BookSheet sheet;
     sheet.name = "Price";
     sheet.widths = {34, 14, 10, 14, 16};
-    PricePage(job, sheet).write();
+    PricePage(jobs, sheet).write();
     return sheet;
 }
 

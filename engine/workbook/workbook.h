@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -75,6 +76,7 @@ struct BookSheet {
 
 struct Workbook {
     std::string title;
+    std::optional<long> day; // the job's date, counted from 1970-01-01
     std::vector<BookSheet> sheets;
     std::vector<std::pair<std::string, std::string>> names; // name, the cell it stands for
 

@@ -42,7 +42,7 @@ ACREWRIGHT_TARGET(editor, text) {
         server.take({message.substr(1), message[0] == '+'});
     while (server.waits())
         server.step();
-    if (server.unsettled())
+    while (server.unsettled())
         server.settle();
     // What it sends are frames of JSON, and nothing else.
     cli::MessageReader answers;

@@ -131,6 +131,13 @@ std::vector<Input> seeds() {
                         "firm \"Kestrel\"\nmoney AUD \"A$\" to $0.05\n: address = \"18 Road\"\n"});
     for (const auto& [name, text] : small_files())
         list.push_back({"notation", name, text});
+    for (const char* sheet :
+         {"Givens\nname,what,value,unit,your reason\nnorth.area,net acres,61.5,ac,\"walked, "
+          "twice\"\n"
+          "method,,crossed,,\nload,,\"$1,055\",%,\"=HYPERLINK(\"\"x\"\")\"\n",
+          "name,value,your reason\r\ncrawler.fuel_price,$4.95,\r\nload,-0,\r\nload,7,\r\n",
+          "value,name\n1e308,load\n,moves\nnan,moves\n"})
+        list.push_back({"saved_givens", "sheet-" + std::to_string(list.size()), sheet});
     list.push_back({"record", "small", small_record()});
     for (const char* word :
          {"7 ft", "$4.35/gal", "1,320 ft..2,640 ft by 100 ft", "depth=4 ft,5 ft,6 ft",
