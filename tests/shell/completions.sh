@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# The completions in bash, in a terminal of its own, and what the program says to them; the manual pages as man reads them:
+# The completions in bash and zsh, in a terminal of their own, and what the program says to them; the manual pages as man reads them:
 # `completions.sh PROGRAM`. What is not installed is passed over, and said.
 set -uo pipefail
 program=$(realpath "$1")
@@ -34,36 +34,62 @@ said=$(ask library fuel_); check 'a formula' "$(has "$said" fuel_by_pamphlet)" "
 said=$(ask codes U30); check 'a code' "$(has "$said" U302)" "$said"
 said=$(ask price no-such.job --set ''); check 'nothing for a job that is not there' "$([[ -z $said ]] && echo yes || echo no)" "$said"
 
-# A person at a terminal: what is typed, then a tab, then the line is shown and left.
-if command -v python3 >/dev/null; then
-    said=$(python3 - <<'END'
-import os, pty, select, time
+# A person at a terminal: the shell is set up, then what is typed, with tabs, and what the line then shows. `typed SHELL SETUP TYPED WAIT`.
+typed() {
+    python3 - "$@" <<'END'
+import fcntl, os, pty, select, struct, sys, termios, time
+shell, setup, keys, wanted = sys.argv[1:]
 pid, fd = pty.fork()
 if pid == 0:
-    os.execvp('bash', ['bash', '--norc', '--noprofile', '-i'])
-def read(seconds):
-    text, end = b'', time.time() + seconds
-    while time.time() < end and select.select([fd], [], [], 0.2)[0]:
-        text += os.read(fd, 65536)
-    return text
+    os.environ['TERM'] = 'dumb'
+    os.execvp(shell, [shell, *{'bash': ['--norc', '--noprofile', '-i'], 'zsh': ['-f', '-i']}[shell]])
+fcntl.ioctl(fd, termios.TIOCSWINSZ, struct.pack('HHHH', 40, 400, 0, 0))
 def wait_for(word, seconds=60):
     text, end = b'', time.time() + seconds
     while word not in text and time.time() < end:
         if select.select([fd], [], [], 0.2)[0]:
-            text += os.read(fd, 65536)
+            try:
+                text += os.read(fd, 65536)
+            except OSError:
+                break
     return text
-os.write(fd, b"PS1='> '; bind 'set bell-style none'; source <(acrewright shell bash); echo rea''dy\n")
+os.write(fd, setup.encode() + b"; PS1='> '; echo rea''dy\n")
 wait_for(b'ready')
-os.write(fd, b'acrewright explain examples/01-fi\tmachine_ho\t')
-text = wait_for(b'machine_hours')
+text = b''
+for part in keys.split('|'):  # what came is awaited before more is typed
+    typed, _, shown = part.partition('=>')
+    os.write(fd, typed.encode() + b'\t')
+    text = wait_for((shown or wanted).encode())
 os.write(fd, b'\x03')
 print(text.decode(errors='replace').replace('\r', ''))
 os.write(fd, b'exit\n')
 END
-)
-    check 'bash completes a file and a line' "$(grep -q 'examples/01-first-price.job machine_hours' <<<"$said" && echo yes || echo no)" "$said"
+}
+shows() { grep -q -- "$2" <<<"$1" && echo yes || echo no; }
+tries() { # shell, setup
+    said=$(typed "$1" "$2" 'acrewright explain examples/01-fi=>first-price.job|machine_ho=>machine_hours' machine_hours)
+    check "$1 completes a file and a line" "$(shows "$said" machine_hours)" "$said"
+    said=$(typed "$1" "$2" 'acrewright sens=>sensitivity' sensitivity)
+    check "$1 completes a command" "$(shows "$said" sensitivity)" "$said"
+    said=$(typed "$1" "$2" 'acrewright price examples/01-first-price.job --set dep=>depth=' depth=)
+    check "$1 completes a given, ready for its value" "$(shows "$said" 'depth=')" "$said"
+    said=$(typed "$1" "$2" 'acrewright price examples/03-rows-or-field.job --option Tree\ rows,\ tw=>pulls' pulls)
+    check "$1 completes an option of several words" "$(shows "$said" 'two\\ pulls')" "$said"
+    said=$(typed "$1" "$2" "acrewright price examples/03-rows-or-field.job --option 'Tree rows, tw=>pulls'" "pulls'")
+    check "$1 completes an option in quotes" "$(shows "$said" "'Tree rows, two pulls'")" "$said"
+    said=$(typed "$1" "$2" "acrewright price examples/03-rows-or-field.job --option 'Tree rows, two pulls' --set dep=>depth=" depth=)
+    check "$1 completes a given after an option in quotes" "$(shows "$said" 'depth=')" "$said"
+}
+if command -v python3 >/dev/null; then
+    tries bash "bind 'set bell-style none'; source <(acrewright shell bash)"
+    if command -v zsh >/dev/null; then
+        mkdir zfunc && acrewright shell zsh >zfunc/_acrewright
+        tries zsh 'unsetopt beep; fpath=($PWD/zfunc $fpath); autoload -Uz compinit; compinit -u -D'
+    else
+        echo 'passed over: zsh is not installed'
+    fi
 else
-    echo 'passed over: bash in a terminal needs python3'
+    echo 'passed over: a shell in a terminal needs python3'
 fi
 acrewright shell bash | bash -n; check 'bash reads its script' "$([[ $? == 0 ]] && echo yes || echo no)"
 if command -v zsh >/dev/null; then

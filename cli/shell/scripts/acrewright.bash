@@ -1,9 +1,20 @@
 # Completions of acrewright for bash; made by `acrewright shell bash`.
 _acrewright() {
-    local IFS=$'\n'
-    COMPREPLY=($(acrewright shell complete -- "${COMP_WORDS[@]:1:COMP_CWORD}" 2>/dev/null))
+    local word words=()
+    # Without the marks by which a word of several words is one.
+    for word in "${COMP_WORDS[@]:1:COMP_CWORD}"; do
+        word=${word#[\"\']}
+        word=${word%[\"\']}
+        words+=("${word//\\/}")
+    done
+    mapfile -t COMPREPLY < <(acrewright shell complete -- "${words[@]}" 2>/dev/null)
     if [[ -e ${COMPREPLY[0]-} ]]; then
         compopt -o filenames 2>/dev/null
+    elif [[ ${COMP_WORDS[COMP_CWORD]} != [\"\']* ]]; then
+        local i
+        for i in "${!COMPREPLY[@]}"; do
+            printf -v "COMPREPLY[i]" %q "${COMPREPLY[i]}"
+        done
     fi
     if [[ ${#COMPREPLY[@]} -eq 1 && ${COMPREPLY[0]} == *[/=] ]]; then
         compopt -o nospace 2>/dev/null
