@@ -32,6 +32,12 @@ class Subject {
     explicit operator bool() const { return open_ != nullptr; }
     const std::string& text() const { return open_->text; }
     const TextView& view() const { return workspace_.view(file); }
+    std::vector<lang::Said> found() const {
+        const Found& found = workspace_.found(file);
+        std::vector<lang::Said> all = found.own;
+        all.insert(all.end(), found.job.begin(), found.job.end());
+        return all;
+    }
     std::uint32_t offset(const Json& position) const {
         return TextIndex(text()).offset(place_in(position));
     }
@@ -183,7 +189,7 @@ Json actions(Workspace& workspace, const Json& parameters) {
     if (!at)
         return nullptr;
     const Json& range = parameters.at("range");
-    return mends_part(at.view().said, at.file, at.offset(range.at("start")),
+    return mends_part(at.found(), at.file, at.offset(range.at("start")),
                       at.offset(range.at("end")));
 }
 

@@ -22,7 +22,8 @@ bool serve(Server& server, Console& console) {
     bool open = true;
     while (!server.ended() && (open || server.waits() || server.unsettled())) {
         pollfd input = {STDIN_FILENO, POLLIN, 0};
-        const int wait = server.waits() ? 0 : server.unsettled() ? a_moment : -1;
+        const bool busy = server.waits() || server.settling();
+        const int wait = busy ? 0 : server.unsettled() ? a_moment : -1;
         if (open && ::poll(&input, 1, wait) > 0) {
             static char bytes[1U << 16U];
             const auto count = ::read(STDIN_FILENO, bytes, sizeof bytes);

@@ -49,12 +49,23 @@ std::string message_of(const lang::Diagnostic& diagnostic) {
     return message;
 }
 
+// Where the lines of each file begin, counted once.
+class Indexes {
+  public:
+    const TextIndex& of(const lang::SourceFile& file) {
+        return made_.try_emplace(&file, file.text()).first->second;
+    }
+
+  private:
+    std::map<const lang::SourceFile*, TextIndex> made_;
+};
+
 Json finding_part(const lang::Diagnostic& diagnostic, const lang::SourceMap* sources,
-                  const TextIndex* index) {
+                  const lang::SourceFile* in, Indexes& indexes) {
     const lang::Span span = diagnostic.primary.span;
     Json finding;
-    finding["range"] = index == nullptr ? range_part(TextIndex(""), 0, 0)
-                                        : range_part(*index, span.begin, span.end);
+    finding["range"] = in == nullptr ? range_part(TextIndex(""), 0, 0)
+                                     : range_part(indexes.of(*in), span.begin, span.end);
     finding["severity"] =
         diagnostic.severity() == lang::Severity::Error ? error_severity : warning_severity;
     finding["code"] = lang::name_of(diagnostic.code);
@@ -64,11 +75,11 @@ Json finding_part(const lang::Diagnostic& diagnostic, const lang::SourceMap* sou
     for (const lang::Label& label : diagnostic.others)
         if (const lang::SourceFile* file = file_of(label.span, sources);
             file && !label.text.empty())
-            related.push_back({{"location",
-                                {{"uri", uri_of(file->name())},
-                                 {"range", range_part(TextIndex(file->text()), label.span.begin,
-                                                      label.span.end)}}},
-                               {"message", lang::terminal_text(label.text)}});
+            related.push_back(
+                {{"location",
+                  {{"uri", uri_of(file->name())},
+                   {"range", range_part(indexes.of(*file), label.span.begin, label.span.end)}}},
+                 {"message", lang::terminal_text(label.text)}});
     if (!related.empty())
         finding["relatedInformation"] = std::move(related);
     return finding;
@@ -100,21 +111,18 @@ Json suggestion_part(const Suggestion& suggestion, std::size_t order) {
 
 void add_findings(Findings& findings, const std::vector<lang::Said>& said,
                   const std::string& file) {
-    std::map<const lang::SourceFile*, TextIndex> indexes;
+    Indexes indexes;
     for (const lang::Said& one : said)
         for (const lang::Diagnostic& diagnostic : one.diagnostics.all()) {
             const lang::SourceFile* in = file_of(diagnostic.primary.span, one.sources.get());
             const bool nowhere = diagnostic.primary.span.file == lang::no_file;
             if (in == nullptr && !nowhere)
                 continue;
-            const TextIndex* index =
-                in == nullptr ? nullptr
-                              : &indexes.try_emplace(in, TextIndex(in->text())).first->second;
-            Json finding = finding_part(diagnostic, one.sources.get(), index);
-            Json& list = findings.try_emplace(in == nullptr ? file : in->name(), Json::array())
-                             .first->second;
-            if (std::find(list.begin(), list.end(), finding) == list.end())
-                list.push_back(std::move(finding));
+            Json finding = finding_part(diagnostic, one.sources.get(), in, indexes);
+            FindingList& found = findings[in == nullptr ? file : in->name()];
+            if (found.seen.insert(finding.dump(-1, ' ', false, Json::error_handler_t::replace))
+                    .second)
+                found.list.push_back(std::move(finding));
         }
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,7 +24,11 @@ Json suggestion_part(const Suggestion& suggestion, std::size_t order);
 
 // What was found, by the path of its file; a finding that points nowhere stands at the head of
 // `file`.
-using Findings = std::map<std::string, Json>;
+struct FindingList {
+    Json list = Json::array();
+    std::set<std::string> seen; // each is told once, whoever found it
+};
+using Findings = std::map<std::string, FindingList>;
 void add_findings(Findings& findings, const std::vector<lang::Said>& said, const std::string& file);
 
 // Edits that mend what was found between two bytes of `file`: one code action each.

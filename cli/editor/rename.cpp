@@ -44,13 +44,14 @@ std::size_t errors_in(const Looked& looked) {
 }
 
 // The same price and as much to say of it.
-bool is_same(const Looked& before, const Looked& after) {
+bool is_same(Looked& before, Looked after) {
     if (errors_in(before) != errors_in(after))
         return false;
-    if (before.outline == nullptr || after.outline == nullptr)
-        return before.outline == after.outline;
-    return before.outline->total == after.outline->total &&
-           before.outline->symbols.size() == after.outline->symbols.size();
+    const auto& was = before.outline();
+    const auto& is = after.outline();
+    if (was == nullptr || is == nullptr)
+        return was == is;
+    return was->total == is->total && was->symbols.size() == is->symbols.size();
 }
 
 } // namespace
@@ -69,8 +70,8 @@ Places mentions_in_folder(const Workspace& workspace, const engine::Outline& out
     add_all(outline);
     for (const std::string& file : workspace.files()) {
         Looked& looked = seen[file] = workspace.glance(file, workspace.documents);
-        if (looked.outline != nullptr)
-            add_all(*looked.outline);
+        if (looked.outline() != nullptr)
+            add_all(*looked.outline());
     }
     for (auto& [file, list] : places)
         std::sort(list.begin(), list.end(),
@@ -98,11 +99,11 @@ lang::Outcome<Replacements> renamed(const Workspace& workspace, const engine::Ou
     for (const auto& [file, list] : replacements)
         after.open(file, uri_of(file), with(workspace.text_of(file), list));
     const auto is_touched = [&](const Looked& looked) {
-        return looked.outline == nullptr ||
-               std::any_of(looked.outline->files.begin(), looked.outline->files.end(),
-                           [&](const std::string& file) { return replacements.contains(file); });
+        return looked.job == nullptr ||
+               std::any_of(replacements.begin(), replacements.end(),
+                           [&](const auto& replaced) { return looked.names(replaced.first); });
     };
-    for (const auto& [file, before] : seen)
+    for (auto& [file, before] : seen)
         if (is_touched(before) && !is_same(before, workspace.glance(file, after)))
             return lang::placeless(lang::Code::C003,
                                    "with the name `" + name + "` the texts would not say the same",

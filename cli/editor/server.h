@@ -19,8 +19,9 @@ class Server {
     void take(Incoming message); // into the row of those that wait
     bool waits() const;          // a message waits for its answer
     void step();                 // answers the first of them
-    bool unsettled() const;      // a text changed, and what is wrong with it was not told yet
-    void settle();               // tells it
+    bool unsettled() const;      // a text changed, and what is wrong was not all told yet
+    bool settling() const;       // and telling it has begun
+    void settle();               // tells it of one text more; a change in between starts anew
 
     std::string output();  // what there is to send, with its frames; then there is nothing
     bool ended() const;    // `exit` was read

@@ -2,8 +2,10 @@
 
 #include <deque>
 #include <exception>
-#include <set>
+#include <map>
+#include <optional>
 #include <utility>
+#include <vector>
 
 #include "cli/editor/answers_json.h"
 #include "cli/shared/files/file_loader.h"
@@ -40,11 +42,24 @@ Json read_json(const std::string& text) {
 
 } // namespace
 
+// All open texts, looked at one after the other.
+struct Round {
+    explicit Round(const Documents& documents) {
+        for (const auto& [path, open] : documents.all())
+            if (lang::FileKind kind{}; file_kind(path, kind))
+                texts.push_back(path);
+    }
+    std::vector<std::string> texts;
+    std::size_t next = 0; // of all by themselves, then of all in the light of their jobs
+    Findings findings;
+};
+
 struct Server::Impl {
     Workspace workspace;
     std::deque<Json> waiting;
     std::string out;
-    std::set<std::string> told; // paths whose findings an editor shows
+    std::map<std::string, Json> told; // by path: findings that an editor shows
+    std::optional<Round> round;       // looking at the texts that are open
     bool begun = false, stopped = false, ended = false, unsettled = false;
 
     void send(const Json& message) {
@@ -142,7 +157,7 @@ struct Server::Impl {
 
     void files_changed() {
         workspace.files_changed();
-        unsettled = true;
+        text_changed();
     }
 
     void notification(const std::string& name, const Json& parameters) {
@@ -187,32 +202,65 @@ struct Server::Impl {
             workspace.documents.change(*path, change);
         }
         workspace.changed();
-        unsettled = true;
+        text_changed();
     }
 
-    // What `check` finds, of every open text; what an editor shows and is gone is taken back.
+    void text_changed() {
+        unsettled = true;
+        round.reset();
+    }
+
+    // One look at one text: first every text by itself, told at once where that is news; then each
+    // in the light of its job. The last one takes back what an editor shows and is gone.
     void settle() {
+        if (!round)
+            round = Round(workspace.documents);
+        while (round->next < round->texts.size() * 2) {
+            const std::string& path = round->texts[round->next % round->texts.size()];
+            const bool by_itself = round->next++ < round->texts.size();
+            const Found& found =
+                by_itself ? workspace.found_by_itself(path) : workspace.found(path);
+            if (!by_itself) {
+                add_findings(round->findings, found.own, path);
+                add_findings(round->findings, found.job, path);
+                return;
+            }
+            tell_early(path, found);
+            return;
+        }
+        tell_all(std::move(round->findings));
+        round.reset();
         unsettled = false;
+    }
+
+    // Of this text alone, with what was found last in the light of its job.
+    void tell_early(const std::string& path, const Found& found) {
         Findings findings;
-        for (const auto& [path, open] : workspace.documents.all()) {
-            lang::FileKind kind{};
-            if (!file_kind(path, kind))
-                continue;
-            findings.try_emplace(path, Json::array());
-            add_findings(findings, workspace.view(path).said, path);
-        }
-        for (const std::string& path : told)
-            findings.try_emplace(path, Json::array());
-        told.clear();
-        for (const auto& [path, list] : findings) {
-            const OpenText* open = workspace.documents.find(path);
-            send({{"jsonrpc", "2.0"},
-                  {"method", "textDocument/publishDiagnostics"},
-                  {"params",
-                   {{"uri", open != nullptr ? open->uri : uri_of(path)}, {"diagnostics", list}}}});
-            if (!list.empty())
-                told.insert(path);
-        }
+        add_findings(findings, found.own, path);
+        add_findings(findings, found.job, path);
+        const auto was = told.find(path);
+        if (Json& list = findings[path].list;
+            list != (was == told.end() ? Json::array() : was->second))
+            tell(path, std::move(list));
+    }
+
+    void tell_all(Findings findings) {
+        for (const std::string& path : round->texts)
+            findings.try_emplace(path);
+        for (const auto& [path, list] : told)
+            findings.try_emplace(path);
+        for (auto& [path, found] : findings)
+            tell(path, std::move(found.list));
+        std::erase_if(told, [](const auto& one) { return one.second.empty(); });
+    }
+
+    void tell(const std::string& path, Json list) {
+        const OpenText* open = workspace.documents.find(path);
+        send({{"jsonrpc", "2.0"},
+              {"method", "textDocument/publishDiagnostics"},
+              {"params",
+               {{"uri", open != nullptr ? open->uri : uri_of(path)}, {"diagnostics", list}}}});
+        told[path] = std::move(list);
     }
 };
 
@@ -253,10 +301,15 @@ void Server::step() {
 bool Server::unsettled() const {
     return impl_->unsettled && impl_->begun;
 }
+bool Server::settling() const {
+    return impl_->round.has_value();
+}
 void Server::settle() {
     try {
         impl_->settle();
     } catch (const std::exception& error) {
+        impl_->round.reset();
+        impl_->unsettled = false;
         constexpr int is_error = 1; // MessageType.Error
         impl_->send(
             {{"jsonrpc", "2.0"},

@@ -81,18 +81,31 @@ lang::Outcome<lang::Request> request_at(const std::string& path, const BufferLoa
     return request;
 }
 
-std::shared_ptr<const engine::Outline> outline_of(const engine::Job& job) {
-    return job == nullptr ? nullptr
-                          : std::make_shared<const engine::Outline>(
-                                engine::ask(*job, engine::OutlineQuestion{}));
-}
-
-bool names(const Looked& job, const std::string& path) {
-    return job.outline != nullptr && std::find(job.outline->files.begin(), job.outline->files.end(),
-                                               path) != job.outline->files.end();
-}
-
 } // namespace
+
+const std::shared_ptr<const engine::Outline>& Looked::outline() {
+    if (const engine::Job& known = job != nullptr ? job : before_; !outline_ && known)
+        outline_ =
+            std::make_shared<const engine::Outline>(engine::ask(*known, engine::OutlineQuestion{}));
+    return outline_;
+}
+
+void Looked::keep_known(const Looked& before) {
+    if (job != nullptr)
+        return;
+    before_ = before.job != nullptr ? before.job : before.before_;
+    outline_ = before.outline_;
+}
+
+bool Looked::names(const std::string& path) const {
+    if (job == nullptr)
+        return false;
+    const lang::SourceMap& sources = job->sources();
+    for (lang::FileId id = 0; id < sources.size(); ++id)
+        if (sources.file(id).name() == path)
+            return true;
+    return false;
+}
 
 Looked Workspace::look(const std::string& path, const Documents& texts) const {
     Looked looked;
@@ -105,7 +118,7 @@ Looked Workspace::look(const std::string& path, const Documents& texts) const {
     engine::CheckAnswer answer = engine::check(*request, loader);
     looked.said = std::move(answer.said);
     looked.whole = answer.whole;
-    looked.outline = outline_of(answer.job);
+    looked.job = std::move(answer.job);
     return looked;
 }
 
@@ -118,22 +131,20 @@ Looked Workspace::glance(const std::string& path, const Documents& texts) const 
     lang::Outcome<engine::Job> job = engine::make_job(*request, loader, engine::Aim::Look);
     looked.said.push_back(std::move(job.said));
     looked.whole = job.value.has_value();
-    looked.outline = outline_of(job ? *job : nullptr);
+    if (job)
+        looked.job = *job;
     return looked;
 }
 
-const Looked& Workspace::looked(const std::string& path) {
+Looked& Workspace::looked(const std::string& path) {
     auto& [revision, looked] = looked_[path];
     if (revision != revision_) {
         Looked now = look(path, documents);
+        now.keep_known(looked);
         looked = std::move(now);
         revision = revision_;
     }
     return looked;
-}
-
-bool Workspace::uses(const std::string& job, const std::string& path) {
-    return names(looked(job), path);
 }
 
 // The setting; the job it was seen in last; an open job that uses it; the first one of the folder.
@@ -141,10 +152,10 @@ std::string Workspace::job_for(const std::string& path) {
     if (path.ends_with(".job"))
         return path;
     Chosen& last = job_of_[path];
-    if (!settings.job.empty() && uses(settings.job, path))
+    if (!settings.job.empty() && looked(settings.job).names(path))
         return settings.job;
     const bool seen = !last.job.empty() && last.job != path;
-    if (seen && (uses(last.job, path) || looked(last.job).outline == nullptr))
+    if (seen && (looked(last.job).names(path) || looked(last.job).job == nullptr))
         return last.job;
     if (last.searched == files_revision_)
         return last.job = path;
@@ -155,9 +166,23 @@ std::string Workspace::job_for(const std::string& path) {
     for (std::string& file : files())
         jobs.push_back(std::move(file));
     for (const std::string& job : jobs)
-        if (job.ends_with(".job") && names(glance(job, documents), path))
+        if (job.ends_with(".job") && glance(job, documents).names(path))
             return last.job = job;
     return last.job = path;
+}
+
+const Found& Workspace::found_by_itself(const std::string& path) {
+    Found& found = found_[path];
+    found.own = looked(path).said;
+    return found;
+}
+
+const Found& Workspace::found(const std::string& path) {
+    found_by_itself(path);
+    Found& found = found_[path];
+    const std::string job = job_for(path);
+    found.job = job == path ? std::vector<lang::Said>() : looked(job).said;
+    return found;
 }
 
 const TextView& Workspace::view(const std::string& path) {
@@ -167,14 +192,10 @@ const TextView& Workspace::view(const std::string& path) {
     const std::string job = job_for(path);
     TextView now;
     now.job = job;
-    const Looked& own = looked(path);
-    now.said = own.said;
-    if (job != path)
-        now.said.insert(now.said.end(), looked(job).said.begin(), looked(job).said.end());
-    const Looked& figures = looked(job);
-    now.fresh = figures.outline != nullptr;
-    now.outline = now.fresh ? figures.outline : kept.view.outline;
-    if (!now.fresh || !figures.whole || figures.outline->total.empty())
+    Looked& figures = looked(job);
+    now.fresh = figures.job != nullptr;
+    now.outline = figures.outline() != nullptr ? figures.outline() : kept.view.outline;
+    if (!now.fresh || !figures.whole || now.outline->total.empty())
         now.no_price = first_error(figures.said);
     kept.view = std::move(now);
     kept.revision = revision_;

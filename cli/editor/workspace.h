@@ -1,5 +1,6 @@
 // What is known of the texts that are open: what `check` finds in each, and the outline of the job
-// that it is seen in. It is asked anew when a text changes, and not before.
+// that it is seen in. It is asked anew when a text changes, and not before; the outline, which is
+// half the work again, only when somebody wants to see figures.
 #pragma once
 
 #include <cstdint>
@@ -21,8 +22,13 @@ struct EditorSettings {
     std::string models; // one more folder to look for models in
 };
 
+// What was found in a text, in whatever file.
+struct Found {
+    std::vector<lang::Said> own; // by itself
+    std::vector<lang::Said> job; // in the light of its job, if that is another
+};
+
 struct TextView {
-    std::vector<lang::Said> said;                   // all that was found, in whatever file
     std::shared_ptr<const engine::Outline> outline; // perhaps of the text before; may be null
     bool fresh = false;                             // the outline is of the text as it is now
     std::string job;                                // whose figures these are: path; or the model
@@ -32,8 +38,17 @@ struct TextView {
 // What one file comes to, at the texts of a loader.
 struct Looked {
     std::vector<lang::Said> said;
-    std::shared_ptr<const engine::Outline> outline;
-    bool whole = false; // the outline has all values of the text: it is what `price` prices
+    engine::Job job;    // null: none could be made
+    bool whole = false; // it has all values of the text: it is the one that `price` prices
+
+    // Worked out when it is first asked for; while a text has errors, that of the job before them.
+    const std::shared_ptr<const engine::Outline>& outline();
+    void keep_known(const Looked& before);     // for as long as there is no job
+    bool names(const std::string& path) const; // the file is among the job's texts
+
+  private:
+    engine::Job before_;
+    std::shared_ptr<const engine::Outline> outline_;
 };
 
 class Workspace {
@@ -48,6 +63,9 @@ class Workspace {
     }
     // Of an open text or a file; the path must end as one of the notation's.
     const TextView& view(const std::string& path);
+    // What is wrong, without figures; and sooner, with what was found last in the light of its job.
+    const Found& found(const std::string& path);
+    const Found& found_by_itself(const std::string& path);
     // Jobs, models and seasons of the folder that is open and of the open texts' own folders.
     std::vector<std::string> files() const;
     // A file by itself, with `documents` in the place of the open ones: all that `check` finds.
@@ -61,12 +79,12 @@ class Workspace {
         std::uint64_t revision = 0;
         TextView view;
     };
-    const Looked& looked(const std::string& path);
+    Looked& looked(const std::string& path);
     std::string job_for(const std::string& path);
-    bool uses(const std::string& job, const std::string& path);
 
     std::uint64_t revision_ = 1;
     std::map<std::string, Kept> views_;
+    std::map<std::string, Found> found_;
     std::map<std::string, std::pair<std::uint64_t, Looked>> looked_;
     struct Chosen {
         std::uint64_t searched = 0; // the files' revision then

@@ -47,7 +47,7 @@ class Desk {
         return said();
     }
     std::vector<Json> settle() {
-        if (server_.unsettled())
+        while (server_.unsettled())
             server_.settle();
         return said();
     }
