@@ -79,9 +79,12 @@ class Formats {
             xlsx().format_set_bold(format);
             break;
         case Look::FigureHeading:
-            xlsx().format_set_align(format, LXW_ALIGN_RIGHT);
-            [[fallthrough]];
+        case Look::UnitHeading:
         case Look::Heading:
+            if (look == Look::FigureHeading)
+                xlsx().format_set_align(format, LXW_ALIGN_RIGHT);
+            if (look == Look::UnitHeading)
+                xlsx().format_set_indent(format, 1);
             xlsx().format_set_bold(format);
             xlsx().format_set_bg_color(format, pale);
             xlsx().format_set_bottom(format, LXW_BORDER_THIN);

@@ -21,13 +21,14 @@ class CostPage {
 
     void write() {
         out_.text(row_++, what, "Costs, and from cost to price", Look::Title);
-        out_.text(row_++, what,
-                  "A rate times a quantity each; rates and quantities are those of All lines.");
+        out_.text(
+            row_++, what,
+            "A rate times a quantity each; rates and quantities are those of the sheet Lines.");
         ++row_;
         constexpr std::pair<const char*, Look> titles[] = {
             {"cost", Look::Heading},        {"rate", Look::FigureHeading},
-            {"unit", Look::Heading},        {"quantity", Look::FigureHeading},
-            {"unit", Look::Heading},        {"amount", Look::FigureHeading},
+            {"unit", Look::UnitHeading},    {"quantity", Look::FigureHeading},
+            {"unit", Look::UnitHeading},    {"amount", Look::FigureHeading},
             {"share", Look::FigureHeading},
         };
         for (std::uint32_t column = 0; column < std::size(titles); ++column)
@@ -63,7 +64,8 @@ class CostPage {
         out_.formula(row_, column, "=" + lines_.value_of(line), is, figure_format(unit, is), look);
     }
     std::string unit_of(lang::LineId line) const {
-        return unit_text(job_.sheet(), job_.sheet().lines[line]);
+        const std::string unit = unit_text(job_.sheet(), job_.sheet().lines[line]);
+        return unit == "1" ? std::string() : unit; // so many times
     }
 
     void cost_row(const lang::Cost& cost) {

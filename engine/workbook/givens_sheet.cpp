@@ -177,15 +177,18 @@ BookSheet GivensSheet::sheet(const TablesSheet& tables) const {
              "Type into the yellow cells alone. An option follows the job where its cell is white. "
              "Write why under \"your reason\".");
     std::uint32_t column = 0;
-    const auto heading = [&](std::string_view text) {
-        out.text(givens_head, column++, text, Look::Heading);
+    const auto heading = [&](std::string_view text, Look look = Look::Heading) {
+        out.text(givens_head, column++, text, look);
     };
     heading(given_name_heading);
     heading("what it is");
-    heading(given_value_heading);
+    heading(given_value_heading, Look::FigureHeading);
     for (std::size_t index = 1; index < jobs_.size(); ++index)
-        heading(jobs_[index].title);
-    for (const char* text : {"unit", "from", "to", given_reason_heading, "set by", "because"})
+        heading(jobs_[index].title, Look::FigureHeading);
+    heading("unit", Look::UnitHeading);
+    heading("from", Look::FigureHeading);
+    heading("to", Look::FigureHeading);
+    for (const char* text : {given_reason_heading, "set by", "because"})
         heading(text);
     for (const Row& row : rows_)
         write_row(row, tables, sheet);

@@ -1,10 +1,14 @@
 // What the customer pays: no cost, no margin, a page to print.
+#include <algorithm>
+#include <vector>
+
 #include <fmt/format.h>
 
 #include "engine/questions/price.h"
 #include "engine/workbook/book_sheets.h"
 #include "engine/workbook/cell_text.h"
 #include "engine/workbook/sheet_writer.h"
+#include "lang/units/calendar.h"
 
 namespace acre::engine {
 
@@ -42,7 +46,7 @@ class PricePage {
             out_.text(row_++, quantity, text);
         };
         say("for", job.who);
-        say("date", job.date);
+        say("date", lang::day_text(job.date));
         say("option", job.option);
         say("model", job.model);
         say("season", job.season);
@@ -58,7 +62,9 @@ class PricePage {
                                             {rate, "rate"},
                                             {amount, "amount"}})
             out_.text(row_, column, title,
-                      column == what || column == unit ? Look::Heading : Look::FigureHeading);
+                      column == what   ? Look::Heading
+                      : column == unit ? Look::UnitHeading
+                                       : Look::FigureHeading);
         ++row_;
         double dollars = 0;
         const lang::PriceItem* first_by_unit = nullptr;
@@ -101,7 +107,8 @@ class PricePage {
         out_.span(all_columns);
     }
 
-    // Those that hang on something stand at the end: one that does not apply is empty.
+    // Those that hang on something stand at the end, first those that apply now: one that does not
+    // is an empty row.
     void cautions() {
         out_.text(row_++, what, "Please note", Look::Part);
         note("These figures are estimates. Local codes and licensed practice decide.");
@@ -112,6 +119,9 @@ class PricePage {
                 note(sheet.cautions[i].message);
             else
                 conditional.push_back(i);
+        std::stable_partition(conditional.begin(), conditional.end(), [&](std::size_t i) {
+            return job_.values().slot[job_.plan().caution_slot[i]] != 0;
+        });
         for (const std::size_t i : conditional) {
             const Slot slot = job_.plan().caution_slot[i];
             out_.words(

@@ -27,6 +27,7 @@ enum class Look : std::uint8_t {
     Heading,
     FigureHeading, // above figures
     Unit,          // behind a figure
+    UnitHeading,   // above units
     Part,          // the title of a part, above its rows
     Wrapped,       // a text that may take several rows of print
     Small,         // where it is written, its source

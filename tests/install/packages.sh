@@ -2,6 +2,7 @@
 # Makes the packages of a build and takes them apart: `packages.sh BUILD`. The program must run, with its models, from wherever it lies.
 set -uo pipefail
 build=$(realpath "$1")
+here=$(realpath "$(dirname "$0")")
 room=$(mktemp -d)
 trap 'rm -rf "$room"' EXIT
 passed=0 failed=0
@@ -26,8 +27,24 @@ check 'it says its version' "$program" --version
 check 'it finds its models' "$program" check away.rate
 ln -s "$program" "$room/job/linked"
 check 'it finds them through a link' "$room/job/linked" check away.rate
+mkdir "$room/elsewhere" && ln -s "$(dirname "$program")" "$room/elsewhere/bin"
+check 'and through a link to its folder' "$room/elsewhere/bin/acrewright" check away.rate
 check 'it starts a business' "$program" new fresh --year 2027
 check 'and prices its job' "$program" price fresh/first.job
+if command -v python3 >/dev/null; then
+    prefix=$(dirname "$(dirname "$program")")
+    check 'who types what the tutorial shows reaches a quote' "$here/typed.py" "$prefix" "$prefix/share/doc/acrewright/examples/first-model.md"
+else
+    echo 'passed over: the tutorial needs python3'
+fi
+
+# So does the program where it was built, and through a link to it; alone, without models, it says what is missing.
+check 'a build tree finds its models' "$build/cli/acrewright" check away.rate
+ln -s "$build/cli/acrewright" "$room/job/built"
+check 'and through a link' "$room/job/built" check away.rate
+cp "$program" "$room/job/alone"
+check 'alone it says what is missing' grep -q 'season-prices' <("$room/job/alone" check away.rate 2>&1)
+check 'alone it has no models' bash -c "! '$room/job/alone' check away.rate"
 
 # The Debian package holds what belongs where it belongs, installs into a bare root, and is gone when it is removed.
 if command -v dpkg-deb >/dev/null; then
