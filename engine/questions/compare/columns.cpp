@@ -90,12 +90,51 @@ class Builder {
         return it != rows.end() ? *it : rows.emplace_back(row(name, label, unit));
     }
 
+    // A cost is the same in two jobs if the same statement of the same model makes it, whatever
+    // the model is called there: the ripping of a whole job beside a job that only rips.
+    struct CostKey {
+        std::string file, local, entry, unit;
+        bool operator==(const CostKey&) const = default;
+    };
+    CostKey key_of(std::size_t column, const CostRow& cost) const {
+        const lang::Sheet& sheet = job(column).sheet();
+        const lang::LineId id = sheet.find(cost.name);
+        if (id == lang::none)
+            return {{}, cost.name, {}, cost.rate_unit};
+        const lang::Line& line = sheet.lines[id];
+        const std::string& path = job(column).sources().file(line.name_span.file).name();
+        return {path.substr(path.rfind('/') + 1), cost.name.substr(cost.name.rfind('.') + 1),
+                line.entry == lang::none ? "" : sheet.entries[line.entry].name, cost.rate_unit};
+    }
+    // Jobs of different models: a cost is called by the service it belongs to.
+    bool services_differ() const {
+        for (std::size_t c = 1; c < count(); ++c)
+            if (job(c).sheet().job.model_title != job(0).sheet().job.model_title)
+                return true;
+        return false;
+    }
     void costs() {
+        std::vector<CostKey> keys;                   // of the rows
+        std::vector<std::vector<std::string>> names; // of the cost in each row, by column
+        const bool by_service = services_differ();
         for (std::size_t c = 0; c < count(); ++c)
             for (const CostRow& cost : estimate(c).costs) {
-                double& value = row_of(result_.costs, cost.name,
-                                       cost.label.empty() ? cost.name : cost.label, money())
-                                    .value[c];
+                const CostKey key = key_of(c, cost);
+                std::size_t i = 0; // a model used twice has its costs twice
+                while (i < keys.size() &&
+                       !(keys[i] == key && (names[i][c].empty() || names[i][c] == cost.name)))
+                    ++i;
+                if (i == keys.size()) {
+                    keys.push_back(key);
+                    names.emplace_back(count());
+                    const std::string& label = cost.label.empty() ? cost.name : cost.label;
+                    result_.costs.push_back(
+                        row(cost.name,
+                            by_service && !cost.part.empty() ? cost.part + ": " + label : label,
+                            money()));
+                }
+                names[i][c] = cost.name;
+                double& value = result_.costs[i].value[c];
                 value = (std::isfinite(value) ? value : 0) + cost.amount; // entries have a row each
             }
         earned();
