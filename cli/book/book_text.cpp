@@ -1,4 +1,5 @@
 #include "cli/book/book_page.h"
+#include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
@@ -65,7 +66,7 @@ std::string today_text(const std::vector<engine::Repriced>& quotes, bool color) 
                  page_width) +
             "\n";
     }
-    return table.text(color) +
+    return not_for_the_customer(color) + "\n" + table.text(color) +
            wrap("Direct cost at the prices of this season, overhead as quoted; what the quoted "
                 "price leaves after both is the profit.",
                 page_width) +

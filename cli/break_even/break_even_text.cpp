@@ -20,7 +20,8 @@ class Page {
     Page(const engine::BreakEvenAnswer& answer, bool color) : answer_(answer), color_(color) {}
 
     std::string draw() {
-        out_ = heading(capital(called(answer_.given)) + " at which " + asked(), color_);
+        out_ = heading(capital(called(answer_.given)) + " at which " + asked(), color_) +
+               not_for_the_customer(color_);
         if (!answer_.title.empty())
             line(lang::terminal_text(answer_.title) +
                  (against() ? " against " + lang::terminal_text(answer_.against) : ""));

@@ -51,8 +51,10 @@ std::string where(const engine::MarketAnswer& answer, const engine::MarketThresh
 std::string market_text(const engine::MarketAnswer& answer, bool color) {
     const std::string rate =
         lang::terminal_text(lang::quantity_text(answer.rate, "$/" + answer.per));
-    std::string out = heading(
-        capital(called(answer.given)) + " at which " + rate + ", all in, is worth it", color);
+    std::string out =
+        heading(capital(called(answer.given)) + " at which " + rate + ", all in, is worth it",
+                color) +
+        not_for_the_customer(color);
     if (!answer.title.empty())
         out += remark(lang::terminal_text(answer.title));
     out += "\n";

@@ -67,7 +67,8 @@ std::string bridge_row_words(const engine::BridgeRow& row) {
 
 std::string bridge_text(const engine::BridgeAnswer& bridge, bool color) {
     std::string out =
-        heading("From one price to the other, in " + lang::terminal_text(bridge.unit), color);
+        heading("From one price to the other, in " + lang::terminal_text(bridge.unit), color) +
+        not_for_the_customer(color);
     double most = 1e-9;
     for (const engine::BridgeRow& row : bridge.rows)
         most = std::max(most, std::abs(row.share));

@@ -36,7 +36,7 @@ class Page {
     Page(const engine::CompareAnswer& comparison, bool color) : c_(comparison), color_(color) {}
 
     std::string draw() {
-        out_ = heading(terminal_text(c_.title), color_);
+        out_ = heading(terminal_text(c_.title), color_) + not_for_the_customer(color_);
         names();
         std::vector<std::size_t> shown = {0};
         for (std::size_t i = 1; i < c_.columns.size(); ++i) {

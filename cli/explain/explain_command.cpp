@@ -6,6 +6,8 @@
 #include "cli/explain/explain_json.h"
 #include "cli/explain/explain_text.h"
 #include "cli/shared/job.h"
+#include "cli/shared/text/page.h"
+#include "engine/questions/subject.h"
 
 namespace acre::cli {
 
@@ -39,8 +41,10 @@ Reply explain_command(Words words, Console& console) {
     if (arguments.json)
         reply.document = explain_json(*step, changed);
     else
-        reply.page = (changed ? changed_text(*changed, console.color_out) : "") +
-                     explain_text(*step, console.color_out);
+        reply.page =
+            (engine::is_priced(**job) ? not_for_the_customer(console.color_out) + "\n" : "") +
+            (changed ? changed_text(*changed, console.color_out) : "") +
+            explain_text(*step, console.color_out);
     return reply;
 }
 

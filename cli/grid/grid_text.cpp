@@ -26,7 +26,7 @@ class Page {
         std::string lines;
         for (const engine::GridAnswer::Column& column : grid_.columns)
             lines += (lines.empty() ? "" : ", ") + called(column.line);
-        out_ = heading(capital(lines) + " over " + over, color_);
+        out_ = heading(capital(lines) + " over " + over, color_) + not_for_the_customer(color_);
         if (!grid_.title.empty())
             line(lang::terminal_text(grid_.title));
         if (grid_.along.size() == 1)

@@ -5,6 +5,7 @@
 #include "cli/price/price_text.h"
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
+#include "cli/shared/text/page.h"
 #include "engine/questions/field.h"
 #include "engine/words/billing.h"
 #include "lang/units/calendar.h"
@@ -73,7 +74,7 @@ std::string head_of_page(const engine::JobHead& job) {
            "head\"><div><p class=\"firm\">" +
            words(job.season.empty() ? job.model : job.model + ", season " + job.season) +
            "</p><h1 id=\"title\">" + words(job.title) + "</h1><p class=\"meta\" id=\"for\">" +
-           words(whose) +
+           words(whose) + "</p><p class=\"meta\">" + firms_own +
            "</p></div><nav class=\"places\" id=\"places\" "
            "aria-label=\"Places\"></nav></header>\n";
 }

@@ -95,7 +95,8 @@ class Page {
 
     void head() {
         const engine::JobHead& job = answer_.job;
-        out_ += heading(terminal_text(job.title.empty() ? job.model : job.title), page_.color);
+        out_ += heading(terminal_text(job.title.empty() ? job.model : job.title), page_.color) +
+                not_for_the_customer(page_.color);
         Table table({{"", Align::Left}, {"", Align::Left, true}});
         const auto add = [&](const char* what, const std::string& text) {
             if (!text.empty())

@@ -44,7 +44,7 @@ class Page {
     Page(const engine::RiskAnswer& risk, bool color) : risk_(risk), color_(color) {}
 
     std::string draw() {
-        out_ = heading("Risk of this job", color_);
+        out_ = heading("Risk of this job", color_) + not_for_the_customer(color_);
         if (!risk_.title.empty())
             line(lang::terminal_text(risk_.title));
         line(fmt::format("{} trials over {} and {}, seed {}; +- is the standard error",

@@ -6,6 +6,7 @@
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
 #include "cli/shared/text/figures.h"
+#include "cli/shared/text/page.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -85,11 +86,11 @@ std::string jobs_table(const engine::Season& season) {
 
 std::string season_html(const engine::Season& season, const SeasonNames& names) {
     std::string out = html_head("Season: " + names.title);
-    out += fmt::format("<h1>Season in {}</h1>\n<p>{} jobs, {} billed, {} profit; the fixed cost of "
-                       "the machines is {} a year.</p>\n",
-                       markup_text(names.title), season.jobs.size(), whole_dollars(season.price),
-                       whole_dollars(season.price - season.cost - season.overhead),
-                       whole_dollars(season.fixed));
+    out += fmt::format(
+        "<h1>Season in {}</h1>\n<p>{}</p>\n<p>{} jobs, {} billed, {} profit; the fixed cost of "
+        "the machines is {} a year.</p>\n",
+        markup_text(names.title), firms_own, season.jobs.size(), whole_dollars(season.price),
+        whole_dollars(season.price - season.cost - season.overhead), whole_dollars(season.fixed));
     if (season.break_even_acres > 0)
         out += fmt::format("<p>Booked: {} ac. Covering the year takes {} ac of such jobs.</p>\n",
                            whole_text(season.acres), whole_text(season.break_even_acres));

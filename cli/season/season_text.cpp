@@ -36,7 +36,7 @@ class Page {
             fmt::format("Season in {}: {} jobs, {} billed, {} profit", terminal_text(names_.title),
                         s_.jobs.size(), whole_dollars(s_.price),
                         whole_dollars(s_.price - s_.cost - s_.overhead));
-        out_ = heading(title, color_);
+        out_ = heading(title, color_) + not_for_the_customer(color_);
         jobs();
         hours();
         ownership();

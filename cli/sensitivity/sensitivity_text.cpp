@@ -26,7 +26,8 @@ class Page {
     std::string draw() {
         out_ = heading(fmt::format("What moves {}: {}", called(answer_.line),
                                    shown(answer_.line, answer_.value)),
-                       look_.color);
+                       look_.color) +
+               not_for_the_customer(look_.color);
         if (!answer_.title.empty())
             line(lang::terminal_text(answer_.title));
         swings();

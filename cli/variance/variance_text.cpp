@@ -124,7 +124,8 @@ std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
     std::string out =
         heading(fmt::format("Quote {} against what happened: {}", terminal_text(variance.quote),
                             terminal_text(variance.job)),
-                color);
+                color) +
+        not_for_the_customer(color);
     const engine::LogTotals& log = variance.log;
     out += paragraph("the log: " + log_words(variance)) + "\n";
     cost_table(variance, color, out);

@@ -110,6 +110,10 @@ std::string title_of(const PricedJob& job) {
     return info.title.empty() ? info.model_title : info.title;
 }
 
+bool is_priced(const PricedJob& job) {
+    return job.sheet().price_total != none;
+}
+
 std::string title_with_option(const PricedJob& job) {
     const std::string& option = job.sheet().job.option;
     return title_of(job) + (option.empty() ? "" : ", " + option);

@@ -41,6 +41,9 @@ lang::Outcome<Subject> given_named(const PricedJob& job, std::string_view name);
 std::string title_of(const PricedJob& job);
 std::string title_with_option(const PricedJob& job);
 
+// It has a price, and so a cost and a margin.
+bool is_priced(const PricedJob& job);
+
 // What was said of the job, and what stands in the way of an answer at these lines (none: costs and
 // prices, or every line of a model without one). It has errors when there is no answer.
 lang::Said judged(const PricedJob& job, const std::vector<lang::LineId>& lines);

@@ -13,6 +13,10 @@ std::string heading(std::string_view text, bool color, std::size_t indent) {
     return out;
 }
 
+std::string not_for_the_customer(bool color) {
+    return faint(firms_own, color) + '\n';
+}
+
 std::string paragraph(std::string_view text, std::string_view first) {
     return std::string(first) +
            wrap(text, page_width, first.empty() ? 0 : lang::text_columns(first)) + '\n';

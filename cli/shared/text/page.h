@@ -11,6 +11,12 @@ namespace acre::cli {
 // column `indent`.
 std::string heading(std::string_view text, bool color, std::size_t indent = 0);
 
+// What a page says at its head that shows what a job costs the firm and what it earns; and that
+// as a line under the heading.
+inline constexpr const char* firms_own =
+    "The firm's own page: it shows cost and margin. Not for the customer.";
+std::string not_for_the_customer(bool color);
+
 // Text whose every line begins at column `indent`; what `first` holds ("  - ") stands before it on
 // the first. With its line end.
 std::string paragraph(std::string_view text, std::string_view first = "  ");
