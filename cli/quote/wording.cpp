@@ -2,7 +2,6 @@
 
 #include <charconv>
 #include <cmath>
-#include <limits>
 #include <memory>
 #include <optional>
 #include <utility>
@@ -10,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "cli/quote/wording_figures.h"
+#include "cli/quote/wording_lines.h"
 #include "engine/words/choice_label.h"
 #include "engine/words/money.h"
 #include "lang/diag/suggest.h"
@@ -19,14 +19,6 @@ namespace acre::cli {
 namespace {
 
 using lang::Code;
-
-std::string_view trimmed(std::string_view text) {
-    const std::size_t begin = text.find_first_not_of(" \t\r");
-    // Nothing is still a place in the text.
-    return begin == std::string_view::npos
-               ? text.substr(text.size())
-               : text.substr(begin, text.find_last_not_of(" \t\r") - begin + 1);
-}
 
 class Filler {
   public:
@@ -41,12 +33,7 @@ class Filler {
     }
 
     std::optional<WordedPage> run() {
-        for (std::size_t begin = 0; begin <= text_.size();) {
-            const std::size_t end = std::min(text_.find('\n', begin), text_.size());
-            line(trimmed(text_.substr(begin, end - begin)));
-            begin = end + 1;
-        }
-        end_block();
+        lines(text_);
         if (failed_)
             return std::nullopt;
         return std::move(page_);
@@ -63,6 +50,7 @@ class Filler {
     bool wanted_ = true; // the condition before the block at hand
     std::size_t bytes_ = 0, made_ = 0;
     bool told_long_ = false;
+    std::string entry_; // of a list, within @each
     std::string paragraph_;
     std::vector<std::string> points_;
 
@@ -75,6 +63,41 @@ class Filler {
         failed_ = true;
         diagnostics_.add(
             {code, std::move(title), {span(at), std::move(label)}, {}, {}, std::move(helps)});
+    }
+
+    void lines(std::string_view text) {
+        for (std::size_t begin = 0; begin <= text.size() && !told_long_;) {
+            const std::size_t end = std::min(text.find('\n', begin), text.size());
+            const std::string_view one = trimmed(text.substr(begin, end - begin));
+            begin = end + 1;
+            if (one.starts_with("@each ") && entry_.empty())
+                begin = each(one, text, begin);
+            else
+                line(one);
+        }
+        end_block();
+    }
+    // The lines up to `@end`, once for every entry that has the line; where they end.
+    std::size_t each(std::string_view head, std::string_view text, std::size_t begin) {
+        end_block();
+        const std::optional<EachBody> body = each_body(text, begin);
+        if (!body) {
+            error(Code::W002, "`@each` without its `@end`", head, "begins here");
+            return text.size() + 1;
+        }
+        for (const std::string& entry : figures_.entries(trimmed(head.substr(6)))) {
+            entry_ = entry;
+            page_.words["entry"] = spoken(entry);
+            lines(body->lines);
+        }
+        entry_.clear();
+        page_.words.erase("entry");
+        return body->next;
+    }
+    // A name as the quote has it: of the entry at hand, if that has such a line.
+    std::string known(std::string_view name) const {
+        std::string own = entry_ + "." + std::string(name);
+        return !entry_.empty() && figures_.find(own) ? own : std::string(name);
     }
 
     void line(std::string_view text) {
@@ -158,11 +181,12 @@ class Filler {
 
     // Words are looked up first; then figures, but only those that are shown.
     const QuoteFigure* figure(std::string_view name) {
-        if (figures_.is_hidden(name)) {
+        const std::string full = known(name);
+        if (figures_.is_hidden(full)) {
             error_hidden(name);
             return nullptr;
         }
-        if (const QuoteFigure* found = figures_.find(name))
+        if (const QuoteFigure* found = figures_.find(full))
             return found;
         if (diagnostics_.full()) {
             error(Code::W001, fmt::format("the job has no line named `{}`", name), name,
@@ -227,10 +251,11 @@ class Filler {
             condition = trimmed(condition.substr(4));
         const std::size_t is = condition.find(" is ");
         const std::string_view name = trimmed(condition.substr(0, is));
+        const std::string full = known(name);
         bool result = false;
-        if (figures_.is_hidden(name))
+        if (figures_.is_hidden(full))
             error_hidden(name); // whether a block is there tells as much as the figure
-        else if (const QuoteFigure* found = figures_.find(name))
+        else if (const QuoteFigure* found = figures_.find(full))
             result =
                 is == std::string_view::npos
                     ? !found->choice.empty() || (std::isfinite(found->value) && found->value != 0)
@@ -259,7 +284,9 @@ class Filler {
             fuel_steps(text);
         else
             error(Code::W002, "unknown part of the page", text, "",
-                  {{"the parts are @items, @cautions, @picture, @signatures and @fuel-steps", {}}});
+                  {{"the parts are @items, @cautions, @picture, @signatures, @fuel-steps and @each "
+                    "… @end",
+                    {}}});
     }
 
     void fuel_steps(std::string_view text) {
@@ -267,15 +294,7 @@ class Filler {
             wanted_ = true;
             return;
         }
-        std::map<std::string, std::string_view, std::less<>> given;
-        for (std::string_view rest = trimmed(text.substr(12)); !rest.empty();) {
-            const std::size_t end = std::min(rest.find(' '), rest.size());
-            const std::string_view pair = rest.substr(0, end);
-            const std::size_t equals = pair.find('=');
-            if (equals != std::string_view::npos)
-                given.emplace(pair.substr(0, equals), pair.substr(equals + 1));
-            rest = trimmed(rest.substr(end));
-        }
+        const auto given = pairs_of(text.substr(12));
         double step = 0;
         int rows = 0;
         const auto read = [&](std::string_view name, auto& to) {
@@ -300,25 +319,15 @@ class Filler {
         const QuoteFigure* per = figure(given.find("per")->second);
         if (base == nullptr || per == nullptr)
             return;
-        const std::size_t money = lang::money_in(base->unit);
-        const std::string of = base->unit.substr(std::min(money + 1, base->unit.size())) + "/";
-        if (money == 0 || of.size() < 2 || !per->unit.starts_with(of))
+        const auto fuel = fuel_table(*base, *per, step, rows);
+        if (!fuel)
             return error(Code::W002,
                          "fuel steps need a base in $/gal and gallons per unit of the price", text,
                          fmt::format("{} and {}", base->unit, per->unit));
         if (!engine::has_cents(step) || !engine::has_cents(per->value * rows * step))
             return error(Code::W002,
                          "the last of these fuel steps is too large to be told in cents", text, "");
-        FuelTable table;
-        table.of = of == "gal/" ? "a gallon" : "per " + of.substr(0, of.size() - 1);
-        table.per = per->unit.substr(of.size());
-        const auto step_cents = static_cast<double>(engine::to_cents(step));
-        for (int k = 0; k <= rows; ++k)
-            table.steps.push_back({base->value + k * step_cents / 100,
-                                   k == rows ? std::numeric_limits<double>::infinity()
-                                             : base->value + (k + 1) * step_cents / 100,
-                                   engine::to_cents(per->value * k * step_cents / 100)});
-        put(std::move(table));
+        put(*fuel);
     }
 };
 

@@ -10,6 +10,8 @@
 //   @items                                       a part the program makes: @items @cautions
 //   @picture @signatures, and
 //   @fuel-steps base=NAME per=NAME step=NAME rows=6   the step may be a figure: step=0.25
+//   @each NAME … @end                            the lines between, once for every entry of a list
+//   that has the line NAME: names are its own there, {entry} what it is called
 //   # a note to ourselves
 //
 // A name is one that the job's model shows, one of a price, or a word; also behind `?`. Nothing

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -26,6 +27,9 @@ class QuoteFigures {
     // There, or known to be inner, and not for the customer.
     bool is_hidden(std::string_view name) const;
     std::vector<std::string_view> readable() const; // names
+    // The entries of a list that have such a line which may be read, in the order of the record:
+    // "home" for "home.method".
+    std::vector<std::string> entries(std::string_view line) const;
 
   private:
     bool may_be_read(std::string_view name) const {
@@ -33,8 +37,15 @@ class QuoteFigures {
     }
 
     std::map<std::string, QuoteFigure, std::less<>> figures_;
+    std::vector<std::string> order_; // names, as the record has them
     std::set<std::string, std::less<>> inner_, shown_;
     bool says_shown_ = false; // records from before models said it do not
 };
+
+// Surcharges of `rows` steps of the fuel price from a base in $/gal on, for gallons per unit of the
+// price; nothing if the units are others.
+struct FuelTable;
+std::optional<FuelTable> fuel_table(const QuoteFigure& base, const QuoteFigure& per, double step,
+                                    int rows);
 
 } // namespace acre::cli

@@ -65,6 +65,30 @@ TEST_CASE("figures and words are filled in, conditions choose blocks") {
     CHECK(text.find("- another 152 ac") != std::string::npos);
 }
 
+TEST_CASE("a part of the page for every entry of a list") {
+    engine::QuoteRecord blocks = record();
+    blocks.lines.push_back({"home.area", "ac", "", 62});
+    blocks.lines.push_back({"home.way", "", "one_way", 0});
+    blocks.lines.push_back({"river_piece.area", "ac", "", 28});
+    blocks.lines.push_back({"river_piece.way", "", "tree_rows", 0});
+    const auto of = [&](const char* wording) { return fill_in("w", wording, blocks, {}); };
+    const auto page =
+        of("Blocks:\n@each way\n? way is one_way\n- {entry}: {area}, all of it\n? way "
+           "is tree_rows\n- {entry}: {area}, rows, {depth} deep\n@end\nafter {acres}\n");
+    REQUIRE(page);
+    const std::string text = quote_page_text(*page, blocks);
+    CHECK(text.find("- Home: 62 ac, all of it") != std::string::npos);
+    CHECK(text.find("- River piece: 28 ac, rows, 6 ft deep") != std::string::npos);
+    CHECK(text.find("28 ac, all") == std::string::npos);
+    CHECK(text.find("after 152 ac") != std::string::npos);
+    // No entries, no lines; and outside there is no entry to name.
+    CHECK(of("@each nothing\n- {entry}\n@end\n")->blocks.empty());
+    CHECK(!of("@each way\n@end\n{entry}\n"));
+    CHECK(!of("@each way\n- {area}\n"));               // not closed
+    CHECK(!of("@each way\n@each area\n@end\n@end\n")); // one in another
+    CHECK(!of("@each way\n- {cost.total}\n@end\n"));   // inner stays inner
+}
+
 TEST_CASE("what is inner, unknown or malformed is an error, and no page is made") {
     for (const auto& [wording, code] :
          {std::pair{"pay {cost.total}", "W001"},
