@@ -70,5 +70,66 @@ TEST_CASE("extras cost nothing until a job sets them, and wait for the fumigator
     CHECK(strips["planted"] - plain["planted"] == doctest::Approx(30));
 }
 
+// By hand: 222,000 lb sits 42 % of 14.5 ft behind the front of the tracks, the point 20.5 ft; the
+// ripper bar hangs on the point; 70 % of it before the tracks lose their grip.
+TEST_CASE("what the machine can push down at the point, and what lifts it") {
+    const Demo sharp("19-into-the-pan");
+    const double down = 0.70 * (222'000 * 0.42 * 14.5 / 20.5 + 18'000);
+    CHECK(sharp["crawler.push_down"] == doctest::Approx(down));
+    CHECK(sharp["pushes_up"] < 0.75 * down);
+    CHECK(Demo("19-into-the-pan", "Points worn down").faults() ==
+          std::vector<lang::Code>{lang::Code::E504});
+    const Demo weighted("19-into-the-pan", "Counterweight");
+    CHECK(weighted["crawler.push_down"] == doctest::Approx(down + 0.70 * 16'000));
+    CHECK(weighted["pushes_up"] > down);
+    CHECK(weighted["grip_pull"] == doctest::Approx(0.70 * (240'000 + 16'000)));
+    // The second stage runs through broken ground, and so does its point.
+    const Demo stages("19-into-the-pan", "Two stages");
+    CHECK(stages["pushes_up"] == doctest::Approx(0.65 * weighted["pushes_up"]));
+    CHECK(stages["crosswise"] == doctest::Approx(0.65 * sharp["pull"]));
+    // Angle of entry and of friction on steel below 90 degrees together: the point draws itself in.
+    CHECK(Demo("01-first-price")["pushes_up"] == 0);
+}
+
+TEST_CASE("two stages whose first way is the whole depth are a job ripped both ways") {
+    const Demo crossed("04-crossed", "Crossed"),
+        same("04-crossed", "Crossed", {{"first_depth", "6 ft"}});
+    CHECK(same["ripping.amount"] == crossed["ripping.amount"]);
+    CHECK(crossed["cross_speed"] / crossed["speed"] <= 1.4 + 1e-9);
+    CHECK(crossed["crosswise"] == doctest::Approx(0.65 * crossed["pull"]));
+}
+
+TEST_CASE("fuel for a day of one shift, and a tank") {
+    const Demo one("01-first-price", "", {{"crew.shifts_per_day", "1 shift/day"}});
+    const double an_hour = 850 * 0.90 * 0.36 / 7; // 12 hours less one of service
+    CHECK(one["fuel_a_day"] == doctest::Approx(11 * an_hour));
+    CHECK(one["fills_a_day"] == doctest::Approx(11 * an_hour / 450));
+    CHECK(Demo("07-three-fields", "Three crawlers")["fuel_a_day"] ==
+          doctest::Approx(3 * 22 * an_hour));
+}
+
+TEST_CASE("the law is the state's, and a job without one is told so") {
+    const auto told = [](Demo job, const char* words) {
+        const auto& cautions = job.estimate().cautions;
+        return std::any_of(cautions.begin(), cautions.end(), [&](const engine::CautionRow& row) {
+            return row.text.find(words) != std::string::npos;
+        });
+    };
+    const Demo::Sets oregon = {{"season_prices.state", "oregon"}},
+                     none = {{"season_prices.state", "another"}};
+    CHECK(told(Demo("01-first-price"), "Gov. Code 4216.2"));
+    CHECK(!told(Demo("01-first-price"), "No state is named"));
+    CHECK(told(Demo("01-first-price", "", oregon), "OAR 952-001-0050"));
+    CHECK(!told(Demo("01-first-price", "", oregon), "Gov. Code"));
+    CHECK(told(Demo("01-first-price", "", none), "No state is named"));
+    // Ten hours a day, six days: 60 h, 20 of them at one and a half; California pays the same here.
+    CHECK(Demo("11-disc-and-float", "", oregon)["crew.day_share"] == doctest::Approx(70.0 / 60));
+    // Three days of twelve hours: 36 a week. California pays four of the twelve at one and a half.
+    const Demo::Sets long_days = {{"season_prices.state", "oregon"}, {"crew.days_per_week", "3"}};
+    CHECK(Demo("01-first-price", "", long_days)["crew.paid_share"] == 1);
+    CHECK(Demo("01-first-price", "", {{"crew.days_per_week", "3"}})["crew.paid_share"] ==
+          doctest::Approx(14.0 / 12));
+}
+
 } // namespace
 } // namespace acre::tests
