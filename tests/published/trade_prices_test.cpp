@@ -19,6 +19,8 @@ TEST_CASE("every example prices, and so does every option that is not there to b
             CAPTURE(option);
             if (name == "08-hard-pan" && (option == "Three shanks" || option == "Seven feet"))
                 continue;
+            if (name == "19-into-the-pan" && option == "Points worn down")
+                continue;
             CHECK(Demo(name, option).estimate().price_cents > 0);
         }
     }
