@@ -217,7 +217,7 @@ TEST_CASE("a condition that only an option rests on has its row, and stands in t
     const std::string model =
         "model \"m\"\ngiven hours = 4 h\ngiven days = 2 day  within 1 day .. 9 day\n"
         "given spare = 3 ac  within 1 ac .. 5 ac\n"
-        "cost work : $/h = $50/h over hours\nprice \"Work\" lump\n";
+        "cost driver : $/h = $50/h over hours\nprice \"Work\" lump\n";
     const Priced p = priced_ok(model);
     const Priced other = priced_ok("model \"m\"\ngiven hours = days * 8 h/day\n" +
                                    model.substr(model.find("given days")));
