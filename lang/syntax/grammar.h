@@ -35,7 +35,7 @@
 //   table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ] unit
 //                 { clause | ( "below" | "above" ) ( "hold" | "error" ) }
 //   define      = "define" NAME "(" [ parameters ] ")" [ "each" LIST "(" parameters ")" ] ":" unit
-//                 ( "native" | "=" formula ) [ TEXT ]    parameters = NAME ":" unit { "," NAME ":" unit }
+//                 ( "native" | "=" formula ) [ TEXT ]   parameters = NAME ":" unit { "," … }
 //   inner       = line | ( "source" | "note" ) TEXT | "known" WORD
 //               | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
