@@ -10,15 +10,17 @@
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
+#include "engine/field/boundary_reference.h"
 #include "engine/questions/quantity.h"
 
 namespace acre::cli {
 namespace {
 
 struct FieldArguments {
-    std::string boundary, lines, picture;
+    std::vector<std::string> boundaries;
+    std::string soils, lines, gpx, picture, map, blocks;
     std::string spacing = "7 ft", heading, headland = "0 ft", row_ends = "0 ft", offset,
-                speed = "1.5 mi/h", turn = "0.7 min", diameter = "0 ft";
+                pass_spacing = "0 ft", speed = "1.5 mi/h", turn = "0.7 min", diameter = "0 ft";
     double passes = 1;
     bool json = false;
 };
@@ -35,6 +37,7 @@ lang::Outcome<engine::FieldQuestion> question_of(const FieldArguments& arguments
     engine::FieldQuestion question;
     engine::LayoutRequest& request = question.request;
     std::vector<Read> all = {{"--spacing", arguments.spacing, "m", request.spacing},
+                             {"--pass-spacing", arguments.pass_spacing, "m", request.pass_spacing},
                              {"--headland", arguments.headland, "m", request.headland},
                              {"--row-ends", arguments.row_ends, "m", request.row_ends},
                              {"--speed", arguments.speed, "m/s", request.speed},
@@ -55,28 +58,69 @@ lang::Outcome<engine::FieldQuestion> question_of(const FieldArguments& arguments
     return question;
 }
 
+lang::Outcome<engine::BoundaryText> read_boundary(const std::string& named) {
+    engine::BoundaryReference reference = engine::split_reference(named);
+    lang::Outcome<std::string> text = read_named_file(reference.file, max_data_bytes);
+    if (!text)
+        return std::move(text.said);
+    return engine::BoundaryText{std::move(reference.file), std::move(*text),
+                                std::move(reference.feature)};
+}
+
+// False: a file could not be written, and the reply says why.
+bool save_all(const FieldArguments& arguments, const engine::FieldAnswer& field, Reply& reply) {
+    const auto saved = [&](const std::string& path, auto&& text) {
+        return path.empty() || save(path, text(), reply);
+    };
+    return saved(arguments.lines, [&] { return field_lines(field); }) &&
+           saved(arguments.gpx, [&] { return field_gpx(field); }) &&
+           saved(arguments.picture, [&] { return field_svg(field); }) &&
+           saved(arguments.map, [&] { return field_map(field); }) &&
+           saved(arguments.blocks, [&] { return field_blocks(field, arguments.soils); });
+}
+
 Reply answer(const FieldArguments& arguments, bool color) {
     lang::Outcome<engine::FieldQuestion> question = question_of(arguments);
     if (!question)
         return std::move(question.said);
-    lang::Outcome<std::string> text = read_named_file(arguments.boundary, max_data_bytes);
-    if (!text)
-        return std::move(text.said);
-    question->file = arguments.boundary;
-    question->text = std::move(*text);
+    for (const std::string& named : arguments.boundaries) {
+        lang::Outcome<engine::BoundaryText> boundary = read_boundary(named);
+        if (!boundary)
+            return std::move(boundary.said);
+        question->boundaries.push_back(std::move(*boundary));
+    }
+    if (!arguments.soils.empty()) {
+        lang::Outcome<engine::BoundaryText> soils = read_boundary(arguments.soils);
+        if (!soils)
+            return std::move(soils.said);
+        question->soils = std::move(*soils);
+    }
     lang::Outcome<engine::FieldAnswer> field = engine::ask(*question);
     Reply reply(std::move(field.said));
-    if (!field)
-        return reply;
-    if (!arguments.lines.empty() && !save(arguments.lines, field_lines(*field), reply))
-        return reply;
-    if (!arguments.picture.empty() && !save(arguments.picture, field_svg(*field), reply))
+    if (!field || !save_all(arguments, *field, reply))
         return reply;
     if (arguments.json)
         reply.document = field_json(*field);
     else
         reply.page = field_text(*field, color);
     return reply;
+}
+
+void declare_outputs(Arguments& line, FieldArguments& arguments) {
+    line.option("--lines", "FILE",
+                "writes the pulls as GeoJSON lines, for guidance equipment, with an A-B line for "
+                "each block",
+                arguments.lines);
+    line.option("--gpx", "FILE", "writes the same lines and the corners of the blocks as GPX",
+                arguments.gpx);
+    line.option("--picture", "FILE", "writes a picture as SVG", arguments.picture);
+    line.option("--map", "FILE",
+                "writes a page for the crew to print: picture, order of work, corners",
+                arguments.map);
+    line.option("--blocks", "FILE",
+                "writes the blocks, or their soils, as `block` lines for a job file",
+                arguments.blocks);
+    line.flag("--json", "the result as JSON, for other programs", arguments.json);
 }
 
 } // namespace
@@ -89,10 +133,12 @@ Reply field_command(Words words, Console& console) {
         "time. Without --heading it finds the fastest heading and shows how much time others lose.",
         "acrewright field examples/fields/quillon-square.geojson --spacing '7 ft' "
         "--heading '0 deg'");
-    line.positional(
-        "BOUNDARY",
-        "a GeoJSON file: a polygon or several, holes too, in WGS 84 longitude and latitude",
-        arguments.boundary);
+    line.positionals("BOUNDARY",
+                     "a GeoJSON file, or one feature of it by name or number as in "
+                     "ranch.geojson#2; several are blocks of one field",
+                     arguments.boundaries);
+    line.option("--soils", "FILE", "a GeoJSON map of soils: acres and distance by soil",
+                arguments.soils);
     line.option("--spacing", "LENGTH", "from pull to pull, or from tree row to tree row (7 ft)",
                 arguments.spacing);
     line.option("--heading", "ANGLE", "of the pulls, clockwise from true north; or `best` (best)",
@@ -102,17 +148,17 @@ Reply field_command(Words words, Console& console) {
                 arguments.row_ends);
     line.option("--offset", "LENGTH", "from the edge to the first pull (half a spacing)",
                 arguments.offset);
-    line.option("--passes", "COUNT", "times each line is driven (1)", arguments.passes);
+    line.option("--passes", "COUNT", "lines beside each other that rip a row (1)",
+                arguments.passes);
+    line.option("--pass-spacing", "LENGTH", "between those lines (0 ft: spread evenly)",
+                arguments.pass_spacing);
     line.option("--speed", "SPEED", "in the ground and between pulls (1.5 mi/h)", arguments.speed);
     line.option("--turn", "TIME", "for each turn, besides the distance (0.7 min)", arguments.turn);
     line.option("--turn-circle", "LENGTH",
-                "diameter that the machine needs to turn; if wider than the spacing, rows are "
-                "skipped (0 ft)",
+                "diameter of the circle that the machine turns in; no turn is tighter: rows are "
+                "skipped, or it drives loops (0 ft)",
                 arguments.diameter);
-    line.option("--lines", "FILE", "writes the pulls as GeoJSON lines, for guidance equipment",
-                arguments.lines);
-    line.option("--picture", "FILE", "writes a picture as SVG", arguments.picture);
-    line.flag("--json", "the result as JSON, for other programs", arguments.json);
+    declare_outputs(line, arguments);
     if (auto reply = line.read(words))
         return std::move(*reply);
     return answer(arguments, console.color_out);

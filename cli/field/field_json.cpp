@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "cli/field/report.h"
@@ -6,13 +7,53 @@
 namespace acre::cli {
 namespace {
 
-// Degrees to seven places: a centimeter on the ground.
-double place(double degrees) {
-    return std::round(degrees * 1e7) / 1e7;
-}
-
 Json quantity(double value, const char* unit) {
     return {{"value", number(value)}, {"unit", unit}};
+}
+
+// Per cent of the ground. Strips of one layout lie beside each other, so none is ripped twice.
+Json covered(const engine::FieldAnswer& field) {
+    const double once = 100 * field.net / (field.gross - field.holes);
+    return {{"once", number(once)}, {"twice", 0}, {"missed", number(std::max(0.0, 100 - once))}};
+}
+
+Json block_json(const engine::FieldBlock& block) {
+    Json out = {{"name", block.name},
+                {"file", block.file},
+                {"feature", block.number},
+                {"order", block.order},
+                {"net", quantity(block.net, "ac")},
+                {"gross", quantity(block.gross, "ac")},
+                {"holes", quantity(block.holes, "ac")},
+                {"unripped",
+                 {{"headland", quantity(block.unripped_headland, "ac")},
+                  {"row_ends", quantity(block.unripped_row_ends, "ac")},
+                  {"gaps", quantity(block.unripped_gaps, "ac")}}},
+                {"pulls", block.pulls},
+                {"turns", block.turns},
+                {"mean", quantity(block.mean, "ft")},
+                {"travel", quantity(block.travel, "mi")}};
+    if (block.ripping) {
+        out["ripping"] = quantity(*block.ripping, "h");
+        out["turning"] = quantity(*block.turning, "h");
+    }
+    out["properties"] = Json::object();
+    for (const engine::BoundaryProperty& property : block.properties)
+        out["properties"][property.name] = property.value;
+    return out;
+}
+
+void soils_json(const engine::FieldAnswer& field, Json& out) {
+    if (field.soils.empty())
+        return;
+    out["soils"] = Json::array();
+    for (const engine::FieldSoil& soil : field.soils)
+        out["soils"].push_back({{"block", field.blocks[soil.block].name},
+                                {"soil", soil.soil},
+                                {"ground", quantity(soil.ground, "ac")},
+                                {"net", quantity(soil.net, "ac")},
+                                {"travel", quantity(soil.travel, "mi")},
+                                {"pulls", number(soil.pulls)}});
 }
 
 } // namespace
@@ -29,6 +70,7 @@ Document field_json(const engine::FieldAnswer& field) {
                   {"row_ends", quantity(field.unripped_row_ends, "ac")},
                   {"gaps", quantity(field.unripped_gaps, "ac")}}},
                 {"coverage", number(field.net / (field.gross - field.holes))},
+                {"covered", covered(field)},
                 {"heading", quantity(field.heading, "deg")},
                 {"spacing", quantity(field.spacing, "ft")},
                 {"headland", quantity(field.headland, "ft")},
@@ -41,6 +83,7 @@ Document field_json(const engine::FieldAnswer& field) {
                 {"point_rows", field.point_rows},
                 {"turns", field.turns},
                 {"lifts", field.lifts},
+                {"loops", field.loops},
                 {"skip", field.skip},
                 {"cells", field.cells},
                 {"travel", quantity(field.travel, "mi")},
@@ -59,25 +102,12 @@ Document field_json(const engine::FieldAnswer& field) {
                                        {"turns", row.turns},
                                        {"loss", row.loss}});
     }
+    out["blocks"] = Json::array();
+    for (const engine::FieldBlock& block : field.blocks)
+        out["blocks"].push_back(block_json(block));
+    soils_json(field, out);
     out["repairs"] = field.repairs;
     return answered(std::move(out));
-}
-
-std::string field_lines(const engine::FieldAnswer& field) {
-    Json features = Json::array();
-    std::size_t count = 0;
-    for (const engine::FieldPull& pull : field.pulls)
-        features.push_back({{"type", "Feature"},
-                            {"properties",
-                             {{"pull", ++count},
-                              {"row", pull.row},
-                              {"length_ft", std::round(pull.feet * 10) / 10}}},
-                            {"geometry",
-                             {{"type", "LineString"},
-                              {"coordinates",
-                               {{place(pull.from_place.lon), place(pull.from_place.lat)},
-                                {place(pull.to_place.lon), place(pull.to_place.lat)}}}}}});
-    return Json({{"type", "FeatureCollection"}, {"features", std::move(features)}}).dump() + "\n";
 }
 
 } // namespace acre::cli

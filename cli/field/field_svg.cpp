@@ -38,6 +38,7 @@ class Picture {
         ground();
         pulls();
         paper_.path(path(field_.ground), Ink::Ink, 2);
+        names();
         start();
         north();
         scale();
@@ -119,6 +120,22 @@ class Picture {
             paper_.path(d, Ink::Fault, 1.2);
     }
 
+    // Each block by name, with its place in the order of work before it.
+    void names() {
+        if (field_.blocks.size() < 2)
+            return;
+        for (const engine::FieldBlock& block : field_.blocks) {
+            if (block.order == 0)
+                continue;
+            const engine::Point p = at(block.middle);
+            const std::string words =
+                fitting(fmt::format("{}  {}", block.order, block.name), paper_width / 3);
+            const double wide = drawn_width(words) + 8;
+            const double x = std::clamp(p.x, paper_edge + wide / 2, paper_width - wide / 2);
+            paper_.box(x - wide / 2, p.y - type_size, wide, type_size + 6, Ink::Paper, Ink::Rule);
+            paper_.text(x, p.y, words, Anchor::Middle);
+        }
+    }
     void start() {
         const engine::Point p = at(field_.pulls.front().from);
         paper_.ring(p.x, p.y);

@@ -56,10 +56,12 @@ void pulls(const engine::FieldAnswer& field, Table& table) {
                "short pulls that run out against a slanting edge"});
     if (field.cells > 1)
         table.row({"cells", count_text(field.cells), "pieces ripped one after another"});
-    table.row({"turns", count_text(field.turns),
-               field.skip == 1 ? "into the next row, back and forth"
-                               : fmt::format("{} rows over and {} back, land by land", field.skip,
-                                             field.skip - 1)});
+    std::string how = field.skip == 1 ? "into the next row, back and forth"
+                                      : fmt::format("{} rows over and {} back, land by land",
+                                                    field.skip + 1, field.skip);
+    if (field.loops > 0)
+        how += fmt::format("; {} in a loop", count_text(field.loops));
+    table.row({"turns", count_text(field.turns), std::move(how)});
 }
 
 void travel(const engine::FieldAnswer& field, Table& table) {
@@ -97,6 +99,30 @@ void heading_losses(const engine::FieldAnswer& field, std::string& out) {
     out += "\nHeadings\n" + table.text();
 }
 
+void blocks(const engine::FieldAnswer& field, std::string& out) {
+    if (field.blocks.size() < 2)
+        return;
+    Table table(
+        {{"block", Align::Left, true}, {"order"}, {"ripped"}, {"pulls"}, {"mean"}, {"time"}});
+    for (const engine::FieldBlock& block : field.blocks)
+        table.row({lang::terminal_text(block.name), block.order == 0 ? "" : count_text(block.order),
+                   acres(block.net), count_text(block.pulls), rounded_quantity(block.mean, 0, "ft"),
+                   block.ripping ? hours(*block.ripping + *block.turning) : ""});
+    out += "\nBlocks\n" + table.text();
+}
+
+void soils(const engine::FieldAnswer& field, std::string& out) {
+    if (field.soils.empty())
+        return;
+    Table table(
+        {{"block", Align::Left, true}, {"soil", Align::Left, true}, {"ripped"}, {"distance"}});
+    for (const engine::FieldSoil& soil : field.soils)
+        table.row({lang::terminal_text(field.blocks[soil.block].name),
+                   soil.soil.empty() ? "not on the map" : lang::terminal_text(soil.soil),
+                   acres(soil.net), rounded_quantity(soil.travel, 2, "mi")});
+    out += "\nAcres by soil\n" + table.text();
+}
+
 } // namespace
 
 std::string field_text(const engine::FieldAnswer& field, bool color) {
@@ -106,6 +132,8 @@ std::string field_text(const engine::FieldAnswer& field, bool color) {
     pulls(field, table);
     travel(field, table);
     out += table.text(color);
+    blocks(field, out);
+    soils(field, out);
     heading_losses(field, out);
     for (const std::string& repair : field.repairs)
         out += paragraph("The boundary was repaired: " + lang::terminal_text(repair) + ".", "! ");

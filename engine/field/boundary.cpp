@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/field/properties.h"
 #include "engine/field/read_json.h"
 #include "lang/units/number_text.h"
 
@@ -48,6 +49,7 @@ class Reader {
     std::size_t next_array_ = 0;
     std::size_t vertices_ = 0;
     bool failed_ = false;
+    std::optional<std::uint32_t> block_; // polygons belong to; none yet
 
     lang::Span whole() const {
         return {file_, 0, static_cast<std::uint32_t>(std::min<std::size_t>(text_.size(), 1))};
@@ -124,10 +126,7 @@ class Reader {
         } else if (type == "GeometryCollection") {
             each(object, "geometries", depth);
         } else if (type == "Feature") {
-            name(object);
-            if (const Json* inner = member(object, "geometry");
-                inner != nullptr && !inner->is_null())
-                geometry(*inner, depth + 1);
+            feature(object, depth);
         } else if (type == "Polygon" || type == "MultiPolygon") {
             const Json* coordinates = member(object, "coordinates");
             if (coordinates == nullptr || !coordinates->is_array()) {
@@ -159,13 +158,33 @@ class Reader {
         for (const Json& inner : *list)
             geometry(inner, depth + 1);
     }
-    void name(const Json& feature) {
-        const Json* properties = member(feature, "properties");
-        if (!boundary_.name.empty() || properties == nullptr || !properties->is_object())
+    // A feature is a block; what is outside of features is one together.
+    void feature(const Json& object, int depth) {
+        const Json* inner = member(object, "geometry");
+        if (inner == nullptr || inner->is_null())
             return;
-        const Json* value = member(*properties, "name");
-        if (value != nullptr && value->is_string())
-            boundary_.name = value->get<std::string>();
+        const std::optional<std::uint32_t> outside = std::exchange(block_, std::nullopt);
+        const std::size_t before = boundary_.polygons.size();
+        if (!begin_block({feature_name(object), feature_properties(object), 0, {}}))
+            return;
+        if (boundary_.name.empty())
+            boundary_.name = boundary_.blocks.back().name;
+        const std::size_t own = boundary_.blocks.size();
+        geometry(*inner, depth + 1);
+        if (boundary_.polygons.size() == before && boundary_.blocks.size() == own)
+            boundary_.blocks.pop_back();
+        block_ = outside;
+    }
+    bool begin_block(BoundaryBlock block) {
+        if (boundary_.blocks.size() == most_boundary_blocks) {
+            error(Code::B907, fmt::format("more than {} features", most_boundary_blocks), whole(),
+                  "", "");
+            return false;
+        }
+        block_ = static_cast<std::uint32_t>(boundary_.blocks.size());
+        block.number = boundary_.blocks.size() + 1;
+        boundary_.blocks.push_back(std::move(block));
+        return true;
     }
 
     void pass_over(const Json& list) {
@@ -216,7 +235,10 @@ class Reader {
             error(Code::B905, "a polygon without a ring", span, "empty", "");
             return;
         }
+        if (!block_ && !begin_block({}))
+            return;
         BoundaryPolygon polygon;
+        polygon.block = *block_;
         bool first = true;
         for (const Json& inner : rings) {
             LonLatRing points;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,6 +14,7 @@ namespace acre::engine {
 
 inline constexpr std::size_t max_boundary_vertices = 200'000;
 inline constexpr int max_boundary_depth = 64; // of its JSON
+inline constexpr std::size_t most_boundary_blocks = 20'000;
 
 struct LonLat {
     double lon = 0, lat = 0;
@@ -23,17 +25,32 @@ using LonLatRing = std::vector<LonLat>; // the first point is not repeated at th
 struct BoundaryPolygon {
     LonLatRing outer;              // counter-clockwise
     std::vector<LonLatRing> holes; // clockwise: a pump yard, a pond
+    std::uint32_t block = 0;       // into Boundary::blocks
+};
+
+// What a feature says of its ground besides its shape: soil, depth, a grower's number.
+struct BoundaryProperty {
+    std::string name, value; // a number as it is written
+};
+
+struct BoundaryBlock { // one feature with polygons; polygons outside of features are one
+    std::string name;  // may be empty
+    std::vector<BoundaryProperty> properties;
+    std::size_t number = 0; // in its file, from 1
+    std::string file;       // as it was named; set by who reads several
 };
 
 struct Boundary {
     std::string name;                      // of the feature, if it has one
     std::vector<BoundaryPolygon> polygons; // one at least
     std::vector<std::string> repairs;      // what was mended on the way in, to be shown
+    std::vector<BoundaryBlock> blocks;     // each with a polygon
 };
 
-// Takes Polygon, MultiPolygon, GeometryCollection, Feature and FeatureCollection (all polygons
-// together are the field). A ring that is open, runs the wrong way round or repeats points is
-// mended and said so; everything else is an error (B9xx) with its place in the text.
+// Takes Polygon, MultiPolygon, GeometryCollection, Feature and FeatureCollection. All polygons
+// together are the field, each feature a block of it. A ring that is open, runs the wrong way round
+// or repeats points is mended and said so; everything else is an error (B9xx) with its place in the
+// text.
 std::optional<Boundary> read_boundary(const lang::SourceMap& sources, lang::FileId file,
                                       lang::Diagnostics& diagnostics);
 

@@ -17,6 +17,10 @@ double distance(Point a, Point b) {
     return std::hypot(a.x - b.x, a.y - b.y);
 }
 
+double square(Point a, Point b) {
+    return (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y);
+}
+
 // The shortest chain through each set of cells that ends in a cell one way (Held and Karp 1962).
 std::vector<CellWay> shortest_chain(const std::vector<CellEnds>& cells) {
     struct Best {
@@ -73,7 +77,7 @@ std::vector<CellWay> nearest_chain(const std::vector<CellEnds>& cells, CellWay f
         double nearest = farthest;
         for (std::size_t cell = 0; cell < cells.size(); ++cell)
             for (std::size_t way = 0; way < ways_through && !driven[cell]; ++way)
-                if (const double far = distance(out, cells[cell][way].in); far < nearest) {
+                if (const double far = square(out, cells[cell][way].in); far < nearest) {
                     nearest = far;
                     next = {cell, way};
                 }

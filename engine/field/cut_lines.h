@@ -26,17 +26,30 @@ struct Turned {
     Point out(Point p) const { return {p.x * cosine - p.y * sine, p.x * sine + p.y * cosine}; }
 };
 
-struct Segment { // of one line, inside the ground and between its row ends
-    std::uint32_t row = 0;
+// One line, however often the ground cuts it: a pass along a row. Several passes of one row lie
+// beside each other and share its strip.
+struct Track {
+    double y = 0;
+    double low = 0, high = 0; // y; the strip that counts as ripped by it
+    std::uint32_t row = 0;    // counted from the first
+};
+
+struct Segment { // of one track, inside the ground and between its row ends
+    std::uint32_t track = 0;
+    std::uint32_t block = 0;
     double begin = 0, end = 0; // x
     bool slanting = false;     // an edge it ends at makes less than 45 degrees with it
 };
 
 struct Lines {
-    double first = 0;              // y of row 0
-    std::vector<Segment> segments; // by row, then x
+    std::vector<Track> tracks;     // by y
+    std::vector<Segment> segments; // by track, then x
     std::size_t rows = 0;          // with at least one segment
 };
+
+// The same tracks cut by other ground, to its edges: by track, then x. None if they are too many.
+std::vector<Segment> cut_tracks(const std::vector<PlanePolygon>& polygons,
+                                const std::vector<Track>& tracks, const Turned& turned);
 
 // B909: no pull fits. B910: too many pulls.
 lang::Outcome<Lines> cut_lines(const std::vector<PlanePolygon>& polygons,

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/field/boundary.h"
+#include "engine/field/headings.h"
 #include "engine/field/layout.h"
 #include "engine/field/plane.h"
 #include "lang/diag/diagnostic.h"
@@ -13,8 +14,14 @@
 
 namespace acre::engine {
 
+struct BoundaryText {
+    std::string name;    // how the file is called
+    std::string text;    // GeoJSON
+    std::string feature; // the one that counts, by name or number; empty: all of them
+};
+
 struct LaidField {
-    std::string file; // as named
+    std::string file; // as named; several with commas
     Boundary boundary;
     PlaneField plane;
     LayoutRequest request;
@@ -22,10 +29,10 @@ struct LaidField {
     std::vector<HeadingTime> ranked; // empty unless the best heading was looked for
 };
 
-// Lays the text of a boundary out. `path` is how it is named; `heading` empty: the best one is
-// looked for (needs a speed). `sources` gets the text. Empty: the diagnostics say why.
-std::optional<LaidField> lay_text(const std::string& path, std::string text, LayoutRequest request,
-                                  std::optional<double> heading, lang::SourceMap& sources,
-                                  lang::Diagnostics& diagnostics);
+// Lays boundaries out as one field. `heading` empty: the best one is looked for (needs a speed).
+// `sources` gets the texts. Empty: the diagnostics say why.
+std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutRequest request,
+                                   std::optional<double> heading, lang::SourceMap& sources,
+                                   lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

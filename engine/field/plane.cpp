@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -19,7 +20,12 @@
 #include <boost/geometry/geometries/point_xy.hpp>
 #include <boost/geometry/geometries/polygon.hpp>
 #include <fmt/format.h>
-#include <polyclipping/clipper.hpp>
+
+#include "engine/field/box_pairs.h"
+#include "engine/field/features.h"
+#include "engine/field/fences.h"
+#include "lang/units/convert.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -108,9 +114,12 @@ bool is_sound(const PlaneField& field, lang::FileId file, lang::Diagnostics& dia
         diagnostics.add(std::move(diagnostic));
         return false;
     };
-    bool whole = field.polygons.size() > 1;
+    std::map<std::uint32_t, std::vector<PlanePolygon>> blocks;
+    std::map<std::uint32_t, bool> whole; // more than one ring
     for (const PlanePolygon& polygon : field.polygons) {
-        whole = whole || !polygon.holes.empty();
+        std::vector<PlanePolygon>& block = blocks[polygon.block];
+        whole[polygon.block] |= !block.empty() || !polygon.holes.empty();
+        block.push_back(polygon);
         if (!sound(to_boost({{polygon.outer, {}}}), lang::Code::B904,
                    "the boundary crosses or touches itself"))
             return false;
@@ -121,54 +130,47 @@ bool is_sound(const PlaneField& field, lang::FileId file, lang::Diagnostics& dia
                 return false;
         }
     }
-    return !whole || sound(to_boost(field.polygons), lang::Code::B908,
-                           "holes or polygons of the boundary overlap or lie outside one another");
+    return std::all_of(blocks.begin(), blocks.end(), [&](const auto& block) {
+        return !whole[block.first] ||
+               sound(to_boost(block.second), lang::Code::B908,
+                     "holes or polygons of the boundary overlap or lie outside one another");
+    });
 }
 
-// The ring without points that bend it by less than a centimetre (Douglas and Peucker): they cost
-// much time and move no headland.
-PlaneRing thinned(const PlaneRing& ring) {
-    bg::model::linestring<BoostPoint> line;
-    bg::model::linestring<BoostPoint> thin;
-    line.reserve(ring.size() + 1);
-    for (const Point& point : ring)
-        line.emplace_back(point.x, point.y);
-    line.push_back(line.front());
-    bg::simplify(line, thin, 0.01);
-    PlaneRing result;
-    for (std::size_t i = 0; i + 1 < thin.size(); ++i)
-        result.push_back({thin[i].x(), thin[i].y()});
-    return result.size() < 3 ? ring : result;
+lang::Diagnostic too_ragged_to_check(lang::FileId file) {
+    return {lang::Code::B907,
+            "the boundary is too ragged to check",
+            {{file, 0, 1}, ""},
+            {},
+            {},
+            {{"thin the boundary out: a point every few feet is enough", {}}}};
 }
 
-// Clipper works in whole numbers; a tenth of a millimetre is far below what a boundary is known to.
-constexpr double clipper_unit = 1e-4;
-
-ClipperLib::Path to_clipper(const PlaneRing& ring) {
-    ClipperLib::Path path;
-    path.reserve(ring.size());
-    for (const Point& point : ring)
-        path.emplace_back(std::llround(point.x / clipper_unit),
-                          std::llround(point.y / clipper_unit));
-    return path;
-}
-PlaneRing from_clipper(const ClipperLib::Path& path) {
-    PlaneRing ring;
-    ring.reserve(path.size());
-    for (const ClipperLib::IntPoint& point : path)
-        ring.push_back({static_cast<double>(point.X) * clipper_unit,
-                        static_cast<double>(point.Y) * clipper_unit});
-    return ring;
-}
-void collect(const ClipperLib::PolyNode& node, std::vector<PlanePolygon>& polygons) {
-    for (const ClipperLib::PolyNode* outer : node.Childs) {
-        PlanePolygon& polygon = polygons.emplace_back();
-        polygon.outer = from_clipper(outer->Contour);
-        for (const ClipperLib::PolyNode* hole : outer->Childs)
-            polygon.holes.push_back(from_clipper(hole->Contour));
-        for (const ClipperLib::PolyNode* hole : outer->Childs)
-            collect(*hole, polygons);
+// False: two blocks are the same ground.
+bool take_fences(const Boundary& boundary, PlaneField& field, lang::FileId file,
+                 lang::Diagnostics& diagnostics) {
+    const Fences fences = part_blocks(field.polygons);
+    if (fences.too_many) {
+        diagnostics.add(too_ragged_to_check(file));
+        return false;
     }
+    if (fences.doubled) {
+        diagnostics.add({lang::Code::B908,
+                         fmt::format("`{}` and `{}` overlap by more than a fence",
+                                     block_name(boundary, fences.doubled->first),
+                                     block_name(boundary, fences.doubled->second)),
+                         {{file, 0, 1}, ""},
+                         {},
+                         {fmt::format("up to {} is taken for a fence that both have",
+                                      lang::quantity_text(
+                                          lang::convert(widest_fence_overlap, "m", "ft"), "ft"))},
+                         {{"take one of the two out, or redraw the fence between them", {}}}});
+        return false;
+    }
+    field.shared = fences.given;
+    field.area -= fences.given;
+    field.outer_area -= fences.given;
+    return true;
 }
 
 double twice_area(const PlaneRing& ring) {
@@ -191,18 +193,14 @@ std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceM
                                    lang::FileId file, lang::Diagnostics& diagnostics) {
     PlaneField field;
     field.middle = middle_of(boundary);
-    const GeographicLib::AzimuthalEquidistant projection(GeographicLib::Geodesic::WGS84());
+    field.polygons = flat_polygons(boundary, field.middle);
     for (const BoundaryPolygon& polygon : boundary.polygons) {
-        PlanePolygon& plane = field.polygons.emplace_back();
-        plane.outer = flatten(projection, field.middle, polygon.outer);
         const RingMeasure outer = measure(polygon.outer);
         field.outer_area += outer.area;
         field.area += outer.area;
         field.perimeter += outer.perimeter;
-        for (const LonLatRing& hole : polygon.holes) {
-            plane.holes.push_back(flatten(projection, field.middle, hole));
+        for (const LonLatRing& hole : polygon.holes)
             field.area -= geodesic_area(hole);
-        }
     }
     constexpr double widest =
         60'000; // m; the plane is true to one part in a hundred thousand up to here
@@ -220,9 +218,26 @@ std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceM
                      {}});
                 return std::nullopt;
             }
-    if (!is_sound(field, file, diagnostics))
+    if (box_pairs(field.polygons) > most_box_pairs) {
+        diagnostics.add(too_ragged_to_check(file));
+        return std::nullopt;
+    }
+    if (!is_sound(field, file, diagnostics) || !take_fences(boundary, field, file, diagnostics))
         return std::nullopt;
     return field;
+}
+
+std::vector<PlanePolygon> flat_polygons(const Boundary& boundary, LonLat middle) {
+    const GeographicLib::AzimuthalEquidistant projection(GeographicLib::Geodesic::WGS84());
+    std::vector<PlanePolygon> polygons;
+    for (const BoundaryPolygon& polygon : boundary.polygons) {
+        PlanePolygon& plane = polygons.emplace_back();
+        plane.block = polygon.block;
+        plane.outer = flatten(projection, middle, polygon.outer);
+        for (const LonLatRing& hole : polygon.holes)
+            plane.holes.push_back(flatten(projection, middle, hole));
+    }
+    return polygons;
 }
 
 LonLat to_globe(const PlaneField& field, Point point) {
@@ -240,24 +255,6 @@ double plane_area(const std::vector<PlanePolygon>& polygons) {
             twice -= twice_area(hole);
     }
     return twice / 2;
-}
-
-std::vector<PlanePolygon> inset(const std::vector<PlanePolygon>& polygons, double distance) {
-    if (distance <= 0)
-        return polygons;
-    ClipperLib::ClipperOffset offset(2.0, 0.01 / clipper_unit);
-    for (const PlanePolygon& polygon : polygons) {
-        offset.AddPath(to_clipper(thinned(polygon.outer)), ClipperLib::jtMiter,
-                       ClipperLib::etClosedPolygon);
-        for (const PlaneRing& hole : polygon.holes)
-            offset.AddPath(to_clipper(thinned(hole)), ClipperLib::jtMiter,
-                           ClipperLib::etClosedPolygon);
-    }
-    ClipperLib::PolyTree tree;
-    offset.Execute(tree, -distance / clipper_unit);
-    std::vector<PlanePolygon> result;
-    collect(tree, result);
-    return result;
 }
 
 } // namespace acre::engine

@@ -3,6 +3,7 @@
 // ellipsoid all the same.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -18,6 +19,7 @@ using PlaneRing = std::vector<Point>;
 struct PlanePolygon {
     PlaneRing outer;
     std::vector<PlaneRing> holes;
+    std::uint32_t block = 0; // of the field: no pull goes from one block into another
 };
 
 struct PlaneField {
@@ -26,23 +28,25 @@ struct PlaneField {
     double outer_area = 0; // m², geodesic, holes not taken off
     double area = 0;       // m², geodesic, without the holes
     double perimeter = 0;  // m, geodesic, outer rings
+    double shared = 0;     // m² that two blocks had along a fence, counted once
 };
 
 // Geodesic area in m² inside one ring (Karney 2013, through GeographicLib), whichever way round it
 // runs.
 double geodesic_area(const LonLatRing& ring);
 
-// Reports B904 (a ring crosses itself, with the place) and B908 (a hole outside its ring, polygons
-// that overlap).
+// Where blocks overlap along a fence, the first of them has the ground. Reports B904 (a ring
+// crosses itself, with the place), B907 (too ragged to check) and B908 (a hole outside its ring,
+// polygons or blocks that overlap by more than a fence).
 std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap& sources,
                                    lang::FileId file, lang::Diagnostics& diagnostics);
+
+// The polygons of a boundary around another middle, unchecked.
+std::vector<PlanePolygon> flat_polygons(const Boundary& boundary, LonLat middle);
 
 LonLat to_globe(const PlaneField& field, Point point);
 
 // Area in m² in the plane, holes taken off.
 double plane_area(const std::vector<PlanePolygon>& polygons);
-
-// The polygons shrunk by `distance` metres from every edge; may fall into pieces or vanish.
-std::vector<PlanePolygon> inset(const std::vector<PlanePolygon>& polygons, double distance);
 
 } // namespace acre::engine

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <map>
 #include <span>
 
 namespace acre::engine {
@@ -56,6 +55,24 @@ class Covered {
     }
 };
 
+struct Strip {
+    double low, high; // y
+    Covered covered;
+};
+
+std::vector<Strip> strips_of(const std::vector<Track>& tracks, std::span<const Segment> segments) {
+    std::vector<Strip> strips;
+    for (std::size_t begin = 0; begin < segments.size();) {
+        std::size_t end = begin;
+        while (end < segments.size() && segments[end].track == segments[begin].track)
+            ++end;
+        const Track& track = tracks[segments[begin].track];
+        strips.push_back({track.low, track.high, Covered(segments.subspan(begin, end - begin))});
+        begin = end;
+    }
+    return strips;
+}
+
 double doubled_area(const PlaneRing& ring) {
     double sum = 0;
     for (std::size_t i = 0, n = ring.size(); i < n; ++i) {
@@ -70,42 +87,28 @@ double doubled_area(const PlaneRing& ring) {
 
 // Green's theorem: the area inside is the integral over the edges, run counterclockwise, of what is
 // covered to the left of them.
-double ripped_area(const std::vector<PlanePolygon>& ground, const Lines& lines, double spacing,
-                   const Turned& turned) {
-    std::map<std::uint32_t, Covered> rows;
-    for (std::size_t begin = 0; begin < lines.segments.size();) {
-        std::size_t end = begin;
-        while (end < lines.segments.size() && lines.segments[end].row == lines.segments[begin].row)
-            ++end;
-        rows.emplace_hint(
-            rows.end(), lines.segments[begin].row,
-            Covered(std::span<const Segment>(lines.segments).subspan(begin, end - begin)));
-        begin = end;
-    }
+double ripped_area(const std::vector<PlanePolygon>& ground, const std::vector<Track>& tracks,
+                   std::span<const Segment> segments, const Turned& turned) {
+    const std::vector<Strip> strips = strips_of(tracks, segments);
     double sum = 0;
     const auto edge = [&](Point a, Point b) {
         const double sign = a.y < b.y ? 1 : -1;
         if (a.y > b.y)
             std::swap(a, b);
-        const double first = (a.y - lines.first) / spacing - 0.5;
-        auto row = rows.lower_bound(first > 0 ? static_cast<std::uint32_t>(std::floor(first))
-                                              : std::uint32_t{0});
-        for (; row != rows.end(); ++row) {
-            const double middle = lines.first + row->first * spacing;
-            const double low = std::max(a.y, middle - spacing / 2);
-            const double high = std::min(b.y, middle + spacing / 2);
-            if (b.y <= middle - spacing / 2)
-                break;
+        const double slope = (b.x - a.x) / (b.y - a.y);
+        auto strip = std::upper_bound(strips.begin(), strips.end(), a.y,
+                                      [](double y, const Strip& s) { return y < s.high; });
+        for (; strip != strips.end() && strip->low < b.y; ++strip) {
+            const double low = std::max(a.y, strip->low);
+            const double high = std::min(b.y, strip->high);
             if (!(high > low))
                 continue;
-            const double slope = (b.x - a.x) / (b.y - a.y);
             const double from = a.x + (low - a.y) * slope;
             const double to = a.x + (high - a.y) * slope;
-            const Covered& covered = row->second;
             // Along a steep edge the difference of two integrals would cancel.
-            sum += sign * (std::abs(to - from) > 1e-6 * spacing
-                               ? (covered.area(to) - covered.area(from)) / slope
-                               : covered.length((from + to) / 2) * (high - low));
+            sum += sign * (std::abs(to - from) > 1e-6 * (strip->high - strip->low)
+                               ? (strip->covered.area(to) - strip->covered.area(from)) / slope
+                               : strip->covered.length((from + to) / 2) * (high - low));
         }
     };
     const auto ring = [&](const PlaneRing& points, bool outer) {

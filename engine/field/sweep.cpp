@@ -4,17 +4,21 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <numeric>
+#include <map>
+#include <numbers>
+#include <tuple>
 #include <utility>
 
 #include "engine/field/cell_chain.h"
+#include "engine/field/row_order.h"
+#include "engine/field/turn.h"
 
 namespace acre::engine {
 namespace {
 
 struct Piece { // a run before its direction is known
     std::size_t first, last;
-    std::uint32_t row;
+    std::uint32_t track, block;
     double begin, end;
 };
 
@@ -22,11 +26,12 @@ std::vector<Piece> pieces_of(const Lines& lines, double reach) {
     std::vector<Piece> pieces;
     for (std::size_t i = 0; i < lines.segments.size(); ++i) {
         const Segment& s = lines.segments[i];
-        if (!pieces.empty() && pieces.back().row == s.row && s.begin - pieces.back().end <= reach) {
+        if (!pieces.empty() && pieces.back().track == s.track && pieces.back().block == s.block &&
+            s.begin - pieces.back().end <= reach) {
             pieces.back().last = i;
             pieces.back().end = s.end;
         } else {
-            pieces.push_back({i, i, s.row, s.begin, s.end});
+            pieces.push_back({i, i, s.track, s.block, s.begin, s.end});
         }
     }
     return pieces;
@@ -37,7 +42,8 @@ template <class Meet>
 void visit_overlaps(const std::vector<Piece>& pieces, std::size_t begin, std::size_t middle,
                     std::size_t end, Meet&& meet) {
     for (std::size_t a = begin, b = middle; a < middle && b < end;) {
-        if (pieces[a].begin < pieces[b].end && pieces[b].begin < pieces[a].end)
+        if (pieces[a].begin < pieces[b].end && pieces[b].begin < pieces[a].end &&
+            pieces[a].block == pieces[b].block)
             meet(a, b);
         ++(pieces[a].end < pieces[b].end ? a : b);
     }
@@ -51,10 +57,10 @@ std::vector<std::vector<std::size_t>> cells_of(const std::vector<Piece>& pieces)
     std::size_t begin = 0;
     while (begin < pieces.size()) {
         std::size_t middle = begin;
-        while (middle < pieces.size() && pieces[middle].row == pieces[begin].row)
+        while (middle < pieces.size() && pieces[middle].track == pieces[begin].track)
             ++middle;
         std::size_t end = middle;
-        while (end < pieces.size() && pieces[end].row == pieces[begin].row + 1)
+        while (end < pieces.size() && pieces[end].track == pieces[begin].track + 1)
             ++end;
         visit_overlaps(pieces, begin, middle, end, [&](std::size_t a, std::size_t b) {
             ++seen_above[a];
@@ -77,69 +83,86 @@ std::vector<std::vector<std::size_t>> cells_of(const std::vector<Piece>& pieces)
     return cells;
 }
 
-// Rows in the order they are driven. A machine that cannot turn into the next row goes `skip` rows
-// over and `skip - 1` back, land by land, until every row is done.
-std::vector<std::size_t> row_order(const std::vector<std::size_t>& rows, std::uint32_t skip) {
-    std::vector<std::size_t> order;
-    order.reserve(rows.size());
-    const std::size_t land = skip == 1 ? rows.size() : std::size_t{2} * skip;
-    for (std::size_t begin = 0; begin < rows.size(); begin += land) {
-        const std::size_t size = std::min(land, rows.size() - begin);
-        const std::size_t half = skip == 1 ? size : (size + 1) / 2;
-        for (std::size_t i = 0; i < half; ++i) {
-            order.push_back(rows[begin + i]);
-            if (skip != 1 && half + i < size)
-                order.push_back(rows[begin + half + i]);
-        }
-    }
-    return order;
-}
-
-std::vector<std::vector<std::size_t>> all_in_one(std::size_t pieces) {
-    std::vector<std::vector<std::size_t>> cells(1, std::vector<std::size_t>(pieces));
-    std::iota(cells.front().begin(), cells.front().end(), 0);
+std::vector<std::vector<std::size_t>> all_of_each_block(const std::vector<Piece>& pieces) {
+    std::map<std::uint32_t, std::vector<std::size_t>> blocks;
+    for (std::size_t i = 0; i < pieces.size(); ++i)
+        blocks[pieces[i].block].push_back(i);
+    std::vector<std::vector<std::size_t>> cells;
+    for (auto& [block, cell] : blocks)
+        cells.push_back(std::move(cell));
     return cells;
 }
 
-Way driven(const std::vector<Piece>& pieces, const std::vector<std::size_t>& order, bool forward,
-           const Lines& lines, double spacing) {
-    Way way;
-    for (std::size_t i = 0; i < order.size(); ++i, forward = !forward) {
-        const Piece& piece = pieces[order[i]];
-        const double y = lines.first + piece.row * spacing;
-        const Point in{forward ? piece.begin : piece.end, y};
-        if (i == 0)
-            way.in = in;
-        else
-            way.inside += std::hypot(in.x - way.out.x, in.y - way.out.y);
-        way.out = {forward ? piece.end : piece.begin, y};
+class Driver {
+  public:
+    Driver(const Lines& lines, const std::vector<Piece>& pieces, double turn_diameter)
+        : lines_(lines),
+          pieces_(pieces),
+          diameter_(turn_diameter) {}
+
+    Way way(const std::vector<std::size_t>& order, bool forward) const {
+        Way way;
+        Pose at;
+        for (std::size_t i = 0; i < order.size(); ++i, forward = !forward) {
+            const Piece& piece = pieces_[order[i]];
+            const double y = lines_.tracks[piece.track].y;
+            const double angle = forward ? 0 : std::numbers::pi;
+            const Pose in{{forward ? piece.begin : piece.end, y}, angle};
+            if (i == 0)
+                way.in = in.at;
+            else
+                way.inside += turn_length(at, in, diameter_);
+            at = {{forward ? piece.end : piece.begin, y}, angle};
+        }
+        way.out = at.at;
+        return way;
     }
-    return way;
-}
+
+    // The pieces of a cell as they are driven, with how many rows over that is.
+    std::pair<std::vector<std::size_t>, std::size_t>
+    order(const std::vector<std::size_t>& cell) const {
+        std::vector<double> y;
+        for (const std::size_t piece : cell)
+            y.push_back(std::abs(lines_.tracks[pieces_[piece].track].y -
+                                 lines_.tracks[pieces_[cell.front()].track].y));
+        const std::size_t skip = rows_apart(y, diameter_);
+        if (skip == 1)
+            return {cell, 1};
+        std::vector<std::size_t> over;
+        for (const std::size_t i : row_order(cell.size(), skip))
+            over.push_back(cell[i]);
+        if (way(over, true).inside < way(cell, true).inside)
+            return {std::move(over), skip};
+        return {cell, 1};
+    }
+
+  private:
+    const Lines& lines_;
+    const std::vector<Piece>& pieces_;
+    double diameter_;
+};
 
 } // namespace
 
-Sweep sweep(const Lines& lines, double spacing, double turn_diameter, double reach) {
+Sweep sweep(const Lines& lines, double turn_diameter, double reach) {
     Sweep result;
-    if (turn_diameter > spacing)
-        result.skip =
-            static_cast<std::uint32_t>(std::min(64.0, std::ceil(turn_diameter / spacing)));
     const std::vector<Piece> pieces = pieces_of(lines, reach);
+    const Driver driver(lines, pieces, turn_diameter);
     std::vector<std::vector<std::size_t>> cells =
-        std::isinf(reach) ? all_in_one(pieces.size()) : cells_of(pieces);
+        std::isinf(reach) ? all_of_each_block(pieces) : cells_of(pieces);
     result.cells = cells.size();
     // Each cell both ways up; the first run goes toward greater x or less.
     std::vector<std::array<std::vector<std::size_t>, 2>> orders(cells.size());
     std::vector<CellEnds> ends(cells.size());
     for (std::size_t c = 0; c < cells.size(); ++c) {
-        orders[c][0] = row_order(cells[c], result.skip);
-        std::reverse(cells[c].begin(), cells[c].end());
-        orders[c][1] = row_order(cells[c], result.skip);
-        for (std::size_t way = 0; way < ways_through; ++way) {
-            const std::vector<std::size_t>& order = orders[c][way / 2];
-            const bool forward = way % 2 == 0;
-            ends[c][way] = driven(pieces, order, forward, lines, spacing);
+        for (std::vector<std::size_t>& order : orders[c]) {
+            std::size_t skip = 1;
+            std::tie(order, skip) = driver.order(cells[c]);
+            result.skip = std::max(result.skip, skip);
+            std::reverse(cells[c].begin(), cells[c].end());
         }
+        for (std::size_t way = 0; way < ways_through; ++way)
+            ends[c][way] = driver.way(orders[c][way / 2], way % 2 == 0);
     }
     result.runs.reserve(pieces.size());
     for (const CellWay& next : chain_cells(ends)) {

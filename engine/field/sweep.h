@@ -22,13 +22,14 @@ struct Run {
 struct Sweep {
     std::vector<Run> runs; // in driving order
     std::size_t cells = 0;
-    std::uint32_t skip = 1; // the next row driven in a cell is this many rows away
+    std::size_t skip = 1; // rows over, in cells where the next row is too near to turn into
 };
 
 // Gaps of a row up to `reach` are crossed with the shank up; over wider ones the row falls into
-// runs of different cells. With an infinite `reach` all rows are one cell. Cells are chained so
-// that the way between them is short: the shortest of all chains for up to six cells, the best of
-// nearest-neighbor chains for more.
-Sweep sweep(const Lines& lines, double spacing, double turn_diameter, double reach);
+// runs of different cells. With an infinite `reach` all rows of a block are one cell. In a cell the
+// machine drives loops into the next row, or goes so many rows over that it needs none, whichever
+// is the shorter way. Cells are chained so that the way between them is short: the shortest of all
+// chains for up to six cells, the best of nearest-neighbor chains for more.
+Sweep sweep(const Lines& lines, double turn_diameter, double reach);
 
 } // namespace acre::engine

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/field/boundary_reference.h"
 #include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
@@ -54,6 +55,7 @@ class FieldOfJob {
         }
         request.spacing = *spacing;
         request.passes_per_row = value("layout_passes", "1").value_or(1);
+        request.pass_spacing = value("layout_pass_spacing", "m").value_or(0);
         request.headland = value("layout_headland", "m").value_or(0);
         request.row_ends = value("layout_row_ends", "m").value_or(0);
         request.turn_diameter = value("layout_turn_circle", "m").value_or(0);
@@ -135,8 +137,9 @@ class Fields {
     bool one(const std::string& entry, const std::string& path, lang::NodeId heading_node) {
         lang::Span span{};
         span.file = 0;
+        const BoundaryReference from = split_reference(path);
         lang::Outcome<lang::Loaded> text =
-            loader_.load(lang::ReferenceKind::Boundary, path, job_.request().name);
+            loader_.load(lang::ReferenceKind::Boundary, from.file, job_.request().name);
         if (!text) {
             for (lang::Diagnostic failed : text.said.diagnostics.all()) {
                 failed.primary.span = span;
@@ -150,16 +153,17 @@ class Fields {
             return false;
         if (!job.request(request, span, diagnostics_))
             return false;
-        std::optional<LaidField> field = lay_text(text->name, text->text, request,
-                                                  heading(heading_node), sources_, diagnostics_);
+        std::optional<LaidField> field =
+            lay_texts({{text->name, text->text, from.feature}}, request, heading(heading_node),
+                      sources_, diagnostics_);
         if (!field)
             return false;
         std::optional<LaidField> across;
         if (const std::optional<double> spacing = job.value("layout_cross_spacing", "m");
             spacing && *spacing > 0) {
             request.spacing = *spacing;
-            across = lay_text(text->name, std::move(text->text), request,
-                              std::fmod(field->request.heading + 90, 180), sources_, diagnostics_);
+            across = lay_texts({{text->name, std::move(text->text), from.feature}}, request,
+                               std::fmod(field->request.heading + 90, 180), sources_, diagnostics_);
             if (!across)
                 return false;
         }
@@ -182,7 +186,6 @@ class Fields {
                                      *unit == '1' ? "" : unit, because);
         };
         const Layout& layout = field.layout;
-        const double passes = field.request.passes_per_row;
         set("gross", field.plane.outer_area, "m^2", "ac");
         // Paid by the acres that are ripped, whichever way more of them are.
         set("area",
@@ -193,8 +196,8 @@ class Fields {
             set("cross_run", across->layout.mean, "m", "ft");
         set("travel", layout.travel + (across != nullptr ? across->layout.travel : 0), "m", "mi");
         set("pulls",
-            static_cast<double>(layout.pulls.size()) * passes +
-                (across != nullptr ? static_cast<double>(across->layout.pulls.size()) * passes : 0),
+            static_cast<double>(layout.pulls.size() +
+                                (across != nullptr ? across->layout.pulls.size() : 0)),
             "1", "1");
     }
 };

@@ -3,11 +3,13 @@
 //
 // The model says how by lines of these names (below an entry's name for a part `each` of a list):
 //   layout_spacing            from line to line; must be there
-//   layout_passes             times each line is driven; 1 if not there
-//   layout_headland, layout_row_ends, layout_offset, layout_turn_circle     lengths; 0 (offset:
-//   half a spacing) if not there layout_cross_spacing      a second layout across the first, for
-//   cross-ripping; 0 or not there: none speed, turn               for the best heading, where the
-//   job names none
+//   layout_passes             lines beside each other that rip a row; 1 if not there
+//   layout_pass_spacing       from one of them to the next; spread evenly if not there
+//   layout_headland, layout_row_ends, layout_offset, layout_turn_circle
+//                             lengths; 0 (offset: half a spacing) if not there
+//   layout_cross_spacing      a second layout across the first, for cross-ripping; 0 or not there:
+//                             none
+//   speed, turn               for the best heading, where the job names none
 // and it is given, where it has givens of these names:
 //   gross, area, run, cross_run, travel, pulls
 #pragma once

@@ -55,8 +55,8 @@ ACREWRIGHT_TARGET(boundary, text) {
     const double heading = (how & 31) * 11.0;
     lang::SourceMap sources;
     lang::Diagnostics diagnostics;
-    const auto laid =
-        engine::lay_text("f.geojson", std::string(text), request, heading, sources, diagnostics);
+    const auto laid = engine::lay_texts({{"f.geojson", std::string(text), {}}}, request, heading,
+                                        sources, diagnostics);
     fuzz::hold_diagnostics(diagnostics, sources);
     HOLDS(laid.has_value() == !diagnostics.has_errors());
     if (!laid)
@@ -66,13 +66,16 @@ ACREWRIGHT_TARGET(boundary, text) {
     HOLDS_FOR(fuzz::is_safe(cli::field_text(field, false)), cli::field_text(field, false));
     if (laid->layout.pulls.size() < 1'000) {
         lang::SourceMap again;
-        const auto best = engine::lay_text("f.geojson", std::string(text), request, std::nullopt,
-                                           again, diagnostics);
+        const auto best = engine::lay_texts({{"f.geojson", std::string(text), {}}}, request,
+                                            std::nullopt, again, diagnostics);
         if (best) // no pull may fit by another heading
             hold_layout(*best);
         fuzz::hold_json(cli::field_json(field));
         fuzz::hold_json(cli::field_lines(field));
         HOLDS(fuzz::is_safe(cli::field_svg(field)));
+        HOLDS(fuzz::is_safe(cli::field_gpx(field)));
+        HOLDS(fuzz::is_safe(cli::field_map(field)));
+        HOLDS(fuzz::is_safe(cli::field_blocks(field, "soils.geojson")));
     }
 }
 

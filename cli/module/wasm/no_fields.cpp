@@ -7,11 +7,11 @@
 
 namespace acre::engine {
 
-std::optional<LaidField> lay_text(const std::string& path, std::string, LayoutRequest,
-                                  std::optional<double>, lang::SourceMap&,
-                                  lang::Diagnostics& diagnostics) {
-    diagnostics.add(lang::cannot_load(lang::Code::F701, lang::ReferenceKind::Boundary, path,
-                                      "a page cannot lay out a boundary"));
+std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutRequest,
+                                   std::optional<double>, lang::SourceMap&,
+                                   lang::Diagnostics& diagnostics) {
+    diagnostics.add(lang::cannot_load(lang::Code::F701, lang::ReferenceKind::Boundary,
+                                      texts.front().name, "a page cannot lay out a boundary"));
     return std::nullopt;
 }
 

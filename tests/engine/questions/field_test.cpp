@@ -23,8 +23,7 @@ std::string square(const std::string& more = "") {
 }
 FieldQuestion question(const std::string& text) {
     FieldQuestion out;
-    out.file = "square.geojson";
-    out.text = text;
+    out.boundaries = {{"square.geojson", text, {}}};
     out.request.spacing = 10;
     out.request.speed = 1;
     out.request.turn_time = 30;

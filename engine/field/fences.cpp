@@ -1,0 +1,99 @@
+#include "engine/field/fences.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <map>
+#include <utility>
+
+#include "engine/field/clipping.h"
+
+namespace acre::engine {
+namespace {
+
+struct Extent {
+    Point low{1e300, 1e300}, high{-1e300, -1e300};
+    void add(const PlanePolygon& polygon) {
+        for (const Point& p : polygon.outer) {
+            low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+            high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+        }
+    }
+    bool meets(const Extent& other) const {
+        return low.x < other.high.x && other.low.x < high.x && low.y < other.high.y &&
+               other.low.y < high.y;
+    }
+};
+
+struct Block {
+    std::uint32_t number;
+    Extent extent;
+    std::vector<PlanePolygon> ground;
+};
+
+std::vector<Block> blocks_of(const std::vector<PlanePolygon>& polygons) {
+    std::map<std::uint32_t, Block> blocks;
+    for (const PlanePolygon& polygon : polygons) {
+        Block& block = blocks[polygon.block];
+        block.number = polygon.block;
+        block.extent.add(polygon);
+        block.ground.push_back(polygon);
+    }
+    std::vector<Block> result;
+    for (auto& [number, block] : blocks)
+        result.push_back(std::move(block));
+    return result;
+}
+
+// Of a strip, half its edge by its width is its area.
+double widest(const std::vector<PlanePolygon>& strips) {
+    double wide = 0;
+    for (const PlanePolygon& strip : strips) {
+        double edge = 0;
+        for (std::size_t i = 0, n = strip.outer.size(); i < n; ++i) {
+            const Point& a = strip.outer[i];
+            const Point& b = strip.outer[i + 1 == n ? 0 : i + 1];
+            edge += std::hypot(b.x - a.x, b.y - a.y);
+        }
+        wide = std::max(wide, 2 * plane_area({strip}) / edge);
+    }
+    return wide;
+}
+
+} // namespace
+
+Fences part_blocks(std::vector<PlanePolygon>& polygons) {
+    constexpr double nothing = 1e-3; // m; rounding of a fence that both have
+    Fences fences;
+    std::vector<Block> blocks = blocks_of(polygons);
+    std::size_t pairs = 0;
+    for (std::size_t i = 1; i < blocks.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k) {
+            Block& later = blocks[i];
+            const Block& earlier = blocks[k];
+            if (!later.extent.meets(earlier.extent))
+                continue;
+            if (++pairs > most_block_pairs ||
+                points_of(later.ground) + points_of(earlier.ground) > most_clipped_points) {
+                fences.too_many = true;
+                return fences;
+            }
+            const std::vector<PlanePolygon> both =
+                common_ground(later.ground, earlier.ground, later.number);
+            const double wide = widest(both);
+            if (wide > widest_fence_overlap) {
+                fences.doubled = {earlier.number, later.number};
+                return fences;
+            }
+            if (wide < nothing)
+                continue;
+            fences.given += plane_area(both);
+            later.ground = ground_without(later.ground, earlier.ground, later.number);
+        }
+    polygons.clear();
+    for (Block& block : blocks)
+        std::move(block.ground.begin(), block.ground.end(), std::back_inserter(polygons));
+    return fences;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,153 @@
+// Features, fences and soils of the world's files, worked out by hand.
+#include "engine/field/features.h"
+
+#include <cmath>
+#include <optional>
+#include <string>
+
+#include <doctest/doctest.h>
+
+#include "engine/field/boundary_reference.h"
+#include "engine/field/laid_field.h"
+#include "engine/field/soils.h"
+
+namespace features_test {
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+// Metres east and north of a place near 36.6 north as degrees: 89,400 and 110,980 to a degree,
+// within a thousandth.
+std::string ring(const std::vector<Point>& points) {
+    std::string out = "[[";
+    for (std::size_t i = 0; i <= points.size(); ++i) {
+        const Point p = points[i % points.size()];
+        out += (i == 0 ? "[" : ",[") + std::to_string(-119.7 + p.x / 89400) + "," +
+               std::to_string(36.6 + p.y / 110980) + "]";
+    }
+    return out + "]]";
+}
+std::string feature(const std::string& properties, const std::vector<Point>& points) {
+    return R"({"type":"Feature","properties":{)" + properties +
+           R"(},"geometry":{"type":"Polygon","coordinates":)" + ring(points) + "}}";
+}
+std::string collection(const std::vector<std::string>& features) {
+    std::string out = R"({"type":"FeatureCollection","features":[)";
+    for (std::size_t i = 0; i < features.size(); ++i)
+        out += (i == 0 ? "" : ",") + features[i];
+    return out + "]}";
+}
+std::vector<Point> box(double x, double y, double width, double height) {
+    return {{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}};
+}
+
+struct Laid {
+    std::optional<LaidField> field;
+    std::string fault; // code and title
+};
+Laid laid(std::vector<BoundaryText> texts) {
+    LayoutRequest request;
+    request.spacing = 2;
+    request.speed = 0.7;
+    request.turn_time = 40;
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    Laid out{lay_texts(std::move(texts), request, 0.0, sources, diagnostics), {}};
+    if (!out.field)
+        out.fault = std::string(lang::name_of(diagnostics.all()[0].code)) + " " +
+                    diagnostics.all()[0].title;
+    return out;
+}
+
+const std::string home =
+    feature(R"("name":"Home place","soil":"loam","depth":6)", box(0, 0, 400, 300));
+const std::string river = feature(R"("Name":"River")", box(399.8, 0, 200, 300));
+
+} // namespace
+
+TEST_CASE("a reference names a file and perhaps a feature") {
+    CHECK(split_reference("ranch.geojson").feature.empty());
+    CHECK(split_reference("ranch.geojson#Home place").file == "ranch.geojson");
+    CHECK(split_reference("ranch.geojson#Home place").feature == "Home place");
+    CHECK(split_reference("a#1/ranch.json#2").file == "a#1/ranch.json");
+    CHECK(split_reference("field#3.geojson").file == "field#3.geojson");
+}
+
+TEST_CASE("each feature is a block, and an overlap along the fence counts once") {
+    const Laid out = laid({{"r.geojson", collection({home, river}), {}}});
+    REQUIRE(out.field);
+    REQUIRE(out.field->boundary.blocks.size() == 2);
+    CHECK(out.field->boundary.blocks[0].name == "Home place");
+    CHECK(out.field->boundary.blocks[1].name == "River");
+    REQUIRE(out.field->boundary.blocks[0].properties.size() == 2);
+    CHECK(out.field->boundary.blocks[0].properties[0].name == "depth");
+    CHECK(out.field->boundary.blocks[0].properties[0].value == "6");
+    // 20 cm by 300 m.
+    CHECK(out.field->plane.shared == doctest::Approx(60).epsilon(0.03));
+    REQUIRE(out.field->boundary.repairs.size() == 1);
+    CHECK(out.field->layout.blocks[0].ground == doctest::Approx(400.0 * 300).epsilon(0.002));
+    CHECK(out.field->layout.blocks[1].ground == doctest::Approx(199.8 * 300).epsilon(0.003));
+    const double all = out.field->layout.ripped_area + out.field->layout.unripped.gaps;
+    CHECK(all == doctest::Approx(out.field->plane.area));
+    // The fence is upright, and so are the pulls: each on its own side of it.
+    CHECK(out.field->layout.blocks[0].pulls == 200);
+    CHECK(out.field->layout.blocks[1].pulls >= 99);
+}
+
+TEST_CASE("one feature is picked by name or number, several files make one field") {
+    CHECK(laid({{"r.geojson", collection({home, river}), "river"}}).field->plane.area ==
+          doctest::Approx(200.0 * 300).epsilon(0.003));
+    CHECK(laid({{"r.geojson", collection({home, river}), "1"}}).field->boundary.name ==
+          "Home place");
+    CHECK(laid({{"r.geojson", collection({home, river}), "3"}}).fault ==
+          "B902 no feature `3` in this file");
+    const Laid two =
+        laid({{"h.geojson", home, {}}, {"w.geojson", feature("", box(0, 400, 60, 80)), {}}});
+    REQUIRE(two.field);
+    CHECK(two.field->file == "h.geojson, w.geojson");
+    REQUIRE(two.field->boundary.blocks.size() == 2);
+    CHECK(block_name(two.field->boundary, 1) == "block 2");
+    CHECK(two.field->boundary.blocks[1].file == "w.geojson");
+}
+
+TEST_CASE("blocks that are the same ground are refused by name") {
+    CHECK(laid({{"r.geojson",
+                 collection({home, feature(R"("name":"Twice")", box(300, 0, 200, 300))}),
+                 {}}})
+              .fault == "B908 `Home place` and `Twice` overlap by more than a fence");
+}
+
+TEST_CASE("a map of soils divides acres and distance, and what is not on it is said") {
+    const Laid out = laid({{"h.geojson", home, {}}});
+    REQUIRE(out.field);
+    const std::string map =
+        collection({feature(R"("soil":"clay")", box(-50, -50, 150, 500)),
+                    feature(R"("name":"loam","top":"loam")", box(50, -50, 250, 500)),
+                    feature(R"("soil":"clay")", box(5000, 5000, 10, 10))});
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    const auto soils = lay_soils(*out.field, {"s.geojson", map, {}}, sources, diagnostics);
+    REQUIRE(soils);
+    REQUIRE(soils->size() == 3);
+    // Clay has the first 100 m, being first on the map; loam the next 200, nothing the last 100.
+    const double widths[] = {100, 200, 100};
+    const char* names[] = {"clay", "loam", ""};
+    double travel = 0;
+    double pulls = 0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        CHECK((*soils)[i].soil == names[i]);
+        CHECK((*soils)[i].ground == doctest::Approx(widths[i] * 300).epsilon(0.01));
+        CHECK((*soils)[i].ripped_area == doctest::Approx(widths[i] * 300).epsilon(0.01));
+        CHECK((*soils)[i].travel == doctest::Approx(widths[i] / 2 * 300).epsilon(0.02));
+        travel += (*soils)[i].travel;
+        pulls += (*soils)[i].pulls;
+    }
+    CHECK(travel == doctest::Approx(out.field->layout.travel));
+    CHECK(pulls == doctest::Approx(static_cast<double>(out.field->layout.pulls.size())));
+    REQUIRE((*soils)[1].properties.size() == 1);
+    CHECK((*soils)[1].properties[0].name == "top");
+}
+
+} // namespace features_test
