@@ -17,7 +17,7 @@ namespace {
 struct CompareArguments {
     std::vector<std::string> paths, options, sets, with;
     std::string models, flip, over, svg;
-    bool json = false;
+    bool json = false, by_block = false;
 };
 
 // What one column sets besides the others: "a=1; b=2".
@@ -138,6 +138,7 @@ Reply answer(const CompareArguments& arguments, bool color) {
         return std::move(sides.said);
     engine::CompareQuestion question;
     question.flip = arguments.flip;
+    question.by_block = arguments.by_block;
     if (!arguments.over.empty()) {
         lang::Outcome<engine::CompareQuestion::Over> over = read_over(arguments.over, *sides);
         if (!over)
@@ -174,6 +175,7 @@ Reply compare_command(Words words, Console& console) {
                 "the price of each column over a given, as in \"run 300 ft..2,600 ft\"",
                 arguments.over);
     line.option("--svg", "FILE", "writes what --over shows as a picture", arguments.svg);
+    line.flag("--by-block", "also the price of each block", arguments.by_block);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
     if (auto reply = line.read(words))
         return std::move(*reply);

@@ -70,6 +70,8 @@ Document compare_json(const engine::CompareAnswer& comparison) {
     out["unanswered"] = comparison.unanswered;
     out["cheapest"] = comparison.cheapest;
     out["prices"] = rows_json(comparison.prices);
+    if (!comparison.blocks.empty())
+        out["blocks"] = rows_json(comparison.blocks);
     out["costs"] = rows_json(comparison.costs);
     out["quantities"] = rows_json(comparison.quantities);
     out["differences"] = rows_json(comparison.differences);

@@ -67,6 +67,7 @@ class Page {
     }
     void tables(const std::vector<std::size_t>& shown) {
         section("Price", c_.prices, shown);
+        section("By block", c_.blocks, shown);
         section("Costs", c_.costs, shown);
         section("Quantities", c_.quantities, shown);
         section("What differs", c_.differences, shown);

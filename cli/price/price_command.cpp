@@ -1,6 +1,7 @@
 #include <optional>
 
 #include "cli/command.h"
+#include "cli/price/blocks_text.h"
 #include "cli/price/changed_text.h"
 #include "cli/price/price_json.h"
 #include "cli/price/price_text.h"
@@ -52,7 +53,7 @@ std::optional<lang::Diagnostic> no_such_part(const engine::PriceAnswer& answer,
     return lang::placeless(lang::Code::Q001, "no part named \"" + part + "\"", {}, {parts});
 }
 
-Reply priced(const JobArguments& arguments, const PricePage& page) {
+Reply priced(const JobArguments& arguments, const PricePage& page, bool by_block) {
     const lang::Outcome<engine::Job> job = open_job(arguments);
     Reply reply;
     reply.files = files_of(arguments, job);
@@ -61,7 +62,7 @@ Reply priced(const JobArguments& arguments, const PricePage& page) {
         return reply;
     }
     const lang::Outcome<engine::PriceAnswer> answer =
-        engine::ask(**job, {arguments.json || !page.part.empty()});
+        engine::ask(**job, {arguments.json || !page.part.empty(), by_block});
     reply.said.push_back(of_the_price(answer.said));
     if (!answer)
         return reply;
@@ -73,8 +74,9 @@ Reply priced(const JobArguments& arguments, const PricePage& page) {
     if (arguments.json)
         reply.document = price_json(*answer, changed);
     else
-        reply.page =
-            price_text(*answer, page) + (changed ? changed_text(*changed, page.color) : "");
+        reply.page = price_text(*answer, page) +
+                     (by_block ? blocks_text(answer->blocks, page.color) : "") +
+                     (changed ? changed_text(*changed, page.color) : "");
     if (answer->has_price)
         reply.figures = figures(answer->estimate);
     return reply;
@@ -85,7 +87,7 @@ Reply priced(const JobArguments& arguments, const PricePage& page) {
 Reply price_command(Words words, Console& console) {
     JobArguments arguments;
     PricePage page;
-    bool watch = false;
+    bool watch = false, by_block = false;
     Arguments line(
         "price",
         "Shows what a job costs and what to charge for it: the price and the steps to it, "
@@ -101,6 +103,8 @@ Reply price_command(Words words, Console& console) {
                 "shows only the lines of that part, as in --part Clauses: standby, the lost trip, "
                 "the fuel surcharge",
                 page.part);
+    line.flag("--by-block", "shows acres, depth, soil, pace, days, cost and price of each block",
+              by_block);
     line.flag("--watch", "reruns when a file changes, until Ctrl-C", watch);
     if (auto reply = line.read(words))
         return std::move(*reply);
@@ -108,7 +112,8 @@ Reply price_command(Words words, Console& console) {
         return lang::placeless(lang::Code::C004,
                                "`--watch` needs a file to watch, not standard input");
     page.color = console.color_out;
-    return watched(watch, arguments.json, console, [&] { return priced(arguments, page); });
+    return watched(watch, arguments.json, console,
+                   [&] { return priced(arguments, page, by_block); });
 }
 
 } // namespace acre::cli

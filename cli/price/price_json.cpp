@@ -147,6 +147,34 @@ Json value_json(const engine::LineEntry& line) {
     return json;
 }
 
+Json figure_json(const engine::BlockFigure& figure) {
+    if (figure.text.empty())
+        return nullptr;
+    return {{"value", number(figure.value)}, {"unit", figure.unit}, {"text", figure.text}};
+}
+
+Json blocks_json(const engine::BlockPrices& prices) {
+    Json json = {{"blocks", Json::array()}, {"shared", Json::array()}};
+    for (const engine::BlockPrice& block : prices.blocks)
+        json["blocks"].push_back({{"name", block.name},
+                                  {"label", block.label},
+                                  {"acres", figure_json(block.acres)},
+                                  {"depth", figure_json(block.depth)},
+                                  {"soil", figure_json(block.soil)},
+                                  {"pace", figure_json(block.pace)},
+                                  {"hours", figure_json(block.hours)},
+                                  {"days", figure_json(block.days)},
+                                  {"cost", number(block.cost)},
+                                  {"cents", block.cents},
+                                  {"price_per_acre", number(block.per_acre)}});
+    for (const engine::BlockPrices::Shared& shared : prices.shared)
+        json["shared"].push_back(
+            {{"title", shared.title}, {"cost", number(shared.cost)}, {"cents", shared.cents}});
+    json["cost"] = number(prices.cost);
+    json["cents"] = prices.cents;
+    return json;
+}
+
 void put_lines(Json& json, const std::vector<engine::LineEntry>& lines) {
     // Appended: an object in the order of its keys would search all of them for each new one, and
     // names of lines differ.
@@ -195,6 +223,8 @@ Document price_json(const engine::PriceAnswer& answer,
         if (caution.tested_range)
             json["outside_tested_range"].push_back(caution.text);
     }
+    if (!answer.blocks.blocks.empty())
+        json["blocks"] = blocks_json(answer.blocks);
     json["changed"] = changed ? changed_json(*changed) : Json(nullptr);
     json["note"] = standing_line;
     return answered(std::move(json));

@@ -153,6 +153,10 @@ class Html {
             out_ += fmt::format(
                 "<tr class=\"allin\"><td></td><td></td><td class=\"money\">{}</td></tr>\n",
                 markup_text(total.all_in));
+        for (const PageItem& block : page_blocks(record_))
+            out_ += fmt::format("<tr><td>{}</td><td>{}</td><td class=\"money\">{}</td></tr>\n",
+                                markup_text(block.title), markup_text(block.basis),
+                                markup_text(block.amount));
         out_ += "</table>\n";
     }
     void pictures() {

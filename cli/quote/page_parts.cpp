@@ -36,6 +36,20 @@ std::vector<PageItem> page_items(const engine::QuoteRecord& record) {
     return items;
 }
 
+std::vector<PageItem> page_blocks(const engine::QuoteRecord& record) {
+    std::vector<PageItem> rows;
+    for (const engine::RecordBlock& block : record.blocks) {
+        std::string basis = block.acres;
+        if (!block.depth.empty())
+            basis += (basis.empty() ? "" : ", ") + block.depth + " deep";
+        if (!block.soil.empty())
+            basis += (basis.empty() ? "" : ", ") + block.soil;
+        rows.push_back(
+            {"of this, " + block.label, std::move(basis), lang::cents_text(block.cents)});
+    }
+    return rows;
+}
+
 PageTotal page_total(const engine::QuoteRecord& record) {
     PageTotal total;
     total.amount = lang::cents_text(record.price_cents);

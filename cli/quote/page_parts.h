@@ -14,6 +14,9 @@ struct PageItem {
     std::string title, basis,
         amount; // "Ripping", "152 ac at $821/ac", "$124,792.00"; a lump sum has no basis
 };
+// "of this, Home place", "62 ac, 6 ft deep, loam", "$40,120.00"; none unless asked for.
+std::vector<PageItem> page_blocks(const engine::QuoteRecord& record);
+
 struct PageTotal {
     std::string amount, all_in; // "$130,892.00", "$861.13/ac all in"
 };

@@ -93,6 +93,9 @@ class Text {
         const PageTotal total = page_total(record_);
         table.rule();
         table.row({"Total", total.all_in, total.amount});
+        for (const PageItem& block : page_blocks(record_))
+            table.row(
+                {lang::terminal_text(block.title), lang::terminal_text(block.basis), block.amount});
         out_ += table.text(false, width);
     }
 };

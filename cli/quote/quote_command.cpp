@@ -20,6 +20,7 @@
 #include "cli/shared/text/wrap.h"
 #include "engine/book/canonical.h"
 #include "engine/book/seal.h"
+#include "engine/questions/block_prices.h"
 #include "engine/questions/estimate.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
@@ -35,7 +36,7 @@ struct QuoteArguments {
     std::string book = "quote-book", wording, page, text, date, by, replaces, key;
     std::vector<std::string> accepted;
     std::uint32_t valid_days = 30;
-    bool draft = false;
+    bool draft = false, by_block = false;
 };
 
 // A secret key is a file of one line: 128 hexadecimal digits.
@@ -89,6 +90,8 @@ void declare(QuoteArguments& arguments, Arguments& line) {
     line.option("--accept", "CODE", "issues the quote with this warning, which the record keeps",
                 arguments.accepted);
     line.option("--key", "FILE", "signs the record with this Ed25519 key", arguments.key);
+    line.flag("--by-block", "the page also shows acres, depth, soil and price of each block",
+              arguments.by_block);
     line.flag("--draft", "shows the page and writes nothing", arguments.draft);
 }
 
@@ -102,6 +105,10 @@ Json draft_of(const QuoteArguments& arguments, const engine::PricedJob& job,
     terms.accepted = arguments.accepted;
     for (const engine::JobField& field : job.fields())
         terms.pictures.push_back({field.entry, field_svg(engine::field_answer(field.field))});
+    if (arguments.by_block)
+        for (const engine::BlockPrice& block : engine::block_prices(job, estimate).blocks)
+            terms.blocks.push_back(
+                {block.label, block.acres.text, block.depth.text, block.soil.text, block.cents});
     return engine::draft_record(job, estimate, terms, ACREWRIGHT_VERSION);
 }
 

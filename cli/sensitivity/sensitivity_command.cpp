@@ -68,6 +68,8 @@ Reply sensitivity_command(Words words, Console& console) {
     line.flag("--names", "names of givens, as --set takes them, instead of their labels",
               arguments.question.names);
     line.flag("--all", "all givens, even those that move it little", arguments.look.all);
+    line.flag("--by-block", "also what the givens of each block do, added up",
+              arguments.look.by_block);
     line.flag("--watch", "reruns when a file changes, until Ctrl-C", arguments.watch);
     if (auto reply = line.read(words))
         return std::move(*reply);

@@ -87,6 +87,15 @@ Document sensitivity_json(const engine::SensitivityAnswer& answer) {
     }
     out["looked_together"] = answer.looked_together;
     out["computed"] = answer.computed;
+    if (!answer.blocks.empty()) {
+        out["blocks"] = Json::array();
+        for (const engine::BlockSwings& block : answer.blocks)
+            out["blocks"].push_back({{"name", block.name},
+                                     {"label", block.label},
+                                     {"givens", block.givens},
+                                     {"widths", number(block.widths)},
+                                     {"most", answer.effects[block.most].given.name}});
+    }
     return answered(std::move(out));
 }
 

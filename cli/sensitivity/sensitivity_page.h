@@ -10,6 +10,7 @@
 namespace acre::cli {
 
 struct SensitivityLook {
+    bool by_block = false;           // a table of blocks
     bool all = false, color = false; // all: every given, also those that move it little
 };
 

@@ -31,6 +31,8 @@ class Page {
         if (!answer_.title.empty())
             line(lang::terminal_text(answer_.title));
         swings();
+        if (look_.by_block)
+            blocks();
         slopes();
         interactions();
         troubles();
@@ -204,6 +206,22 @@ class Page {
         for (const std::string& name : list)
             all += (all.empty() ? "" : ", ") + lang::terminal_text(name);
         line(all);
+    }
+    // What the givens of each block do, added up.
+    void blocks() {
+        head("By block, the effects of its own givens added up");
+        if (answer_.blocks.empty()) {
+            line("no given of a block moves it");
+            return;
+        }
+        Table table({{"block", Align::Left, true},
+                     {"moves it by"},
+                     {"givens"},
+                     {"most of all", Align::Left, true}});
+        for (const engine::BlockSwings& block : answer_.blocks)
+            table.row({lang::terminal_text(block.label), shown(answer_.line, block.widths),
+                       count_text(block.givens), called(answer_.effects[block.most].given)});
+        out_ += table.text(look_.color);
     }
     void rest() {
         std::vector<std::string> idle;

@@ -35,6 +35,10 @@ void read_lists(const Json& record, QuoteRecord& to) {
                             whole_at(item, "cents")});
     for (const Json& picture : list_at(record, "pictures"))
         to.pictures.push_back({text_at(picture, "block"), text_at(picture, "svg")});
+    for (const Json& block : list_at(record, "blocks"))
+        to.blocks.push_back({text_at(block, "label"), text_at(block, "acres"),
+                             text_at(block, "depth"), text_at(block, "soil"),
+                             whole_at(block, "cents")});
 }
 
 // Before models said what a log counts, it was the hours of one machine, acres, gallons and days,
@@ -187,6 +191,12 @@ Json draft_record(const PricedJob& job, const Estimate& estimate, const QuoteTer
     body["kind"] = "quote";
     for (const RecordPicture& picture : terms.pictures)
         body["pictures"].push_back({{"block", picture.block}, {"svg", picture.svg}});
+    for (const RecordBlock& block : terms.blocks)
+        body["blocks"].push_back({{"label", block.label},
+                                  {"acres", block.acres},
+                                  {"depth", block.depth},
+                                  {"soil", block.soil},
+                                  {"cents", block.cents}});
     body["issued"] = terms.issued;
     body["valid_until"] = terms.valid_until;
     body["by"] = terms.by;

@@ -34,6 +34,11 @@ struct RecordPicture {
     std::string block, svg; // SVG made by this program
 };
 
+struct RecordBlock {                       // what the customer sees of one
+    std::string label, acres, depth, soil; // as people read them; perhaps empty
+    std::int64_t cents = 0;
+};
+
 struct QuoteRecord {
     std::string number, issued, valid_until, by, replaces; // "2027-014", "2027-06-21"
     std::string title, who, option;                        // of the job
@@ -47,6 +52,7 @@ struct QuoteRecord {
     std::vector<RecordItem> items;
     std::vector<std::string> cautions;
     std::vector<RecordPicture> pictures;
+    std::vector<RecordBlock> blocks;   // none unless the quote was asked by block
     std::vector<std::string> accepted; // codes of warnings
     std::string firm;                  // its name
     std::vector<std::pair<std::string, std::string>> firm_words;
@@ -70,6 +76,7 @@ Quoted quoted_of(const QuoteRecord& record);
 struct QuoteTerms {
     std::string issued, valid_until, by, replaces;
     std::vector<RecordPicture> pictures;
+    std::vector<RecordBlock> blocks;
     std::vector<std::string> accepted; // codes of the warnings that whoever issues it accepts
 };
 

@@ -183,7 +183,7 @@ std::string shape_fault(const Json& record) {
          {"shown", Kind::List},       {"counted", Kind::List},  {"cautions", Kind::List},
          {"givens", Kind::List},      {"pictures", Kind::List}, {"references", Kind::List},
          {"program", Kind::Text},     {"schema", Kind::Text},   {"accepted", Kind::List},
-         {"firm", Kind::Object},      {"money", Kind::Object}});
+         {"firm", Kind::Object},      {"money", Kind::Object},  {"blocks", Kind::List}});
     shape.inside(record, "job",
                  {{"title", Kind::Text},
                   {"for", Kind::Text},
@@ -200,6 +200,12 @@ std::string shape_fault(const Json& record) {
     shape_of_firm(shape, record);
     shape_of_figures(shape, record);
     shape.each(record, "pictures", {{"block", Kind::Text}, {"svg", Kind::Text}});
+    shape.each(record, "blocks",
+               {{"label", Kind::Text},
+                {"acres", Kind::Text},
+                {"depth", Kind::Text},
+                {"soil", Kind::Text},
+                {"cents", Kind::Cents}});
     shape.all(record, "counter", Kind::Counter);
     shape.all(record, "texts", Kind::Text);
     shape.all(record, "inner", Kind::Text);

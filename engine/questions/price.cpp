@@ -77,6 +77,8 @@ lang::Outcome<PriceAnswer> ask(const PricedJob& job, const PriceQuestion& questi
     PriceAnswer& answer = outcome.value.emplace();
     answer.job = head_of(job);
     answer.by_hour = hourly_costs(job, *estimated);
+    if (question.by_block && has_price)
+        answer.blocks = block_prices(job, *estimated);
     answer.estimate = std::move(*estimated);
     answer.conditions = conditions_met(job);
     answer.has_price = has_price;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/job/priced_job.h"
+#include "engine/questions/block_prices.h"
 #include "engine/questions/estimate.h"
 #include "engine/questions/hourly_costs.h"
 #include "lang/diag/outcome.h"
@@ -14,6 +15,7 @@ namespace acre::engine {
 
 struct PriceQuestion {
     bool every_line = false; // `lines` too: of every line of the job, not cheap
+    bool by_block = false;   // `blocks` too
 };
 
 struct JobHead { // what a page says of a job before its figures; empty where the job is silent
@@ -42,6 +44,7 @@ struct PriceAnswer {
     std::vector<std::string> conditions; // of `require`, that are met: as written, each once
     std::vector<LineEntry> lines;        // always of a model without a price
     bool has_price = true;
+    BlockPrices blocks; // if asked for; none of a job without blocks
 };
 
 // Without a value a fault stops the price; what was said holds warnings about the job too. Of a

@@ -101,13 +101,15 @@ class Sweep {
 
 } // namespace
 
-Adjoint::Adjoint(const Plan& plan, Slot target)
+Adjoint::Adjoint(const Plan& plan, Slot target, const std::vector<char>& ends)
     : plan_(&plan),
       target_(target),
       reached_(plan.size(), 0) {
     for (Slot i = 0; i <= target; ++i) {
         const Operation& op = plan.operations[i];
-        if (op.code == OpCode::Input)
+        if (!ends.empty() && ends[i])
+            reached_[i] = 1;
+        else if (op.code == OpCode::Input)
             reached_[i] = !plan.inputs[op.a].is_choice;
         else if (!is_flat(op.code))
             for_each_operand(plan, op, [&](Slot operand) { reached_[i] |= reached_[operand]; });
@@ -115,7 +117,7 @@ Adjoint::Adjoint(const Plan& plan, Slot target)
     std::vector<char> asked(plan.size(), 0);
     asked[target] = 1;
     for (Slot i = target + 1; i-- > 0;) {
-        if (!asked[i] || !reached_[i])
+        if (!asked[i] || !reached_[i] || (!ends.empty() && ends[i]))
             continue;
         way_.push_back(i);
         for_each_operand(plan, plan.operations[i], [&](Slot operand) { asked[operand] = 1; });

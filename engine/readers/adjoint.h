@@ -19,8 +19,9 @@ std::vector<double> slopes(const Plan& plan, const Values& values, Slot target);
 // The same for many points: finds once which operations lie between the inputs and the target.
 class Adjoint {
   public:
-    // The plan must outlive it.
-    Adjoint(const Plan& plan, Slot target);
+    // The plan must outlive it. A sweep ends at the slots of `ends`, by slot (empty: at the inputs
+    // alone): their bar is the slope by them as if they were given.
+    Adjoint(const Plan& plan, Slot target, const std::vector<char>& ends = {});
 
     // `value`: every slot of the plan. `slope`: room for one number an input. `bar`: memory it may
     // keep between calls, one for each thread; behind the call bar[i] is the slope by slot i, of

@@ -6,6 +6,7 @@
 #include <map>
 #include <utility>
 
+#include "engine/questions/block_prices.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -244,6 +245,27 @@ class Builder {
 };
 
 } // namespace
+
+void fill_blocks(std::span<const PricedSide> sides, CompareAnswer& answer) {
+    std::map<std::string, std::size_t> row_of;
+    const std::string& money = sides[0].job->sheet().units.money();
+    for (std::size_t c = 0; c < sides.size(); ++c) {
+        const auto put = [&](const std::string& name, const std::string& label,
+                             std::int64_t cents) {
+            const auto [at, added] = row_of.try_emplace(name, answer.blocks.size());
+            if (added)
+                answer.blocks.push_back(
+                    {name, label, money, std::vector<double>(sides.size(), no_value), {}, false});
+            answer.blocks[at->second].value[c] = static_cast<double>(cents) / 100;
+        };
+        const BlockPrices prices = block_prices(*sides[c].job, sides[c].estimate);
+        for (const BlockPrice& block : prices.blocks)
+            put(block.name, block.label, block.cents);
+        for (const BlockPrices::Shared& shared : prices.shared)
+            if (shared.cents != 0)
+                put(shared.title, shared.title + ", all blocks", shared.cents);
+    }
+}
 
 void fill_columns(std::span<const PricedSide> sides, CompareAnswer& answer) {
     Builder(sides, answer).build();

@@ -17,4 +17,7 @@ struct PricedSide {
 // already, one for each side, in their order.
 void fill_columns(std::span<const PricedSide> sides, CompareAnswer& answer);
 
+// The price of each block, by name, and what rests on no block.
+void fill_blocks(std::span<const PricedSide> sides, CompareAnswer& answer);
+
 } // namespace acre::engine

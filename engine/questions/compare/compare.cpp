@@ -96,6 +96,8 @@ lang::Outcome<CompareAnswer> ask(std::vector<CompareSide> sides, const CompareQu
     if (priced.empty())
         return answer;
     fill_columns(priced, answer);
+    if (question.by_block)
+        fill_blocks(priced, answer);
     if (!question.flip.empty()) {
         lang::Outcome<CompareFlips> flips = flips_over(priced, question.flip);
         if (!flips)

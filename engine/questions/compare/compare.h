@@ -34,6 +34,7 @@ struct CompareQuestion {
         std::size_t points = 241;
     };
     std::optional<Over> over; // the price of each column over a given
+    bool by_block = false;    // the price of each block in every column
 };
 
 struct CompareColumn {
@@ -96,6 +97,7 @@ struct CompareAnswer {
     std::vector<CompareRow> costs;       // amounts, $
     std::vector<CompareRow> quantities;  // acres, hours, days, gallons …
     std::vector<CompareRow> differences; // givens that are not the same in all columns
+    std::vector<CompareRow> blocks;      // price of each and of what rests on none; if asked for
     std::vector<CompareWhy> why;
     std::optional<CompareFlips> flips;
     std::optional<CompareOver> over;

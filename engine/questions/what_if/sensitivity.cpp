@@ -6,6 +6,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "engine/questions/block_prices.h"
 #include "engine/questions/what_if/study.h"
 
 namespace acre::engine {
@@ -63,6 +64,27 @@ void take_slopes(const LineStudy& from, const LineStudy& of, SensitivityAnswer& 
     std::stable_sort(answer.by_slope.begin(), answer.by_slope.end(),
                      [&](std::size_t a, std::size_t b) { return weight(a) > weight(b); });
     answer.looked_near = from.looked_near;
+}
+
+// By the first part of a given's name, which is its block's.
+void take_blocks(const PricedJob& job, SensitivityAnswer& answer) {
+    for (const BlockName& block : blocks_of(job.sheet())) {
+        BlockSwings swings{block.name, block.label, 0, 0, 0};
+        double most = 0;
+        for (const std::size_t i : answer.by_swing) {
+            if (!answer.effects[i].given.name.starts_with(block.name + "."))
+                continue;
+            const double width = answer.effects[i].width(answer.value);
+            ++swings.givens;
+            swings.widths += width;
+            if (width > most) {
+                most = width;
+                swings.most = i;
+            }
+        }
+        if (swings.givens > 0)
+            answer.blocks.push_back(std::move(swings));
+    }
 }
 
 } // namespace
@@ -125,6 +147,7 @@ lang::Outcome<SensitivityAnswer> ask(const PricedJob& job, const SensitivityQues
     for (std::size_t i = 0; i < answer.effects.size(); ++i)
         if (answer.effects[i].reached && answer.effects[i].width(answer.value) > 0)
             answer.by_swing.push_back(i);
+    take_blocks(job, answer);
     take_slopes(slopes, *of, answer);
     answer.interactions = std::move(of->interactions);
     answer.looked_together = of->looked_together;

@@ -64,6 +64,14 @@ struct Interaction {
     double amount = 0; // f(both) - f(first) - f(second) + f(neither), in the unit of the line
 };
 
+// What the givens of one block do; the givens of the whole job are in none.
+struct BlockSwings {
+    std::string name, label;
+    std::size_t givens = 0; // that move the line over their swings or choices
+    double widths = 0;      // of these, added up: each moved alone
+    std::size_t most = 0;   // into SensitivityAnswer::effects, the one that does most
+};
+
 struct SensitivityAnswer {
     std::string title; // of the job
     Subject line;
@@ -81,6 +89,7 @@ struct SensitivityAnswer {
     std::vector<Interaction> interactions;
     std::size_t looked_near = 0;       // for so many givens steps and kinks were looked for
     std::size_t looked_together = 0;   // and so many of those with a swing were tried two by two
+    std::vector<BlockSwings> blocks;   // as the job lists them; those that move the line
     std::vector<std::string> computed; // givens that this job computes from others
 };
 
