@@ -9,7 +9,7 @@
 
 #include <fmt/format.h>
 
-#include "engine/field/properties.h"
+#include "engine/field/properties_json.h"
 #include "engine/field/read_json.h"
 #include "lang/units/number_text.h"
 

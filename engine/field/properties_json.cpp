@@ -1,4 +1,4 @@
-#include "engine/field/properties.h"
+#include "engine/field/properties_json.h"
 
 #include <algorithm>
 #include <string_view>
