@@ -4,6 +4,7 @@
 
 #include "lang/check/check.h"
 #include "lang/check/resolve.h"
+#include "lang/earlier/choices.h"
 #include "lang/load_program.h"
 
 namespace acre::lang {
@@ -14,8 +15,11 @@ std::optional<CheckedSheet> compile(const Request& request, Loader& loader, Sour
     if (const std::optional<Program> program =
             load_program(request, loader, sources, diagnostics)) {
         checked = check(resolve(*program, sources, diagnostics), sources, diagnostics);
-        if (checked)
+        if (checked) {
             lint(*checked, sources, diagnostics);
+            if ((*checked)->notation == current_notation)
+                report_compared_choices(**checked, sources, diagnostics);
+        }
     }
     diagnostics.sort();
     return diagnostics.has_errors() ? std::nullopt : std::move(checked);

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "lang/diag/suggest.h"
+#include "lang/earlier/forms.h"
 #include "lang/season_of_job.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/number_text.h"
@@ -25,7 +26,13 @@ class Reader {
     std::uint32_t parse_text(std::string name, std::string text, FileKind kind) {
         bytes_ += text.size();
         const FileId file = sources_.add(std::move(name), std::move(text));
+        const WordsOfVersion words(program.notation);
+        const std::size_t errors = diagnostics_.error_count();
         program.modules.push_back(parse(sources_, file, kind, diagnostics_));
+        const bool all_of_it = program.modules.size() == 1 || program.every_function;
+        if (all_of_it && program.notation == current_notation &&
+            diagnostics_.error_count() == errors)
+            report_old_forms(sources_, file, kind, diagnostics_);
         return static_cast<std::uint32_t>(program.modules.size() - 1);
     }
 

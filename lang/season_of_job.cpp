@@ -66,9 +66,10 @@ void compare_years(const Program& program, const ast::Text& asked, Diagnostics& 
     if (years.empty())
         return;
     for (const ast::Statement& statement : program.modules[program.job].statements) {
-        const auto* date = std::get_if<ast::Date>(&statement.node);
-        if (date == nullptr || years.contains(date->year))
+        const auto* dates = std::get_if<ast::Dates>(&statement.node);
+        if (dates == nullptr || years.contains(dates->first.year))
             continue;
+        const ast::Date* const date = &dates->first;
         diagnostics.add({Code::L830,
                          fmt::format("the job is dated in {}, and its season is \"{}\"", date->year,
                                      title.text),

@@ -31,7 +31,9 @@ rule 'cli includes cli, engine, lang and the texts of the library' "$(strays cli
 rule 'lang/source includes nothing but itself' "$(strays lang/source lang/source)"
 rule 'lang/units includes nothing but itself' "$(strays lang/units lang/units)"
 rule 'lang/diag includes lang/source' "$(strays lang/diag lang/diag lang/source)"
-rule 'lang/syntax includes source, diag and the reading of numbers' "$(strays lang/syntax lang/syntax lang/source lang/diag lang/units)"
+rule 'lang/syntax includes source, diag, the reading of numbers and the versions' \
+    "$(strays lang/syntax lang/syntax lang/source lang/diag lang/units | grep -v '"lang/earlier/rules.h"' || true)"
+rule 'lang/earlier/rules.h includes nothing' "$(grep -n '#include "' lang/earlier/rules.h || true)"
 rule 'lang/check does not include the driver' "$(grep -rn '"lang/compile.h"' lang/check || true)"
 
 # Folders in the order of the table in a layer's README: each may include those before it. A single file of the layer's root may stand

@@ -36,10 +36,11 @@ std::string functions() {
 
 std::string vim_syntax() {
     using lang::WordRole;
-    std::string text = "\" Made by `acrewright editor --print syntax`.\n"
-                       "if exists(\"b:current_syntax\")\n  finish\nendif\n"
-                       "syntax case match\n"
-                       "syntax match acrewrightNumber \"\\<\\d[0-9,]*\\%(\\.\\d\\+\\)\\=\"\n";
+    std::string text =
+        "\" Made by `acrewright editor --print syntax`.\n"
+        "if exists(\"b:current_syntax\")\n  finish\nendif\n"
+        "syntax case match\n"
+        "syntax match acrewrightNumber \"\\<\\d[0-9,]*\\%(\\.\\d\\+\\|:\\d\\d\\)\\=\"\n";
     text += keywords("acrewrightStatement", {WordRole::Opener, WordRole::Statement});
     text += keywords("acrewrightWord", {WordRole::Joint, WordRole::Free, WordRole::Inner});
     text += keywords("acrewrightValue", {WordRole::Value});

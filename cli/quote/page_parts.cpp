@@ -27,10 +27,10 @@ std::vector<PageItem> page_items(const engine::QuoteRecord& record) {
         PageItem& row = items.emplace_back();
         row.title = item.title;
         if (!item.per.empty() && item.quantity > 0)
-            row.basis =
-                fmt::format("{} at {}", lang::quantity_text(item.quantity, item.per),
-                            record.notation < 2 ? rate_of(item.cents, item.quantity, item.per)
-                                                : engine::billed_rate_text(item.rate, item.per));
+            row.basis = fmt::format("{} at {}", lang::quantity_text(item.quantity, item.per),
+                                    engine::is_billed_exactly(record)
+                                        ? engine::billed_rate_text(item.rate, item.per)
+                                        : rate_of(item.cents, item.quantity, item.per));
         row.amount = lang::cents_text(item.cents);
     }
     return items;

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "cli/sensitivity/sensitivity_page.h"
+#include "lang/units/clock.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -26,7 +27,8 @@ Bars sensitivity_bars(const engine::SensitivityAnswer& answer, SensitivityLook l
                 NAN,
                 "",
                 "",
-                lang::quantity_text(effect.width(answer.value), answer.line.unit)};
+                lang::quantity_text(effect.width(answer.value),
+                                    lang::unit_of_difference(answer.line.unit))};
         if (!effect.given.is_choice()) {
             bar.low = effect.at_low.value_or(NAN);
             bar.high = effect.at_high.value_or(NAN);

@@ -9,6 +9,7 @@
 #include "cli/shared/text/table.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/clock.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -108,7 +109,7 @@ class Page {
                 answer_.looked_near));
     }
     void slope(const Effect& effect, Table& table) const {
-        const std::string& unit = answer_.slopes_of.unit;
+        const std::string unit(lang::unit_of_difference(answer_.slopes_of.unit));
         const std::string percent =
             std::isfinite(effect.elasticity) ? percent_change(effect.elasticity / 100) : "-";
         const std::string slope =

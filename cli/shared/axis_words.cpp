@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "engine/questions/what_if/grid.h"
+#include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
@@ -122,7 +123,7 @@ lang::Outcome<AxisWords> read_axis(std::string_view text, const engine::PricedJo
     AxisWords axis{std::move(*given), std::move(*at), {}};
     for (const double value : axis.at)
         axis.shown.push_back(axis.given.is_choice() ? axis.given.option(value)
-                                                    : axis.given.text(value));
+                                                    : lang::written_text(value, axis.given.unit));
     return axis;
 }
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "lang/diag/safe_text.h"
+#include "lang/units/clock.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -16,7 +17,8 @@ std::string shown_change(double change, std::string_view unit) {
         return "no answer";
     if (change == 0)
         return "no change";
-    return (change > 0 ? "+" : "") + lang::terminal_text(lang::quantity_text(change, unit));
+    return (change > 0 ? "+" : "") +
+           lang::terminal_text(lang::quantity_text(change, lang::unit_of_difference(unit)));
 }
 
 std::string called(const engine::Subject& subject) {

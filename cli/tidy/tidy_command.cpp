@@ -8,6 +8,7 @@
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
 #include "lang/diag/safe_text.h"
+#include "lang/earlier/forms.h"
 
 namespace acre::cli {
 
@@ -42,7 +43,8 @@ lang::Outcome<Tidied> tidied(const std::string& path) {
         kind = kind_by_head(*before);
     const auto sources = std::make_shared<lang::SourceMap>();
     lang::Said said{{}, sources};
-    auto after = lang::tidy(*sources, sources->add(path, *before), kind, said.diagnostics);
+    auto after = lang::tidy(*sources, sources->add(path, lang::renewed(path, *before, kind)), kind,
+                            said.diagnostics);
     if (!after)
         return said;
     return {Tidied{std::move(*before), std::move(*after)}, std::move(said)};
@@ -75,8 +77,9 @@ Reply tidy_command(Words words, Console&) {
     bool check = false;
     bool write = false;
     Arguments line("tidy",
-                   "Puts a file into the standard layout: spaces and columns are set, comments and "
-                   "the order of lines stay. The text goes to standard output unless --write or "
+                   "Puts a file into the standard layout: spaces and columns are set, forms of an "
+                   "earlier version of the language are renewed, comments and the order of lines "
+                   "stay. The text goes to standard output unless --write or "
                    "--check is given. A file with errors is left alone.",
                    "acrewright tidy models/deep-rip.rate");
     line.positionals(

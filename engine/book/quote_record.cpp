@@ -92,8 +92,8 @@ void read_firm(const Json& record, QuoteRecord& to) {
 
 // "overhead", "overhead_2", "round_up", …: what a step of a price is called after its price.
 bool is_step(std::string_view name) {
-    for (const char* step :
-         {"overhead", "contingency", "markup", "margin", "at_least", "round_up", "round_to"}) {
+    for (const char* step : {"overhead", "contingency", "reserve", "markup", "margin", "at_least",
+                             "round_up", "round_to"}) {
         if (!name.starts_with(step))
             continue;
         const std::string_view rest = name.substr(std::string_view(step).size());
@@ -150,6 +150,8 @@ QuoteRecord quote_record(const Json& record) {
     to.title = text_at(job, "title");
     to.who = text_at(job, "for");
     to.option = text_at(job, "option");
+    to.start = text_at(job, "start");
+    to.finish = text_at(job, "finish");
     read_lists(record, to);
     read_firm(record, to);
     to.inner = texts_at(record, "inner");
@@ -167,6 +169,10 @@ QuoteRecord quote_record(const Json& record) {
     to.overhead = overhead_in(to);
     to.notation = notation_of(record);
     return to;
+}
+
+bool is_billed_exactly(const QuoteRecord& record) {
+    return lang::rules_of(static_cast<std::uint32_t>(record.notation)).quantities_are_rounded;
 }
 
 Quoted quoted_of(const QuoteRecord& record) {

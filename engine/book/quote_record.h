@@ -42,6 +42,7 @@ struct RecordBlock {                       // what the customer sees of one
 struct QuoteRecord {
     std::string number, issued, valid_until, by, replaces; // "2027-014", "2027-06-21"
     std::string title, who, option;                        // of the job
+    std::string start, finish; // its first and last day, 2027-06-21; empty: not known
     std::vector<RecordLine> lines;
     std::vector<std::string> inner; // names of lines that stay inside the firm
     // Names of lines that the customer may read. Nothing of records from before models said so:
@@ -63,11 +64,14 @@ struct QuoteRecord {
     double price_per_unit = 0; // $
     double cost_total = 0;     // $, direct cost
     double overhead = 0;       // $, what the price carries
-    std::int64_t notation = 1; // from 2 on, an item's rate times its quantity is its cents
+    std::int64_t notation = 1; // the version whose rules hold
 };
 
 // Of a record that has the shape of one (engine/book/shape.h). What is not there is empty.
 QuoteRecord quote_record(const nlohmann::json& record);
+
+// Whether an item's rate times its quantity is its cents: not under the first notation.
+bool is_billed_exactly(const QuoteRecord& record);
 
 // The quote as variance asks for it.
 Quoted quoted_of(const QuoteRecord& record);

@@ -280,7 +280,8 @@ struct Report {
     }
     // A floor below zero lifts nothing.
     void least_below_zero(const lang::PriceStep& step) const {
-        if (step.kind != lang::ast::StepKind::AtLeast || step.value == none || sheet.notation < 2)
+        if (step.kind != lang::ast::StepKind::AtLeast || step.value == none ||
+            !lang::rules_of(sheet.notation).lines_are_not_negative)
             return;
         const Slot slot = compiled.origins.slot_of_node[step.value];
         if (!(value(slot) < 0))

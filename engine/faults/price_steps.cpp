@@ -20,7 +20,7 @@ using lang::ast::StepKind;
 
 namespace {
 
-constexpr std::size_t step_kinds = 7;
+constexpr auto step_kinds = static_cast<std::size_t>(StepKind::RoundTo) + 1;
 
 bool is_share(StepKind kind) {
     return kind <= StepKind::Margin;

@@ -11,7 +11,7 @@ namespace acre::engine {
 
 // Shares past these are warned of. Common practice, no source: overhead of 5 to 30 % and profit of
 // 5 to 25 % are what contractors tell each other.
-inline constexpr double usual_overhead = 0.6; // overhead, contingency: of the cost
+inline constexpr double usual_overhead = 0.6; // overhead, reserve: of the cost
 inline constexpr double usual_markup = 1;     // of the sum so far
 inline constexpr double usual_margin = 0.6;   // of the price
 // A rounding step larger than this share of what it rounds is no rounding.

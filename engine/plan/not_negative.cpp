@@ -1,5 +1,7 @@
 #include "engine/plan/not_negative.h"
 
+#include "lang/units/clock.h"
+
 namespace acre::engine {
 
 using lang::none;
@@ -26,6 +28,8 @@ bool has_a_sign(const lang::Sheet& sheet, lang::LineId id) {
         return true;
     if (line.role == lang::Role::EventCount)
         return false;
+    if (line.unit_text == lang::clock_unit)
+        return true; // the day before
     return is_angle(line.type.unit.dim) && line.unit_text != "%";
 }
 
@@ -33,7 +37,7 @@ bool has_a_sign(const lang::Sheet& sheet, lang::LineId id) {
 
 std::vector<char> lines_not_negative(const lang::Sheet& sheet) {
     std::vector<char> out(sheet.lines.size(), 0);
-    if (sheet.notation < 2)
+    if (!lang::rules_of(sheet.notation).lines_are_not_negative)
         return out;
     for (lang::LineId line = 0; line < sheet.lines.size(); ++line)
         out[line] = has_a_sign(sheet, line) ? 0 : 1;

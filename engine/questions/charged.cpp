@@ -27,7 +27,7 @@ Billed charged(const lang::Sheet& sheet, const Plan& plan, const Values& values,
     const double quantity = value(item.quantity);
     if (item.quantity != lang::none && quantity == 0)
         return {0, 0, to_cents(amount, step)}; // of nothing there is no rate
-    if (item.quantity == lang::none || notation < 2)
+    if (item.quantity == lang::none || !lang::rules_of(notation).quantities_are_rounded)
         return {quantity, value(item.rate), to_cents(amount, step)};
     return bill(amount, quantity, is_counted(sheet.lines[item.quantity].type.unit), step);
 }

@@ -15,6 +15,7 @@ double& part_of(Earnings& earnings, StepKind kind) {
     case StepKind::Overhead:
         return earnings.overhead;
     case StepKind::Contingency:
+    case StepKind::Reserve:
         return earnings.reserve;
     case StepKind::Markup:
         return earnings.markup;

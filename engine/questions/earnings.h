@@ -13,7 +13,7 @@ struct Earnings {
     double price = 0; // as quoted, to the cent
     double direct_cost = 0;
     double overhead = 0; // what the price carries for the office
-    double reserve = 0;  // what it sets aside for what may go wrong: the steps for contingency
+    double reserve = 0;  // what it sets aside for what may go wrong: the steps for it
     double target_margin = 0, markup = 0, minimum = 0; // what these steps add
     double rounding = 0;                               // by steps and to the cent
     double uncovered = 0; // direct cost in no price, less what stands in two

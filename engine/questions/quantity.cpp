@@ -145,7 +145,7 @@ lang::Outcome<double> QuantityReader::read(std::string_view text) const {
                           : unread(fmt::format("`{}` is not a quantity in {}", text, unit_text_));
     if (!from->unit && unit_text_ != "1")
         other.helps.push_back(
-            {fmt::format("write  {}", lang::quantity_text(from->value, unit_text_)), {}});
+            {fmt::format("write  {}", lang::written_text(from->value, unit_text_)), {}});
     return other;
 }
 

@@ -17,7 +17,7 @@ class BareShares {
         : sheet_(sheet),
           sources_(sources),
           diagnostics_(diagnostics),
-          off_(sheet.notation < 2) {}
+          off_(!rules_of(sheet.notation).shares_carry_percent) {}
 
     // A value where `wanted` is declared, its arms and what min and max choose from. S124.
     void in(NodeId value, const Type& wanted) const;

@@ -14,6 +14,7 @@
 
 #include "lang/check/name_table.h"
 #include "lang/check/type.h"
+#include "lang/earlier/rules.h"
 #include "lang/source/source_map.h"
 #include "lang/source/span.h"
 #include "lang/syntax/ast.h"
@@ -24,11 +25,6 @@ namespace acre::lang {
 using NodeId = std::uint32_t;
 using LineId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
-
-// The version of the notation that texts are written in. In the first a bare number could stand for
-// a share (15 for 1,500 %); up to the second `profit.total` was price less direct cost. Texts
-// sealed in a quote book keep the rules of their version.
-inline constexpr std::uint32_t current_notation = 3;
 
 // No formula is deeper than max_formula_depth of syntax/parse.h: later stages may recurse over one
 // formula. Instances and entries multiply a text: past these, N214.
@@ -258,7 +254,9 @@ struct Function {
 
 struct JobInfo {
     std::string title, who, option;
-    std::optional<ast::Date> date;
+    std::optional<ast::Date> date;   // its earliest start
+    std::optional<ast::Date> latest; // its latest end
+    std::vector<ast::Closed> closed; // what its season says; labels are views into the sources
     std::string model_title, season_title;
     std::vector<std::string> season_unused; // names that the season sets and nothing here has
     std::string model_file, season_file;    // names of the texts; no season: empty

@@ -28,6 +28,7 @@ template <typename Rule> struct action : tao::pegtl::nothing<Rule> {};
 
 // --- formulas
 ACRE_ON(number_text)    { r.formulas.number(in.string_view()); }
+ACRE_ON(clock_text)     { r.formulas.clock(in.string_view()); }
 ACRE_ON(dollar_number)  { r.formulas.number(in.string_view()); }
 ACRE_ON(dollar_start)   { r.formulas.dollar(in.string_view()); }
 ACRE_ON(dollar_tail)    { r.formulas.unit_of_number(in.string_view()); }
@@ -153,7 +154,10 @@ ACRE_ON(code_text)      { r.draft.words.push_back({in.string_view(),
                           r.formulas.span(in.string_view())}); }
 ACRE_ON(known_text)     { r.draft.known = read_known(in.string_view(),
                           r.formulas.span(in.string_view())); }
-ACRE_ON(date_text)      { r.draft.date = read_date(in.string_view(),
+ACRE_ON(date_text)      { r.draft.dates.push_back(read_date(in.string_view(),
+                          r.formulas.span(in.string_view()))); }
+ACRE_ON(days)           { check_days(r.draft.dates, r.formulas.span(in.string_view())); }
+ACRE_ON(weekday)        { r.draft.weekday = read_weekday(in.string_view(),
                           r.formulas.span(in.string_view())); }
 
 #undef ACRE_ON

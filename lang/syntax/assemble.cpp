@@ -16,6 +16,8 @@ ast::StepKind step_kind(Keyword head, bool up) {
         return ast::StepKind::Overhead;
     case Keyword::Contingency:
         return ast::StepKind::Contingency;
+    case Keyword::Reserve:
+        return ast::StepKind::Reserve;
     case Keyword::Markup:
         return ast::StepKind::Markup;
     case Keyword::Margin:

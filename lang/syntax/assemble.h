@@ -1,6 +1,7 @@
 // Puts statements together: which may stand where, inner lines into the statement they belong to.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <vector>
@@ -40,6 +41,7 @@ enum class Form : std::uint8_t {
     Entry,
     Field,
     Date,
+    Closed,
     TextLine,
     ModelMoney,
     FirmMoney,
@@ -78,6 +80,7 @@ class Assembler {
     void check_once(const LogicalLine& line);
     ast::Money make_money(const Draft& draft, ast::ExprId step); // S125
     ast::FirmWord make_firm_word(const Draft& draft);            // S116, S122
+    ast::Closed make_closed(const Draft& draft, Span whole);     // S116, S122, S126
     bool too_many_inner(const LogicalLine& line);                // S122
     void close_table();
     void twice(std::string_view what, Span again, Span first);
@@ -101,12 +104,16 @@ class Assembler {
     std::optional<double> last_x_;
     std::optional<Span> last_x_span_;
     std::vector<ast::Word> firm_words_;
+    std::array<std::optional<Span>, 7> closed_weekdays_; // where each is said
+    std::uint32_t closed_seen_ = 0;
     std::vector<std::pair<Keyword, Span>> said_once_; // statements of a job that may stand once
 };
 
 // A line of a model or of a define; what a job, a season or an entry of a list sets.
 ast::Line make_line(const Draft& draft, ast::ExprId value);
 ast::Set make_set(const Draft& draft, ast::ExprId value);
+
+ast::Dates make_dates(const Draft& draft);
 
 // The number a table cell or another literal has, with its sign; empty for anything else.
 std::optional<double> literal_value(const ast::Module& module, ast::ExprId id);

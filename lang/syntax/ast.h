@@ -173,7 +173,8 @@ struct Caution {
 };
 enum class StepKind : std::uint8_t {
     Overhead,
-    Contingency,
+    Contingency, // earlier for Reserve
+    Reserve,
     Markup,
     Margin,
     AtLeast,
@@ -321,6 +322,15 @@ struct Date {
     int day = 0;
     Span span;
 };
+struct Dates { // of a job: its earliest start, and its latest end where it says one
+    Date first;
+    std::optional<Date> last;
+};
+struct Closed { // days on which nobody works: a day of the week, or from a date to a date
+    std::optional<int> weekday; // 0: Sunday
+    Date first, last;
+    std::optional<Text> label;
+};
 struct Field {
     Text path;
     ExprId heading = none; // none: as the layout finds best
@@ -330,7 +340,7 @@ using StatementNode =
     std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate,
                  Require, Caution, Price, Table, Define, Set, Option, List, Entry, Show, Count,
                  Fleet, ModelReference, SeasonReference, ValuesReference, FirmReference, Money,
-                 FirmWord, For, Date, Field>;
+                 FirmWord, For, Dates, Closed, Field>;
 struct Statement {
     Span span;                 // the whole statement with its inner lines
     std::uint32_t part = none; // index of the Part statement it stands in

@@ -26,6 +26,8 @@ void Draft::clear() {
     texts.clear();
     options.clear();
     parameters.clear();
+    dates.clear();
+    weekday.reset();
     columns.clear();
     counted.clear();
     each.reset();

@@ -29,8 +29,9 @@ struct Draft {
     std::optional<Span> may_be_negative;
     ast::SwingShape shape = ast::SwingShape::Unstated;
     ast::Known known = ast::Known::Unstated;
-    ast::Date date;
-    std::string_view number; // of a unit definition
+    std::vector<ast::Date> dates; // one, or the first and the last
+    std::optional<int> weekday;   // 0: Sunday
+    std::string_view number;      // of a unit definition
     Span number_span;
     Span below_span, above_span;
     bool chosen = false; // the swing is of `choose`

@@ -5,6 +5,7 @@
 #include <array>
 #include <variant>
 
+#include "lang/units/calendar.h"
 #include "lang/units/catalog.h"
 
 namespace acre::lang {
@@ -18,9 +19,9 @@ constexpr auto operators = std::to_array<std::string_view>({
 #include "lang/syntax/operations.def"
 });
 constexpr auto shapes =
-    std::to_array<std::string_view>({"", " triangular", " pert", " even", " step"});
+    std::to_array<std::string_view>({"", " triangular", " pert", " even", " whole"});
 constexpr auto steps = std::to_array<std::string_view>(
-    {"overhead", "contingency", "markup", "margin", "at least", "round up", "round to"});
+    {"overhead", "contingency", "reserve", "markup", "margin", "at least", "round up", "round to"});
 constexpr auto knowns =
     std::to_array<std::string_view>({"", "read", "recalled", "common_practice", "ours"});
 constexpr auto kinds = std::to_array<std::string_view>(
@@ -307,7 +308,22 @@ class Dumper {
     void write(const ast::FirmWord& w) { put(": {} = \"{}\"", w.name.text, w.text.text); }
     void write(const ast::ValuesReference& r) { put("with \"{}\"", r.path.text); }
     void write(const ast::For& f) { put("for \"{}\"", f.who.text); }
-    void write(const ast::Date& d) { put("date {:04}-{:02}-{:02}", d.year, d.month, d.day); }
+    static std::string date(const ast::Date& d) {
+        return fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day);
+    }
+    void write(const ast::Dates& d) {
+        put("date {}", date(d.first));
+        if (d.last)
+            put(" .. {}", date(*d.last));
+    }
+    void write(const ast::Closed& c) {
+        if (c.weekday)
+            put("closed {}", weekday_name(*c.weekday));
+        else
+            put("closed {} .. {}", date(c.first), date(c.last));
+        if (c.label)
+            put(" \"{}\"", c.label->text);
+    }
     void write(const ast::Field& f) {
         put("field \"{}\"", f.path.text);
         value("heading", f.heading);

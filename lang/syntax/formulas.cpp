@@ -11,6 +11,7 @@
 #include "lang/syntax/syntax_error.h"
 #include "lang/syntax/word_checks.h"
 #include "lang/syntax/words.h"
+#include "lang/units/clock.h"
 #include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
@@ -98,6 +99,15 @@ void Formulas::number(std::string_view text) {
     const char* last = text.data() + text.size();
     const std::string_view next(last, static_cast<std::size_t>(statement_end_ - last));
     push({span(text), ast::Number{read_number(text, next, span(text)), {}}}, 1);
+    last_literal_ = values_.back();
+}
+
+void Formulas::clock(std::string_view text) {
+    const char* last = text.data() + text.size();
+    const std::string_view next(last, static_cast<std::size_t>(statement_end_ - last));
+    push({span(text),
+          ast::Number{read_clock(text, next, span(text)), ast::UnitText{clock_unit, span(text)}}},
+         1);
     last_literal_ = values_.back();
 }
 

@@ -20,6 +20,7 @@ class Formulas {
 
     // Pieces. A `text` is where the piece stands; the newest expression is the last of values().
     void number(std::string_view text); // S106
+    void clock(std::string_view text);  // `19:30`
     void dollar(
         std::string_view text); // the newest number is money; `text` holds the sign and the number
     void unit_of_number(std::string_view text);
@@ -91,6 +92,8 @@ class Formulas {
 
 // Reads a number as people write it. S106 when it is written wrong; `next` is what follows it.
 double read_number(std::string_view text, std::string_view next, Span span);
+// Hours after midnight of `19:30`. S106: no such time, or one as people say it, `7:30 pm`.
+double read_clock(std::string_view text, std::string_view next, Span span);
 // `$6.500` and `$6.500,00`, money without a unit, are thousands to some and dollars to others:
 // S106. `next`: what follows.
 // The sign of the money stands before `text`.

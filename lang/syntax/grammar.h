@@ -12,6 +12,7 @@
 //   values      = formula { "," formula } [ "," each ] | each
 //   each        = "each" LIST [ row { "," row } ]       row = "(" formula { "," formula } ")"
 //   literal     = SIGN NUMBER { unit_tail } | NUMBER [ unit ]      SIGN: $ € £ ¥
+//               | HOURS ":" MINUTES
 //   unit        = unit_head { unit_tail }                           no blanks inside
 //   unit_head   = unit_name [ "^" [ "-" ] DIGITS ] | "(" unit ")" [ "^" [ "-" ] DIGITS ] | "1"
 //   unit_tail   = ( "." | "/" ) unit_head                           after "/" and "." never "1"
@@ -30,7 +31,7 @@
 //   require     = "require" formula TEXT [ "costs" formula ]
 //   caution     = "caution" [ "when" disjunction ] TEXT
 //   price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT } ]
-//   step        = ( "overhead" | "contingency" | "markup" | "margin" | "at" "least"
+//   step        = ( "overhead" | "reserve" | "markup" | "margin" | "at" "least"
 //               | "round" [ "up" ] "to" ) formula
 //   table       = "table" NAME "(" NAME ":" unit ")" ":" [ "step" ] unit
 //                 { clause | ( "below" | "above" ) ( "hold" | "error" ) }
@@ -44,9 +45,11 @@
 //   field       = "field" TEXT [ "heading" formula ]     row = [ "-" ] NUMBER [ "-" ] NUMBER
 //   reference   = ( a word of the heads of files, "with" or "for" ) TEXT
 //   money       = "money" CODE [ TEXT "to" literal ]     the rest in a firm's file only
-//   firm_word   = ":" NAME "=" TEXT                 date = "date" YEAR "-" MONTH "-" DAY
+//   firm_word   = ":" NAME "=" TEXT                 days = DATE [ ".." DATE ]
+//   date        = "date" days                       DATE: YEAR "-" MONTH "-" DAY
+//   closed      = "closed" ( WEEKDAY | days ) [ TEXT ]
 //   given_clause = clause | "within" range | "choose" range
-//                | "swing" [ "triangular" | "pert" | "even" | "step" ] range [ "of" "it" ]
+//                | "swing" [ "pert" | "even" | "whole" ] range [ "of" "it" ]
 #pragma once
 
 #include "lang/syntax/grammar_tokens.h"
@@ -122,7 +125,7 @@ struct within          : seq<word<Keyword::Within>, range> {};
 struct triangular      : word<Keyword::Triangular> {};
 struct pert            : word<Keyword::Pert> {};
 struct even            : word<Keyword::Even> {};
-struct stepwise        : word<Keyword::Step> {};
+struct stepwise        : sor<word<Keyword::Whole>, word<Keyword::Step>> {};
 struct of_it           : seq<word<Keyword::Of>, must<word<Keyword::It>>> {};
 struct swing           : seq<word<Keyword::Swing>, opt<sor<triangular, pert, even, stepwise>>,
                              range, opt<of_it>> {};
@@ -190,7 +193,7 @@ struct covers          : seq<word<Keyword::Covers>, must<text>, star<comma, must
 struct price           : seq<word<Keyword::Price>, must<text>, must<priced>, opt<covers>,
                              must<end>> {};
 struct round_up        : word<Keyword::Up> {};
-struct step_head       : sor<word<Keyword::Overhead>, word<Keyword::Contingency>,
+struct step_head       : sor<word<Keyword::Overhead>, word<Keyword::Contingency>, word<Keyword::Reserve>,
                              word<Keyword::Markup>, word<Keyword::Margin>,
                              seq<word<Keyword::At>, must<word<Keyword::Least>>>,
                              seq<word<Keyword::Round>, opt<round_up>, must<word<Keyword::To>>>> {};
@@ -234,7 +237,12 @@ struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword:
                              must<formula>>, must<end>> {};
 struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, rep<2, digit>,
                              not_at<name_char>> {};
-struct date            : seq<word<Keyword::Date>, must<date_text>, blanks, must<end>> {};
+struct day             : token<date_text> {};
+struct days            : seq<must<day>, opt<dots, must<day>>> {};
+struct date            : seq<word<Keyword::Date>, days, must<end>> {};
+struct weekday         : name_text {};
+struct closed          : seq<word<Keyword::Closed>, sor<token<weekday>, days>, star<label>,
+                             must<end>> {};
 struct text_line       : seq<sor<word<Keyword::Model>, word<Keyword::Library>,
                              word<Keyword::Season>, word<Keyword::Values>, word<Keyword::With>,
                              word<Keyword::Job>, word<Keyword::Firm>, word<Keyword::For>,
@@ -248,7 +256,7 @@ struct money_of_firm   : seq<word<Keyword::Money>, must<money_code>, must<text>,
 struct firm_word       : seq<colon, must<new_name>, must<equals>, must<text>, must<end>> {};
 struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,
                              correlate, require, caution, price, step, table, define,
-                             known, parameter_range, example, set, option, field, date,
+                             known, parameter_range, example, set, option, field, date, closed,
                              text_line, money_of_firm, firm_word, list_statement, show, count,
                              fleet, line> {};
 // clang-format on

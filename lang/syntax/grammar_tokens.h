@@ -77,7 +77,9 @@ struct dollar_start    : seq<money_sign, must<dollar_number>> {};
 struct dollar_amount   : seq<dollar_start, opt<dollar_tail>, blanks> {};
 struct gap             : star<one<' ', '\t'>> {}; // a unit stands on the line of its number
 struct plain_amount    : seq<number_text, opt<gap, unit_behind>, blanks> {};
-struct literal         : sor<dollar_amount, plain_amount> {};
+struct clock_text      : seq<digits, one<':'>, digits> {}; // `19:30`
+struct clock_time      : token<clock_text> {};
+struct literal         : sor<dollar_amount, clock_time, plain_amount> {};
 
 // --- the three rules that ask the table of words
 template <Keyword K> struct word_text {

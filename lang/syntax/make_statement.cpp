@@ -168,7 +168,9 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::For:
         return named_by_text(line.head, d.texts.front());
     case Keyword::Date:
-        return d.date;
+        return make_dates(d);
+    case Keyword::Closed:
+        return make_closed(d, span(line));
     case Keyword::Field:
         return ast::Field{d.texts.front(), value(0)};
     default:

@@ -61,7 +61,7 @@ template <> inline constexpr Expectation expectation<g::priced>{Expected::PriceF
 template <> inline constexpr Expectation expectation<g::table_end>{Expected::TableEnd};
 template <> inline constexpr Expectation expectation<g::token<g::known_text>>{Expected::Known};
 template <> inline constexpr Expectation expectation<g::money_code>{Expected::MoneyCode};
-template <> inline constexpr Expectation expectation<g::date_text>{Expected::Date};
+template <> inline constexpr Expectation expectation<g::day>{Expected::Date};
 
 constexpr std::size_t bytes_a_value =
     12; // of text, for each piece of a formula: few texts have more pieces
@@ -202,6 +202,8 @@ class StatementReader {
             return run_rule<g::field>(s);
         case Form::Date:
             return run_rule<g::date>(s);
+        case Form::Closed:
+            return run_rule<g::closed>(s);
         case Form::TextLine:
             return run_rule<g::text_line>(s);
         default:

@@ -20,6 +20,7 @@ inline constexpr std::uint32_t max_text_bytes = 4'000; // S121: of a text in quo
 inline constexpr std::uint32_t max_number_bytes = 100; // S121: with its commas
 inline constexpr std::uint32_t max_options = 200;      // S122: of a choice
 inline constexpr std::size_t max_firm_words = 200;     // S122: in a firm's file
+inline constexpr std::uint32_t max_closed = 1'000;     // S122: lines of `closed` in a season
 inline constexpr std::uint32_t max_parameters = 50;    // S122: of a define
 inline constexpr std::uint32_t max_listed =
     1'000; // S122: values of a call, of `with`; texts of `covers`

@@ -53,6 +53,7 @@ constexpr auto permits = std::to_array<Permit>({
     {Keyword::Caution,     Form::Caution,        InModel | InPart},
     {Keyword::Overhead,    Form::Step,           InPrice},
     {Keyword::Contingency, Form::Step,           InPrice},
+    {Keyword::Reserve,     Form::Step,           InPrice},
     {Keyword::Markup,      Form::Step,           InPrice},
     {Keyword::Margin,      Form::Step,           InPrice},
     {Keyword::At,          Form::Step,           InPrice},
@@ -78,6 +79,7 @@ constexpr auto permits = std::to_array<Permit>({
     {Keyword::Money,       Form::ModelMoney,     InModel | InLibrary | InFirm},
     {Keyword::For,         Form::TextLine,       InJob},
     {Keyword::Date,        Form::Date,           InJob},
+    {Keyword::Closed,      Form::Closed,         InSeason},
     {Keyword::None,        Form::Line,           InModel | InPart | InDefine},
 });
 

@@ -58,6 +58,8 @@ class UnitScan {
     std::uint32_t end_;
 };
 
+constexpr std::uint32_t date_bytes = 10; // 2027-03-14
+
 class StatementRows {
   public:
     StatementRows(std::string_view text, const LogicalLine& line, Keyword parent,
@@ -112,8 +114,9 @@ class StatementRows {
                 rows_.emplace_back();
         } else if (t.kind == TokenKind::Comment) {
             rows_.back().comment = t.in(text_);
-        } else if (line_.head == Keyword::Date && count_ == 1) {
-            t.end = line_.end; // a date is one piece
+        } else if (t.kind == TokenKind::Number &&
+                   (line_.head == Keyword::Date || line_.head == Keyword::Closed)) {
+            t.end = t.begin + date_bytes; // a date is one piece
             put(t, Before::Other);
         } else {
             take_solid(t);
@@ -189,7 +192,7 @@ class StatementRows {
 
     static bool is_shape(Keyword word) {
         return word == Keyword::Triangular || word == Keyword::Pert || word == Keyword::Even ||
-               word == Keyword::Step;
+               word == Keyword::Whole || word == Keyword::Step;
     }
 
     void put_unit(Token t) {

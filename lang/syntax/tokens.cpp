@@ -9,13 +9,19 @@ namespace acre::lang {
 
 namespace {
 
-// Digits, commas between digits, a point before a digit, an exponent.
+// Digits, commas between digits, a point before a digit, an exponent; or the minutes of a clock
+// time.
 const char* end_of_number(const char* p, const char* end) {
     const auto digits = [&] {
         while (p != end && is_digit(*p))
             ++p;
     };
     digits();
+    if (end - p > 1 && *p == ':' && is_digit(p[1])) {
+        ++p;
+        digits();
+        return p;
+    }
     while (end - p > 1 && *p == ',' && is_digit(p[1])) {
         ++p;
         digits();

@@ -1,12 +1,14 @@
 // The checks of single words: new names, choices, dates, how a formula is known.
 #include <fmt/format.h>
 
+#include "lang/diag/suggest.h"
 #include "lang/syntax/parse.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/syntax_error.h"
 #include "lang/syntax/word_checks.h"
 #include "lang/syntax/words.h"
 #include "lang/units/calendar.h"
+#include "lang/units/letters.h"
 #include "lang/units/number_text.h"
 
 namespace acre::lang {
@@ -101,6 +103,54 @@ ast::Date read_date(std::string_view text, Span span) {
     if (day < 1 || day > last)
         wrong(fmt::format("{} has {} days, not {}", month_text(year, month), last, day));
     return {year, month, day, span};
+}
+
+int read_weekday(std::string_view word, Span span) {
+    std::string small;
+    for (const char c : word)
+        small += to_lower(c);
+    std::vector<std::string_view> names;
+    for (int day = 0; day < 7; ++day) {
+        const std::string_view name = weekday_name(day);
+        if (word == name)
+            return day;
+        names.push_back(name);
+    }
+    Diagnostic d{Code::S117, fmt::format("`{}` is no day of the week", shortened(word)),
+                 {span, ""}, {},
+                 {},         {}};
+    const bool plural = small.ends_with('s');
+    for (const std::string_view name : names) // Sun, sundays, Sunday
+        if (small.size() >= 3 &&
+            (name.starts_with(small) || (plural && name == small.substr(0, small.size() - 1))))
+            d.helps.push_back({fmt::format("write  {}", name), Edit{span, std::string(name)}});
+    if (d.helps.empty())
+        for (const std::string_view near : near_names(small, names, 1))
+            d.helps.push_back(
+                {fmt::format("did you mean `{}`?", near), Edit{span, std::string(near)}});
+    if (d.helps.empty())
+        d.helps.push_back({"write a day such as  sunday  or a date such as  2027-07-05", {}});
+    throw SyntaxError{std::move(d)};
+}
+
+void check_days(const std::vector<ast::Date>& days, Span span) {
+    if (days.size() < 2)
+        return;
+    const auto text = [](const ast::Date& day) {
+        return date_text(day_number(day.year, day.month, day.day));
+    };
+    const std::string first = text(days[0]);
+    const std::string last = text(days[1]);
+    if (first <= last)
+        return;
+    const std::string turned = fmt::format("{} .. {}", last, first);
+    throw SyntaxError{{Code::S117,
+                       "the second date is before the first",
+                       {{span.file, days[0].span.begin, days[1].span.end}, "must rise"},
+                       {},
+                       {},
+                       {{fmt::format("write the earlier one first:  {}", turned),
+                         Edit{{span.file, days[0].span.begin, days[1].span.end}, turned}}}}};
 }
 
 } // namespace acre::lang

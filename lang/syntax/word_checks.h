@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string_view>
+#include <vector>
 
 #include "lang/syntax/ast.h"
 
@@ -17,5 +18,7 @@ void check_new_name(std::string_view name,
 void check_choice_name(std::string_view name, Span span); // S108, but `yes` and `no` are choices
 ast::Known read_known(std::string_view word, Span span);  // S100
 ast::Date read_date(std::string_view text, Span span);    // S117; `text` is 0000-00-00
+int read_weekday(std::string_view word, Span span);       // S117; 0: Sunday
+void check_days(const std::vector<ast::Date>& days, Span span); // S117 the last before the first
 
 } // namespace acre::lang

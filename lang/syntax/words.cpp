@@ -4,6 +4,8 @@
 #include <array>
 #include <cstddef>
 
+#include "lang/earlier/rules.h"
+
 namespace acre::lang {
 
 namespace {
@@ -45,6 +47,11 @@ constexpr Index make_index() {
 }
 constexpr Index words = make_index();
 
+std::uint32_t& notation_in_force() {
+    thread_local std::uint32_t notation = current_notation;
+    return notation;
+}
+
 } // namespace
 
 Keyword keyword_of(std::string_view word) {
@@ -53,8 +60,16 @@ Keyword keyword_of(std::string_view word) {
     const auto letter = static_cast<std::size_t>(word.front() - 'a');
     for (std::size_t i = words.first[letter]; i < words.first[letter + 1]; ++i)
         if (words.words[i].spelling == word)
-            return words.words[i].keyword;
+            return is_a_word_of(notation_in_force(), word) ? words.words[i].keyword : Keyword::None;
     return Keyword::None;
+}
+
+WordsOfVersion::WordsOfVersion(std::uint32_t notation) : before_(notation_in_force()) {
+    notation_in_force() = notation;
+}
+
+WordsOfVersion::~WordsOfVersion() {
+    notation_in_force() = before_;
 }
 
 WordRole role_of(Keyword word) {

@@ -20,6 +20,7 @@ enum class Keyword : std::uint8_t {
     Entry, // no word: the name of a list that begins an entry of a job
 };
 
+// A word of the version in force on this thread; None: no word, or not yet one.
 Keyword keyword_of(std::string_view word);
 WordRole role_of(Keyword word);
 
@@ -49,6 +50,18 @@ inline bool has_inner_lines(Keyword word) {
 constexpr bool is_name_char(char c) {
     return is_letter(c) || is_digit(c) || c == '_';
 }
+// While it lives, texts are read by the words of that version (lang/earlier/rules.h).
+class WordsOfVersion {
+  public:
+    explicit WordsOfVersion(std::uint32_t notation);
+    ~WordsOfVersion();
+    WordsOfVersion(const WordsOfVersion&) = delete;
+    WordsOfVersion& operator=(const WordsOfVersion&) = delete;
+
+  private:
+    std::uint32_t before_;
+};
+
 // The end of the name that begins at `begin`; the name may be dotted. `begin` itself if there is
 // none.
 const char* end_of_word(const char* begin, const char* end);

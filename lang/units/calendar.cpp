@@ -16,6 +16,11 @@ constexpr std::array<std::string_view, 12> months{"January",   "February", "Marc
                                                   "May",       "June",     "July",     "August",
                                                   "September", "October",  "November", "December"};
 
+constexpr std::array<std::string_view, 7> weekdays{"sunday",   "monday", "tuesday", "wednesday",
+                                                   "thursday", "friday", "saturday"};
+constexpr std::array<std::string_view, 7> large_weekdays{
+    "Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
+
 year_month_day calendar_day(long day) {
     return sys_days{std::chrono::days{static_cast<int>(day)}};
 }
@@ -95,6 +100,24 @@ std::string short_day_text(std::string_view date) {
         return std::string(date);
     const year_month_day when = calendar_day(*day);
     return dated(month_name(month_of(when)).substr(0, 3), when);
+}
+
+int weekday_of(long day) {
+    return static_cast<int>(
+        std::chrono::weekday{sys_days{std::chrono::days{static_cast<int>(day)}}}.c_encoding());
+}
+
+std::string_view weekday_name(int weekday) {
+    return weekdays.at(static_cast<std::size_t>(weekday));
+}
+
+std::string weekday_text(long day) {
+    return fmt::format("{}, {}", large_weekdays.at(static_cast<std::size_t>(weekday_of(day))),
+                       day_text(day));
+}
+
+std::string_view short_weekday(int weekday) {
+    return large_weekdays.at(static_cast<std::size_t>(weekday)).substr(0, 3);
 }
 
 int month_count(long day) {

@@ -22,11 +22,16 @@ std::optional<long> day_number(std::string_view date);
 std::optional<std::string> date_after(std::string_view date, long days); // `date` is one
 std::string date_text(long day);
 
-std::string_view month_name(int month); // "March"
+std::string_view month_name(int month);     // "March"
+int weekday_of(long day);                   // 0: Sunday
+std::string_view weekday_name(int weekday); // "sunday", as files write it
 
 // For people: "March 14, 2027", "March 2027".
 std::string day_text(long day);
 std::string month_text(int year, int month);
+// "Sunday, March 14, 2027", and "Sun" of it.
+std::string weekday_text(long day);
+std::string_view short_weekday(int weekday);
 // Of a date as files write it, whole or short for a column: "Mar 14, 2027". What is no date stays
 // as it is.
 std::string day_text(std::string_view date);

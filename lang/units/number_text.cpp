@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "lang/units/clock.h"
 #include "lang/units/letters.h"
 #include "lang/units/money.h"
 
@@ -156,10 +157,16 @@ std::string number_text(double value) {
 std::string quantity_text(double value, std::string_view unit_text) {
     if (unit_text.empty() || unit_text == "1")
         return number_text(value);
+    if (unit_text == clock_unit)
+        return clock_text(value);
     if (const std::size_t money = money_in(unit_text); money > 0)
         return money == unit_text.size() ? amount_text(value)
                                          : money_rate_text(value, unit_text.substr(money));
     return signed_text(value, "", 0, "").append(" ").append(unit_text);
+}
+
+std::string written_text(double value, std::string_view unit_text) {
+    return unit_text == clock_unit ? written_clock(value) : quantity_text(value, unit_text);
 }
 
 namespace {

@@ -16,8 +16,10 @@ std::string number_text(double value);
 
 // The number with its unit as the author writes it: "80 ac", "18 %", "$4.35/gal", "$1,850,000",
 // "-$12.50/ac". Money per something has cents at least; a plain number (unit "1" or empty) stands
-// alone.
+// alone. A clock time is shown as people say it: "7:30 pm".
 std::string quantity_text(double value, std::string_view unit_text);
+// The same as a file has it, to be pasted: a clock time is "19:30".
+std::string written_text(double value, std::string_view unit_text);
 
 // So many decimals whatever they are, for a column of figures: "1,234.50", "-0.1", "0" for -0.04
 // without decimals. Half up as a calculator rounds. From 1e15 on as number_text has it.

@@ -16,7 +16,7 @@ fleet costs $24,000/yr + age * $5/yr/yr over 1,800 h/yr
 )rate";
 
 constexpr const char* rip = R"rate(model "Ripping"
-use "crawler" as crawler
+use "crawler"
 use "crawler" as spare with age = 9 yr, hours = 2 h
 noun move
 list block "a piece of ground"

@@ -54,6 +54,12 @@ std::vector<LimitCase> cases_of_texts() {
                  text += ": w" + std::to_string(i) + " = \"\"\n";
              return parse_text(text, lang::FileKind::Firm).rendered();
          }},
+        {"max_closed",
+         [](auto n) {
+             return parse_text("season \"s\"\n" + repeated("closed 2027-07-05\n", n),
+                               lang::FileKind::Season)
+                 .rendered();
+         }},
         {"max_parameters",
          [](auto n) {
              return parsed(model_line() + "define f (p : 1, " + counted("q", " : 1, ", n - 1) +

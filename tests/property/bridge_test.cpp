@@ -113,7 +113,7 @@ TEST_CASE("ten thousand random pairs: the rows add up to the cent") {
 }
 
 TEST_CASE("one change takes the whole difference, two share what they do together") {
-    const std::string text = "model \"m\"\ngiven area = 10 ac\ngiven a = 10 $/h\ngiven b = 5 "
+    const std::string text = "model \"m\"\ngiven area = 10 ac\ngiven a = $10/h\ngiven b = 5 "
                              "h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
     tests::MemoryLoader loader({{"m.rate", text}});
     const auto rows = [&](const std::string& sets) {
@@ -125,12 +125,12 @@ TEST_CASE("one change takes the whole difference, two share what they do togethe
         return result->rows;
     };
     CHECK(rows("").empty());
-    const auto one = rows("set a = 12 $/h\n");
+    const auto one = rows("set a = $12/h\n");
     REQUIRE(one.size() == 1);
     CHECK(one[0].cents == 1000);
     CHECK(one[0].changes[0].before == "$10.00/h");
     // 10 x 5 to 12 x 7: 10 and 20 alone, 4 together, halved (by hand).
-    const auto two = rows("set a = 12 $/h\nset b = 7 h\n");
+    const auto two = rows("set a = $12/h\nset b = 7 h\n");
     REQUIRE(two.size() == 2);
     CHECK(two[0].changes[0].name == "b");
     CHECK(two[0].cents == 2200);
@@ -153,7 +153,7 @@ TEST_CASE("a step beyond what can be told in cents is refused, not told as anoth
 }
 
 TEST_CASE("the sides carry what people call them, and a side at fault says which it is") {
-    const std::string text = "model \"m\"\ngiven area : ac\ngiven a = 10 $/h\ngiven b = 5 h\ngiven "
+    const std::string text = "model \"m\"\ngiven area : ac\ngiven a = $10/h\ngiven b = 5 h\ngiven "
                              "to_rows = one_way | both  \"how it is ripped\"\ncost c : $/h = a "
                              "over (when to_rows is both then 2 * b otherwise b)\nrequire a < 100 "
                              "$/h \"too dear\"\nprice \"P\" per ac of area\n";
@@ -176,7 +176,7 @@ TEST_CASE("the sides carry what people call them, and a side at fault says which
     CHECK(good->rows[0].changes[0].label == "how it is ripped");
     CHECK(good->rows[0].changes[0].after == "both");
     CHECK(good->rows[0].changes[0].choice);
-    const auto bad = engine::ask(*made(""), *made("set a = 100 $/h\n"), question);
+    const auto bad = engine::ask(*made(""), *made("set a = $100/h\n"), question);
     REQUIRE_FALSE(bad);
     const lang::Diagnostic& first = bad.said.diagnostics.all().front();
     CHECK(first.code == lang::Code::E504);

@@ -90,7 +90,7 @@ burn : gal/h = power * 0.04 gal/h/hp
 own : $/h = (paid + kit) / 15,000 h
 run : $/h = burn * $4.20/gal
 )";
-    const std::string head = "model \"m\"\nuse \"crawler\" as crawler\ngiven area = 200 ac\n";
+    const std::string head = "model \"m\"\nuse \"crawler\"\ngiven area = 200 ac\n";
     const std::string price = "price \"Ripping\" per ac of area\n  margin 12 %\n";
     const std::string lists = head + R"(list machine
 part "Each" each machine

@@ -60,7 +60,7 @@ class RandomModel {
             text += "correlate g0, g1 40 %\n";
         text += in_order({"price \"Work\" ",
                           dice_.below(3) == 1 ? "lump" : "per ft of " + number("ft", 2), "\n"});
-        for (const char* step : {"overhead 9 %", "contingency 5 %", "markup 10 %", "margin 15 %",
+        for (const char* step : {"overhead 9 %", "reserve 5 %", "markup 10 %", "margin 15 %",
                                  "at least $650", "round up to $5", "round to $1"})
             if (dice_.below(2) == 1)
                 text += in_order({"  ", step, "\n"});
@@ -98,7 +98,7 @@ class RandomModel {
                "given ground_now : ground = hard\n"
                "table burn (load : 1) : gal/h below hold above error\n  -4  2\n  0  3.5\n  1  "
                "9.25\n  6  11\n"
-               "table fee (weight : 1) : step 1 below error above hold\n  -3  1\n  2  4\n  5  0.5\n"
+               "table fee (weight : 1) : step 1 above hold\n  -3  1\n  2  4\n  5  0.5\n"
                "define reach (a : ft, b : 1) : ft = wide * b - a / (1 + b ^ 2)\n  wide : ft = a + "
                "2 ft\n"
                "define eased (x : 1) : 1 = when x < 0 then -reach(x * 1 ft, 2) / 1 ft otherwise "
@@ -128,8 +128,8 @@ class RandomModel {
             text += "  within " + both("0", "50");
         if (below(2) == 1)
             text += in_order({"  ",
-                              pick({"swing ", "swing triangular ", "swing pert ", "swing even ",
-                                    "swing step ", may_be_chosen ? "choose " : "swing "}),
+                              pick({"swing ", "swing ", "swing pert ", "swing even ",
+                                    "swing whole ", may_be_chosen ? "choose " : "swing "}),
                               both("1", "45")});
         return text;
     }

@@ -67,7 +67,7 @@ class RandomProgram {
     }
 
     RandomFormula literal() {
-        switch (one_of(6)) {
+        switch (one_of(7)) {
         case 0:
             return {"1,850,000", "1850000"};
         case 1:
@@ -78,6 +78,8 @@ class RandomProgram {
             return {"18%", "18[%]"};
         case 4:
             return {"3 1/h", "3[1/h]"};
+        case 5:
+            return {"19:30", "19.5[clock]"};
         default:
             return {"7", "7"};
         }

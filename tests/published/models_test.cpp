@@ -84,7 +84,7 @@ TEST_CASE("ripping worksheet c: acres an hour, volume, hourly cost and price per
 
 TEST_CASE("the ripping formula of a construction textbook") {
     // Nunnally, Construction methods and management, rock excavation; problem and solution seen on
-    // three pages: pass 3.33 min, 1,120 bank yd3/h, 0.12 $/yd3, with 2.22 for 60/27 (0.1 % less).
+    // three pages: pass 3.33 min, 1,120 bank yd3/h, $0.12/yd3, with 2.22 for 60/27 (0.1 % less).
     // One page misreads the turn as 3.0 min.
     const PricedModel p = price("ripping-formula.job");
     check_lines(p, {{"cycle", 3.33, 0.005}, {"production", 1120 * 60 / 27 / 2.22, 1}});

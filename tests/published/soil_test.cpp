@@ -175,7 +175,7 @@ TEST_CASE("slopes through the deep draft are exact, from the notation to the las
     // ours: the backward sweep against central differences, at a point inside one piece of the
     // search
     const std::string text =
-        "model \"m\"\nuse \"library/deep-draft\" as deep\nuse \"library/traction\" as traction\n"
+        "model \"m\"\nuse \"library/deep-draft\" as deep\nuse \"library/traction\"\n"
         "given depth = 6 ft\ngiven foot = 3.5 in\ngiven rake = 45 deg\ngiven shanks = 3\ngiven "
         "apart = 5 ft\ngiven tuning = 1.1\n"
         "given upper = 3 ft\ngiven thick = 1 ft\ngiven c1 = 300 psf\ngiven c2 = 1,250 psf\ngiven "
@@ -216,7 +216,7 @@ TEST_CASE("slopes through the deep draft are exact, from the notation to the las
 }
 
 TEST_CASE("a price outside the tested range of a formula says so") {
-    const std::string text = "model \"m\"\nuse \"library/draft\" as draft\ngiven speed = 9 mi/h\n"
+    const std::string text = "model \"m\"\nuse \"library/draft\"\ngiven speed = 9 mi/h\n"
                              "pull : lbf = tool_draft(straight_chisel, medium, speed, 5, 8 "
                              "in)\ncost x : $/lbf = $1/lbf over pull\nprice \"Chisel\" lump\n";
     const auto estimate = acre::engine::estimate(priced_ok(text));

@@ -181,7 +181,7 @@ class Maker {
     }
 
     void flip_sign() {
-        const std::string steps = "(?:given|set|cost)[^\n=]*= |overhead +|contingency +|markup "
+        const std::string steps = "(?:given|set|cost)[^\n=]*= |overhead +|reserve +|markup "
                                   "+|margin +|at least +|round "
                                   "up to +|round to +";
         each("(" + steps + ")(\\$?" + number_pattern + ")([ /][^ \n]+)?",
@@ -209,7 +209,7 @@ class Maker {
             "price",     "part",   "each",   "block",     "caution", "require", "use",
             "with",      "when",   "then",   "margin",    "markup",  "lump",    "covers",
             "otherwise", "noun",   "event",  "overhead",  "round",   "least",   "choice",
-            "season",    "model",  "date",   "field",     "option",  "heading", "contingency",
+            "season",    "model",  "date",   "field",     "option",  "heading", "reserve",
             "table",     "define", "native", "correlate", "hold",    "above",   "below",
             "error",     "known",  "source", "ours",      "unit",    "may",     "be",
             "negative",  "show",   "count",  "fleet"};

@@ -30,7 +30,7 @@ std::string blotted(const std::string& text) {
 std::size_t statement_at(const std::string& text, std::size_t at) {
     static const std::regex begins(
         R"( *(given|set|cost|price|event|use|model|season|for|date|field|block|option|part|)"
-        R"(choice|noun|require|caution|table|define|correlate|overhead|contingency|markup|)"
+        R"(choice|noun|require|caution|table|define|correlate|overhead|reserve|markup|)"
         R"(margin|at|round|library|show|count|fleet|[a-z_A-Z0-9]+ *:)[^\n]*)");
     for (;;) {
         const std::size_t before = at == 0 ? std::string::npos : text.rfind('\n', at - 1);

@@ -23,7 +23,7 @@ fleet costs fixed_per_year over hours_per_year
 )"},
     {"models/mowing.rate", R"(# Mowing by the acre §.
 model "Mowing by the acre§"
-use "mower" as mower
+use "mower"
 
 part "Field§"
   given area = 40 ac  "acres mowed§"  within 1 ac .. 1,000 ac  swing 10 ac .. 80 ac
@@ -74,7 +74,7 @@ table slope (grade : %) : %  "loss by slope§"  below hold  above hold
   20  30
 )"},
     {"models/strips.rate", R"(model "Strips§"
-use "terms" as terms
+use "terms"
 list block "piece§"
 
 part "Strip§" each block

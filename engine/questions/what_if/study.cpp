@@ -13,6 +13,7 @@
 #include "engine/questions/work_limit.h"
 #include "engine/readers/adjoint.h"
 #include "engine/words/words.h"
+#include "lang/units/clock.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -73,7 +74,8 @@ class Study {
             const double ratio = moved.value / result_.value;
             moved.elasticity = std::isfinite(ratio) && ratio != 0 ? moved.slope * ratio : nothing;
             moved.slope_unit =
-                fmt::format("{} per {}", unit, unit_text(sheet_, sheet_.lines[axis.line]));
+                fmt::format("{} per {}", lang::unit_of_difference(unit),
+                            lang::unit_of_difference(unit_text(sheet_, sheet_.lines[axis.line])));
             if (moved.reached && axis.options == 0 && axis.swing)
                 if (const auto trouble = swing_trouble(job_, axis))
                     moved.swing_trouble = trouble->title;

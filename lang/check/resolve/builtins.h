@@ -27,10 +27,10 @@ inline constexpr auto builtins = std::to_array<Builtin>({
     {"how_many", Op::Number, 1, 1, "how_many(LIST)"},
 });
 
-inline const Builtin* find_builtin(std::string_view name) {
+inline const Builtin* find_builtin(std::string_view name, std::uint32_t notation) {
     for (const Builtin& builtin : builtins)
         if (builtin.name == name)
-            return &builtin;
+            return is_a_word_of(notation, name) ? &builtin : nullptr;
     return nullptr;
 }
 

@@ -32,7 +32,7 @@ std::string squeezed(std::string_view text) {
 
 // False when the name is taken; it is reported unless it is the same definition in another module.
 bool is_new(Resolution& r, const Callable& callable) {
-    if (find_builtin(callable.name) != nullptr) {
+    if (find_builtin(callable.name, r.program.notation) != nullptr) {
         r.add(problem(Code::N202, fmt::format("`{}` is a built-in function", callable.name),
                       callable.name_span, "taken", {"give it another name"}));
         return false;

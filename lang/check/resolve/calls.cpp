@@ -11,7 +11,7 @@ NodeId FormulaBuilder::of(const ast::Call& call, Span span, ChoiceId) {
     if (const Callable* callable = r_.find_callable(call.function.text);
         callable != nullptr && sees(callable->module))
         return call_to(*callable, call, span);
-    if (const Builtin* builtin = find_builtin(call.function.text)) {
+    if (const Builtin* builtin = find_builtin(call.function.text, r_.program.notation)) {
         if (call.each == ast::none)
             return call_to(*builtin, call, span);
         report_takes_no_list(r_, call.function, module_.eaches[call.each].list.span);

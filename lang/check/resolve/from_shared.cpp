@@ -112,7 +112,7 @@ class Followers {
 } // namespace
 
 void start_from_shared(Resolution& r) {
-    if (r.program.notation >= 3)
+    if (rules_of(r.program.notation).copies_start_from_shared)
         Followers(r).run();
 }
 

@@ -18,6 +18,9 @@ void describe_job(Resolution& r) {
     if (r.program.season != none) {
         job.season_title = r.program.modules[r.program.season].title.text;
         job.season_file = file_of(r.program.season);
+        for (const ast::Statement& statement : r.program.modules[r.program.season].statements)
+            if (const auto* closed = std::get_if<ast::Closed>(&statement.node))
+                job.closed.push_back(*closed);
     }
     if (r.program.job == none)
         return;
@@ -27,8 +30,9 @@ void describe_job(Resolution& r) {
     for (const ast::Statement& statement : module.statements) {
         if (const auto* who = std::get_if<ast::For>(&statement.node)) {
             job.who = who->who.text;
-        } else if (const auto* date = std::get_if<ast::Date>(&statement.node)) {
-            job.date = *date;
+        } else if (const auto* dates = std::get_if<ast::Dates>(&statement.node)) {
+            job.date = dates->first;
+            job.latest = dates->last;
         } else if (const auto* field = std::get_if<ast::Field>(&statement.node)) {
             job.field_path = field->path.text;
             if (field->heading != ast::none)

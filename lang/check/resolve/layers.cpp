@@ -298,7 +298,7 @@ void lay_options(Resolution& r) {
 
 void lay_values(Resolution& r) {
     lay_bindings(r);
-    if (r.program.notation >= 2)
+    if (rules_of(r.program.notation).entries_are_apart)
         r.added_up = added_up_lines(r);
     lay_sets(r, r.program.season, Layer::Season);
     lay_value_files(r);

@@ -59,7 +59,7 @@ void declare_blocks(Resolution& r) {
             const auto* part = std::get_if<ast::Part>(&statement.node);
             if (part == nullptr || !part->each || part->each->text != "block")
                 continue;
-            if (r.program.notation >= 2) {
+            if (rules_of(r.program.notation).lists_are_declared) {
                 Diagnostic d = problem(Code::L824, "`block` is a list, and nothing says so",
                                        part->each->span, "not declared");
                 const Span before{statement.span.file, statement.span.begin, statement.span.begin};
@@ -131,7 +131,7 @@ bool takes_a_name(Resolution& r, std::string_view name, Span span) {
     const Scope& scope = r.scopes[r.program.model];
     const Alias* alias = scope.find_alias(name);
     const Symbol* symbol = alias != nullptr ? nullptr : scope.find(name);
-    if (r.program.notation < 2 || (alias == nullptr && symbol == nullptr))
+    if (!rules_of(r.program.notation).lists_are_declared || (alias == nullptr && symbol == nullptr))
         return false;
     report_twice(r.sources, r.diagnostics,
                  fmt::format("`{}` is the name of {}, so no entry can have it", name,

@@ -225,7 +225,7 @@ void report_unknown_name(Resolution& r, const Where& where, std::string_view nam
         return r.add(unknown_dotted(r, where, name, span));
     Diagnostic d =
         problem(Code::N201, fmt::format("no line or given named `{}`", name), span, "not defined");
-    if (const Builtin* builtin = find_builtin(name)) {
+    if (const Builtin* builtin = find_builtin(name, current_notation)) {
         d.code = Code::N211;
         d.title = fmt::format("`{}` is a function, not a value", name);
         d.helps.push_back(
@@ -268,8 +268,9 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
     const std::vector<std::string_view> found = near_names(name.text, names);
     for (const std::string_view near : found) {
         const Callable* callable = r.find_callable(near);
-        const std::string form = callable != nullptr ? signature_of(r, *callable)
-                                                     : std::string(find_builtin(near)->form);
+        const std::string form = callable != nullptr
+                                     ? signature_of(r, *callable)
+                                     : std::string(find_builtin(near, current_notation)->form);
         d.helps.push_back(
             {fmt::format("did you mean  {}", form), near_edit(name.text, found, near, name.span)});
     }

@@ -7,6 +7,7 @@
 
 #include "lang/diag/suggest.h"
 #include "lang/syntax/words.h"
+#include "lang/units/clock.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -30,6 +31,27 @@ bool is_a_line(std::string_view word, FileId file, const std::vector<ast::Module
     return false;
 }
 
+// `7 pm`: the number before it is an hour.
+std::optional<Help> clock_time(std::string_view word, Span span, std::string_view text) {
+    std::size_t end = std::min<std::size_t>(span.begin, text.size());
+    while (end > 0 && text[end - 1] == ' ')
+        --end;
+    std::size_t begin = end;
+    while (begin > 0 && end - begin < 3 && is_digit(text[begin - 1]))
+        --begin;
+    if (begin == end || end - begin > 2)
+        return std::nullopt;
+    int hour = 0;
+    for (std::size_t i = begin; i < end; ++i)
+        hour = hour * 10 + (text[i] - '0');
+    const std::optional<double> hours = clock_of(hour, 0, word);
+    if (!hours)
+        return std::nullopt;
+    const std::string written = written_clock(*hours);
+    return Help{fmt::format("write  {}", written),
+                Edit{{span.file, static_cast<std::uint32_t>(begin), span.end}, written}};
+}
+
 } // namespace
 
 std::optional<Help> meant_instead(std::string_view word, Span span, const SourceMap& sources,
@@ -41,6 +63,8 @@ std::optional<Help> meant_instead(std::string_view word, Span span, const Source
             fmt::format("`{}` is a line of the model; to divide by it, put spaces around `/`",
                         word),
             Edit{{span.file, span.begin - 1, span.begin}, " / "}};
+    if (std::optional<Help> time = clock_time(word, span, text))
+        return time;
     if (before != ' ')
         return std::nullopt;
     std::vector<std::string_view> clauses;

@@ -184,6 +184,7 @@ class PriceFiller {
         switch (step.kind) {
         case ast::StepKind::Overhead:
         case ast::StepKind::Contingency:
+        case ast::StepKind::Reserve:
         case ast::StepKind::Markup:
             return two(Op::Multiply, sum_before(),
                        two(Op::Add, number_node(r_, 1, one, span), step.value));

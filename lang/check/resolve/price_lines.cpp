@@ -96,7 +96,7 @@ class Declarer {
                     per_text(first->per_text), span,
                     fmt::format("price per {}, all in", first->per_text));
         const Type share{Type::Kind::Number, 0, *sheet.units.find("%")};
-        const bool after_overhead = sheet.notation >= 3;
+        const bool after_overhead = rules_of(sheet.notation).profit_after_overhead;
         if (after_overhead) {
             sheet.overhead_total = add("overhead.total", money_, "$", span, "overhead carried");
             sheet.contribution_total =

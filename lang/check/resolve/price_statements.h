@@ -10,8 +10,8 @@
 namespace acre::lang::resolving {
 
 // By StepKind: what the line of the sum after a step is called.
-inline constexpr std::array<std::string_view, 7> step_names = {
-    "overhead", "contingency", "markup", "margin", "at_least", "round_up", "round_to"};
+inline constexpr std::array<std::string_view, 8> step_names = {
+    "overhead", "contingency", "reserve", "markup", "margin", "at_least", "round_up", "round_to"};
 
 struct PriceStatement {
     const ast::Price* ast;

@@ -9,6 +9,7 @@
 #include "lang/check/near_units.h"
 #include "lang/check/resolve/not_a_unit.h"
 #include "lang/check/resolve/report.h"
+#include "lang/units/clock.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -56,16 +57,17 @@ void UnitTexts::report(const ast::UnitText& text, const UnitError& error) {
                                "unknown unit");
         if (diagnostics_.full())
             return diagnostics_.add(std::move(d));
-        const std::vector<NearUnit> near_ones = near_units(error.word, catalog_);
+        std::optional<Help> meant = meant_instead(error.word, span, sources_, *modules_);
+        const std::vector<NearUnit> near_ones = is_half_of_day(error.word) && meant
+                                                    ? std::vector<NearUnit>{}
+                                                    : near_units(error.word, catalog_);
         const auto is_slip = [](const NearUnit& near) { return near.slip; };
         const bool sure = std::count_if(near_ones.begin(), near_ones.end(), is_slip) == 1;
         for (const NearUnit& near : near_ones)
             d.helps.push_back({fmt::format("did you mean `{}`?", near.unit),
                                sure && near.slip ? std::optional(Edit{span, std::string(near.unit)})
                                                  : std::nullopt});
-        if (std::optional<Help> meant = diagnostics_.full()
-                                            ? std::nullopt
-                                            : meant_instead(error.word, span, sources_, *modules_))
+        if (meant)
             d.helps.push_back(std::move(*meant));
         else
             d.helps.push_back(

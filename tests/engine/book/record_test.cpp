@@ -24,7 +24,7 @@ using namespace acre::engine;
 namespace {
 
 const std::string model =
-    "model \"m\"\nuse \"prices\" as prices\nuse \"library/field-work\"\ngiven area = 80 ac \"net "
+    "model \"m\"\nuse \"prices\"\nuse \"library/field-work\"\ngiven area = 80 ac \"net "
     "acres\"\ngiven rate = $300/h\n"
     "given share = 12 %\nhours : h = area / field_capacity(1.5 mi/h, 7 ft, 83 %)\ncost machine : "
     "$/h = rate over hours\n"

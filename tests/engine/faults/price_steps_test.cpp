@@ -43,7 +43,7 @@ std::string codes(const std::string& steps, const std::string& given = {}) {
 TEST_CASE("steps as people write them are not warned of") {
     for (const char* steps :
          {"",
-          "  overhead 9 %\n  contingency 5 %\n  margin 15 %\n  at least $6,500\n"
+          "  overhead 9 %\n  reserve 5 %\n  margin 15 %\n  at least $6,500\n"
           "  round up to $1/ac\n",
           "  overhead 60 %\n  markup 100 %\n", "  margin 60 %\n", "  overhead 0 %\n",
           "  at least $100/ac\n", "  at least $90/ac\n  at least $5,000\n", "  round to $25\n",
@@ -57,7 +57,7 @@ TEST_CASE("each step that does more than anyone means has its warning") {
     };
     for (const Row& row : std::initializer_list<Row>{
              {"  overhead 61 %\n", "L815"},
-             {"  contingency -3 %\n", "L815"},
+             {"  reserve -3 %\n", "L815"},
              {"  markup 101 %\n", "L815"},
              {"  margin 61 %\n", "L815"},
              {"  margin -15 %\n", "L815"},

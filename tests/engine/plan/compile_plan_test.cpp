@@ -223,7 +223,7 @@ TEST_CASE("givens without a value that the answers rest on are told in one diagn
         "given rate : $/h\n"
         "part \"Costs\"\n"
         "  cost owning : $/h = bought * 10 %/yr / hours over 100 h\n"
-        "  cost hired : $/h = when area > 500 ac then rate otherwise 10 $/h over 1 h\n"
+        "  cost hired : $/h = when area > 500 ac then rate otherwise $10/h over 1 h\n"
         "price \"Ripping\" per ac of area\n";
     const Priced p = priced(text);
     CHECK_FALSE(p.made.value.has_value());

@@ -41,7 +41,7 @@ TEST_CASE("formulas give what hand arithmetic gives") {
     for (const Row& row : {
              Row{"area / spacing", "mi", 66},        // 40 * 43560 / 5 / 5280
              Row{"area / spacing / speed", "h", 33}, // 66 / 2
-             Row{"area * 12.50 $/ac", "$", 500},     // no last digit lost
+             Row{"area * $12.50/ac", "$", 500},      // no last digit lost
              Row{"18 % * $250", "$", 45},
              Row{"2 ^ 3 ^ 2 * 1", "1", 512}, // to the right
              Row{"-2 ^ 2 * 1", "1", -4},     // the sign binds weaker
@@ -72,13 +72,13 @@ TEST_CASE("formulas give what hand arithmetic gives") {
                  1}, // decided by the left side
              Row{"when zero == 0 h then 5 h otherwise 1 h / (zero / 1 h)", "h",
                  5}, // the fault is not asked for
-             Row{"5 $/h * 90 min", "$", 7.5},
+             Row{"$5/h * 90 min", "$", 7.5},
          }) {
         CAPTURE(std::string(row.formula));
         CHECK(value_of_formula(row) == doctest::Approx(row.value).epsilon(1e-14));
     }
     // These must be exact to the last digit: they are what people check.
-    CHECK(value_of_formula({"area * 12.50 $/ac", "$", 0}) == 500);
+    CHECK(value_of_formula({"area * $12.50/ac", "$", 0}) == 500);
     CHECK(value_of_formula({"round(25.025 $, $0.01)", "$", 0}) == 25.03);
     CHECK(value_of_formula({"area / spacing", "mi", 0}) == 66);
 }

@@ -32,11 +32,11 @@ std::string codes(const std::string& text, const tests::Choices& choices = {}) {
 }
 
 const std::string head = "model \"m\"\n"
-                         "given fuel_rate = 40 $/h\n"
-                         "given land = 12 $/ac\n"
+                         "given fuel_rate = $40/h\n"
+                         "given land = $12/ac\n"
                          "given pace = 5 ac/h\n"
                          "given season_use : h/yr = 800 h/yr\n"
-                         "given owning = 30,000 $/yr\n"
+                         "given owning = $30,000/yr\n"
                          "given age = 9 yr\n"
                          "given depth = 5 ft\n"
                          "choice texture = fine | coarse\n"
@@ -105,7 +105,7 @@ TEST_CASE("settings, bounds, swings and steps come in the unit of their given") 
         {{{"m.rate", "model \"m\"\n"
                      "given depth = 24 in within 1 ft .. 2 m swing 0.5 yd .. 1.5 yd \"depth\"\n"
                      "given area = 10 ac \"area\"\n"
-                     "cost work : $/ac = 100 $/ac over area \"work\"\n"
+                     "cost work : $/ac = $100/ac over area \"work\"\n"
                      "price \"Job\" per ac of area\n"
                      "  margin 15 %\n"
                      "  at least 90,000 cent\n"}}});
@@ -124,7 +124,7 @@ TEST_CASE("settings, bounds, swings and steps come in the unit of their given") 
 
 TEST_CASE("a formula is checked against what others declare, so one mistake is one error") {
     CHECK(codes(head + "a : $/h = land\n"
-                       "b : $/h = a + 1 $/h\n"
+                       "b : $/h = a + $1/h\n"
                        "c : $/ac = b / pace\n") == "U302");
     CHECK(codes(head + "a : ft = depth + nothing + age\n") ==
           "N201"); // what is missing silences its sum
@@ -149,7 +149,7 @@ TEST_CASE("each mistake has its code") {
         {"a : $/yr = min(owning, fuel_rate)\n", "U303"},
         {"a : $/ac = fuel_rate\n", "U302"},
         {"a : $/h = 24.50\n", "U304"},
-        {"a : $/h = 24.50 $/ac\n", "U304"},
+        {"a : $/h = $24.50/ac\n", "U304"},
         {"given w : $/h = 24.50\n", "U304"},
         {"given w = 3 ft within 1 .. 2 yr\n", "U304 U304"},
         {"given w = 3 ft swing 1 h .. 2 m\n", "U304"},

@@ -22,7 +22,7 @@ std::string warnings(const std::string& text, const tests::Choices& choices = {}
 const std::string priced = "model \"m\"\n"
                            "given area = 80 ac\n"
                            "part \"Work\"\n"
-                           "  cost work : $/ac = 100 $/ac over area\n";
+                           "  cost work : $/ac = $100/ac over area\n";
 const std::string price = "price \"Job\" per ac of area\n  margin 10 %\n";
 
 } // namespace
@@ -55,9 +55,8 @@ TEST_CASE("every kind of use counts") {
 }
 
 TEST_CASE("a line of a used model is its own model's business") {
-    CHECK(
-        warnings(priced + "use \"u\" as u\n" + price, {{{"u.rate", "model \"u\"\ngiven v = 1\n"}}})
-            .empty());
+    CHECK(warnings(priced + "use \"u\"\n" + price, {{{"u.rate", "model \"u\"\ngiven v = 1\n"}}})
+              .empty());
 }
 
 TEST_CASE("a value stands within its swing, a swing within its allowed range and not upside down") {
@@ -85,7 +84,7 @@ TEST_CASE("a value that a job sets outside its swing is told where it is set") {
     const tests::Compilation c =
         tests::compile_ok("job \"j\"\nmodel \"m\"\nset d = 9 ft\n",
                           {{{"m.rate", "model \"m\"\ngiven d = 5 ft swing 3 ft .. 7 ft \"d\"\n" +
-                                           std::string("given a = 1 ac\ncost w : $/ac = 9 $/ac "
+                                           std::string("given a = 1 ac\ncost w : $/ac = $9/ac "
                                                        "over a\nprice \"Job\" per ac of a\n")}}});
     const Diagnostic* d = c.find(Code::L802);
     REQUIRE(d != nullptr);

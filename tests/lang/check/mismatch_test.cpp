@@ -14,11 +14,11 @@ using tests::expect_diag;
 namespace {
 
 const std::string head = "model \"m\"\n"
-                         "given fuel_rate = 40 $/h\n"           // line 2
-                         "given land = 12 $/ac\n"               // line 3
+                         "given fuel_rate = $40/h\n"            // line 2
+                         "given land = $12/ac\n"                // line 3
                          "given pace = 5 ac/h\n"                // line 4
                          "given season_use : h/yr = 800 h/yr\n" // line 5
-                         "given owning = 30,000 $/yr\n"         // line 6
+                         "given owning = $30,000/yr\n"          // line 6
                          "given age = 9 yr\n"                   // line 7
                          "given texture = fine | coarse\n"      // line 8
                          "given hours = 7 h\n"                  // line 9
@@ -63,9 +63,9 @@ TEST_CASE("the line that would mend a formula is named with its line number") {
          "`season_use` (line 5) is in h/yr: write  fuel_rate * season_use"},
         {"a : $/ac = fuel_rate\n", Code::U302, "`a` is declared $/ac but its formula gives $/h",
          "`pace` (line 4) is in ac/h: write  fuel_rate / pace"},
-        {"a : $/ac = fuel_rate + 3 $/h\n", Code::U302,
+        {"a : $/ac = fuel_rate + $3/h\n", Code::U302,
          "`a` is declared $/ac but its formula gives $/h",
-         "`pace` (line 4) is in ac/h: write  (fuel_rate + 3 $/h) / pace"},
+         "`pace` (line 4) is in ac/h: write  (fuel_rate + $3/h) / pace"},
         {"a : $/h = owning\n", Code::U302, "`a` is declared $/h but its formula gives $/yr",
          "`season_use` (line 5) is in h/yr: write  owning / season_use"},
         {"cost c : $/h = fuel_rate over 10 ac\n", Code::U310,
@@ -218,7 +218,7 @@ TEST_CASE(
     const tests::Choices files{
         {{"crawler.rate", "model \"c\"\ngiven use_a_year = 900 h/yr \"x\"\n"}}};
     const Diagnostic d =
-        expect_diag("model \"m\"\nuse \"crawler\" as c\ngiven owning = 9 $/yr\na : $/h = owning\n",
+        expect_diag("model \"m\"\nuse \"crawler\" as c\ngiven owning = $9/yr\na : $/h = owning\n",
                     Code::U302, files);
     CHECK(help(d) == "`crawler.use_a_year` (crawler.rate, line 2) is in h/yr: write  owning / "
                      "crawler.use_a_year");

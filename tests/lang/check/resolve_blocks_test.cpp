@@ -157,7 +157,7 @@ TEST_CASE("slips with blocks") {
         {"block a\nblock a\n", "N202", "two entries are called `a`"},
         {"block a\n  set area = 1 ac\n  set area = 2 ac\n", "I604", "`area` is set twice"},
         {"block a\n  set hours = 1 h\n", "I606", "`hours` is computed and cannot be set"},
-        {"block a\nset wage = hours * 1 $/h^2\n", "N215",
+        {"block a\nset wage = hours * $1/h^2\n", "N215",
          "`hours` has a value for each block; use sum, most or least here"},
     };
     for (const Row& row : rows) {

@@ -198,7 +198,7 @@ TEST_CASE("slips with lists") {
 
 TEST_CASE("an instance with values of its own starts from the shared one") {
     const Files files = {{"pair.rate", R"(model "Pair"
-use "crawler" as crawler
+use "crawler"
 use "crawler" as second with power = 600 hp
 total : $/h = crawler.own + second.own
 )"},

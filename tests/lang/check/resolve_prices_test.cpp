@@ -38,7 +38,7 @@ TEST_CASE("the steps of a price are plain lines, each the sum after it") {
         {"margin 0.15", "margin", "(ripping.cost / (1 - 0.15))"},
         {"at least $6,500", "at_least", "max(ripping.cost, 6500)"},
         {"at least $90/ac", "at_least", "max(ripping.cost, (90 * ripping.quantity))"},
-        {"at least 90 $/ha", "at_least", "max(ripping.cost, (90 * ripping.quantity))"},
+        {"at least $90/ha", "at_least", "max(ripping.cost, (90 * ripping.quantity))"},
         {"round up to $5/ac", "round_up",
          "when((ripping.quantity == 0), ripping.cost, (ceil((ripping.cost / ripping.quantity), 5) "
          "* ripping.quantity))"},

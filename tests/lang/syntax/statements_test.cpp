@@ -72,7 +72,8 @@ TEST_CASE("givens take their clauses in any order") {
         {"given a = 1 swing triangular 0 .. 2", "given a = 1 swing triangular 0 .. 2\n"},
         {"given a = 1 swing pert b * 2 .. c", "given a = 1 swing pert (b * 2) .. c\n"},
         {"given a = 1 swing even 0 .. 2", "given a = 1 swing even 0 .. 2\n"},
-        {"given a = 1 swing step -5 .. 5", "given a = 1 swing step (- 5) .. 5\n"},
+        {"given a = 1 swing step -5 .. 5", "given a = 1 swing whole (- 5) .. 5\n"},
+        {"given a = 1 swing whole 1 .. 5", "given a = 1 swing whole 1 .. 5\n"},
         {"given a = 1 choose b * 2..c \"l\"", "given a = 1 \"l\" choose (b * 2) .. c\n"},
         {"given a = b swing 80 %..120 % of it \"l\"",
          "given a = b \"l\" swing 80[%] .. 120[%] of it\n"},
@@ -108,10 +109,10 @@ TEST_CASE("lines, costs and what is asked of them") {
 
 TEST_CASE("prices and their steps") {
     check({
-        {"price \"R\" per ac of area\n  overhead 9 %\n  contingency a\n  markup 10 %\n  margin 15 "
+        {"price \"R\" per ac of area\n  overhead 9 %\n  reserve a\n  markup 10 %\n  margin 15 "
          "%\n  at least $6,500\n  round up to "
          "$5/ac\n  round to $1",
-         "price \"R\" per [ac] of area\n  overhead 9[%]\n  contingency a\n  markup 10[%]\n  margin "
+         "price \"R\" per [ac] of area\n  overhead 9[%]\n  reserve a\n  markup 10[%]\n  margin "
          "15[%]\n  at least 6500[$]\n"
          "  round up 5[$/ac]\n  round to 1[$]\n"},
         {"price \"M\" lump covers \"Haul\", \"Permits\"",
