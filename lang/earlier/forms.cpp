@@ -1,6 +1,7 @@
 #include "lang/earlier/forms.h"
 
 #include <algorithm>
+#include <set>
 #include <utility>
 
 #include <fmt/format.h>
@@ -21,20 +22,46 @@ std::string own_name(std::string_view path) {
     return name;
 }
 
+std::vector<Token> tokens_of(std::string_view text, const LogicalLine& line) {
+    std::vector<Token> tokens;
+    for (Token t = next_solid_token(text, line.begin, line.end); t.kind != TokenKind::End;
+         t = next_solid_token(text, t.end, line.end))
+        tokens.push_back(t);
+    return tokens;
+}
+
+// The options that the text itself declares, but for those that are names of values there too.
+std::set<std::string_view> options_in(std::string_view text, const LogicalLines& layout) {
+    std::set<std::string_view> options{"yes", "no"};
+    std::set<std::string_view> values;
+    for (const LogicalLine& line : layout.lines) {
+        const std::vector<Token> tokens = tokens_of(text, line);
+        const bool head = line.head == Keyword::Given || line.head == Keyword::Cost ||
+                          line.head == Keyword::Choice;
+        if (tokens.size() > 1)
+            values.insert(tokens[head ? 1 : 0].in(text));
+        for (std::size_t i = 1; i + 1 < tokens.size(); ++i)
+            if (tokens[i].in(text) == "|" && tokens[i].kind == TokenKind::Sign)
+                for (const std::size_t side : {i - 1, i + 1})
+                    options.insert(tokens[side].in(text));
+    }
+    for (const std::string_view value : values)
+        options.erase(value);
+    return options;
+}
+
 // Walks the tokens of one statement.
 class Statement {
   public:
     Statement(std::string_view text, const LogicalLine& line, Keyword parent, FileId file,
-              std::vector<OldForm>& forms)
+              const std::set<std::string_view>& options, std::vector<OldForm>& forms)
         : text_(text),
           line_(line),
           parent_(parent),
           file_(file),
-          forms_(forms) {
-        for (Token t = next_solid_token(text, line.begin, line.end); t.kind != TokenKind::End;
-             t = next_solid_token(text, t.end, line.end))
-            tokens_.push_back(t);
-    }
+          options_(options),
+          forms_(forms),
+          tokens_(tokens_of(text, line)) {}
 
     void run() {
         switch (line_.head) {
@@ -59,6 +86,7 @@ class Statement {
         if (line_.head != Keyword::Unit && parent_ != Keyword::Table)
             money_behind();
         names_of_steps();
+        compared_choices();
     }
 
   private:
@@ -125,8 +153,27 @@ class Statement {
                 continue;
             std::string written = std::string(sign) + std::string(number);
             add(tokens_[i].begin, end, written, "the sign of money stands before its number",
-                fmt::format("write  {}", written));
+                fmt::format("write  {}{}", written, tail(end)));
         }
+    }
+    // What stands right behind, as of `/h`.
+    std::string tail(std::uint32_t at) const {
+        const std::size_t end =
+            std::min<std::size_t>(text_.find_first_of(" \t\r\n,\"#", at), line_.end);
+        return shortened(text_.substr(at, std::max<std::size_t>(end, at) - at));
+    }
+
+    // `method == tree_rows`. What other files declare is told where types are known (choices.h).
+    void compared_choices() {
+        for (std::size_t i = 1; i + 1 < tokens_.size(); ++i)
+            if ((word(i) == "==" || word(i) == "!=") && tokens_[i - 1].kind == TokenKind::Name &&
+                tokens_[i + 1].kind == TokenKind::Name && options_.contains(word(i + 1))) {
+                const std::string_view is = word(i) == "==" ? "is" : "is not";
+                add(tokens_[i].begin, tokens_[i].end, std::string(is),
+                    fmt::format("a choice is compared with `{}`", is),
+                    fmt::format("write  {} {} {}", shortened(word(i - 1)), is,
+                                shortened(word(i + 1))));
+            }
     }
 
     // `ripping.contingency`, the sum after the step.
@@ -151,6 +198,7 @@ class Statement {
     const LogicalLine& line_;
     Keyword parent_;
     FileId file_;
+    const std::set<std::string_view>& options_;
     std::vector<OldForm>& forms_;
     std::vector<Token> tokens_;
 };
@@ -159,10 +207,11 @@ class Statement {
 
 std::vector<OldForm> old_forms(std::string_view text, const LogicalLines& layout, FileId file) {
     std::vector<OldForm> forms;
+    const std::set<std::string_view> options = options_in(text, layout);
     for (const LogicalLine& line : layout.lines)
         Statement(text, line,
                   line.parent == no_parent ? Keyword::None : layout.lines[line.parent].head, file,
-                  forms)
+                  options, forms)
             .run();
     std::sort(forms.begin(), forms.end(),
               [](const OldForm& a, const OldForm& b) { return a.span.begin < b.span.begin; });

@@ -51,6 +51,12 @@ TEST_CASE("each removed form of a model is renewed, and only that") {
         {"x : $ = rip.contingency - rip.contingency_2 - contingency",
          "x : $ = rip.reserve - rip.reserve_2 - contingency"},
         {"contingency : $ = $3", "contingency : $ = $3"}, // somebody's own name
+        {"given m = rows | field\nrequire m == rows or field != m \"x\"",
+         "given m = rows | field\nrequire m is rows or field != m \"x\""},
+        {"choice c = rows | field\ncaution when m != field and k == no \"x\"",
+         "choice c = rows | field\ncaution when m is not field and k is no \"x\""},
+        {"given m = rows | a\ngiven a = 3\nx : 1 = when b == a then 1 otherwise 2",
+         "given m = rows | a\ngiven a = 3\nx : 1 = when b == a then 1 otherwise 2"},
         {"caution \"swing step 3 $/h\"  # swing step 12 $/h",
          "caution \"swing step 3 $/h\"  # swing step 12 $/h"},
     };
@@ -88,7 +94,7 @@ TEST_CASE("each is warned of with its edit, and a sealed text of an earlier vers
     for (const lang::Diagnostic& d : now.diagnostics.all())
         if (d.code == lang::Code::L835)
             told += d.helps.front().text + "; ";
-    CHECK(told == "write  $28; leave `triangular` out; write  method is along; write  reserve; ");
+    CHECK(told == "write  $28/h; leave `triangular` out; write  method is along; write  reserve; ");
     tests::Choices sealed;
     sealed.notation = 3;
     const tests::Compilation then = compile_text(text, sealed);
