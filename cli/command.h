@@ -28,6 +28,7 @@ std::span<const Command> commands(); // in the order of the overview
 // One function a command, each in a folder of its name.
 Reply price_command(Words words, Console& console);
 Reply explain_command(Words words, Console& console);
+Reply calendar_command(Words words, Console& console);
 Reply check_command(Words words, Console& console);
 Reply tidy_command(Words words, Console& console);
 Reply quote_command(Words words, Console& console);

@@ -62,6 +62,8 @@ constexpr std::array command_table{
     Command{quoting, "variance", "Compares what a job cost with its quote", variance_command},
     Command{planning, "rate-card", "Makes the season's price list over two or three givens",
             rate_card_command},
+    Command{planning, "calendar", "Shows the days of a job, from its start until it is done",
+            calendar_command},
     Command{planning, "season", "Puts all jobs of a folder against the machines", season_command},
     Command{planning, "field", "Lays out a field: acres, pulls, turns, travel, time",
             field_command},

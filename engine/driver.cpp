@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "engine/faults/coverage.h"
+#include "engine/faults/late_job.h"
 #include "engine/faults/unset_givens.h"
 #include "engine/job/job_fields.h"
 #include "engine/words/money.h"
@@ -92,6 +93,8 @@ class Driver {
         const bool laid = job_->request_.field_sets || !names_boundaries(job_->sheet());
         if (aim_ == Aim::Price && laid) // a boundary has yet to give its values
             report_unset(*job_, job_->diagnostics_);
+        if (laid && !job_->diagnostics_.has_errors())
+            warn_of_dates(*job_, job_->diagnostics_);
         return !job_->diagnostics_.has_errors();
     }
 

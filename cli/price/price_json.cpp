@@ -2,6 +2,7 @@
 
 #include "cli/bridge/bridge_json.h"
 #include "cli/price/price_text.h"
+#include "cli/shared/json/dates.h"
 #include "cli/shared/json/value.h"
 #include "engine/words/billing.h"
 #include "lang/units/number_text.h"
@@ -206,6 +207,7 @@ Document price_json(const engine::PriceAnswer& answer,
     json["schema"] = "acrewright.price/2";
     json["money"] = money_json();
     json["job"] = job_json(answer.job);
+    json["dates"] = answer.dates ? dates_json(*answer.dates) : Json(nullptr);
     json["price"] = answer.has_price ? price_of(estimate) : Json(nullptr);
     json["cost"] = {{"total", number(estimate.cost_total)},
                     {"total_text", money_text(estimate.cost_total)}};

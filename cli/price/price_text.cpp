@@ -8,6 +8,7 @@
 
 #include "cli/price/earnings_text.h"
 #include "cli/price/lines_text.h"
+#include "cli/shared/text/dates.h"
 #include "cli/shared/text/figures.h"
 #include "cli/shared/text/page.h"
 #include "cli/shared/text/style.h"
@@ -103,7 +104,10 @@ class Page {
                 table.row({what, terminal_text(text)});
         };
         add("for", job.who);
-        add("date", lang::day_text(job.date));
+        if (answer_.dates)
+            add("dates", dates_words(*answer_.dates));
+        else
+            add("date", lang::day_text(job.date));
         add("option", job.option);
         if (job.option.empty())
             add(job.options.size() == 1 ? "option" : "options", options(job.options));

@@ -21,7 +21,9 @@ std::map<std::string, std::string> words_of(const engine::QuoteRecord& record) {
         {"quote.replaces", record.replaces},
         {"job.title", record.title},
         {"job.for", record.who},
-        {"job.option", record.option}};
+        {"job.option", record.option},
+        {"job.start", lang::day_text(record.start)},
+        {"job.finish", lang::day_text(record.finish)}};
     if (!record.firm.empty())
         words["firm.name"] = record.firm;
     for (const auto& [name, text] : record.firm_words)

@@ -10,6 +10,7 @@
 #include "cli/shared/text/table.h"
 #include "cli/shared/words.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/clock.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -29,6 +30,11 @@ double scale(const Measured& measured) {
 std::string estimate(const Measured& measured, double value, double error = 0) {
     return estimate_text(value * scale(measured), error * scale(measured),
                          measured.is_share ? "%" : measured.unit);
+}
+// How far values lie apart: of clock times in hours.
+std::string spread_of(const Measured& measured, double value, double error = 0) {
+    return estimate_text(value * scale(measured), error * scale(measured),
+                         measured.is_share ? "%" : lang::unit_of_difference(measured.unit));
 }
 std::string error_of(const Measured& measured, double error) {
     return error_text(error * scale(measured));
@@ -107,7 +113,7 @@ class Page {
     }
     void row(Table& table, const Measured& m) const {
         table.row({called(m), estimate(m, m.at_job), estimate(m, m.mean, m.mean_error),
-                   error_of(m, m.mean_error), estimate(m, m.spread, m.spread_error),
+                   error_of(m, m.mean_error), spread_of(m, m.spread, m.spread_error),
                    error_of(m, m.spread_error)});
     }
     void percentiles() {
@@ -137,7 +143,7 @@ class Page {
             return;
         const Measured& of = risk_.measured[risk_.shares->measured];
         head(fmt::format("What drives the spread of {}, {}", called(of),
-                         estimate(of, risk_.shares->spread)));
+                         spread_of(of, risk_.shares->spread)));
         Table table({{"", Align::Left, true}, {"alone"}, {"+-"}, {"with interactions"}, {"+-"}});
         constexpr std::size_t most = 12;
         const auto& list = risk_.shares->shares;

@@ -16,7 +16,7 @@ namespace {
 
 // The day after the last one of the job.
 long end_of(const engine::SeasonJob& job) {
-    return job.start + std::max(1L, static_cast<long>(std::ceil(job.days)));
+    return job.finish + 1;
 }
 
 class Picture {

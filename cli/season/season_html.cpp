@@ -72,12 +72,14 @@ std::string machines_table(const engine::Season& season) {
 }
 
 std::string jobs_table(const engine::Season& season) {
-    HtmlTable table({"start", "job", "days", "price", "contribution", "profit", "profit a day"}, 2);
+    HtmlTable table(
+        {"start", "done", "job", "days", "price", "contribution", "profit", "profit a day"}, 3);
     for (const std::size_t i : season.by_day_pay) {
         const engine::SeasonJob& job = season.jobs[i];
-        table.row({lang::day_text(job.start), job.title, whole_text(job.days),
-                   whole_dollars(job.price), whole_dollars(job.price - job.cost),
-                   whole_dollars(job.profit()), whole_dollars(job.profit_a_day())});
+        table.row({lang::day_text(job.start), lang::day_text(job.finish), job.title,
+                   whole_text(job.days), whole_dollars(job.price),
+                   whole_dollars(job.price - job.cost), whole_dollars(job.profit()),
+                   whole_dollars(job.profit_a_day())});
     }
     return std::move(table).finish();
 }

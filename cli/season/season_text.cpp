@@ -56,9 +56,30 @@ class Page {
     void head(const char* text) { out_ += "\n" + heading(text, color_); }
     void sentence(const std::string& words) { out_ += remark(terminal_text(words)); }
 
+    // Of days that all lie in one year its head says which; it is not repeated.
+    std::string one_year() const {
+        std::string year;
+        for (const engine::SeasonJob& job : s_.jobs)
+            for (const long day : {job.start, job.finish}) {
+                const std::string of = lang::date_text(day).substr(0, 4);
+                if (!year.empty() && of != year)
+                    return {};
+                year = of;
+            }
+        return year;
+    }
+    static std::string short_day(long day, bool with_year) {
+        std::string text = lang::short_day_text(lang::date_text(day));
+        return with_year ? text : text.substr(0, text.find(','));
+    }
+
     void jobs() {
-        head("Jobs, least profit a day first");
+        const std::string year = one_year();
+        head((year.empty() ? "Jobs, least profit a day first"
+                           : "Jobs of " + year + ", least profit a day first")
+                 .c_str());
         Table table({{"start", Align::Left},
+                     {"done", Align::Left},
                      {"job", Align::Left, true},
                      {"days"},
                      {"price"},
@@ -67,9 +88,10 @@ class Page {
                      {"a day"}});
         for (const std::size_t i : s_.by_day_pay) {
             const engine::SeasonJob& job = s_.jobs[i];
-            table.row({lang::day_text(job.start), terminal_text(job.title), whole_text(job.days),
-                       whole_dollars(job.price), whole_dollars(job.price - job.cost),
-                       whole_dollars(job.profit()), whole_dollars(job.profit_a_day())});
+            table.row({short_day(job.start, year.empty()), short_day(job.finish, year.empty()),
+                       terminal_text(job.title), whole_text(job.days), whole_dollars(job.price),
+                       whole_dollars(job.price - job.cost), whole_dollars(job.profit()),
+                       whole_dollars(job.profit_a_day())});
         }
         out_ += table.text(color_);
     }

@@ -7,6 +7,7 @@
 
 #include "engine/book/json.h"
 #include "engine/book/members.h"
+#include "engine/questions/dates.h"
 #include "engine/words/words.h"
 #include "lang/check/inner_lines.h"
 
@@ -243,6 +244,10 @@ Json record_of(const PricedJob& job, const Estimate& estimate, std::string_view 
     if (info.date)
         record["job"]["date"] =
             fmt::format("{:04}-{:02}-{:02}", info.date->year, info.date->month, info.date->day);
+    if (const std::optional<DatesAnswer> dates = dates_of(job)) {
+        record["job"]["start"] = dates->start;
+        record["job"]["finish"] = dates->finish;
+    }
     put_firm(job.sheet().firm, record);
     record["givens"] = givens_of(job);
     record["lines"] = record_lines(job);

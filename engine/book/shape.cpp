@@ -190,7 +190,9 @@ std::string shape_fault(const Json& record) {
                   {"option", Kind::Text},
                   {"model", Kind::Text},
                   {"season", Kind::Text},
-                  {"date", Kind::Text}});
+                  {"date", Kind::Text},
+                  {"start", Kind::Text},
+                  {"finish", Kind::Text}});
     shape.inside(record, "price",
                  {{"cents", Kind::Cents},
                   {"per", Kind::Text},

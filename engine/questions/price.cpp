@@ -82,6 +82,7 @@ lang::Outcome<PriceAnswer> ask(const PricedJob& job, const PriceQuestion& questi
     answer.estimate = std::move(*estimated);
     answer.conditions = conditions_met(job);
     answer.has_price = has_price;
+    answer.dates = dates_of(job);
     if (question.every_line || !has_price) {
         answer.lines.reserve(job.sheet().lines.size());
         for (lang::LineId id = 0; id < job.sheet().lines.size(); ++id)

@@ -2,11 +2,13 @@
 // without a look at the job.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "engine/job/priced_job.h"
 #include "engine/questions/block_prices.h"
+#include "engine/questions/dates.h"
 #include "engine/questions/estimate.h"
 #include "engine/questions/hourly_costs.h"
 #include "lang/diag/outcome.h"
@@ -45,6 +47,7 @@ struct PriceAnswer {
     std::vector<LineEntry> lines;        // always of a model without a price
     bool has_price = true;
     BlockPrices blocks; // if asked for; none of a job without blocks
+    std::optional<DatesAnswer> dates; // of a job with a date and days
 };
 
 // Without a value a fault stops the price; what was said holds warnings about the job too. Of a

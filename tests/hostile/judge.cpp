@@ -206,6 +206,7 @@ const std::vector<Line> twice = {
     {"explain", "meadow.job"},
     {"risk", "meadow.job", "--trials", "256", "--threads", "1"},
     {"sensitivity", "meadow.job", "--all"},
+    {"calendar", "meadow.job"},
     {"season", "."},
     {"variance", "2027-001", "log.csv", "--book", "book"},
     {"book", "book"},

@@ -18,6 +18,7 @@
 #include "engine/book/canonical.h"
 #include "engine/field/boundary.h"
 #include "engine/field/layout.h"
+#include "engine/job/job_dates.h"
 #include "engine/log/job_log.h"
 #include "engine/plan/compile_plan.h"
 #include "engine/plan/effort.h"
@@ -57,6 +58,7 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_number_bytes),
     ACRE_LIMIT(max_options),
     ACRE_LIMIT(max_firm_words),
+    ACRE_LIMIT(max_closed),
     ACRE_LIMIT(max_parameters),
     ACRE_LIMIT(max_listed),
     ACRE_LIMIT(max_inner_lines),
@@ -91,6 +93,8 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_effort),
     ACRE_LIMIT(max_point_dimensions),
     ACRE_LIMIT(max_moved),
+    ACRE_LIMIT(max_job_days),
+    ACRE_LIMIT(max_calendar_days),
     ACRE_LIMIT(max_trials),
     ACRE_LIMIT(max_measured),
     ACRE_LIMIT(max_exact_players),

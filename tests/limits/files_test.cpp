@@ -177,7 +177,7 @@ std::string machines_of(std::uint64_t n) {
                                  "own_per_hour : $/h = paid / hours_per_year\n"
                                  "fleet costs fixed_per_year over hours_per_year\n");
     std::string text = small_model;
-    std::string sum = "0 $/h";
+    std::string sum = "$0/h";
     for (std::uint64_t i = 0; i < n; ++i) {
         text += fmt::format("use \"machine\" as m{} with paid = $2/yr\n", i);
         sum += fmt::format(" + m{}.own_per_hour", i);

@@ -1,8 +1,10 @@
 // What is asked of a job, at the limits of each question.
 #include "engine/questions/bridge/bridge.h"
+#include "engine/questions/calendar.h"
 #include "engine/questions/risk/risk.h"
 #include "engine/questions/what_if/grid.h"
 #include "engine/questions/what_if/sensitivity.h"
+#include "lang/units/calendar.h"
 #include "tests/limits/limits.h"
 #include "tests/support/priced.h"
 
@@ -54,6 +56,21 @@ std::string grid_of_effort(std::uint64_t /*n*/) {
     return gridded(job, question);
 }
 
+std::string dated(std::uint64_t days, const std::string& season) {
+    const Priced job =
+        priced_ok("job \"j\"\nmodel \"w\"\nseason \"s\"\ndate 2000-01-01\nset days = " +
+                      std::to_string(days) + " day\n",
+                  {{{"w.rate", model("given days = 1 day  \"days\"\n", "days / 1 day")},
+                    {"s.season", "season \"s\"\n" + season}}});
+    return title_of(ask(job.job(), CalendarQuestion{}).said);
+}
+// Two days of work, `n` from the first to the second.
+std::string apart(std::uint64_t n) {
+    const long first = lang::day_number(2000, 1, 1);
+    return dated(2, "closed 2000-01-02 .. " + lang::date_text(first + static_cast<long>(n) - 2) +
+                        "\n");
+}
+
 std::string swinging(std::uint64_t n) {
     std::string lines = "s0 : 1 = 0\n";
     for (std::uint64_t i = 0; i < n; ++i)
@@ -102,6 +119,8 @@ std::vector<LimitCase> cases_of_questions() {
         {"max_moved", moved, false},
         {"max_point_dimensions",
          [](auto n) { return drawn(priced_ok(swinging((n + 1) / 2)), trials(256)); }},
+        {"max_job_days", [](auto n) { return dated(n, ""); }},
+        {"max_calendar_days", apart},
         {"max_trials", [](auto n) { return drawn(priced_ok(swinging(2)), trials(n)); }, false},
         {"max_measured",
          [](auto n) {

@@ -42,6 +42,7 @@ COMMANDS = [
     ['break-even', ROWS, '--vary', 'area', '--against', 'Tree rows, two pulls'],
     ['grid', FIRST, '--along', 'area=20 ac,40 ac', '--along', 'depth=4 ft,5 ft'], ['risk', FIRST, '--trials', '256'],
     ['rate-card', 'examples/17-rip-only.job', '--rows', 'area=20 ac,40 ac', '--columns', 'depth=4 ft,5 ft', '--date', '2027-01-15'],
+    ['calendar', 'examples/18-three-counties.job'], ['calendar', 'examples/14-old-block-to-rows.job'],
     ['season', 'examples'], ['book', 'examples/quote-book'], ['verify', 'examples/quote-book'],
     ['variance', '2027-001', 'examples/logs/2027-001.csv', *BOOK],
     ['field', 'examples/fields/quillon-square.geojson'],

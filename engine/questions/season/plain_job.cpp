@@ -5,7 +5,6 @@
 
 #include "lang/check/own_money.h"
 #include "lang/syntax/parse.h"
-#include "lang/units/calendar.h"
 
 namespace acre::engine {
 namespace {
@@ -52,8 +51,10 @@ std::optional<PlainJob> job_of(const ast::Module& module) {
             job.season = season->path.text;
         } else if (const auto* who = std::get_if<ast::For>(&statement.node)) {
             job.who = who->who.text;
-        } else if (const auto* date = std::get_if<ast::Date>(&statement.node)) {
-            job.date = *date;
+        } else if (const auto* dates = std::get_if<ast::Dates>(&statement.node)) {
+            if (dates->last)
+                return std::nullopt; // whether it is done by then is told the long way
+            job.date = dates->first;
         } else if (!std::holds_alternative<ast::Option>(statement.node)) {
             return std::nullopt; // entries and fields need all of the way
         }
@@ -82,10 +83,6 @@ std::optional<PlainJob> plain_job(const std::string& path, const std::string& te
     const ast::Module module =
         lang::parse(sources, sources.add(path, text), lang::FileKind::Job, diagnostics);
     return diagnostics.has_errors() ? std::nullopt : job_of(module);
-}
-
-long day_of(const lang::ast::Date& date) {
-    return lang::day_number(date.year, date.month, date.day);
 }
 
 } // namespace acre::engine

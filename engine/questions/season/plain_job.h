@@ -27,6 +27,4 @@ struct PlainJob {
 // Empty: the text is at fault, or says more than that.
 std::optional<PlainJob> plain_job(const std::string& path, const std::string& text);
 
-long day_of(const lang::ast::Date& date); // since 1970-01-01
-
 } // namespace acre::engine

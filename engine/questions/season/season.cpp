@@ -9,11 +9,6 @@
 namespace acre::engine {
 namespace {
 
-// The last day of the job; a job of no days is done on the day it starts.
-long last_day(const SeasonJob& job) {
-    return job.start + std::max(0L, static_cast<long>(std::ceil(job.days)) - 1);
-}
-
 class Months {
   public:
     MonthRow& at(long day) {
@@ -40,16 +35,21 @@ class Months {
     std::map<int, MonthRow> rows_;
 };
 
-// A job's work falls evenly on its days.
+// A job's work falls evenly on the days that are open.
 void spread(const SeasonJob& job, long net_days, Months& months) {
-    const long last = last_day(job);
-    const auto days = static_cast<double>(last - job.start + 1);
-    for (long day = job.start; day <= last;) {
+    const auto closed_before = [&job](long day) {
+        return std::lower_bound(job.closed.begin(), job.closed.end(), day) - job.closed.begin();
+    };
+    const auto open = [&](long from, long end) { // `end` is past the last
+        return static_cast<double>(end - from - (closed_before(end) - closed_before(from)));
+    };
+    const double days = open(job.start, job.finish + 1);
+    for (long day = job.start; day <= job.finish;) {
         MonthRow& row = months.at(day);
         long end = day;
-        while (end <= last && lang::month_count(end) == lang::month_count(day))
+        while (end <= job.finish && lang::month_count(end) == lang::month_count(day))
             ++end;
-        const double share = static_cast<double>(end - day) / days;
+        const double share = open(day, end) / days;
         row.job_days += job.days * share;
         row.gallons += job.gallons * share;
         row.acres += job.acres * share;
@@ -58,7 +58,7 @@ void spread(const SeasonJob& job, long net_days, Months& months) {
             row.hours[machine] += hours * share;
         day = end;
     }
-    months.at(last + net_days).billed += job.price;
+    months.at(job.finish + net_days).billed += job.price;
 }
 
 std::vector<Clash> clashes_of(const std::vector<SeasonJob>& jobs, const std::string& machine,
@@ -69,15 +69,14 @@ std::vector<Clash> clashes_of(const std::vector<SeasonJob>& jobs, const std::str
         const auto hours = jobs[i].hours.find(machine);
         if (hours == jobs[i].hours.end() || hours->second <= 0)
             continue;
-        std::erase_if(at_work, [&](std::size_t k) { return last_day(jobs[k]) < jobs[i].start; });
+        std::erase_if(at_work, [&](std::size_t k) { return jobs[k].finish < jobs[i].start; });
         if (static_cast<int>(at_work.size()) >= fleet) {
             // It waits for whichever is done first; the days until then are the clash.
             const std::size_t first = *std::min_element(
-                at_work.begin(), at_work.end(), [&](std::size_t a, std::size_t b) {
-                    return last_day(jobs[a]) < last_day(jobs[b]);
-                });
-            clashes.push_back({machine, first, i, jobs[i].start,
-                               std::min(last_day(jobs[first]), last_day(jobs[i]))});
+                at_work.begin(), at_work.end(),
+                [&](std::size_t a, std::size_t b) { return jobs[a].finish < jobs[b].finish; });
+            clashes.push_back(
+                {machine, first, i, jobs[i].start, std::min(jobs[first].finish, jobs[i].finish)});
         }
         at_work.push_back(i);
     }
@@ -106,6 +105,9 @@ Season season(std::vector<SeasonJob> jobs, const std::vector<SeasonMachine>& mac
     std::stable_sort(jobs.begin(), jobs.end(),
                      [](const SeasonJob& a, const SeasonJob& b) { return a.start < b.start; });
     Months months;
+    for (SeasonJob& job : jobs)
+        if (job.finish < job.start)
+            job.finish = job.start + std::max(0L, static_cast<long>(std::ceil(job.days)) - 1);
     for (const SeasonJob& job : jobs) {
         spread(job, net_days, months);
         result.price += job.price;

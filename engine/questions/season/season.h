@@ -12,8 +12,10 @@ namespace acre::engine {
 // What the season needs to know of a job. Days are counted from 1970-01-01.
 struct SeasonJob {
     std::string file, title, who;
-    long start = 0;
-    double days = 0;                     // on the job, whole days
+    long start = 0;  // the first day of work
+    long finish = 0; // the last; before the first: as many days as `days` says, one after another
+    double days = 0; // of work, whole days
+    std::vector<long> closed{};          // days between the two on which nobody works, rising
     double price = 0, cost = 0;          // money; cost: direct
     double overhead = 0;                 // what the price carries
     double acres = 0, gallons = 0;       // 0: the job has none

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "engine/driver.h"
+#include "engine/job/work_calendar.h"
 #include "engine/questions/estimate.h"
 #include "engine/questions/one_money.h"
 #include "engine/questions/season/plain_job.h"
@@ -65,7 +66,7 @@ lang::Said SeasonJobs::add(const std::string& path, const std::string& text) {
     job.file = path;
     job.title = plain->title;
     job.who = plain->who;
-    job.start = day_of(*plain->date);
+    job.start = day_of(*plain->date); // as the job says; `facts` finds the open one
     if (!shared->second->facts(*plain, job, machines_) || too_long(job))
         return judged(add_slowly(path, text, {}));
     jobs_.push_back(std::move(job));

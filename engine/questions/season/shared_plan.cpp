@@ -6,6 +6,7 @@
 #include <string_view>
 #include <utility>
 
+#include "engine/faults/late_job.h"
 #include "engine/log/counting.h"
 #include "engine/plan/plan_roots.h"
 #include "engine/questions/charged.h"
@@ -22,7 +23,10 @@ double at(Slot slot, const Values& values) {
 
 } // namespace
 
-SharedPlan::SharedPlan(Job job, const PlainJob* first) : job_(std::move(job)) {
+SharedPlan::SharedPlan(Job job, const PlainJob* first)
+    : job_(std::move(job)),
+      calendar_(job_->sheet().job.closed),
+      stages_(stages_of(job_->sheet(), job_->plan())) {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
     for (std::uint32_t i = 0; i < plan.inputs.size(); ++i) {
@@ -33,6 +37,8 @@ SharedPlan::SharedPlan(Job job, const PlainJob* first) : job_(std::move(job)) {
     plain_ = first != nullptr &&
              std::all_of(first->sets.begin(), first->sets.end(),
                          [&](const PlainJob::Set& set) { return input_.contains(set.name); });
+    if (const lang::LineId line = days_per_week_of(sheet); line != lang::none)
+        days_per_week_ = plan.line_slot[line];
     find_machines();
     find_counts();
     roots_ = root_slots(sheet, job_->compiled(), {});
@@ -156,7 +162,7 @@ bool SharedPlan::facts(const PlainJob& from, SeasonJob& to, SeasonMachines& all)
                                 [&](const PlainJob::Set& set) { return put(set); }))
         return false;
     const Values values = evaluate(job_->plan(), inputs_);
-    if (!is_plain(values))
+    if (!is_plain(values) || !is_the_week_of_the_season(values))
         return false;
     facts(values, to, all);
     return true;
@@ -183,6 +189,25 @@ double SharedPlan::together(const std::vector<Counted>& counted, const Values& v
     return sum;
 }
 
+// Else there is something to say of it.
+bool SharedPlan::is_the_week_of_the_season(const Values& values) const {
+    const int open = calendar_.open_weekdays();
+    return open == 7 || days_per_week_ == no_slot || values.slot[days_per_week_] == open;
+}
+
+// A job of no days is done on the day it starts.
+void SharedPlan::dates(const Values& values, SeasonJob& to) const {
+    if (const auto dates = job_dates(to.start, {}, calendar_, stages_, values.slot)) {
+        to.start = dates->start;
+        to.finish = dates->finish;
+    } else {
+        to.finish = to.start;
+    }
+    for (long day = to.start; day <= to.finish; ++day)
+        if (!calendar_.is_open(day))
+            to.closed.push_back(day);
+}
+
 void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all) {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
@@ -190,6 +215,7 @@ void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all)
     to.cost = values.slot[plan.line_slot[sheet.cost_total]];
     to.overhead = overhead_of(sheet, plan, values);
     to.days = together(days_, values);
+    dates(values, to);
     to.gallons = together(gallons_, values);
     to.acres = together(acres_, values);
     for (const Counted& meter : hours_)

@@ -6,7 +6,9 @@
 #include <string>
 #include <vector>
 
+#include "engine/job/job_dates.h"
 #include "engine/job/priced_job.h"
+#include "engine/job/work_calendar.h"
 #include "engine/questions/season/plain_job.h"
 #include "engine/questions/season/season.h"
 
@@ -19,7 +21,8 @@ class SharedPlan {
     // `first`: the job as it can be shared; null: it cannot.
     SharedPlan(Job job, const PlainJob* first);
 
-    // Of the job that the plan was made for. The machines met go into `all`.
+    // Of the job that the plan was made for. `to.start` is the date of the job; the machines met go
+    // into `all`.
     void facts(SeasonJob& to, SeasonMachines& all) { facts(job_->values(), to, all); }
     // Of another one. False: there is something to say of it, and the whole way has to.
     bool facts(const PlainJob& from, SeasonJob& to, SeasonMachines& all);
@@ -43,6 +46,9 @@ class SharedPlan {
     std::map<std::string, std::uint32_t> input_; // by name of the given, into Plan::inputs
     std::vector<double> inputs_;
     std::vector<Counted> hours_, days_, gallons_, acres_;
+    Slot days_per_week_ = no_slot;
+    WorkCalendar calendar_;
+    std::vector<Stage> stages_;
     std::vector<Machine> machines_;
     std::vector<Slot> roots_; // figures of the price, and requirements
     bool plain_ = false;      // every given that jobs of this key set is an input
@@ -54,6 +60,8 @@ class SharedPlan {
     bool put(const PlainJob::Set& set);
     bool is_plain(const Values& values) const;
     void facts(const Values& values, SeasonJob& to, SeasonMachines& all);
+    void dates(const Values& values, SeasonJob& to) const;
+    bool is_the_week_of_the_season(const Values& values) const;
 };
 
 } // namespace acre::engine

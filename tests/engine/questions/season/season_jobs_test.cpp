@@ -22,7 +22,7 @@ const std::string crawler = "model \"crawler\"\ngiven paid = $230,000/yr\n"
                             "fixed_per_year : $/yr = paid\n"
                             "own_per_hour : $/h = paid / hours_per_year\n"
                             "fleet costs fixed_per_year over hours_per_year\n";
-const std::string ripping = "model \"ripping\"\nuse \"crawler\" as crawler\n"
+const std::string ripping = "model \"ripping\"\nuse \"crawler\"\n"
                             "given area = 10 ac  within 1 ac .. 500 ac  swing 5 ac .. 450 ac\n"
                             "given method = one_way | both\n"
                             "hours : h = area * (when method is both then 2 otherwise 1) / 2 ac * "
@@ -64,6 +64,7 @@ TEST_CASE("jobs that set the same givens share a plan, and come to what they com
         CHECK(fast.acres == slow.acres);
         CHECK(fast.hours == slow.hours);
         CHECK(fast.start == slow.start);
+        CHECK(fast.finish == slow.finish);
     }
     // 40 ac both ways are 40 h at $100/h, 5 days; a margin of 20 % makes $5,000 of $4,000.
     CHECK(together.jobs()[0].hours.at("crawler") == doctest::Approx(40));

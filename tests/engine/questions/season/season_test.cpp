@@ -116,4 +116,22 @@ TEST_CASE("the job that pays least for a day comes first") {
     CHECK(season({}, crawler, {}, 0).months.empty());
 }
 
+TEST_CASE("work falls on open days, and a machine is held from the first day to the last") {
+    // Wednesday, June 30, 2027 to Wednesday, July 7: Sunday, July 4 and Monday, July 5 are closed,
+    // so one of six days of work is in June.
+    SeasonJob first = job("a", day(2027, 6, 30), 6, 60, 60'000, 48'000, 60);
+    first.finish = day(2027, 7, 7);
+    first.closed = {day(2027, 7, 4), day(2027, 7, 5)};
+    const SeasonJob second = job("b", day(2027, 7, 6), 1, 10, 10'000, 8'000, 10);
+    const Season result = season({first, second}, crawler, {}, 20);
+    REQUIRE(result.months.size() == 2);
+    CHECK(result.months[0].job_days == doctest::Approx(1));
+    CHECK(result.months[0].acres == doctest::Approx(10));
+    CHECK(result.months[1].job_days == doctest::Approx(5 + 1));
+    CHECK(result.months[1].billed == 70'000); // July 27 and 26
+    REQUIRE(result.clashes.size() == 1);
+    CHECK(result.clashes[0].from == day(2027, 7, 6));
+    CHECK(result.clashes[0].to == day(2027, 7, 6));
+}
+
 } // namespace season_test
