@@ -23,7 +23,7 @@ namespace {
 const std::string model = R"(model "Mowing"
 choice pattern = one_way | both_ways
 list strip
-use "wheel" as wheel
+use "wheel"
 part "Strips" each strip
   given area = 10 ac  "acres mowed"
   given pace = 2 ac/h  "pace"

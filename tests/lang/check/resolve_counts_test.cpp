@@ -17,7 +17,7 @@ namespace {
 const Files machines = {
     {"crawler.rate", "model \"Crawler\"\ngiven fixed = $90,000/yr\ngiven worked = 2,000 h/yr\n"
                      "burn : gal/h = 40 gal/h\nfleet costs fixed over worked\nshow burn\n"},
-    {"lowbed.rate", "model \"Lowbed\"\nuse \"crawler\" as crawler\ntruck_hours : h = 9 h\n"
+    {"lowbed.rate", "model \"Lowbed\"\nuse \"crawler\"\ntruck_hours : h = 9 h\n"
                     "count truck_hours, truck_hours of crawler\n"},
     {"shed.rate", "model \"Shed\"\ngiven rent = $2/h\n"}};
 
@@ -30,7 +30,7 @@ std::string counted(const std::string& text) {
     return all;
 }
 
-const std::string head = "model \"m\"\nuse \"crawler\" as crawler\nuse \"shed\" as shed\n"
+const std::string head = "model \"m\"\nuse \"crawler\"\nuse \"shed\"\n"
                          "given hours = 8 h\ngiven acres = 9 ac\ngiven soil = fine | coarse\n";
 
 std::string errors(const std::string& text) {
@@ -41,7 +41,7 @@ std::string errors(const std::string& text) {
 
 TEST_CASE("counts of the model and of those it uses, by their names in the sheet") {
     CHECK(counted(head + "count hours of crawler, acres\n") == "hours of crawler, acres");
-    CHECK(counted(head + "use \"lowbed\" as lowbed\ncount acres\n") ==
+    CHECK(counted(head + "use \"lowbed\"\ncount acres\n") ==
           "acres, lowbed.truck_hours, lowbed.truck_hours of crawler");
 }
 
@@ -50,7 +50,7 @@ TEST_CASE("fuel and days that the model counts stand for what its used models co
         {"inner.rate", "model \"Inner\"\ngallons : gal = 3 gal\ndays : day = 2 day\nacres : ac = 4 "
                        "ac\ncount gallons, days, acres\n"}};
     const auto names = [&](const std::string& own) {
-        const auto out = resolve_ok("model \"m\"\nuse \"inner\" as inner\ngallons : gal = "
+        const auto out = resolve_ok("model \"m\"\nuse \"inner\"\ngallons : gal = "
                                     "inner.gallons\ndays : day = inner.days\n" +
                                         own,
                                     {files});
