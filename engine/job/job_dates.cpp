@@ -83,6 +83,11 @@ std::vector<Stage> stages_of(const lang::Sheet& sheet, const Plan& plan) {
         if (named && line.unit_text == "day" && line.name.find('.') == std::string::npos)
             lines.push_back(id);
     }
+    if (lines.empty()) // what the model counts in days, else what it calls so
+        for (const lang::Counted& counted : sheet.counted)
+            if (lines.empty() && counted.line != lang::none &&
+                sheet.lines[counted.line].unit_text == "day")
+                lines.push_back(counted.line);
     if (lines.empty())
         if (const lang::LineId days = sheet.find("days");
             days != lang::none && sheet.lines[days].unit_text == "day")
@@ -94,7 +99,9 @@ std::vector<Stage> stages_of(const lang::Sheet& sheet, const Plan& plan) {
     for (const lang::LineId id : lines) {
         const lang::Line& line = sheet.lines[id];
         Stage stage;
-        stage.label = label_of(line, line.name.substr(line.name.find('_') + 1));
+        const bool is_stage = line.name.starts_with("stage_") || line.name.starts_with("wait_");
+        stage.label =
+            label_of(line, is_stage ? line.name.substr(line.name.find('_') + 1) : line.name);
         stage.waits = line.name.starts_with("wait_");
         stage.days = plan.line_slot[id];
         stage.by = slot_named(sheet, plan, line.name + "_by", lang::clock_unit);

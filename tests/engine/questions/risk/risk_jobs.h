@@ -36,7 +36,7 @@ std::string refused(const std::string& text, const RiskQuestion& q) {
     CHECK_FALSE(answer);
     return acre::tests::title_of(answer.said);
 }
-[[maybe_unused]] double percentile(const Measured& m, double share) {
+inline double percentile(const Measured& m, double share) {
     for (const Percentile& p : m.percentiles)
         if (p.share == share)
             return p.value;
@@ -48,7 +48,7 @@ const std::string sum =
     "model \"m\"\ngiven a = 3  \"a\"  swing even 0 .. 10\ngiven b = 4  \"b\"  swing 0 .. 10\n"
     "given c = 2 \"c\" swing pert 1 .. 5\ny : 1 = a + 2 * b * c  \"y\"\n";
 
-[[maybe_unused]] bool same(const RiskAnswer& one, const RiskAnswer& two) {
+inline bool same(const RiskAnswer& one, const RiskAnswer& two) {
     bool equal =
         one.measured.size() == two.measured.size() && one.without_answer == two.without_answer;
     for (std::size_t m = 0; equal && m < one.measured.size(); ++m) {
