@@ -6,8 +6,8 @@
 //   stage_NAME    working days; a part of a day leaves the rest of it to the next stage
 //   wait_NAME     days that pass, open or closed, before the next stage
 //   NAME_by       beside either, in clock: the latest time of the first day to begin
-// and the label of each says what it is. Where there are none, the first line in days that the model
-// counts is all of the job, else the line `days`.
+// and the label of each says what it is. Where there are none, the first line in days that the
+// model counts is all of the job, else the line `days`.
 #pragma once
 
 #include <cstddef>

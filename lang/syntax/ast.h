@@ -10,28 +10,12 @@
 
 #include "lang/source/source_map.h"
 #include "lang/source/span.h"
+#include "lang/syntax/ast_words.h"
 
 namespace acre::lang::ast {
 
 using ExprId = std::uint32_t;
 inline constexpr std::uint32_t none = 0xFFFFFFFF;
-
-struct Word { // a name as written, with its place
-    std::string_view text;
-    Span span;
-};
-struct Text { // a quoted text without its quotes; the span holds the quotes
-    std::string_view text;
-    Span span;
-};
-// A unit as written. `$12.50/ac` keeps the sign of money apart: dollar is true, sign is "$" and
-// text is "/ac".
-struct UnitText {
-    std::string_view text;
-    Span span;
-    bool dollar = false;
-    std::string_view sign{};
-};
 
 enum class BinaryOp : std::uint8_t {
 #define ACRE_PREFIX(...)

@@ -88,7 +88,8 @@ TEST_CASE("an hour is paid once: straight, one and a half, or double") {
 // From here on, hand arithmetic: what one figure does to the price.
 double price_of(double cost, const Demo& job) {
     return cost * (1 + job["season_prices.overhead_share"] / 100) *
-           (1 + job["season_prices.reserve_share"] / 100) / (1 - job["season_prices.profit_share"] / 100);
+           (1 + job["season_prices.reserve_share"] / 100) /
+           (1 - job["season_prices.profit_share"] / 100);
 }
 
 TEST_CASE("hours are way over speed and turns, in hours of fifty minutes") {

@@ -14,12 +14,12 @@ using tests::resolve_text;
 
 namespace {
 
-const Files machines = {
-    {"crawler.rate", "model \"Crawler\"\ngiven fixed = $90,000/yr\ngiven worked = 2,000 h/yr\n"
-                     "burn : gal/h = 40 gal/h\nfleet costs fixed over worked\nshow burn\n"},
-    {"lowbed.rate", "model \"Lowbed\"\nuse \"crawler\"\ntruck_hours : h = 9 h\n"
-                    "count truck_hours, truck_hours of crawler\n"},
-    {"shed.rate", "model \"Shed\"\ngiven rent = $2/h\n"}};
+const Files machines = {{"crawler.rate",
+                         "model \"Crawler\"\ngiven fixed = $90,000/yr\ngiven worked = 2,000 h/yr\n"
+                         "burn : gal/h = 40 gal/h\nfleet costs fixed over worked\nshow burn\n"},
+                        {"lowbed.rate", "model \"Lowbed\"\nuse \"crawler\"\ntruck_hours : h = 9 h\n"
+                                        "count truck_hours, truck_hours of crawler\n"},
+                        {"shed.rate", "model \"Shed\"\ngiven rent = $2/h\n"}};
 
 std::string counted(const std::string& text) {
     const auto out = resolve_ok(text, {machines});
