@@ -6,6 +6,7 @@
 #include <string>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "engine/field/boundary_reference.h"
 #include "engine/field/laid_field.h"
@@ -24,8 +25,8 @@ std::string ring(const std::vector<Point>& points) {
     std::string out = "[[";
     for (std::size_t i = 0; i <= points.size(); ++i) {
         const Point p = points[i % points.size()];
-        out += (i == 0 ? "[" : ",[") + std::to_string(-119.7 + p.x / 89400) + "," +
-               std::to_string(36.6 + p.y / 110980) + "]";
+        out += fmt::format("{}[{:.9f},{:.9f}]", i == 0 ? "" : ",", -119.7 + p.x / 89400,
+                           36.6 + p.y / 110980);
     }
     return out + "]]";
 }
