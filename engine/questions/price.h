@@ -46,7 +46,7 @@ struct PriceAnswer {
     std::vector<std::string> conditions; // of `require`, that are met: as written, each once
     std::vector<LineEntry> lines;        // always of a model without a price
     bool has_price = true;
-    BlockPrices blocks; // if asked for; none of a job without blocks
+    BlockPrices blocks;               // if asked for; none of a job without blocks
     std::optional<DatesAnswer> dates; // of a job with a date and days
 };
 
