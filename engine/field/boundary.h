@@ -44,7 +44,7 @@ struct Boundary {
     std::string name;                      // of the feature, if it has one
     std::vector<BoundaryPolygon> polygons; // one at least
     std::vector<std::string> repairs;      // what was mended on the way in, to be shown
-    std::vector<BoundaryBlock> blocks;     // each with a polygon
+    std::vector<BoundaryBlock> blocks{};   // each with a polygon
 };
 
 // Takes Polygon, MultiPolygon, GeometryCollection, Feature and FeatureCollection. All polygons

@@ -141,6 +141,7 @@ TEST_CASE("a step beyond what can be told in cents is refused, not told as anoth
     const std::string text = "model \"m\"\ngiven area = 10 ac\ngiven a = 10 $/h\ngiven b = 5 "
                              "h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
     tests::MemoryLoader loader({{"m.rate", text}});
+    const auto before = engine::make_job(request("job \"j\"\nmodel \"m\"\n"), loader);
     // Both at once: $50 as before. Each alone: 5e15 dollars, and next to nothing.
     const auto after = engine::make_job(request("job \"j\"\nmodel \"m\"\n"
                                                 "set a = 1,000,000,000,000,000 $/h\n"
