@@ -32,7 +32,7 @@ const std::string mowing = "model \"Mowing\"\n"
                            "  cost seed : $/ac = $7/ac over acres\n"
                            "  cost helper : $/day = $100/day over days\n"
                            "part \"Paper\"\n"
-                           "  cost permit : $ = $55 over 1\n"
+                           "  cost county : $ = $55 over 1\n"
                            "price \"Mowing\" per ac of acres covers \"Work\"\n"
                            "  margin 20 %\n"
                            "price \"Permit\" lump covers \"Paper\"\n";
@@ -70,7 +70,7 @@ TEST_CASE("blocks share a price by what its costs have from each, to the cent") 
     CHECK(prices.blocks[1].pace.text.empty()); // this model calls it otherwise
     CHECK(prices.blocks[1].hours.value == 10);
     CHECK(prices.blocks[1].days.value == doctest::Approx(2 * 10.0 / 16));
-    CHECK(prices.blocks[1].per_acre == doctest::Approx(58.421 * 1000 / 100));
+    CHECK(prices.blocks[1].per_acre == doctest::Approx(58.421));
 }
 
 TEST_CASE("one block has all that rests on it, and a job without blocks has none") {
