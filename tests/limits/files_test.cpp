@@ -179,7 +179,7 @@ std::string machines_of(std::uint64_t n) {
     std::string text = small_model;
     std::string sum = "$0/h";
     for (std::uint64_t i = 0; i < n; ++i) {
-        text += fmt::format("use \"machine\" as m{} with paid = $2/yr\n", i);
+        text += fmt::format("use \"machine\" as m{} with paid = ${}/yr\n", i, i + 2); // alike: one
         sum += fmt::format(" + m{}.own_per_hour", i);
     }
     folder.write("m.rate", text + "cost own : $/h = " + sum + " over 1 h\n");
