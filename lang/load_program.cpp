@@ -276,7 +276,7 @@ void load_firm(Reader& reader, Diagnostics& diagnostics) {
         } else if (loaded != firm && loaded != none && firm != none) {
             diagnostics.add(
                 {Code::I612,
-                 fmt::format("the job is of two firms, \"{}\" and \"{}\"", first->text, path.text),
+                 fmt::format(R"(the job is of two firms, "{}" and "{}")", first->text, path.text),
                  {path.span, "the second"},
                  {{first->span, "the first"}},
                  {},

@@ -151,6 +151,7 @@ std::vector<Named> usual_order(const std::vector<std::string>& added, const Unit
     static constexpr auto first = std::to_array<std::string_view>(
         {"$", "ac", "ft", "mi", "h", "min", "gal", "lb", "ton", "yr", "in", "cy"});
     std::vector<Named> out;
+    out.reserve(first.size() + added.size());
     for (const std::string_view name : first)
         out.push_back(
             {name == "$" ? std::string_view(catalog.money()) : name, *catalog.find(name)});
