@@ -73,7 +73,9 @@ std::string field_lines(const engine::FieldAnswer& field) {
                               {"heading_deg", driven(pull)},
                               {"length_ft", std::round(pull.feet * 10) / 10}}},
                             {"geometry", line_of(pull)}});
-    return Json({{"type", "FeatureCollection"}, {"features", std::move(features)}}).dump() + "\n";
+    return Json({{"type", "FeatureCollection"}, {"features", std::move(features)}})
+               .dump(-1, ' ', true, Json::error_handler_t::replace) +
+           "\n";
 }
 
 // GPX 1.1 (Topografix, 2004): corners of the blocks are waypoints, the A-B line of a block is a

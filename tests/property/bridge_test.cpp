@@ -138,13 +138,13 @@ TEST_CASE("one change takes the whole difference, two share what they do togethe
 }
 
 TEST_CASE("a step beyond what can be told in cents is refused, not told as another amount") {
-    const std::string text = "model \"m\"\ngiven area = 10 ac\ngiven a = 10 $/h\ngiven b = 5 "
+    const std::string text = "model \"m\"\ngiven area = 10 ac\ngiven a = $10/h\ngiven b = 5 "
                              "h\ncost c : $/h = a over b\nprice \"P\" per ac of area\n";
     tests::MemoryLoader loader({{"m.rate", text}});
     const auto before = engine::make_job(request("job \"j\"\nmodel \"m\"\n"), loader);
     // Both at once: $50 as before. Each alone: 5e15 dollars, and next to nothing.
     const auto after = engine::make_job(request("job \"j\"\nmodel \"m\"\n"
-                                                "set a = 1,000,000,000,000,000 $/h\n"
+                                                "set a = $1,000,000,000,000,000/h\n"
                                                 "set b = 0.00000000000005 h\n"),
                                         loader);
     REQUIRE((before && after));
@@ -156,8 +156,8 @@ TEST_CASE("a step beyond what can be told in cents is refused, not told as anoth
 TEST_CASE("the sides carry what people call them, and a side at fault says which it is") {
     const std::string text = "model \"m\"\ngiven area : ac\ngiven a = $10/h\ngiven b = 5 h\ngiven "
                              "to_rows = one_way | both  \"how it is ripped\"\ncost c : $/h = a "
-                             "over (when to_rows is both then 2 * b otherwise b)\nrequire a < 100 "
-                             "$/h \"too dear\"\nprice \"P\" per ac of area\n";
+                             "over (when to_rows is both then 2 * b otherwise b)\nrequire a < "
+                             "$100/h \"too dear\"\nprice \"P\" per ac of area\n";
     tests::MemoryLoader loader({{"m.rate", text}});
     const auto made = [&](const std::string& sets) {
         const auto job = engine::make_job(
