@@ -77,7 +77,7 @@ class Disk {
             change({call.second, content});
             if (call.name == "rename")
                 change({call.path, std::nullopt});
-        } else if (call.name == "unlink" || call.name == "rmdir") {
+        } else if (call.name == "unlink") {
             change({call.path, std::nullopt});
         }
     }

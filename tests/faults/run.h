@@ -16,7 +16,7 @@ struct Fault {
 };
 
 struct Call {
-    std::string name; // open folder write fsync fchmod close rename link unlink mkdir rmdir flock
+    std::string name; // open folder write fsync fchmod close rename link unlink mkdir flock
     long result = 0;
     std::string path, second; // below the folder, or "stdout"
 };

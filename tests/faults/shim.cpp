@@ -103,8 +103,7 @@ void note(const char* name, long result, const char* path, const char* second = 
 bool fits(std::string_view name) {
     const bool full = plan().is == "ENOSPC" || plan().is == "EDQUOT";
     return !(plan().on && full &&
-             (name == "unlink" || name == "rmdir" || name == "close" || name == "fchmod" ||
-              name == "flock"));
+             (name == "unlink" || name == "close" || name == "fchmod" || name == "flock"));
 }
 
 // Every call goes through here. `call` does it and returns what the system does; `part`, for a call
@@ -158,22 +157,11 @@ bool is_profile(std::string_view path) {
     return path.ends_with(".gcda"); // the compiler's own, of a build that counts lines
 }
 
-// A library's own room for what it works on, outside the folder that is looked at.
-bool is_outside(const char* path) {
-    if (path[0] != '/')
-        return false;
-    char here[1024];
-    if (::getcwd(here, sizeof here) == nullptr)
-        return false;
-    const std::string_view folder = here;
-    return !std::string_view(path).starts_with(folder);
-}
-
 int open_in(int folder, const char* path, int flags, mode_t mode) {
     const auto call = [&] { return ::syscall(SYS_openat, folder, path, flags, mode); };
     const bool folders = (flags & O_DIRECTORY) == O_DIRECTORY;
     const bool writes = (flags & O_ACCMODE) != O_RDONLY || (flags & O_CREAT) != 0;
-    if ((!folders && !writes) || is_profile(path) || is_outside(path))
+    if ((!folders && !writes) || is_profile(path))
         return static_cast<int>(call());
     const int opened = static_cast<int>(faulty(writes ? "open" : "folder", path, "", call));
     remember(opened, path, writes);
@@ -222,8 +210,6 @@ int __open64_2(const char* path, int flags) {
 }
 
 int mkostemp(char* path, int flags) {
-    if (is_outside(path))
-        return real<int(char*, int)>("mkostemp")(path, flags);
     const int made = static_cast<int>(faulty(
         "open", path, "", [&] { return long{real<int(char*, int)>("mkostemp")(path, flags)}; }));
     remember(made, path, true);
@@ -331,14 +317,8 @@ int mkdir(const char* path, mode_t mode) {
         "mkdir", path, "", [&] { return ::syscall(SYS_mkdirat, AT_FDCWD, path, mode); }));
 }
 int unlink(const char* path) {
-    if (is_outside(path))
-        return static_cast<int>(::syscall(SYS_unlinkat, AT_FDCWD, path, 0));
-    return static_cast<int>(
-        faulty("unlink", path, "", [&] { return ::syscall(SYS_unlinkat, AT_FDCWD, path, 0); }));
-}
-int rmdir(const char* path) {
     return static_cast<int>(faulty(
-        "rmdir", path, "", [&] { return ::syscall(SYS_unlinkat, AT_FDCWD, path, AT_REMOVEDIR); }));
+        "unlink", path, "", [&] { return ::syscall(SYS_unlinkat, AT_FDCWD, path, 0); }));
 }
 int remove(const char* path) {
     return unlink(path);

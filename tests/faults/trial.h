@@ -152,16 +152,6 @@ inline std::size_t messages(const std::string& text) {
     return count;
 }
 
-// Of a command that makes all its files or none: what is left of them is named.
-inline std::string left_fault(const Trial& trial, const std::string& said, const State& state) {
-    for (const std::string& target : trial.prepared->command.targets) {
-        const bool left = state.contains(target) && !trial.prepared->before.contains(target);
-        if (left != has(said, "`" + target + "` is left there"))
-            return target + (left ? " is left and not told" : " is told to be left and is not");
-    }
-    return {};
-}
-
 inline std::string message_fault(const Trial& trial, const Ended& ended, const State& state) {
     const WritingCommand& command = trial.prepared->command;
     const State& before = trial.prepared->before;
@@ -174,9 +164,6 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
         const bool stood = before.contains(target);
         const bool is_old =
             state.contains(target) == stood && (!stood || state.at(target) == before.at(target));
-        const std::string folder = fs::path(target).parent_path().string();
-        if (command.whole && has(said, "`" + (folder.empty() ? "." : folder) + "` was not written"))
-            named = true;
         if (has(said, "`" + target + "` was not written: ")) {
             named = true;
             if (!is_old)
@@ -190,9 +177,6 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     }
     if (!named)
         return "the file is not named";
-    if (command.whole && !about_output)
-        if (std::string fault = left_fault(trial, said, state); !fault.empty())
-            return fault;
     std::size_t added = 0;
     for (const auto& [path, file] : state)
         added += !before.contains(path) && path.ends_with(".json") ? 1 : 0;

@@ -20,7 +20,6 @@ struct WritingCommand {
     std::vector<Line> before = {};         // run first
     Files also = {};                       // stands there beside the firm's files
     Line next = {};                        // run afterwards; empty: the same again
-    bool whole = false;                    // all targets or none, however it ends
 };
 
 // Those that add to a book, or tidy.
@@ -64,37 +63,6 @@ inline std::vector<WritingCommand> record_commands() {
          {"learned.season"},
          false,
          {first}},
-    };
-}
-
-// Those that write several files at once, or one in another program's form.
-inline std::vector<WritingCommand> made_commands() {
-    const Line fresh = {"new", "stumps", "--firm", "Kestrel", "--work", "Stumps", "--year", "2027"};
-    const Line beside = {"new", ".", "--firm", "Alder", "--work", "Stumps", "--year", "2028"};
-    return {
-        {"new folder",
-         fresh,
-         {"stumps/stumps.rate", "stumps/2027.season", "stumps/first.job", "stumps/kestrel.firm",
-          "stumps/quote.wording"},
-         false,
-         {},
-         {},
-         {},
-         true},
-        {"new files in a folder",
-         beside,
-         {"stumps.rate", "2028.season", "first.job", "alder.firm", "quote.wording"},
-         false,
-         {},
-         {},
-         {},
-         true},
-        {"workbook",
-         {"workbook", "meadow.job", "--write", "meadow.xlsx"},
-         {"meadow.xlsx"},
-         false,
-         {},
-         {{"meadow.xlsx", "the workbook before\n"}}},
     };
 }
 
@@ -146,8 +114,8 @@ inline std::vector<WritingCommand> picture_commands() {
 
 inline std::vector<WritingCommand> writing_commands() {
     std::vector<WritingCommand> all = record_commands();
-    for (auto& more : {made_commands(), picture_commands()})
-        all.insert(all.end(), more.begin(), more.end());
+    for (WritingCommand& command : picture_commands())
+        all.push_back(std::move(command));
     return all;
 }
 

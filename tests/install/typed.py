@@ -44,7 +44,7 @@ with tempfile.TemporaryDirectory() as empty:
         if run.stdout.splitlines() != shown:
             faults.append(f'$ {command}\n{run.stdout}')
     folder = pathlib.Path(empty)
-    quote = next(folder.glob('*/quote.txt'), None)
+    quote = ''.join(found.read_text() for found in folder.glob('*/quote.txt'))
     record = next(folder.glob('*/book/000001.json'), None)
 
 
@@ -56,7 +56,7 @@ def reached(what, word, pattern):
 reached('a price', 'price', r'Stump grinding +\d+ h +at \$[\d.]+/h +\$[\d,.]+\n')
 reached('a comparison', 'compare', r'\$[\d,.]+ +\$[\d,.]+')
 reached('a quote', 'quote', r'Quote \d{4}-001 is issued: .*\$[\d,.]+')
-if quote is None or 'Stump grinding' not in quote.read_text() or '/h' not in quote.read_text():
+if 'Stump grinding' not in quote or '/h' not in quote:
     faults.append('there is no page of a quote by the hour')
 if record is None:
     faults.append('there is no record of the quote')

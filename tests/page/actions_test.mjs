@@ -48,6 +48,13 @@ before(async () => {
 });
 after(() => browser?.close());
 
+// A figure follows its change when the page gets to it.
+const becomes = (page, wanted) =>
+  page.waitForFunction(
+    text => document.getElementById("big").textContent.split("/")[0] === text,
+    wanted,
+    { timeout: 20000 },
+  );
 const words = sets => [...sets].flatMap(([name, value]) => ["--set", `${name}=${value}`]);
 
 async function changed({ job, moves }, page, random) {
@@ -59,12 +66,13 @@ async function changed({ job, moves }, page, random) {
     const theirs = ask("price", job, ...words(all));
     await type(page, name, value);
     if (theirs.price === undefined) {
-      assert.equal(await page.locator("#band.stale").count(), 1);
+      await page.waitForSelector("#band.stale");
       await page.click(".told .link");
+      await page.waitForSelector("#band:not(.stale)");
       continue;
     }
     sets.set(name, value + unit);
-    assert.equal((await price(page)).split("/")[0], dollars(theirs.price.per_unit));
+    await becomes(page, dollars(theirs.price.per_unit));
     assert.ok((await page.textContent("#figures")).includes(theirs.price.total_text));
   }
 }
@@ -82,7 +90,7 @@ async function wrong({ job, moves }, page) {
   await type(page, "season_prices.diesel", "$5.10/h");
   await page.click('.told .btn:text("Use $5.10/gal")');
   const theirs = ask("price", job, "--set", "season_prices.diesel=$5.10/gal");
-  assert.equal((await price(page)).split("/")[0], dollars(theirs.price.per_unit));
+  await becomes(page, dollars(theirs.price.per_unit));
 }
 
 // Changes are listed, saved as season lines, carried by the address, undone.
