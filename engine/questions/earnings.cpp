@@ -1,5 +1,7 @@
 #include "engine/questions/earnings.h"
 
+#include <cmath>
+
 namespace acre::engine {
 namespace {
 
@@ -48,7 +50,9 @@ Earnings earnings(const lang::Sheet& sheet, const Plan& plan, const Values& valu
         amounts += before;
     }
     result.rounding += price - amounts;
-    result.uncovered = result.direct_cost - covered;
+    // Two sums of the same costs in another order: less than a part in 1e12 of them is nothing.
+    const double left = result.direct_cost - covered;
+    result.uncovered = std::abs(left) > 1e-12 * std::abs(result.direct_cost) ? left : 0;
     return result;
 }
 
