@@ -26,6 +26,24 @@ TEST_CASE("every example prices, and so does every option that is not there to b
     }
 }
 
+// Low gear pulls most at 1 to 1.5 mi/h (slides of a university lecture on ripping): at 6 ft and
+// more nothing goes faster in ground that nobody has broken.
+TEST_CASE("at six feet and deeper a crawler rips at the trade's 1 to 1.5 mi/h") {
+    for (const char* name : {"01-first-price", "04-crossed", "06-far-away", "08-hard-pan",
+                             "17-rip-only", "19-into-the-pan"}) {
+        CAPTURE(name);
+        const Demo job(name);
+        CHECK(job["speed"] >= 1);
+        CHECK(job["speed"] <= 1.5);
+    }
+    const Demo plow("04-crossed", "Slip plow");
+    CHECK(plow["speed"] < 1.5);
+    const Demo deep("01-first-price", "", {{"depth", "6.5 ft"}}),
+        shallow("01-first-price", "", {{"depth", "5 ft"}});
+    CHECK(deep["speed"] < 1.5);
+    CHECK(shallow["speed"] > 1.5);
+}
+
 // Pace and fuel suggested for tests of this trade: our own arithmetic, for plausibility. What
 // prices lie between is in price_ranges_test.cpp.
 TEST_CASE("pace and fuel are a crawler's") {
@@ -232,6 +250,9 @@ TEST_CASE("the speed is what the pull leaves, until a contractor says what he ma
     // 375 lbf at 1 mi/h are one horsepower (33,000 / 88, exactly).
     CHECK(hard["speed"] == doctest::Approx(375 * 850 * 0.78 * 0.78 / hard["pull"]));
     CHECK(easy["pull"] < hard["pull"]);
+    CHECK(easy["speed"] ==
+          1.5); // power allows more: the operator holds the upper end of the trade's
+    CHECK(hard["speed"] < 1.5);
     CHECK(known["speed"] == doctest::Approx(1.1));
     CHECK(known["pulling"] == doctest::Approx(known["travel"] / 1.1 * (0.75 + 0.25 / 0.6)));
 }

@@ -73,7 +73,7 @@ TEST_CASE("a page holds the price as written, and no text in it can end its elem
     INFO(ended.err);
     REQUIRE(fs::exists(page));
     const std::string html = file_text(page);
-    CHECK(html.find("$98,098.00") != std::string::npos);
+    CHECK(html.find("$106,712.00") != std::string::npos);
     CHECK(html.find("<img") == std::string::npos);
     CHECK(html.find("alert(1)</script>") == std::string::npos);
     CHECK(html.find("default-src 'none'") != std::string::npos);
@@ -84,8 +84,8 @@ TEST_CASE("the grower's page has no engine, no text and no reason") {
     const std::string page = folder.path("g.html");
     CHECK(run({"page", job, "--for-grower", "--write", page}).code == 0);
     const std::string html = file_text(page);
-    CHECK(html.find("$98,098.00") != std::string::npos);
-    for (const char* secret : {"<script", "walked with the foreman", "season_prices", "67,985",
+    CHECK(html.find("$106,712.00") != std::string::npos);
+    for (const char* secret : {"<script", "walked with the foreman", "season_prices", "74,783",
                                "77,062", "because", "deep-rip", "crawler.rate"})
         CHECK_MESSAGE(html.find(secret) == std::string::npos, secret);
     // What the model shows, and no other line.
