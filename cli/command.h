@@ -33,6 +33,7 @@ Reply check_command(Words words, Console& console);
 Reply tidy_command(Words words, Console& console);
 Reply quote_command(Words words, Console& console);
 Reply mark_command(Words words, Console& console);
+Reply key_command(Words words, Console& console);
 Reply verify_command(Words words, Console& console);
 Reply bridge_command(Words words, Console& console);
 Reply book_command(Words words, Console& console);

@@ -18,15 +18,15 @@
 
 namespace acre::engine {
 
-// Asks another loader and remembers what it answered. Boundaries are not kept: what they give
-// stands in the request.
+// Asks another loader and remembers what it answered: boundaries too, though what they give stands
+// in the request, so that a map can be drawn again.
 class RememberingLoader : public lang::Loader {
   public:
     RememberingLoader(lang::Loader& inner, UsedTexts& used) : inner_(inner), used_(used) {}
     lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
                                      std::string_view from) override {
         lang::Outcome<lang::Loaded> outcome = inner_.load(kind, reference, from);
-        if (outcome && kind != lang::ReferenceKind::Boundary) {
+        if (outcome) {
             used_.names[{kind, std::string(reference), std::string(from)}] = outcome->name;
             used_.texts[outcome->name] = outcome->text;
         }

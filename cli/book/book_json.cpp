@@ -4,20 +4,29 @@
 namespace acre::cli {
 namespace {
 
-Json quote_json(const engine::Quote& quote) {
-    const engine::QuoteRecord& record = quote.record;
-    return {{"quote", record.number},
-            {"issued", record.issued},
-            {"valid_until", record.valid_until},
-            {"for", record.who},
-            {"job", record.title},
-            {"option", record.option},
-            {"state", quote.state},
-            {"state_date", quote.state_date},
-            {"note", quote.state_note},
-            {"replaced_by", quote.replaced_by},
-            {"money", money_json(record.money)},
-            {"cents", record.price_cents}};
+Json quote_json(const BookPage& page, const engine::Life& life) {
+    const engine::Event& quote = life.quote;
+    const engine::Standing standing = page.lives.standing(life, page.day);
+    return {{"quote", quote.quote},
+            {"issued", quote.date},
+            {"valid_until", quote.valid_until},
+            {"for", quote.who},
+            {"customer_id", customer_id(quote.who)},
+            {"job", quote.title},
+            {"option", quote.own_option},
+            {"by", quote.by},
+            {"state", standing.state},
+            {"state_date", standing.date},
+            {"state_option", standing.option},
+            {"by_date", standing.by_date},
+            {"note", standing.note},
+            {"replaced_by", standing.replaced_by},
+            {"changes", quote.changes},
+            {"contract_cents", standing.state == "accepted" || standing.state == "finished"
+                                   ? Json(page.lives.contract_cents(life))
+                                   : Json(nullptr)},
+            {"money", money_json(quote.money)},
+            {"cents", quote.cents}};
 }
 
 Json today_json(const engine::Repriced& quote) {
@@ -38,9 +47,10 @@ Json today_json(const engine::Repriced& quote) {
 } // namespace
 
 Document book_json(const BookPage& page) {
-    Json json = {{"schema", "acrewright.book/2"}, {"quotes", Json::array()}};
-    for (const engine::Quote& quote : page.quotes)
-        json["quotes"].push_back(quote_json(quote));
+    Json json = {{"schema", "acrewright.book/2"}, {"as_of", page.day}, {"quotes", Json::array()}};
+    for (const engine::Life* life : page.lives.all())
+        if (life->quote.date <= page.day)
+            json["quotes"].push_back(quote_json(page, *life));
     if (page.open_today) {
         json["open_today"] = Json::array();
         for (const engine::Repriced& quote : *page.open_today)

@@ -1,29 +1,53 @@
 // The quotes of a book, ready to be shown.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "cli/shared/reply.h"
 #include "engine/book/again.h"
-#include "engine/book/quotes.h"
+#include "engine/book/lives.h"
+#include "engine/book/record.h"
 
 namespace acre::cli {
 
 struct BookPage {
-    std::vector<engine::Quote> quotes;
-    std::optional<std::vector<engine::Repriced>> open_today; // with the season of today, if asked
+    engine::Lives lives;
+    std::string day; // as it was on that day
+    // With the season of today, if asked: those that are open.
+    std::optional<std::vector<engine::Repriced>> open_today;
 };
 
-// "offered", "replaced by 2027-008"
-std::string state_text(const engine::Quote& quote);
+// "offered", "replaced by 2027-008", "lapsed by its date"
+std::string state_text(const engine::Standing& standing);
 
 std::string book_text(const BookPage& page, bool color);
-// For a spreadsheet: the quotes, or every cost of every quote.
-std::string quotes_csv(const std::vector<engine::Quote>& quotes);
-std::string costs_csv(const std::vector<engine::Quote>& quotes);
 // Schema acrewright.book/2. Field by field in cli/README.md.
 Document book_json(const BookPage& page);
+
+// One amount of one item that an event moved: what is offered, what is accepted.
+struct Entry {
+    std::string id; // "000011.2": the record and the line of it; stable
+    std::int64_t record = 0;
+    std::string date, event, quote, item;
+    std::string title;                     // of the item
+    const engine::Event* issued = nullptr; // the quote
+    std::int64_t offered_cents = 0, accepted_cents = 0;
+};
+// Every event up to a day, in the order of the records; an event that moves no money has one entry
+// of zeros. Sums of all entries: what is open, and what was accepted and holds.
+std::vector<Entry> entries_of(const engine::Lives& lives, const std::string& day);
+
+// "sable-creek-orchards-3f9a1c": the same for the same name, whatever else is in the book.
+std::string customer_id(const std::string& name);
+
+std::string entries_csv(const BookPage& page);
+// Accepted work as a plain-text journal for double-entry book-keeping.
+std::string journal_text(const BookPage& page);
+// The costs of one quote; the heading stands before the first.
+std::string costs_heading();
+std::string costs_csv(const engine::QuoteRecord& quote);
 
 } // namespace acre::cli

@@ -14,22 +14,25 @@ using lang::cents_text;
 using lang::money_text;
 using lang::terminal_text;
 
-std::string list_text(const std::vector<engine::Quote>& quotes, bool color) {
-    if (quotes.empty())
-        return "no quotes yet\n";
+std::string list_text(const BookPage& page, bool color) {
     Table table({{"quote", Align::Left},
                  {"issued", Align::Left},
                  {"job", Align::Left, true},
                  {"price"},
                  {"state", Align::Left}});
-    for (const engine::Quote& quote : quotes) {
-        lang::show_money(quote.record.money);
-        table.row({terminal_text(quote.record.number),
-                   terminal_text(lang::day_text(quote.record.issued)),
-                   terminal_text(quote.record.title), cents_text(quote.record.price_cents),
-                   terminal_text(state_text(quote))});
+    bool any = false;
+    for (const engine::Life* life : page.lives.all()) {
+        const engine::Event& quote = life->quote;
+        if (quote.date > page.day)
+            continue;
+        any = true;
+        lang::show_money(quote.money);
+        const engine::Standing standing = page.lives.standing(*life, page.day);
+        table.row({terminal_text(quote.quote), terminal_text(lang::day_text(quote.date)),
+                   terminal_text(quote.title), cents_text(quote.cents),
+                   terminal_text(state_text(standing))});
     }
-    return table.text(color);
+    return any ? table.text(color) : "no quotes yet\n";
 }
 
 const char* verdict(const engine::Repriced& quote) {
@@ -75,12 +78,16 @@ std::string today_text(const std::vector<engine::Repriced>& quotes, bool color) 
 
 } // namespace
 
-std::string state_text(const engine::Quote& quote) {
-    return quote.replaced_by.empty() ? quote.state : "replaced by " + quote.replaced_by;
+std::string state_text(const engine::Standing& standing) {
+    if (!standing.replaced_by.empty())
+        return "replaced by " + standing.replaced_by;
+    if (standing.by_date)
+        return "lapsed by its date";
+    return standing.option.empty() ? standing.state : standing.state + ": " + standing.option;
 }
 
 std::string book_text(const BookPage& page, bool color) {
-    return page.open_today ? today_text(*page.open_today, color) : list_text(page.quotes, color);
+    return page.open_today ? today_text(*page.open_today, color) : list_text(page, color);
 }
 
 } // namespace acre::cli

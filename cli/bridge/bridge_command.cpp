@@ -14,7 +14,6 @@
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
 #include "cli/shared/quote_book/book.h"
-#include "cli/shared/quote_book/quotes.h"
 #include "engine/book/again.h"
 #include "engine/questions/bridge/bridge.h"
 #include "lang/units/calendar.h"
@@ -36,31 +35,28 @@ struct Side {
 
 using Failure = std::optional<lang::Said>;
 
-bool is_number(std::string_view text) {
-    return text.size() >= 8 && text[4] == '-' &&
-           text.find_first_not_of("0123456789-") == std::string_view::npos;
-}
-
 Failure failed(lang::Diagnostic diagnostic) {
     lang::Said said;
     said.diagnostics.add(std::move(diagnostic));
     return said;
 }
 
-Failure open_quote(const std::vector<engine::Quote>& quotes, const std::string& number,
-                   Side& side) {
-    lang::Outcome<const engine::Quote*> quote = engine::find_quote(quotes, number);
-    if (!quote)
-        return std::move(quote.said);
-    const auto& made_from = (*quote)->made_from;
+Failure open_quote(const Book& book, const std::string& number, Side& side) {
+    const lang::Outcome<BookState> state = book.state();
+    if (!state)
+        return state.said;
+    const lang::Outcome<engine::Record> record = book.quote(*state, number);
+    if (!record)
+        return record.said;
+    const engine::QuoteRecord& quote = *record->quote();
+    std::optional<engine::MadeFrom> made_from = engine::made_from(quote);
     if (!made_from)
         return failed(engine::lacks_texts(number));
-    side.texts = made_from->texts;
+    side.texts = std::move(made_from->texts);
     side.loaders.push_back(std::make_unique<engine::UsedTextsLoader>(side.texts));
-    side.request = made_from->request;
-    const std::string& issued = (*quote)->record.issued;
-    side.what = fmt::format("quote {}, {}", number, issued);
-    side.label = fmt::format("quote {}, {}", number, lang::day_text(issued));
+    side.request = std::move(made_from->request);
+    side.what = fmt::format("quote {}, {}", number, quote.issued);
+    side.label = fmt::format("quote {}, {}", number, lang::day_text(quote.issued));
     return std::nullopt;
 }
 
@@ -96,18 +92,11 @@ Failure take_season(const std::string& season, Side& side) {
     return std::nullopt;
 }
 
-lang::Outcome<std::vector<engine::Quote>> quotes_for(const BridgeArguments& arguments) {
-    if (!is_number(arguments.before) && !is_number(arguments.after))
-        return std::vector<engine::Quote>();
-    return read_quotes(Book(arguments.book));
-}
-
 Failure open_sides(const BridgeArguments& arguments, Side& before, Side& after) {
-    lang::Outcome<std::vector<engine::Quote>> quotes = quotes_for(arguments);
-    if (!quotes)
-        return std::move(quotes.said);
+    const Book book(arguments.book);
     const auto open = [&](const std::string& what, const std::string& option, Side& side) {
-        return is_number(what) ? open_quote(*quotes, what, side) : open_file(what, option, side);
+        return engine::is_quote_number(what) ? open_quote(book, what, side)
+                                             : open_file(what, option, side);
     };
     if (Failure failure = open(arguments.before, arguments.old_option, before))
         return failure;

@@ -4,8 +4,8 @@
 
 namespace acre::cli {
 
-std::string record_json(const nlohmann::json& record) {
-    return record.dump(-1, ' ', true, nlohmann::json::error_handler_t::replace) + "\n";
+std::string record_json(std::string_view bytes) {
+    return nlohmann::json::parse(bytes).dump(-1, ' ', true) + "\n";
 }
 
 } // namespace acre::cli

@@ -46,7 +46,7 @@ std::string csv_field(std::string_view text) {
     std::string field = lang::terminal_text(text);
     const auto first = field.find_first_not_of(' ');
     const bool formula = first != std::string::npos &&
-                         std::string_view("=+-@").find(field[first]) != std::string_view::npos;
+                         std::string_view("=+-@'").find(field[first]) != std::string_view::npos;
     if (formula && !is_number(field))
         field.insert(0, 1, '\'');
     if (field.find_first_of("\",\n") == std::string::npos &&

@@ -6,8 +6,8 @@
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
 #include "cli/shared/quote_book/book.h"
-#include "cli/shared/quote_book/quotes.h"
 #include "cli/variance/variance_page.h"
+#include "engine/book/quoted.h"
 #include "engine/questions/variance.h"
 
 namespace acre::cli {
@@ -29,18 +29,23 @@ void declare(VarianceArguments& arguments, Arguments& line) {
 }
 
 lang::Outcome<engine::VarianceAnswer> ask(const VarianceArguments& arguments) {
-    const lang::Outcome<engine::Quote> quote = read_quote(Book(arguments.book), arguments.number);
-    if (!quote)
-        return quote.said;
+    const Book book(arguments.book);
+    const lang::Outcome<BookState> state = book.state();
+    if (!state)
+        return state.said;
+    const lang::Outcome<engine::Record> record = book.quote(*state, arguments.number);
+    if (!record)
+        return record.said;
+    const engine::QuoteRecord& quote = *record->quote();
     lang::Outcome<std::string> text = read_named_file(arguments.log, max_data_bytes);
     if (!text)
         return std::move(text.said);
     const lang::Outcome<engine::JobLog> log =
-        engine::read_job_log(arguments.log, std::move(*text), quote->record.counted);
+        engine::read_job_log(arguments.log, std::move(*text), quote.counted);
     if (!log)
         return log.said;
-    lang::show_money(quote->record.money);
-    return engine::ask(engine::quoted_of(quote->record), *log);
+    lang::show_money(quote.money);
+    return engine::ask(engine::quoted_of(quote), *log);
 }
 
 } // namespace

@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include <fmt/format.h>
 
 #include "cli/shared/text/wrap.h"
@@ -7,12 +5,20 @@
 #include "lang/diag/safe_text.h"
 
 namespace acre::cli {
+namespace {
 
-std::size_t Verified::differing() const {
-    return static_cast<std::size_t>(std::count_if(
-        quotes.begin(), quotes.end(),
-        [](const engine::PricedAgain& quote) { return !quote.differences.empty(); }));
+std::string signer_text(const engine::Signer& signer) {
+    std::string text =
+        fmt::format("key {} ({}): signed {} {}", signer.key.substr(0, 16),
+                    signer.name.empty() ? "no name" : signer.name, signer.signed_here,
+                    signer.signed_here == 1 ? "record" : "records");
+    text += fmt::format(", admitted by record {}", signer.admitted);
+    if (signer.retired != 0)
+        text += fmt::format(", retired by record {}", signer.retired);
+    return text;
 }
+
+} // namespace
 
 std::string verify_text(const Verified& verified) {
     std::string out;
@@ -20,13 +26,30 @@ std::string verify_text(const Verified& verified) {
         out += wrap(lang::terminal_text(text), page_width) + "\n";
     };
     for (const engine::BookFault& fault : verified.faults)
-        line(fault.file + " " + fault.what);
-    for (const engine::PricedAgain& quote : verified.quotes)
+        line(fault.file.empty() ? fault.what : fault.file + " " + fault.what);
+    for (const ComparedQuote& quote : verified.quotes) {
+        if (quote.outcome == Compared::ByProgram)
+            line(fmt::format("quote {} ({}) differs by program: written by {}; {}", quote.quote,
+                             quote.file, quote.program, quote.because));
         for (const std::string& difference : quote.differences)
             line(fmt::format("quote {} ({}): {}", quote.quote, quote.file, difference));
-    line(fmt::format("{} records, {} faults; {} quotes priced again, {} with a different result",
+    }
+    for (const std::string& remark : verified.remarks)
+        line(remark);
+    line(fmt::format("{} records, {} faults; {} quotes priced again: {} equal, {} differ by "
+                     "program, {} at fault",
                      verified.records, verified.faults.size(), verified.quotes.size(),
-                     verified.differing()));
+                     verified.count(Compared::Equal), verified.count(Compared::ByProgram),
+                     verified.count(Compared::Fault)));
+    if (verified.unknown > 0)
+        line(fmt::format("{} records are of kinds that this program does not know",
+                         verified.unknown));
+    for (const engine::Signer& signer : verified.signers)
+        line(signer_text(signer));
+    out += "head " + engine::head_text(verified.head) + "\n";
+    out += "\nWhat this does not prove\n";
+    for (const std::string& sentence : verified.not_proved())
+        out += "- " + wrap(sentence, page_width, 2) + "\n";
     return out;
 }
 

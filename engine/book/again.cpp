@@ -2,186 +2,235 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <set>
 
 #include <fmt/format.h>
 
-#include "engine/book/canonical.h"
-#include "engine/book/json.h"
-#include "engine/book/members.h"
-#include "engine/book/record.h"
-#include "engine/book/shape.h"
+#include "engine/book/make_record.h"
+#include "engine/book/price_of.h"
+#include "engine/book/writer.h"
 
 namespace acre::engine {
 namespace {
 
-struct PricedNow {
-    lang::Outcome<Job> job;
-    lang::Outcome<Estimate> estimate;
+constexpr std::size_t max_differences = 200; // told of one quote
 
-    // What was said first of a job without a price.
-    const lang::Diagnostics& said() const { return (job ? estimate.said : job.said).diagnostics; }
+// Two values of JSON side by side, member by member.
+class Comparison {
+  public:
+    // `old`: of version 1, where what the record does not have is not missed.
+    Comparison(bool old, std::vector<std::string>& found) : old_(old), found_(found) {}
+
+    void compare(const Json& before, const Json& now, const std::string& where) {
+        if (found_.size() >= max_differences)
+            return;
+        if (before.is_object() && now.is_object())
+            objects(before, now, where);
+        else if (before.is_array() && now.is_array())
+            lists(before, now, where);
+        else if (before.is_number() && now.is_number())
+            numbers(before, now, where);
+        else if (before != now)
+            differ(where, shown(before), shown(now));
+    }
+
+  private:
+    bool old_;
+    std::vector<std::string>& found_;
+
+    // Before models said what is shown and counted, the program did, by rules of its own.
+    bool of_its_time(const std::string& where, const std::string& name) const {
+        return old_ && where.empty() && (name == "inner" || name == "shown" || name == "counted");
+    }
+    static std::string shown(const Json& value) {
+        return value.is_string()   ? value.get<std::string>()
+               : value.is_number() ? fmt::format("{:.15g}", value.get<double>())
+                                   : value.dump(-1, ' ', true);
+    }
+    void differ(const std::string& where, const std::string& before, const std::string& now) {
+        found_.push_back(fmt::format("{}: {} in the record, {} now", where, before, now));
+    }
+    static std::string below(const std::string& where, const std::string& name) {
+        return where.empty() ? name : where + "." + name;
+    }
+    void objects(const Json& before, const Json& now, const std::string& where) {
+        for (const auto& [name, value] : now.items()) {
+            if (of_its_time(where, name))
+                continue;
+            const auto found = before.find(name);
+            if (found != before.end())
+                compare(*found, value, below(where, name));
+            else if (!old_)
+                found_.push_back(below(where, name) + ": not in the record");
+        }
+        for (const auto& [name, value] : before.items())
+            if (!now.contains(name) && !of_its_time(where, name))
+                found_.push_back(below(where, name) + ": in the record, but has no answer now");
+    }
+    // Entries with a name are compared with the entry of that name, and their order too.
+    void lists(const Json& before, const Json& now, const std::string& where) {
+        const auto named = [](const Json& entry) {
+            return entry.is_object() && entry.contains("name") && entry["name"].is_string()
+                       ? entry["name"].get<std::string>()
+                       : std::string();
+        };
+        std::map<std::string, const Json*> by_name;
+        for (const Json& entry : now)
+            if (!named(entry).empty())
+                by_name.emplace(named(entry), &entry);
+        std::set<std::string> seen;
+        for (std::size_t i = 0; i < before.size(); ++i) {
+            const std::string name = named(before[i]);
+            const auto found = by_name.find(name);
+            const std::string here = below(where, name.empty() ? std::to_string(i + 1) : name);
+            if (name.empty() && i < now.size())
+                compare(before[i], now[i], here);
+            else if (name.empty() || found == by_name.end())
+                found_.push_back(here + ": in the record, but has no answer now");
+            else if (!seen.insert(name).second)
+                found_.push_back(here + ": twice in the record");
+            else
+                compare(before[i], *found->second, here);
+        }
+        if (by_name.empty() && before.size() < now.size())
+            found_.push_back(
+                fmt::format("{}: {} in the record, {} now", where, before.size(), now.size()));
+        for (const auto& [name, entry] : by_name)
+            if (!seen.contains(name))
+                found_.push_back(below(where, name) + ": not in the record");
+    }
+    void numbers(const Json& before, const Json& now, const std::string& where) {
+        const auto a = before.get<double>();
+        const auto b = now.get<double>();
+        const bool cents = where.ends_with("cents");
+        const double most = cents ? 0 : 1e-9 * std::max({1.0, std::abs(a), std::abs(b)});
+        if (!(std::abs(a - b) <= most))
+            differ(where, shown(before), shown(now));
+    }
 };
 
-PricedNow price(const lang::Request& request, lang::Loader& loader) {
-    PricedNow now;
-    now.job = make_job(request, loader);
-    if (now.job)
-        now.estimate = estimate(**now.job);
-    return now;
-}
-
-bool same(double a, double b) {
-    return std::abs(a - b) <= 1e-12 * std::max({1.0, std::abs(a), std::abs(b)});
-}
-
-// By name: what a record says of each line, and what is so now.
-std::map<std::string, const Json*> by_name(const Json& list) {
-    std::map<std::string, const Json*> result;
-    for (const Json& entry : list)
-        result.emplace(text_at(entry, "name"), &entry);
-    return result;
-}
-
-void compare_line(const std::string& name, const Json& a, const Json& b,
-                  std::vector<std::string>& found) {
-    const bool numbers = a.contains("value") && b.contains("value") && a["value"].is_number() &&
-                         b["value"].is_number();
-    if (numbers && !same(a["value"].get<double>(), b["value"].get<double>()))
-        found.push_back(fmt::format("{}: {:.15g} {} in the record, {:.15g} {} now", name,
-                                    a["value"].get<double>(), text_at(a, "unit"),
-                                    b["value"].get<double>(), text_at(b, "unit")));
-    else if (!numbers && text_at(a, "choice") != text_at(b, "choice"))
-        found.push_back(fmt::format("{}: {} in the record, {} now", name, text_at(a, "choice"),
-                                    text_at(b, "choice")));
-}
-
-void compare_lines(const Json& record, const Json& lines_now, std::vector<std::string>& found) {
-    const auto before = by_name(list_at(record, "lines"));
-    const auto now = by_name(lines_now);
-    for (const auto& [name, entry] : before) {
-        const auto other = now.find(name);
-        if (other == now.end())
-            found.push_back(fmt::format("{}: in the record, but has no answer now", name));
-        else
-            compare_line(name, *entry, *other->second, found);
+// The first line in the order of the plan whose value differs, and the functions that its formula
+// calls: what it rests on does not differ, so they are why.
+std::string first_cause(const PricedJob& job, const QuoteRecord& before, const QuoteRecord& now) {
+    std::map<std::string, double> values;
+    for (const RecordLine& line : before.lines)
+        values.emplace(line.name, line.value);
+    const lang::Sheet& sheet = job.sheet();
+    Slot first = no_slot;
+    lang::LineId cause = lang::none;
+    for (lang::LineId id = 0; id < sheet.lines.size(); ++id) {
+        const Slot slot = job.plan().line_slot[id];
+        const auto known = values.find(sheet.lines[id].name);
+        if (slot == no_slot || known == values.end() || std::isnan(known->second) ||
+            (first != no_slot && slot >= first))
+            continue;
+        const double value = job.values().slot[slot];
+        if (!(std::abs(value - known->second) <= 1e-9 * std::max(1.0, std::abs(value)))) {
+            first = slot;
+            cause = id;
+        }
     }
-    for (const auto& [name, entry] : now)
-        if (!before.contains(name))
-            found.push_back(fmt::format("{}: not in the record", name));
+    if (cause == lang::none)
+        return now.price_cents == before.price_cents ? "what is kept of a line"
+                                                     : "how money is rounded";
+    std::set<std::string> functions;
+    std::vector<lang::NodeId> rest = {sheet.lines[cause].value};
+    while (!rest.empty()) {
+        const lang::NodeId next = rest.back();
+        rest.pop_back();
+        if (next == lang::none)
+            continue;
+        const lang::Node& node = sheet.nodes[next];
+        if (node.op == lang::Op::Define)
+            functions.insert(sheet.functions[node.index].name);
+        for_each_child(sheet, node, [&](lang::NodeId child) { rest.push_back(child); });
+    }
+    const std::string line = fmt::format("`{}`", sheet.lines[cause].name);
+    return functions.empty() ? "the formula of " + line
+                             : fmt::format("{}, in {}", fmt::join(functions, ", "), line);
 }
 
-void compare_prices(const Json& record, const Estimate& estimate, std::vector<std::string>& found) {
-    const Json& price = object_at(record, "price");
-    const std::int64_t cents = price.contains("cents") ? whole_at(price, "cents") : -1;
-    if (cents != estimate.price_cents)
-        found.push_back(
-            fmt::format("price: {} cents in the record, {} now", cents, estimate.price_cents));
-    Json now;
-    put_estimate(estimate, now);
-    const auto items_now = by_name(now["items"]);
-    for (const Json& item : list_at(record, "items")) {
-        const auto other = items_now.find(text_at(item, "name"));
-        if (other == items_now.end() || !item.is_object() ||
-            (*other->second)["cents"] != item.value("cents", Json()))
-            found.push_back(fmt::format("item {}: a different amount now", text_at(item, "title")));
+void compare_options(const QuoteRecord& quote, const MadeFrom& made,
+                     std::vector<std::string>& found) {
+    for (const RecordOption& option : quote.options) {
+        lang::Request request = made.request;
+        request.option = option.option;
+        UsedTextsLoader loader(made.texts);
+        const PricedNow now = price_of(request, loader);
+        QuoteRecord before, after;
+        before.items = option.items;
+        before.price_cents = option.cents;
+        if (now.estimate) {
+            after.items = items_of(*now.estimate);
+            after.price_cents = now.estimate->price_cents;
+        }
+        Comparison(false, found)
+            .compare(priced_json(before), priced_json(after), "options." + option.option);
     }
+}
+
+// Boundaries that are sealed are laid out again; else their values stand in the request.
+lang::Request as_first_asked(const QuoteRecord& quote, const MadeFrom& made) {
+    lang::Request request = made.request;
+    for (const RecordReference& one : quote.references)
+        if (one.kind == "boundary")
+            request.field_sets.reset();
+    return request;
+}
+
+Json json_of_risk(RecordRisk risk) {
+    RecordWriter writer;
+    fields(writer, risk);
+    return std::move(writer.json);
+}
+
+Json json_of_blocks(const std::vector<RecordBlock>& blocks) {
+    RecordWriter writer;
+    writer("blocks", blocks);
+    return std::move(writer.json);
 }
 
 } // namespace
 
-std::vector<std::string> differences(const Json& record) {
-    const auto request = request_of(record);
-    if (!request)
-        return {"the record lacks the texts to work the price out again"};
-    const UsedTexts texts = used_texts_of(record);
-    UsedTextsLoader loader(texts);
-    const PricedNow now = price(*request, loader);
+PricedAgain price_again(const Record& record) {
+    PricedAgain again;
+    const QuoteRecord& quote = *record.quote();
+    const std::optional<MadeFrom> made = made_from(quote);
+    if (!made) {
+        again.differences = {"the record lacks the texts to work the price out again"};
+        return again;
+    }
+    UsedTextsLoader loader(made->texts);
+    PricedNow now = price_of(as_first_asked(quote, *made), loader);
     if (!now.estimate) {
         std::string why = "the record's own files no longer give a price";
         if (!now.said().all().empty())
             why += fmt::format(": {} {}", lang::name_of(now.said().all()[0].code),
                                now.said().all()[0].title);
-        return {why};
+        again.differences = {why};
+        again.because = "a rule of the notation";
+        return again;
     }
-    std::vector<std::string> found;
-    compare_prices(record, *now.estimate, found);
-    compare_lines(record, record_lines(**now.job), found);
-    return found;
-}
-
-std::optional<PricedAgain> price_again(std::string_view bytes, std::string_view file) {
-    const std::optional<Json> record = read_canonical(bytes);
-    if (!record || !shape_fault(*record).empty() || text_at(*record, "kind") != "quote")
-        return std::nullopt;
-    return PricedAgain{text_at(*record, "quote"), std::string(file), differences(*record)};
-}
-
-lang::Outcome<lang::Loaded> SeasonLoader::load(lang::ReferenceKind kind, std::string_view reference,
-                                               std::string_view from) {
-    if (kind == lang::ReferenceKind::Firm && from == name_)
-        return beside_.load(kind, reference, from);
-    if (kind != lang::ReferenceKind::Season)
-        return inner_.load(kind, reference, from);
-    return lang::Loaded{name_, text_};
-}
-
-double Repriced::contribution() const {
-    return static_cast<double>(quoted_cents) / 100 - today->cost;
-}
-
-double Repriced::profit() const {
-    return contribution() - overhead;
-}
-
-bool Repriced::loses_money() const {
-    return today && profit() < 0;
-}
-
-std::string Repriced::why_not() const {
-    if (today)
-        return {};
-    for (const lang::Diagnostic& said : today.said.diagnostics.all())
-        if (said.severity() == lang::Severity::Error) // what was only warned of is not why
-            return said.title;
-    return "no price";
-}
-
-lang::Diagnostic lacks_texts(std::string_view number) {
-    return lang::placeless(lang::Code::R006,
-                           fmt::format("the record of quote {} lacks its texts", number),
-                           {"it cannot be priced again without the files it was made from"});
-}
-
-Repriced reprice(const Quote& quote, const SeasonText& season, lang::Loader& beside) {
-    Repriced result;
-    result.number = quote.record.number;
-    result.title = quote.record.title;
-    result.quoted_cents = quote.record.price_cents;
-    result.cost_then = quote.record.cost_total;
-    result.money = quote.record.money;
-    result.overhead = quote.record.overhead;
-    if (!quote.made_from) {
-        result.today = lacks_texts(quote.record.number);
-        return result;
+    const QuoteRecord after = quote_of(**now.job, *now.estimate);
+    const bool old = record.version == 1;
+    Comparison comparison(old, again.differences);
+    comparison.compare(priced_json(quote), priced_json(after), "");
+    if (!old) {
+        comparison.compare(json_of_risk(quote.risk), json_of_risk(risk_of(**now.job)), "risk");
+        if (!quote.blocks.empty())
+            comparison.compare(json_of_blocks(quote.blocks),
+                               json_of_blocks(record_blocks(**now.job, *now.estimate)), "");
+        compare_options(quote, *made, again.differences);
+        if (after.texts != quote.texts)
+            again.differences.emplace_back("texts: others are used now");
+        if (after.request.field_sets != quote.request.field_sets)
+            again.differences.emplace_back("request.field_sets: the boundary gives other values");
     }
-    UsedTextsLoader own(quote.made_from->texts);
-    SeasonLoader loader(own, beside, season.name, season.text);
-    lang::Request request = quote.made_from->request;
-    if (request.season)
-        request.season = lang::Loaded{season.name, season.text};
-    const PricedNow now = price(request, loader);
-    if (now.job && (*now.job)->sheet().firm.money != result.money)
-        result.today =
-            lang::placeless(lang::Code::U314,
-                            fmt::format("it was quoted in {}, and the season is in {}",
-                                        result.money.code, (*now.job)->sheet().firm.money.code),
-                            {"nothing is converted"});
-    else if (now.estimate)
-        result.today = Today{now.estimate->cost_total, now.estimate->price_cents};
-    else
-        result.today = now.job ? now.estimate.said : now.job.said;
-    return result;
+    if (!again.differences.empty())
+        again.because = first_cause(**now.job, quote, after);
+    again.job = std::move(now.job);
+    again.estimate = std::move(now.estimate);
+    return again;
 }
 
 } // namespace acre::engine

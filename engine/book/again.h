@@ -1,5 +1,5 @@
-// A quote priced again from the texts in its record, whatever happened to the files since: to
-// verify it, or with the season of today.
+// A quote priced again from its own texts, whatever happened to the files since: to verify it, or
+// with the season of today.
 #pragma once
 
 #include <cstdint>
@@ -8,9 +8,8 @@
 #include <string_view>
 #include <vector>
 
-#include <nlohmann/json_fwd.hpp>
-
-#include "engine/book/quotes.h"
+#include "engine/book/record.h"
+#include "engine/book/texts.h"
 #include "engine/driver.h"
 #include "engine/questions/estimate.h"
 #include "lang/diag/outcome.h"
@@ -18,18 +17,19 @@
 
 namespace acre::engine {
 
-// What differs between a record and the price worked out again from its own texts: "price: 12480000
-// cents in the record, 12480100 now", "fuel_price: 4.35 ...". None: the same cents, items, givens
-// and lines (to 12 digits).
-std::vector<std::string> differences(const nlohmann::json& record);
-
 struct PricedAgain {
-    std::string quote, file;
+    lang::Outcome<Job> job; // as its texts make it now
+    lang::Outcome<Estimate> estimate;
+    // "price.cents: 12480000 in the record, 12480100 now". Money to the cent, other numbers within
+    // one part in a billion, everything else as it is written.
     std::vector<std::string> differences;
+    // What the first difference comes from: "layered_draft, in `draft`"; or the version of the
+    // notation. Empty: nothing can be said.
+    std::string because;
 };
 
-// None: the record is no quote, or not a record of this program, which is a fault of the book.
-std::optional<PricedAgain> price_again(std::string_view bytes, std::string_view file);
+// Compares everything in the record that follows from its texts, which must be carried.
+PricedAgain price_again(const Record& record);
 
 // A quote's own texts, with one season instead of whichever it names. The firm that this season
 // names comes from `beside`, where the season does.
@@ -70,9 +70,6 @@ struct Repriced {
 };
 
 // `beside` reads what the season names.
-Repriced reprice(const Quote& quote, const SeasonText& season, lang::Loader& beside);
-
-// Of a quote whose record lacks its texts (R006).
-lang::Diagnostic lacks_texts(std::string_view number);
+Repriced reprice(const QuoteRecord& quote, const SeasonText& season, lang::Loader& beside);
 
 } // namespace acre::engine

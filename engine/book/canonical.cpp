@@ -1,14 +1,168 @@
 #include "engine/book/canonical.h"
 
+#include <algorithm>
+#include <array>
+#include <charconv>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 #include <nlohmann/json.hpp>
 
 namespace acre::engine {
+namespace {
+
+// How many bytes of UTF-8 begin here; 0: none.
+std::size_t utf8_length(std::string_view text) {
+    const auto at = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+    const auto follows = [&](std::size_t i, unsigned low, unsigned high) {
+        return i < text.size() && at(i) >= low && at(i) <= high;
+    };
+    const unsigned lead = at(0);
+    if (lead < 0x80)
+        return 1;
+    if (lead >= 0xc2 && lead <= 0xdf)
+        return follows(1, 0x80, 0xbf) ? 2 : 0;
+    if (lead >= 0xe0 && lead <= 0xef)
+        return follows(1, lead == 0xe0 ? 0xa0 : 0x80, lead == 0xed ? 0x9f : 0xbf) &&
+                       follows(2, 0x80, 0xbf)
+                   ? 3
+                   : 0;
+    if (lead >= 0xf0 && lead <= 0xf4)
+        return follows(1, lead == 0xf0 ? 0x90 : 0x80, lead == 0xf4 ? 0x8f : 0xbf) &&
+                       follows(2, 0x80, 0xbf) && follows(3, 0x80, 0xbf)
+                   ? 4
+                   : 0;
+    return 0;
+}
+
+// UTF-8 sorts as its code points do; in UTF-16 those past the basic plane come before U+E000.
+bool before_in_utf16(const std::string* a, const std::string* b) {
+    const auto [left, right] = std::mismatch(a->begin(), a->end(), b->begin(), b->end());
+    if (left == a->end() || right == b->end())
+        return left == a->end() && right != b->end();
+    const auto one = static_cast<unsigned char>(*left);
+    const auto other = static_cast<unsigned char>(*right);
+    if (one >= 0xee && other >= 0xee && (one >= 0xf0) != (other >= 0xf0))
+        return one >= 0xf0;
+    return one < other;
+}
+
+void put_text(const std::string& text, std::string& out) {
+    constexpr std::string_view digits = "0123456789abcdef";
+    constexpr std::string_view short_ones = "\b\t\n\f\r\"\\";
+    constexpr std::string_view letters = "btnfr\"\\";
+    out += '"';
+    for (const char c : utf8_text(text)) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (const std::size_t known = short_ones.find(c); known != std::string_view::npos) {
+            out += '\\';
+            out += letters[known];
+        } else if (byte < 0x20) {
+            out += "\\u00";
+            out += digits[byte >> 4U];
+            out += digits[byte & 15U];
+        } else {
+            out += c;
+        }
+    }
+    out += '"';
+}
+
+void put(const nlohmann::json& value, std::string& out);
+
+void put_object(const nlohmann::json& value, std::string& out) {
+    std::vector<const std::string*> names;
+    for (auto it = value.begin(); it != value.end(); ++it)
+        names.push_back(&it.key());
+    std::sort(names.begin(), names.end(), before_in_utf16);
+    out += '{';
+    for (const std::string* name : names) {
+        if (out.back() != '{')
+            out += ',';
+        put_text(*name, out);
+        out += ':';
+        put(value.at(*name), out);
+    }
+    out += '}';
+}
+
+void put(const nlohmann::json& value, std::string& out) {
+    if (value.is_object()) {
+        put_object(value, out);
+    } else if (value.is_array()) {
+        out += '[';
+        for (const nlohmann::json& one : value) {
+            if (out.back() != '[')
+                out += ',';
+            put(one, out);
+        }
+        out += ']';
+    } else if (value.is_string()) {
+        put_text(value.get_ref<const std::string&>(), out);
+    } else if (value.is_number()) {
+        out += number_as_printed(value.get<double>());
+    } else {
+        out += value.dump();
+    }
+}
+
+} // namespace
+
+std::string number_as_printed(double value) {
+    if (value == 0)
+        return "0"; // minus zero too
+    std::array<char, 40> room{};
+    const auto end =
+        std::to_chars(room.data(), room.data() + room.size(), value, std::chars_format::scientific);
+    std::string_view text(room.data(), static_cast<std::size_t>(end.ptr - room.data()));
+    std::string out;
+    if (text.front() == '-') {
+        out = "-";
+        text.remove_prefix(1);
+    }
+    const std::size_t mark = text.find('e');
+    int exponent = 0;
+    std::from_chars(text.data() + mark + (text[mark + 1] == '+' ? 2 : 1), end.ptr, exponent);
+    std::string digits(1, text[0]);
+    if (mark > 2)
+        digits += text.substr(2, mark - 2);
+    const int size = static_cast<int>(digits.size());
+    const int point = exponent + 1; // after so many digits; the names of the standard are k and n
+    const auto zeros = [](int count) { return std::string(static_cast<std::size_t>(count), '0'); };
+    if (size <= point && point <= 21)
+        return out + digits + zeros(point - size);
+    if (0 < point && point <= 21)
+        return out + digits.insert(static_cast<std::size_t>(point), 1, '.');
+    if (-6 < point && point <= 0)
+        return out + "0." + zeros(-point) + digits;
+    if (size > 1)
+        digits.insert(1, 1, '.');
+    return out + digits + (exponent < 0 ? "e-" : "e+") + std::to_string(std::abs(exponent));
+}
+
+std::string utf8_text(std::string_view text) {
+    std::string whole;
+    while (!text.empty()) {
+        const std::size_t length = utf8_length(text);
+        whole += length == 0 ? std::string_view("\xef\xbf\xbd") : text.substr(0, length);
+        text.remove_prefix(std::max<std::size_t>(length, 1));
+    }
+    return whole;
+}
+
+bool is_version_1(const nlohmann::json& record) {
+    const auto schema = record.find("schema");
+    return schema == record.end() || *schema == "acrewright.record/1";
+}
 
 std::string canonical(const nlohmann::json& value) {
-    // nlohmann::json keeps members sorted by bytes and writes the shortest decimal; that is the
-    // whole rule.
+    std::string out;
+    put(value, out);
+    return out;
+}
+
+std::string canonical_1(const nlohmann::json& value) {
     return value.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
@@ -22,7 +176,10 @@ std::optional<nlohmann::json> read_canonical(std::string_view text) {
         return !too_deep;
     };
     nlohmann::json value = nlohmann::json::parse(text, on_event, false);
-    if (value.is_discarded() || too_deep || canonical(value) != text)
+    if (value.is_discarded() || too_deep)
+        return std::nullopt;
+    const bool old = value.is_object() && is_version_1(value);
+    if ((old ? canonical_1(value) : canonical(value)) != text)
         return std::nullopt;
     return value;
 }

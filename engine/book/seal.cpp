@@ -70,6 +70,16 @@ KeyPair new_key_pair() {
     return {hex(secret.data(), secret.size()), hex(open.data(), open.size())};
 }
 
+std::optional<std::string> open_half(std::string_view secret) {
+    if (secret.size() != 2 * crypto_sign_SECRETKEYBYTES)
+        return std::nullopt;
+    const std::optional<KeyPair> pair =
+        key_pair_from_seed(secret.substr(0, 2 * crypto_sign_SEEDBYTES));
+    if (!pair || pair->secret != secret)
+        return std::nullopt;
+    return pair->open;
+}
+
 std::optional<std::string> sign(std::string_view bytes, std::string_view secret) {
     start();
     const std::optional<Bytes> key = bytes_of(secret, crypto_sign_SECRETKEYBYTES);

@@ -18,6 +18,10 @@ struct KeyPair {
 std::optional<KeyPair> key_pair_from_seed(std::string_view seed);
 KeyPair new_key_pair();
 
+// The open half of a secret key, worked out from its seed. Empty if the key is malformed or its
+// second half is that of another key.
+std::optional<std::string> open_half(std::string_view secret);
+
 // Empty if the key is malformed.
 std::optional<std::string> sign(std::string_view bytes, std::string_view secret);
 bool is_signed(std::string_view bytes, std::string_view signature, std::string_view open);

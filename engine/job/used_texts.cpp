@@ -10,16 +10,19 @@ std::string_view reference_word(lang::ReferenceKind kind) {
         return "values";
     case lang::ReferenceKind::Firm:
         return "firm";
+    case lang::ReferenceKind::Boundary:
+        return "boundary";
     default:
         return "model";
     }
 }
 
 lang::ReferenceKind reference_kind(std::string_view word) {
-    return word == "season"   ? lang::ReferenceKind::Season
-           : word == "values" ? lang::ReferenceKind::Values
-           : word == "firm"   ? lang::ReferenceKind::Firm
-                              : lang::ReferenceKind::Model;
+    return word == "season"     ? lang::ReferenceKind::Season
+           : word == "values"   ? lang::ReferenceKind::Values
+           : word == "firm"     ? lang::ReferenceKind::Firm
+           : word == "boundary" ? lang::ReferenceKind::Boundary
+                                : lang::ReferenceKind::Model;
 }
 
 lang::Outcome<lang::Loaded>

@@ -11,8 +11,8 @@
 
 namespace acre::engine {
 
-// The word for a kind of reference in a record or a page: "model", "season", "values", "firm"; any
-// other word is a model.
+// The word for a kind of reference in a record or a page: "model", "season", "values", "firm",
+// "boundary"; any other word is a model.
 std::string_view reference_word(lang::ReferenceKind kind);
 lang::ReferenceKind reference_kind(std::string_view word);
 

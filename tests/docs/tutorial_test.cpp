@@ -30,7 +30,8 @@ std::vector<std::string> lines_of(const std::string& text) {
     return lines;
 }
 
-// A program as it is installed, without its models, and an empty folder.
+// A program as it is installed, without its models, and an empty folder. At noon (UTC) of March 10,
+// 2027: the seal of a record holds the time of writing.
 class Shell {
   public:
     Shell() {
@@ -40,10 +41,10 @@ class Shell {
     }
     std::string run(const std::string& command) const {
         std::ofstream(scratch_.path("command")) << command << '\n';
-        const std::string line = "cd '" + scratch_.path("empty") + "' && env -i PATH='" +
-                                 scratch_.path("usr/bin") + ":/usr/bin:/bin' LC_ALL=C sh '" +
-                                 scratch_.path("command") + "' >'" + scratch_.path("said") +
-                                 "' 2>&1 </dev/null";
+        const std::string line =
+            "cd '" + scratch_.path("empty") + "' && env -i PATH='" + scratch_.path("usr/bin") +
+            ":/usr/bin:/bin' LC_ALL=C SOURCE_DATE_EPOCH=1804680000 sh '" +
+            scratch_.path("command") + "' >'" + scratch_.path("said") + "' 2>&1 </dev/null";
         if (std::system(line.c_str()) == -1)
             FAIL("the shell cannot be run");
         return file_text(scratch_.path("said"));
@@ -120,7 +121,7 @@ TEST_CASE("whoever types what the tutorial shows gets what it shows") {
         CHECK((typed.said.find(reached) != std::string::npos) == (reached[0] == 'T'));
     CHECK(fs::path(page).has_filename());
     CHECK(shell.text("stumps/quote.txt").find("Stump grinding") != std::string::npos);
-    CHECK(shell.text("stumps/book/000001.json").find("acrewright.record/1") != std::string::npos);
+    CHECK(shell.text("stumps/book/000001.json").find("acrewright.record/2") != std::string::npos);
 }
 
 TEST_CASE("no line of the tutorial is wider than a terminal") {

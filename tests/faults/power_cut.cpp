@@ -55,6 +55,7 @@ class Disk {
 
     void begin_run(bool at_fault) {
         changed_.clear();
+        early_.clear();
         at_fault_ = at_fault;
     }
 
@@ -72,6 +73,8 @@ class Disk {
             change({call.path, -1});
         } else if (call.name == "link" || call.name == "rename") {
             const int content = at(call.path);
+            if (record_number(call.second) > 0)
+                need_texts(call.second, content);
             if (name_of(call.second) == "head")
                 content_at(content).needs = newest_record(folder_of(call.second));
             change({call.second, content});
@@ -84,6 +87,8 @@ class Disk {
 
     // Every choice of what made it. `all`: everything this run changed must be there.
     std::string judge(bool all) const {
+        if (!early_.empty())
+            return early_;
         for (unsigned choice = 0; choice < 1U << pending_.size(); ++choice) {
             Names names = kept_;
             for (std::size_t i = 0; i < pending_.size(); ++i)
@@ -102,6 +107,8 @@ class Disk {
     std::vector<Content> contents_;
     std::set<std::string> changed_; // in this run
     bool at_fault_ = false;
+    Names loose_;       // texts of a book that are not flushed: no record may name them yet
+    std::string early_; // a record that does
     int fresh() {
         contents_.emplace_back();
         return static_cast<int>(contents_.size()) - 1;
@@ -115,10 +122,23 @@ class Disk {
         else
             names.erase(change.path);
     }
+    static bool is_text(const std::string& path) { return name_of(folder_of(path)) == "texts"; }
+    // Texts stand before the record that names them, and so does their folder.
+    void need_texts(const std::string& record, int content) {
+        if (!loose_.empty())
+            early_ = record + " may be there without " + loose_.begin()->first;
+        for (const auto& [path, number] : seen_)
+            if (is_text(path) && folder_of(folder_of(path)) == folder_of(record))
+                content_at(content).needs = path;
+    }
     void change(const Change& made) {
         apply(made, seen_);
         if (is_beside(made.path)) // these may come and go as they like
             return;
+        if (is_text(made.path) && made.content) {
+            loose_[made.path] = *made.content;
+            return;
+        }
         pending_.push_back(made);
         changed_.insert(made.path);
     }
@@ -129,6 +149,12 @@ class Disk {
             content.flushed = content.written;
             return;
         }
+        std::erase_if(loose_, [&](const auto& text) {
+            const bool here = folder_of(text.first) == path;
+            if (here)
+                kept_[text.first] = text.second;
+            return here;
+        });
         std::erase_if(pending_, [&](const Change& change) {
             const bool here = folder_of(change.path) == path;
             if (here)

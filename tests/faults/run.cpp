@@ -61,9 +61,10 @@ Ended run_program(const std::string& folder, const std::string& aside,
     ::unlink(log.c_str());
     std::vector<std::string> arguments = {ACREWRIGHT_PROGRAM};
     arguments.insert(arguments.end(), words.begin(), words.end());
-    std::vector<std::string> environment = {"LD_PRELOAD=" ACREWRIGHT_FAULT_SHIM, "FAULT_LOG=" + log,
-                                            "FAULT_AT=" + std::to_string(fault.at),
-                                            "FAULT_IS=" + fault.is};
+    std::vector<std::string> environment = {
+        "LD_PRELOAD=" ACREWRIGHT_FAULT_SHIM, "FAULT_LOG=" + log,
+        "FAULT_AT=" + std::to_string(fault.at), "FAULT_IS=" + fault.is,
+        "SOURCE_DATE_EPOCH=1804420800"}; // what is done twice is the same
     if (fault.on)
         environment.emplace_back("FAULT_ON=yes");
     const auto pointers = [](std::vector<std::string>& texts) {

@@ -19,7 +19,7 @@ constexpr const char* square =
 constexpr const char* daily_log = "date,machine,meter_start,meter_stop,acres,gallons,amount."
                                   "haul\n2027-03-14,crawler,100,109.5,22,310,\n"
                                   "2027-03-15,crawler,109.5,118,19,270,$3600\n";
-constexpr const char* wording = ": firm.name = Tamarack Flat Ground Works\n== Scope\nRip {acres} "
+constexpr const char* wording = ": crew.name = Tamarack Flat Ground Works\n== Scope\nRip {acres} "
                                 "for {job.for}.\n\n@items\n@cautions\n";
 
 std::map<std::string, std::string> files() {

@@ -101,7 +101,8 @@ std::string small_record() {
 std::vector<Input> seeds() {
     const fs::path root = ACREWRIGHT_ROOT;
     std::vector<Input> list;
-    for (const char* folder : {"models", "examples", "tests/golden", "tests/published"})
+    for (const char* folder :
+         {"models", "examples", "tests/golden", "tests/published", "tests/book"})
         for (const fs::path& file : files_below(root / folder)) {
             const std::string ending = file.extension().string();
             const std::string name = file.filename().string();
@@ -115,7 +116,8 @@ std::vector<Input> seeds() {
                 list.push_back({"boundary", name, "\x08" + text_of(file)});
             if (ending == ".csv" && file.parent_path().filename() == "logs")
                 list.push_back({"job_log", name, text_of(file)});
-            if (ending == ".json" && file.parent_path().filename() == "quote-book")
+            if (ending == ".json" && (file.parent_path().filename() == "quote-book" ||
+                                      file.parent_path().filename() == "version-1"))
                 list.push_back({"record", name, text_of(file)});
             if (ending == ".wording")
                 list.push_back({"wording", name, text_of(file)});

@@ -3,11 +3,9 @@
 // text of anybody becomes markup.
 #include <set>
 
-#include <nlohmann/json.hpp>
-
-#include "cli/quote/page.h"
-#include "cli/quote/wording.h"
-#include "engine/book/quote_record.h"
+#include "cli/shared/quote_page/page.h"
+#include "cli/shared/quote_page/wording.h"
+#include "engine/book/make_record.h"
 #include "engine/book/record.h"
 #include "engine/driver.h"
 #include "engine/questions/estimate.h"
@@ -31,7 +29,7 @@ engine::QuoteRecord small_record() {
     HOLDS(job.value.has_value());
     const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
     HOLDS(estimate.value.has_value());
-    engine::QuoteRecord record = engine::quote_record(engine::record_of(**job, *estimate, "test"));
+    engine::QuoteRecord record = engine::quote_of(**job, *estimate);
     // Gallons an acre, as the fuel table needs them; an inner line that no other text would hold by
     // chance.
     record.lines.push_back({"gallons", "gal/ac", "", 11.25});

@@ -12,9 +12,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <nlohmann/json.hpp>
-
-#include "cli/shared/quote_book/book.h"
+#include "tests/support/plain_book.h"
 #include "tests/support/scratch_folder.h"
 
 namespace book_folder_test {
@@ -23,35 +21,22 @@ using namespace acre::cli;
 using acre::tests::file_text;
 using acre::tests::ScratchFolder;
 namespace fs = std::filesystem;
-using Json = nlohmann::json;
+using acre::tests::plain_faults;
+using acre::tests::plain_quote;
 
 namespace {
-
-acre::lang::Outcome<Json> next(const Json* newest) {
-    return Json{{"serial", newest == nullptr ? 1 : (*newest)["serial"].get<int>() + 1}};
-}
 
 Book filled(const ScratchFolder& scratch, int records) {
     Book book(scratch.path("book"));
     REQUIRE(!book.create());
     for (int i = 0; i < records; ++i)
-        REQUIRE(book.append(next));
+        REQUIRE(book.append(plain_quote));
     return book;
 }
 
-// The first title and note of what was said, or nothing.
-template <class Outcome> std::string said(const Outcome& outcome) {
-    const auto& all = outcome.said.diagnostics.all();
-    if (all.empty())
-        return "";
-    return all.front().title + (all.front().notes.empty() ? "" : ": " + all.front().notes.front());
-}
-
 std::string first_fault(const Book& book) {
-    const auto faults = book.verify();
-    if (!faults)
-        return said(faults);
-    return faults->empty() ? "" : faults->front().file + " " + faults->front().what;
+    const auto faults = plain_faults(book);
+    return faults.empty() ? "" : faults.front().file + " " + faults.front().what;
 }
 
 unsigned mode_of(const std::string& path) {
@@ -74,7 +59,7 @@ TEST_CASE("a head that is a link is replaced, and what it names stays as it was"
     const Book book = filled(scratch, 1);
     fs::remove(scratch.path("book/head"));
     fs::create_symlink("../profile", scratch.path("book/head"));
-    REQUIRE(book.append(next));
+    REQUIRE(book.append(plain_quote));
     CHECK(file_text(precious) == "precious");
     CHECK(!fs::is_symlink(scratch.path("book/head")));
     CHECK(first_fault(book) == "");
@@ -85,7 +70,8 @@ TEST_CASE("a lock that is a link makes no file and is refused") {
     const Book book = filled(scratch, 1);
     fs::remove(scratch.path("book/lock"));
     fs::create_symlink("../made", scratch.path("book/lock"));
-    CHECK(said(book.append(next)).find("lock: it is a link") != std::string::npos);
+    CHECK(acre::tests::said_first(book.append(plain_quote)).find("lock: it is a link") !=
+          std::string::npos);
     CHECK(!fs::exists(scratch.path("made")));
     CHECK(!fs::exists(scratch.path("book/000002.json")));
 }
@@ -95,8 +81,9 @@ TEST_CASE("a record that is a link is not read, though what it names is a good r
     const Book book = filled(scratch, 2);
     fs::rename(scratch.path("book/000002.json"), scratch.path("outside.json"));
     fs::create_symlink("../outside.json", scratch.path("book/000002.json"));
-    CHECK(first_fault(book).find("000002.json: it is a link") != std::string::npos);
-    CHECK(said(book.append(next)).find("it is a link") != std::string::npos);
+    CHECK(first_fault(book).find("000002.json cannot be read: it is a link") != std::string::npos);
+    CHECK(acre::tests::said_first(book.append(plain_quote)).find("it is a link") !=
+          std::string::npos);
 }
 
 TEST_CASE("pipes in the place of a record, the head or the lock are not waited for") {
@@ -107,7 +94,7 @@ TEST_CASE("pipes in the place of a record, the head or the lock are not waited f
         REQUIRE(::mkfifo(scratch.path("book/" + std::string(name)).c_str(), 0600) == 0);
         ::alarm(20); // a hang ends the test program, which is a failure
         const std::string fault = first_fault(book);
-        const auto added = book.append(next);
+        const auto added = book.append(plain_quote);
         ::alarm(0);
         CHECK_MESSAGE((fault.find("not a regular file") != std::string::npos) !=
                           (std::string(name) == "lock"),
@@ -122,13 +109,13 @@ TEST_CASE("a lock that is never given back is waited for a while, and then it is
     const int held = ::open(scratch.path("book/lock").c_str(), O_RDWR | O_CLOEXEC);
     REQUIRE(::flock(held, LOCK_EX) == 0);
     ::alarm(60);
-    const auto added = book.append(next);
+    const auto added = book.append(plain_quote);
     ::alarm(0);
     ::close(held);
     REQUIRE(added);
     CHECK(added->note.find("held the lock") != std::string::npos);
     CHECK(first_fault(book) == "");
-    const auto after = book.append(next);
+    const auto after = book.append(plain_quote);
     REQUIRE(after);
     CHECK(after->note == "");
 }
@@ -143,7 +130,7 @@ TEST_CASE("records and head are no wider than the mask and their folder") {
     }
     const Umask open(0);
     fs::permissions(scratch.path("book"), fs::perms::owner_all);
-    REQUIRE(Book(scratch.path("book")).append(next));
+    REQUIRE(Book(scratch.path("book")).append(plain_quote));
     CHECK(mode_of(scratch.path("book/000002.json")) == 0400);
     CHECK(mode_of(scratch.path("book/head")) == 0600);
 }
@@ -157,7 +144,7 @@ TEST_CASE("Ctrl-C while records are written leaves no file under a name of its o
         REQUIRE(pid >= 0);
         if (pid == 0) {
             for (;;)
-                if (!book.append(next))
+                if (!book.append(plain_quote))
                     ::_exit(1);
         }
         ::usleep(static_cast<useconds_t>(300 + round * 67));

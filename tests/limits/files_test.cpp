@@ -8,9 +8,10 @@
 
 #include "cli/command.h"
 #include "cli/module/session.h"
-#include "cli/quote/wording.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/quote_book/book.h"
+#include "cli/shared/quote_page/wording.h"
+#include "cli/verify/verify_page.h"
 #include "engine/book/canonical.h"
 #include "engine/field/boundary.h"
 #include "engine/field/layout.h"
@@ -91,9 +92,8 @@ std::string page(std::uint64_t bytes) {
 }
 
 std::string why_unread(const cli::Book& book) {
-    const auto fault =
-        book.each([](const cli::BookEntry&) { return std::optional<lang::Diagnostic>(); });
-    return fault ? fault->notes.front() : "";
+    const auto found = book.indices();
+    return found ? "" : found.said.diagnostics.all().front().notes.front();
 }
 
 // A book of empty records: one file by very many names.
@@ -104,16 +104,14 @@ std::string book_of(std::uint64_t records) {
         REQUIRE(::link(empty.c_str(), folder.path(engine::record_file(i)).c_str()) == 0);
     return why_unread(cli::Book(folder.path()));
 }
-// Records that are as large as they say, and nothing but holes.
-std::string book_of_bytes(std::uint64_t bytes, std::size_t a_record) {
+// A record that is as large as it says, and nothing but holes.
+std::string record_of_bytes(std::uint64_t bytes) {
     const ScratchFolder folder;
-    for (std::uint64_t i = 1; bytes > 0; ++i) {
-        const std::uint64_t size = std::min<std::uint64_t>(bytes, a_record);
-        const std::string path = folder.write(engine::record_file(i), "");
-        REQUIRE(::truncate(path.c_str(), static_cast<off_t>(size)) == 0);
-        bytes -= size;
-    }
-    return why_unread(cli::Book(folder.path()));
+    const std::string path = folder.write(engine::record_file(1), "");
+    REQUIRE(::truncate(path.c_str(), static_cast<off_t>(bytes)) == 0);
+    const auto record = cli::Book(folder.path()).record(1);
+    const lang::Diagnostic& said = record.said.diagnostics.all().front();
+    return said.notes.empty() ? "" : said.notes.front(); // it is no record, of course
 }
 
 const char* const small_model = "model \"m\"\ngiven a = 1 ac\ngiven b = 1\ncost c : $/ac = $1/ac "
@@ -214,9 +212,8 @@ std::vector<LimitCase> cases_of_files() {
         {"max_page_bytes", page},
         {"max_made_parts", [](auto n) { return worded(repeated("@items\n\n", n)); }},
         {"max_record_depth", nested_record},
-        {"max_record_bytes", [](auto n) { return book_of_bytes(n, n); }},
+        {"max_record_bytes", record_of_bytes},
         {"max_book_records", book_of, false},
-        {"max_book_bytes", [](auto n) { return book_of_bytes(n, cli::max_record_bytes); }, false},
         {"max_card_cells",
          [](auto n) {
              return asked(
@@ -254,9 +251,9 @@ TEST_CASE("a record far ahead of the others is told, and not every one between")
     const ScratchFolder folder;
     folder.write("000001.json", "{}\n");
     folder.write("999999999999.json", "{}\n");
-    const auto faults = cli::Book(folder.path()).verify();
-    REQUIRE(faults.value.has_value());
-    CHECK(faults->size() <= engine::max_book_faults + 10);
+    const auto verified = cli::verify_book({folder.path(), {}, {}});
+    REQUIRE(verified.value.has_value());
+    CHECK(verified->faults.size() <= engine::max_book_faults + 10);
 }
 
 } // namespace acre::tests

@@ -78,8 +78,7 @@ TEST_CASE("the diesel price at which a signed quote leaves nothing") {
 TEST_CASE("what a job made is after overhead as quoted") {
     const std::vector<double> answer = answered(20);
     REQUIRE(answer.size() == 2);
-    // As that quote was issued, by the prices of its day.
-    const double quoted = 95'078 - 1.09 * (66'647.78 + 8'059.28);
+    const double quoted = 106'712 - 1.09 * (ripping + move);
     CHECK(answer[0] == doctest::Approx(quoted).epsilon(1e-6));
     CHECK(answer[1] < answer[0]);
 }

@@ -83,8 +83,9 @@ mode_t mode_of_new(const std::string& folder, mode_t wanted) {
 }
 
 std::string write_beside(const std::string& folder, std::string_view text, mode_t mode,
-                         std::string& path) {
-    remove_leftovers(folder);
+                         std::string& path, Leftovers leftovers) {
+    if (leftovers == Leftovers::Remove)
+        remove_leftovers(folder);
     Descriptor file(again([&] {
         path = folder + "/" + std::string(beside_name) + "XXXXXX";
         return ::mkostemp(path.data(), O_CLOEXEC);

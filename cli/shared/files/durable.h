@@ -23,9 +23,10 @@ mode_t mode_of_new(const std::string& folder, mode_t wanted);
 
 // A new file in `folder`, whole and on the disk, under a name of its own (".acrewright-" and six
 // more) that is no file of the user's. On a fault nothing is left of it. A killed program may leave
-// one; one older than a day is removed here.
+// one; one older than a day is removed here, unless a caller that writes many asks to look once.
+enum class Leftovers { Remove, Leave };
 std::string write_beside(const std::string& folder, std::string_view text, mode_t mode,
-                         std::string& path);
+                         std::string& path, Leftovers leftovers = Leftovers::Remove);
 
 // `path`, as write_beside made it, gets the name `target` and loses its own: in place of what stood
 // there, or only if the name is free

@@ -12,23 +12,19 @@
 #include <unistd.h>
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
-#include "cli/shared/files/confined.h"
 #include "cli/shared/files/durable.h"
-#include "engine/book/canonical.h"
-#include "engine/book/members.h"
-#include "engine/book/sealed.h"
+#include "cli/shared/quote_book/index.h"
+#include "engine/book/seal.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
 
-using Json = nlohmann::json;
+constexpr std::size_t max_index_bytes = std::size_t{256} << 20U;
 
-// The system's reason, or empty. A book may be a stranger's: a link leads out of it, and a pipe
-// that nobody writes to must not be waited for.
-std::string read_whole(const std::string& path, std::string& bytes) {
+// The system's reason, or empty.
+std::string read_whole(const std::string& path, std::size_t most, std::string& bytes) {
     Descriptor file;
     if (std::string reason = open_plain(path, O_RDONLY, file); !reason.empty())
         return reason;
@@ -42,15 +38,10 @@ std::string read_whole(const std::string& path, std::string& bytes) {
             continue;
         if (got < 0)
             return std::strerror(errno);
-        if (bytes.size() + static_cast<std::size_t>(got) > max_record_bytes)
+        if (bytes.size() + static_cast<std::size_t>(got) > most)
             return "larger than the limit for a record";
         bytes.append(buffer.data(), static_cast<std::size_t>(got));
     }
-}
-
-std::uint64_t size_of(const std::string& path) {
-    struct stat status = {};
-    return ::stat(path.c_str(), &status) == 0 ? static_cast<std::uint64_t>(status.st_size) : 0;
 }
 
 // The number of "000012.json"; 0 for any other name.
@@ -67,8 +58,20 @@ std::uint64_t index_of(std::string_view name) {
     return engine::record_file(index) == name ? index : 0;
 }
 
-std::string head_text(std::uint64_t index, const std::string& seal) {
-    return fmt::format("{} {}\n", index, seal);
+// Every name in a folder. False: it cannot be read, and errno says why.
+template <class Take> bool each_name(const std::string& folder, Take take) {
+    DIR* open = ::opendir(folder.c_str());
+    if (open == nullptr)
+        return false;
+    while (const dirent* entry = ::readdir(open))
+        take(std::string_view(entry->d_name));
+    ::closedir(open);
+    return true;
+}
+
+lang::Diagnostic not_as_sealed(const std::string& file, const std::string& fault) {
+    return lang::placeless(lang::Code::R004, file + " " + fault, {},
+                           {"`acrewright verify` checks every record of the book"});
 }
 
 } // namespace
@@ -83,26 +86,17 @@ lang::Diagnostic Book::unread(std::string reason) const {
                            {std::move(reason)});
 }
 
-lang::Diagnostic Book::unwritten(std::string reason) const {
-    return lang::placeless(lang::Code::R003, "the book `" + folder_ + "` cannot be written",
-                           {std::move(reason)});
-}
-
-std::optional<lang::Diagnostic> Book::create() const {
-    if (std::string reason = make_folder(folder_); !reason.empty())
-        return unwritten(std::move(reason));
-    return std::nullopt;
+std::string Book::read(const std::string& name, std::string& bytes) const {
+    return read_whole(path(name), name == "index" ? max_index_bytes : max_record_bytes, bytes);
 }
 
 lang::Outcome<std::vector<std::uint64_t>> Book::indices() const {
-    DIR* open = ::opendir(folder_.c_str());
-    if (open == nullptr)
-        return unread(std::strerror(errno));
     std::vector<std::uint64_t> found;
-    while (const dirent* entry = ::readdir(open))
-        if (const std::uint64_t index = index_of(entry->d_name); index != 0)
-            found.push_back(index);
-    ::closedir(open);
+    if (!each_name(folder_, [&](std::string_view name) {
+            if (const std::uint64_t index = index_of(name); index != 0)
+                found.push_back(index);
+        }))
+        return unread(std::strerror(errno));
     if (found.size() > max_book_records)
         return unread(
             fmt::format("it holds more than {} records", lang::number_text(max_book_records)));
@@ -110,146 +104,134 @@ lang::Outcome<std::vector<std::uint64_t>> Book::indices() const {
     return found;
 }
 
-lang::Outcome<std::string> Book::read(const std::string& name) const {
-    std::string bytes;
-    if (std::string reason = read_whole(path(name), bytes); !reason.empty())
-        return unread(name + ": " + reason);
-    return bytes;
+std::vector<std::string> Book::strays() const {
+    std::vector<std::string> found;
+    each_name(
+        folder_,
+        [&](std::string_view name) {
+            constexpr std::array<std::string_view, 6> own = {".",     "..",   "head",
+                                                             "index", "lock", "texts"};
+            if (index_of(name) == 0 && std::find(own.begin(), own.end(), name) == own.end() &&
+                !name.starts_with(".acrewright-"))
+                found.emplace_back(name);
+        });
+    each_name(path("texts"), [&](std::string_view name) {
+        if (name != "." && name != ".." && !engine::is_seal(name))
+            found.push_back("texts/" + std::string(name));
+    });
+    std::sort(found.begin(), found.end());
+    return found;
 }
 
-std::optional<lang::Diagnostic> Book::each(const Visit& visit) const {
+engine::FoundText Book::text(const std::string& seal) const {
+    engine::FoundText found;
+    if (!engine::is_seal(seal)) { // it would lead out of the folder
+        found.fault = "has a seal that is none";
+        return found;
+    }
+    struct stat about = {};
+    const bool folder = ::lstat(path("texts").c_str(), &about) == 0 && S_ISDIR(about.st_mode);
+    const std::string reason =
+        folder ? read("texts/" + seal, found.text) : "`texts` is not a folder";
+    if (!reason.empty())
+        found.fault = "cannot be read: texts/" + seal + ": " + reason;
+    else if (engine::sha256(found.text) != seal)
+        found.fault = "was changed: texts/" + seal;
+    return found;
+}
+
+engine::SealedTexts Book::texts() const {
+    return [this](const std::string& seal) { return text(seal); };
+}
+
+// The head says where to look; without one every name is looked at.
+lang::Outcome<std::uint64_t> Book::newest_index() const {
+    std::string text;
+    const auto is_there = [&](std::uint64_t index) {
+        struct stat about = {};
+        return ::lstat(path(engine::record_file(index)).c_str(), &about) == 0;
+    };
+    if (read("head", text).empty())
+        if (const auto head = engine::read_head(text); head && is_there(head->record)) {
+            std::uint64_t newest = head->record;
+            while (newest <= max_book_records && is_there(newest + 1))
+                ++newest;
+            if (newest <= max_book_records)
+                return newest;
+        }
     const lang::Outcome<std::vector<std::uint64_t>> found = indices();
     if (!found)
-        return found.said.diagnostics.all().front();
-    std::uint64_t bytes = 0; // as the folder says, before any of it is in memory
-    for (const std::uint64_t index : *found)
-        bytes += size_of(path(engine::record_file(index)));
-    if (bytes > max_book_bytes)
-        return unread(fmt::format("its records have more than {} bytes in all",
-                                  lang::number_text(max_book_bytes)));
-    for (const std::uint64_t index : *found) {
-        lang::Outcome<std::string> text = read(engine::record_file(index));
-        if (!text)
-            return text.said.diagnostics.all().front();
-        if (auto fault = visit({index, std::move(*text)}))
-            return fault;
-    }
+        return found.said;
+    return found->empty() ? 0 : found->back();
+}
+
+std::optional<lang::Diagnostic> Book::take_record(std::uint64_t index, BookState& state) const {
+    const std::string file = engine::record_file(index);
+    std::string bytes;
+    if (std::string reason = read(file, bytes); !reason.empty())
+        return unread(file + ": " + reason);
+    const engine::ReadRecord read = engine::read_record(bytes);
+    if (!read.fault.empty())
+        return not_as_sealed(file, read.fault);
+    if (static_cast<std::uint64_t>(read.record.index) != index)
+        return not_as_sealed(file, "is in the place of another record");
+    if (read.record.previous != state.seal)
+        return not_as_sealed(file, "does not follow the record before it");
+    const engine::Event event = engine::event_of(read.record);
+    for (const std::string& broken : {state.keys.add(event), state.lives.add(event)})
+        if (!broken.empty())
+            return not_as_sealed(file, broken);
+    state.records = index;
+    state.seal = read.record.seal;
     return std::nullopt;
 }
 
-lang::Outcome<std::vector<engine::BookFault>> Book::verify(const Visit& also) const {
-    // Read before the records: whoever adds one meanwhile moves it past what is seen here.
-    const lang::Outcome<std::string> head = read("head");
-    engine::Chain chain;
-    const auto visit = [&](const BookEntry& entry) -> std::optional<lang::Diagnostic> {
-        chain.add(entry.index, entry.bytes);
-        return also ? also(entry) : std::nullopt;
-    };
-    if (auto fault = each(visit))
-        return std::move(*fault);
-    return chain.finish(head);
-}
-
-// The newest record, which the next one follows.
-lang::Outcome<Json> Book::newest_record(std::uint64_t index) const {
-    const std::string file = engine::record_file(index);
-    const lang::Outcome<std::string> bytes = read(file);
-    if (!bytes)
-        return bytes.said;
-    lang::Outcome<Json> record = engine::read_sealed(*bytes, file);
-    if (record)
-        return record;
-    lang::Diagnostic fault = record.said.diagnostics.all().front();
-    fault.notes.push_back("nothing can be added after such a record");
-    return fault;
-}
-
-// In place of whatever has that name: a link is replaced, not followed.
-std::string Book::write_head(const std::string& text) const {
-    const SignalsHeld held;
-    std::string coming;
-    std::string reason = write_beside(folder_, text, mode_of_new(folder_, 0666), coming);
-    if (reason.empty())
-        reason = move_over(coming, path("head"));
-    return reason.empty() ? flush_folder(folder_) : reason;
-}
-
-// What a crash left undone: the newest record is flushed and the head names it, so that the head
-// stays at most one behind; and no record outlives the book's own name.
-std::optional<lang::Diagnostic> Book::finish(std::uint64_t index, const Json* newest) const {
-    std::string reason;
-    if (newest == nullptr) {
-        reason = flush_folder(folder_of(folder_));
-    } else {
-        const std::string wanted = head_text(index, engine::text_at(*newest, "seal"));
-        std::string text;
-        if (read_whole(path("head"), text).empty() && text == wanted)
-            return std::nullopt;
-        reason = flush_folder(folder_);
-        if (reason.empty())
-            reason = write_head(wanted);
+lang::Outcome<BookState> Book::state() const {
+    const lang::Outcome<std::uint64_t> newest = newest_index();
+    if (!newest)
+        return newest.said;
+    BookState state;
+    std::string bytes;
+    const std::optional<BookIndex> index = read_index(*this);
+    // An index speaks of these records if the last it speaks of has that very seal.
+    if (index && index->events.size() <= *newest &&
+        read(engine::record_file(index->events.size()), bytes).empty() &&
+        engine::read_record(bytes).record.seal == index->seal) {
+        for (const engine::Event& event : index->events) {
+            state.keys.add(event);
+            state.lives.add(event);
+        }
+        state.records = index->events.size();
+        state.seal = index->seal;
     }
-    if (reason.empty())
-        return std::nullopt;
-    return unwritten(std::move(reason));
-}
-
-// Gives the record its name in the folder, unless somebody else has it already (`taken`).
-lang::Outcome<Added> Book::put(std::uint64_t index, const Json& record, bool& taken) const {
-    Added added{{index, engine::canonical(record) + "\n"}, engine::text_at(record, "seal"), {}, {}};
-    const SignalsHeld held;
-    std::string coming;
-    std::string reason =
-        write_beside(folder_, added.entry.bytes, mode_of_new(folder_, 0444), coming);
-    if (reason.empty())
-        reason = take_name(coming, path(engine::record_file(index)), taken);
-    if (!reason.empty() || taken)
-        return unwritten(std::move(reason));
-    reason = flush_folder(folder_);
-    // The head only lets verify notice that the newest records were taken away; a fault here
-    // leaves it one behind.
-    if (reason.empty())
-        write_head(head_text(index, added.seal));
-    else
-        added.fleeting = unwritten(std::move(reason));
-    return added;
-}
-
-lang::Outcome<Added> Book::append(const Make& make, std::string_view key) const {
-    // The lock keeps people from waiting on each other's retries; that no number is given twice
-    // rests on take_name alone.
-    // So whoever never gives it back is not waited for.
-    constexpr std::chrono::seconds longest{5};
-    Descriptor lock;
-    bool locked = false;
-    if (std::string reason = lock_file(path("lock"), longest, lock, locked); !reason.empty())
-        return unwritten("lock: " + std::move(reason));
-    constexpr int tries = 1000;
-    for (int attempt = 0; attempt < tries; ++attempt) {
-        const lang::Outcome<std::vector<std::uint64_t>> found = indices();
-        if (!found)
-            return found.said;
-        const std::uint64_t last = found->empty() ? 0 : found->back();
-        lang::Outcome<Json> before;
-        if (last != 0 && !(before = newest_record(last)))
-            return before.said;
-        const Json* newest = before ? &*before : nullptr;
-        if (auto fault = finish(last, newest))
+    const std::uint64_t indexed = state.records;
+    for (std::uint64_t at = indexed + 1; at <= *newest; ++at)
+        if (auto fault = take_record(at, state))
             return std::move(*fault);
-        lang::Outcome<Json> body = make(newest);
-        if (!body)
-            return body.said;
-        bool taken = false;
-        lang::Outcome<Added> added =
-            put(last + 1, engine::sealed(std::move(*body), last + 1, newest, key), taken);
-        if (added && !locked)
-            added->note = fmt::format("somebody has held the lock of `{}` for {} seconds; the "
-                                      "record was added without it",
-                                      folder_, longest.count());
-        if (!taken)
-            return added;
-    }
-    return unwritten("every number that was tried was already taken");
+    if (state.records >= indexed + index_lags)
+        write_index(*this, state.lives);
+    return state;
+}
+
+lang::Outcome<engine::Record> Book::record(std::uint64_t index) const {
+    const std::string file = engine::record_file(index);
+    std::string bytes;
+    if (std::string reason = read(file, bytes); !reason.empty())
+        return unread(file + ": " + reason);
+    engine::ReadRecord read = engine::read_record(bytes);
+    if (!read.fault.empty())
+        return not_as_sealed(file, read.fault);
+    if (auto* quote = std::get_if<engine::QuoteRecord>(&read.record.body))
+        if (std::string fault = engine::fetch_texts(*quote, texts()); !fault.empty())
+            return not_as_sealed(file, "is not whole: " + fault);
+    return std::move(read.record);
+}
+
+lang::Outcome<engine::Record> Book::quote(const BookState& state, const std::string& number) const {
+    const lang::Outcome<const engine::Life*> life = engine::find_quote(state.lives, number);
+    if (!life)
+        return life.said;
+    return record(static_cast<std::uint64_t>((*life)->quote.record));
 }
 
 } // namespace acre::cli

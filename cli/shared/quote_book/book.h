@@ -2,10 +2,13 @@
 // is one file, written once and never changed; each carries the seal of the one before it.
 //
 //   000001.json 000002.json …   the records, canonical JSON and a line end
+//   texts/                      the texts that records name, each under its SHA-256, once
 //   head                        the number and the seal of the newest record known to be whole
+//   index                       what records say of quotes, to open a large book soon
+//                               (cli/shared/quote_book/index.h)
 //   lock                        held while a record is added
-//   .acrewright-…               a record or a head on its way in; what a crash leaves of it is no
-//   record (cli/shared/files/durable.h)
+//   .acrewright-…               a file on its way in; what a crash leaves of it is no record
+//                               (cli/shared/files/durable.h)
 #pragma once
 
 #include <cstddef>
@@ -16,29 +19,31 @@
 #include <string_view>
 #include <vector>
 
-#include <nlohmann/json_fwd.hpp>
-
 #include "engine/book/chain.h"
+#include "engine/book/keys.h"
+#include "engine/book/lives.h"
+#include "engine/book/record.h"
+#include "engine/book/texts.h"
 #include "lang/diag/outcome.h"
 
 namespace acre::cli {
 
 inline constexpr std::size_t max_book_records = 50'000;
-inline constexpr std::size_t max_record_bytes = std::size_t{16} << 20U;
-inline constexpr std::size_t max_book_bytes = std::size_t{1}
-                                              << 30U; // of all records together, where all are read
+inline constexpr std::size_t max_record_bytes = std::size_t{16} << 20U; // of a text of it too
 
-struct BookEntry {
-    std::uint64_t index = 0; // from 1
-    std::string bytes;       // as in the file
-    std::string file() const { return engine::record_file(index); }
+// What a book says by all its records so far.
+struct BookState {
+    engine::Lives lives;
+    engine::Keys keys;
+    std::uint64_t records = 0;
+    std::string seal; // of the newest
 };
 
 // A record that was added, with its seal. It is on the disk, unless `fleeting` says why it may be
 // lost in a power cut (R003).
 struct Added {
-    BookEntry entry;
-    std::string seal;
+    engine::Record record;
+    std::string file, bytes;
     std::optional<lang::Diagnostic> fleeting;
     std::string note; // what was met on the way, or empty
 };
@@ -52,36 +57,52 @@ class Book {
     // Makes the folder if it is not there. R003.
     std::optional<lang::Diagnostic> create() const;
 
-    // One record after another in order, so that a book need not be in memory whole; faults of
-    // records are left to the visitor, and what it gives back ends the visit. None: all were
-    // visited. R001: the folder or a record cannot be read, or comes to more than the limits.
-    using Visit = std::function<std::optional<lang::Diagnostic>(const BookEntry& entry)>;
-    std::optional<lang::Diagnostic> each(const Visit& visit) const;
+    // The numbers of all records that are there, in order. R001: the folder cannot be read, or has
+    // more records than the limit.
+    lang::Outcome<std::vector<std::uint64_t>> indices() const;
+    // A file of the folder, or the system's reason why not. A book may be a stranger's: links are
+    // not followed, pipes not waited for.
+    std::string read(const std::string& name, std::string& bytes) const;
+    // Names in the folder that are none of a book's.
+    std::vector<std::string> strays() const;
+    engine::FoundText text(const std::string& seal) const;
+    engine::SealedTexts texts() const;
 
-    // Seals, chain, order, gaps and the head; `also` sees every record on the way. None: every
-    // record is as it was written. R001.
-    lang::Outcome<std::vector<engine::BookFault>> verify(const Visit& also = {}) const;
+    // The book as it is. R001: it cannot be read; R004: a record is not as it was sealed, or breaks
+    // a rule of the book.
+    lang::Outcome<BookState> state() const;
+    // One record, with its texts if it is a quote. R001, R004.
+    lang::Outcome<engine::Record> record(std::uint64_t index) const;
+    // The same of a quote by its number. R002: there is none.
+    lang::Outcome<engine::Record> quote(const BookState& state, const std::string& number) const;
 
-    // Adds one record. `make` is given the newest record (or null) and returns its body, or why
-    // there is none; it is called again when somebody else was faster. "previous", "record", "seal"
-    // and what signs it are put in here. `key`: an Ed25519 secret key (engine/book/seal.h) to sign
-    // the seal with, or empty. Without a value nothing was added: R001, R003, R004 (of the newest
-    // record), or what `make` said.
-    using Make = std::function<lang::Outcome<nlohmann::json>(const nlohmann::json* newest)>;
+    // Adds one record. `make` is given the book as it is and makes the record, whose texts are
+    // those its quote carries and `also`; or says why there is none. It is called again when
+    // somebody else was faster. Program, time, number, chain, seal and signature are put in here.
+    // `key`: an Ed25519 secret key, or empty. Without a value nothing was added: R001, R003, R004,
+    // R005 (a rule of quotes), R008 (a rule of keys), or what `make` said.
+    struct Coming {
+        engine::Record record;
+        std::vector<std::string> also{};
+    };
+    using Make = std::function<lang::Outcome<Coming>(const BookState& state)>;
     lang::Outcome<Added> append(const Make& make, std::string_view key = {}) const;
+
+    lang::Diagnostic unread(std::string reason) const;
+    lang::Diagnostic unwritten(std::string reason) const;
 
   private:
     std::string folder_;
 
     std::string path(std::string_view name) const { return folder_ + "/" + std::string(name); }
-    lang::Diagnostic unread(std::string reason) const;
-    lang::Diagnostic unwritten(std::string reason) const;
-    lang::Outcome<std::vector<std::uint64_t>> indices() const;
-    lang::Outcome<std::string> read(const std::string& name) const;
-    lang::Outcome<nlohmann::json> newest_record(std::uint64_t index) const;
+    lang::Outcome<std::uint64_t> newest_index() const;
+    std::optional<lang::Diagnostic> take_record(std::uint64_t index, BookState& state) const;
     std::string write_head(const std::string& text) const;
-    std::optional<lang::Diagnostic> finish(std::uint64_t index, const nlohmann::json* newest) const;
-    lang::Outcome<Added> put(std::uint64_t index, const nlohmann::json& record, bool& taken) const;
+    std::optional<lang::Diagnostic> finish(const BookState& state) const;
+    std::string put_text(const std::string& seal, const std::string& text) const;
+    std::optional<lang::Diagnostic> put_texts(const Coming& coming) const;
+    lang::Outcome<Added> put(Coming coming, const BookState& state, std::string_view key,
+                             bool& taken) const;
 };
 
 } // namespace acre::cli

@@ -1,10 +1,8 @@
-#include "cli/quote/page.h"
+#include "cli/shared/quote_page/page.h"
 
 #include <doctest/doctest.h>
 
 #include <string>
-
-#include <nlohmann/json.hpp>
 
 #include "lang/diag/codes.h"
 
@@ -16,20 +14,25 @@ using namespace acre::cli;
 namespace {
 
 engine::QuoteRecord record() {
-    return engine::quote_record(nlohmann::json::parse(R"({
-      "lines": [{"name":"acres","value":152,"unit":"ac"},{"name":"depth","value":6,"unit":"ft"},
-                 {"name":"method","choice":"tree_rows"},
-                {"name":"gallons_per_acre","value":33.16,"unit":"gal/ac"},
-                 {"name":"base","value":4.2,"unit":"$/gal"},
-                {"name":"cost.total","value":99999,"unit":"$"},
-                 {"name":"margin","value":15,"unit":"%"},{"name":"zero","value":0,"unit":"h"}],
-      "inner": ["cost.total","margin"],
-      "items": [{"title":"Ripping","name":"ripping","per":"ac","quantity":152,"rate":821,"cost":1,
-                  "cents":12479200},
-                {"title":"Move","name":"move","per":"","quantity":0,"rate":0,"cost":1,
-                  "cents":610000}],
-      "price": {"cents":13089200,"per":"ac","quantity":152,"per_unit":861.13,"cost":2},
-      "cautions": ["Call before <digging>"]})"));
+    engine::QuoteRecord quote;
+    quote.lines = {{"acres", "ac", "", 152},
+                   {"depth", "ft", "", 6},
+                   {"method", "", "tree_rows", engine::no_value},
+                   {"gallons_per_acre", "gal/ac", "", 33.16},
+                   {"base", "$/gal", "", 4.2},
+                   {"cost.total", "$", "", 99999},
+                   {"margin", "%", "", 15},
+                   {"zero", "h", "", 0}};
+    quote.inner = {"cost.total", "margin"};
+    quote.items = {{"Ripping", "ripping", "ac", 152, 821, 1, 12479200, {}},
+                   {"Move", "move", "", 0, 0, 1, 610000, {}}};
+    quote.price_cents = 13089200;
+    quote.per = "ac";
+    quote.per_quantity = 152;
+    quote.price_per_unit = 861.13;
+    quote.cost_total = 2;
+    quote.cautions = {"Call before <digging>"};
+    return quote;
 }
 struct Filled {
     std::optional<WordedPage> page;
@@ -37,7 +40,8 @@ struct Filled {
 };
 Filled fill(const std::string& wording) {
     const lang::Outcome<WordedPage> page = fill_in(
-        "w", wording, record(), {{"job.title", "Block \x1b[31m<b>"}, {"job.for", "=Grower"}});
+        "w", wording, record(),
+        {{"job.title", "Block \x1b[31m<b>"}, {"job.for", "=Grower"}, {"firm.name", "F & Co"}});
     Filled result{page.value, {}};
     if (!page.said.diagnostics.all().empty())
         result.code = std::string(lang::name_of(page.said.diagnostics.all()[0].code));
@@ -53,7 +57,7 @@ std::string text_of(const std::string& wording) {
 
 TEST_CASE("figures and words are filled in, conditions choose blocks") {
     const std::string text =
-        text_of(": firm.name = Firm\n== Scope\nRip {acres} at {depth}, {method}.\n\n? method is "
+        text_of(": crew = Firm\n== Scope\nRip {acres} at {depth}, {method}.\n\n? method is "
                 "one_way\nfull field\n\n"
                 "? method is tree_rows\nrows only\n\n? not zero\nno standby\n\n? nothing\nleft out "
                 "{nothing}\n\n- a point\n- another {acres}\n");
@@ -157,7 +161,7 @@ TEST_CASE("the fuel table is in whole cents of each step") {
 
 TEST_CASE(
     "the page shows items and total, escapes what users wrote, and holds nothing of the inside") {
-    const Filled filled = fill(": firm.name = F & Co\n@items\n\n@cautions\n\n@signatures\n");
+    const Filled filled = fill(": crew = F & Co\n@items\n\n@cautions\n\n@signatures\n");
     REQUIRE(filled.page);
     const std::string html = quote_html(*filled.page, record());
     const std::string text = quote_page_text(*filled.page, record());

@@ -8,7 +8,6 @@
 #include <string>
 
 #include <doctest/doctest.h>
-#include <nlohmann/json.hpp>
 
 #include "engine/book/record.h"
 #include "lang/earlier/rules.h"
@@ -24,28 +23,24 @@ TEST_CASE("every quote of the first book prices again to the cent") {
         {"2027-004", 9'334'800}, {"2027-005", 24'701'500}, {"2027-006", 6'333'488},
         {"2027-007", 6'126'600}, {"2027-008", 10'738'432}, {"2027-009", 16'970'228},
         {"2027-010", 15'415'600}};
-    std::size_t quotes = 0;
-    for (const auto& path : tests::demo_files("examples/quote-book", ".json")) {
-        const std::string text = tests::text_of(path);
-        const auto record = nlohmann::json::parse(text);
-        if (record["kind"] != "quote")
+    std::map<std::string, std::int64_t> found;
+    for (const auto& path : tests::demo_files("tests/book/version-1", ".json")) {
+        const engine::ReadRecord read = engine::read_record(tests::text_of(path));
+        CHECK(read.fault.empty());
+        const engine::QuoteRecord* quote = read.record.quote();
+        if (quote == nullptr)
             continue;
-        const std::string number = record["quote"];
-        CAPTURE(number);
-        ++quotes;
-        const auto cents = sealed.find(number);
-        if (cents == sealed.end())
-            continue; // of a later version
-        CHECK(record["price"]["cents"] == cents->second);
-        CHECK(engine::notation_of(record) == 1);
-        const auto again = engine::price_again(text, path.filename().string());
-        REQUIRE(again.has_value());
-        CHECK(again->quote == number);
-        CHECK(again->differences.empty());
-        for (const std::string& difference : again->differences)
+        CAPTURE(quote->number);
+        found[quote->number] = quote->price_cents;
+        CHECK(read.record.version == 1);
+        CHECK(quote->request.notation == 1);
+        const engine::PricedAgain again = engine::price_again(read.record);
+        CHECK(again.job.value.has_value());
+        CHECK(again.differences.empty());
+        for (const std::string& difference : again.differences)
             MESSAGE(difference);
     }
-    CHECK(quotes >= sealed.size());
+    CHECK(found == sealed);
 }
 
 TEST_CASE("the rules differ where the versions do, and today's are the last") {

@@ -1,5 +1,7 @@
 #include "engine/book/seal.h"
 
+#include <bit>
+#include <cstdint>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -42,6 +44,70 @@ TEST_CASE("Ed25519 gives the signatures of RFC 8032, section 7.1") {
     CHECK(!is_signed("\x72", *signature, one->open));
 }
 
+TEST_CASE("numbers are printed as ECMAScript does") {
+    // RFC 8785, appendix B: the bits of the double, and its text.
+    const struct {
+        std::uint64_t bits;
+        const char* text;
+    } cases[] = {
+        {0x0000000000000000, "0"},
+        {0x8000000000000000, "0"},
+        {0x0000000000000001, "5e-324"},
+        {0x8000000000000001, "-5e-324"},
+        {0x7fefffffffffffff, "1.7976931348623157e+308"},
+        {0xffefffffffffffff, "-1.7976931348623157e+308"},
+        {0x4340000000000000, "9007199254740992"},
+        {0xc340000000000000, "-9007199254740992"},
+        {0x4430000000000000, "295147905179352830000"},
+        {0x44b52d02c7e14af5, "9.999999999999997e+22"},
+        {0x44b52d02c7e14af6, "1e+23"},
+        {0x44b52d02c7e14af7, "1.0000000000000001e+23"},
+        {0x444b1ae4d6e2ef4e, "999999999999999700000"},
+        {0x444b1ae4d6e2ef4f, "999999999999999900000"},
+        {0x444b1ae4d6e2ef50, "1e+21"},
+        {0x3eb0c6f7a0b5ed8c, "9.999999999999997e-7"},
+        {0x3eb0c6f7a0b5ed8d, "0.000001"},
+        {0x41b3de4355555553, "333333333.3333332"},
+        {0x41b3de4355555554, "333333333.33333325"},
+        {0x41b3de4355555555, "333333333.3333333"},
+        {0x41b3de4355555556, "333333333.3333334"},
+        {0x41b3de4355555557, "333333333.33333343"},
+        {0xbecbf647612f3696, "-0.0000033333333333333333"},
+        {0x43143ff3c1cb0959, "1424953923781206.2"},
+    };
+    for (const auto& [bits, text] : cases)
+        CHECK(number_as_printed(std::bit_cast<double>(bits)) == text);
+}
+
+TEST_CASE("members are sorted as RFC 8785, section 3.2.3, shows it") {
+    const auto value = nlohmann::json::parse(
+        R"({"\u20ac": "Euro Sign", "\r": "Carriage Return", "\ufb33": "Hebrew Letter Dalet With )"
+        R"(Dagesh", "1": "One", "\ud83d\ude00": "Emoji: Grinning Face", "\u0080": "Control", )"
+        R"("\u00f6": "Latin Small Letter O With Diaeresis"})");
+    CHECK(canonical(value) ==
+          "{\"\\r\":\"Carriage Return\",\"1\":\"One\",\"\xc2\x80\":\"Control\","
+          "\"\xc3\xb6\":\"Latin Small Letter O With Diaeresis\",\"\xe2\x82\xac\":\"Euro Sign\","
+          "\"\xf0\x9f\x98\x80\":\"Emoji: Grinning Face\","
+          "\"\xef\xac\xb3\":\"Hebrew Letter Dalet With Dagesh\"}");
+}
+
+TEST_CASE("bytes that are no UTF-8 become U+FFFD") {
+    CHECK(utf8_text("a\xff"
+                    "b\xc3") == "a\xef\xbf\xbd"
+                                "b\xef\xbf\xbd");
+    CHECK(utf8_text("\xed\xa0\x80") == "\xef\xbf\xbd\xef\xbf\xbd\xef\xbf\xbd"); // a surrogate
+    CHECK(utf8_text("\xc0\x80").size() == 6); // longer than need be
+    CHECK(utf8_text("Größe 😀") == "Größe 😀");
+}
+
+TEST_CASE("a secret key whose halves are not of one key is none") {
+    const KeyPair one = new_key_pair();
+    const KeyPair other = new_key_pair();
+    CHECK(open_half(one.secret) == one.open);
+    CHECK(!open_half(one.secret.substr(0, 64) + other.open));
+    CHECK(!open_half(""));
+}
+
 TEST_CASE("malformed keys and signatures are refused, not used") {
     CHECK(!key_pair_from_seed("9d61"));
     CHECK(!key_pair_from_seed(std::string(64, 'G')));
@@ -53,9 +119,11 @@ TEST_CASE("malformed keys and signatures are refused, not used") {
 
 TEST_CASE("one value has one canonical text, and only that text is read back") {
     const auto value = nlohmann::json::parse(
-        R"({ "b": [1, 2.50, 1e21, true, null], "a": {"é": "x\u0041\n", "Z": -0.1} })");
+        R"({ "b": [1.0, 2.50, 1e21, true, null], "a": {"é": "x\u0041\n", "Z": -0.1},
+             "schema": "acrewright.record/2" })");
     const std::string text = canonical(value);
-    CHECK(text == R"({"a":{"Z":-0.1,"é":"xA\n"},"b":[1,2.5,1e+21,true,null]})");
+    CHECK(text == R"({"a":{"Z":-0.1,"é":"xA\n"},"b":[1,2.5,1e+21,true,null],)"
+                  R"("schema":"acrewright.record/2"})");
     CHECK(read_canonical(text + "\n"));
     for (const std::string& bad :
          {text, text + "\n\n", " " + text + "\n", std::string("{\"b\":1,\"a\":2}\n"),

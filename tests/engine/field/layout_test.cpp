@@ -97,7 +97,7 @@ TEST_CASE("laying flat keeps area and comes back to the same place") {
     const lang::FileId file = sources.add("f", "x");
     lang::Diagnostics diagnostics;
     const Boundary boundary{
-        "", {{{{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}, {}}}, {}};
+        "", {{{{-119.7, 36.6}, {-119.69, 36.6}, {-119.69, 36.61}, {-119.7, 36.61}}, {}}}, {}, {}};
     const std::optional<PlaneField> field = lay_flat(boundary, sources, file, diagnostics);
     REQUIRE(field);
     CHECK(plane_area(field->polygons) == doctest::Approx(field->area).epsilon(1e-7));
@@ -115,11 +115,13 @@ TEST_CASE("a boundary that crosses itself, or a hole outside, is refused") {
         return diagnostics.all().empty() ? std::string()
                                          : std::string(lang::name_of(diagnostics.all()[0].code));
     };
-    CHECK(code_of({"", {{{{0, 36}, {0.01, 36.01}, {0.01, 36}, {0, 36.01}}, {}}}, {}}) == "B904");
+    CHECK(code_of({"", {{{{0, 36}, {0.01, 36.01}, {0.01, 36}, {0, 36.01}}, {}}}, {}, {}}) ==
+          "B904");
     const LonLatRing square = {{0, 36}, {0.01, 36}, {0.01, 36.01}, {0, 36.01}};
-    CHECK(code_of({"", {{square, {{{0.02, 36}, {0.02, 36.001}, {0.021, 36.001}}}}}, {}}) == "B908");
-    CHECK(code_of({"", {{square, {}}, {square, {}}}, {}}) == "B908");
-    CHECK(code_of({"", {{{{0, 36}, {2, 36}, {2, 37}, {0, 37}}, {}}}, {}}) == "B906");
+    CHECK(code_of({"", {{square, {{{0.02, 36}, {0.02, 36.001}, {0.021, 36.001}}}}}, {}, {}}) ==
+          "B908");
+    CHECK(code_of({"", {{square, {}}, {square, {}}}, {}, {}}) == "B908");
+    CHECK(code_of({"", {{{{0, 36}, {2, 36}, {2, 37}, {0, 37}}, {}}}, {}, {}}) == "B906");
 }
 
 TEST_CASE("a rectangle is laid out as by hand") {

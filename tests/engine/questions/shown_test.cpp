@@ -7,8 +7,7 @@
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
-#include "engine/book/quote_record.h"
-#include "engine/book/record.h"
+#include "engine/book/make_record.h"
 #include "engine/questions/estimate.h"
 #include "tests/support/priced.h"
 
@@ -62,7 +61,7 @@ TEST_CASE("a record names what is shown and what prices say") {
     const Priced p = priced_ok(model, with_wheel);
     const lang::Outcome<Estimate> estimate = engine::estimate(p);
     REQUIRE(estimate);
-    const QuoteRecord record = quote_record(record_of(p, *estimate, "test"));
+    const QuoteRecord record = quote_of(p, *estimate);
     REQUIRE(record.shown);
     CHECK(*record.shown == std::vector<std::string>{"area", "extra", "method", "mowing.amount",
                                                     "mowing.quantity", "mowing.rate",
@@ -75,7 +74,7 @@ TEST_CASE("an inner figure that is shown is inner no more") {
         const Priced p = priced_ok("model \"m\"\ngiven hours = 6 h \"h\"\ncost wheel : $/h = $40/h "
                                    "over hours\nshow " +
                                    shown + "\nprice \"P\" lump\n  margin 10 %\n");
-        return quote_record(record_of(p, *engine::estimate(p), "test")).inner;
+        return quote_of(p, *engine::estimate(p)).inner;
     };
     const std::vector<std::string> without = record_of_model("hours");
     CHECK(std::count(without.begin(), without.end(), "wheel.amount") == 1);

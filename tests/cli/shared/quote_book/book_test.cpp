@@ -14,18 +14,20 @@
 #include <unistd.h>
 
 #include <doctest/doctest.h>
-#include <nlohmann/json.hpp>
 
-#include "engine/book/canonical.h"
 #include "engine/book/seal.h"
-#include "engine/book/sealed.h"
+#include "tests/support/plain_book.h"
 
 namespace book_test {
 
 using namespace acre::cli;
 using acre::engine::BookFault;
+using acre::engine::Record;
+using acre::tests::add_plain;
+using acre::tests::plain_faults;
+using acre::tests::plain_quote;
+using acre::tests::plain_records;
 namespace fs = std::filesystem;
-using Json = nlohmann::json;
 
 namespace {
 
@@ -49,40 +51,15 @@ class Folder {
     std::string path_;
 };
 
-// As quotes are numbered: from the newest record.
-acre::lang::Outcome<Json> next_quote(const Json* newest) {
-    return Json{{"serial", newest == nullptr ? 1 : (*newest)["serial"].get<int>() + 1}};
-}
-
-// It is in the book and on the disk.
-bool add_one(const Book& book, std::string_view key = {}) {
-    const acre::lang::Outcome<Added> added = book.append(next_quote, key);
-    return added && !added->fleeting;
-}
 std::string why_not(const Book& book) {
-    const acre::lang::Outcome<Added> added = book.append(next_quote);
-    return added ? "" : added.said.diagnostics.all().front().title;
-}
-std::vector<BookFault> faults_of(const Book& book) {
-    acre::lang::Outcome<std::vector<BookFault>> faults = book.verify();
-    REQUIRE(faults.value.has_value());
-    return *faults;
-}
-std::vector<Json> records_of(const Book& book) {
-    std::vector<Json> records;
-    const auto fault = book.each([&](const BookEntry& entry) {
-        records.push_back(Json::parse(entry.bytes));
-        return std::optional<acre::lang::Diagnostic>();
-    });
-    REQUIRE(!fault);
-    return records;
+    return acre::tests::said_first(book.append(plain_quote));
 }
 
 Book filled(const Folder& folder, int records) {
     const Book book(folder.book());
     REQUIRE(!book.create());
     for (int i = 0; i < records; ++i)
-        REQUIRE(add_one(book));
+        REQUIRE(add_plain(book));
     return book;
 }
 std::string read_file(const std::string& path) {
@@ -95,7 +72,7 @@ void overwrite(const std::string& path, const std::string& text) {
 }
 std::vector<std::string> files_at_fault(const Book& book) {
     std::vector<std::string> files;
-    for (const BookFault& fault : faults_of(book))
+    for (const BookFault& fault : plain_faults(book))
         files.push_back(fault.file);
     return files;
 }
@@ -106,14 +83,14 @@ using Files = std::vector<std::string>;
 TEST_CASE("records follow one another and verify") {
     const Folder folder;
     const Book book = filled(folder, 12);
-    const std::vector<Json> records = records_of(book);
+    const std::vector<Record> records = plain_records(book);
     REQUIRE(records.size() == 12);
     for (std::size_t i = 0; i < records.size(); ++i) {
-        const Json& record = records[i];
-        CHECK(record["serial"] == i + 1);
-        CHECK(record["previous"] == (i == 0 ? Json("") : records[i - 1]["seal"]));
+        CHECK(records[i].quote()->number ==
+              "2027-0" + std::string(i < 9 ? "0" : "") + std::to_string(i + 1));
+        CHECK(records[i].previous == (i == 0 ? "" : records[i - 1].seal));
     }
-    CHECK(faults_of(book).empty());
+    CHECK(plain_faults(book).empty());
 }
 
 TEST_CASE("a record changed, removed, swapped or cut short is named") {
@@ -131,7 +108,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
             CHECK(files[0] == "000003.json");
         }
         overwrite(path, whole);
-        CHECK(faults_of(book).empty());
+        CHECK(plain_faults(book).empty());
     }
     SUBCASE("removed: in the middle and at the end") {
         const Folder folder;
@@ -168,53 +145,62 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const Folder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000002.json";
-        Json record = Json::parse(read_file(path));
-        record["serial"] = 99;
-        record["seal"] = acre::engine::seal_of(record);
-        overwrite(path, acre::engine::canonical(record) + "\n");
+        Record record = acre::engine::read_record(read_file(path)).record;
+        std::get<acre::engine::QuoteRecord>(record.body).by = "another";
+        overwrite(path, acre::engine::seal_record(record, record.index, record.previous, ""));
         CHECK(files_at_fault(book) == Files{"000003.json"});
     }
     SUBCASE("the newest written anew with a seal of its own") {
         const Folder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000003.json";
-        Json record = Json::parse(read_file(path));
-        record["serial"] = 99;
-        record["seal"] = acre::engine::seal_of(record);
-        overwrite(path, acre::engine::canonical(record) + "\n");
+        Record record = acre::engine::read_record(read_file(path)).record;
+        std::get<acre::engine::QuoteRecord>(record.body).by = "another";
+        overwrite(path, acre::engine::seal_record(record, record.index, record.previous, ""));
         CHECK(files_at_fault(book) == Files{"000003.json"});
     }
 }
 
-TEST_CASE("a signed record verifies, and not with another's signature") {
+TEST_CASE("a signed book takes only records that its keys sign") {
     const Folder folder;
-    const Book book(folder.book());
-    REQUIRE(!book.create());
+    const Book book = filled(folder, 1);
     const acre::engine::KeyPair keys = acre::engine::new_key_pair();
-    REQUIRE(add_one(book, keys.secret));
-    REQUIRE(add_one(book));
-    CHECK(faults_of(book).empty());
-    CHECK(Json::parse(read_file(folder.book() + "/000001.json"))["signer"] == keys.open);
-    const std::string path = folder.book() + "/000001.json";
-    Json record = Json::parse(read_file(path));
-    record["signature"] =
-        *acre::engine::sign(record["seal"].get<std::string>(), acre::engine::new_key_pair().secret);
-    overwrite(path, acre::engine::canonical(record) + "\n");
-    CHECK(files_at_fault(book) == Files{"000001.json"});
+    CHECK(!add_plain(book, keys.secret)); // no key was admitted
+    const auto first = [&](const BookState& state) -> acre::lang::Outcome<Book::Coming> {
+        Book::Coming coming;
+        coming.record.counter = state.lives.newest()->counter;
+        coming.record.body = acre::engine::KeyRecord{"admit", keys.open, "Ruth", "2027-03-01"};
+        return coming;
+    };
+    REQUIRE(book.append(first, keys.secret));
+    CHECK(why_not(book) == "the new record is not signed, and every record since the first key is");
+    CHECK(!add_plain(book, acre::engine::new_key_pair().secret));
+    REQUIRE(add_plain(book, keys.secret));
+    CHECK(plain_faults(book).empty());
+    const std::string path = folder.book() + "/000003.json";
+    const std::string whole = read_file(path);
+    CHECK(acre::engine::read_record(whole).record.signer == keys.open);
+    std::string foreign = whole;
+    const std::string seal = acre::engine::read_record(whole).record.seal;
+    const std::string ours = *acre::engine::sign(seal, keys.secret);
+    foreign.replace(foreign.find(ours), ours.size(),
+                    *acre::engine::sign(seal, acre::engine::new_key_pair().secret));
+    overwrite(path, foreign);
+    CHECK(files_at_fault(book) == Files{"000003.json"});
 }
 
-TEST_CASE("nothing is added behind a record that was changed") {
+TEST_CASE("nothing is added after a record that was changed") {
     const Folder folder;
     const Book book = filled(folder, 2);
     const std::string path = folder.book() + "/000002.json";
     std::string text = read_file(path);
-    text[text.find("\"serial\":2") + 9] = '7';
+    text[text.find("\"Plain\"") + 1] = 'p';
     overwrite(path, text);
     CHECK(why_not(book).find("000002.json") == 0);
     CHECK(!fs::exists(folder.book() + "/000003.json"));
 }
 
-TEST_CASE("eight processes adding two hundred each never give one number twice") {
+TEST_CASE("eight processes adding forty each never give one number twice") {
     const Folder folder;
     const Book book(folder.book());
     REQUIRE(!book.create());
@@ -224,8 +210,8 @@ TEST_CASE("eight processes adding two hundred each never give one number twice")
         REQUIRE(pid >= 0);
         if (pid == 0) {
             int failures = 0;
-            for (int i = 0; i < 200; ++i)
-                failures += add_one(book) ? 0 : 1;
+            for (int i = 0; i < 40; ++i)
+                failures += add_plain(book) ? 0 : 1;
             ::_exit(failures == 0 ? 0 : 1);
         }
         children.push_back(pid);
@@ -236,14 +222,14 @@ TEST_CASE("eight processes adding two hundred each never give one number twice")
         CHECK(WIFEXITED(status));
         CHECK(WEXITSTATUS(status) == 0);
     }
-    const std::vector<Json> records = records_of(book);
-    CHECK(records.size() == 1600);
-    std::set<int> numbers;
-    for (const Json& record : records)
-        numbers.insert(record["serial"].get<int>());
-    CHECK(numbers.size() == 1600);
-    CHECK(*numbers.rbegin() == 1600);
-    CHECK(faults_of(book).empty());
+    const std::vector<Record> records = plain_records(book);
+    CHECK(records.size() == 320);
+    std::set<std::string> numbers;
+    for (const Record& record : records)
+        numbers.insert(record.quote()->number);
+    CHECK(numbers.size() == 320);
+    CHECK(numbers.contains("2027-320"));
+    CHECK(plain_faults(book).empty());
 }
 
 TEST_CASE("killed at any moment, the book is whole and goes on") {
@@ -252,27 +238,32 @@ TEST_CASE("killed at any moment, the book is whole and goes on") {
     REQUIRE(!book.create());
     std::mt19937 random(11);
     std::size_t before = 0;
-    for (int round = 0; round < 500; ++round) {
+    for (int round = 0; round < 150; ++round) {
         const pid_t pid = ::fork();
         REQUIRE(pid >= 0);
         if (pid == 0) {
             for (;;)
-                if (!add_one(book))
+                if (!add_plain(book))
                     ::_exit(1);
         }
-        ::usleep(static_cast<useconds_t>(random() % 4000));
+        ::usleep(static_cast<useconds_t>(random() % 20000));
         ::kill(pid, SIGKILL);
         int status = 0;
         ::waitpid(pid, &status, 0);
         CHECK(WIFSIGNALED(status));
-        const std::vector<BookFault> faults = faults_of(book);
-        for (const BookFault& fault : faults)
-            FAIL_CHECK(fault.file << " " << fault.what);
-        const std::size_t now = records_of(book).size();
+        const auto records = book.indices();
+        REQUIRE(records.value.has_value());
+        if (records->empty())
+            continue;
+        if (round % 10 == 0)
+            for (const BookFault& fault : plain_faults(book))
+                FAIL_CHECK(fault.file << " " << fault.what);
+        const std::size_t now = records->size();
         CHECK(now >= before);
         before = now;
     }
     CHECK(before > 0);
+    CHECK(plain_faults(book).empty());
 }
 
 TEST_CASE("a full disk or a folder that cannot be written adds nothing and says why") {
@@ -296,34 +287,36 @@ TEST_CASE("a full disk or a folder that cannot be written adds nothing and says 
         CHECK(!why_not(book).empty());
         fs::rename(folder.book() + "-away", folder.book());
     }
-    CHECK(faults_of(book).empty());
+    CHECK(plain_faults(book).empty());
     CHECK(!fs::exists(folder.book() + "/000003.json"));
     for (const fs::directory_entry& entry : fs::directory_iterator(folder.book()))
         CHECK(entry.path().filename().string().rfind(".new-", 0) != 0);
 }
 
-TEST_CASE("names that are not records are left alone") {
+TEST_CASE("names that are not records are told and left alone") {
     const Folder folder;
     const Book book = filled(folder, 2);
     for (const char* name : {"notes.txt", "3.json", "000003.json.bak", "0000004.json", ".new-abc"})
         std::ofstream(folder.book() + "/" + name) << "x";
-    CHECK(faults_of(book).empty());
-    const acre::lang::Outcome<Added> added = book.append(next_quote);
+    CHECK(plain_faults(book).empty());
+    CHECK(book.strays() ==
+          Files{".new-abc", "0000004.json", "000003.json.bak", "3.json", "notes.txt"});
+    const acre::lang::Outcome<Added> added = book.append(plain_quote);
     REQUIRE(added.value.has_value());
     CHECK(!added->fleeting);
-    CHECK(added->entry.index == 3);
+    CHECK(added->file == "000003.json");
 }
 
 TEST_CASE("what a record's maker refuses is given back, and nothing is added") {
     const Folder folder;
     const Book book = filled(folder, 1);
     const acre::lang::Outcome<Added> added =
-        book.append([](const Json*) -> acre::lang::Outcome<Json> {
+        book.append([](const BookState&) -> acre::lang::Outcome<Book::Coming> {
             return acre::lang::placeless(acre::lang::Code::R005, "no");
         });
     REQUIRE(!added);
     CHECK(acre::lang::name_of(added.said.diagnostics.all()[0].code) == "R005");
-    CHECK(records_of(book).size() == 1);
+    CHECK(plain_records(book).size() == 1);
 }
 
 } // namespace book_test

@@ -1,0 +1,90 @@
+#include <algorithm>
+
+#include "cli/field/report.h"
+#include "cli/quote/acceptance.h"
+#include "cli/quote/quote.h"
+#include "engine/book/canonical.h"
+#include "engine/book/make_record.h"
+#include "engine/book/texts.h"
+#include "engine/questions/estimate.h"
+#include "lang/units/calendar.h"
+
+namespace acre::cli {
+namespace {
+
+// Other options of the same job, each priced as the job with it is.
+bool take_options(const QuoteArguments& arguments, engine::QuoteRecord& quote, Reply& reply) {
+    for (const std::string& name : arguments.also) {
+        JobArguments other = arguments.job;
+        other.option = name;
+        const lang::Outcome<engine::Job> job = open_job(other);
+        if (!job) {
+            reply.said.push_back(of_the_price(job.said));
+            return false;
+        }
+        const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
+        if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted);
+            fault && estimate)
+            reply.fail(std::move(*fault));
+        if (!estimate)
+            reply.said.push_back(of_the_price(estimate.said));
+        if (reply.failed())
+            return false;
+        quote.options.push_back({name, estimate->price_cents, engine::items_of(*estimate)});
+    }
+    return true;
+}
+
+void take_terms(const QuoteArguments& arguments, engine::QuoteRecord& quote) {
+    quote.number = "draft";
+    quote.issued = arguments.date;
+    quote.valid_until = *lang::date_after(arguments.date, arguments.valid_days);
+    quote.by = engine::utf8_text(arguments.by);
+    if (quote.by.empty()) // the firm says who quotes, unless the command does
+        for (const auto& [name, text] : quote.firm_words)
+            quote.by = name == "quoted_by" ? text : quote.by;
+    quote.replaces = arguments.replaces;
+    quote.changes = arguments.changes;
+    quote.accepted = arguments.accepted;
+}
+
+} // namespace
+
+std::optional<QuoteDraft> draft_quote(const QuoteArguments& arguments, Reply& reply) {
+    const lang::Outcome<engine::Job> job = open_job(arguments.job);
+    if (!job) {
+        reply.said.push_back(of_the_price(job.said));
+        return std::nullopt;
+    }
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
+    reply.said.push_back(of_the_price(estimate.said));
+    if (!estimate || reply.failed())
+        return std::nullopt;
+    // Of a draft too: its page can be handed over as well as any other.
+    if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted)) {
+        reply.fail(std::move(*fault));
+        return std::nullopt;
+    }
+    lang::Outcome<Wording> wording = read_wording(arguments.wording);
+    if (!wording) {
+        reply.said.push_back(wording.said);
+        return std::nullopt;
+    }
+    QuoteDraft draft{{}, std::move(*wording)};
+    engine::QuoteRecord quote = engine::quote_of(**job, *estimate);
+    take_terms(arguments, quote);
+    for (const engine::JobField& field : (*job)->fields())
+        quote.pictures.push_back(
+            {field.entry, engine::carry(quote, field_svg(engine::field_answer(field.field)))});
+    if (arguments.by_block)
+        quote.blocks = engine::record_blocks(**job, *estimate);
+    quote.risk = engine::risk_of(**job);
+    quote.wording = draft.wording.name;
+    quote.wording_text = engine::carry(quote, draft.wording.text);
+    if (!take_options(arguments, quote, reply))
+        return std::nullopt;
+    draft.record.body = std::move(quote);
+    return draft;
+}
+
+} // namespace acre::cli

@@ -1,0 +1,163 @@
+#include <algorithm>
+#include <cerrno>
+#include <set>
+
+#include <sys/stat.h>
+
+#include <fmt/format.h>
+
+#include "cli/shared/quote_book/book.h"
+#include "cli/shared/quote_book/index.h"
+#include "cli/verify/verify_page.h"
+#include "engine/book/texts.h"
+
+namespace acre::cli {
+namespace {
+
+class Verifier {
+  public:
+    explicit Verifier(const VerifyQuestion& question)
+        : question_(question),
+          book_(question.folder) {}
+
+    lang::Outcome<Verified> run() {
+        // Read before the records: whoever adds one meanwhile moves it past what is seen here.
+        read_heads();
+        chain_.trust_only({question_.keys.begin(), question_.keys.end()});
+        const lang::Outcome<std::vector<std::uint64_t>> found = book_.indices();
+        if (!found)
+            return found.said;
+        if (found->empty() && !head_)
+            return book_.unread("it has no records and no head: it is no quote book");
+        // Whoever adds the first record may be stopped before the head is there.
+        if (!head_ && !(found->size() == 1 && head_is_missing()))
+            chain_.fault("head", "is missing or not whole: " + head_reason_);
+        for (const std::uint64_t index : *found)
+            record(index);
+        check_index();
+        remarks();
+        return finish();
+    }
+
+  private:
+    const VerifyQuestion& question_;
+    Book book_;
+    engine::Chain chain_;
+    Verified verified_;
+    std::optional<engine::Head> head_;
+    std::string head_reason_;
+
+    bool head_is_missing() const {
+        struct stat about = {};
+        return ::lstat((book_.folder() + "/head").c_str(), &about) != 0 && errno == ENOENT;
+    }
+
+    void read_heads() {
+        std::string text;
+        head_reason_ = book_.read("head", text);
+        if (head_reason_.empty()) {
+            head_ = engine::read_head(text);
+            head_reason_ = "cut short, or changed";
+        }
+        if (head_)
+            chain_.expect(*head_, "the head");
+        if (question_.head)
+            chain_.expect(*question_.head, "the head given");
+    }
+
+    void record(std::uint64_t index) {
+        std::string bytes;
+        const std::string file = engine::record_file(index);
+        if (std::string reason = book_.read(file, bytes); !reason.empty())
+            return chain_.unreadable(index, reason);
+        const engine::Record* read = chain_.add(index, bytes);
+        if (read == nullptr)
+            return;
+        verified_.version_1 += read->version == 1 ? 1 : 0;
+        verified_.unknown += std::holds_alternative<engine::OtherRecord>(read->body) ? 1 : 0;
+        if (read->quote() == nullptr) {
+            for (const std::string& seal : engine::seals_in(*read))
+                if (const engine::FoundText text = book_.text(seal); !text.fault.empty())
+                    chain_.fault(file, "is not whole: its text " + text.fault);
+            return;
+        }
+        engine::Record record = *read;
+        std::string fault =
+            engine::fetch_texts(std::get<engine::QuoteRecord>(record.body), book_.texts());
+        if (!fault.empty())
+            chain_.fault(file, "is not whole: " + std::move(fault));
+        else
+            verified_.quotes.push_back(compare_quote(record, file));
+    }
+
+    // The index proves nothing, but lists are made from it.
+    void check_index() {
+        std::string bytes;
+        const std::string reason = book_.read("index", bytes);
+        if (reason == "No such file or directory")
+            return;
+        const std::optional<BookIndex> index = read_index(book_);
+        if (!index) {
+            verified_.remarks.emplace_back("index is damaged, and is not used");
+            return;
+        }
+        const std::vector<engine::Event>& events = chain_.lives().events();
+        bool same = index->events.size() <= events.size();
+        for (std::size_t i = 0; same && i < index->events.size(); ++i)
+            same = engine::event_line(index->events[i]) == engine::event_line(events[i]);
+        if (!same)
+            chain_.fault("index",
+                         "does not say what the records say; remove it, it is built again");
+    }
+
+    void remarks() {
+        for (const std::string& name : book_.strays())
+            verified_.remarks.push_back(name + " is no file of the book's");
+    }
+
+    Verified finish() {
+        verified_.records = chain_.records();
+        verified_.head = chain_.newest();
+        verified_.faults = chain_.finish();
+        verified_.signers = chain_.keys().signers();
+        verified_.unsigned_records = chain_.keys().unsigned_records();
+        verified_.keys_given = !question_.keys.empty();
+        verified_.head_given = question_.head.has_value();
+        return std::move(verified_);
+    }
+};
+
+} // namespace
+
+lang::Outcome<Verified> verify_book(const VerifyQuestion& question) {
+    return Verifier(question).run();
+}
+
+std::size_t Verified::count(Compared outcome) const {
+    return static_cast<std::size_t>(std::count_if(
+        quotes.begin(), quotes.end(),
+        [&](const ComparedQuote& quote) { return quote.outcome == outcome; }));
+}
+
+std::vector<std::string> Verified::not_proved() const {
+    std::vector<std::string> sentences;
+    if (signers.empty())
+        sentences.emplace_back("No record is signed: the seals show that the records fit together, "
+                               "not who wrote them.");
+    else if (unsigned_records > 0)
+        sentences.push_back(
+            fmt::format("The first {} {} came before the first key: the signed records after "
+                        "them seal them, but nothing shows who wrote them.",
+                        unsigned_records, unsigned_records == 1 ? "record" : "records"));
+    if (!signers.empty() && !keys_given)
+        sentences.emplace_back("The keys are those that the book itself states: `--key KEY` trusts "
+                               "only the one that you know.");
+    if (!head_given)
+        sentences.emplace_back("Nothing rules out that the newest records were taken away, or that "
+                               "the whole book was written anew: keep the head above in another "
+                               "place and give it back with `--head`.");
+    sentences.emplace_back("Times of writing are those of the machine that wrote.");
+    return sentences;
+}
+
+} // namespace acre::cli

@@ -1,0 +1,72 @@
+// A quote with the season of today.
+#include "engine/book/again.h"
+
+#include <fmt/format.h>
+
+#include "engine/book/price_of.h"
+
+namespace acre::engine {
+
+lang::Outcome<lang::Loaded> SeasonLoader::load(lang::ReferenceKind kind, std::string_view reference,
+                                               std::string_view from) {
+    if (kind == lang::ReferenceKind::Firm && from == name_)
+        return beside_.load(kind, reference, from);
+    if (kind != lang::ReferenceKind::Season)
+        return inner_.load(kind, reference, from);
+    return lang::Loaded{name_, text_};
+}
+
+double Repriced::contribution() const {
+    return static_cast<double>(quoted_cents) / 100 - today->cost;
+}
+
+double Repriced::profit() const {
+    return contribution() - overhead;
+}
+
+bool Repriced::loses_money() const {
+    return today && profit() < 0;
+}
+
+std::string Repriced::why_not() const {
+    if (today)
+        return {};
+    for (const lang::Diagnostic& said : today.said.diagnostics.all())
+        if (said.severity() == lang::Severity::Error) // what was only warned of is not why
+            return said.title;
+    return "no price";
+}
+
+Repriced reprice(const QuoteRecord& quote, const SeasonText& season, lang::Loader& beside) {
+    Repriced result;
+    result.number = quote.number;
+    result.title = quote.title;
+    result.quoted_cents = quote.price_cents;
+    result.cost_then = quote.cost_total;
+    result.money = quote.money;
+    result.overhead = quote.overhead;
+    const std::optional<MadeFrom> made = made_from(quote);
+    if (!made) {
+        result.today = lacks_texts(quote.number);
+        return result;
+    }
+    UsedTextsLoader own(made->texts);
+    SeasonLoader loader(own, beside, season.name, season.text);
+    lang::Request request = made->request;
+    if (request.season)
+        request.season = lang::Loaded{season.name, season.text};
+    const PricedNow now = price_of(request, loader);
+    if (now.job && (*now.job)->sheet().firm.money != result.money)
+        result.today =
+            lang::placeless(lang::Code::U314,
+                            fmt::format("it was quoted in {}, and the season is in {}",
+                                        result.money.code, (*now.job)->sheet().firm.money.code),
+                            {"nothing is converted"});
+    else if (now.estimate)
+        result.today = Today{now.estimate->cost_total, now.estimate->price_cents};
+    else
+        result.today = now.job ? now.estimate.said : now.job.said;
+    return result;
+}
+
+} // namespace acre::engine

@@ -1,0 +1,49 @@
+// The texts of a quote: sealed by their SHA-256 and kept once in a book, however many records name
+// them.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/book/record.h"
+#include "engine/job/used_texts.h"
+#include "lang/compile.h"
+#include "lang/diag/outcome.h"
+
+namespace acre::engine {
+
+// The text of that seal, or why it cannot be had.
+struct FoundText {
+    std::string text, fault;
+};
+using SealedTexts = std::function<FoundText(const std::string& seal)>;
+
+bool is_seal(std::string_view text); // 64 lower-case hexadecimal digits
+
+// Every seal that a record names.
+std::vector<std::string> seals_in(const Record& record);
+
+// Puts a text into `carried` and gives its seal.
+std::string carry(QuoteRecord& quote, std::string text);
+
+// A text that is carried; null: it is not.
+const std::string* carried_text(const QuoteRecord& quote, const std::string& seal);
+
+// Carries every text that the quote names, from the book. What is wrong with them, or empty.
+std::string fetch_texts(QuoteRecord& quote, const SealedTexts& book);
+
+// What it takes to price a quote again: none of the files it was made from.
+struct MadeFrom {
+    lang::Request request;
+    UsedTexts texts;
+};
+// Empty if the quote lacks what it needs; its texts must be carried.
+std::optional<MadeFrom> made_from(const QuoteRecord& quote);
+
+// Of a quote whose record lacks its texts (R006).
+lang::Diagnostic lacks_texts(std::string_view number);
+
+} // namespace acre::engine

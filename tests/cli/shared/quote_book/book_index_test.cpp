@@ -1,0 +1,133 @@
+// What stands beside the records of a book: the index, which is built again whenever it is not of
+// these records, and the texts.
+#include "cli/shared/quote_book/book.h"
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include <doctest/doctest.h>
+
+#include "engine/book/seal.h"
+#include "tests/support/plain_book.h"
+
+namespace book_index_test {
+
+using namespace acre::cli;
+using acre::engine::BookFault;
+using acre::tests::add_plain;
+using acre::tests::plain_faults;
+using acre::tests::plain_quote;
+namespace fs = std::filesystem;
+
+namespace {
+
+class Folder {
+  public:
+    Folder() {
+        std::string name = (fs::temp_directory_path() / "book-XXXXXX").string();
+        REQUIRE(::mkdtemp(name.data()) != nullptr);
+        path_ = name;
+    }
+    ~Folder() {
+        std::error_code ignored;
+        fs::permissions(path_, fs::perms::owner_all, ignored);
+        fs::remove_all(path_, ignored);
+    }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+    std::string book() const { return path_ + "/book"; }
+
+  private:
+    std::string path_;
+};
+
+Book filled(const Folder& folder, int records) {
+    const Book book(folder.book());
+    REQUIRE(!book.create());
+    for (int i = 0; i < records; ++i)
+        REQUIRE(add_plain(book));
+    return book;
+}
+std::string read_file(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+void overwrite(const std::string& path, const std::string& text) {
+    fs::permissions(path, fs::perms::owner_write | fs::perms::owner_read);
+    std::ofstream(path, std::ios::binary | std::ios::trunc) << text;
+}
+std::vector<std::string> files_at_fault(const Book& book) {
+    std::vector<std::string> files;
+    for (const BookFault& fault : plain_faults(book))
+        files.push_back(fault.file);
+    return files;
+}
+using Files = std::vector<std::string>;
+
+} // namespace
+
+TEST_CASE("the index is built again whenever it is not of these records") {
+    const Folder folder;
+    const Book book = filled(folder, 70);
+    const std::string path = folder.book() + "/index";
+    const auto records = [&] {
+        const auto state = book.state();
+        REQUIRE(state.value.has_value());
+        CHECK(state->lives.all().size() == 70);
+        return state->records;
+    };
+    const std::string index = read_file(path);
+    REQUIRE(index.starts_with("acrewright.index/1 64 "));
+    CHECK(records() == 70);
+    for (const std::string& bad : {std::string(), index.substr(0, index.size() / 2),
+                                   std::string(300, 'x'), index + "{}\n"}) {
+        std::ofstream(path, std::ios::binary | std::ios::trunc) << bad;
+        CHECK(records() == 70);
+        CHECK(read_file(path).starts_with("acrewright.index/1 70 ")); // built again
+    }
+    // of another book
+    const Folder other;
+    filled(other, 70);
+    fs::copy_file(other.book() + "/index", path, fs::copy_options::overwrite_existing);
+    std::string lie = read_file(path);
+    const std::size_t end = lie.find('\n');
+    std::string lines = lie.substr(end + 1);
+    lines.replace(lines.find("Plain"), 5, "Fancy");
+    lie = "acrewright.index/1 64 " + lie.substr(22, 64) + " " + acre::engine::sha256(lines) + "\n" +
+          lines;
+    std::ofstream(path, std::ios::binary | std::ios::trunc) << lie;
+    const Files files = files_at_fault(book);
+    CHECK(files == Files{"index"});
+    fs::remove(path);
+    CHECK(records() == 70);
+    CHECK(plain_faults(book).empty());
+}
+
+TEST_CASE("a text is kept once, under its seal, and stands before the record that names it") {
+    const Folder folder;
+    const Book book(folder.book());
+    REQUIRE(!book.create());
+    const auto with_text = [&](const BookState& state) -> acre::lang::Outcome<Book::Coming> {
+        acre::lang::Outcome<Book::Coming> coming = plain_quote(state);
+        auto& quote = std::get<acre::engine::QuoteRecord>(coming->record.body);
+        quote.texts["a.job"] = acre::engine::carry(quote, "job \"a\"\n");
+        return coming;
+    };
+    REQUIRE(book.append(with_text));
+    REQUIRE(book.append(with_text));
+    CHECK(plain_faults(book).empty());
+    const std::string seal = acre::engine::sha256("job \"a\"\n");
+    const std::string path = folder.book() + "/texts/" + seal;
+    CHECK(read_file(path) == "job \"a\"\n");
+    CHECK(std::distance(fs::directory_iterator(folder.book() + "/texts"), {}) == 1);
+    overwrite(path, "job \"b\"\n");
+    CHECK(files_at_fault(book) == Files{"000001.json", "000002.json"});
+    CHECK(!book.append(with_text)); // and nothing is added over it
+    fs::remove(path);
+    CHECK(files_at_fault(book) == Files{"000001.json", "000002.json"});
+}
+
+} // namespace book_index_test

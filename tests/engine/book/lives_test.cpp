@@ -1,0 +1,278 @@
+// The rules of quotes and of keys, by cases that a bookkeeper would say aloud.
+#include "engine/book/lives.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "engine/book/keys.h"
+
+namespace lives_test {
+
+using namespace acre::engine;
+
+namespace {
+
+// A book of events, each with the next number and time.
+struct Told {
+    Lives lives;
+    std::int64_t records = 0;
+    std::map<std::string, std::int64_t> counter;
+
+    Event next(const std::string& kind, const std::string& quote, const std::string& date) {
+        Event event;
+        event.record = records + 1;
+        event.kind = kind;
+        event.program = "0";
+        event.written = "2027-03-01T12:00:00Z";
+        event.counter = counter;
+        event.quote = quote;
+        event.date = date;
+        return event;
+    }
+    Event offer(std::int64_t cents, const std::string& date = "2027-03-01") {
+        Event event = next("quote", "", date);
+        const std::int64_t number = ++event.counter["2027"];
+        event.quote = "2027-00" + std::to_string(number);
+        event.valid_until = "2027-03-31";
+        event.cents = cents;
+        event.items = {{"Work", "work", cents}};
+        return event;
+    }
+    Event order(const std::string& base, std::int64_t cents) {
+        Event event = offer(cents, "2027-03-10");
+        event.counter = counter;
+        const Life* life = lives.find(base);
+        event.quote = base + "-C" + std::to_string(life->change_orders.size() + 1);
+        event.changes = base;
+        event.before_cents = lives.contract_cents(*life);
+        return event;
+    }
+    Event word(const std::string& quote, const std::string& state,
+               const std::string& date = "2027-03-05") {
+        Event event = next("word", quote, date);
+        event.state = state;
+        return event;
+    }
+    std::string add(const Event& event) {
+        std::string broken = lives.add(event);
+        ++records;
+        counter = event.counter;
+        return broken;
+    }
+    std::string state(const std::string& number, std::string_view day = no_day) const {
+        return lives.standing(*lives.find(number), day).state;
+    }
+};
+
+} // namespace
+
+TEST_CASE("a quote is offered, accepted and finished, and nothing follows") {
+    Told book;
+    CHECK(book.add(book.offer(100)) == "");
+    CHECK(book.lives.why_not(book.word("2027-001", "finished")) ==
+          "quote 2027-001 is offered; it cannot become finished");
+    CHECK(book.add(book.word("2027-001", "accepted")) == "");
+    CHECK(book.add(book.word("2027-001", "finished", "2027-04-02")) == "");
+    for (const char* state : {"offered", "accepted", "withdrawn", "lapsed", "turned down", "sold"})
+        CHECK(book.lives.why_not(book.word("2027-001", state, "2027-05-01")) != "");
+    CHECK(book.state("2027-001", "2027-03-04") == "offered");
+    CHECK(book.state("2027-001", "2027-03-05") == "accepted");
+    CHECK(book.state("2027-001", "2027-04-02") == "finished");
+}
+
+TEST_CASE("an offer lapses by its date, and may still be taken") {
+    Told book;
+    REQUIRE(book.add(book.offer(100)) == "");
+    CHECK(book.state("2027-001", "2027-03-31") == "offered");
+    CHECK(book.state("2027-001", "2027-04-01") == "lapsed");
+    CHECK(book.lives.standing(*book.lives.find("2027-001"), "2027-04-09").date == "2027-04-01");
+    CHECK(book.add(book.word("2027-001", "accepted", "2027-04-05")) == "");
+    CHECK(book.state("2027-001", "2027-04-04") == "lapsed");
+    CHECK(book.state("2027-001", "2027-04-05") == "accepted");
+}
+
+TEST_CASE("words are refused out of the order of their dates, and on quotes that are not there") {
+    Told book;
+    REQUIRE(book.add(book.offer(100)) == "");
+    CHECK(book.lives.why_not(book.word("2027-001", "accepted", "2027-02-28")) != "");
+    CHECK(book.lives.why_not(book.word("2027-001", "accepted", "2027-02-30")) != "");
+    CHECK(book.lives.why_not(book.word("2027-009", "accepted")) ==
+          "speaks of quote 2027-009, which the book does not have");
+    REQUIRE(book.add(book.word("2027-001", "accepted")) == "");
+    CHECK(book.lives.why_not(book.word("2027-001", "finished", "2027-03-04")) != "");
+}
+
+TEST_CASE("a replaced quote cannot be accepted, an accepted one not be replaced") {
+    Told book;
+    REQUIRE(book.add(book.offer(100)) == "");
+    Event second = book.offer(90);
+    second.replaces = "2027-001";
+    REQUIRE(book.add(second) == "");
+    CHECK(book.lives.why_not(book.word("2027-001", "accepted")) ==
+          "quote 2027-001 is replaced by 2027-002; it cannot become accepted");
+    Event again = book.offer(80);
+    again.replaces = "2027-001";
+    CHECK(book.lives.why_not(again) == "replaces quote 2027-001, which 2027-002 replaces already");
+    REQUIRE(book.add(book.word("2027-002", "accepted")) == "");
+    again.replaces = "2027-002";
+    CHECK(book.lives.why_not(again).find("a change order changes it") != std::string::npos);
+    again.replaces = "2027-009";
+    CHECK(book.lives.why_not(again) != "");
+}
+
+TEST_CASE("a change order starts from what the work stands at") {
+    Told book;
+    REQUIRE(book.add(book.offer(100)) == "");
+    Event early = book.order("2027-001", 120);
+    CHECK(book.lives.why_not(early).find("is offered and not accepted") != std::string::npos);
+    REQUIRE(book.add(book.word("2027-001", "accepted")) == "");
+    const Event first = book.order("2027-001", 120);
+    CHECK(first.before_cents == 100);
+    REQUIRE(book.add(first) == "");
+    REQUIRE(book.add(book.order("2027-001", 130)) == "");
+    CHECK(book.lives.contract_cents(*book.lives.find("2027-001")) == 100);
+    REQUIRE(book.add(book.word("2027-001-C1", "accepted", "2027-03-12")) == "");
+    CHECK(book.lives.contract_cents(*book.lives.find("2027-001")) == 120);
+    CHECK(book.lives.why_not(book.word("2027-001-C2", "accepted", "2027-03-13")) ==
+          "another change order was accepted since 2027-001-C2 was issued");
+    Event third = book.order("2027-001", 110);
+    CHECK(third.before_cents == 120);
+    third.before_cents = 100;
+    CHECK(book.lives.why_not(third) == "does not start from what the work stood at");
+    third.before_cents = 120;
+    third.quote = "2027-001-C2";
+    CHECK(book.lives.why_not(third) != "");
+    Event nested = book.order("2027-001", 110);
+    nested.changes = "2027-001-C1";
+    CHECK(book.lives.why_not(nested) != "");
+}
+
+TEST_CASE("the option that is accepted is one that was offered, and sets what the work stands at") {
+    Told book;
+    Event offer = book.offer(100);
+    offer.own_option = "rows";
+    offer.options = {{"field", {{"Work", "work", 140}}, 140}};
+    REQUIRE(book.add(offer) == "");
+    CHECK(book.lives.why_not(book.word("2027-001", "accepted")).find("several options") !=
+          std::string::npos);
+    Event taken = book.word("2027-001", "accepted");
+    taken.option = "both";
+    CHECK(book.lives.why_not(taken) == "quote 2027-001 does not offer the option `both`");
+    taken.option = "field";
+    REQUIRE(book.add(taken) == "");
+    CHECK(book.lives.contract_cents(*book.lives.find("2027-001")) == 140);
+}
+
+TEST_CASE("a word puts the last one right, and nothing else") {
+    Told book;
+    REQUIRE(book.add(book.offer(100)) == "");
+    REQUIRE(book.add(book.word("2027-001", "turned down")) == "");
+    CHECK(book.lives.why_not(book.word("2027-001", "accepted")) != "");
+    Event right = book.word("2027-001", "accepted");
+    right.corrects = 1;
+    CHECK(book.lives.why_not(right) != ""); // that is the quote
+    right.corrects = 2;
+    REQUIRE(book.add(right) == "");
+    CHECK(book.state("2027-001") == "accepted");
+    Event back = book.word("2027-001", "offered");
+    back.corrects = 2; // already put right
+    CHECK(book.lives.why_not(back) != "");
+    back.corrects = 3;
+    REQUIRE(book.add(back) == "");
+    CHECK(book.state("2027-001") == "offered");
+}
+
+TEST_CASE("numbers follow one another, counters count, times go forward") {
+    Told book;
+    REQUIRE(book.add(book.offer(100)) == "");
+    Event event = book.offer(100);
+    event.quote = "2027-001";
+    CHECK(book.lives.why_not(event) == "has the number 2027-001, which an earlier quote has");
+    event.quote = "2027-007";
+    CHECK(book.lives.why_not(event) == "has the number 2027-007; the next one is 2027-002");
+    event = book.offer(100);
+    event.counter["2027"] = 9;
+    CHECK(book.lives.why_not(event) == "counts the quotes wrongly");
+    event = book.offer(100);
+    event.written = "2027-02-28T11:59:59Z";
+    CHECK(book.lives.why_not(event).find("more than a day before") != std::string::npos);
+    event.written = "2027-02-28T12:00:01Z";
+    CHECK(book.lives.why_not(event) == "");
+    for (const char* time : {"", "2027-03-01", "2027-02-30T12:00:00Z", "2027-03-01T24:00:00Z",
+                             "2027-03-01 12:00:00Z", "2027-03-01T1x:00:00Z"}) {
+        event.written = time;
+        CHECK_MESSAGE(book.lives.why_not(event) == "has no time of writing", time);
+    }
+    event = book.offer(100);
+    event.program = "";
+    CHECK(book.lives.why_not(event) != "");
+    event = book.offer(100);
+    event.items[0].cents = 99;
+    CHECK(book.lives.why_not(event) == "has items that do not add up to its price");
+    event.items = {{"a", "a", INT64_MAX}, {"b", "b", INT64_MAX}};
+    CHECK(book.lives.why_not(event) == "has items that do not add up to its price");
+    event = book.offer(100);
+    event.version = 1;
+    CHECK(book.lives.why_not(event) == "is of version 1, and comes after one of version 2");
+}
+
+TEST_CASE("keys: the first signs itself, each later one is admitted by a current one") {
+    const std::string one(64, '1'), two(64, '2'), three(64, '3');
+    std::int64_t record = 0;
+    const auto event = [&](const std::string& action, const std::string& key,
+                           const std::string& signer) {
+        Event made;
+        made.record = ++record;
+        made.kind = action.empty() ? "word" : "key";
+        made.action = action;
+        made.key = key;
+        made.signer = signer;
+        return made;
+    };
+    Keys keys;
+    CHECK(keys.add(event("", "", "")) == "");
+    CHECK(keys.add(event("", "", one)) != "");
+    CHECK(keys.add(event("admit", one, two)) != "");
+    CHECK(keys.add(event("admit", one, one)) == "");
+    CHECK(keys.add(event("", "", "")) == "is not signed, and every record since the first key is");
+    CHECK(keys.add(event("", "", two)) == "is signed by a key that was never admitted");
+    CHECK(keys.add(event("admit", two, two)) != "");
+    CHECK(keys.add(event("retire", one, one)) != ""); // the last one
+    CHECK(keys.add(event("admit", two, one)) == "");
+    CHECK(keys.add(event("admit", two, one)) != "");
+    CHECK(keys.add(event("retire", one, two)) == "");
+    CHECK(keys.add(event("", "", one)) == "is signed by a key that was retired before it");
+    CHECK(keys.add(event("admit", one, two)) != ""); // once retired it stays so
+    CHECK(keys.add(event("promote", three, two)) != "");
+    CHECK(keys.add(event("admit", "xyz", two)) != "");
+    CHECK(keys.add(event("", "", two)) == "");
+}
+
+TEST_CASE("of keys that are given, only those and what they admit are trusted") {
+    const std::string one(64, '1'), two(64, '2');
+    const auto told = [&](const std::set<std::string>& given) {
+        Keys keys;
+        keys.trust_only(given);
+        Event first;
+        first.record = 1;
+        first.kind = "key";
+        first.action = "admit";
+        first.key = first.signer = one;
+        std::string broken = keys.add(first);
+        first.record = 2;
+        first.key = two;
+        broken += keys.add(first);
+        Event word;
+        word.record = 3;
+        word.kind = "word";
+        word.signer = two;
+        broken += keys.add(word);
+        return broken + (keys.given_and_missing().empty() ? "" : "missing");
+    };
+    CHECK(told({}) == "");
+    CHECK(told({one}) == "");
+    CHECK(told({std::string(64, '9')}) != "");
+}
+
+} // namespace lives_test
