@@ -32,7 +32,15 @@ std::string list_text(const BookPage& page, bool color) {
                    terminal_text(quote.title), cents_text(quote.cents),
                    terminal_text(state_text(standing))});
     }
-    return any ? table.text(color) : "no quotes yet\n";
+    if (any)
+        return table.text(color);
+    return page.lives.all().empty()
+               ? "no quotes yet\n"
+               : wrap("no quotes yet on " + lang::day_text(page.day) +
+                          ": the first of this book was issued " +
+                          lang::day_text(page.lives.all().front()->quote.date),
+                      page_width) +
+                     "\n";
 }
 
 const char* verdict(const engine::Repriced& quote) {

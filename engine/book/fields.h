@@ -128,6 +128,7 @@ template <class F> void priced_fields(F& f, QuoteRecord& r) {
         g("date", r.date);
         g("start", r.start);
         g("finish", r.finish);
+        g.named("words", r.job_words);
     });
     f("givens", r.givens);
     f("lines", r.lines);

@@ -63,6 +63,7 @@ void take_job(const lang::Sheet& sheet, QuoteRecord& quote) {
     quote.option = info.option;
     quote.model = info.model_title;
     quote.season = info.season_title;
+    quote.job_words = info.words;
     if (info.date)
         quote.date =
             fmt::format("{:04}-{:02}-{:02}", info.date->year, info.date->month, info.date->day);

@@ -102,6 +102,7 @@ struct QuoteRecord {
     std::vector<RecordReference> references;
     std::string title, who, option, model, season, date; // of the job
     std::string start, finish;                           // its first and last day; empty: not known
+    std::vector<std::pair<std::string, std::string>> job_words; // for its pages
     std::vector<RecordGiven> givens;
     std::vector<RecordLine> lines;
     std::vector<std::string> inner; // names of lines that stay inside the firm

@@ -254,6 +254,8 @@ struct Function {
 
 struct JobInfo {
     std::string title, who, option;
+    std::vector<std::pair<std::string, std::string>> words; // for the pages of its quote
+    std::vector<std::string> notes;                         // for the crew alone
     std::optional<ast::Date> date;   // its earliest start
     std::optional<ast::Date> latest; // its latest end
     std::vector<ast::Closed> closed; // what its season says; labels are views into the sources

@@ -45,7 +45,7 @@ enum class Form : std::uint8_t {
     TextLine,
     ModelMoney,
     FirmMoney,
-    FirmWord,
+    PageWord,
     Show,
     Count,
     Fleet
@@ -79,7 +79,7 @@ class Assembler {
                        Formulas& formulas);
     void check_once(const LogicalLine& line);
     ast::Money make_money(const Draft& draft, ast::ExprId step); // S125
-    ast::FirmWord make_firm_word(const Draft& draft);            // S116, S122
+    ast::PageWord make_page_word(const Draft& draft);            // S116, S122
     ast::Closed make_closed(const Draft& draft, Span whole);     // S116, S122, S126
     bool too_many_inner(const LogicalLine& line);                // S122
     void close_table();
@@ -103,7 +103,7 @@ class Assembler {
     std::uint32_t inner_seen_ = 0;
     std::optional<double> last_x_;
     std::optional<Span> last_x_span_;
-    std::vector<ast::Word> firm_words_;
+    std::vector<ast::Word> page_words_;
     std::array<std::optional<Span>, 7> closed_weekdays_; // where each is said
     std::uint32_t closed_seen_ = 0;
     std::vector<std::pair<Keyword, Span>> said_once_; // statements of a job that may stand once

@@ -290,7 +290,10 @@ struct Money { // of a firm, with its sign and step; of a model, the code alone
     std::string_view sign;
     std::int64_t step = 1; // hundredths
 };
-struct FirmWord { // `: NAME = TEXT`
+struct Note { // of a job, for the crew
+    Text text;
+};
+struct PageWord { // `: NAME = TEXT`, of a firm or a job
     Word name;
     Text text;
 };
@@ -324,7 +327,7 @@ using StatementNode =
     std::variant<Use, Noun, UnitDefinition, Choice, Part, Given, Line, Cost, Event, Correlate,
                  Require, Caution, Price, Table, Define, Set, Option, List, Entry, Show, Count,
                  Fleet, ModelReference, SeasonReference, ValuesReference, FirmReference, Money,
-                 FirmWord, For, Dates, Closed, Field>;
+                 PageWord, Note, For, Dates, Closed, Field>;
 struct Statement {
     Span span;                 // the whole statement with its inner lines
     std::uint32_t part = none; // index of the Part statement it stands in

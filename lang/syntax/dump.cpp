@@ -305,8 +305,9 @@ class Dumper {
         if (!m.sign.empty())
             put(" \"{}\" to {}", m.sign, m.step);
     }
-    void write(const ast::FirmWord& w) { put(": {} = \"{}\"", w.name.text, w.text.text); }
+    void write(const ast::PageWord& w) { put(": {} = \"{}\"", w.name.text, w.text.text); }
     void write(const ast::ValuesReference& r) { put("with \"{}\"", r.path.text); }
+    void write(const ast::Note& n) { put("note \"{}\"", n.text.text); }
     void write(const ast::For& f) { put("for \"{}\"", f.who.text); }
     static std::string date(const ast::Date& d) {
         return fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day);

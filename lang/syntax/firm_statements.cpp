@@ -1,5 +1,7 @@
-// The statements of a firm's file: its money, and its own words for the pages it signs.
+// The statements of a firm's file: its money, and words for the pages it signs; a job has such words
+// too.
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -85,24 +87,42 @@ ast::Money Assembler::make_money(const Draft& draft, ast::ExprId step) {
     return money;
 }
 
-ast::FirmWord Assembler::make_firm_word(const Draft& draft) {
+namespace {
+
+// What a wording calls `job.NAME` without a word for it.
+bool is_said_by_a_job(std::string_view name) {
+    constexpr std::array<std::string_view, 6> said = {"title", "for",   "option",
+                                                      "date",  "start", "finish"};
+    return std::find(said.begin(), said.end(), name) != said.end();
+}
+
+} // namespace
+
+ast::PageWord Assembler::make_page_word(const Draft& draft) {
     const ast::Word& name = draft.words.front();
-    if (firm_words_.size() > max_firm_words)
+    if (page_words_.size() > max_page_words)
         return {name, draft.texts.front()}; // told once
-    const auto same = std::find_if(firm_words_.begin(), firm_words_.end(),
+    const auto same = std::find_if(page_words_.begin(), page_words_.end(),
                                    [&](const ast::Word& w) { return w.text == name.text; });
-    if (same != firm_words_.end())
+    if (same != page_words_.end())
         twice(fmt::format("`{}`", name.text), name.span, same->span);
-    else if (name.text == "name")
+    else if (kind_ == FileKind::Firm && name.text == "name")
         twice("the name of the firm", name.span, module_.title.span);
-    if (firm_words_.size() == max_firm_words)
+    else if (kind_ == FileKind::Job && is_said_by_a_job(name.text))
+        diagnostics_.add({Code::S116,
+                          fmt::format("`job.{}` is known from the job's other lines", name.text),
+                          {name.span, "take another name"},
+                          {},
+                          {},
+                          {}});
+    if (page_words_.size() == max_page_words)
         diagnostics_.add({Code::S122,
-                          fmt::format("more than {} words of a firm", max_firm_words),
+                          fmt::format("more than {} words for pages", max_page_words),
                           {name.span, "one too many"},
                           {},
                           {},
                           {}});
-    firm_words_.push_back(name);
+    page_words_.push_back(name);
     return {name, draft.texts.front()};
 }
 

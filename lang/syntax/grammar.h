@@ -45,7 +45,7 @@
 //   field       = "field" TEXT [ "heading" formula ]     row = [ "-" ] NUMBER [ "-" ] NUMBER
 //   reference   = ( a word of the heads of files, "with" or "for" ) TEXT
 //   money       = "money" CODE [ TEXT "to" literal ]     the rest in a firm's file only
-//   firm_word   = ":" NAME "=" TEXT                 days = DATE [ ".." DATE ]
+//   page_word   = ":" NAME "=" TEXT                 days = DATE [ ".." DATE ]
 //   date        = "date" days                       DATE: YEAR "-" MONTH "-" DAY
 //   closed      = "closed" ( WEEKDAY | days ) [ TEXT ]
 //   given_clause = clause | "within" range | "choose" range
@@ -253,11 +253,11 @@ struct money_code      : token<code_text> {};
 struct money_of_model  : seq<word<Keyword::Money>, must<money_code>, must<end>> {};
 struct money_of_firm   : seq<word<Keyword::Money>, must<money_code>, must<text>,
                              must<word<Keyword::To>>, must<literal>, must<end>> {};
-struct firm_word       : seq<colon, must<new_name>, must<equals>, must<text>, must<end>> {};
+struct page_word       : seq<colon, must<new_name>, must<equals>, must<text>, must<end>> {};
 struct statement       : sor<use, noun, unit_definition, choice, part, given, cost, event,
                              correlate, require, caution, price, step, table, define,
                              known, parameter_range, example, set, option, field, date, closed,
-                             text_line, money_of_firm, firm_word, list_statement, show, count,
+                             text_line, money_of_firm, page_word, list_statement, show, count,
                              fleet, line> {};
 // clang-format on
 

@@ -104,6 +104,8 @@ ast::StatementNode named_by_text(Keyword head, const ast::Text& text) {
         return ast::FirmReference{text};
     case Keyword::With:
         return ast::ValuesReference{text};
+    case Keyword::Note:
+        return ast::Note{text};
     default:
         return ast::For{text};
     }
@@ -166,6 +168,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Firm:
     case Keyword::With:
     case Keyword::For:
+    case Keyword::Note:
         return named_by_text(line.head, d.texts.front());
     case Keyword::Date:
         return make_dates(d);
@@ -174,8 +177,8 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Field:
         return ast::Field{d.texts.front(), value(0)};
     default:
-        if (kind_ == FileKind::Firm)
-            return make_firm_word(d);
+        if (kind_ == FileKind::Firm || kind_ == FileKind::Job)
+            return make_page_word(d);
         return make_line(d, value(0));
     }
 }

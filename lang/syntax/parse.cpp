@@ -139,7 +139,7 @@ class StatementReader {
             return run_rule<g::money_of_model>(s);
         if (form == Form::FirmMoney)
             return run_rule<g::money_of_firm>(s);
-        run_rule<g::firm_word>(s);
+        run_rule<g::page_word>(s);
     }
 
     void run(std::string_view s, Form form) {

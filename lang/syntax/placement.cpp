@@ -59,7 +59,7 @@ constexpr auto permits = std::to_array<Permit>({
     {Keyword::At,          Form::Step,           InPrice},
     {Keyword::Round,       Form::Step,           InPrice},
     {Keyword::Source,      Form::TextLine,       InDefine},
-    {Keyword::Note,        Form::TextLine,       InDefine},
+    {Keyword::Note,        Form::TextLine,       InDefine | InJob},
     {Keyword::Known,       Form::Known,          InDefine},
     {Keyword::Tested,      Form::ParameterRange, InDefine},
     {Keyword::Limit,       Form::ParameterRange, InDefine},
@@ -273,8 +273,9 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
         return std::nullopt;
     }
     const Place place = above == Keyword::None ? place_in(kind_) : place_in(above);
-    if (place == InFirm && line.head == Keyword::None && text_[line.begin] == ':')
-        return Form::FirmWord;
+    if ((place == InFirm || place == InJob) && line.head == Keyword::None &&
+        text_[line.begin] == ':')
+        return Form::PageWord;
     if (place == InFirm && line.head == Keyword::Money)
         return Form::FirmMoney;
     const Permit* permit = permit_of(line.head);

@@ -165,6 +165,22 @@ std::string quantity_text(double value, std::string_view unit_text) {
     return signed_text(value, "", 0, "").append(" ").append(unit_text);
 }
 
+std::string spoken_text(double value, std::string_view unit_text) {
+    std::string text = quantity_text(value, unit_text);
+    // A noun: "day", "shift", "ton" and whatever models count. Signs are short, or stand here.
+    constexpr std::array<std::string_view, 12> signs = {"gal", "bcy", "lcy", "cwt", "min", "clock",
+                                                        "deg", "rad", "lbf", "kgf", "psi", "psf"};
+    const bool noun = unit_text.size() > 2 &&
+                      std::all_of(unit_text.begin(), unit_text.end(),
+                                  [](char c) { return c >= 'a' && c <= 'z'; }) &&
+                      std::find(signs.begin(), signs.end(), unit_text) == signs.end();
+    if (!noun || number_text(value) == "1" || number_text(value) == "-1")
+        return text;
+    const bool hisses = unit_text.ends_with('s') || unit_text.ends_with('x') ||
+                        unit_text.ends_with("ch") || unit_text.ends_with("sh");
+    return text += hisses ? "es" : "s";
+}
+
 std::string written_text(double value, std::string_view unit_text) {
     return unit_text == clock_unit ? written_clock(value) : quantity_text(value, unit_text);
 }

@@ -18,6 +18,8 @@ std::string number_text(double value);
 // "-$12.50/ac". Money per something has cents at least; a plain number (unit "1" or empty) stands
 // alone. A clock time is shown as people say it: "7:30 pm".
 std::string quantity_text(double value, std::string_view unit_text);
+// The same in a sentence: "30 days", "1 day", "3,000 trees". Units that are signs stay signs.
+std::string spoken_text(double value, std::string_view unit_text);
 // The same as a file has it, to be pasted: a clock time is "19:30".
 std::string written_text(double value, std::string_view unit_text);
 

@@ -57,7 +57,7 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_text_bytes),
     ACRE_LIMIT(max_number_bytes),
     ACRE_LIMIT(max_options),
-    ACRE_LIMIT(max_firm_words),
+    ACRE_LIMIT(max_page_words),
     ACRE_LIMIT(max_closed),
     ACRE_LIMIT(max_parameters),
     ACRE_LIMIT(max_listed),

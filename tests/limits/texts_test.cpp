@@ -47,7 +47,7 @@ std::vector<LimitCase> cases_of_texts() {
          [](auto n) {
              return parsed(model_line() + "choice c = " + counted("o", " | ", n) + "\n");
          }},
-        {"max_firm_words",
+        {"max_page_words",
          [](auto n) {
              std::string text = "firm \"f\"\n";
              for (std::uint64_t i = 0; i < n; ++i)

@@ -99,8 +99,13 @@ class Html {
                             "{}<br>{}</p></header>\n",
                             word(page_, "firm.name"), word(page_, "firm.line"),
                             word(page_, "quote.number"), word(page_, "quote.date"));
-        out_ += fmt::format("<p class=\"to\">For<br><b>{}</b><br>{}</p>\n", word(page_, "job.for"),
-                            word(page_, "job.title"));
+        out_ += fmt::format("<p class=\"to\">For<br><b>{}</b>", word(page_, "job.for"));
+        if (const std::string address = word(page_, "job.address"); !address.empty())
+            out_ += "<br>" + address;
+        out_ += "<br>" + word(page_, "job.title");
+        if (const std::string place = word(page_, "job.place"); !place.empty())
+            out_ += "<br>" + place;
+        out_ += "</p>\n";
     }
 
     void put(const Heading& heading) {

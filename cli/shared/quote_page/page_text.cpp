@@ -24,8 +24,12 @@ class Text {
                 out_ += wrap(line, width) + "\n";
         out_ += (out_.empty() ? "" : "\n") +
                 wrap("Quote " + word("quote.number") + ", " + word("quote.date"), width);
-        out_ += "\n" + wrap("For " + word("job.for"), width) + "\n" +
-                wrap(word("job.title"), width) + "\n";
+        out_ += "\n" + wrap("For " + word("job.for"), width) + "\n";
+        if (const std::string address = word("job.address"); !address.empty())
+            out_ += wrap(address, width) + "\n";
+        out_ += wrap(word("job.title"), width) + "\n";
+        if (const std::string place = word("job.place"); !place.empty())
+            out_ += wrap(place, width) + "\n";
         for (const PageBlock& block : page_.blocks)
             std::visit([this](const auto& one) { put(one); }, block);
         return std::move(out_);

@@ -35,6 +35,10 @@ std::map<std::string, std::string> words_of(const engine::QuoteRecord& quote) {
     // Of every quote, so that a wording may ask for them.
     for (const char* name : {"name", "line", "address", "license", "insurance", "quoted_by"})
         words["firm." + std::string(name)] = "";
+    for (const char* name : {"address", "place"})
+        words["job." + std::string(name)] = "";
+    for (const auto& [name, text] : quote.job_words)
+        words["job." + name] = text;
     words["firm.name"] = quote.firm;
     for (const auto& [name, text] : quote.firm_words)
         words["firm." + name] = text;

@@ -223,7 +223,7 @@ class Filler {
             else if (!wanted_)
                 ; // a block that is left out may name what is not there
             else if (const QuoteFigure* found = figure(name))
-                result += found->choice.empty() ? lang::quantity_text(found->value, found->unit)
+                result += found->choice.empty() ? lang::spoken_text(found->value, found->unit)
                                                 : engine::choice_label(found->choice);
             text.remove_prefix(close + 1);
             if (result.size() > max_page_bytes)

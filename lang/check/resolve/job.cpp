@@ -30,6 +30,10 @@ void describe_job(Resolution& r) {
     for (const ast::Statement& statement : module.statements) {
         if (const auto* who = std::get_if<ast::For>(&statement.node)) {
             job.who = who->who.text;
+        } else if (const auto* word = std::get_if<ast::PageWord>(&statement.node)) {
+            job.words.emplace_back(word->name.text, word->text.text);
+        } else if (const auto* note = std::get_if<ast::Note>(&statement.node)) {
+            job.notes.emplace_back(note->text.text);
         } else if (const auto* dates = std::get_if<ast::Dates>(&statement.node)) {
             job.date = dates->first;
             job.latest = dates->last;

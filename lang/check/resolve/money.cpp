@@ -214,7 +214,7 @@ Firm firm_of(const Resolution& r, const ast::Module& module) {
             firm.money = {std::string(money->code.text), std::string(money->sign), money->step};
             if (firm.money.sign.empty())
                 firm.money.sign = firm.money.code;
-        } else if (const auto* word = std::get_if<ast::FirmWord>(&statement.node)) {
+        } else if (const auto* word = std::get_if<ast::PageWord>(&statement.node)) {
             firm.words.emplace_back(word->name.text, word->text.text);
         }
     }

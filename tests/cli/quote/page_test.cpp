@@ -69,6 +69,26 @@ TEST_CASE("figures and words are filled in, conditions choose blocks") {
     CHECK(text.find("- another 152 ac") != std::string::npos);
 }
 
+TEST_CASE("who it is for and where stand at the head, and a period has its plural") {
+    engine::QuoteRecord quote = record();
+    quote.lines.push_back({"pay_days", "day", "", 30});
+    const auto page = fill_in("w", "Paid within {pay_days}, said {job.gate}.\n", quote,
+                              {{"job.for", "Pell"},
+                               {"job.address", "12 Weir <Road>"},
+                               {"job.title", "East"},
+                               {"job.place", "By the yard"},
+                               {"job.gate", "at the gate"}});
+    REQUIRE(page);
+    CHECK(quote_page_text(*page, quote).find("For Pell\n12 Weir <Road>\nEast\nBy the yard\n") !=
+          std::string::npos);
+    CHECK(quote_page_text(*page, quote).find("Paid within 30 days, said at the gate.") !=
+          std::string::npos);
+    CHECK(quote_html(*page, quote)
+              .find("<b>Pell</b><br>12 Weir &lt;Road&gt;<br>East<br>By the yard</p>") !=
+          std::string::npos);
+    CHECK(text_of("@items\n").find("For =Grower\nBlock") != std::string::npos);
+}
+
 TEST_CASE("a part of the page for every entry of a list") {
     engine::QuoteRecord blocks = record();
     blocks.lines.push_back({"home.area", "ac", "", 62});

@@ -55,6 +55,21 @@ TEST_CASE("a quantity says its unit where people say it") {
         CHECK(quantity_text(row.value, row.unit) == row.text);
 }
 
+TEST_CASE("in a sentence a noun has its plural, a sign has none") {
+    struct Row {
+        double value;
+        const char* unit;
+        const char* text;
+    };
+    for (const Row& row :
+         {Row{30, "day", "30 days"}, Row{1, "day", "1 day"}, Row{1.5, "shift", "1.5 shifts"},
+          Row{-1, "day", "-1 day"}, Row{0, "tree", "0 trees"}, Row{3, "bunch", "3 bunches"},
+          Row{3000, "tree", "3,000 trees"}, Row{40, "ac", "40 ac"}, Row{3, "gal", "3 gal"},
+          Row{2, "h", "2 h"}, Row{7.5, "clock", "7:30 am"}, Row{3, "gal/h", "3 gal/h"},
+          Row{4.5, "$/gal", "$4.50/gal"}, Row{2, "ton", "2 tons"}, Row{12, "deg", "12 deg"}})
+        CHECK(spoken_text(row.value, row.unit) == row.text);
+}
+
 TEST_CASE("money in a column has cents, and no minus before nothing") {
     CHECK(money_text(1234.5) == "$1,234.50");
     CHECK(money_text(-1234567.891) == "-$1,234,567.89");
