@@ -80,4 +80,43 @@ TEST_CASE("the commands of the table say what it says") {
     CHECK(questions == 35);
 }
 
+// A word that a model does not show stops a quote, so every example is tried.
+TEST_CASE("every example can be quoted in the firm's words, and says each thing once") {
+    fs::current_path(ACREWRIGHT_ROOT);
+    const acre::tests::ScratchFolder scratch;
+    int quoted = 0;
+    for (const auto& entry : fs::directory_iterator("examples")) {
+        if (entry.path().extension() != ".job")
+            continue;
+        CAPTURE(entry.path().string());
+        ++quoted;
+        int code = 0;
+        const std::string page = run(scratch,
+                                     "acrewright quote " + entry.path().string() +
+                                         " --draft --wording examples/quote.wording",
+                                     code);
+        CHECK_MESSAGE(code == 0, page);
+        CHECK(page.find("$0.00") == std::string::npos);
+        CHECK(page.find("(s)") == std::string::npos);
+        std::size_t wetlands = 0, overhead = 0, call = 0;
+        for (const auto& [words, count] : {std::pair{"- Wetlands", &wetlands},
+                                           {"- Overhead lines", &overhead},
+                                           {"- Utilities", &call}})
+            for (std::size_t at = page.find(words); at != std::string::npos;
+                 at = page.find(words, at + 1))
+                ++*count;
+        CHECK(wetlands <= 1);
+        CHECK(overhead <= 1);
+        CHECK(call <= 1);
+        // No heading stands over nothing.
+        for (std::size_t at = page.find("\n-----"); at != std::string::npos;
+             at = page.find("\n-----", at + 1)) {
+            const std::size_t end = page.find('\n', at + 1);
+            REQUIRE(end + 1 < page.size());
+            CHECK(page[end + 1] != '\n');
+        }
+    }
+    CHECK(quoted == 20);
+}
+
 } // namespace questions_test

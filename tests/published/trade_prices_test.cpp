@@ -277,7 +277,7 @@ TEST_CASE("the whole job adds its services up, and shares what they share") {
     };
     CHECK(whole["planted"] ==
           doctest::Approx(passed("clearing") + 7 + passed("rip") + passed("smoothing") +
-                          passed("levelling") + 14 + passed("planting")));
+                          passed("leveling") + 14 + passed("planting")));
     double tillage_moves = 0;
     for (const engine::CostRow& row : whole.estimate().costs)
         if (row.name.find("tillage") != std::string::npos &&

@@ -131,5 +131,59 @@ TEST_CASE("the law is the state's, and a job without one is told so") {
           doctest::Approx(14.0 / 12));
 }
 
+// Each state's own rules, and nothing of California's that does not say it was read for California.
+TEST_CASE("no state goes silently by California's rules") {
+    const std::pair<const char*, const char*> says[] = {
+        {"oregon", "renew by day 30"},
+        {"washington", "good for 45 days"},
+        {"arizona", "R17-6-401"},
+        {"arizona", "15 working days"},
+        {"colorado", "2 CCR 601-4"},
+        {"colorado", "30 days from their due date"},
+        {"another", "read it, with its date"},
+    };
+    for (const auto& [state, words] : says) {
+        CAPTURE(state);
+        CAPTURE(words);
+        Demo job("14-old-block-to-rows", "", {{"season_prices.state", state}});
+        bool told = false;
+        for (const engine::CautionRow& row : job.estimate().cautions) {
+            CAPTURE(row.text);
+            told = told || row.text.find(words) != std::string::npos;
+            CHECK((row.text.find("California") == std::string::npos ||
+                   row.text.find("for California only") != std::string::npos ||
+                   row.text.find("California's rule only") != std::string::npos ||
+                   row.text.find("in California the water boards too") != std::string::npos));
+        }
+        CHECK(told);
+    }
+    // Days that a ticket lives, and what a long load asks for.
+    const auto of = [](const char* state, const char* line) {
+        return Demo("01-first-price", "", {{"season_prices.state", state}})[line];
+    };
+    CHECK(of("oregon", "ground_law.ticket_days") == 30);
+    CHECK(of("washington", "ground_law.ticket_days") == 45);
+    CHECK(of("colorado", "ground_law.ticket_days") == 30);
+    CHECK(of("california", "haul.route_review.amount") == 2 * 50);
+    CHECK(of("colorado", "haul.route_review.amount") == 0);
+    CHECK(of("another", "haul.route_review.amount") ==
+          2 * 50); // nobody named a state: as dear as any
+    const auto burns = [](const char* state, const char* words) {
+        Demo job("10-trees-out", "",
+                 {{"season_prices.state", state},
+                  {"with_the_wood", "burn_with_permit"},
+                  {"burn_permits", "1 permit"}});
+        const auto& cautions = job.estimate().cautions;
+        return std::any_of(cautions.begin(), cautions.end(), [&](const engine::CautionRow& row) {
+            return row.text.find(words) != std::string::npos;
+        });
+    };
+    CHECK(burns("arizona", "R18-2-602"));
+    CHECK(burns("colorado", "5 CCR 1001-11"));
+    CHECK(burns("oregon", "OAR 340-264-0040(4)"));
+    CHECK(burns("washington", "WAC 173-430"));
+    CHECK(burns("another", "ask before the trees are down"));
+}
+
 } // namespace
 } // namespace acre::tests
