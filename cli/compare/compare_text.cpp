@@ -81,9 +81,11 @@ class Page {
             heads.push_back({column_letter(i) + (i == c_.cheapest ? "*" : " ")});
         Table table(heads);
         for (const engine::CompareRow& row : rows) {
-            // A cost that none of them has says nothing.
-            if (&rows == &c_.costs && std::all_of(shown.begin(), shown.end(),
-                                                  [&](std::size_t i) { return row.value[i] == 0; }))
+            // A cost that none of them has says nothing; a job of another service has no value.
+            const auto none = [&](std::size_t i) {
+                return row.value[i] == 0 || std::isnan(row.value[i]);
+            };
+            if (&rows == &c_.costs && std::all_of(shown.begin(), shown.end(), none))
                 continue;
             std::vector<std::string> cells = {
                 terminal_text(row.label.empty() ? row.name : row.label)};

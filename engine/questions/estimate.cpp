@@ -55,7 +55,8 @@ class Estimator {
         estimate.target_margin = target_margin();
         estimate.price_per_unit = estimate.per.empty() || estimate.per_quantity == 0
                                       ? 0 // of nothing there is none
-                                      : value(sheet_.price_per_unit);
+                                      : static_cast<double>(estimate.price_cents) / 100 /
+                                            estimate.per_quantity; // of what is charged
         for (const lang::LineId line : carrying_quantities(job_)) {
             const lang::Line& l = sheet_.lines[line];
             estimate.quantities.push_back({l.name, l.label, unit_text(sheet_, l), value(line),
