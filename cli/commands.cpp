@@ -34,7 +34,8 @@ constexpr std::array command_table{
             shell_command},
     Command{starting, "manual", "Prints the manual pages", manual_command},
     Command{pricing, "price", "Shows what a job costs and what to charge for it", price_command},
-    Command{pricing, "explain", "Explains where a figure comes from, down to the last given",
+    Command{pricing, "explain",
+            "Explains where a figure comes from; a word, as in standby, finds its line",
             explain_command},
     Command{pricing, "compare", "Puts options or jobs side by side; finds where they cost the same",
             compare_command},
@@ -46,7 +47,8 @@ constexpr std::array command_table{
     Command{what_if, "sensitivity", "Shows what moves a price: swings, slopes, steps nearby",
             sensitivity_command},
     Command{what_if, "break-even",
-            "Finds where a figure reaches a value, or two jobs cost the same", break_even_command},
+            "Finds the smallest job worth it, the dearest diesel, or where two jobs cost the same",
+            break_even_command},
     Command{what_if, "grid", "Shows figures over one, two or three givens: table, CSV, picture",
             grid_command},
     Command{what_if, "risk", "Shows the spread of price and profit, and the chance of a loss",
@@ -61,10 +63,11 @@ constexpr std::array command_table{
     Command{quoting, "book", "Lists the quotes of a book, and which would lose money today",
             book_command},
     Command{quoting, "verify", "Verifies a quote book: seals, chain, every price", verify_command},
-    Command{quoting, "variance", "Compares what a job cost with its quote", variance_command},
+    Command{quoting, "variance",
+            "Compares what a job cost with its quote: hours, burn, price, pace", variance_command},
     Command{planning, "rate-card", "Makes the season's price list over two or three givens",
             rate_card_command},
-    Command{planning, "calendar", "Shows the days of a job, from its start until it is done",
+    Command{planning, "calendar", "Shows the days of a job: when it has to move, when it is done",
             calendar_command},
     Command{planning, "season", "Puts all jobs of a folder against the machines", season_command},
     Command{planning, "field", "Lays out a field: acres, pulls, turns, travel, time",
@@ -90,7 +93,9 @@ std::string overview() {
         }
         text += "  " + padded(command.name, 13) + wrap(command.summary, page_width, 15) + "\n";
     }
-    return text + "\n`acrewright COMMAND --help` shows what a command takes, with an example.\n";
+    return text +
+           "\n`acrewright COMMAND --help` shows what a command takes, with an example. The page\n"
+           "examples/README.md has the questions of the trade, each with its command.\n";
 }
 
 // A name of a megabyte in a message helps nobody. Empty: it can be read.

@@ -27,6 +27,11 @@ lang::Outcome<Question> read_aim(const BreakEvenArguments& arguments,
                                  const engine::PricedJob& job) {
     Question question;
     if (!arguments.price.empty()) {
+        if (arguments.price.find('/') != std::string::npos)
+            return lang::placeless(
+                lang::Code::C003,
+                "`--price` takes the price of the whole job, not `" + arguments.price + "`", {},
+                {"what the market pays by the acre is  --market '" + arguments.price + "'"});
         lang::Outcome<double> price =
             engine::QuantityReader(job, "$", "the value of `--price`: ").read(arguments.price);
         if (!price)

@@ -69,8 +69,10 @@ lang::Outcome<engine::CardQuestion> question_of(const CardArguments& arguments,
 
 Reply answer(const CardArguments& arguments, bool color) {
     if (arguments.rows.empty() || arguments.columns.empty())
-        return lang::placeless(lang::Code::C004,
-                               "a card needs `--rows GIVEN=PLACES` and `--columns GIVEN=PLACES`");
+        return lang::placeless(
+            lang::Code::C004, "a card needs `--rows GIVEN=PLACES` and `--columns GIVEN=PLACES`", {},
+            {"for example  --rows \"depth=4 ft,5 ft,6 ft\" --columns "
+             "\"spacing=6 ft,7 ft,8 ft\""});
     DatedCard dated;
     dated.date = arguments.date.empty() ? today() : arguments.date;
     if (!lang::day_number(dated.date))

@@ -11,6 +11,7 @@
 #include "engine/faults/line_uses.h"
 #include "engine/plan/plan_roots.h"
 #include "engine/words/choice_label.h"
+#include "engine/words/near_lines.h"
 #include "engine/words/words.h"
 #include "lang/diag/suggest.h"
 
@@ -136,7 +137,8 @@ lang::Diagnostic no_such_line(const lang::Sheet& sheet, const std::string& name)
     const auto near = lang::near_names(name, names);
     for (std::size_t i = 0; i < near.size(); ++i)
         title += fmt::format("{}`{}`", i == 0 ? "; did you mean " : " or ", near[i]);
-    return lang::placeless(lang::Code::Q001, near.empty() ? title : title + "?");
+    return lang::placeless(lang::Code::Q001, near.empty() ? title : title + "?", {},
+                           lines_that_say(sheet, name, Among::Lines, near));
 }
 
 } // namespace

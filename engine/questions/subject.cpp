@@ -8,8 +8,8 @@
 #include "engine/faults/faults.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/words/choice_label.h"
+#include "engine/words/near_lines.h"
 #include "engine/words/words.h"
-#include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -17,16 +17,6 @@ namespace {
 
 using lang::none;
 using lang::placeless;
-
-std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view name) {
-    std::vector<std::string_view> names;
-    for (const lang::Line& line : sheet.lines)
-        names.push_back(line.name);
-    std::vector<std::string> helps;
-    for (const std::string_view near : lang::near_names(name, names))
-        helps.push_back(fmt::format("did you mean `{}`?", near));
-    return helps;
-}
 
 } // namespace
 
@@ -83,7 +73,7 @@ lang::Outcome<lang::LineId> find_line(const PricedJob& job, std::string_view nam
     const lang::LineId line = sheet.find(name);
     if (line == none)
         return placeless(lang::Code::Q001, fmt::format("no line named `{}`", name), {},
-                         suggestions(sheet, name));
+                         near_lines(sheet, name, Among::Lines));
     if (sheet.lines[line].type.kind != lang::Type::Kind::Number)
         return placeless(lang::Code::Q002, fmt::format("`{}` is a choice, not a number", name));
     if (job.plan().line_slot[line] == no_slot)

@@ -6,8 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "engine/words/near_lines.h"
 #include "engine/words/words.h"
-#include "lang/diag/suggest.h"
 
 namespace acre::engine {
 namespace {
@@ -55,17 +55,6 @@ Axis make_axis(const lang::Sheet& sheet, const Plan& plan, const Values& values,
     axis.chosen = sheet.givens[given].chosen;
     axis.shape = sheet.givens[given].shape;
     return axis;
-}
-
-std::vector<std::string> suggestions(const lang::Sheet& sheet, std::string_view name) {
-    std::vector<std::string_view> names;
-    for (const lang::Line& line : sheet.lines)
-        if (line.given != none)
-            names.push_back(line.name);
-    std::vector<std::string> helps;
-    for (const std::string_view near : lang::near_names(name, names))
-        helps.push_back(fmt::format("did you mean `{}`?", near));
-    return helps;
 }
 
 // `north.area` for `area`, `site.pass.miles` for `site.miles`.
@@ -116,7 +105,7 @@ lang::Outcome<Axis> find_axis(const PricedJob& job, std::string_view name) {
                             name),
                 {}, {fmt::format("vary it in one entry: {}", joined(each))});
         return lang::placeless(lang::Code::Q001, fmt::format("no given named `{}`", name), {},
-                               suggestions(sheet, name));
+                               near_lines(sheet, name, Among::Givens));
     }
     if (sheet.lines[line].given == none)
         return lang::placeless(lang::Code::Q002,

@@ -15,6 +15,7 @@
 #include "lang/check/resolve/resolution.h"
 #include "lang/check/resolve/season_names.h"
 #include "lang/check/resolve/set_messages.h"
+#include "lang/diag/described.h"
 #include "lang/diag/place.h"
 #include "lang/diag/suggest.h"
 
@@ -165,6 +166,9 @@ class Place {
             d.helps.push_back(
                 {fmt::format("did you mean `{}`{}?", near, place(near, name.span.file)),
                  near_edit(name.text, found, near, name.span)});
+        for (const Described& said : described_by(name.text, said_givens(), 3))
+            if (std::find(found.begin(), found.end(), said.name) == found.end())
+                d.helps.push_back({described_help(said), {}});
         if (d.helps.empty())
             d.notes.push_back(
                 fmt::format("the model is {}",
@@ -183,6 +187,13 @@ class Place {
             givens_.insert(givens_.end(), in_sight_.begin(), in_sight_.end());
         }
         return givens_;
+    }
+    std::vector<Described> said_givens() const {
+        std::vector<Described> said;
+        for (const Given& given : r_.sheet.givens)
+            if (const Line& line = r_.sheet.lines[given.line]; line.entry == none)
+                said.push_back({line.name, line.label});
+        return said;
     }
     std::vector<std::string_view> near_givens(std::string_view name) {
         return near_names(name, givens());

@@ -1,7 +1,9 @@
 #include <doctest/doctest.h>
 
 #include <string>
+#include <vector>
 
+#include "lang/diag/described.h"
 #include "lang/diag/suggest.h"
 
 namespace suggest_test {
@@ -82,3 +84,63 @@ TEST_CASE("one letter is near nothing but itself in the other case") {
 }
 
 } // namespace suggest_test
+
+// Names found by a word of theirs or of their label.
+namespace described_test {
+
+using acre::lang::Described;
+
+namespace {
+
+const std::vector<Described> lines = {
+    {"standing_by", "standby per day, machine only"},
+    {"crawler.standby_per_hour", "standby rate per hour"},
+    {"hard_share", "share of the distance in slow ground: pan, cobble, roots"},
+    {"crawler.hard_facing", "hardfacing one shank, rod and labor"},
+    {"crew.shifts_per_day", "shifts per day"},
+    {"crawler.tip", "price of one tip"},
+    {"rig.tip", "price of one tip"},
+    {"fuel_now", "diesel price in the week of the work"},
+};
+
+std::vector<std::string> found(std::string_view words, std::size_t at_most = 4) {
+    std::vector<std::string> names;
+    for (const Described& one : acre::lang::described_by(words, lines, at_most))
+        names.emplace_back(one.name);
+    return names;
+}
+
+using Names = std::vector<std::string>;
+
+} // namespace
+
+TEST_CASE("a word finds the lines whose name or label has it, those named so first") {
+    CHECK(found("standby") == Names{"crawler.standby_per_hour", "standing_by"});
+    CHECK(found("hard") == Names{"hard_share", "crawler.hard_facing"});
+    CHECK(found("DIESEL") == Names{"fuel_now"});
+    CHECK(found("harvest").empty());
+}
+
+TEST_CASE("every word has to be there, whatever stands between them") {
+    CHECK(found("standby per day") == Names{"standing_by"});
+    CHECK(found("standby_per_day") == Names{"standing_by"});
+    CHECK(found("standby week").empty());
+}
+
+TEST_CASE("a plural finds its word; what is the same in two places counts once") {
+    CHECK(found("tips").empty()); // three letters are too few to be the start of it
+    CHECK(found("shares") == Names{"hard_share"});
+    CHECK(found("tip") == Names{"crawler.tip"});
+}
+
+TEST_CASE("words that say nothing find nothing; there is an end to it") {
+    CHECK(found("").empty());
+    CHECK(found("the of per").empty());
+    CHECK(found("\xff\x01 _").empty());
+    CHECK(found("standby", 1) == Names{"crawler.standby_per_hour"});
+    CHECK(found(std::string(1 << 20, 'x')).empty());
+    CHECK(acre::lang::described_help(lines[7]) ==
+          "`fuel_now`: diesel price in the week of the work");
+}
+
+} // namespace described_test
