@@ -180,7 +180,7 @@ QuoteRecord quote_of(const PricedJob& job, const Estimate& estimate) {
     quote.price_cents = estimate.price_cents;
     quote.per = estimate.per;
     quote.per_quantity = estimate.per_quantity;
-    quote.price_per_unit = estimate.price_per_unit;
+    quote.price_per_unit = estimate.line_per_unit;
     quote.cost_total = estimate.cost_total;
     for (const CautionRow& row : estimate.cautions)
         quote.cautions.push_back(row.text);

@@ -53,10 +53,11 @@ class Estimator {
         estimate.earnings = earnings(sheet_, compiled_.plan, values_,
                                      static_cast<double>(estimate.price_cents) / 100);
         estimate.target_margin = target_margin();
-        estimate.price_per_unit = estimate.per.empty() || estimate.per_quantity == 0
-                                      ? 0 // of nothing there is none
-                                      : static_cast<double>(estimate.price_cents) / 100 /
-                                            estimate.per_quantity; // of what is charged
+        if (!estimate.per.empty() && estimate.per_quantity != 0) { // of nothing there is none
+            estimate.price_per_unit =
+                static_cast<double>(estimate.price_cents) / 100 / estimate.per_quantity;
+            estimate.line_per_unit = value(sheet_.price_per_unit);
+        }
         for (const lang::LineId line : carrying_quantities(job_)) {
             const lang::Line& l = sheet_.lines[line];
             estimate.quantities.push_back({l.name, l.label, unit_text(sheet_, l), value(line),

@@ -53,7 +53,8 @@ struct Estimate {
     std::string target_margin;    // as shown, "12 %"; empty: none, or not the same in all prices
     std::int64_t price_cents = 0; // the sum of the items' cents
     std::string per;              // unit of the all-in price: "ac"
-    double per_quantity = 0, price_per_unit = 0;
+    double per_quantity = 0, price_per_unit = 0; // what is charged, over the quantity
+    double line_per_unit = 0; // the line `price.per_unit`, of quantities as they are
 };
 
 // Without a value a fault stops the price. Warnings are those of the job too. Reports I609 when the
