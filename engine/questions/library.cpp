@@ -10,6 +10,7 @@
 #include "engine/words/choice_label.h"
 #include "engine/words/signature.h"
 #include "lang/compile.h"
+#include "lang/diag/described.h"
 #include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
 
@@ -157,13 +158,19 @@ lang::Diagnostic no_such_formula(const LibraryQuestion& question, lang::Loader& 
     const lang::Outcome<LibraryAnswer> all =
         ask(LibraryQuestion{question.libraries, question.from, {}}, loader);
     std::vector<std::string_view> names;
+    std::vector<lang::Described> said;
     if (all)
-        for (const Formula& formula : all->formulas)
+        for (const Formula& formula : all->formulas) {
             names.push_back(formula.name);
+            said.push_back({formula.name, formula.label});
+        }
     std::string title = fmt::format("the library has no formula `{}`", question.name);
     if (const auto near = lang::near_names(question.name, names, 1); !near.empty())
         title += fmt::format("; did you mean `{}`?", near[0]);
-    return lang::placeless(lang::Code::Q001, std::move(title));
+    std::vector<std::string> helps;
+    for (const lang::Described& found : lang::described_by(question.name, said, 8))
+        helps.push_back(lang::described_help(found));
+    return lang::placeless(lang::Code::Q001, std::move(title), {}, std::move(helps));
 }
 
 } // namespace
