@@ -34,13 +34,12 @@ std::string list_text(const BookPage& page, bool color) {
     }
     if (any)
         return table.text(color);
-    return page.lives.all().empty()
-               ? "no quotes yet\n"
-               : wrap("no quotes yet on " + lang::day_text(page.day) +
-                          ": the first of this book was issued " +
-                          lang::day_text(page.lives.all().front()->quote.date),
-                      page_width) +
-                     "\n";
+    return page.lives.all().empty() ? "no quotes yet\n"
+                                    : wrap("no quotes yet on " + lang::day_text(page.day) +
+                                               ": the first of this book was issued " +
+                                               lang::day_text(page.lives.all().front()->quote.date),
+                                           page_width) +
+                                          "\n";
 }
 
 const char* verdict(const engine::Repriced& quote) {

@@ -256,8 +256,8 @@ struct JobInfo {
     std::string title, who, option;
     std::vector<std::pair<std::string, std::string>> words; // for the pages of its quote
     std::vector<std::string> notes;                         // for the crew alone
-    std::optional<ast::Date> date;   // its earliest start
-    std::optional<ast::Date> latest; // its latest end
+    std::optional<ast::Date> date;                          // its earliest start
+    std::optional<ast::Date> latest;                        // its latest end
     std::vector<ast::Closed> closed; // what its season says; labels are views into the sources
     std::string model_title, season_title;
     std::vector<std::string> season_unused; // names that the season sets and nothing here has

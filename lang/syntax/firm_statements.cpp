@@ -1,5 +1,5 @@
-// The statements of a firm's file: its money, and words for the pages it signs; a job has such words
-// too.
+// The statements of a firm's file: its money, and words for the pages it signs; a job has such
+// words too.
 #include <algorithm>
 #include <array>
 #include <cmath>

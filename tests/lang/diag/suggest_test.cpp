@@ -116,7 +116,7 @@ using Names = std::vector<std::string>;
 
 TEST_CASE("a word finds the lines whose name or label has it, those named so first") {
     CHECK(found("standby") == Names{"crawler.standby_per_hour", "standing_by"});
-    CHECK(found("hard") == Names{"hard_share", "crawler.hard_facing"});
+    CHECK(found("hard") == Names{"crawler.hard_facing", "hard_share"}); // a label's head counts
     CHECK(found("DIESEL") == Names{"fuel_now"});
     CHECK(found("harvest").empty());
 }

@@ -84,14 +84,14 @@ TEST_CASE("a job has words for its quote and notes for its crew") {
                                          FileKind::Job);
     CHECK(job.diagnostics.all().empty());
     const std::string again = job.dump();
-    for (const char* line : {": address = \"12 Weir Road\"", "note \"Second gate\"",
-                             "note \"Old well\""})
+    for (const char* line :
+         {": address = \"12 Weir Road\"", "note \"Second gate\"", "note \"Old well\""})
         CHECK_MESSAGE(again.find(line) != std::string::npos, again);
     for (const char* wrong : {": title = \"T\"", ": for = \"T\"", ": start = \"T\"",
                               ": address = \"A\"\n: address = \"B\""}) {
         CAPTURE(wrong);
-        const tests::Parsed p = parse_text(
-            "job \"J\"\nmodel \"m\"\n" + std::string(wrong) + "\n", FileKind::Job);
+        const tests::Parsed p =
+            parse_text("job \"J\"\nmodel \"m\"\n" + std::string(wrong) + "\n", FileKind::Job);
         REQUIRE(p.diagnostics.all().size() == 1);
         CHECK(lang::name_of(p.diagnostics.all().front().code) == "S116");
     }
