@@ -1,6 +1,7 @@
 #include "cli/workbook/xlsx.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <ctime>
 #include <map>
@@ -14,6 +15,8 @@
 
 #include "cli/shared/files/descriptor.h"
 #include "cli/workbook/cell_words.h"
+#include "cli/workbook/whole.h"
+#include "cli/workbook/xlsx_formats.h"
 #include "cli/workbook/xlsx_library.h"
 
 namespace acre::cli {
@@ -30,112 +33,12 @@ const XlsxLibrary& xlsx() {
 }
 
 constexpr std::uint8_t letter_paper = 1;
-constexpr double row_height = 15;                  // points
+constexpr double row_height = 15; // points
+// Letters of a column that a letter page lying on its side takes, where the font of the sheet is
+// not there and a wider one takes its place.
+constexpr double letters_across = 97;
 constexpr std::size_t most_property_letters = 255; // of a text about the workbook
 constexpr long first_zip_day = 3'652;              // 1980-01-01, before which a zip knows no day
-enum : lxw_color_t {
-    yellow = 0xFFF5C2,
-    pale = 0xEDEDE6,
-    red = 0xC00000,
-    pale_red = 0xFBE3E1,
-    gray = 0x6B6B6B,
-    line = 0xC9C7BC,
-};
-
-class Formats {
-  public:
-    explicit Formats(lxw_workbook* book) : book_(book) {}
-
-    lxw_format* of(Look look, const std::string& number) {
-        lxw_format*& made = made_[{look, number}];
-        if (made == nullptr)
-            made = make(look, number);
-        return made;
-    }
-    lxw_format* red_figure() {
-        lxw_format* format = xlsx().workbook_add_format(book_);
-        xlsx().format_set_font_color(format, red);
-        xlsx().format_set_bg_color(format, pale_red);
-        return format;
-    }
-
-  private:
-    lxw_format* make(Look look, const std::string& number) {
-        lxw_format* format = xlsx().workbook_add_format(book_);
-        xlsx().format_set_font_name(format, "Arial");
-        xlsx().format_set_font_size(format, look == Look::Title   ? 15
-                                            : look == Look::Small ? 8
-                                                                  : 10);
-        xlsx().format_set_align(format, LXW_ALIGN_VERTICAL_CENTER);
-        if (!number.empty() && number != "General")
-            xlsx().format_set_num_format(format, number.c_str());
-        dress(look, format);
-        return format;
-    }
-    static void dress(Look look, lxw_format* format) {
-        switch (look) {
-        case Look::Title:
-        case Look::Part:
-            xlsx().format_set_bold(format);
-            break;
-        case Look::FigureHeading:
-        case Look::UnitHeading:
-        case Look::Heading:
-            if (look == Look::FigureHeading)
-                xlsx().format_set_align(format, LXW_ALIGN_RIGHT);
-            if (look == Look::UnitHeading)
-                xlsx().format_set_indent(format, 1);
-            xlsx().format_set_bold(format);
-            xlsx().format_set_bg_color(format, pale);
-            xlsx().format_set_bottom(format, LXW_BORDER_THIN);
-            xlsx().format_set_bottom_color(format, line);
-            xlsx().format_set_text_wrap(format);
-            break;
-        case Look::Unit:
-            xlsx().format_set_indent(format, 1);
-            break;
-        case Look::Total:
-            xlsx().format_set_bold(format);
-            xlsx().format_set_top(format, LXW_BORDER_THIN);
-            break;
-        case Look::Small:
-            xlsx().format_set_font_color(format, gray);
-            xlsx().format_set_text_wrap(format);
-            break;
-        case Look::Wrapped:
-            xlsx().format_set_text_wrap(format);
-            break;
-        case Look::Warning:
-            xlsx().format_set_bold(format);
-            xlsx().format_set_font_color(format, red);
-            break;
-        case Look::TypedChoice: // a text: `mar 1` is no date here
-            xlsx().format_set_num_format(format, "@");
-            typed(format);
-            break;
-        case Look::TypedReason:
-            xlsx().format_set_num_format(format, "@");
-            xlsx().format_set_text_wrap(format);
-            typed(format);
-            break;
-        case Look::Typed:
-            typed(format);
-            break;
-        case Look::Plain:
-        case Look::Figure:
-            break;
-        }
-    }
-    static void typed(lxw_format* format) {
-        xlsx().format_set_bg_color(format, yellow);
-        xlsx().format_set_border(format, LXW_BORDER_THIN);
-        xlsx().format_set_border_color(format, line);
-        xlsx().format_set_unlocked(format);
-    }
-
-    lxw_workbook* book_;
-    std::map<std::pair<Look, std::string>, lxw_format*> made_;
-};
 
 class SheetFile {
   public:
@@ -201,8 +104,8 @@ class SheetFile {
         }
     }
 
-    // Not every program makes a row as high as its texts: letters by width, a few less a line
-    // because words do not break.
+    // Not every program makes a row as high as its texts: letters by width, which is told in
+    // figures and those are wider than most letters; some less a line because words do not break.
     void measure(const BookCell& cell, const BookSheet& from) {
         if (cell.look != Look::Wrapped && cell.look != Look::Small && cell.look != Look::Heading &&
             cell.look != Look::FigureHeading)
@@ -213,7 +116,9 @@ class SheetFile {
             width += from.widths[i];
         const std::string& text = cell.kind == CellKind::Text ? cell.text : cell.shown;
         const double letters = static_cast<double>(std::min(text.size(), most_cell_letters));
-        const double rows = std::ceil(letters / std::max(width * 0.95, 8.0));
+        const bool small = cell.look == Look::Small;
+        const double rows =
+            std::ceil(letters / std::max(width * (small ? 1.45 : 1.15), 8.0)) * (small ? 0.75 : 1);
         if (rows > 1)
             rows_of_print_[cell.row] = std::max(rows_of_print_[cell.row], rows);
     }
@@ -253,11 +158,27 @@ class SheetFile {
             static_cast<lxw_col_t>(when.last_column), &what));
     }
 
+    // Not fitted to pages, or a spreadsheet breaks where it likes: scaled by its own widths.
+    lxw_error side_by_side(const BookSheet& from) {
+        double first = 0, second = from.widths.empty() ? 0 : from.widths[0];
+        for (std::size_t i = 0; i < from.widths.size(); ++i)
+            (i < from.second_page ? first : second) += from.widths[i];
+        const double scale = 100 * letters_across / std::max({first, second, 1.0});
+        xlsx().worksheet_set_print_scale(
+            sheet_, static_cast<std::uint16_t>(std::clamp(scale, 10.0, 100.0)));
+        std::array<lxw_col_t, 2> breaks = {static_cast<lxw_col_t>(from.second_page), 0};
+        const lxw_error error = xlsx().worksheet_set_v_pagebreaks(sheet_, breaks.data());
+        return error != LXW_NO_ERROR ? error : xlsx().worksheet_repeat_columns(sheet_, 0, 0);
+    }
+
     void print(const BookSheet& from) {
         xlsx().worksheet_set_paper(sheet_, letter_paper);
         if (from.landscape)
             xlsx().worksheet_set_landscape(sheet_);
-        xlsx().worksheet_fit_to_pages(sheet_, 1, 0);
+        if (from.second_page == 0)
+            xlsx().worksheet_fit_to_pages(sheet_, 1, 0);
+        else
+            keep(side_by_side(from));
         xlsx().worksheet_set_margins(sheet_, 0.5, 0.5, 0.6, 0.6);
         keep(xlsx().worksheet_set_footer(sheet_, "&L&A&RPage &P of &N"));
         if (from.frozen_rows > 0) {
@@ -337,7 +258,12 @@ lang::Outcome<std::string> xlsx_of(const engine::Workbook& book) {
     const lxw_error closed = xlsx().workbook_close(file);
     if (put != LXW_NO_ERROR || closed != LXW_NO_ERROR)
         return refused(xlsx().lxw_strerror(put != LXW_NO_ERROR ? put : closed));
-    return bytes_of(memory.value());
+    lang::Outcome<std::string> bytes = bytes_of(memory.value());
+    if (bytes && !is_whole(*bytes, book))
+        return lang::placeless(lang::Code::F707, "the workbook cannot be made",
+                               {"there was no room for its temporary files"},
+                               {"free some room in /tmp, or name another folder in TMPDIR"});
+    return bytes;
 }
 
 } // namespace acre::cli

@@ -1,6 +1,7 @@
 #include "engine/workbook/changed_givens.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <memory>
@@ -14,6 +15,7 @@
 #include "engine/words/words.h"
 #include "engine/workbook/book_sheets.h"
 #include "engine/workbook/cell_text.h"
+#include "lang/units/money.h"
 
 namespace acre::engine {
 
@@ -24,17 +26,34 @@ namespace {
 // A program saves as many digits as it shows; what is nearer than this was not changed.
 constexpr double unchanged = 1e-8;
 
-// "$1,234.50" → 1234.5
-std::optional<double> number(std::string_view text) {
+// "$1,234.50" → 1234.5; "Fr. 12" where that is the firm's money.
+std::optional<double> number(std::string text) {
+    for (const std::string_view money :
+         {std::string_view(lang::shown_money().sign), lang::shown_money().word()})
+        if (const std::size_t at = text.find(money); at != std::string::npos)
+            text.erase(at, money.size());
     std::string digits;
     for (const char c : text)
-        if (c != '$' && c != ',' && c != ' ')
+        if (c != ',' && c != ' ')
             digits += c;
     double value = 0;
     const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
     if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
         return std::nullopt;
     return value;
+}
+
+// As the notation writes it, with every digit: "$5.1/gal", "45 CHF/h", "0.00001 ac".
+std::string written(double value, const std::string& unit) {
+    std::array<char, 400> buffer{};
+    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::fabs(value),
+                                   std::chars_format::fixed)
+                         .ptr;
+    const std::string digits(buffer.data(), end);
+    const std::string minus = value < 0 ? "-" : "";
+    if (const std::size_t sign = lang::money_sign_size(unit))
+        return minus + unit.substr(0, sign) + digits + unit.substr(sign);
+    return minus + digits + (unit == "1" ? "" : " " + unit);
 }
 
 // In quotes on one line.
@@ -176,7 +195,7 @@ class SavedGivens {
         }
         if (std::fabs(*typed - was) <= unchanged * std::fabs(was))
             return std::nullopt;
-        return fmt::format("{}{}", *typed, unit == "1" ? "" : " " + unit);
+        return written(*typed, unit);
     }
 
     static std::string before(const PricedJob& job, lang::LineId line) {

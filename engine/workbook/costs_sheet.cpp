@@ -108,7 +108,7 @@ class CostPage {
             }
             out_.formula(row_, quantity,
                          "=" + lines_.value_of(step.line) + "-" + lines_.value_of(before),
-                         job_.value(step.line) - job_.value(before), money_format);
+                         job_.value(step.line) - job_.value(before), money_format());
             value(amount, step.line);
             ++row_;
             before = step.line;
@@ -117,7 +117,7 @@ class CostPage {
         const std::uint32_t charged = lines_.checks().items[index].cents;
         out_.text(row_, what, "charged, to the cent", Look::Total);
         out_.formula(row_++, amount, "=" + lines_.at(charged),
-                     static_cast<double>(charged_for(job_, item).cents) / 100, money_format,
+                     static_cast<double>(charged_for(job_, item).cents) / 100, money_format(),
                      Look::Total);
         ++row_;
     }

@@ -31,6 +31,10 @@ std::string part_of(const lang::Sheet& sheet, const lang::Line& line) {
     return title;
 }
 
+const char* bound_format(double value) {
+    return value == std::floor(value) ? "#,##0" : "General";
+}
+
 } // namespace
 
 bool is_typed(const PricedJob& job, lang::LineId line) {
@@ -153,13 +157,13 @@ void GivensSheet::write_row(const Row& row, const TablesSheet& tables, BookSheet
         ++column;
         if (slot != no_slot)
             out.formula(row.row, column, "=" + jobs_[0].lines->formulas().elsewhere(slot),
-                        job.values().slot[slot], "General");
+                        job.values().slot[slot], bound_format(job.values().slot[slot]));
     }
     out.blank(row.row, column + 1, Look::TypedReason);
     if (given.settings.empty())
         return;
     const lang::Setting& setting = given.settings.back();
-    out.text(row.row, column + 2, layer_text(setting.layer));
+    out.text(row.row, column + 2, layer_text(setting.layer), Look::Unit);
     out.text(row.row, column + 3, setting.because, Look::Wrapped);
 }
 
@@ -188,8 +192,9 @@ BookSheet GivensSheet::sheet(const TablesSheet& tables) const {
     heading("unit", Look::UnitHeading);
     heading("from", Look::FigureHeading);
     heading("to", Look::FigureHeading);
-    for (const char* text : {given_reason_heading, "set by", "because"})
-        heading(text);
+    heading(given_reason_heading, Look::UnitHeading);
+    heading("set by", Look::UnitHeading);
+    heading("because");
     for (const Row& row : rows_)
         write_row(row, tables, sheet);
     return sheet;

@@ -111,7 +111,10 @@ BookSheet held_sheet(const BookJobs& jobs, const std::string& renew) {
              "A sheet cannot work these out: it holds what the program made of the cells below "
              "each. When one of those changes, what rests on it is stale.");
     out.text(2, 0, "To renew them: " + renew);
-    out.headings(held_first_row - 2, {"value", "what it is", "when written", "now", "state"});
+    out.headings(held_first_row - 2, {"value", "what it is"});
+    out.text(held_first_row - 2, HeldColumn::was, "when written", Look::FigureHeading);
+    out.text(held_first_row - 2, HeldColumn::now, "now", Look::FigureHeading);
+    out.text(held_first_row - 2, HeldColumn::changed, "state", Look::UnitHeading);
     for (const BookJob& job : jobs) {
         HeldRows rows(job, out);
         for (const HeldValue& held : job.lines->held())

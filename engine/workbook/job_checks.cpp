@@ -39,9 +39,11 @@ double within_state(const PricedJob& job, std::size_t given) {
                                                                    : condition_met;
 }
 
-// To the cent, half up, as engine/words/money.h has it.
-std::string cents_of(const std::string& x) {
-    return fmt::format("SIGN({0})*INT(ABS({0})*100+0.5+MIN(1E-12*ABS({0})*100,1E-3))/100", x);
+// To the step of the firm's money, half up, as engine/words/money.h has it.
+std::string cents_of(const std::string& x, std::int64_t step) {
+    const std::string steps = fmt::format("ABS({})*{}", x, 100 / static_cast<double>(step));
+    return fmt::format("SIGN({0})*INT({1}+0.5+MIN(1E-12*{1},1E-3))*{2}", x, steps,
+                       static_cast<double>(step) / 100);
 }
 
 // What can be written down of a quantity (engine/words/billing.h).
@@ -61,12 +63,16 @@ std::string amount_charged(const std::string& amount, const std::string& q,
 }
 
 // In as few decimals, two or more, as give the amount.
-std::string rate_charged(const std::string& amount, const std::string& q) {
+std::string rate_charged(const std::string& amount, const std::string& q, std::int64_t step) {
     const std::string whole = amount + "/" + q;
     std::string out = fmt::format("ROUND({},9)", whole);
-    for (int decimals = 5; decimals >= 2; --decimals)
-        out = fmt::format("IF(ROUND(ROUND({0},{1})*{2},2)={3},ROUND({0},{1}),{4})", whole, decimals,
-                          q, amount, out);
+    for (int decimals = 5; decimals >= 2; --decimals) {
+        const std::string rate = fmt::format("ROUND({},{})", whole, decimals);
+        const std::string charged =
+            step == 1 ? fmt::format("ROUND({}*{},2)", rate, q)
+                      : fmt::format("ROUND({},2)", cents_of(fmt::format("({}*{})", rate, q), step));
+        out = fmt::format("IF({}={},{},{})", charged, amount, rate, out);
+    }
     return fmt::format("=IF({}>0,{},0)", q, out);
 }
 
@@ -92,6 +98,7 @@ class Checks {
   private:
     static constexpr auto value_column = LinesColumn::value;
 
+    std::int64_t money_step() const { return job_.sheet().firm.money.step; }
     static std::string cell(std::uint32_t row) { return cell_address(row, LinesColumn::value); }
     std::string slot_cell(Slot slot) const { return lines_.formulas().elsewhere(slot); }
     std::string line_cell(lang::LineId line) const {
@@ -170,11 +177,13 @@ class Checks {
             out_.text(rows.quantity, LinesColumn::unit, item.per_text);
             before = amount_charged(amount, quantity, cell(rows.quantity));
         }
-        row(rows.amount, "amount for that quantity", before, dollars, money_format);
-        row(rows.cents, "amount charged", "=" + cents_of(cell(rows.amount)), dollars, money_format);
+        row(rows.amount, "amount for that quantity", before, dollars, money_format());
+        row(rows.cents, "amount charged",
+            "=ROUND(" + cents_of(cell(rows.amount), money_step()) + ",2)", dollars, money_format());
         if (by_unit)
-            row(rows.rate, "rate charged", rate_charged(cell(rows.cents), cell(rows.quantity)),
-                billed.rate, "\"$\"#,##0.00#######");
+            row(rows.rate, "rate charged",
+                rate_charged(cell(rows.cents), cell(rows.quantity), money_step()), billed.rate,
+                rate_format());
         stale(rows.cents, {slot_of(job_.compiled(), item.amount),
                            by_unit ? slot_of(job_.compiled(), item.quantity) : no_slot});
     }
@@ -195,7 +204,7 @@ class Checks {
             slots.push_back(slot);
         out_.text(checks_.total, LinesColumn::label, "total charged");
         out_.formula(checks_.total, value_column, formula, static_cast<double>(cents) / 100,
-                     money_format, Look::Total);
+                     money_format(), Look::Total);
         stale(checks_.total, slots);
     }
 

@@ -182,9 +182,10 @@ void JobLines::step_row(std::size_t index, SheetWriter& out) const {
 BookSheet JobLines::sheet() const {
     BookSheet sheet;
     sheet.name = places_.lines_sheet;
-    sheet.widths = {28, 34, 15, 9, 7, 44, 12, 40, 40, 26, 18, 14};
+    sheet.widths = {28, 34, 15, 9, 7, 44, 12, 34, 34, 22, 14, 10};
     sheet.frozen_rows = first_line_row;
     sheet.landscape = true;
+    sheet.second_page = LinesColumn::set_by;
     SheetWriter out(sheet);
     const lang::JobInfo& info = job_.sheet().job;
     out.text(0, 0, "All lines", Look::Title);

@@ -33,7 +33,6 @@ struct LinesColumn {
 };
 inline constexpr std::uint32_t first_line_row = 4;
 inline constexpr const char* stale_format = "[=0]\"\";[=1]\"stale\";General";
-inline constexpr const char* money_format = "\"$\"#,##0.00;-\"$\"#,##0.00";
 inline constexpr const char* not_a_price = "NOT A PRICE: a condition is not met. See Conditions.";
 inline constexpr const char* stale_price = "STALE: a held value rests on a figure that was "
                                            "changed. See Held for the command that renews it.";

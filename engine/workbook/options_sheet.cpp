@@ -30,7 +30,7 @@ class OptionsPage {
         out_.text(row_, 0, "Price", Look::Total);
         for (std::size_t j = 0; j < jobs_.size(); ++j)
             out_.formula(row_, column(j), "=" + jobs_[j].lines->at(jobs_[j].lines->checks().total),
-                         dollars(*jobs_[j].job), money_format, Look::Total);
+                         dollars(*jobs_[j].job), money_format(), Look::Total);
         ++row_;
         line("All in, per unit", &lang::Sheet::price_per_unit);
         line("Costs", &lang::Sheet::cost_total);
@@ -56,7 +56,7 @@ class OptionsPage {
                 out_.formula(
                     row_, column(j), "=" + lines.at(lines.checks().items[index].cents),
                     static_cast<double>(charged_for(job, job.sheet().prices[index]).cents) / 100,
-                    money_format);
+                    money_format());
         }
         ++row_;
     }
@@ -66,7 +66,7 @@ class OptionsPage {
         for (std::size_t j = 0; j < jobs_.size(); ++j)
             if (const lang::LineId id = jobs_[j].job->sheet().*which; id != none)
                 out_.formula(row_, column(j), "=" + jobs_[j].lines->value_of(id),
-                             jobs_[j].job->value(id), money_format);
+                             jobs_[j].job->value(id), money_format());
         ++row_;
     }
 

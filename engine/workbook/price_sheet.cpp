@@ -82,22 +82,21 @@ class PricePage {
                 out_.formula(row_, quantity, "=" + lines_.at(rows.quantity), billed.quantity,
                              "#,##0.##");
                 out_.text(row_, unit, item.per_text, Look::Unit);
-                out_.formula(row_, rate, "=" + lines_.at(rows.rate), billed.rate,
-                             "\"$\"#,##0.00#######");
+                out_.formula(row_, rate, "=" + lines_.at(rows.rate), billed.rate, rate_format());
             }
-            out_.formula(row_++, amount, "=" + lines_.at(rows.cents), cents, money_format);
+            out_.formula(row_++, amount, "=" + lines_.at(rows.cents), cents, money_format());
         }
         total_row_ = row_;
         for (const Column column : {quantity, unit, rate})
             out_.blank(row_, column, Look::Total);
         out_.text(row_, what, "Total", Look::Total);
-        out_.formula(row_++, amount, "=" + lines_.at(lines_.checks().total), dollars, money_format,
-                     Look::Total);
+        out_.formula(row_++, amount, "=" + lines_.at(lines_.checks().total), dollars,
+                     money_format(), Look::Total);
         if (first_by_unit != nullptr) {
             out_.text(row_, what, "All in");
             out_.text(row_, unit, "per " + first_by_unit->per_text, Look::Unit);
             out_.formula(row_++, rate, "=" + lines_.value_of(job_.sheet().price_per_unit),
-                         job_.value(job_.sheet().price_per_unit), money_format);
+                         job_.value(job_.sheet().price_per_unit), money_format());
         }
         ++row_;
     }

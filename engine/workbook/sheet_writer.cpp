@@ -3,18 +3,36 @@
 #include <cmath>
 #include <utility>
 
+#include "lang/units/money.h"
+#include "lang/units/number_text.h"
+
 namespace acre::engine {
 
 namespace {
 
 constexpr double least_shown = 1e-3;
 
+// In quotes, as a number format has words of its own.
+std::string sign_format() {
+    return '"' + lang::sign_before() + '"';
+}
+
 } // namespace
+
+std::string money_format() {
+    const std::string plain =
+        sign_format() + (lang::shown_money().decimals() == 0 ? "#,##0" : "#,##0.00");
+    return plain + ";-" + plain;
+}
+
+std::string rate_format() {
+    return sign_format() + "#,##0.00#######";
+}
 
 std::string figure_format(std::string_view unit, double value) {
     const bool small = value != 0 && std::fabs(value) < least_shown;
-    if (unit.starts_with('$'))
-        return small ? "\"$\"0.00E+00" : "\"$\"#,##0.00;-\"$\"#,##0.00";
+    if (lang::money_in(unit) > 0)
+        return small ? sign_format() + "0.00E+00" : money_format();
     if (small)
         return "0.00E+00";
     return value == std::floor(value) && std::fabs(value) < 1000 ? "General" : "#,##0.00##";

@@ -9,6 +9,10 @@
 
 namespace acre::engine {
 
+// How amounts are shown, in the firm's money; and rates as they are billed, with all their
+// decimals.
+std::string money_format();
+std::string rate_format();
 // How a figure of this unit is shown: money with its cents, a whole number as it is, others with
 // two to four decimals.
 std::string figure_format(std::string_view unit, double value);

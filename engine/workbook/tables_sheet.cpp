@@ -22,12 +22,13 @@ std::string outside(const lang::Table& table) {
 }
 
 TablePlace put_table(const lang::Table& table, std::uint32_t row, SheetWriter& out) {
-    out.text(row, x_column, table.name + (table.label.empty() ? "" : ": " + table.label),
-             Look::Part);
-    out.text(row + 1, x_column, outside(table), Look::Small);
+    out.text(row, x_column, table.name, Look::Part);
+    out.text(row + 1, x_column, (table.label.empty() ? "" : table.label + "; ") + outside(table),
+             Look::Small);
+    out.span(2);
     out.text(row + 2, x_column, table.parameter_name + " (" + table.parameter_text + ")",
-             Look::Heading);
-    out.text(row + 2, y_column, table.result_text, Look::Heading);
+             Look::FigureHeading);
+    out.text(row + 2, y_column, table.result_text, Look::FigureHeading);
     const std::uint32_t first = row + 3;
     const auto last = first + static_cast<std::uint32_t>(table.x.size()) - 1;
     for (std::uint32_t i = 0; i < table.x.size(); ++i) {
@@ -59,6 +60,10 @@ TablesSheet tables_sheet(const PricedJob& job) {
     }
     row = tables_first_row;
     for (const lang::ChoiceType& choice : job.sheet().choices) {
+        if (choice.options.empty()) { // a list that no job has filled
+            made.lists.emplace_back();
+            continue;
+        }
         out.text(row, list_column, choice.name, Look::Heading);
         const std::uint32_t first = ++row;
         for (const std::string& option : option_words(choice))

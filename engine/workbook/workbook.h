@@ -73,6 +73,9 @@ struct BookSheet {
     std::vector<RedWhen> red;
     std::uint32_t frozen_rows = 0; // at the head: stay in sight, and stand on each printed page
     bool landscape = false;
+    // Printed on two pages side by side, the second from this column on, the first column on both;
+    // 0: as wide as one page.
+    std::uint32_t second_page = 0;
 };
 
 struct Workbook {

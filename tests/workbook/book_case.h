@@ -238,15 +238,12 @@ class BookJudge {
                 fault("a stale price is not told");
             return;
         }
-        bool answered = true;
-        for (const lang::PriceItem& item : job.sheet().prices)
-            for (const lang::LineId line : {item.amount, item.quantity})
-                answered =
-                    answered &&
-                    (line == lang::none ||
-                     std::isfinite(expect.values.slot[engine::slot_of(job.compiled(), line)]));
-        if (!answered)
+        if (!every_charge_answers(job, expect.values)) {
+            if (lines.number(total->second, value_at) ||
+                lines.text(status->second, value_at).empty())
+                fault("a price without an answer is not told");
             return;
+        }
         ++count.prices;
         const double wanted = dollars_charged(job, expect.values);
         const double is = lines.number(total->second, value_at).value_or(-1);

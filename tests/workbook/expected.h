@@ -83,6 +83,15 @@ inline Expected expected(const engine::PricedJob& job, const GivenValues& typed)
     return out;
 }
 
+inline bool every_charge_answers(const engine::PricedJob& job, const engine::Values& values) {
+    bool answered = true;
+    for (const lang::PriceItem& item : job.sheet().prices)
+        for (const lang::LineId line : {item.amount, item.quantity})
+            answered = answered && (line == lang::none ||
+                                    std::isfinite(values.slot[slot_of(job.compiled(), line)]));
+    return answered;
+}
+
 inline double dollars_charged(const engine::PricedJob& job, const engine::Values& values) {
     std::int64_t cents = 0;
     for (const lang::PriceItem& item : job.sheet().prices)

@@ -4,6 +4,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cstdlib>
 #include <filesystem>
@@ -81,8 +82,20 @@ inline std::map<std::string, BookCells> cells_in(const std::string& folder) {
     return books;
 }
 
-// All .xlsx of `folder`, recalculated by LibreOffice in one go: the cells by the name of the file,
-// which has no dash, and of the sheet. `as_shown`: as somebody would save them by hand.
+inline std::vector<std::string> workbooks_in(const std::string& folder) {
+    std::vector<std::string> names;
+    for (const auto& entry : std::filesystem::directory_iterator(folder))
+        if (entry.path().extension() == ".xlsx")
+            names.push_back(entry.path().filename().string());
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
+// It gives up on some hundreds in one go.
+inline constexpr std::size_t most_in_one_go = 60;
+
+// All .xlsx of `folder`, recalculated by LibreOffice: the cells by the name of the file, which has
+// no dash, and of the sheet. `as_shown`: as somebody would save them by hand.
 inline std::map<std::string, BookCells> by_libreoffice(const std::string& folder,
                                                        bool as_shown = false) {
     const std::string profile = folder + "/profile";
@@ -96,25 +109,30 @@ inline std::map<std::string, BookCells> by_libreoffice(const std::string& folder
     const std::string filter = std::string("csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,") +
                                (as_shown ? "true" : "false") + ",false,false,false,-1";
     const std::string out = folder + "/csv";
-    const std::string command = "cd '" + folder + "' && soffice -env:UserInstallation=file://" +
-                                profile + " --headless --convert-to '" + filter + "' --outdir '" +
-                                out + "' *.xlsx >'" + folder + "/said' 2>&1";
-    REQUIRE_MESSAGE(std::system(command.c_str()) == 0, file_text(folder + "/said"));
+    const std::vector<std::string> names = workbooks_in(folder);
+    for (std::size_t first = 0; first < names.size(); first += most_in_one_go) {
+        std::string files;
+        for (std::size_t i = first; i < std::min(first + most_in_one_go, names.size()); ++i)
+            files += " '" + names[i] + "'";
+        const std::string command = "cd '" + folder + "' && soffice -env:UserInstallation=file://" +
+                                    profile + " --headless --convert-to '" + filter +
+                                    "' --outdir '" + out + "'" + files + " >'" + folder +
+                                    "/said' 2>&1";
+        REQUIRE_MESSAGE(std::system(command.c_str()) == 0, file_text(folder + "/said"));
+    }
     return cells_in(out);
 }
 
 inline std::map<std::string, BookCells> by_gnumeric(const std::string& folder) {
     const std::string out = folder + "/stf";
     std::filesystem::create_directories(out);
-    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-        if (entry.path().extension() != ".xlsx")
-            continue;
-        const std::string name = entry.path().stem().string();
+    for (const std::string& file : workbooks_in(folder)) {
+        const std::string name = std::filesystem::path(file).stem().string();
         const std::string command = "cd '" + folder +
                                     "' && ssconvert -S --recalc "
                                     "--export-type=Gnumeric_stf:stf_assistant "
                                     "-O 'separator=, format=raw quoting-mode=auto' '" +
-                                    name + ".xlsx' '" + out + "/" + name + "-%s.csv' >'" + folder +
+                                    file + "' '" + out + "/" + name + "-%s.csv' >'" + folder +
                                     "/said' 2>&1";
         REQUIRE_MESSAGE(std::system(command.c_str()) == 0, file_text(folder + "/said"));
     }
