@@ -106,11 +106,15 @@ Reply explain(Session& session, const Json& json) {
                : of_the_price(job.said);
 }
 
-// {"line": "cost.total"}
+// {"line": "cost.total", "deep": false}: slopes and swings alone, without steps, kinks and pairs.
 Reply sensitivity(Session& session, const Json& json) {
     const auto job = session.move(job_at(json));
     engine::SensitivityQuestion question;
     question.line = text_at(json, "line");
+    if (!json.value("deep", true)) {
+        question.nearby = false;
+        question.interactions = 0;
+    }
     return job ? replied(engine::ask(**job, question), sensitivity_json) : of_the_price(job.said);
 }
 
@@ -242,8 +246,8 @@ Reply check(Session& session, const Json& json) {
         if (name.ends_with(ending))
             request.kind = kind;
     for (const PageJob& job : session.texts().jobs)
-        if (job.name == name)
-            request.field_sets = job.field_sets;
+        if (job.name == name && !job.layouts.empty())
+            request.field_sets = job.layouts.front().sets;
     engine::UsedTextsLoader loader(session.texts().used);
     Reply reply;
     reply.document = check_json({{name, engine::check(request, loader)}});

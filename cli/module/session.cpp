@@ -27,6 +27,14 @@ lang::FileKind kind_of(std::string_view name) {
     return name.ends_with(".rate") ? lang::FileKind::Model : lang::FileKind::Job;
 }
 
+// An option without one of its own is judged by the job's: then it is refused, or it has no answer.
+const PageLayout* layout_of(const PageJob& job, const std::string& option) {
+    for (const PageLayout& layout : job.layouts)
+        if (layout.option == option)
+            return &layout;
+    return job.layouts.empty() ? nullptr : &job.layouts.front();
+}
+
 Reply answered_or_not(Session& session, std::string_view question) {
     if (question.size() > max_question_bytes)
         return lang::placeless(lang::Code::C005,
@@ -75,7 +83,8 @@ lang::Outcome<lang::Request> Session::request_of(const JobAsked& asked) {
     request.kind = kind_of(job.name);
     request.option = asked.option;
     request.sets = asked.sets;
-    request.field_sets = job.field_sets;
+    if (const PageLayout* layout = layout_of(job, asked.option))
+        request.field_sets = layout->sets;
     if (asked.season.empty())
         return request;
     const auto season = texts_.used.texts.find(asked.season);
@@ -100,15 +109,12 @@ lang::Outcome<engine::Job> Session::open(const JobAsked& asked) {
     if (const auto kept = kept_.find(key); kept != kept_.end())
         return kept->second;
     lang::Outcome<engine::Job> job = make(asked);
-    if (job && !asked.sets.empty() && (*job)->request().field_sets) {
-        JobAsked as_written = asked;
-        as_written.sets.clear();
-        if (const lang::Outcome<engine::Job> before = open(as_written);
-            before && !engine::laid_alike(**before, **job))
-            return lang::placeless(lang::Code::Q005,
-                                   "the field would be laid out otherwise with these values", {},
-                                   {"change them in the job, and write the page again"});
-    }
+    const PageLayout* layout =
+        asked.job < texts_.jobs.size() ? layout_of(texts_.jobs[asked.job], asked.option) : nullptr;
+    if (job && layout != nullptr && !engine::laid_alike(layout->laid_by, engine::laid_by(**job)))
+        return lang::placeless(lang::Code::Q005,
+                               "the field would be laid out otherwise with these values", {},
+                               {"change them in the job, and write the page again"});
     if (kept_.size() >= most_kept)
         kept_.clear();
     return kept_.emplace(key, std::move(job)).first->second;

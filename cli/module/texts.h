@@ -8,13 +8,20 @@
 #include <vector>
 
 #include "engine/job/used_texts.h"
+#include "engine/questions/moved.h"
 
 namespace acre::cli {
 
+// The boundaries of a job as they were laid out for it, or for one of its options.
+struct PageLayout {
+    std::string option;     // empty: the job as quoted
+    std::string sets;       // `set` statements, perhaps none
+    engine::LaidBy laid_by; // another layout is needed where these are other values
+};
+
 struct PageJob {
-    std::string name; // of its text
-    // `set` statements of the layouts of its boundaries, perhaps none; left out: it names none.
-    std::optional<std::string> field_sets;
+    std::string name;                // of its text
+    std::vector<PageLayout> layouts; // the job's own first; none: it names no boundary
 };
 
 struct PageTexts {

@@ -1,3 +1,6 @@
+#include <cmath>
+#include <utility>
+
 #include "cli/module/texts.h"
 #include "cli/shared/json/value.h"
 
@@ -6,14 +9,32 @@ namespace {
 
 constexpr const char* schema = "acrewright.page/1";
 
+Json layout_json(const PageLayout& layout) {
+    Json by = Json::array();
+    for (const auto& [name, value] : layout.laid_by)
+        by.push_back({{"name", name}, {"value", number(value)}});
+    return {{"option", layout.option}, {"sets", layout.sets}, {"laid_by", std::move(by)}};
+}
+
+PageLayout read_layout(const Json& json) {
+    PageLayout layout{json.at("option").get<std::string>(), json.at("sets").get<std::string>(), {}};
+    for (const Json& one : json.at("laid_by"))
+        layout.laid_by.emplace_back(one.at("name").get<std::string>(),
+                                    one.at("value").is_number() ? one.at("value").get<double>()
+                                                                : std::nan(""));
+    return layout;
+}
+
 } // namespace
 
 std::string page_texts_json(const PageTexts& texts) {
     Json json = {{"schema", schema}, {"jobs", Json::array()}, {"seasons", texts.seasons}};
-    for (const PageJob& job : texts.jobs)
-        json["jobs"].push_back(
-            {{"name", job.name},
-             {"field_sets", job.field_sets ? Json(*job.field_sets) : Json(nullptr)}});
+    for (const PageJob& job : texts.jobs) {
+        Json layouts = Json::array();
+        for (const PageLayout& layout : job.layouts)
+            layouts.push_back(layout_json(layout));
+        json["jobs"].push_back({{"name", job.name}, {"layouts", std::move(layouts)}});
+    }
     json["texts"] = Json::object();
     for (const auto& [name, text] : texts.used.texts)
         json["texts"][name] = text;
@@ -37,8 +58,8 @@ std::optional<PageTexts> read_page_texts(std::string_view document) {
     for (const Json& job : json.at("jobs")) {
         PageJob& one = texts.jobs.emplace_back();
         one.name = job.at("name").get<std::string>();
-        if (job.at("field_sets").is_string())
-            one.field_sets = job.at("field_sets").get<std::string>();
+        for (const Json& layout : job.at("layouts"))
+            one.layouts.push_back(read_layout(layout));
     }
     for (const auto& [name, text] : json.at("texts").items())
         texts.used.texts[name] = text.get<std::string>();

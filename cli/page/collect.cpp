@@ -54,14 +54,20 @@ void keep_seasons(const std::string& path, lang::Request request, KeepingLoader&
     }
 }
 
+void keep_layout(const engine::PricedJob& job, const std::string& option, PageJob& page) {
+    if (job.request().field_sets)
+        page.layouts.push_back({option, *job.request().field_sets, engine::laid_by(job)});
+}
+
 std::vector<OptionPrice> with_options(const engine::PricedJob& job, lang::Request request,
-                                      lang::Loader& loader) {
+                                      lang::Loader& loader, PageJob& page) {
     std::vector<OptionPrice> prices;
     for (const std::string& option : engine::options_of(job)) {
         request.option = option;
         const lang::Outcome<engine::Job> other = engine::make_job(request, loader);
         if (!other)
             continue;
+        keep_layout(**other, option, page);
         if (lang::Outcome<engine::Estimate> estimate = engine::estimate(**other))
             prices.push_back({option, std::move(*estimate)});
     }
@@ -88,9 +94,10 @@ std::optional<lang::Said> add_job(const std::string& path, const std::string& mo
     lang::Outcome<engine::PriceAnswer> price = engine::ask(**job, engine::PriceQuestion{});
     if (!price)
         return std::move(price.said);
-    std::vector<OptionPrice> options = with_options(**job, *request, loader);
+    PageJob& page = all.texts.jobs.emplace_back(PageJob{path, {}});
+    keep_layout(**job, "", page);
+    std::vector<OptionPrice> options = with_options(**job, *request, loader, page);
     keep_seasons(path, std::move(*request), loader, all.texts);
-    all.texts.jobs.push_back({path, (*job)->request().field_sets});
     all.said.push_back(of_the_price(price.said));
     all.jobs.push_back({std::move(*job), std::move(*price), std::move(options)});
     return std::nullopt;

@@ -2,6 +2,7 @@
 
 #include "cli/field/report.h"
 #include "cli/page/parts.h"
+#include "cli/page/policy.h"
 #include "cli/price/price_text.h"
 #include "cli/shared/html_page.h"
 #include "cli/shared/safe_text.h"
@@ -14,13 +15,12 @@
 namespace acre::cli {
 namespace {
 
-// Nothing is fetched and nothing is sent. The module is compiled from what stands in the page, the
-// worker started from it.
-constexpr std::string_view policy =
-    "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline' "
-    "'wasm-unsafe-eval'; worker-src blob:; base-uri 'none'; form-action 'none'";
+constexpr std::string_view before_policy =
+    "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+    "content=\"width=device-width,initial-scale=1,viewport-fit=cover\">\n<meta "
+    "http-equiv=\"Content-Security-Policy\" content=\"";
 
-// The hatch of the drawings, and the body as the script fills it: band, changes, places.
+// What the script fills: band, changes.
 constexpr std::string_view live = R"(<div id="live" hidden>
 <p class="hidden" id="announce" role="status"></p>
 <div class="band" id="band" role="region" aria-label="Price in sight">
@@ -86,12 +86,17 @@ std::string inside_script(std::string json) {
     return json;
 }
 
+constexpr std::string_view drawn_width = " style=\"max-width:760px\"";
+
 std::string maps(const Collected& collected) {
     std::string html;
     for (std::size_t i = 0; i < collected.jobs.size(); ++i) {
         std::string drawn;
         for (const engine::JobField& field : collected.jobs[i].job->fields())
             drawn += field_svg(engine::field_answer(field.field));
+        // The policy of a page allows no style of an element by itself; its own styles size a map.
+        for (std::size_t at; (at = drawn.find(drawn_width)) != std::string::npos;)
+            drawn.erase(at, drawn_width.size());
         if (!drawn.empty())
             html += "<template id=\"map-" + std::to_string(i) + "\">" + drawn + "</template>\n";
     }
@@ -110,12 +115,8 @@ std::string title_of(const engine::PriceAnswer& price) {
 
 std::string page_html(const Collected& collected, const std::string& module) {
     const engine::PriceAnswer& price = collected.jobs.front().price;
-    std::string html = "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n<meta "
-                       "name=\"viewport\" content=\"width=device-width,initial-scale=1,"
-                       "viewport-fit=cover\">\n<meta http-equiv=\"Content-Security-Policy\" "
-                       "content=\"";
-    html.append(policy).append("\">\n<title>").append(words(title_of(price)));
-    html.append("</title>\n<style>").append(page_style()).append("</style></head>\n<body>\n");
+    std::string html = "<title>" + words(title_of(price)) + "</title>\n<style>";
+    html.append(page_style()).append("</style></head>\n<body>\n");
     html += head_of_page(price.job);
     html.append(live);
     html += "<main id=\"main\" tabindex=\"-1\">\n<div class=\"wrap\" id=\"cannot\"></div>\n" +
@@ -125,7 +126,7 @@ std::string page_html(const Collected& collected, const std::string& module) {
     html += "<script type=\"text/plain\" id=\"module\">" + module + "</script>\n";
     html.append("<script id=\"engine\">").append(engine_script());
     html.append("</script>\n<script>").append(page_script()).append("</script>\n");
-    return html + "</body></html>\n";
+    return std::string(before_policy) + content_policy(html) + "\">\n" + html + "</body></html>\n";
 }
 
 } // namespace acre::cli

@@ -34,17 +34,21 @@ bool lays_out(std::string_view name) {
 
 } // namespace
 
-bool laid_alike(const PricedJob& before, const PricedJob& after) {
-    const std::vector<lang::Line>& lines = before.sheet().lines;
-    for (lang::LineId id = 0; id < lines.size(); ++id) {
-        if (!lays_out(lines[id].name))
-            continue;
-        const double was = before.value(id);
-        const double is = after.value(after.sheet().find(lines[id].name));
-        if (was != is && !(std::isnan(was) && std::isnan(is)))
-            return false;
-    }
-    return true;
+LaidBy laid_by(const PricedJob& job) {
+    LaidBy by;
+    const std::vector<lang::Line>& lines = job.sheet().lines;
+    for (lang::LineId id = 0; id < lines.size(); ++id)
+        if (lays_out(lines[id].name))
+            by.emplace_back(lines[id].name, job.value(id));
+    return by;
+}
+
+bool laid_alike(const LaidBy& before, const LaidBy& after) {
+    const auto same = [](const auto& a, const auto& b) {
+        const bool near = std::fabs(a.second - b.second) <= 1e-12 * std::fabs(a.second);
+        return a.first == b.first && (near || (std::isnan(a.second) && std::isnan(b.second)));
+    };
+    return std::equal(before.begin(), before.end(), after.begin(), after.end(), same);
 }
 
 Job moved(const PricedJob& job, std::span<const std::pair<std::string, std::string>> sets) {
@@ -59,7 +63,7 @@ Job moved(const PricedJob& job, std::span<const std::pair<std::string, std::stri
         inputs[axis->input] = *value;
     }
     Job after = job.with_inputs(inputs);
-    return !job.request().field_sets || laid_alike(job, *after) ? after : nullptr;
+    return !job.request().field_sets || laid_alike(laid_by(job), laid_by(*after)) ? after : nullptr;
 }
 
 } // namespace acre::engine

@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "engine/job/priced_job.h"
 
@@ -16,7 +17,10 @@ namespace acre::engine {
 // that of the job made anew; who set a given is told as before.
 Job moved(const PricedJob& job, std::span<const std::pair<std::string, std::string>> sets);
 
-// Whether a layout of its boundaries would read the same of both (engine/job/job_fields.h).
-bool laid_alike(const PricedJob& before, const PricedJob& after);
+// What a layout of its boundaries reads of a job (engine/job/job_fields.h): lines by name, with
+// their values; no answer is NaN.
+using LaidBy = std::vector<std::pair<std::string, double>>;
+LaidBy laid_by(const PricedJob& job);
+bool laid_alike(const LaidBy& before, const LaidBy& after);
 
 } // namespace acre::engine

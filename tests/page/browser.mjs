@@ -19,13 +19,15 @@ export async function open() {
 export async function visit(
   browser,
   file,
-  { width = 390, scheme = "light", script = true, hash = "", slow = 1 } = {},
+  { width = 390, scheme = "light", script = true, hash = "", slow = 1, forcedColors } = {},
 ) {
   const context = await browser.newContext({
     viewport: { width, height: 844 },
     colorScheme: scheme,
+    forcedColors,
     javaScriptEnabled: script,
   });
+  context.setDefaultTimeout(20000);
   const page = await context.newPage();
   const asked = [];
   const wrong = [];
@@ -79,6 +81,8 @@ export async function noSidewaysScroll(page) {
 
 export const dollars = value =>
   value.toLocaleString("en-US", { style: "currency", currency: "USD" });
+export const percent = share =>
+  (100 * share).toLocaleString("en-US", { maximumFractionDigits: 2 }) + " %";
 export const clean = ({ asked, wrong }) => {
   assert.deepEqual(asked, []);
   assert.deepEqual(wrong, []);

@@ -37,13 +37,18 @@ export function writePage(name, ...words) {
 
 const part = (html, id) => html.match(new RegExp(`<script[^>]* id="${id}">(.*?)</script>`, "s"))[1];
 
+// Of a page: what its own script starts a module with.
+export function engineScript(file) {
+  const text = part(readFileSync(file, "utf8"), "engine");
+  return new Function("document", text + "\nreturn startEngine;")({});
+}
+
 // The engine of a page, as its own script starts it.
 export async function engineOf(file) {
   const html = readFileSync(file, "utf8");
-  const script = new Function("document", part(html, "engine") + "\nreturn startEngine;");
   const wasm = gunzipSync(Buffer.from(part(html, "module"), "base64"));
   const module = await WebAssembly.compile(wasm);
-  const question = await script({})(module);
+  const question = await engineScript(file)(module);
   const texts = JSON.parse(part(html, "texts"));
   question({ ask: "texts", texts });
   return { question, texts, bytes: { page: Buffer.byteLength(html), wasm: wasm.length } };

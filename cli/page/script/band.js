@@ -16,15 +16,15 @@ function figures({ price, cost, earnings }) {
   if (earnings)
     return [
       ["Price", price.total_text],
-      ["Margin after overhead", percent.format(earnings.margin)],
-      ["Profit", dollars.format(earnings.profit)],
+      ["Margin after overhead", percent(earnings.margin)],
+      ["Profit", money(earnings.profit)],
       ["Direct cost", cost.total_text],
     ];
   const left = price.total - cost.total;
   return [
     ["Price", price.total_text],
-    ["Contribution", dollars.format(left)],
-    price.total !== 0 && ["Of the price", percent.format(left / price.total)],
+    ["Contribution", money(left)],
+    price.total !== 0 && ["Of the price", percent(left / price.total)],
     ["Direct cost", cost.total_text],
   ].filter(Boolean);
 }
@@ -32,7 +32,7 @@ function figures({ price, cost, earnings }) {
 function showBand() {
   const { price } = page.price;
   const big = price.per_unit_text
-    ? [dollars.format(price.per_unit), make("span", { class: "per" }, `/${price.unit} all in`)]
+    ? [money(price.per_unit), make("span", { class: "per" }, `/${price.unit} all in`)]
     : [price.total_text];
   byId("big").replaceChildren(...big);
   byId("figures").replaceChildren(
@@ -56,9 +56,9 @@ function note() {
   }
   const count = state.sets.size + state.texts.size;
   if (count === 0 && state.past.length === 0) return [];
-  const unit = page.written.price.per_unit === null ? "$" : "$/" + page.price.price.unit;
+  const unit = page.written.price.per_unit === null ? coin.word : `${coin.word}/${page.price.price.unit}`;
   const change =
-    unit === "$"
+    unit === coin.word
       ? page.price.price.total - page.written.price.total
       : page.price.price.per_unit - page.written.price.per_unit;
   const list = make(
@@ -92,6 +92,7 @@ function showChanges() {
       maxlength: 300,
       placeholder: "say why, as the season will show it",
       onchange: event => {
+        remember();
         set.because = event.target.value;
         writeAddress();
       },

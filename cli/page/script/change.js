@@ -1,21 +1,26 @@
 // A given moves: the price answers at once, everything else when the hand rests.
 
+// Money with a sign is written "$5.10/gal", other money "45 CHF/h".
+const signedMoney = unit => isMoney(unit) && "$€£¥".includes(coin.word);
 // The part of a unit that stands after a number: "/gal" of "$/gal", "ac" of "ac".
-const unitAfter = unit => (unit.startsWith("$") ? unit.slice(1) : unit === "1" ? "" : unit);
+const unitAfter = unit =>
+  signedMoney(unit) ? unit.slice(coin.word.length) : unit === "1" || unit === "clock" ? "" : unit;
 
 // What is typed in a field whose unit stands beside it, as `--set` takes it. A number alone has the
 // field's unit; anything else is the engine's to judge.
 function asValue(given, typed) {
   const words = typed.trim();
   if (given.options.length > 0) return words;
-  const number = /^(-?)(\$?)([\d,]*\.?\d+)$/.exec(words);
-  if (number === null || (number[2] && !given.unit.startsWith("$"))) return words;
-  const money = given.unit.startsWith("$");
-  const after = unitAfter(given.unit);
-  return number[1] + (money ? "$" : "") + number[3] + (after && !money ? " " : "") + after;
+  const number = /^(-?)([$€£¥]?)([\d,]*\.?\d+)$/.exec(words);
+  const sign = signedMoney(given.unit) ? coin.word : "";
+  if (number === null || (number[2] && number[2] !== sign)) return words;
+  const after = given.unit === "clock" ? given.unit : unitAfter(given.unit);
+  return number[1] + sign + number[3] + (after && !sign ? " " : "") + after;
 }
 // The other way: what a field shows of a value.
 function inField(given, text = given.text) {
+  if (isMoney(given.unit) && !signedMoney(given.unit))
+    return text.replace(coin.before, "").replace(coin.before.trim(), "").replace(/\/.*$/, "").trim();
   const after = unitAfter(given.unit);
   return after && text.endsWith(after) ? text.slice(0, -after.length).trim() : text;
 }
@@ -82,17 +87,21 @@ function refresh() {
   const full = page.ask(asked("price", { lines: true }));
   if (failed(full)) return;
   page.full = page.price = full;
-  const givens = page.ask(asked("givens")).givens;
+  takeGivens();
+  showBand();
+  showPlace();
+}
+function takeGivens() {
+  const { givens } = page.ask(asked("givens"));
   const before = new Map(page.givens.map(given => [given.name, given]));
   for (const given of givens) {
     const old = before.get(given.name);
-    given.was = state.sets.has(given.name) ? (old?.was ?? given.text) : given.text;
-    given.reason = state.sets.has(given.name) ? (old?.reason ?? "") : given.because;
-    given.setter = state.sets.has(given.name) ? "you" : given.set_by;
+    const changed = state.sets.has(given.name);
+    given.was = changed ? (old?.was ?? given.text) : given.text;
+    given.setter = changed ? "you" : given.set_by;
   }
   page.givens = givens;
-  showBand();
-  showPlace();
+  page.called = calledOf(givens);
 }
 
 function undo() {

@@ -2,6 +2,7 @@
 // the difference to another season or job.
 
 let built = ""; // the line that is open
+let everyCost = false; // also those that come to nothing
 let against = ""; // "season NAME" or "job N"
 
 places.push({
@@ -21,6 +22,7 @@ places.push({
             make("h2", {}, "Costs"),
             make("p", { class: "because" }, "Touch a figure to see how it was built."),
             costTable(page.full),
+            nothingFor(page.full),
           ),
           make("div", {}, ...costToPrice(page.full), difference()),
         ),
@@ -47,7 +49,7 @@ const figure = (line, words) =>
 
 function costTable(answer) {
   const bodies = new Map();
-  for (const cost of answer.costs) {
+  for (const cost of answer.costs.filter(cost => everyCost || cost.amount !== 0)) {
     if (!bodies.has(cost.part)) bodies.set(cost.part, []);
     bodies.get(cost.part).push(cost);
   }
@@ -60,7 +62,7 @@ function costTable(answer) {
       cell(cost.rate_text, { class: "num crate" }),
       cell(cost.quantity_text, { class: "num crate" }),
       cell(figure(line, cost.amount_text)),
-      wide === 5 && cell(dollars.format(cost.per_unit), { class: "num cper" }),
+      wide === 5 && cell(money(cost.per_unit), { class: "num cper" }),
     ].filter(Boolean);
     return [
       make("tr", { class: open ? "open" : "" }, ...cells),
@@ -108,6 +110,18 @@ function costTable(answer) {
         ),
     ),
   );
+}
+
+// What this job has none of, in words; their rows are a press away.
+function nothingFor(answer) {
+  const none = answer.costs.filter(cost => cost.amount === 0).map(called);
+  if (none.length === 0) return "";
+  const press = link(everyCost ? "Hide them" : "Show their rows", () => {
+    everyCost = !everyCost;
+    showPlace();
+  });
+  press.id = "every-cost";
+  return make("p", { class: "meta not-charged" }, `Not charged: ${none.join(", ")}. `, press);
 }
 
 function howBuilt(line) {
@@ -175,7 +189,7 @@ function costToPrice(answer) {
           { class: "from leader" },
           make("span", {}, "Cost"),
           make("i"),
-          make("b", {}, dollars.format(item.cost)),
+          make("b", {}, money(item.cost)),
         ),
         ...item.steps.map(one =>
           make(
@@ -183,7 +197,7 @@ function costToPrice(answer) {
             { class: "leader" },
             make("span", {}, one.text),
             make("i"),
-            make("b", {}, signed(one.added, "$")),
+            make("b", {}, signed(one.added, coin.word)),
           ),
         ),
         make(
@@ -263,7 +277,7 @@ function bridge() {
       { class: "from leader" },
       make("span", {}, capital(answer.before.label)),
       make("i"),
-      make("b", {}, dollars.format(answer.before.cents / 100)),
+      make("b", {}, money(answer.before.cents / 100)),
     ),
     ...answer.rows.map(one =>
       make(
@@ -274,7 +288,7 @@ function bridge() {
           { class: "leader" },
           make("span", {}, words(one)),
           make("i"),
-          make("b", {}, signed(one.cents / 100, "$")),
+          make("b", {}, signed(one.cents / 100, coin.word)),
         ),
         one.because && make("p", { class: "because" }, one.because),
       ),
@@ -284,7 +298,7 @@ function bridge() {
       { class: "leader sum" },
       make("span", {}, "This job, " + answer.unit),
       make("i"),
-      make("b", {}, dollars.format(answer.after.cents / 100)),
+      make("b", {}, money(answer.after.cents / 100)),
     ),
   );
 }

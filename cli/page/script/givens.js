@@ -3,11 +3,13 @@
 const open = new Set(); // parts that show all of theirs
 let searched = "";
 
-// Those that people look for: what somebody set, what swings, what was changed here.
+// Those that people look for: what somebody set, what swings, what was changed here, the choices of
+// the job's own model.
 const telling = given =>
   page.wrong?.name === given.name ||
   (given.setter !== "model" && given.setter !== "") ||
   given.swing !== null ||
+  (given.options.length > 0 && !given.name.includes(".")) ||
   given.chosen ||
   state.sets.has(given.name);
 
@@ -98,7 +100,6 @@ function showGiven(given) {
     box.append(words, make("div", { class: "wide" }, choice(given, id), told));
     return box;
   }
-  const money = given.unit.startsWith("$");
   const input = make("input", {
     id,
     value: given.value === null ? "" : inField(given),

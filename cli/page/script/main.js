@@ -27,12 +27,14 @@ function showHead() {
 
 async function start() {
   page.texts = JSON.parse(textIn("texts"));
-  page.module = await WebAssembly.compile(await unpack(textIn("module")));
+  const bytes = await unpack(textIn("module"));
+  page.module = await WebAssembly.compile(bytes);
   page.ask = await startEngine(page.module);
   page.ask({ ask: "texts", texts: page.texts });
   const first = page.ask(asked("price"));
   if (failed(first)) throw new Error(first.title);
   page.written = page.price = page.full = first;
+  takeMoney(first.money);
   readAddress();
   for (const [name, text] of state.texts) page.ask({ ask: "text", name, text });
   const linked =

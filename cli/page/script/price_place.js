@@ -4,7 +4,7 @@ places.push({
   name: "price",
   title: "Price",
   show: main => {
-    const moves = page.ask(asked("sensitivity"));
+    const moves = page.ask(asked("sensitivity", { deep: false }));
     main.replaceChildren(
       make(
         "div",

@@ -40,6 +40,8 @@ places.push({
 
 function progress() {
   if (risk.state !== "running") return "";
+  if (risk.answer !== null)
+    return make("p", { class: "meta" }, "Working out what drives the spread\u2026");
   const bar = make("i", { id: "risk-bar" });
   bar.style.width = Math.min(100, (100 * risk.done) / risk.wanted) + "%";
   return make(
@@ -63,7 +65,13 @@ function runRisk() {
   );
   risk.worker = new Worker(address);
   URL.revokeObjectURL(address);
-  Object.assign(risk, { done: 0, state: "running", about: riskAbout(), began: performance.now() });
+  Object.assign(risk, {
+    done: 0,
+    answer: null,
+    state: "running",
+    about: riskAbout(),
+    began: performance.now(),
+  });
   const texts = structuredClone(page.texts);
   for (const [name, text] of state.texts) texts.texts[name] = text;
   risk.worker.onmessage = ({ data }) => heard(data);
@@ -71,7 +79,10 @@ function runRisk() {
   risk.worker.postMessage({
     module: page.module,
     texts,
-    question: asked("risk", { trials: risk.wanted, seed: 1 }),
+    // The trials themselves are there at once; what drives their spread takes longer.
+    questions: [false, true].map(shares =>
+      asked("risk", { trials: risk.wanted, seed: 1, shares }),
+    ),
   });
   showIfRisk();
 }
@@ -87,19 +98,24 @@ function heard(data) {
     }
     return;
   }
-  risk.worker.terminate();
-  risk.answer = data.answer ?? {
-    schema: "acrewright.failure/1",
-    title: "the trials broke off: " + data.broken,
-    helps: [],
-  };
-  Object.assign(risk, { state: "done", worker: null, took: performance.now() - risk.began });
+  const first = risk.answer === null && data.answer && !failed(data.answer);
+  if (risk.answer === null || (data.answer && !failed(data.answer)))
+    risk.answer = data.answer ?? {
+      schema: "acrewright.failure/1",
+      title: "the trials broke off: " + data.broken,
+      helps: [],
+    };
+  if (first) risk.took = performance.now() - risk.began;
+  else endRisk("done");
   showIfRisk();
 }
 
-function stopRisk() {
+function endRisk(how) {
   risk.worker?.terminate();
-  Object.assign(risk, { state: "stopped", worker: null });
+  Object.assign(risk, { state: how, worker: null });
+}
+function stopRisk() {
+  endRisk(risk.answer === null ? "stopped" : "done");
   showIfRisk();
 }
 const showIfRisk = () => {
@@ -116,7 +132,7 @@ function riskWords() {
       { class: "meta" },
       `Stopped after ${plain.format(risk.done)} of ${plain.format(risk.wanted)} trials.`,
     );
-  if (risk.state !== "done") return "";
+  if (risk.answer === null) return "";
   if (failed(risk.answer)) return told(risk.answer, "risk-e");
   const { answer } = risk;
   const stale = risk.about !== riskAbout();
@@ -133,7 +149,7 @@ function riskWords() {
           "div",
           {},
           make("dt", {}, "Chance of a loss at the price quoted"),
-          make("dd", {}, percent.format(answer.loss)),
+          make("dd", {}, percent(answer.loss)),
         ),
       make("div", {}, make("dt", {}, "Trials"), make("dd", {}, plain.format(answer.trials))),
       answer.without_answer > 0 &&
@@ -144,22 +160,26 @@ function riskWords() {
           make("dd", {}, plain.format(answer.without_answer)),
         ),
     ),
-    table(
-      {},
-      "The spread of each figure",
-      [
-        head("", {}),
-        ...["5 %", "25 %", "half", "75 %", "95 %", "as quoted"].map(words =>
-          head(words, { class: "num" }),
-        ),
-      ],
-      make("tbody", {}, ...answer.measured.map(measured)),
+    make(
+      "div",
+      { class: "scroll", tabindex: "0", role: "region", "aria-label": "The spread of each figure" },
+      table(
+        {},
+        "The spread of each figure",
+        [
+          head("", {}),
+          ...["5 %", "25 %", "half", "75 %", "95 %", "as quoted"].map(words =>
+            head(words, { class: "num" }),
+          ),
+        ],
+        make("tbody", {}, ...answer.measured.map(measured)),
+      ),
     ),
     ...(answer.refusals ?? []).map(one =>
       make(
         "p",
         { class: "meta" },
-        `${percent.format(one.chance)} of trials: ${one.name}${one.cost === null ? "" : ", " + dollars.format(one.cost)}`,
+        `${percent(one.chance)} of trials: ${one.name}${one.cost === null ? "" : ", " + money(one.cost)}`,
       ),
     ),
     shares(answer.shares),
@@ -178,11 +198,11 @@ function measured(one) {
   const names =
     risk.answer.overhead === undefined ? measuredName : { ...measuredName, ...afterOverhead };
   const share = value =>
-    one.name === "margin" || one.unit === "%" ? percent.format(value) : quantity(value, one.unit);
+    one.name === "margin" || one.unit === "%" ? percent(value) : quantity(value, one.unit);
   const at = wanted =>
     cell(share(one.percentiles.find(point => Math.abs(point.share - wanted) < 1e-9)?.value));
   return row(
-    one.label || names[one.name] || one.name,
+    capital(one.label || names[one.name] || one.name),
     ...[0.05, 0.25, 0.5, 0.75, 0.95].map(at),
     cell(share(one.at_job)),
   );
@@ -190,10 +210,9 @@ function measured(one) {
 
 function shares(answer) {
   if (!answer) return "";
-  const label = name => called(page.givens.find(given => given.name === name) ?? { name });
   return make(
     "div",
-    { class: "block" },
+    { class: "block", id: "drives" },
     make("h2", {}, "What drives the spread"),
     table(
       {},
@@ -206,9 +225,9 @@ function shares(answer) {
           .slice(0, 10)
           .map(one =>
             row(
-              capital(label(one.name)),
-              cell(percent.format(one.first)),
-              cell(percent.format(one.total)),
+              capital(called(one)),
+              cell(percent(one.first)),
+              cell(percent(one.total)),
             ),
           ),
       ),

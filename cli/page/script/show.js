@@ -41,24 +41,64 @@ const table = (attributes, caption, heads, ...bodies) =>
     ...bodies,
   );
 
-const dollars = new Intl.NumberFormat("en-US", { style: "currency", currency: "USD" });
+// The firm's money: how amounts begin, and the word that units have for it ("$/ac", "CHF/h").
+const coin = { before: "$", word: "$", digits: null };
+function takeMoney({ code, sign, step }) {
+  coin.word = "$€£¥".includes(sign) ? sign : code;
+  coin.before = /[\p{L}.]$/u.test(sign) ? sign + "\u00a0" : sign;
+  const decimals = Number.isInteger(step) ? 0 : 2;
+  coin.digits = new Intl.NumberFormat("en-US", {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
+}
+const money = value => (value < 0 ? "-" : "") + coin.before + coin.digits.format(Math.abs(value));
+const isMoney = unit => unit === coin.word || unit.startsWith(coin.word + "/");
+
 // Four digits, and whole numbers whole, as on the program's own pages.
 const four = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 4 });
 const whole = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
 const plain = { format: value => (Math.abs(value) >= 1000 ? whole : four).format(value) };
-const percent = new Intl.NumberFormat("en-US", { style: "percent", maximumFractionDigits: 2 });
+const hundredths = new Intl.NumberFormat("en-US", { maximumFractionDigits: 2 });
+const percent = share => hundredths.format(100 * share) + " %";
+
+// Hours after midnight, as people say them: "7:30 pm", "4:10 am the day after".
+function clock(hours) {
+  const minutes = Math.round(hours * 60);
+  const days = Math.floor(minutes / 1440);
+  const left = minutes - days * 1440;
+  const time =
+    left === 720
+      ? "noon"
+      : `${Math.floor(left / 60) % 12 || 12}:${String(left % 60).padStart(2, "0")} ${left < 720 ? "am" : "pm"}`;
+  if (days === 0) return time;
+  const side = days < 0 ? "before" : "after";
+  return time + (Math.abs(days) === 1 ? ` the day ${side}` : ` ${Math.abs(days)} days ${side}`);
+}
 
 // A number with its unit, as pages write it: $805.75/ac, 118 ac.
 function quantity(value, unit) {
   if (value === null || value === undefined) return "no answer";
-  if (unit.startsWith("$")) return dollars.format(value) + unit.slice(1);
+  if (isMoney(unit)) return money(value) + unit.slice(coin.word.length);
+  if (unit === "clock") return clock(value);
   return plain.format(value) + (unit && unit !== "1" ? " " + unit : "");
 }
 function signed(value, unit) {
   if (Math.abs(value) < 0.005) return "no change";
   return (value > 0 ? "+" : "\u2212") + quantity(Math.abs(value), unit);
 }
-const called = line => line.label || line.name;
+// A given by its label, and by whose it is where two have one label: "class of ground, top".
+const called = line => page.called.get(line.name) || line.label || line.name;
+function calledOf(givens) {
+  const count = new Map();
+  for (const { label } of givens) count.set(label, (count.get(label) ?? 0) + 1);
+  return new Map(
+    givens.map(({ name, label }) => {
+      const whose = name.split(".").slice(0, -1).join(", ").replaceAll("_", " ");
+      return [name, label && count.get(label) > 1 && whose ? `${label}, ${whose}` : label || name];
+    }),
+  );
+}
 const capital = words => words.charAt(0).toUpperCase() + words.slice(1);
 const choiceLabel = name => name.replaceAll("_", " ");
 

@@ -8,6 +8,7 @@ const page = {
   written: null, // the price as the page was written
   full: null, // the last good answer with every line
   givens: [],
+  called: new Map(), // name of a given → how people call it
   wrong: null, // { name, typed, answer }: an entry that gave no price
 };
 

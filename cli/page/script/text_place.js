@@ -129,13 +129,7 @@ function judge(text, keep) {
 function quietly() {
   const full = page.ask(asked("price", { lines: true }));
   if (!failed(full)) page.full = page.price = full;
-  page.givens = page
-    .ask(asked("givens"))
-    .givens.map(given => ({
-      ...given,
-      was: given.text,
-      setter: state.sets.has(given.name) ? "you" : given.set_by,
-    }));
+  takeGivens();
   showBand();
 }
 

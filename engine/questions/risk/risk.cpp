@@ -81,7 +81,7 @@ lang::Said judged_lines(const PricedJob& job, const RiskQuestion& question) {
 void set_beside(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result) {
     const auto beside =
         ask(job, SensitivityQuestion{question.lines.empty() ? "" : question.lines.front(),
-                                     question.names, 0});
+                                     question.names, 0, false});
     if (!beside)
         return;
     for (Factor& factor : result.factors)

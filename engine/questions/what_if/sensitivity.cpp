@@ -23,12 +23,12 @@ bool is_rounded(const lang::Sheet& sheet) {
 }
 
 // The study that slopes are taken from.
-std::optional<LineStudy> cost_behind(const PricedJob& job, lang::LineId line) {
+std::optional<LineStudy> cost_behind(const PricedJob& job, lang::LineId line, bool nearby) {
     const lang::Sheet& sheet = job.sheet();
     const bool is_price = line == sheet.price_per_unit || line == sheet.price_total;
     if (!is_price || !is_rounded(sheet) || sheet.cost_total == lang::none)
         return std::nullopt;
-    return std::move(study(job, sheet.cost_total, 0).value);
+    return std::move(study(job, sheet.cost_total, {0, nearby, nearby}).value);
 }
 
 // Every given called by its label, or by its name where two that are reached have one label.
@@ -129,10 +129,10 @@ lang::Outcome<SensitivityAnswer> ask(const PricedJob& job, const SensitivityQues
                                                         : std::vector<lang::LineId>{*line});
     if (said.diagnostics.has_errors())
         return said;
-    lang::Outcome<LineStudy> of = study(job, *line, question.interactions);
+    lang::Outcome<LineStudy> of = study(job, *line, {question.interactions, question.nearby});
     if (!of)
         return std::move(of.said);
-    const std::optional<LineStudy> cost = cost_behind(job, *line);
+    const std::optional<LineStudy> cost = cost_behind(job, *line, question.nearby);
     const LineStudy& slopes = cost ? *cost : *of;
 
     SensitivityAnswer answer;

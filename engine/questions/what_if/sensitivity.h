@@ -18,6 +18,7 @@ struct SensitivityQuestion {
     std::string line;              // empty: the price per unit
     bool names = false;            // lines and givens are called by their names
     std::size_t interactions = 10; // at most so many are kept
+    bool nearby = true;            // false: steps and kinks are not looked for
 };
 
 // A place near the job's value, on one side of it, at which the line jumps (a step) or bends (a

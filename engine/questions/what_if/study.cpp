@@ -38,21 +38,16 @@ class Study {
         result_.value = job.values().slot[target_];
     }
 
-    lang::Outcome<LineStudy> run(std::size_t interactions_kept) {
+    lang::Outcome<LineStudy> run(const StudyDepth& depth) {
         collect();
-        if (auto fault = few_enough())
+        if (auto fault = depth.swings ? few_enough() : std::nullopt)
             return std::move(*fault);
-        if (auto fault = swing_effects())
+        if (auto fault = depth.swings ? swing_effects() : std::nullopt)
             return std::move(*fault);
         rank();
-        for (Moved& moved : result_.moved) {
-            if (effort_ > max_effort / 2)
-                break;
-            if (moved.reached && moved.axis.options == 0)
-                nearby(moved);
-            ++result_.looked_near;
-        }
-        interactions(interactions_kept);
+        if (depth.nearby)
+            look_near();
+        interactions(depth.interactions);
         return std::move(result_);
     }
 
@@ -179,6 +174,16 @@ class Study {
                 effect.at_high = y[k];
         }
         return std::nullopt;
+    }
+
+    void look_near() {
+        for (Moved& moved : result_.moved) {
+            if (effort_ > max_effort / 2)
+                break;
+            if (moved.reached && moved.axis.options == 0)
+                nearby(moved);
+            ++result_.looked_near;
+        }
     }
 
     // Looks from the job's value down and up, as far as the swing goes, or the allowed range, or a
@@ -325,11 +330,11 @@ class Study {
 
 } // namespace
 
-lang::Outcome<LineStudy> study(const PricedJob& job, lang::LineId line, std::size_t interactions) {
+lang::Outcome<LineStudy> study(const PricedJob& job, lang::LineId line, const StudyDepth& depth) {
     if (std::isnan(job.value(line)))
         return lang::placeless(lang::Code::Q002, fmt::format("`{}` has no answer in this job",
                                                              job.sheet().lines[line].name));
-    return Study(job, line).run(interactions);
+    return Study(job, line).run(depth);
 }
 
 } // namespace acre::engine

@@ -24,7 +24,14 @@ struct LineStudy {
     std::vector<lang::LineId> computed;
 };
 
+// How far a study goes beyond slopes. Swings take a fraction of the time of the rest.
+struct StudyDepth {
+    std::size_t interactions = 0; // at most so many are kept
+    bool nearby = true;           // steps and kinks are looked for
+    bool swings = true;           // false: the line is not read at their ends
+};
+
 // Q002: the line has no answer; Q004, Q006: it is too much work.
-lang::Outcome<LineStudy> study(const PricedJob& job, lang::LineId line, std::size_t interactions);
+lang::Outcome<LineStudy> study(const PricedJob& job, lang::LineId line, const StudyDepth& depth);
 
 } // namespace acre::engine

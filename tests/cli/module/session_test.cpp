@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include <cmath>
+
 #include <nlohmann/json.hpp>
 
 namespace session_test {
@@ -44,7 +46,8 @@ Session opened() {
 
 TEST_CASE("texts come back from their document as they went in") {
     PageTexts before = texts();
-    before.jobs.push_back({"two.job", "set area = 3 ac\n"});
+    before.jobs.push_back(
+        {"two.job", {{"", "set area = 3 ac\n", {{"layout_spacing", 5}, {"turn", std::nan("")}}}}});
     before.seasons = {"2027.season"};
     before.used.names[{acre::lang::ReferenceKind::Season, "2027", "creek.job"}] = "2027.season";
     before.used.names[{acre::lang::ReferenceKind::Firm, "kestrel", "2027.season"}] = "kestrel.firm";
@@ -54,8 +57,11 @@ TEST_CASE("texts come back from their document as they went in") {
     CHECK(after->used.names == before.used.names);
     CHECK(after->seasons == before.seasons);
     CHECK(after->jobs.size() == 2);
-    CHECK_FALSE(after->jobs[0].field_sets.has_value());
-    CHECK(after->jobs[1].field_sets == before.jobs[1].field_sets);
+    CHECK(after->jobs[0].layouts.empty());
+    REQUIRE(after->jobs[1].layouts.size() == 1);
+    CHECK(after->jobs[1].layouts[0].sets == "set area = 3 ac\n");
+    CHECK(acre::engine::laid_alike(after->jobs[1].layouts[0].laid_by,
+                                   before.jobs[1].layouts[0].laid_by));
     CHECK_FALSE(acre::cli::read_page_texts("{}").has_value());
     CHECK_FALSE(acre::cli::read_page_texts("no JSON").has_value());
 }
@@ -99,12 +105,26 @@ TEST_CASE("a job that was laid out refuses what would lay it out otherwise") {
     Session session;
     PageTexts page = texts();
     page.used.texts["mowing.rate"] += "layout_spacing : ft = area / 1 ac * 1 ft\n";
-    page.jobs[0].field_sets = "";
+    page.jobs[0].layouts = {{"", "", {{"layout_spacing", 40}}},
+                            {"Half", "", {{"layout_spacing", 20}}}};
     session.take(page);
+    const auto code = [&](const std::string& question) {
+        const Json answer = asked(session, question);
+        return answer.contains("code") ? answer["code"].get<std::string>() : "";
+    };
     CHECK(asked(session, R"({"ask": "price"})")["price"]["total_cents"] == 50000);
-    const Json refused = asked(session, R"({"ask": "price", "sets": [["area", "80 ac"]]})");
-    CHECK(refused["schema"] == "acrewright.failure/1");
-    CHECK(refused["code"] == "Q005");
+    CHECK(code(R"({"ask": "price", "sets": [["area", "80 ac"]]})") == "Q005");
+    // An option has a layout of its own.
+    CHECK(asked(session, R"({"ask": "price", "option": "Half"})")["price"]["total_cents"] == 25000);
+    page.jobs[0].layouts.pop_back();
+    session.take(page);
+    CHECK(code(R"({"ask": "price", "option": "Half"})") == "Q005");
+    // And another text needs one too.
+    asked(session, Json{{"ask", "text"},
+                        {"name", "creek.job"},
+                        {"text", "job \"Creek\"\nmodel \"mowing\"\nset area = 50 ac\n"}}
+                       .dump());
+    CHECK(code(R"({"ask": "price"})") == "Q005");
 }
 
 TEST_CASE("whatever is asked, there is an answer") {
