@@ -1,26 +1,31 @@
 // The season in text, JSON, and one page with charts.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "cli/shared/reply.h"
 #include "cli/shared/text/figures.h"
+#include "engine/questions/season/chain.h"
 #include "engine/questions/season/season.h"
 
 namespace acre::cli {
 
+// Which jobs count as work.
+enum class Counted { Folder, Jobs, Book };
+
 struct SeasonNames {
-    std::string title; // the folder
+    std::string title; // the folder, the book, or how many jobs
+    Counted counted = Counted::Folder;
+    std::vector<std::string> without; // titles of jobs left out
     long net_days = 20;
+    std::optional<engine::MoveChain> chain{}; // of the plan; none: no roads are known
 };
 std::string season_text(const engine::Season& season, const SeasonNames& names, bool color);
-// Schema acrewright.season/2. Field by field in cli/README.md.
-Document season_json(const engine::Season& season);
+// Schema acrewright.season/4. Field by field in cli/README.md.
+Document season_json(const engine::Season& season, const SeasonNames& names);
 std::string season_html(const engine::Season& season, const SeasonNames& names);
-
-// What text and page share, as written: make it safe where it goes.
-std::string machine_words(const std::string& name); // "second crawler" of second_crawler
-// "crawler: each idle hour leaves $47.50 uncovered"; empty: the machine has no hours booked
-std::string idle_words(const engine::MachineRow& row);
 
 } // namespace acre::cli

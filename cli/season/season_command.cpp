@@ -1,81 +1,29 @@
-// season: all jobs of a folder against the machines.
+// season: jobs against the machines.
 #include <algorithm>
-#include <charconv>
-#include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
-#include <dirent.h>
-
 #include "cli/command.h"
+#include "cli/season/asked.h"
+#include "cli/season/book_jobs.h"
 #include "cli/season/kept_messages.h"
 #include "cli/season/report.h"
 #include "cli/shared/arguments.h"
-#include "cli/shared/files/confined.h"
+#include "cli/shared/clock.h"
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
+#include "engine/driver.h"
+#include "engine/questions/estimate.h"
 #include "engine/questions/season/season_jobs.h"
+#include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
-
-struct SeasonArguments {
-    std::string folder, models, page;
-    std::vector<std::string> fleet;
-    std::uint32_t net_days = 20;
-    bool json = false;
-};
-
-bool job_files(const std::string& folder, std::vector<std::string>& files) {
-    DIR* open = ::opendir(folder.c_str());
-    if (open == nullptr)
-        return false;
-    while (const dirent* entry = ::readdir(open))
-        if (const std::string_view name = entry->d_name;
-            name.ends_with(".job") && !name.starts_with('.'))
-            files.push_back(joined(folder, name));
-    ::closedir(open);
-    std::sort(files.begin(), files.end());
-    return true;
-}
-
-lang::Outcome<std::map<std::string, int>> read_fleet(const std::vector<std::string>& words) {
-    std::map<std::string, int> fleet;
-    for (const std::string& word : words) {
-        const std::size_t equals = word.find('=');
-        int count = 0;
-        const char* const end = word.data() + word.size();
-        if (equals != std::string::npos) {
-            const auto read = std::from_chars(word.data() + equals + 1, end, count);
-            count = read.ec == std::errc() && read.ptr == end ? count : 0;
-        }
-        if (count < 1)
-            return lang::placeless(lang::Code::C003,
-                                   "`--fleet` takes MACHINE=COUNT, as in crawler=2; not `" + word +
-                                       "`");
-        fleet[word.substr(0, equals)] = count;
-    }
-    return fleet;
-}
-
-lang::Outcome<std::vector<std::string>> files_in(std::string folder) {
-    while (folder.size() > 1 && folder.back() == '/')
-        folder.pop_back();
-    std::vector<std::string> files;
-    if (!job_files(folder, files))
-        return lang::placeless(lang::Code::F702, "the folder `" + folder + "` cannot be read");
-    if (files.empty())
-        return lang::placeless(lang::Code::F701, "the folder `" + folder + "` has no .job file");
-    if (files.size() > engine::max_season_jobs)
-        return lang::placeless(lang::Code::Q006, "a season takes at most " +
-                                                     lang::number_text(engine::max_season_jobs) +
-                                                     " jobs");
-    return files;
-}
 
 // Reads jobs until they are too much. What is said of them goes into the reply.
 void read_jobs(const std::vector<std::string>& files, engine::SeasonJobs& jobs, Reply& reply) {
@@ -91,20 +39,75 @@ void read_jobs(const std::vector<std::string>& files, engine::SeasonJobs& jobs, 
                       lang::number_text(static_cast<double>(messages.not_shown())) +
                       " more jobs, which are not shown.\n";
     if (reply.failed())
-        reply.note += "A season needs all of its jobs: fix those above, or take them out of the "
-                      "folder.\n";
+        reply.note += "A season needs all of its jobs: fix those above, or leave them out.\n";
+}
+
+std::optional<Reply> read_quotes(const SeasonArguments& arguments, std::optional<double> offered,
+                                 engine::SeasonJobs& jobs, Reply& reply) {
+    if (!arguments.paths.empty() || !arguments.without.empty())
+        return lang::placeless(lang::Code::C003, "`--book` counts the quotes of the book: leave "
+                                                 "jobs and `--without` out");
+    const std::string day = arguments.as_of.empty() ? today() : arguments.as_of;
+    if (!lang::day_number(day))
+        return lang::placeless(lang::Code::C003,
+                               "`--as-of` takes a date, as in 2027-03-14; not `" + day + "`");
+    KeptMessages messages(reply);
+    return read_book({arguments.book, day, offered}, jobs, messages);
+}
+
+// The job of a file with more givens set.
+std::optional<engine::MoveMoney> priced_with(const SeasonArguments& arguments,
+                                             const std::string& file,
+                                             const engine::GivenSets& sets) {
+    lang::Outcome<std::string> text = read_text(file, false);
+    if (!text)
+        return std::nullopt;
+    FileLoader loader(arguments.models);
+    loader.know(file);
+    lang::Request request;
+    request.every_function = false;
+    request.name = file;
+    request.text = std::move(*text);
+    request.sets = sets;
+    const lang::Outcome<engine::Job> job = engine::make_job(request, loader);
+    if (!job)
+        return std::nullopt;
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
+    if (!estimate)
+        return std::nullopt;
+    return engine::MoveMoney{static_cast<double>(estimate->price_cents) / 100,
+                             estimate->cost_total};
+}
+
+std::optional<Reply> chain_moves(const SeasonArguments& arguments, const engine::Season& season,
+                                 SeasonNames& names) {
+    if (!arguments.book.empty())
+        return lang::placeless(lang::Code::C003,
+                               "`--roads` prices jobs again, and a quote is priced once: leave "
+                               "`--book` or `--roads` out");
+    lang::Outcome<std::string> text = read_text(arguments.roads, true, max_data_bytes);
+    if (!text)
+        return Reply(std::move(text.said));
+    lang::Outcome<std::vector<engine::Road>> roads = engine::read_roads(*text, arguments.roads);
+    if (!roads)
+        return Reply(std::move(roads.said));
+    names.chain = engine::chain(season, *roads, arguments.moves,
+                                [&](std::size_t job, const engine::GivenSets& sets) {
+                                    return priced_with(arguments, season.jobs[job].file, sets);
+                                });
+    return std::nullopt;
 }
 
 Reply answer(const SeasonArguments& arguments, bool color) {
-    constexpr std::uint32_t longest_wait = 3'660; // days, ten years
-    if (arguments.net_days > longest_wait)
-        return lang::placeless(lang::Code::C003,
-                               "`--net` takes at most " + lang::number_text(longest_wait) + " days",
-                               {}, {"`--net 20` is the usual"});
-    lang::Outcome<std::map<std::string, int>> fleet = read_fleet(arguments.fleet);
-    if (!fleet)
-        return std::move(fleet.said);
-    lang::Outcome<std::vector<std::string>> files = files_in(arguments.folder);
+    lang::Outcome<engine::SeasonQuestion> question = question_of(arguments);
+    if (!question)
+        return std::move(question.said);
+    const lang::Outcome<std::optional<double>> offered = chance_of_offers(arguments);
+    if (!offered)
+        return offered.said;
+    lang::Outcome<SeasonFiles> files = arguments.book.empty()
+                                           ? files_of_season(arguments)
+                                           : SeasonFiles{{}, arguments.book, Counted::Book, {}};
     if (!files)
         return std::move(files.said);
     engine::SeasonJobs jobs([&](const std::string& path) {
@@ -113,20 +116,25 @@ Reply answer(const SeasonArguments& arguments, bool color) {
         return loader;
     });
     Reply reply;
-    read_jobs(*files, jobs, reply);
+    if (arguments.book.empty())
+        read_jobs(files->files, jobs, reply);
+    else if (auto failure = read_quotes(arguments, *offered, jobs, reply))
+        return std::move(*failure);
     if (reply.failed())
         return reply;
-    lang::Outcome<engine::Season> season =
-        engine::ask(jobs, {std::move(*fleet), static_cast<long>(arguments.net_days)});
+    lang::Outcome<engine::Season> season = engine::ask(jobs, *question);
     if (!season) {
         reply.said.push_back(std::move(season.said));
         return reply;
     }
-    const SeasonNames names{arguments.folder, arguments.net_days};
+    SeasonNames names{files->title, files->counted, files->without, question->net_days, {}};
+    if (!arguments.roads.empty())
+        if (auto failure = chain_moves(arguments, *season, names))
+            return std::move(*failure);
     if (!arguments.page.empty() && !save(arguments.page, season_html(*season, names), reply))
         return reply;
     if (arguments.json)
-        reply.document = season_json(*season);
+        reply.document = season_json(*season, names);
     else
         reply.page = season_text(*season, names, color);
     return reply;
@@ -136,20 +144,41 @@ Reply answer(const SeasonArguments& arguments, bool color) {
 
 Reply season_command(Words words, Console& console) {
     SeasonArguments arguments;
-    Arguments line(
-        "season",
-        "Puts all jobs of a folder against the machines: hours, days and money by "
-        "month, which machines are booked twice, what the fixed cost comes to at the hours booked, "
-        "which job leaves the least a day, and the acres needed to cover the year.",
-        "acrewright season examples --fleet crawler=2");
-    line.positional("FOLDER", "whose .job files are the season; each needs a date",
-                    arguments.folder);
-    line.option("--fleet", "MACHINE=COUNT", "how many of a machine there are (1); may be repeated",
+    Arguments line("season",
+                   "Puts jobs against the machines of the firm: who is where, which machines are "
+                   "wanted twice, a plan that fits, hours and money by month, what owning costs at "
+                   "the hours booked, and what covers the year.",
+                   "acrewright season examples --without 02-closer-pulls");
+    line.positionals("JOB", "jobs that count as work, or a folder: all its dated jobs",
+                     arguments.paths, false);
+    line.option("--book", "FOLDER",
+                "a quote book, whose accepted quotes count in the place of jobs", arguments.book);
+    line.option("--offered", "CHANCE %", "with --book: counts what is still offered, by its chance",
+                arguments.offered);
+    line.option("--as-of", "DATE", "the book as it was on that day (today)", arguments.as_of);
+    line.option("--without", "JOB", "leaves a job of the folder out; may be repeated",
+                arguments.without);
+    line.option("--fleet", "MACHINE=COUNT",
+                "how many of a machine are owned (1), or their names: crawler=Hazel,Dora; may be "
+                "repeated",
                 arguments.fleet);
+    line.option("--another", "MACHINE", "does one more of it pay: the season with and without it",
+                arguments.another);
+    line.option("--overhead", "MONEY", "what the office costs in a year (what the jobs carry)",
+                arguments.overhead);
+    line.option(
+        "--until", "DATE",
+        "by which a job is done that says no latest day (the last day of the jobs as dated)",
+        arguments.until);
+    line.option("--roads", "FILE",
+                "the roads from job to job, as CSV: what moving on saves, by the plan",
+                arguments.roads);
+    line.option("--moves", "GIVEN", "which says how many moves a job pays (haul.moves)",
+                arguments.moves);
     line.option("--net", "DAYS", "from the last day of a job to its payment (20)",
                 arguments.net_days);
     line.option("--models", "FOLDER", "one more folder to look for models in", arguments.models);
-    line.option("--page", "FILE", "writes a page with charts, as HTML", arguments.page);
+    line.option("--page", "FILE", "writes a page with pictures, as HTML", arguments.page);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
     if (auto reply = line.read(words))
         return std::move(*reply);

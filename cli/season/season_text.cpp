@@ -3,11 +3,10 @@
 
 #include <fmt/format.h>
 
-#include "cli/season/report.h"
-#include "cli/shared/text/figures.h"
+#include "cli/season/days_text.h"
+#include "cli/season/season_words.h"
 #include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
-#include "engine/words/choice_label.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
@@ -18,6 +17,7 @@ namespace {
 using lang::terminal_text;
 
 constexpr std::size_t machines_by_month = 3; // those with most hours
+constexpr std::size_t most_listed = 60;      // doubles, clashes, moved jobs
 constexpr double bar_columns = 8;
 
 std::string cents_per_hour(double value) {
@@ -33,16 +33,20 @@ class Page {
 
     std::string draw() {
         const std::string title =
-            fmt::format("Season in {}: {} jobs, {} billed, {} profit", terminal_text(names_.title),
-                        s_.jobs.size(), whole_dollars(s_.price),
-                        whole_dollars(s_.price - s_.cost - s_.overhead));
+            fmt::format("Season: {}: {} jobs, {} in prices, {} profit", terminal_text(names_.title),
+                        count_text(s_.jobs.size()), whole_dollars(s_.sums.price),
+                        whole_dollars(s_.sums.profit()));
         out_ = heading(title, color_) + not_for_the_customer(color_);
+        what_counts();
         jobs();
-        hours();
-        ownership();
+        days();
+        clashes();
+        plan();
+        chain();
+        another();
+        machines();
         months();
         machine_months();
-        clashes();
         year();
         return std::move(out_);
     }
@@ -53,14 +57,30 @@ class Page {
     bool color_;
     std::string out_;
 
-    void head(const char* text) { out_ += "\n" + heading(text, color_); }
+    void head(const std::string& text) { out_ += "\n" + heading(text, color_); }
     void sentence(const std::string& words) { out_ += remark(terminal_text(words)); }
+    void further(std::size_t all, bool whole, const char* what) {
+        if (all > most_listed || !whole)
+            sentence(whole ? fmt::format("and {} more {}", count_text(all - most_listed), what)
+                           : fmt::format("and more {} than are listed", what));
+    }
+
+    void what_counts() {
+        out_ += paragraph(terminal_text(counted_words(s_, names_)), "");
+        if (names_.counted != Counted::Folder || s_.doubles.listed.empty())
+            return;
+        head("One customer's work that may be told twice");
+        for (std::size_t i = 0; i < std::min(most_listed, s_.doubles.listed.size()); ++i)
+            sentence(double_words(s_, s_.doubles.listed[i]));
+        further(s_.doubles.listed.size(), s_.doubles.all, "pairs");
+        sentence("Each counts in full. Leave one out with --without JOB.");
+    }
 
     // Of days that all lie in one year its head says which; it is not repeated.
     std::string one_year() const {
         std::string year;
         for (const engine::SeasonJob& job : s_.jobs)
-            for (const long day : {job.start, job.finish}) {
+            for (const long day : {job.dated.start, job.dated.finish}) {
                 const std::string of = lang::date_text(day).substr(0, 4);
                 if (!year.empty() && of != year)
                     return {};
@@ -75,10 +95,10 @@ class Page {
 
     void jobs() {
         const std::string year = one_year();
-        head((year.empty() ? "Jobs, least profit a day first"
-                           : "Jobs of " + year + ", least profit a day first")
-                 .c_str());
-        Table table({{"start", Align::Left},
+        head(year.empty() ? "Jobs, least profit a day first"
+                          : "Jobs of " + year + ", least profit a day first");
+        Table table({{"", Align::Right},
+                     {"start", Align::Left},
                      {"done", Align::Left},
                      {"job", Align::Left, true},
                      {"days"},
@@ -88,53 +108,145 @@ class Page {
                      {"a day"}});
         for (const std::size_t i : s_.by_day_pay) {
             const engine::SeasonJob& job = s_.jobs[i];
-            table.row({short_day(job.start, year.empty()), short_day(job.finish, year.empty()),
-                       terminal_text(job.title), whole_text(job.days), whole_dollars(job.price),
-                       whole_dollars(job.price - job.cost), whole_dollars(job.profit()),
-                       whole_dollars(job.profit_a_day())});
+            table.row({count_text(i + 1), short_day(job.dated.start, year.empty()),
+                       short_day(job.dated.finish, year.empty()), terminal_text(job_title(s_, i)),
+                       lang::number_text(static_cast<double>(job.work_days())),
+                       whole_dollars(job.price), whole_dollars(job.contribution()),
+                       whole_dollars(job.profit()), whole_dollars(job.profit_a_day())});
         }
         out_ += table.text(color_);
     }
-    void hours() {
-        head("Machine hours");
-        Table table({{"", Align::Left, true}, {"booked"}, {"assumed"}, {"share"}});
-        for (const engine::MachineRow& row : s_.machines)
-            table.row(
-                {terminal_text(machine_words(row.machine.name)), fixed_quantity(row.booked, 0, "h"),
-                 fixed_quantity(row.machine.hours_per_year, 0, "h"), percent_text(row.share, 0)});
+    void days() {
+        head("Who is where, as dated");
+        out_ += days_text(s_, s_.units, color_);
+    }
+    void clashes() {
+        head("Wanted twice");
+        const std::vector<ClashGroup> groups = clash_groups(s_);
+        if (groups.empty())
+            out_ += "  no machine is wanted by more jobs at once than there are of it\n";
+        for (std::size_t i = 0; i < std::min(most_listed, groups.size()); ++i)
+            sentence(clash_words(s_, groups[i]));
+        further(groups.size(), s_.clashes.all, "clashes");
+    }
+    void plan() {
+        head("A plan that fits");
+        for (const std::string& words : plan_sentences(s_))
+            sentence(words);
+        if (!s_.plan || (s_.plan->moved == 0 && s_.plan->left_out == 0))
+            return;
+        Table table({{"", Align::Right},
+                     {"job", Align::Left, true},
+                     {"as dated", Align::Left},
+                     {"as planned", Align::Left},
+                     {"done", Align::Left},
+                     {"later"}});
+        for (std::size_t i = 0; i < s_.jobs.size(); ++i) {
+            const engine::PlannedJob& job = s_.plan->jobs[i];
+            if (job.fits && job.moved == 0)
+                continue;
+            table.row({count_text(i + 1), terminal_text(job_title(s_, i)),
+                       short_day(s_.jobs[i].dated.start, false),
+                       job.fits ? short_day(job.at.start, false) : "does not fit",
+                       job.fits ? short_day(job.at.finish, false) : "",
+                       job.fits ? day_count(job.moved) : ""});
+        }
         out_ += table.text(color_);
+    }
+    void chain() {
+        if (!names_.chain)
+            return;
+        head("Moves from ranch to ranch, by the plan");
+        for (const std::string& words : chain_sentences(s_, *names_.chain))
+            sentence(words);
+        if (names_.chain->jobs.empty())
+            return;
+        Table table({{"", Align::Right},
+                     {"job", Align::Left, true},
+                     {"as quoted"},
+                     {"then charged"},
+                     {"direct cost saved"}});
+        for (const engine::ChainedJob& job : names_.chain->jobs)
+            table.row({count_text(job.job + 1), terminal_text(s_.jobs[job.job].title),
+                       whole_dollars(job.quoted.price), whole_dollars(job.chained.price),
+                       whole_dollars(job.quoted.cost - job.chained.cost)});
+        out_ += table.text(color_);
+    }
+    void another() {
+        if (!s_.another)
+            return;
+        const engine::OneMore& more = *s_.another;
+        head("One more " + terminal_text(machine_words(s_, more.machine)) +
+             (more.net() > 0 ? ": it pays" : ": it does not pay"));
+        for (const std::string& words : another_sentences(s_))
+            sentence(words);
+        Table table({{"", Align::Left, true}, {""}});
+        table.row({"days that jobs start late without it", day_count(more.days_moved_without)});
+        table.row({"and with it", day_count(more.days_moved_with)});
+        table.row({"what the jobs that fit with it alone leave", whole_dollars(more.gained)});
+        table.row({"fixed cost of a year of it", whole_dollars(more.fixed)});
+        table.row({"left after it", whole_dollars(more.net())}, true);
+        if (more.acres > 0)
+            table.row(
+                {fmt::format("acres of such jobs, beyond these, at which it pays: each leaves {}",
+                             lang::money_text(more.left_per_acre)),
+                 whole_text(more.acres) + " ac"});
+        out_ += table.text(color_);
+    }
+    void machines() {
+        head("Machines owned, as dated");
+        Table table({{"", Align::Left, true},
+                     {"booked"},
+                     {"assumed"},
+                     {"share"},
+                     {"fixed a year"},
+                     {"priced at"},
+                     {"at hours booked"},
+                     {"not covered"}});
         for (const engine::MachineRow& row : s_.machines)
+            for (std::size_t k = 0; k < row.units.size(); ++k) {
+                const engine::UnitRow& unit = row.units[k];
+                table.row({terminal_text(unit_words(row, k)), fixed_quantity(unit.booked, 0, "h"),
+                           fixed_quantity(row.machine.hours_per_year, 0, "h"),
+                           percent_text(unit.share, 0), whole_dollars(row.machine.fixed_per_year),
+                           cents_per_hour(row.idle_hour),
+                           unit.booked > 0 ? cents_per_hour(unit.fixed_at_booked) : "-",
+                           whole_dollars(unit.not_covered)});
+            }
+        out_ += table.text(color_);
+        sentence("Priced at: the fixed cost that an hour of a job's price carries. Each hour short "
+                 "of those assumed leaves it uncovered.");
+        for (const engine::MachineRow& row : s_.machines) {
             if (row.share > 1)
                 sentence(
                     fmt::format("{}: the jobs book {} h more than the hours assumed for a year.",
-                                machine_words(row.machine.name),
-                                whole_text(row.booked - row.machine.hours_per_year)));
-    }
-    void ownership() {
-        head("Fixed cost of owning");
-        Table table({{"", Align::Left, true},
-                     {"at hours assumed"},
-                     {"at hours booked"},
-                     {"not covered this year"}});
-        for (const engine::MachineRow& row : s_.machines)
-            table.row({terminal_text(machine_words(row.machine.name)),
-                       cents_per_hour(row.idle_hour),
-                       row.booked > 0 ? cents_per_hour(row.fixed_at_booked) : "-",
-                       whole_dollars(row.not_earned)});
-        out_ += table.text(color_);
-        for (const engine::MachineRow& row : s_.machines)
-            if (const std::string words = idle_words(row); !words.empty())
-                sentence(words + ".");
+                                machine_words(row.machine),
+                                whole_text(row.booked - row.machine.hours_per_year * row.owned)));
+            if (row.machine.disputed)
+                sentence(fmt::format("{}: jobs say different things of what a year of it costs; "
+                                     "the dearest counts. A machine of its own wants a name of its "
+                                     "own.",
+                                     machine_words(row.machine)));
+        }
     }
     void months() {
         head("Months");
-        Table table({{"", Align::Left}, {"days"}, {"acres"}, {"gallons"}, {"spent"}, {"billed"}});
+        Table table({{"", Align::Left},
+                     {"days"},
+                     {"acres"},
+                     {"gallons"},
+                     {"spent"},
+                     {"billed"},
+                     {"received"}});
         for (const engine::MonthRow& month : s_.months)
             table.row({lang::month_text(month.year, month.month), whole_text(month.job_days),
                        whole_text(month.acres), whole_text(month.gallons),
-                       whole_dollars(month.spent), whole_dollars(month.billed)});
+                       whole_dollars(month.spent), whole_dollars(month.billed),
+                       whole_dollars(month.received)});
         out_ += table.text(color_);
-        sentence(fmt::format("Billed: due {} days after a job's last day.", names_.net_days));
+        sentence(fmt::format("Spent: direct cost of the work done. Billed: jobs done in the month. "
+                             "Received: {} after a job's last day.",
+                             day_count(names_.net_days)));
     }
     // The hours of the machines that work most; the first of them has a bar beside its figures.
     void machine_months() {
@@ -143,7 +255,7 @@ class Page {
         for (const engine::MachineRow& row : s_.machines)
             if (row.booked > 0 && shown.size() < machines_by_month) {
                 shown.push_back(row.machine.name);
-                heads.push_back({terminal_text(machine_words(row.machine.name))});
+                heads.push_back({terminal_text(machine_words(row.machine))});
                 if (shown.size() == 1)
                     heads.push_back({"", Align::Left});
             }
@@ -171,46 +283,56 @@ class Page {
         }
         out_ += table.text(color_);
     }
-    void clashes() {
-        head("Booked twice");
-        if (s_.clashes.empty())
-            out_ += "  no machine is needed by two jobs on the same day\n";
-        for (const engine::Clash& clash : s_.clashes) {
-            const std::string days = clash.from == clash.to ? lang::day_text(clash.from)
-                                                            : lang::day_text(clash.from) + " to " +
-                                                                  lang::day_text(clash.to);
-            sentence(fmt::format("{}, {}: \"{}\" and \"{}\"", machine_words(clash.machine), days,
-                                 s_.jobs[clash.first].title, s_.jobs[clash.second].title));
-        }
-    }
     void year() {
-        head("Acres needed to cover the year");
+        const engine::Cover& cover = s_.cover;
+        head("What covers the year");
         Table money({{"", Align::Left, true}, {""}});
-        money.row({"fixed cost of all machines for a year", whole_dollars(s_.fixed)});
-        money.row({"what these jobs leave for it after overhead and all other costs",
-                   whole_dollars(s_.left_for_machines)});
-        if (s_.break_even_acres > 0) {
-            money.row({"acres booked", whole_text(s_.acres) + " ac"});
-            money.row(
-                {"acres of such jobs that cover the year", whole_text(s_.break_even_acres) + " ac"},
-                true);
-        }
+        money.row({"fixed cost of the machines owned, a year", whole_dollars(cover.fixed)});
+        money.row({cover.carried ? "overhead, as these jobs carry it" : "overhead, a year",
+                   whole_dollars(cover.overhead)});
+        money.row({"together", whole_dollars(cover.need())}, true);
+        money.row({"what these jobs leave for both: price less direct cost, without the fixed cost "
+                   "in it",
+                   whole_dollars(cover.left)});
+        money.row({"of the year covered", percent_text(cover.share(), 0)}, true);
         out_ += money.text(color_);
+        if (cover.left > 0) {
+            Table needs({{"", Align::Left, true}, {"booked"}, {"needed"}});
+            needs.row({"prices", whole_dollars(s_.sums.price), whole_dollars(cover.price)});
+            if (s_.sums.acres > 0)
+                needs.row(
+                    {"acres", whole_text(s_.sums.acres) + " ac", whole_text(cover.acres) + " ac"});
+            if (!cover.machine.empty())
+                needs.row({"hours of " + terminal_text(machine_words(s_, cover.machine)),
+                           fixed_quantity(s_.machines.front().booked, 0, "h"),
+                           fixed_quantity(cover.hours, 0, "h")});
+            out_ += "\n" + needs.text(color_);
+        }
+        for (const std::string& words : cover_sentences(s_))
+            sentence(words);
+        if (s_.sums.acres > 0)
+            sentence("Needed: of jobs like these, in the same mix. Acres are those that each job "
+                     "counts: ground that is ripped and disced counts twice.");
+        covered_by_month();
+    }
+    void covered_by_month() {
+        head("Covered by month");
+        Table table(
+            {{"", Align::Left}, {"left by the work"}, {"so far"}, {"of the year"}, {"to go"}});
+        for (const engine::MonthRow& month : s_.months) {
+            if (month.left == 0 && month.job_days == 0)
+                continue;
+            const double need = s_.cover.need();
+            table.row({lang::month_text(month.year, month.month), whole_dollars(month.left),
+                       whole_dollars(month.left_so_far),
+                       need > 0 ? percent_text(month.left_so_far / need, 0) : "-",
+                       whole_dollars(std::max(0.0, need - month.left_so_far))});
+        }
+        out_ += table.text(color_);
     }
 };
 
 } // namespace
-
-std::string machine_words(const std::string& name) {
-    return engine::choice_label(name);
-}
-
-std::string idle_words(const engine::MachineRow& row) {
-    if (row.booked <= 0 || row.share > 1)
-        return {};
-    return fmt::format("{}: each idle hour leaves {} uncovered", machine_words(row.machine.name),
-                       lang::money_text(row.idle_hour));
-}
 
 std::string season_text(const engine::Season& season, const SeasonNames& names, bool color) {
     return Page(season, names, color).draw();

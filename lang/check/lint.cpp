@@ -68,7 +68,9 @@ class Lint {
         for (const PriceItem& item : sheet_.prices)
             use(item.quantity);
         for (const Counted& counted : sheet_.counted)
-            use(counted.line);
+            for (const LineId id : {counted.line, counted.many})
+                if (id != none)
+                    use(id);
         for (LineId id = 0; id < sheet_.lines.size(); ++id)
             if (sheet_.lines[id].shown)
                 use(id);

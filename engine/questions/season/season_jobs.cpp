@@ -66,7 +66,7 @@ lang::Said SeasonJobs::add(const std::string& path, const std::string& text) {
     job.file = path;
     job.title = plain->title;
     job.who = plain->who;
-    job.start = day_of(*plain->date); // as the job says; `facts` finds the open one
+    job.earliest = day_of(*plain->date);
     if (!shared->second->facts(*plain, job, machines_) || too_long(job))
         return judged(add_slowly(path, text, {}));
     jobs_.push_back(std::move(job));
@@ -83,7 +83,16 @@ lang::Said SeasonJobs::add_slowly(const std::string& path, const std::string& te
     request.kind = lang::FileKind::Job;
     request.text = text;
     const std::unique_ptr<lang::Loader> loader = loader_(path);
-    lang::Outcome<Job> made = make_job(request, *loader);
+    return take(request, *loader, key, nullptr);
+}
+
+lang::Said SeasonJobs::add(const lang::Request& request, lang::Loader& loader, QuotedJob quoted) {
+    return judged(take(request, loader, {}, &quoted));
+}
+
+lang::Said SeasonJobs::take(const lang::Request& request, lang::Loader& loader,
+                            const std::string& key, const QuotedJob* quoted) {
+    lang::Outcome<Job> made = make_job(request, loader);
     if (!made)
         return std::move(made.said);
     const PricedJob& priced = **made;
@@ -105,14 +114,21 @@ lang::Said SeasonJobs::add_slowly(const std::string& path, const std::string& te
         return std::move(estimated.said);
     }
     SeasonJob job;
-    job.file = path;
-    job.title = info.title;
+    job.file = quoted != nullptr ? quoted->name : request.name;
+    job.title =
+        info.option.empty() || quoted == nullptr ? info.title : info.title + ", " + info.option;
     job.who = info.who;
-    job.start = day_of(*info.date);
+    job.earliest = day_of(*info.date);
+    if (info.latest)
+        job.latest = day_of(*info.latest);
     const std::optional<PlainJob> plain =
-        key.empty() ? std::nullopt : plain_job(path, priced.request().text);
+        key.empty() ? std::nullopt : plain_job(request.name, priced.request().text);
     auto shared = std::make_unique<SharedPlan>(*made, plain ? &*plain : nullptr);
     shared->facts(job, machines_);
+    if (quoted != nullptr) {
+        job.price = quoted->price;
+        job.chance = quoted->chance;
+    }
     if (auto fault = too_long(job)) {
         estimated.said.diagnostics.add(std::move(*fault));
         return std::move(estimated.said);
@@ -139,23 +155,42 @@ lang::Said SeasonJobs::judged(lang::Said said) {
     return said;
 }
 
+namespace {
+
+// A machine that no job uses, named after an option.
+std::optional<lang::Diagnostic> unknown_machine(const SeasonJobs& jobs, const std::string& name) {
+    if (jobs.machines().contains(name))
+        return std::nullopt;
+    std::vector<std::string_view> names;
+    for (const auto& [known, machine] : jobs.machines())
+        names.push_back(known);
+    std::vector<std::string> helps, notes;
+    for (const std::string_view near : lang::near_names(name, names, 1))
+        helps.push_back("did you mean `" + std::string(near) + "`?");
+    if (names.empty()) {
+        notes.emplace_back("no model of these jobs says what a machine costs a year");
+    } else if (helps.empty()) {
+        notes.emplace_back("machines of these jobs:");
+        for (const std::string_view known : names)
+            notes.back() += " " + std::string(known) + (known == names.back() ? "" : ",");
+    }
+    return lang::placeless(lang::Code::Q001, "no job uses a machine `" + name + "`",
+                           std::move(notes), std::move(helps));
+}
+
+} // namespace
+
 lang::Outcome<Season> ask(const SeasonJobs& jobs, const SeasonQuestion& question) {
     std::vector<SeasonMachine> machines;
-    std::vector<std::string_view> names;
-    for (const auto& [name, machine] : jobs.machines()) {
+    for (const auto& [name, machine] : jobs.machines())
         machines.push_back(machine);
-        names.push_back(name);
-    }
-    for (const auto& [name, count] : question.fleet) {
-        if (jobs.machines().contains(name))
-            continue;
-        std::vector<std::string> helps;
-        for (const std::string_view near : lang::near_names(name, names, 1))
-            helps.push_back("did you mean `" + std::string(near) + "`?");
-        return lang::placeless(lang::Code::Q001, "no job uses a machine `" + name + "`", {},
-                               std::move(helps));
-    }
-    return season(jobs.jobs(), machines, question.fleet, question.net_days);
+    for (const auto& [name, owned] : question.fleet)
+        if (auto unknown = unknown_machine(jobs, name))
+            return *unknown;
+    if (!question.another.empty())
+        if (auto unknown = unknown_machine(jobs, question.another))
+            return *unknown;
+    return season(jobs.jobs(), machines, question);
 }
 
 } // namespace acre::engine

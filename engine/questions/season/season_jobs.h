@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "engine/questions/season/season.h"
+#include "lang/compile.h"
 #include "lang/diag/outcome.h"
 #include "lang/loader.h"
 #include "lang/units/money.h"
@@ -27,6 +28,12 @@ inline constexpr std::size_t max_season_machines = 200;
 
 class SharedPlan;
 
+struct QuotedJob {    // as it was quoted
+    std::string name; // "quote 2027-004"
+    double price = 0; // what the customer pays, changes included
+    double chance = 1;
+};
+
 class SeasonJobs {
   public:
     // A loader for the job of that name.
@@ -40,6 +47,8 @@ class SeasonJobs {
     // Takes a job in. With an error it is not: it has no price, or no date (I603), or all jobs
     // together are too much (Q006).
     lang::Said add(const std::string& path, const std::string& text);
+    // The same of a job that is sealed with all its texts, at the price that was quoted.
+    lang::Said add(const lang::Request& request, lang::Loader& loader, QuotedJob quoted);
     bool too_much() const { return too_much_; } // no further job is worth reading
 
     const std::vector<SeasonJob>& jobs() const { return jobs_; }
@@ -56,6 +65,8 @@ class SeasonJobs {
     std::optional<lang::Currency> money_; // of the first job
     bool too_much_ = false;
 
+    lang::Said take(const lang::Request& request, lang::Loader& loader, const std::string& key,
+                    const QuotedJob* quoted);
     lang::Said add_slowly(const std::string& path, const std::string& text, const std::string& key);
     lang::Said judged(lang::Said said);
 };

@@ -21,12 +21,38 @@ double at(Slot slot, const Values& values) {
     return slot == no_slot || !std::isfinite(values.slot[slot]) ? 0 : values.slot[slot];
 }
 
+// The files that the job and its pieces of ground are drawn in.
+std::string boundary_of(const lang::Sheet& sheet) {
+    std::string files = sheet.job.field_path;
+    for (const lang::Entry& entry : sheet.entries)
+        if (!entry.field_path.empty())
+            files += (files.empty() ? "" : "\n") + entry.field_path;
+    return files;
+}
+
+// What people call a machine that an entry of a list has: "Walt" of walt.rig.
+std::string label_of_machine(const lang::Sheet& sheet, const std::string& machine) {
+    for (const lang::Entry& entry : sheet.entries)
+        if (!entry.label.empty() && machine.starts_with(entry.name + "."))
+            return entry.label;
+    return {};
+}
+
+// The used model that a line stands in, "rip"; empty: the job's own.
+std::string instance_of_line(const lang::Sheet& sheet, const lang::Line& line) {
+    if (line.part != lang::none)
+        return sheet.parts[line.part].instance;
+    const std::size_t dot = line.name.rfind('.');
+    return line.name.substr(0, dot == std::string::npos ? 0 : dot);
+}
+
 } // namespace
 
 SharedPlan::SharedPlan(Job job, const PlainJob* first)
     : job_(std::move(job)),
-      calendar_(job_->sheet().job.closed),
-      stages_(stages_of(job_->sheet(), job_->plan())) {
+      calendar_(std::make_shared<const WorkCalendar>(job_->sheet().job.closed)),
+      stages_(stages_of(job_->sheet(), job_->plan())),
+      boundary_(boundary_of(job_->sheet())) {
     const Plan& plan = job_->plan();
     const lang::Sheet& sheet = job_->sheet();
     for (std::uint32_t i = 0; i < plan.inputs.size(); ++i) {
@@ -53,6 +79,7 @@ void SharedPlan::find_machines() {
             continue;
         Machine& machine = machines_.emplace_back();
         machine.name = sheet.fleets[i].name;
+        machine.label = label_of_machine(sheet, machine.name);
         machine.fixed = plan.fleet_costs[i];
         machine.over = plan.fleet_over[i];
         said.push_back(sheet.nodes[sheet.fleets[i].costs].span);
@@ -94,17 +121,51 @@ void SharedPlan::find_counts() {
         const Counting how = how_counted(unit_text(sheet, line), !counted.machine.empty());
         const auto take = [&](std::vector<Counted>& into, const char* wanted) {
             if (const std::optional<double> factor = scale(unit, wanted))
-                into.push_back({slot, counted.machine, *factor});
+                into.push_back({slot, counted.machine, *factor, no_slot, 0, {}});
         };
-        if (how == Counting::Meter)
+        if (how == Counting::Meter) {
             take(hours_, "h");
-        else if (how == Counting::Fuel)
+            if (counted.many != lang::none)
+                hours_.back().many = job_->plan().line_slot[counted.many];
+            hours_.back().group = line.name_span.begin;
+            hours_.back().stages = stages_for(line);
+        }
+        if (how == Counting::Fuel)
             take(gallons_, "gal");
         else if (how == Counting::Days)
             take(days_, "day");
         else if (acres_.empty())
             take(acres_, "ac");
     }
+}
+
+// A machine whose hours a used model counts is on the job in the stages whose days read that model:
+// the crawler while the ground is ripped, not while it dries. One that the job's own model counts
+// stays.
+std::vector<std::size_t> SharedPlan::stages_for(const lang::Line& counted) const {
+    const lang::Sheet& sheet = job_->sheet();
+    const std::string instance = instance_of_line(sheet, counted);
+    std::vector<std::size_t> found;
+    if (instance.empty())
+        return found;
+    for (std::size_t i = 0; i < stages_.size(); ++i) {
+        std::vector<lang::NodeId> open;
+        if (const lang::NodeId days = sheet.lines[stages_[i].line].value; days != lang::none)
+            open.push_back(days);
+        bool reads = false;
+        while (!open.empty() && !reads) {
+            const lang::Node& node = sheet.nodes[open.back()];
+            open.pop_back();
+            if (node.op == lang::Op::Line) {
+                const std::string of = instance_of_line(sheet, sheet.lines[node.index]);
+                reads = of == instance || of.starts_with(instance + ".");
+            }
+            lang::for_each_child(sheet, node, [&](lang::NodeId child) { open.push_back(child); });
+        }
+        if (reads)
+            found.push_back(i);
+    }
+    return found;
 }
 
 bool SharedPlan::put(const PlainJob::Set& set) {
@@ -191,21 +252,51 @@ double SharedPlan::together(const std::vector<Counted>& counted, const Values& v
 
 // Else there is something to say of it.
 bool SharedPlan::is_the_week_of_the_season(const Values& values) const {
-    const int open = calendar_.open_weekdays();
+    const int open = calendar_->open_weekdays();
     return open == 7 || days_per_week_ == no_slot || values.slot[days_per_week_] == open;
 }
 
 // A job of no days is done on the day it starts.
-void SharedPlan::dates(const Values& values, SeasonJob& to) const {
-    if (const auto dates = job_dates(to.start, {}, calendar_, stages_, values.slot)) {
-        to.start = dates->start;
-        to.finish = dates->finish;
-    } else {
-        to.finish = to.start;
+void SharedPlan::stages(const Values& values, SeasonJob& to) const {
+    to.calendar = calendar_;
+    for (const Stage& stage : stages_)
+        to.stages.push_back({at(stage.days, values), stage.waits});
+}
+
+// Each machine once: in all stages in which it is there, as many as work side by side.
+void SharedPlan::uses(const Values& values, SeasonJob& to) const {
+    std::map<std::string, std::map<std::size_t, double>> side_by_side;
+    std::map<std::string, MachineUse> uses;
+    for (const Counted& meter : hours_) {
+        const double hours = at(meter.slot, values) * meter.scale;
+        if (hours <= 1e-9)
+            continue;
+        const std::string& name = unit_name(meter.machine, values);
+        const auto [use, first] = uses.try_emplace(name);
+        use->second.hours += hours;
+        side_by_side[name][meter.group] +=
+            meter.many == no_slot ? 1 : std::max(1.0, std::ceil(at(meter.many, values) - 1e-9));
+        if (first)
+            use->second.stages = meter.stages;
+        else if (use->second.stages.empty() || meter.stages.empty())
+            use->second.stages.clear();
+        else
+            use->second.stages.insert(use->second.stages.end(), meter.stages.begin(),
+                                      meter.stages.end());
+        for (const Machine& machine : machines_)
+            if (machine.name == name && at(machine.over, values) > 0)
+                to.fixed += hours * at(machine.fixed, values) / at(machine.over, values);
     }
-    for (long day = to.start; day <= to.finish; ++day)
-        if (!calendar_.is_open(day))
-            to.closed.push_back(day);
+    for (auto& [name, use] : uses) {
+        double most = 1;
+        for (const auto& [group, many] : side_by_side[name])
+            most = std::max(most, many);
+        use.units = static_cast<int>(std::min(most, static_cast<double>(max_units)));
+        std::sort(use.stages.begin(), use.stages.end());
+        use.stages.erase(std::unique(use.stages.begin(), use.stages.end()), use.stages.end());
+        use.machine = name;
+        to.uses.push_back(std::move(use));
+    }
 }
 
 void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all) {
@@ -215,16 +306,25 @@ void SharedPlan::facts(const Values& values, SeasonJob& to, SeasonMachines& all)
     to.cost = values.slot[plan.line_slot[sheet.cost_total]];
     to.overhead = overhead_of(sheet, plan, values);
     to.days = together(days_, values);
-    dates(values, to);
+    to.boundary = boundary_;
+    stages(values, to);
     to.gallons = together(gallons_, values);
     to.acres = together(acres_, values);
-    for (const Counted& meter : hours_)
-        if (const double hours = at(meter.slot, values) * meter.scale; hours > 1e-9)
-            to.hours[unit_name(meter.machine, values)] += hours;
-    for (const Machine& machine : machines_)
-        if (const std::string& name = unit_name(machine.name, values); name == machine.name)
-            all.insert_or_assign(
-                name, SeasonMachine{name, at(machine.fixed, values), at(machine.over, values)});
+    uses(values, to);
+    for (const Machine& machine : machines_) {
+        const std::string& name = unit_name(machine.name, values);
+        if (name != machine.name)
+            continue;
+        const SeasonMachine here{name, machine.label, at(machine.fixed, values),
+                                 at(machine.over, values), false};
+        const auto [there, added] = all.try_emplace(name, here);
+        if (!added && (there->second.fixed_per_year != here.fixed_per_year ||
+                       there->second.hours_per_year != here.hours_per_year)) {
+            if (here.fixed_per_year > there->second.fixed_per_year)
+                there->second = here;
+            there->second.disputed = true;
+        }
+    }
 }
 
 } // namespace acre::engine

@@ -62,12 +62,15 @@ TEST_CASE("jobs that set the same givens share a plan, and come to what they com
         CHECK(fast.price == slow.price);
         CHECK(fast.cost == slow.cost);
         CHECK(fast.acres == slow.acres);
-        CHECK(fast.hours == slow.hours);
-        CHECK(fast.start == slow.start);
-        CHECK(fast.finish == slow.finish);
+        REQUIRE(fast.uses.size() == 1);
+        CHECK(fast.uses[0].hours == slow.uses[0].hours);
+        CHECK(fast.fixed == slow.fixed);
+        CHECK(fast.earliest == slow.earliest);
+        CHECK(place(fast, fast.earliest).finish == place(slow, slow.earliest).finish);
     }
     // 40 ac both ways are 40 h at $100/h, 5 days; a margin of 20 % makes $5,000 of $4,000.
-    CHECK(together.jobs()[0].hours.at("crawler") == doctest::Approx(40));
+    CHECK(together.jobs()[0].uses.at(0).hours == doctest::Approx(40));
+    CHECK(together.jobs()[0].fixed == doctest::Approx(4'000));
     CHECK(together.jobs()[0].days == 5);
     CHECK(together.jobs()[0].price == doctest::Approx(5'000));
     CHECK(together.jobs()[2].acres == doctest::Approx(400));
@@ -140,8 +143,11 @@ TEST_CASE("a job that takes longer than ten years is refused, whichever way it i
 TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
     SeasonJobs jobs = reader();
     REQUIRE_FALSE(jobs.add("a.job", job("a", "date 2027-05-01\n")).diagnostics.has_errors());
-    CHECK(ask(jobs, {{{"crawler", 2}}, 20}));
-    const auto wrong = ask(jobs, {{{"crawlr", 2}}, 20});
+    SeasonQuestion question;
+    question.fleet["crawler"] = {2, {}};
+    CHECK(ask(jobs, question));
+    question.fleet["crawlr"] = {2, {}};
+    const auto wrong = ask(jobs, question);
     REQUIRE_FALSE(wrong);
     const lang::Diagnostic& said = wrong.said.diagnostics.all().front();
     CHECK(said.code == lang::Code::Q001);

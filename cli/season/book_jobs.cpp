@@ -1,0 +1,82 @@
+#include "cli/season/book_jobs.h"
+
+#include <cstdint>
+#include <utility>
+
+#include "cli/shared/quote_book/book.h"
+#include "engine/book/texts.h"
+
+namespace acre::cli {
+namespace {
+
+// The work of an accepted quote is as its last accepted change order has it.
+const engine::Life& work_of(const engine::Lives& lives, const engine::Life& life,
+                            const std::string& day) {
+    const engine::Life* work = &life;
+    for (const std::string& number : life.change_orders)
+        if (const engine::Life* change = lives.find(number);
+            change != nullptr && lives.standing(*change, day).state == "accepted")
+            work = change;
+    return *work;
+}
+
+lang::Said add(const Book& book, const engine::Life& work, const engine::Standing& standing,
+               engine::QuotedJob quoted, engine::SeasonJobs& jobs) {
+    lang::Outcome<engine::Record> record =
+        book.record(static_cast<std::uint64_t>(work.quote.record));
+    if (!record)
+        return std::move(record.said);
+    const std::optional<engine::MadeFrom> made = engine::made_from(*record->quote());
+    if (!made) {
+        lang::Said said;
+        said.diagnostics.add(engine::lacks_texts(work.quote.quote));
+        return said;
+    }
+    engine::UsedTextsLoader loader(made->texts);
+    lang::Request request = made->request;
+    if (!standing.option.empty())
+        request.option = standing.option;
+    return jobs.add(request, loader, std::move(quoted));
+}
+
+} // namespace
+
+std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& jobs,
+                               KeptMessages& messages) {
+    const Book book(from.folder);
+    const lang::Outcome<BookState> state = book.state();
+    if (!state)
+        return Reply(state.said);
+    const engine::Lives& lives = state->lives;
+    std::size_t accepted = 0, offered = 0;
+    for (const engine::Life* life : lives.all()) {
+        if (life->quote.date > from.day || !life->quote.changes.empty())
+            continue;
+        const engine::Standing standing = lives.standing(*life, from.day);
+        const bool counts = standing.state == "accepted" || standing.state == "finished";
+        offered += standing.is_open() ? 1 : 0;
+        if (!counts && !(standing.is_open() && from.offered))
+            continue;
+        accepted += counts ? 1 : 0;
+        const engine::Life& work = counts ? work_of(lives, *life, from.day) : *life;
+        const std::int64_t cents = counts ? lives.contract_cents(*life) : life->quote.cents;
+        messages.keep(
+            of_the_price(add(book, work, &work == life ? standing : lives.standing(work, from.day),
+                             {"quote " + life->quote.quote, static_cast<double>(cents) / 100,
+                              counts ? 1.0 : *from.offered},
+                             jobs)));
+        if (jobs.too_much())
+            return std::nullopt;
+    }
+    if (accepted > 0 || (offered > 0 && from.offered))
+        return std::nullopt;
+    std::vector<std::string> helps;
+    if (offered > 0)
+        helps.emplace_back("`--offered '40 %'` counts those that are still offered, by the chance "
+                           "that they come");
+    return lang::placeless(lang::Code::R002,
+                           "no quote of the book `" + from.folder + "` is accepted", {},
+                           std::move(helps));
+}
+
+} // namespace acre::cli

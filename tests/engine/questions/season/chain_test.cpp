@@ -1,0 +1,88 @@
+// Moves from ranch to ranch, by hand.
+#include "engine/questions/season/chain.h"
+
+#include <algorithm>
+
+#include <doctest/doctest.h>
+
+namespace chain_test {
+
+using namespace acre::engine;
+
+namespace {
+
+Season two_jobs(long between) {
+    std::vector<SeasonJob> jobs(2);
+    jobs[0].file = "north/a.job";
+    jobs[0].title = "a";
+    jobs[0].earliest = 20'940;
+    jobs[1].file = "north/b.job";
+    jobs[1].title = "b";
+    jobs[1].earliest = 20'950 + between;
+    for (SeasonJob& job : jobs) {
+        job.days = 10;
+        job.price = 10'000;
+        job.uses = {{"crawler", 1, 100, {}}};
+    }
+    return season(jobs, {{"crawler", "", 100'000, 2'000, false}}, SeasonQuestion{});
+}
+
+// Both ways $10,000 and $8,000 of it cost; in alone $7,000 and $5,600; in from the other ranch
+// $5,000 and $4,200.
+std::optional<MoveMoney> money(std::size_t, const GivenSets& sets) {
+    const bool road = std::any_of(
+        sets.begin(), sets.end(), [](const auto& set) { return set.first == "site.miles"; });
+    const bool once = std::any_of(sets.begin(), sets.end(), [](const auto& set) {
+        return set.first == "moves" && set.second == "1";
+    });
+    return road   ? MoveMoney{5'000, 4'200}
+           : once ? MoveMoney{7'000, 5'600}
+                  : MoveMoney{10'000, 8'000};
+}
+std::vector<Road> road_of(const char* text) {
+    const auto roads = read_roads(text, "roads.csv");
+    REQUIRE(roads);
+    return *roads;
+}
+
+} // namespace
+
+TEST_CASE("a crawler that goes on saves the way home and the way in from the yard") {
+    const MoveChain result =
+        chain(two_jobs(2), road_of("from,to,site.miles\na,b,3 mi\n"), "moves", money);
+    REQUIRE(result.jobs.size() == 2);
+    CHECK(result.jobs[0].before == 1);
+    CHECK(result.jobs[0].chained.price == 7'000);
+    CHECK(result.jobs[1].after == 0);
+    CHECK(result.jobs[1].chained.price == 8'000); // in by the road, and home
+    CHECK(result.cost_saved == doctest::Approx(2'400 + 1'400));
+    CHECK(result.charged_less == doctest::Approx(3'000 + 2'000));
+    CHECK(result.why_not.empty());
+}
+
+TEST_CASE("nothing is chained without a road, after a month, or where moves are set already") {
+    CHECK(
+        chain(two_jobs(2), road_of("from,to,site.miles\nb,a,3 mi\n"), "moves", money).jobs.empty());
+    const std::vector<Road> road = road_of("from,to,site.miles\na,b,3 mi\n");
+    CHECK(chain(two_jobs(30), road, "moves", money).jobs.size() == 2);
+    const MoveChain late = chain(two_jobs(31), road, "moves", money);
+    CHECK(late.jobs.empty());
+    CHECK(late.why_not.size() == 1);
+    Season paid = two_jobs(2);
+    paid.jobs[0].price = 7'000;
+    CHECK(chain(paid, road, "moves", money).jobs.empty());
+    CHECK(chain(two_jobs(2), road, "moves", [](std::size_t, const GivenSets&) {
+              return std::optional<MoveMoney>();
+          }).jobs.empty());
+}
+
+TEST_CASE("a file of roads that is none is told") {
+    for (const char* text :
+         {"", "to,from,site.miles\na,b,3 mi\n", "from,to\na,b\n", "from,to,site.miles\na,b\n",
+          "from,to,site.miles\na,,3 mi\n", "from,to,site.miles\na,b,\n", "from,to,\"site\n"})
+        CHECK_FALSE(read_roads(text, "roads.csv"));
+    CHECK(read_roads("from,to,site.miles,site.counties\na,b,3 mi,1\n", "roads.csv")->at(0).way_in ==
+          GivenSets{{"site.miles", "3 mi"}, {"site.counties", "1"}});
+}
+
+} // namespace chain_test
