@@ -17,6 +17,7 @@ struct CountedLine {
     std::string machine;            // of a meter: whose it is, "crawler"; empty: the only one
     double quoted = 0;              // in the unit
     std::vector<std::string> costs; // names of those over exactly this line
+    bool optional = false;          // a log may leave its column out
 };
 
 // By the unit of the line and whether a machine has it: hours of a machine are read off its meter,

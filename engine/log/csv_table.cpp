@@ -38,13 +38,14 @@ void on_row(int, void* data) {
 } // namespace
 
 CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_rows,
-                  std::size_t most_columns) {
+                  std::size_t most_columns, char between) {
     Reading reading;
     reading.file = file;
     reading.most_rows = most_rows;
     reading.most_columns = most_columns;
     csv_parser parser;
     csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI);
+    csv_set_delim(&parser, static_cast<unsigned char>(between));
     bool well_formed = true;
     for (const char c : text) {
         well_formed = csv_parse(&parser, &c, 1, on_cell, on_row, &reading) == 1;
@@ -57,6 +58,18 @@ CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_row
     reading.table.well_formed = well_formed;
     reading.table.end = {file, reading.now, reading.now};
     return std::move(reading.table);
+}
+
+char between_cells(std::string_view text) {
+    const std::string_view first = text.substr(0, text.find('\n'));
+    bool quoted = false, semicolon = false;
+    for (const char c : first) {
+        quoted = quoted != (c == '"');
+        if (!quoted && c == ',')
+            return ',';
+        semicolon = semicolon || (!quoted && c == ';');
+    }
+    return semicolon ? ';' : ',';
 }
 
 } // namespace acre::engine

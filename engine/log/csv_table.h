@@ -26,6 +26,9 @@ struct CsvTable {
 
 // `file` is that of the text in its source map.
 CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_rows,
-                  std::size_t most_columns);
+                  std::size_t most_columns, char between = ',');
+
+// What stands between the cells: a semicolon where the first line has some and no comma.
+char between_cells(std::string_view text);
 
 } // namespace acre::engine

@@ -1,8 +1,6 @@
 #include "engine/log/job_log.h"
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
 #include <functional>
 #include <set>
 #include <string_view>
@@ -11,8 +9,8 @@
 #include <fmt/format.h>
 
 #include "engine/log/csv_table.h"
+#include "engine/log/log_cells.h"
 #include "lang/units/calendar.h"
-#include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -20,26 +18,12 @@ namespace {
 
 using lang::Code;
 
-// "$1,234.50" → 1234.5; also "1,234.50", and "A$1,234.50" where the firm writes money so.
-std::optional<double> number(std::string_view text) {
-    std::string digits;
-    const std::string& sign = lang::shown_money().sign;
-    if (const std::size_t at = text.find(sign); at != std::string_view::npos)
-        digits = std::string(text.substr(0, at)).append(text.substr(at + sign.size()));
-    else
-        digits = text;
-    std::erase_if(digits, [](char c) { return c == ',' || c == ' '; });
-    double value = 0;
-    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-    if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
-        return std::nullopt;
-    return value;
-}
-
 class Reader {
   public:
-    Reader(CsvTable table, const std::vector<CountedLine>& counted, lang::Diagnostics& diagnostics)
+    Reader(CsvTable table, bool semicolons, const std::vector<CountedLine>& counted,
+           lang::Diagnostics& diagnostics)
         : table_(std::move(table)),
+          semicolons_(semicolons),
           counted_(counted),
           diagnostics_(diagnostics) {}
 
@@ -51,6 +35,7 @@ class Reader {
         meters();
         if (failed_)
             return std::nullopt;
+        log_.column = std::move(column_);
         return std::move(log_);
     }
 
@@ -61,10 +46,11 @@ class Reader {
         lang::Span span;
     };
     CsvTable table_;
+    bool semicolons_, american_ = false;
     const std::vector<CountedLine>& counted_;
     lang::Diagnostics& diagnostics_;
     JobLog log_;
-    std::map<std::string, std::size_t> column_;                // by name
+    std::map<std::string, std::size_t, std::less<>> column_;   // by name
     std::vector<std::pair<std::string, std::size_t>> amounts_; // cost, column
     std::vector<Meter> meters_;
     bool failed_ = false;
@@ -76,11 +62,21 @@ class Reader {
             {code, std::move(title), {span, std::move(label)}, {}, {}, std::move(helps)});
     }
 
+    // At a cell: the title names its column.
+    void wrong(Code code, const CsvRow& row, std::string_view head, const std::string& title,
+               std::string label, std::vector<lang::Help> helps = {}) {
+        const auto at = column_.find(head);
+        const std::size_t column = at == column_.end() ? 0 : at->second;
+        error(code, fmt::format("column `{}`: {}", table_.rows[0][column].text, title),
+              row[std::min(column, row.size() - 1)].span, std::move(label), std::move(helps));
+    }
+
     // Columns of every log, and those of what this job counts.
     std::vector<std::string_view> known_columns() {
-        std::vector<std::string_view> known = {"date",        "machine",    "operator",
-                                               "meter_start", "meter_stop", "fuel_price",
-                                               "down_hours",  "down_cause", "note"};
+        std::vector<std::string_view> known = {
+            "date",       "machine",    "operator",   "meter_start", "meter_stop",
+            "fuel_price", "down_hours", "down_cause", "crew_waited", "hourly_hours",
+            "refused_at", "permit",     "invoice",    "note"};
         for (const CountedLine& line : counted_)
             if (line.how == Counting::Fuel || line.how == Counting::Work)
                 known.emplace_back(line.name);
@@ -93,7 +89,8 @@ class Reader {
         for (const CountedLine& line : counted_)
             if (line.how == Counting::Meter)
                 needed.insert(needed.end(), {"meter_start", "meter_stop"});
-            else if (line.how == Counting::Work && line.name.find('.') == std::string::npos)
+            else if (line.how == Counting::Work && !line.optional &&
+                     line.name.find('.') == std::string::npos)
                 needed.push_back(line.name);
         std::set<std::string_view> told;
         for (const std::string& name : needed)
@@ -113,7 +110,11 @@ class Reader {
         for (std::size_t i = 0; i < head.size(); ++i) {
             const CsvCell& cell = head[i];
             constexpr std::string_view amount = "amount.";
-            if (cell.text.starts_with(amount) && cell.text.size() > amount.size())
+            std::string name = cell.text;
+            if (is_american_date(name)) {
+                american_ = true;
+                name = "date";
+            } else if (cell.text.starts_with(amount) && cell.text.size() > amount.size())
                 amounts_.emplace_back(cell.text.substr(amount.size()), i);
             else if (std::find(known.begin(), known.end(), cell.text) == known.end())
                 error(Code::J001, fmt::format("unknown column `{}` in the log", cell.text),
@@ -121,7 +122,7 @@ class Reader {
                       {{"the columns are " + fmt::format("{}", fmt::join(known, ", ")) +
                             " and amount.NAME for money spent on a cost",
                         {}}});
-            if (!column_.emplace(cell.text, i).second)
+            if (!column_.emplace(std::move(name), i).second)
                 error(Code::J001, fmt::format("the column `{}` appears twice", cell.text),
                       cell.span, "again");
         }
@@ -147,68 +148,139 @@ class Reader {
         const CsvCell* found = cell(row, name);
         return found == nullptr ? std::string() : found->text;
     }
-    double amount(const CsvCell* at, double low = 0) {
+    // Of a column of figures; 0 where it is empty.
+    double amount(const CsvRow& cells, const std::string& head) {
+        const CsvCell* at = cell(cells, head);
         if (at == nullptr)
             return 0;
-        const std::optional<double> value = number(at->text);
-        if (!value)
-            error(Code::J002, "a number is needed here", at->span, "not a number");
-        else if (*value < low)
-            error(Code::J002, "a log cannot have negative figures", at->span, "below zero");
-        else
+        const std::optional<double> value = figure_in(at->text, semicolons_);
+        if (value && *value >= 0)
             return *value;
+        std::vector<lang::Help> helps;
+        if (!value && at->text.find(',') != std::string::npos)
+            helps.push_back({semicolons_ ? "between semicolons write no comma: 8412.3, 1200"
+                                         : "a comma parts thousands; write decimals with a point",
+                             {}});
+        wrong(Code::J002, cells, head,
+              value ? "a log cannot have negative figures" : "a number is needed here",
+              value ? "below zero" : "not a number", std::move(helps));
         return 0;
     }
 
-    void row(const CsvRow& cells) {
-        if (cells.size() > table_.rows[0].size()) {
-            error(Code::J002,
-                  fmt::format("this row has {} cells, the first row names {}", cells.size(),
-                              table_.rows[0].size()),
-                  cells[table_.rows[0].size()].span, "extra",
-                  {{"put text that contains a comma in double quotes", {}}});
-            return;
-        }
-        LogRow row;
-        row.date = text(cells, "date");
-        if (!lang::day_number(row.date)) {
-            const CsvCell* at = cell(cells, "date");
-            error(Code::J003, row.date.empty() ? "this row has no date" : "no such date",
-                  at != nullptr ? at->span : cells[0].span, "write it as 2027-03-14");
-        }
-        row.machine = text(cells, "machine");
-        row.operator_name = text(cells, "operator");
-        row.down_cause = text(cells, "down_cause");
-        row.note = text(cells, "note");
+    bool has_all_cells(const CsvRow& cells) {
+        const std::size_t wanted = table_.rows[0].size();
+        if (cells.size() == wanted)
+            return true;
+        const bool more = cells.size() > wanted;
+        error(Code::J002,
+              fmt::format("this row has {} cells, the first row names {}", cells.size(), wanted),
+              cells[more ? wanted : cells.size() - 1].span, more ? "extra" : "the last one",
+              {{more ? "put text that contains a comma in double quotes"
+                     : "a cell that is not known stays empty, with its comma",
+                {}}});
+        return false;
+    }
+
+    void day(const CsvRow& cells, LogRow& row) {
+        const CsvCell* at = cell(cells, "date");
+        const std::optional<std::string> date =
+            at == nullptr ? std::nullopt : day_in(at->text, american_);
+        if (date)
+            row.date = *date;
+        else
+            wrong(Code::J003, cells, "date",
+                  at == nullptr ? "this row has no date" : "no such date",
+                  american_ ? "write it as 3/14/2027" : "write it as 2027-03-14",
+                  !american_ && at != nullptr && at->text.find('/') != std::string::npos
+                      ? std::vector<lang::Help>{{"call the column  date mm/dd/yyyy  and dates are "
+                                                 "read as Americans write them",
+                                                 {}}}
+                      : std::vector<lang::Help>{});
+    }
+
+    void meter(const CsvRow& cells, LogRow& row) {
         const CsvCell* start = cell(cells, "meter_start");
         const CsvCell* stop = cell(cells, "meter_stop");
         if ((start == nullptr) != (stop == nullptr)) {
-            error(Code::J004, "a meter reading is missing", cells[0].span,
+            wrong(Code::J004, cells, start == nullptr ? "meter_start" : "meter_stop",
+                  "a meter reading is missing",
                   "give both readings, or none for a day without work");
         } else if (start != nullptr) {
-            const double from = amount(start);
-            const double to = amount(stop);
-            row.hours = to - from;
+            row.has_meter = true;
+            row.meter_start = amount(cells, "meter_start");
+            row.meter_stop = amount(cells, "meter_stop");
+            row.hours = row.meter_stop - row.meter_start;
             if (row.hours < 0)
-                error(Code::J004, "the meter runs backward", stop->span,
+                wrong(Code::J004, cells, "meter_stop", "the meter runs backward",
                       fmt::format("started at {}", start->text));
             else if (row.hours > 24)
-                error(Code::J004, fmt::format("{:.1f} meter hours in one day", row.hours),
-                      stop->span, fmt::format("started at {}", start->text));
+                wrong(Code::J004, cells, "meter_stop",
+                      fmt::format("{:.1f} meter hours in one day", row.hours),
+                      fmt::format("started at {}", start->text));
             else if (row.hours > 0)
-                meters_.push_back({row.machine, from, to, start->span});
+                meters_.push_back({row.machine, row.meter_start, row.meter_stop, start->span});
         }
+    }
+
+    // What belongs together is there whole, or not at all.
+    void standing_still(const CsvRow& cells, LogRow& row) {
+        row.down_hours = amount(cells, "down_hours");
+        row.down_cause = text(cells, "down_cause");
+        row.refused_at = text(cells, "refused_at");
+        row.hourly_hours = amount(cells, "hourly_hours");
+        const std::string waited = plain_word(text(cells, "crew_waited"));
+        row.crew_waited = waited == "yes";
+        if (!waited.empty() && waited != "yes" && waited != "no")
+            wrong(Code::J002, cells, "crew_waited", "write yes or no", "neither");
+        if (row.down_hours > 24)
+            wrong(Code::J002, cells, "down_hours", "a day has 24 hours", "more than a day");
+        if (!row.down_cause.empty() && cell(cells, "down_hours") == nullptr)
+            wrong(Code::J002, cells, column_.contains("down_hours") ? "down_hours" : "down_cause",
+                  "a cause without its hours", "how many hours was it down?");
+        if (row.crew_waited && !(row.down_hours > 0))
+            wrong(Code::J002, cells, "crew_waited", "the crew waited, but no hours are down",
+                  "give the hours and their cause");
+        if (row.hourly_hours > 0 && row.refused_at.empty())
+            wrong(Code::J002, cells, "hourly_hours", "hours by the hour without the place",
+                  "say in `refused_at` where the ground refused the shank");
+        if (row.hourly_hours > std::max(row.hours, 0.0) + 1e-9)
+            wrong(Code::J002, cells, "hourly_hours", "more hours by the hour than on the meter",
+                  fmt::format("the meter ran {:.1f} h", row.hours));
+    }
+
+    void money(const CsvRow& cells, LogRow& row) {
+        row.fuel_price = amount(cells, "fuel_price");
+        if (!(row.fuel_price > 0) && cell(cells, "fuel_price") != nullptr)
+            wrong(Code::J002, cells, "fuel_price", "fuel at no price",
+                  "leave it empty where it is not known");
+        for (const auto& [cost, column] : amounts_) {
+            if (cells[column].text.empty())
+                continue;
+            row.amounts[cost] += amount(cells, "amount." + cost);
+        }
+    }
+
+    void row(const CsvRow& cells) {
+        if (!has_all_cells(cells))
+            return;
+        LogRow row;
+        row.machine = text(cells, "machine");
+        row.operator_name = text(cells, "operator");
+        row.permit = text(cells, "permit");
+        row.invoice = text(cells, "invoice");
+        row.note = text(cells, "note");
+        day(cells, row);
+        meter(cells, row);
         for (const std::string& column : log_.columns)
-            if (const CsvCell* at = cell(cells, column); at != nullptr) {
-                const double done = amount(at);
+            if (cell(cells, column) != nullptr) {
+                const double done = amount(cells, column);
                 row.counted[column] += done;
                 row.fuel += log_.fuels.contains(column) ? done : 0;
             }
-        row.fuel_price = amount(cell(cells, "fuel_price"));
-        row.down_hours = amount(cell(cells, "down_hours"));
-        for (const auto& [cost, column] : amounts_)
-            if (column < cells.size() && !cells[column].text.empty())
-                row.amounts[cost] += amount(&cells[column]);
+        standing_still(cells, row);
+        money(cells, row);
+        for (const CsvCell& one : cells)
+            row.cells.push_back(one.span);
         log_.rows.push_back(std::move(row));
     }
 
@@ -220,8 +292,8 @@ class Reader {
         for (std::size_t i = 1; i < meters_.size(); ++i)
             if (meters_[i].machine == meters_[i - 1].machine &&
                 meters_[i].start < meters_[i - 1].stop - 1e-9)
-                error(Code::J004, "meter hours are counted twice", meters_[i].span,
-                      fmt::format("another row runs to {}", meters_[i - 1].stop));
+                error(Code::J004, "column `meter_start`: meter hours are counted twice",
+                      meters_[i].span, fmt::format("another row runs to {}", meters_[i - 1].stop));
     }
 };
 
@@ -249,14 +321,18 @@ lang::Outcome<JobLog> read_job_log(std::string name, std::string text,
     auto sources = std::make_shared<lang::SourceMap>();
     const lang::FileId file = sources->add(std::move(name), std::move(text));
     const std::string_view read = sources->file(file).text();
-    CsvTable table = read_csv(read, file, max_log_rows, max_log_columns);
+    const char between = between_cells(read);
+    CsvTable table = read_csv(read, file, max_log_rows, max_log_columns, between);
     lang::Said said;
     if (auto fault = fault_of(table, read)) {
         said.diagnostics.add(std::move(*fault));
     } else {
-        std::optional<JobLog> log = Reader(std::move(table), counted, said.diagnostics).read();
-        if (log)
+        std::optional<JobLog> log =
+            Reader(std::move(table), between == ';', counted, said.diagnostics).read();
+        if (log) {
+            log->sources = sources;
             return std::move(*log);
+        }
     }
     said.sources = std::move(sources);
     return said;

@@ -1,17 +1,22 @@
 // The daily log of a job, as CSV (RFC 4180): one row a machine and day, or more when a day has
-// several causes of down time.
+// several causes of down time. Cells stand between commas, or between semicolons where the first
+// row has them.
 //
-// The first row names the columns, in any order: date (2027-03-14), machine, operator, meter_start,
-// meter_stop, fuel_price (money a gallon), down_hours, down_cause, note, amount.NAME for money
-// spent on the cost NAME, and a column for all fuel and work that the job counts, named as its line
-// is: acres, gallons. date must be there, the meter where the job counts the hours of a machine,
-// and the work that the job's own model counts. Empty cells are nothing. Money may carry a $ and
-// group commas.
+// The first row names the columns, in any order: date (2027-03-14; "date mm/dd/yyyy": 3/14/2027),
+// machine, operator, meter_start, meter_stop, fuel_price (money a gallon), down_hours, down_cause,
+// crew_waited (yes or no), hourly_hours (meter hours billed by the hour) and refused_at (where the
+// ground refused the shank), permit, invoice, note, amount.NAME for money spent on the cost NAME,
+// and a column for all fuel and work that the job counts, named as its line is: acres, gallons.
+// date must be there, the meter where the job counts the hours of a machine, and the work that the
+// job's own model counts. An empty cell is not known; 0 is none. Money may carry a $ and group
+// commas.
 #pragma once
 
 #include <cstddef>
 #include <functional>
 #include <map>
+#include <memory>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -26,38 +31,64 @@ inline constexpr std::size_t max_log_columns = 200;
 
 struct LogRow {
     std::string date, machine, operator_name, down_cause, note;
-    double hours = 0;                      // meter stop less meter start
+    std::string refused_at, permit, invoice;
+    double hours = 0; // meter stop less meter start
+    bool has_meter = false;
+    double meter_start = 0, meter_stop = 0;
     double fuel_price = 0, down_hours = 0; // fuel_price 0: not said
+    double hourly_hours = 0;               // of `hours`, those billed by the hour
+    bool crew_waited = false;              // while it was down
     double fuel = 0;                       // of all columns of fuel
-    std::map<std::string, double> counted; // by column of fuel or work
+    std::map<std::string, double> counted; // by column of fuel or work; an empty cell is not there
     std::map<std::string, double> amounts; // by cost
+    std::vector<lang::Span> cells;         // by column
 };
 struct JobLog {
     std::vector<LogRow> rows;
-    std::set<std::string, std::less<>> columns; // those of fuel and work that it has
-    std::set<std::string, std::less<>> fuels;   // of these, those of fuel
+    std::set<std::string, std::less<>> columns;             // those of fuel and work that it has
+    std::set<std::string, std::less<>> fuels;               // of these, those of fuel
+    std::map<std::string, std::size_t, std::less<>> column; // of every head
+    std::shared_ptr<const lang::SourceMap> sources;         // its own text
+
+    // The cell of a column, or the first of the row where the log has no such column.
+    lang::Span place(const LogRow& row, std::string_view head) const;
+    std::uint32_t line(const LogRow& row) const; // from 1
 };
 
 // The log in `text`, called `name` where it is at fault, of a job that counts this. J001: a missing
-// or unknown column, too many rows or columns, not CSV; J002: a cell that is not a number; J003: a
-// date that is not in the calendar; J004: a meter that runs backward, a day of more than 24 hours,
-// or meters of one machine that overlap.
+// or unknown column, too many rows or columns, not CSV; J002: a cell that is not a number, half of
+// what belongs together; J003: a date that is not in the calendar; J004: a meter that runs
+// backward, a day of more than 24 hours, or meters of one machine that overlap. Each error is told,
+// and none of the log is taken.
 lang::Outcome<JobLog> read_job_log(std::string name, std::string text,
                                    const std::vector<CountedLine>& counted);
 
+// Days of work on which a column was left empty.
+struct Unlogged {
+    std::size_t days = 0;
+    double hours = 0; // of the meter on these days
+};
 struct LogTotals {
-    std::size_t days = 0; // different dates
+    std::size_t days = 0;          // different dates with work
+    std::string first, last;       // of them; empty: none
+    std::size_t calendar_days = 0; // from first to last
     double hours = 0;
     double fuel_price = 0;                       // mean by gallons where it is said; 0: nowhere
     std::map<std::string, double> counted;       // by column of fuel or work
+    std::map<std::string, Unlogged> unlogged;    // of them, those with days left empty
     std::map<std::string, double> machine_hours; // by what the log calls the machine
     std::map<std::string, double> amounts, down; // money by cost; hours by cause
+    double waited = 0, hourly = 0; // hours for which the crew waited; billed by the hour
 };
 LogTotals totals(const JobLog& log);
 
+// The meter hours of a machine, which a log may call by its own name, "Walt", or as the job does,
+// "walt.rig". Empty: the log has no such machine.
+std::optional<double> hours_of(const LogTotals& totals, const std::string& machine);
+
 // What a machine hour brings of a column, acres say: the ratio of the sums, and its standard error
 // from how much the days differ (the ratio estimator of survey sampling, Cochran 1977, Sampling
-// Techniques, 3rd ed., section 6.4; from memory).
+// Techniques, 3rd ed., section 6.4; from memory). Days without a figure teach nothing.
 struct Learned {
     double value = 0, standard_error = 0; // error 0 with fewer than two days
     std::size_t days = 0;

@@ -5,21 +5,62 @@
 #include <utility>
 
 #include "engine/log/job_log.h"
+#include "engine/log/log_cells.h"
+#include "lang/units/calendar.h"
 
 namespace acre::engine {
 
+lang::Span JobLog::place(const LogRow& row, std::string_view head) const {
+    const auto at = column.find(head);
+    const std::size_t index = at == column.end() ? 0 : at->second;
+    return index < row.cells.size() ? row.cells[index] : lang::Span{lang::no_file, 0, 0};
+}
+
+std::uint32_t JobLog::line(const LogRow& row) const {
+    if (row.cells.empty() || !sources)
+        return 0;
+    return sources->file(row.cells[0].file).position(row.cells[0].begin).line;
+}
+
+namespace {
+
+// Fuel alone makes no day of work: it may be taken the evening before.
+bool has_work(const JobLog& log, const LogRow& row) {
+    return row.hours > 0 ||
+           std::any_of(
+               row.counted.begin(), row.counted.end(),
+               [&](auto& done) { return done.second > 0 && !log.fuels.contains(done.first); });
+}
+
+// Days on which the meter ran and no row has a figure in the column.
+Unlogged unlogged(const JobLog& log, const std::string& column) {
+    std::map<std::string_view, std::pair<double, bool>> days;
+    for (const LogRow& row : log.rows) {
+        days[row.date].first += row.hours;
+        days[row.date].second |= row.counted.contains(column);
+    }
+    Unlogged left;
+    for (const auto& [date, day] : days)
+        if (day.first > 0 && !day.second) {
+            ++left.days;
+            left.hours += day.first;
+        }
+    return left;
+}
+
+} // namespace
+
 LogTotals totals(const JobLog& log) {
     LogTotals sum;
-    std::set<std::string_view> dates;
+    std::set<std::string> dates;
     double priced = 0;
     double gallons_priced = 0;
     for (const LogRow& row : log.rows) {
-        // Fuel alone makes no day of work: it may be taken the evening before.
-        if (row.hours > 0 || std::any_of(row.counted.begin(), row.counted.end(), [&](auto& done) {
-                return done.second > 0 && !log.fuels.contains(done.first);
-            }))
+        if (has_work(log, row))
             dates.insert(row.date);
         sum.hours += row.hours;
+        sum.hourly += row.hourly_hours;
+        sum.waited += row.crew_waited ? row.down_hours : 0;
         sum.machine_hours[row.machine] += row.hours;
         for (const auto& [column, done] : row.counted)
             sum.counted[column] += done;
@@ -32,18 +73,41 @@ LogTotals totals(const JobLog& log) {
         if (row.down_hours > 0)
             sum.down[row.down_cause.empty() ? "not said" : row.down_cause] += row.down_hours;
     }
+    for (const std::string& column : log.columns)
+        if (const Unlogged left = unlogged(log, column); left.days > 0)
+            sum.unlogged[column] = left;
     sum.days = dates.size();
+    if (!dates.empty()) {
+        sum.first = *dates.begin();
+        sum.last = *dates.rbegin();
+        sum.calendar_days = static_cast<std::size_t>(*lang::day_number(sum.last) -
+                                                     *lang::day_number(sum.first) + 1);
+    }
     sum.fuel_price = gallons_priced > 0 ? priced / gallons_priced : 0;
     return sum;
 }
 
+std::optional<double> hours_of(const LogTotals& totals, const std::string& machine) {
+    const std::string whole = plain_word(machine);
+    const std::string first = plain_word(machine.substr(0, machine.find('.')));
+    std::optional<double> hours;
+    for (const auto& [name, run] : totals.machine_hours)
+        if (const std::string word = plain_word(name); word == whole || word == first)
+            hours = hours.value_or(0) + run;
+    return hours;
+}
+
 Learned learned_per_hour(const JobLog& log, const std::string& column) {
     std::map<std::string_view, std::pair<double, double>> days;
+    std::set<std::string_view> told;
     for (const LogRow& row : log.rows) {
         const auto done = row.counted.find(column);
         days[row.date].first += done == row.counted.end() ? 0 : done->second;
         days[row.date].second += row.hours;
+        if (done != row.counted.end())
+            told.insert(row.date);
     }
+    std::erase_if(days, [&](const auto& day) { return !told.contains(day.first); });
     double above = 0;
     double below = 0;
     Learned learned;

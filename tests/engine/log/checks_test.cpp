@@ -1,0 +1,105 @@
+// What a bookkeeper finds in a log that can be read: each doubt at its row and column.
+#include "engine/log/log_checks.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+
+namespace checks_test {
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+const std::string head = "date,machine,meter_start,meter_stop,acres,gallons,fuel_price,down_hours,"
+                         "down_cause,invoice,amount.tips";
+
+LogContext context() {
+    LogContext about;
+    about.issued = "2027-05-10";
+    about.start = "2027-06-21";
+    about.finish = "2027-06-29";
+    about.fuel_price = 4.60;
+    about.counted = {{"machine_hours", "h", Counting::Meter, "crawler", 120, {}},
+                     {"acres", "ac", Counting::Work, "", 120, {}},
+                     {"gallons", "gal", Counting::Fuel, "", 4800, {}}};
+    about.others = {{"2027-004", "Hazel", "2027-06-01", 50, 70},
+                    {"2027-009", "hazel", "2027-07-20", 300, 320}};
+    return about;
+}
+
+std::vector<std::string> doubts(const std::string& rows, const LogContext& about = context()) {
+    const lang::Outcome<JobLog> log = read_job_log("log.csv", head + "\n" + rows, about.counted);
+    REQUIRE(log);
+    std::vector<std::string> titles;
+    const lang::Diagnostics found = check_log(*log, about);
+    for (const lang::Diagnostic& said : found.all()) {
+        CHECK(said.code == lang::Code::L837);
+        CHECK(said.severity() == lang::Severity::Warning);
+        titles.push_back(said.title);
+    }
+    return titles;
+}
+
+// The one doubt that there is begins so.
+void one(const std::string& rows, const std::string& words) {
+    CAPTURE(rows);
+    const std::vector<std::string> found = doubts(rows);
+    for (const std::string& title : found)
+        CAPTURE(title);
+    REQUIRE(found.size() == 1);
+    CHECK_MESSAGE(found[0].starts_with(words), found[0]);
+}
+
+const std::string day_1 = "2027-06-21,Hazel,100,120,20,800,4.60,,,,\n";
+
+} // namespace
+
+TEST_CASE("a log in order gives no doubt") {
+    CHECK(doubts(day_1 + "2027-06-22,Hazel,120,140,21,790,4.65,2,rain,,\n").empty());
+}
+
+TEST_CASE("each doubt stands at its row and column") {
+    one(day_1 + "2027-06-21,Hazel,120,123,3,120,4.60,2,rain,,\n",
+        "row 3, column `down_hours`: 25.0 hours of work and down time on one day");
+    one(day_1 + "2027-06-22,Hazel,131,150,20,780,4.60,,,,\n",
+        "row 3, column `meter_start`: the meter ran 11.0 h since row 2");
+    one("2027-06-22,Hazel,100,120,20,800,4.60,,,,\n2027-06-21,Hazel,120,140,20,800,4.60,,,,\n",
+        "row 3, column `date`: an earlier day than that of row 2");
+    one("2027-06-21,Hazel,60,80,20,800,4.60,,,,\n",
+        "row 2, column `meter_start`: these meter hours are also in the log of quote 2027-004");
+    one("2027-06-21,Hazel,310,330,20,800,4.60,,,,\n",
+        "row 2, column `meter_start`: these meter hours are also in the log of quote 2027-009");
+    one("2027-06-21,Hazel,20,40,20,800,4.60,,,,\n",
+        "row 2, column `meter_start`: the meter does not go with its readings in the log of quote "
+        "2027-004");
+    one("2027-05-01,Hazel,20,40,20,800,4.60,,,,\n",
+        "row 2, column `date`: before the quote was issued, May 10, 2027");
+    one("2027-09-01,Hazel,350,370,20,800,4.60,,,,\n",
+        "row 2, column `date`: long after the last day planned, June 29, 2027");
+    one("2027-06-21,Hazel,100,120,20,800,6.40,,,,\n",
+        "row 2, column `fuel_price`: fuel at $6.40 a gallon; the quote reckons $4.60");
+    one("2027-06-21,Hazel,100,120,20,,,,,,\n",
+        "row 2, column `gallons`: the meter ran 20.0 h and this is empty");
+    one("2027-06-21,Hazel,100,120,,800,4.60,,,,\n",
+        "row 2, column `acres`: the meter ran 20.0 h and this is empty");
+    one("2027-06-21,Hazel,100,120,2,800,4.60,,,,\n",
+        "row 2, column `acres`: 2 ac in 20.0 h; the quote expects about 20 ac");
+    one("2027-06-21,Hazel,100,120,20,8000,4.60,,,,\n",
+        "row 2, column `gallons`: 8,000 gal in 20.0 h; the quote expects about 800 gal");
+    one(day_1 + "2027-06-22,Hazel,120,144,60,900,4.60,,,,\n" +
+            "2027-06-23,Hazel,144,168,60,900,4.60,,,,\n",
+        "row 4, column `acres`: the log comes to 140 ac, the quote to 120 ac");
+    one("2027-06-21,Hazel,100,120,20,800,4.60,3,,,\n",
+        "row 2, column `down_hours`: hours down without a cause");
+    one("2027-06-21,Hazel,100,120,20,800,4.60,,,INV-7,95\n"
+        "2027-06-22,Hazel,120,140,20,800,4.60,,,inv 7,95\n",
+        "row 3, column `invoice`: invoice `inv 7` with the same money as in row 2");
+}
+
+TEST_CASE("meters of other machines are not held against each other") {
+    CHECK(doubts("2027-06-21,Walt,60,80,20,800,4.60,,,,\n").empty());
+}
+
+} // namespace checks_test
