@@ -69,6 +69,11 @@ struct Repriced {
     bool loses_money() const;    // today: the profit is below zero
 };
 
+// The quote's job as this season makes it. R006: the record lacks its texts; U314: the season is in
+// another money than the quote.
+lang::Outcome<Job> job_with_season(const QuoteRecord& quote, const SeasonText& season,
+                                   lang::Loader& beside);
+
 // `beside` reads what the season names.
 Repriced reprice(const QuoteRecord& quote, const SeasonText& season, lang::Loader& beside);
 

@@ -53,9 +53,9 @@ template <class F> void fields(F& f, Event& r) {
 
 namespace {
 
-std::vector<EventItem> items_in(const std::vector<RecordItem>& items) {
+template <class Item> std::vector<EventItem> items_in(const std::vector<Item>& items) {
     std::vector<EventItem> all;
-    for (const RecordItem& item : items)
+    for (const Item& item : items)
         all.push_back({item.title, item.name, item.cents});
     return all;
 }

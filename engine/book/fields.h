@@ -198,12 +198,28 @@ template <class F> void fields(F& f, LogRecord& r) {
     f("text", r.text);
     f("date", r.date);
 }
+template <class F> void fields(F& f, RecordBilled& r) {
+    f("title", r.title);
+    f("name", r.name);
+    f("kind", r.kind);
+    f("per", r.per);
+    f("clause", r.clause);
+    f("quantity", r.quantity);
+    f("rate", r.rate);
+    f.cents("cents", r.cents);
+    f("terms", r.terms);
+}
 template <class F> void fields(F& f, BillRecord& r) {
     f("quote", r.quote);
     f("bill", r.bill);
     f("date", r.date);
     f("due", r.due);
     f("note", r.note);
+    f("terms_of", r.terms_of);
+    f("log", r.log);
+    f("posted", r.posted);
+    f("product", r.product);
+    f("page", r.page);
     f("items", r.items);
     f.cents("cents", r.cents);
 }

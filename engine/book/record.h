@@ -151,9 +151,18 @@ struct LogRecord {
     std::string quote, name, text, date; // text: its seal
 };
 
+// A line of a bill, with the clause and the lines of the quote that it rests on.
+struct RecordBilled {
+    std::string title, name, kind, per, clause;
+    double quantity = 0, rate = 0;
+    std::int64_t cents = 0;
+    std::vector<std::string> terms;
+};
 struct BillRecord {
     std::string quote, bill, date, due, note; // bill: its own number
-    std::vector<RecordItem> items;
+    std::string terms_of; // the quote or change order by whose terms it was worked out
+    std::string log, posted, product, page; // seals of the texts; product: of the posted prices
+    std::vector<RecordBilled> items;
     std::int64_t cents = 0;
 };
 
@@ -169,6 +178,7 @@ struct Record {
 
     const QuoteRecord* quote() const { return std::get_if<QuoteRecord>(&body); }
     const WordRecord* word() const { return std::get_if<WordRecord>(&body); }
+    const BillRecord* bill() const { return std::get_if<BillRecord>(&body); }
     const KeyRecord* key() const { return std::get_if<KeyRecord>(&body); }
 };
 

@@ -37,6 +37,25 @@ std::string Repriced::why_not() const {
     return "no price";
 }
 
+lang::Outcome<Job> job_with_season(const QuoteRecord& quote, const SeasonText& season,
+                                   lang::Loader& beside) {
+    const std::optional<MadeFrom> made = made_from(quote);
+    if (!made)
+        return lacks_texts(quote.number);
+    UsedTextsLoader own(made->texts);
+    SeasonLoader loader(own, beside, season.name, season.text);
+    lang::Request request = made->request;
+    if (request.season)
+        request.season = lang::Loaded{season.name, season.text};
+    lang::Outcome<Job> job = make_job(request, loader);
+    if (job && (*job)->sheet().firm.money != quote.money)
+        return lang::placeless(lang::Code::U314,
+                               fmt::format("it was quoted in {}, and the season is in {}",
+                                           quote.money.code, (*job)->sheet().firm.money.code),
+                               {"nothing is converted"});
+    return job;
+}
+
 Repriced reprice(const QuoteRecord& quote, const SeasonText& season, lang::Loader& beside) {
     Repriced result;
     result.number = quote.number;
@@ -45,27 +64,16 @@ Repriced reprice(const QuoteRecord& quote, const SeasonText& season, lang::Loade
     result.cost_then = quote.cost_total;
     result.money = quote.money;
     result.overhead = quote.overhead;
-    const std::optional<MadeFrom> made = made_from(quote);
-    if (!made) {
-        result.today = lacks_texts(quote.number);
+    const lang::Outcome<Job> job = job_with_season(quote, season, beside);
+    if (!job) {
+        result.today = job.said;
         return result;
     }
-    UsedTextsLoader own(made->texts);
-    SeasonLoader loader(own, beside, season.name, season.text);
-    lang::Request request = made->request;
-    if (request.season)
-        request.season = lang::Loaded{season.name, season.text};
-    const PricedNow now = price_of(request, loader);
-    if (now.job && (*now.job)->sheet().firm.money != result.money)
-        result.today =
-            lang::placeless(lang::Code::U314,
-                            fmt::format("it was quoted in {}, and the season is in {}",
-                                        result.money.code, (*now.job)->sheet().firm.money.code),
-                            {"nothing is converted"});
-    else if (now.estimate)
-        result.today = Today{now.estimate->cost_total, now.estimate->price_cents};
+    const lang::Outcome<Estimate> now = estimate(**job);
+    if (now)
+        result.today = Today{now->cost_total, now->price_cents};
     else
-        result.today = now.job ? now.estimate.said : now.job.said;
+        result.today = now.said;
     return result;
 }
 

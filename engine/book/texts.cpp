@@ -30,6 +30,9 @@ std::vector<std::string> seals_in(const Record& record) {
         add(word->log);
     } else if (const auto* log = std::get_if<LogRecord>(&record.body)) {
         add(log->text);
+    } else if (const BillRecord* bill = record.bill()) {
+        for (const std::string* seal : {&bill->log, &bill->posted, &bill->page})
+            add(*seal);
     }
     return seals;
 }

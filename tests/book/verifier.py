@@ -24,7 +24,7 @@ def canonical(value):
 
 
 def seals_in(record):
-    named = [record.get('log'), record.get('text'), record.get('wording', {}).get('text'), *record.get('pages', {}).values()]
+    named = [*(record.get(name) for name in ('log', 'text', 'posted', 'page')), record.get('wording', {}).get('text'), *record.get('pages', {}).values()]
     return filter(None, named + [*record.get('texts', {}).values()] + [one['svg'] for one in record.get('pictures', [])])
 
 

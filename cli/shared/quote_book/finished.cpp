@@ -1,0 +1,75 @@
+#include "cli/shared/quote_book/finished.h"
+
+#include <utility>
+
+namespace acre::cli {
+namespace {
+
+// The seal of the log with which the job was closed, and what it is called; empty: it has none.
+lang::Outcome<std::string> log_seal(const Book& book, const engine::Life& life) {
+    for (auto word = life.words.rbegin(); word != life.words.rend(); ++word) {
+        if (word->state != "finished")
+            continue;
+        const lang::Outcome<engine::Record> record =
+            book.record(static_cast<std::uint64_t>(word->record));
+        if (!record)
+            return record.said;
+        return record->word() != nullptr ? record->word()->log : std::string();
+    }
+    return std::string();
+}
+
+std::string changed(const engine::Life& life, const engine::Standing& standing,
+                    const engine::Lives& lives) {
+    for (const std::string& number : life.change_orders)
+        if (const engine::Life* order = lives.find(number)) {
+            const std::string state = lives.standing(*order, engine::no_day).state;
+            if (state == "accepted" || state == "finished")
+                return "change order " + number + " changed the work";
+        }
+    if (!standing.option.empty() && standing.option != life.quote.own_option)
+        return "another option was taken: " + standing.option;
+    return {};
+}
+
+} // namespace
+
+lang::Outcome<std::vector<LeftOut>> each_finished(const Book& book, const BookState& state,
+                                                  const TakeFinished& take) {
+    std::vector<LeftOut> left_out;
+    for (const engine::Life* life : state.lives.all()) {
+        const engine::Standing standing = state.lives.standing(*life, engine::no_day);
+        if (standing.state != "finished" || !life->quote.changes.empty())
+            continue;
+        const std::string& number = life->quote.quote;
+        const lang::Outcome<std::string> seal = log_seal(book, *life);
+        if (!seal)
+            return seal.said;
+        if (seal->empty()) {
+            left_out.push_back({number, "no log was sealed when it closed"});
+            continue;
+        }
+        engine::FoundText text = book.text(*seal);
+        if (!text.fault.empty()) {
+            left_out.push_back({number, "its log cannot be had: " + text.fault});
+            continue;
+        }
+        lang::Outcome<engine::Record> record = book.quote(state, number);
+        if (!record)
+            return std::move(record.said);
+        lang::show_money(record->quote()->money);
+        lang::Outcome<engine::JobLog> log = engine::read_job_log(
+            "log of " + number, std::move(text.text), record->quote()->counted);
+        if (!log) {
+            left_out.push_back(
+                {number, "its log cannot be read: " + log.said.diagnostics.all().front().title});
+            continue;
+        }
+        if (auto said =
+                take({std::move(*record), std::move(*log), changed(*life, standing, state.lives)}))
+            return std::move(*said);
+    }
+    return left_out;
+}
+
+} // namespace acre::cli

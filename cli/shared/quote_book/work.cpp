@@ -1,0 +1,132 @@
+#include "cli/shared/quote_book/work.h"
+
+#include <fmt/format.h>
+
+#include "cli/shared/files/read_text.h"
+#include "cli/shared/job.h"
+#include "engine/billing/terms.h"
+#include "engine/book/quoted.h"
+
+namespace acre::cli {
+namespace {
+
+constexpr std::size_t most_other_logs = 200; // the newest ones
+
+// The seal of the log with which a quote was finished.
+lang::Outcome<std::string> sealed_log(const Book& book, const engine::Life& life) {
+    for (auto word = life.words.rbegin(); word != life.words.rend(); ++word) {
+        if (word->state != "finished")
+            continue;
+        const lang::Outcome<engine::Record> record =
+            book.record(static_cast<std::uint64_t>(word->record));
+        if (!record)
+            return record.said;
+        if (record->word() == nullptr || record->word()->log.empty())
+            return std::string();
+        engine::FoundText found = book.text(record->word()->log);
+        if (!found.fault.empty())
+            return book.unread("the log of quote " + life.quote.quote + " " + found.fault);
+        return std::move(found.text);
+    }
+    return std::string();
+}
+
+// The readings of other logs in the book; one that cannot be read is passed over here.
+std::vector<engine::LogContext::Reading> other_readings(const Book& book, const BookState& state,
+                                                        const engine::Life& own) {
+    std::vector<engine::LogContext::Reading> all;
+    std::size_t looked_at = 0;
+    const std::vector<const engine::Life*> lives = state.lives.all();
+    for (auto life = lives.rbegin(); life != lives.rend() && looked_at < most_other_logs; ++life) {
+        if (*life == &own || state.lives.standing(**life, engine::no_day).state != "finished")
+            continue;
+        ++looked_at;
+        const lang::Outcome<std::string> text = sealed_log(book, **life);
+        if (!text || text->empty())
+            continue;
+        const lang::Outcome<engine::Record> record =
+            book.record(static_cast<std::uint64_t>((*life)->quote.record));
+        if (!record)
+            continue;
+        const lang::Outcome<engine::JobLog> log =
+            engine::read_job_log("log", *text, engine::log_lines(*record->quote()));
+        if (!log)
+            continue;
+        for (engine::LogContext::Reading& one : engine::readings_of(*log, (*life)->quote.quote))
+            all.push_back(std::move(one));
+    }
+    return all;
+}
+
+engine::LogContext context_of(const engine::QuoteRecord& quote) {
+    engine::LogContext context;
+    context.issued = quote.issued;
+    context.start = quote.start;
+    context.finish = quote.finish;
+    context.counted = engine::log_lines(quote);
+    const engine::Terms terms(quote);
+    for (const engine::RecordCost& cost : quote.costs)
+        if (cost.quantity_unit == "gal" || cost.quantity_unit == "L")
+            context.fuel_price = cost.rate;
+    if (!(context.fuel_price > 0))
+        context.fuel_price = terms.inner_value("fuel_base").value_or(0);
+    return context;
+}
+
+} // namespace
+
+lang::Outcome<Work> work_of(const Book& book, const BookState& state, const std::string& number) {
+    lang::Outcome<engine::Contract> contract = engine::contract_of(state.lives, number);
+    if (!contract)
+        return std::move(contract.said);
+    const engine::ContractStep& last = contract->steps.back();
+    lang::Outcome<engine::Record> record = book.record(static_cast<std::uint64_t>(last.record));
+    if (!record)
+        return std::move(record.said);
+    lang::show_money(record->quote()->money);
+    lang::Outcome<engine::QuoteRecord> quote = engine::as_option(*record->quote(), last.option);
+    if (!quote)
+        return std::move(quote.said);
+    lang::show_money(quote->money);
+    lang::Outcome<std::string> log = sealed_log(book, *contract->life);
+    if (!log)
+        return std::move(log.said);
+    return Work{std::move(*contract), std::move(*record), std::move(*quote), std::move(*log)};
+}
+
+lang::Outcome<WorkLog> log_of(const Book& book, const BookState& state, const Work& work,
+                              const std::string& path) {
+    const std::string& number = work.contract.life->quote.quote;
+    if (path.empty() && work.sealed_log.empty())
+        return lang::placeless(lang::Code::R010, "quote " + number + " has no log in the book", {},
+                               {"name its log: a CSV file with a row for each day"});
+    WorkLog read;
+    read.text = work.sealed_log;
+    if (!path.empty()) {
+        lang::Outcome<std::string> text = read_named_file(path, max_data_bytes);
+        if (!text)
+            return std::move(text.said);
+        read.text = std::move(*text);
+    }
+    if (!work.sealed_log.empty() && read.text != work.sealed_log)
+        return lang::placeless(
+            lang::Code::R010,
+            fmt::format("quote {} was finished with another log than `{}`", number, path),
+            {"the log that was sealed with it holds, so that half a log is never taken for all"},
+            {"without LOG the sealed one is taken; `acrewright mark --corrects` puts a wrong word "
+             "right"});
+    lang::Outcome<engine::JobLog> log =
+        engine::read_job_log(path.empty() ? "the sealed log of quote " + number : path, read.text,
+                             engine::log_lines(work.quote));
+    if (!log)
+        return std::move(log.said);
+    engine::LogContext context = context_of(work.quote);
+    context.others = other_readings(book, state, *work.contract.life);
+    lang::Said doubts;
+    doubts.diagnostics = engine::check_log(*log, context);
+    doubts.sources = log->sources;
+    read.log = std::move(*log);
+    return {std::move(read), std::move(doubts)};
+}
+
+} // namespace acre::cli
