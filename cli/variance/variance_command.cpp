@@ -1,51 +1,95 @@
 // variance: what a job cost against its quote, cost by cost, and what it tells us.
+#include <algorithm>
 #include <string>
 
 #include "cli/command.h"
 #include "cli/shared/files/read_text.h"
-#include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
-#include "cli/shared/quote_book/book.h"
+#include "cli/shared/quote_book/work.h"
 #include "cli/variance/variance_page.h"
+#include "engine/billing/bill.h"
 #include "engine/book/quoted.h"
+#include "engine/log/log_cells.h"
 #include "engine/questions/variance.h"
 
 namespace acre::cli {
 namespace {
 
 struct VarianceArguments {
-    std::string number, log, book = "quote-book", propose;
+    std::string number, log, book = "quote-book", posted, product;
     bool json = false;
 };
 
 void declare(VarianceArguments& arguments, Arguments& line) {
     line.positional("QUOTE", "the quote's number", arguments.number);
-    line.positional("LOG", "the daily log of the job, as CSV", arguments.log);
+    line.positional("LOG", "the daily log of the job, as CSV (the one sealed with the quote)",
+                    arguments.log, false);
     line.option("--book", "FOLDER", "the quote book (quote-book)", arguments.book);
-    line.option("--propose", "FILE",
-                "writes what the job tells us as a season file, for people to read first",
-                arguments.propose);
+    line.option("--posted", "FILE",
+                "posted fuel prices, so that the income has the fuel steps of the bill",
+                arguments.posted);
+    line.option("--product", "NAME", "which of their products the quote goes by (the only one)",
+                arguments.product);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
 }
 
-lang::Outcome<engine::VarianceAnswer> ask(const VarianceArguments& arguments) {
+// What the customer is billed for the work in the log: by the newest bill of the book, else by the
+// quote's terms. Of a job that is not done, what was agreed.
+lang::Outcome<Income> income_of(const VarianceArguments& arguments, const BookState& state,
+                                const Work& work, const engine::JobLog& log) {
+    const double agreed = static_cast<double>(work.contract.steps.back().cents) / 100;
+    if (work.contract.standing.state != "finished")
+        return Income{agreed, "agreed", "", {}};
+    if (const auto bill = engine::billed_before(state.lives, work.contract.life->quote.quote))
+        return Income{static_cast<double>(bill->cents) / 100, "bill", bill->bill, {}};
+    engine::BillQuestion question;
+    question.quote = &work.quote;
+    question.log = &log;
+    question.product = engine::plain_word(arguments.product);
+    question.date = std::max(work.contract.standing.date, engine::totals(log).last);
+    question.without_fuel = true;
+    std::optional<engine::PostedPrices> posted;
+    if (!arguments.posted.empty()) {
+        lang::Outcome<std::string> text = read_named_file(arguments.posted, max_data_bytes);
+        if (!text)
+            return std::move(text.said);
+        lang::Outcome<engine::PostedPrices> prices =
+            engine::read_posted(arguments.posted, std::move(*text));
+        if (!prices)
+            return std::move(prices.said);
+        posted = std::move(*prices);
+        question.posted = &*posted;
+    }
+    const lang::Outcome<engine::BillAnswer> bill = engine::ask(question);
+    if (bill)
+        return Income{static_cast<double>(bill->work_cents) / 100,
+                      posted ? "terms" : "terms without fuel steps",
+                      "",
+                      {}};
+    return Income{agreed, "agreed", "", bill.said.diagnostics.all()[0].title};
+}
+
+lang::Outcome<VariancePage> ask(const VarianceArguments& arguments) {
     const Book book(arguments.book);
     const lang::Outcome<BookState> state = book.state();
     if (!state)
         return state.said;
-    const lang::Outcome<engine::Record> record = book.quote(*state, arguments.number);
-    if (!record)
-        return record.said;
-    const engine::QuoteRecord& quote = *record->quote();
-    lang::Outcome<std::string> text = read_named_file(arguments.log, max_data_bytes);
-    if (!text)
-        return std::move(text.said);
-    const lang::Outcome<engine::JobLog> log =
-        engine::read_job_log(arguments.log, std::move(*text), quote.counted);
+    const lang::Outcome<Work> work = work_of(book, *state, arguments.number);
+    if (!work)
+        return work.said;
+    lang::Outcome<WorkLog> log = log_of(book, *state, *work, arguments.log);
     if (!log)
-        return log.said;
-    lang::show_money(quote.money);
-    return engine::ask(engine::quoted_of(quote), *log);
+        return std::move(log.said);
+    lang::Outcome<Income> income = income_of(arguments, *state, *work, log->log);
+    if (!income)
+        return std::move(income.said);
+    engine::Quoted quoted = engine::quoted_of(work->quote);
+    quoted.income = income->amount;
+    quoted.finished = work->contract.standing.state == "finished";
+    lang::Outcome<engine::VarianceAnswer> answer = engine::ask(quoted, log->log);
+    if (!answer)
+        return std::move(answer.said);
+    return {VariancePage{std::move(*answer), std::move(*income)}, std::move(log.said)};
 }
 
 } // namespace
@@ -55,23 +99,24 @@ Reply variance_command(Words words, Console& console) {
     Arguments line(
         "variance",
         "Compares what a job cost with its quote: the difference of each cost divided into "
-        "quantity and rate (fuel into hours, burn and price), to the cent; what the job tells us, "
-        "with its uncertainty; and lines for the season that you can copy.",
+        "quantity and rate (fuel into hours, burn and price), to the cent; what it earned by its "
+        "bill; and what the job tells us, with its uncertainty. `learn` makes a season of many "
+        "jobs.",
         "acrewright variance 2027-001 examples/logs/2027-001.csv --book "
         "examples/quote-book");
     declare(arguments, line);
     if (auto reply = line.read(words))
         return std::move(*reply);
-    const lang::Outcome<engine::VarianceAnswer> answer = ask(arguments);
-    if (!answer)
-        return answer.said;
+    const lang::Outcome<VariancePage> page = ask(arguments);
+    if (!page)
+        return page.said;
     Reply reply;
-    if (!arguments.propose.empty() && !save(arguments.propose, season_proposal(*answer), reply))
-        return reply;
+    if (!page.said.diagnostics.all().empty())
+        reply.said.push_back(page.said);
     if (arguments.json)
-        reply.document = variance_json(*answer);
+        reply.document = variance_json(*page);
     else
-        reply.page = variance_text(*answer, console.color_out);
+        reply.page = variance_text(*page, console.color_out);
     return reply;
 }
 

@@ -25,10 +25,11 @@ Json counted_json(const engine::CountedRow& row) {
     return json;
 }
 
-Json earned(const engine::VarianceAnswer& variance, double cost) {
-    return {{"direct_cost", number(cost)},
-            {"contribution", number(variance.contribution(cost))},
-            {"profit", number(variance.profit(cost))}};
+Json earned(double income, double cost, double overhead) {
+    return {{"income", number(income)},
+            {"direct_cost", number(cost)},
+            {"contribution", number(income - cost)},
+            {"profit", number(income - cost - overhead)}};
 }
 
 Json row_json(const engine::VarianceRow& row) {
@@ -45,6 +46,7 @@ Json row_json(const engine::VarianceRow& row) {
                  {"quantity_unit", row.quoted.quantity_unit},
                  {"quantity_from", source_text(row.from)},
                  {"rate_from_log", row.rate_known},
+                 {"as_quoted", row.as_quoted()},
                  {"by_quantity", number(row.by_quantity)},
                  {"by_rate", number(row.by_rate)}};
     json["by_hours"] = row.by_hours ? number(*row.by_hours) : Json(nullptr);
@@ -54,20 +56,30 @@ Json row_json(const engine::VarianceRow& row) {
 
 } // namespace
 
-Document variance_json(const engine::VarianceAnswer& variance) {
-    Json out = {{"schema", "acrewright.variance/3"},
+Document variance_json(const VariancePage& page) {
+    const engine::VarianceAnswer& variance = page.variance;
+    Json out = {{"schema", "acrewright.variance/4"},
                 {"money", money_json()},
                 {"quote", variance.quote},
                 {"price", number(variance.price)},
                 {"overhead", number(variance.overhead)},
-                {"quoted", earned(variance, variance.quoted_cost)},
-                {"actual", earned(variance, variance.actual_cost)},
+                {"income_from", page.income.from},
+                {"bill", page.income.bill.empty() ? Json(nullptr) : Json(page.income.bill)},
+                {"why_no_bill", page.income.why.empty() ? Json(nullptr) : Json(page.income.why)},
+                {"quoted", earned(variance.price, variance.quoted_cost, variance.overhead)},
+                {"actual", earned(variance.income, variance.actual_cost, variance.overhead)},
                 {"rows", Json::array()}};
     for (const engine::VarianceRow& row : variance.rows)
         out["rows"].push_back(row_json(row));
     out["log"] = {{"days", variance.log.days},
                   {"hours", number(variance.log.hours)},
-                  {"down", Json::object()}};
+                  {"down", Json::object()},
+                  {"share", number(variance.share)},
+                  {"scaled_by", number(variance.scaled_by)},
+                  {"unlogged", Json::array()}};
+    for (const auto& [column, left] : variance.log.unlogged)
+        out["log"]["unlogged"].push_back(
+            {{"column", column}, {"days", left.days}, {"hours", number(left.hours)}});
     for (const auto& [cause, hours] : variance.log.down)
         out["log"]["down"][cause] = hours;
     out["counted"] = Json::array();

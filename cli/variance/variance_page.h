@@ -1,4 +1,4 @@
-// Actual against quote: for people, for programs, and as a proposal for the season.
+// Actual against quote: for people and for programs.
 #pragma once
 
 #include <string>
@@ -8,12 +8,19 @@
 
 namespace acre::cli {
 
-std::string variance_text(const engine::VarianceAnswer& variance, bool color);
+// What the customer is billed, $, and from where: "bill" of that number, the quote's "terms",
+// "terms without fuel steps", or as it was "agreed"; `why` then says why there is no bill.
+struct Income {
+    double amount = 0;
+    std::string from, bill, why;
+};
+struct VariancePage {
+    engine::VarianceAnswer variance;
+    Income income;
+};
 
-// Schema acrewright.variance/2. Field by field in cli/README.md.
-Document variance_json(const engine::VarianceAnswer& variance);
-
-// A season file with what the job tells us. Nobody reads it until a person has: it is a proposal.
-std::string season_proposal(const engine::VarianceAnswer& variance);
+std::string variance_text(const VariancePage& page, bool color);
+// Schema acrewright.variance/4. Field by field in cli/README.md.
+Document variance_json(const VariancePage& page);
 
 } // namespace acre::cli

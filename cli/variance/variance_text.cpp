@@ -57,11 +57,14 @@ const std::string& called(const engine::QuotedCost& cost) {
 void cost_table(const engine::VarianceAnswer& variance, bool color, std::string& out) {
     Table table(
         {{"", Align::Left, true}, {"quoted"}, {"actual"}, {"over"}, {"by quantity"}, {"by rate"}});
-    for (const engine::VarianceRow& row : variance.rows)
-        table.row({terminal_text(called(row.quoted)), money_text(row.quoted_amount),
-                   money_text(row.actual_amount),
+    for (const engine::VarianceRow& row : variance.rows) {
+        if (row.quoted_amount == 0 && row.actual_amount == 0)
+            continue; // nothing of it was quoted or spent
+        table.row({terminal_text(called(row.quoted)) + (row.as_quoted() ? " *" : ""),
+                   money_text(row.quoted_amount), money_text(row.actual_amount),
                    signed_money(row.actual_amount - row.quoted_amount),
                    signed_money(row.by_quantity), signed_money(row.by_rate)});
+    }
     table.rule();
     const auto total = [&](const char* words, double quoted, double actual) {
         table.row({words, money_text(quoted), money_text(actual), signed_money(actual - quoted)},
@@ -69,22 +72,49 @@ void cost_table(const engine::VarianceAnswer& variance, bool color, std::string&
     };
     const double quoted = variance.quoted_cost, actual = variance.actual_cost;
     total("direct cost", quoted, actual);
-    total("contribution", variance.contribution(quoted), variance.contribution(actual));
+    table.row({"income", money_text(variance.price), money_text(variance.income),
+               signed_money(variance.income - variance.price)});
+    total("contribution", variance.quoted_contribution(), variance.actual_contribution());
     table.row({"overhead, as quoted", money_text(variance.overhead), money_text(variance.overhead),
                signed_money(0)});
-    total("profit", variance.profit(quoted), variance.profit(actual));
+    total("profit", variance.quoted_profit(), variance.actual_profit());
     out += table.text(color);
-    out += paragraph(fmt::format("The price, {}, less direct cost is the contribution; less "
-                                 "overhead, the profit.",
-                                 money_text(variance.price)),
-                     "  ");
+    const bool any = std::any_of(variance.rows.begin(), variance.rows.end(), [](const auto& row) {
+        return row.as_quoted() && row.quoted_amount != 0;
+    });
+    if (any)
+        out += paragraph("* as quoted: the log does not say", "  ");
+    out +=
+        paragraph("Income less direct cost is the contribution; less overhead, the profit.", "  ");
 }
 
-// As the notation takes it inside quotes, on one line.
-std::string in_quotes(std::string text) {
-    for (char& c : text)
-        c = c == '"' || c == '\n' || c == '\r' ? ' ' : c;
-    return terminal_text(text);
+std::string income_words(const Income& income) {
+    if (income.from == "bill")
+        return "The income is the work in bill " + terminal_text(income.bill) + ".";
+    if (income.from == "terms")
+        return "The income is what the quote's terms bill for this log.";
+    if (income.from == "terms without fuel steps")
+        return "The income is what the quote's terms bill for this log, without fuel steps: "
+               "`--posted FILE` has the prices that they go by.";
+    if (income.why.empty())
+        return "The income is as agreed: the job is not finished.";
+    return "The income is as agreed, for no bill can be made: " + terminal_text(income.why) + ".";
+}
+
+// What a figure of a part of the job is, and which figures were filled in.
+void partly(const engine::VarianceAnswer& variance, std::string& out) {
+    if (variance.scaled_by != 1)
+        out += remark(fmt::format("The job is not finished: the log has {} of its work, and every "
+                                  "figure from it is multiplied by {} to stand beside the whole "
+                                  "quote.",
+                                  percent_text(variance.share),
+                                  lang::number_text(variance.scaled_by)));
+    for (const auto& [column, left] : variance.log.unlogged)
+        out += remark(fmt::format("`{}` is empty on {} with {} h of the meter; these are taken to "
+                                  "be like the others.",
+                                  terminal_text(column),
+                                  left.days == 1 ? "a day" : fmt::format("{} days", left.days),
+                                  lang::fixed_text(left.hours, 1)));
 }
 
 void fuel(const engine::VarianceAnswer& variance, std::string& out) {
@@ -120,15 +150,19 @@ void learned(const engine::VarianceAnswer& variance, std::string& out) {
 
 } // namespace
 
-std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
+std::string variance_text(const VariancePage& page, bool color) {
+    const engine::VarianceAnswer& variance = page.variance;
     std::string out =
         heading(fmt::format("Quote {} against what happened: {}", terminal_text(variance.quote),
                             terminal_text(variance.job)),
                 color) +
         not_for_the_customer(color);
     const engine::LogTotals& log = variance.log;
-    out += paragraph("the log: " + log_words(variance)) + "\n";
+    out += paragraph("the log: " + log_words(variance));
+    partly(variance, out);
+    out += "\n";
     cost_table(variance, color, out);
+    out += paragraph(income_words(page.income), "  ");
     fuel(variance, out);
     if (!log.down.empty()) {
         out += "\nDowntime\n";
@@ -143,40 +177,11 @@ std::string variance_text(const engine::VarianceAnswer& variance, bool color) {
             "\n" + paragraph("The log has money for `" + terminal_text(cost) +
                                  "`, which is not a cost of this quote; it is not counted above.",
                              "");
-    out += "\n" + paragraph("Quantities that go with what the job counts are from the log; all "
-                            "others, including the move, are as quoted. Rates are from the log "
-                            "where it has money or a fuel price, otherwise as quoted.",
+    out += "\n" + paragraph("Quantities that go with what the job counts are from the log, crew "
+                            "trips and nights by its days; the move is as quoted unless the log "
+                            "has its hours or money. Rates are from the log where it has money or "
+                            "a fuel price, otherwise as quoted.",
                             "");
-    return out;
-}
-
-std::string season_proposal(const engine::VarianceAnswer& variance) {
-    const std::string quote = in_quotes(variance.quote);
-    const auto because = [&](const engine::Learned& learned) {
-        return fmt::format("because \"quote {}, {}: {} days, standard error {}\"", quote,
-                           in_quotes(variance.job), learned.days,
-                           lang::number_text(learned.standard_error));
-    };
-    std::string out =
-        fmt::format("season \"Proposed from quote {}\"\n# Read it, compare it with other "
-                    "jobs, and copy what holds into the season.\n",
-                    quote);
-    for (const engine::CountedRow& row : variance.counted) {
-        if (!row.per_hour || row.per_hour->days == 0)
-            continue;
-        const std::string pace = lang::quantity_text(row.per_hour->value, row.line.unit + "/h");
-        if (row.line.how == engine::Counting::Fuel && !variance.fuel_machine.empty())
-            out += fmt::format("set {}.burn = {}  {}\n", in_quotes(variance.fuel_machine), pace,
-                               because(*row.per_hour));
-        else if (row.line.how == engine::Counting::Work && row.line.unit != "h")
-            out += fmt::format(
-                "# the job went {}; set the speed or the minutes of work that give it  ({})\n",
-                in_quotes(pace), because(*row.per_hour));
-    }
-    if (variance.log.fuel_price > 0)
-        out += fmt::format("set season_prices.diesel = ${}/gal  because \"mean of the "
-                           "deliveries of quote {}\"\n",
-                           lang::number_text(variance.log.fuel_price), quote);
     return out;
 }
 

@@ -22,7 +22,7 @@ class Basis {
         for (const CountedLine& line : quoted.counted)
             if (line.how == Counting::Meter) {
                 hours_ += line.quoted;
-                by_machine_ += totals.machine_hours.contains(line.machine) ? 1 : 0;
+                by_machine_ += hours_of(totals, line.machine) ? 1 : 0;
                 ++meters_;
             }
         for (const QuotedCost& cost : quoted.costs)
@@ -41,20 +41,34 @@ class Basis {
             return log_.columns.contains(line.name);
         }
     }
-    double logged(const CountedLine& line) const {
+    double logged(const CountedLine& line) const { return scale_ * so_far(line); }
+    // As the log has it.
+    double so_far(const CountedLine& line) const {
         switch (line.how) {
         case Counting::Meter:
-            if (is_by_machine())
-                return totals_.machine_hours.at(line.machine);
+            if (is_by_machine()) // which may work in several parts of the job
+                return line.quoted > 0 ? *hours_of(totals_, line.machine) * line.quoted /
+                                             quoted_hours(line.machine)
+                                       : 0;
             return hours_ > 0 ? totals_.hours * line.quoted / hours_ : 0;
         case Counting::Days:
             return static_cast<double>(totals_.days);
         default:
-            if (const auto done = totals_.counted.find(line.name); done != totals_.counted.end())
-                return done->second;
-            return 0;
+            const auto done = totals_.counted.find(line.name);
+            return done == totals_.counted.end() ? 0 : done->second * filled(line.name);
         }
     }
+    double hours_logged() const { return scale_ * totals_.hours; }
+
+    // What share of the job the log has: by the work of its own model, else by its meter.
+    double share() const {
+        for (const CountedLine& line : quoted_.counted)
+            if (line.how == Counting::Work && !line.optional && line.quoted > 0 &&
+                line.name.find('.') == std::string::npos && has_log(line))
+                return so_far(line) / line.quoted;
+        return hours_ > 0 ? totals_.hours / hours_ : 0;
+    }
+    void scale(double by) { scale_ = by; }
 
     // The line that the quantity of a cost goes with; null: it is as quoted.
     const CountedLine* line_of(const QuotedCost& cost) const {
@@ -74,18 +88,35 @@ class Basis {
                 return nullptr; // of two that it could be
             found = &line;
         }
+        if (found == nullptr && (cost.quantity_unit == "trip" || cost.quantity_unit == "night"))
+            for (const CountedLine& line : quoted_.counted)
+                if (line.how == Counting::Days && line.quoted > 0 && has_log(line))
+                    found = &line;
         return found;
     }
     double quantity(const QuotedCost& cost, const CountedLine& line) const {
         if (is_over(cost, line) && (line.how != Counting::Meter || is_alone(cost, line)))
             return logged(line);
         if (line.how == Counting::Meter)
-            return cost.quantity * totals_.hours / hours_;
+            return cost.quantity * hours_logged() / hours_;
         // Of fuel and days in records that do not say how many were quoted there is one cost.
         return line.quoted > 0 ? cost.quantity * logged(line) / line.quoted : logged(line);
     }
 
   private:
+    double quoted_hours(const std::string& machine) const {
+        double hours = 0;
+        for (const CountedLine& line : quoted_.counted)
+            hours += line.how == Counting::Meter && line.machine == machine ? line.quoted : 0;
+        return hours;
+    }
+    // Days on which nobody wrote the figure down are like the others.
+    double filled(const std::string& column) const {
+        const auto left = totals_.unlogged.find(column);
+        const double known =
+            left == totals_.unlogged.end() ? 0 : totals_.hours - left->second.hours;
+        return known > 0 ? totals_.hours / known : 1;
+    }
     static bool is_over(const QuotedCost& cost, const CountedLine& line) {
         return std::find(line.costs.begin(), line.costs.end(), cost.name) != line.costs.end();
     }
@@ -110,22 +141,39 @@ class Basis {
     const Quoted& quoted_;
     const JobLog& log_;
     const LogTotals& totals_;
-    double hours_ = 0;
+    double hours_ = 0, scale_ = 1;
     std::size_t meters_ = 0, by_machine_ = 0; // machines counted; those that the log names
     // Those done by a machine of the log: they have a cost over all its hours. The hours of a truck
     // in the move are no hours of the machine.
     std::set<std::string> parts_;
 };
 
-void split_fuel(VarianceRow& row, const Basis& basis, const LogTotals& log) {
-    if (basis.hours() <= 0 || log.hours <= 0)
+void split_fuel(VarianceRow& row, const Basis& basis) {
+    if (basis.hours() <= 0 || basis.hours_logged() <= 0)
         return;
     const double burn_quoted = row.quoted.quantity / basis.hours();
-    row.by_hours = (log.hours - basis.hours()) * burn_quoted * row.quoted.rate;
+    row.by_hours = (basis.hours_logged() - basis.hours()) * burn_quoted * row.quoted.rate;
     row.by_burn = row.by_quantity - *row.by_hours;
 }
 
-VarianceRow row_of(const QuotedCost& cost, const Basis& basis, const LogTotals& log) {
+double line_value(const Quoted& quoted, const std::string& name) {
+    const auto found = quoted.lines.find(name);
+    return found == quoted.lines.end() ? 0 : found->second;
+}
+
+// Tips at their price, and the rest of the ground tools by the hour as quoted.
+std::optional<double> by_tips(const Quoted& quoted, const QuotedCost& cost, double quantity,
+                              const LogTotals& log, double scale) {
+    const auto used = log.counted.find("tips_used");
+    const double tip = line_value(quoted, "crawler.tip");
+    const double life = line_value(quoted, "crawler.tip_life");
+    if (cost.name != "ground_tools" || used == log.counted.end() || !(tip > 0) || !(life > 0))
+        return std::nullopt;
+    return scale * used->second * tip + std::max(cost.rate - tip / life, 0.0) * quantity;
+}
+
+VarianceRow row_of(const Quoted& quoted, const QuotedCost& cost, const Basis& basis,
+                   const LogTotals& log, double scale) {
     VarianceRow row;
     row.quoted = cost;
     const CountedLine* line = basis.line_of(cost);
@@ -135,9 +183,12 @@ VarianceRow row_of(const QuotedCost& cost, const Basis& basis, const LogTotals& 
     row.quantity = line == nullptr ? cost.quantity : basis.quantity(cost, *line);
     row.quoted_amount = cost.rate * cost.quantity;
     const auto spent = log.amounts.find(cost.name);
-    if (spent != log.amounts.end()) {
-        row.actual_amount = spent->second;
-        row.rate = row.quantity > 0 ? spent->second / row.quantity : cost.rate;
+    std::optional<double> known = by_tips(quoted, cost, row.quantity, log, scale);
+    if (spent != log.amounts.end())
+        known = scale * spent->second;
+    if (known) {
+        row.actual_amount = *known;
+        row.rate = row.quantity > 0 ? *known / row.quantity : cost.rate;
         row.rate_known = true;
     } else {
         row.rate_known = fuel && log.fuel_price > 0;
@@ -149,7 +200,23 @@ VarianceRow row_of(const QuotedCost& cost, const Basis& basis, const LogTotals& 
     // quantity in arithmetic.
     row.by_rate = row.actual_amount - row.quoted_amount - row.by_quantity;
     if (fuel)
-        split_fuel(row, basis, log);
+        split_fuel(row, basis);
+    return row;
+}
+
+// The wages of a crew that waited: nothing of it is quoted.
+std::optional<VarianceRow> crew_waiting(const Quoted& quoted, const LogTotals& log, double scale) {
+    const double a_day = line_value(quoted, "standby_crew");
+    const double hours = line_value(quoted, "crew.meter_per_day");
+    const double machines = std::max(1.0, line_value(quoted, "machines"));
+    if (!(log.waited > 0) || !(a_day > 0) || !(hours > 0))
+        return std::nullopt;
+    VarianceRow row;
+    row.quoted = {"standby_crew", "crew that waited", "", "$/h", "h", a_day / hours / machines, 0};
+    row.from = {true, Counting::Work, "down_hours"};
+    row.quantity = scale * log.waited;
+    row.rate = row.quoted.rate;
+    row.actual_amount = row.by_quantity = row.rate * row.quantity;
     return row;
 }
 
@@ -168,7 +235,7 @@ std::vector<CountedRow> counted_rows(const Quoted& quoted, const JobLog& log, co
     for (const CountedLine& line : quoted.counted) {
         if (!basis.has_log(line))
             continue;
-        CountedRow& row = rows.emplace_back(CountedRow{line, basis.logged(line), {}});
+        CountedRow& row = rows.emplace_back(CountedRow{line, basis.so_far(line), {}});
         if (basis.hours() > 0 && (line.how == Counting::Fuel || line.how == Counting::Work))
             row.per_hour = learned_per_hour(log, line.name);
     }
@@ -203,13 +270,27 @@ lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log) {
     answer.job = quoted.job;
     answer.price = quoted.price;
     answer.overhead = quoted.overhead;
+    answer.income = quoted.income.value_or(quoted.price);
     answer.log = totals(log);
-    const Basis basis(quoted, log, answer.log);
+    Basis basis(quoted, log, answer.log);
+    if (!quoted.finished) {
+        answer.share = basis.share();
+        if (!(answer.share > 0))
+            return lang::placeless(lang::Code::R010,
+                                   "the log of quote " + quoted.quote + " has no work yet",
+                                   {"the job is not finished, so its log would be scaled to the "
+                                    "whole of it"});
+        answer.scaled_by = answer.share < 1 ? 1 / answer.share : 1;
+        basis.scale(answer.scaled_by);
+    }
     answer.counted = counted_rows(quoted, log, basis);
     answer.fuel_machine = fuel_machine(quoted);
     answer.unknown_costs = unknown_costs(quoted, answer.log);
-    for (const QuotedCost& cost : quoted.costs) {
-        const VarianceRow& row = answer.rows.emplace_back(row_of(cost, basis, answer.log));
+    for (const QuotedCost& cost : quoted.costs)
+        answer.rows.push_back(row_of(quoted, cost, basis, answer.log, answer.scaled_by));
+    if (auto row = crew_waiting(quoted, answer.log, answer.scaled_by))
+        answer.rows.push_back(std::move(*row));
+    for (const VarianceRow& row : answer.rows) {
         answer.quoted_cost += row.quoted_amount;
         answer.actual_cost += row.actual_amount;
     }

@@ -28,6 +28,9 @@ struct Quoted {
     std::vector<CountedLine> counted;
     double price = 0;    // $
     double overhead = 0; // $, what the price carries
+    // What the customer is billed for the work in the log, $; empty: as the price.
+    std::optional<double> income;
+    bool finished = true; // the log is all of the job; else it is a part
 };
 
 // Where the quantity of a cost is from: the quote itself, or what the log counts of this kind.
@@ -43,6 +46,7 @@ struct VarianceRow {
     QuantityFrom from;
     bool rate_known =
         false; // from money or a fuel price in the log; else the quoted rate is taken to hold
+    bool as_quoted() const { return !from.log && !rate_known; } // the log says nothing of it
     double quoted_amount = 0, actual_amount = 0;
     double by_quantity = 0, by_rate = 0;     // add up to actual - quoted
     std::optional<double> by_hours, by_burn; // of fuel: add up to by_quantity
@@ -59,9 +63,15 @@ struct VarianceAnswer {
     std::vector<std::string> unknown_costs; // amount.NAME columns that name no cost of the quote
     LogTotals log;
     double price = 0, overhead = 0;          // $, both as quoted
+    double income = 0;                       // $, what is billed
     double quoted_cost = 0, actual_cost = 0; // $, direct cost
-    double contribution(double cost) const { return price - cost; }
-    double profit(double cost) const { return price - cost - overhead; }
+    double quoted_contribution() const { return price - quoted_cost; }
+    double quoted_profit() const { return price - quoted_cost - overhead; }
+    double actual_contribution() const { return income - actual_cost; }
+    double actual_profit() const { return income - actual_cost - overhead; }
+    // Of a job that is not done: the share of its work that the log has, 0 to 1, and what its
+    // figures are multiplied by, so that the whole job stands beside the whole quote.
+    double share = 1, scaled_by = 1;
     std::vector<CountedRow> counted; // what the log has of it
     std::string fuel_machine;        // the machine whose burn the log tells; may be empty
 };
@@ -71,7 +81,13 @@ struct VarianceAnswer {
 // of every shank grows as the machine hours do). Hours count only in parts of the job that have a
 // cost over all hours of a machine: those of a truck in the move stay as quoted, like anything
 // else. Where several machines are counted and the log calls each by its name, a cost over the
-// hours of one follows that one. Q001: the model of the quote counts nothing.
+// hours of one follows that one. Round trips and nights that the log does not count go with its
+// days. A column left empty on some days is taken in the share of the hours of the others. Tips
+// that the log counts are charged at their price; hours for which the crew waited, at its wages.
+//
+// The log of a job that is not done is scaled by the work of the job's own model, or its machine
+// hours. Q001: the model of the quote counts nothing. R010: a job that is not done and has no work
+// in its log.
 lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log);
 
 } // namespace acre::engine

@@ -215,6 +215,32 @@ TEST_CASE("a rounded price has the slopes of the cost behind it") {
         CHECK(s.effects[i].reached);
 }
 
+TEST_CASE("without steps, kinks and pairs slopes and swings are the same") {
+    // Rounded: then the slopes are of the cost, and of two studies.
+    for (const std::string& text : {model, model + "  round up to $10\n"}) {
+        const Priced job = priced_ok(text);
+        const SensitivityAnswer deep = ask(job, "");
+        const auto shallow = acre::engine::ask(job.job(), SensitivityQuestion{"", false, 0, false});
+        REQUIRE(shallow.value.has_value());
+        CHECK(shallow->looked_near == 0);
+        CHECK(deep.looked_near > 0);
+        CHECK(shallow->interactions.empty());
+        CHECK(shallow->by_swing == deep.by_swing);
+        CHECK(shallow->by_slope == deep.by_slope);
+        REQUIRE(shallow->effects.size() == deep.effects.size());
+        for (std::size_t i = 0; i < deep.effects.size(); ++i) {
+            const Effect& a = shallow->effects[i];
+            const Effect& b = deep.effects[i];
+            CHECK(a.given.name == b.given.name);
+            CHECK((a.slope == b.slope || (std::isnan(a.slope) && std::isnan(b.slope))));
+            CHECK(a.at_low == b.at_low);
+            CHECK(a.at_high == b.at_high);
+            CHECK(a.at_option == b.at_option);
+            CHECK(a.nearby.empty());
+        }
+    }
+}
+
 TEST_CASE("givens with one label are called by their names") {
     const Priced job = priced_ok("model \"m\"\ngiven a = 2  \"pace\"  swing 1 .. 4\n"
                                  "given b = 10  \"pace\"  swing 8 .. 15\ngiven c = 7  \"c label\"\n"
