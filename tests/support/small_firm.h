@@ -157,6 +157,10 @@ set area = 20 ac  because "county map§"
 2027-06-14,mower§,Abara§,100.0,107.0,33,41,4.45,0.5,rain§,120,wet corner§
 2027-06-15,mower§,Abara§,107.0,113.5,27,40,4.45,,,,
 )"},
+    {"bill.csv", R"(date,machine,meter_start,meter_stop,acres,gallons,note
+2027-06-14,mower§,100.0,107.0,33,41,wet corner§
+2027-06-15,mower§,107.0,113.5,27,40,
+)"},
     {"field.geojson",
      R"({"type": "Feature", "properties": {"name": "Long meadow§"}, "geometry": {"type": "Polygon",
  "coordinates": [[[-140.7242, 36.6213], [-140.7163, 36.6213], [-140.7164, 36.6275],

@@ -1,0 +1,126 @@
+#include "engine/learning/measures.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "lang/units/calendar.h"
+
+namespace acre::engine {
+namespace {
+
+constexpr double error_of_one_day = 0.10, least_error = 0.005;
+
+Measure by_the_hour(const JobLog& log, const LogTotals& totals, const std::string& column) {
+    Measure measure;
+    const auto done = totals.counted.find(column);
+    if (done == totals.counted.end() || !(done->second > 0) || !(totals.hours > 0))
+        return measure;
+    const Learned learned = learned_per_hour(log, column);
+    measure.known = true;
+    measure.value = done->second / totals.hours;
+    measure.error = learned.days > 1 && learned.value > 0
+                        ? std::max(learned.standard_error / learned.value, least_error)
+                        : error_of_one_day;
+    measure.hours = totals.hours;
+    return measure;
+}
+
+Measure plain(double value) {
+    Measure measure;
+    measure.known = value > 0;
+    measure.value = value;
+    measure.error = least_error;
+    return measure;
+}
+
+// The first day and the last have work by themselves; what is between them can be lost.
+Measure days(const JobLog& log, const WorkCalendar& calendar) {
+    std::set<long> worked;
+    for (const LogRow& row : log.rows)
+        if (row.hours > 0)
+            if (const std::optional<long> day = lang::day_number(row.date))
+                worked.insert(*day);
+    Measure measure;
+    constexpr long longest = 400; // of one job; more is a slip in a date
+    if (worked.size() < 2 || *worked.rbegin() - *worked.begin() > longest)
+        return measure;
+    for (long day = *worked.begin() + 1; day < *worked.rbegin(); ++day) {
+        const bool here = worked.contains(day);
+        if (!here && !calendar.is_open(day))
+            continue;
+        ++measure.trials;
+        measure.count += here ? 0 : 1;
+    }
+    measure.known = measure.trials > 0;
+    if (measure.known)
+        measure.value = 100 * (1 - measure.count / measure.trials);
+    return measure;
+}
+
+// "Broken shank", "broken_shank" and "broken shanks" are one cause.
+std::string plainly(std::string_view text) {
+    std::string plain;
+    for (const char c : text)
+        plain += c == '_' || c == '-'
+                     ? ' '
+                     : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    if (plain.ends_with('s'))
+        plain.pop_back();
+    return plain;
+}
+
+Measure breaks(const JobLog& log, const LogTotals& totals, const Reading& reading) {
+    Measure measure;
+    for (const LogRow& row : log.rows)
+        if (!row.down_cause.empty() && (plainly(row.down_cause) == plainly(reading.name) ||
+                                        plainly(row.down_cause) == plainly(reading.label)))
+            ++measure.count;
+    measure.hours = totals.hours;
+    measure.known = totals.hours > 0;
+    measure.value = measure.known ? measure.count / totals.hours : 0;
+    return measure;
+}
+
+} // namespace
+
+std::vector<Measure> measures_of(const JobLog& log, const JobReadings& readings,
+                                 const WorkCalendar& calendar) {
+    const LogTotals sums = totals(log);
+    std::vector<Measure> measures;
+    for (const Reading& reading : readings.readings) {
+        switch (reading.tells) {
+        case Tells::Pace:
+        case Tells::Burn:
+            measures.push_back(by_the_hour(log, sums, reading.name));
+            break;
+        case Tells::FuelPrice:
+            measures.push_back(plain(sums.fuel_price));
+            break;
+        case Tells::Hours: {
+            const auto done = sums.counted.find(reading.name);
+            measures.push_back(plain(done == sums.counted.end() ? 0 : done->second));
+            break;
+        }
+        case Tells::Money: {
+            const auto spent = sums.amounts.find(reading.name);
+            Measure& measure = measures.emplace_back();
+            measure.known = spent != sums.amounts.end() && sums.hours > 0;
+            measure.hours = sums.hours;
+            measure.value = measure.known ? spent->second / sums.hours : 0;
+            break;
+        }
+        case Tells::Days:
+            measures.push_back(days(log, calendar));
+            break;
+        case Tells::Breaks:
+            measures.push_back(breaks(log, sums, reading));
+            break;
+        }
+    }
+    return measures;
+}
+
+} // namespace acre::engine
