@@ -60,7 +60,7 @@ JobHead head_of(const PricedJob& job) {
     JobHead head{info.title,        info.who,           {},
                  info.option,       info.options,       info.model_title,
                  info.season_title, info.season_unused, info.model_file,
-                 info.season_file};
+                 info.season_file,  info.words,         info.notes};
     if (info.date)
         head.date = fmt::format("{:04}-{:02}-{:02}", info.date->year % 10000,
                                 info.date->month % 100, info.date->day % 100);

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "engine/job/priced_job.h"
@@ -27,6 +28,8 @@ struct JobHead { // what a page says of a job before its figures; empty where th
     std::string model, season;              // titles
     std::vector<std::string> season_unused; // names it sets that nothing in this job has
     std::string model_file, season_file;    // names of the texts in force
+    std::vector<std::pair<std::string, std::string>> words; // for its pages: address, place
+    std::vector<std::string> notes;                         // for the crew alone
 };
 JobHead head_of(const PricedJob& job);
 

@@ -11,6 +11,11 @@
 
 namespace acre::lang {
 
+std::string sign_before() {
+    const std::string& sign = shown_money().sign;
+    return is_letter(sign.back()) || sign.back() == '.' ? sign + " " : sign;
+}
+
 namespace {
 
 constexpr int exact_digits = 5;
@@ -117,12 +122,6 @@ std::string signed_text(double value, std::string_view before, int least_decimal
     return text.append(after);
 }
 
-// The sign as it stands before a number: "$", "A$", "kr ".
-std::string sign_before() {
-    const std::string& sign = shown_money().sign;
-    return is_letter(sign.back()) || sign.back() == '.' ? sign + " " : sign;
-}
-
 std::string amount_text(double value) {
     const bool whole = std::abs(value - std::round(value)) <= 1e-9 * std::max(1.0, std::abs(value));
     return whole || !std::isfinite(value) ? signed_text(std::round(value), sign_before(), 0, "")
@@ -166,6 +165,8 @@ std::string quantity_text(double value, std::string_view unit_text) {
 }
 
 std::string spoken_text(double value, std::string_view unit_text) {
+    if (unit_text.starts_with("1/"))
+        return number_text(value).append(" per ").append(unit_text.substr(2));
     std::string text = quantity_text(value, unit_text);
     // A noun: "day", "shift", "ton" and whatever models count. Signs are short, or stand here.
     constexpr std::array<std::string_view, 12> signs = {"gal", "bcy", "lcy", "cwt", "min", "clock",

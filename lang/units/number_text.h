@@ -18,7 +18,8 @@ std::string number_text(double value);
 // "-$12.50/ac". Money per something has cents at least; a plain number (unit "1" or empty) stands
 // alone. A clock time is shown as people say it: "7:30 pm".
 std::string quantity_text(double value, std::string_view unit_text);
-// The same in a sentence: "30 days", "1 day", "3,000 trees". Units that are signs stay signs.
+// The same in a sentence: "30 days", "1 day", "3,000 trees", "2 per day". Units that are signs stay
+// signs.
 std::string spoken_text(double value, std::string_view unit_text);
 // The same as a file has it, to be pasted: a clock time is "19:30".
 std::string written_text(double value, std::string_view unit_text);
@@ -26,6 +27,9 @@ std::string written_text(double value, std::string_view unit_text);
 // So many decimals whatever they are, for a column of figures: "1,234.50", "-0.1", "0" for -0.04
 // without decimals. Half up as a calculator rounds. From 1e15 on as number_text has it.
 std::string fixed_text(double value, int decimals);
+
+// The sign of the money shown as it stands before a number: "$", "A$", "kr ".
+std::string sign_before();
 
 // The texts of money have the sign and the decimals of the money that is shown (money.h).
 //

@@ -42,6 +42,9 @@ td.money, th.money { text-align: right; white-space: nowrap; font-variant-numeri
 tr.total td { border-top: 1.2pt solid var(--ink); border-bottom: none; font-weight: bold;
   font-size: 12pt; }
 tr.allin td { border: none; color: var(--soft); padding-top: 0; }
+table.blank { break-inside: auto; }
+table.blank th, table.blank td { border: .5pt solid var(--rule); }
+table.blank td { height: 1.9em; }
 table.fuel { width: 24em; max-width: 100%; font-size: 9.5pt; }
 .cautions { border: 1pt solid var(--fault); padding: .45em .8em; margin: .6em 0;
   break-inside: avoid; }
@@ -93,11 +96,12 @@ class Html {
                 "content=\"width=device-width\">\n";
         out_ += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
                 "style-src 'unsafe-inline'; img-src data:\">\n";
-        out_ += fmt::format("<title>Quote {}: {}</title>\n<style>{}</style>\n</head>\n<body>\n",
-                            word(page_, "quote.number"), word(page_, "job.title"), style);
-        out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">Quote "
+        out_ +=
+            fmt::format("<title>{} {}: {}</title>\n<style>{}</style>\n</head>\n<body>\n",
+                        page_.kind, word(page_, "quote.number"), word(page_, "job.title"), style);
+        out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">{} "
                             "{}<br>{}</p></header>\n",
-                            word(page_, "firm.name"), word(page_, "firm.line"),
+                            word(page_, "firm.name"), word(page_, "firm.line"), page_.kind,
                             word(page_, "quote.number"), word(page_, "quote.date"));
         out_ += fmt::format("<p class=\"to\">For<br><b>{}</b>", word(page_, "job.for"));
         if (const std::string address = word(page_, "job.address"); !address.empty())
@@ -120,6 +124,25 @@ class Html {
         for (const std::string& text : texts)
             out_ += fmt::format("<li>{}</li>\n", markup_text(text));
         out_ += "</ul>\n";
+    }
+    void put(const Grid& grid) {
+        if (grid.rows.empty() && grid.blank_rows == 0)
+            return;
+        out_ += grid.blank_rows > 0 ? "<table class=\"blank\">\n<tr>" : "<table>\n<tr>";
+        for (const std::string& head : grid.head)
+            out_ += fmt::format("<th>{}</th>", markup_text(head));
+        out_ += "</tr>\n";
+        const auto row = [&](const std::vector<std::string>& cells) {
+            out_ += "<tr>";
+            for (const std::string& cell : cells)
+                out_ += fmt::format("<td>{}</td>", markup_text(cell));
+            out_ += "</tr>\n";
+        };
+        for (const std::vector<std::string>& cells : grid.rows)
+            row(cells);
+        for (std::size_t i = 0; i < grid.blank_rows; ++i)
+            row(std::vector<std::string>(grid.head.size()));
+        out_ += "</table>\n";
     }
     void put(const FuelTable& table) {
         out_ += "<table class=\"fuel\">\n<tr><th>Posted diesel price</th><th class=\"money\">Fuel "

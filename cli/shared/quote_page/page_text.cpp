@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <string>
 
 #include "cli/shared/quote_page/page.h"
@@ -23,7 +24,7 @@ class Text {
             if (!line.empty())
                 out_ += wrap(line, width) + "\n";
         out_ += (out_.empty() ? "" : "\n") +
-                wrap("Quote " + word("quote.number") + ", " + word("quote.date"), width);
+                wrap(page_.kind + " " + word("quote.number") + ", " + word("quote.date"), width);
         out_ += "\n" + wrap("For " + word("job.for"), width) + "\n";
         if (const std::string address = word("job.address"); !address.empty())
             out_ += wrap(address, width) + "\n";
@@ -56,6 +57,28 @@ class Text {
     void put(const Points& points) {
         for (const std::string& text : points.texts)
             out_ += "- " + wrap(lang::terminal_text(text), width, 2) + "\n";
+    }
+    void put(const Grid& grid) {
+        if (grid.rows.empty() && grid.blank_rows == 0)
+            return;
+        std::vector<Column> columns;
+        std::vector<std::string> blank;
+        for (const std::string& head : grid.head) {
+            columns.push_back({head, Align::Left, &head == &grid.head.back()});
+            blank.emplace_back(std::clamp<std::size_t>(lang::text_columns(head), 5,
+                                                       &head == &grid.head.back() ? 14 : 12),
+                               '_');
+        }
+        Table table(std::move(columns));
+        for (const std::vector<std::string>& row : grid.rows) {
+            std::vector<std::string> cells;
+            for (const std::string& cell : row)
+                cells.push_back(lang::terminal_text(cell));
+            table.row(std::move(cells));
+        }
+        for (std::size_t i = 0; i < grid.blank_rows; ++i)
+            table.row(blank);
+        out_ += table.text(false, width);
     }
     void put(const FuelTable& table) {
         Table rows({{"Posted diesel price", Align::Left}, {"Fuel charge"}});

@@ -12,7 +12,6 @@
 #include "cli/shared/quote_page/wording_lines.h"
 #include "engine/words/choice_label.h"
 #include "engine/words/money.h"
-#include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
@@ -23,12 +22,16 @@ using lang::Code;
 class Filler {
   public:
     Filler(const lang::SourceMap& sources, lang::FileId file, const engine::QuoteRecord& record,
-           std::map<std::string, std::string> words, lang::Diagnostics& diagnostics)
+           std::map<std::string, std::string> words, const CrewParts* crew,
+           lang::Diagnostics& diagnostics)
         : text_(sources.file(file).text()),
           file_(file),
-          figures_(record),
+          figures_(record, crew ? QuoteFigures::Reader::Crew : QuoteFigures::Reader::Customer),
+          crew_(crew),
           diagnostics_(diagnostics) {
         page_.words = std::move(words);
+        if (crew)
+            page_.kind = "Crew's page, quote";
     }
 
     std::optional<WordedPage> run() {
@@ -42,6 +45,7 @@ class Filler {
     std::string_view text_;
     lang::FileId file_;
     QuoteFigures figures_;
+    const CrewParts* crew_;
     lang::Diagnostics& diagnostics_;
     WordedPage page_;
     bool failed_ = false;
@@ -159,48 +163,24 @@ class Filler {
                                      std::string(trimmed(text.substr(equals + 1))));
     }
 
-    void error_hidden(std::string_view name) {
-        const bool inner = figures_.is_inner(name);
-        error(Code::W001,
-              inner ? fmt::format("`{}` is an internal figure and cannot be on the grower's page",
-                                  name)
-                    : fmt::format("the model does not show `{}`", name),
-              name, inner ? "a cost, an overhead or a margin" : "not for the customer",
-              inner ? std::vector<lang::Help>{}
-                    : std::vector<lang::Help>{
-                          {fmt::format("if the customer may see it, add it in the job's model:  "
-                                       "show {}",
-                                       name),
-                           {}}});
+    void error(NameFault fault, std::string_view name) {
+        error(Code::W001, std::move(fault.title), name, std::move(fault.label),
+              std::move(fault.helps));
     }
 
     // Words are looked up first; then figures, but only those that are shown.
     const QuoteFigure* figure(std::string_view name) {
         const std::string full = known(name);
         if (figures_.is_hidden(full)) {
-            error_hidden(name);
+            error(hidden_name(figures_, name), name);
             return nullptr;
         }
         if (const QuoteFigure* found = figures_.find(full))
             return found;
-        if (diagnostics_.full()) {
-            error(Code::W001, fmt::format("the job has no line named `{}`", name), name,
-                  "not in this job");
-            return nullptr;
-        }
-        std::vector<std::string_view> names = figures_.readable();
-        for (const auto& [known, value] : page_.words)
-            names.push_back(known);
-        std::vector<lang::Help> helps;
-        for (const std::string_view near : lang::near_names(name, names))
-            helps.push_back({fmt::format("a similar name: `{}`", near), {}});
-        helps.push_back(
-            {fmt::format(
-                 "put `? {}` before the block to leave it out of jobs that have no such line",
-                 name),
-             {}});
-        error(Code::W001, fmt::format("the job has no line named `{}`", name), name,
-              "not in this job", std::move(helps));
+        error(diagnostics_.full()
+                  ? NameFault{fmt::format("the job has no line named `{}`", name), "", {}}
+                  : unknown_name(figures_, name, page_.words),
+              name);
         return nullptr;
     }
 
@@ -249,7 +229,8 @@ class Filler {
         const std::string full = known(name);
         bool result = false;
         if (figures_.is_hidden(full))
-            error_hidden(name); // whether a block is there tells as much as the figure
+            error(hidden_name(figures_, name),
+                  name); // whether a block is there tells as much as the figure
         else if (const QuoteFigure* found = figures_.find(full))
             result =
                 is == std::string_view::npos
@@ -267,23 +248,45 @@ class Filler {
             return error(Code::W002,
                          fmt::format("the page has more than {} `@` parts", max_made_parts), text,
                          "over the limit");
+        if (text == "@cautions")
+            put(Made::Cautions);
+        else if (text == "@picture")
+            put(Made::Picture);
+        else if (crew_ ? !for_crew(text) : !for_customer(text))
+            error(Code::W002, "unknown part of the page", text, "",
+                  {{crew_ ? "the parts of the crew's page are @figures, @days, @blocks, @notes, "
+                            "@log-sheet, @cautions, @picture and @each … @end"
+                          : "the parts are @items, @options, @cautions, @picture, @signatures, "
+                            "@fuel-steps and @each … @end",
+                    {}}});
+    }
+    bool for_customer(std::string_view text) {
         if (text == "@items")
             put(Made::Items);
         else if (text == "@options")
             put(Made::Options);
-        else if (text == "@cautions")
-            put(Made::Cautions);
-        else if (text == "@picture")
-            put(Made::Picture);
         else if (text == "@signatures")
             put(Made::Signatures);
         else if (text.starts_with("@fuel-steps "))
             fuel_steps(text);
         else
-            error(Code::W002, "unknown part of the page", text, "",
-                  {{"the parts are @items, @options, @cautions, @picture, @signatures, "
-                    "@fuel-steps and @each … @end",
-                    {}}});
+            return false;
+        return true;
+    }
+    bool for_crew(std::string_view text) {
+        if (text == "@notes" && !crew_->notes.empty())
+            put(Points{crew_->notes});
+        else if (text == "@figures")
+            put(crew_->figures);
+        else if (text == "@days")
+            put(crew_->days);
+        else if (text == "@blocks")
+            put(crew_->blocks);
+        else if (text == "@log-sheet")
+            put(crew_->log);
+        else
+            return text == "@notes";
+        return true;
     }
 
     void fuel_steps(std::string_view text) {
@@ -332,12 +335,12 @@ class Filler {
 
 lang::Outcome<WordedPage> fill_in(std::string name, std::string text,
                                   const engine::QuoteRecord& record,
-                                  std::map<std::string, std::string> words) {
+                                  std::map<std::string, std::string> words, const CrewParts* crew) {
     auto sources = std::make_shared<lang::SourceMap>();
     const lang::FileId file = sources->add(std::move(name), std::move(text));
     lang::Said said;
     std::optional<WordedPage> page =
-        Filler(*sources, file, record, std::move(words), said.diagnostics).run();
+        Filler(*sources, file, record, std::move(words), crew, said.diagnostics).run();
     if (page)
         return std::move(*page);
     said.sources = std::move(sources);

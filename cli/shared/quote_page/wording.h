@@ -38,15 +38,28 @@ struct Paragraph {
 struct Points {
     std::vector<std::string> texts;
 };
+// Rows of texts below a head of as many; in a blank one every cell is a line to write on.
+struct Grid {
+    std::vector<std::string> head;
+    std::vector<std::vector<std::string>> rows;
+    std::size_t blank_rows = 0;
+};
 enum class Made { Items, Options, Cautions, Picture, Signatures };
 struct FuelTable {
     std::vector<FuelStep> steps;
     std::string per;             // "ac"
     std::string of = "a gallon"; // "per L"
 };
-using PageBlock = std::variant<Heading, Paragraph, Points, Made, FuelTable>;
+using PageBlock = std::variant<Heading, Paragraph, Points, Grid, Made, FuelTable>;
+
+// What the crew's page shows that no customer's does.
+struct CrewParts {
+    std::vector<std::string> notes;
+    Grid figures, days, blocks, log;
+};
 
 struct WordedPage {
+    std::string kind = "Quote"; // what the page is, before the number
     std::map<std::string, std::string>
         words;                     // of the firm ("firm.name"), of the quote, and those it sets
     std::vector<PageBlock> blocks; // with every {NAME} filled in
@@ -54,9 +67,12 @@ struct WordedPage {
 
 // The wording in `text` with the quote's figures put in; `name` is what it is called where it is at
 // fault. `words` are further words by name ("quote.number"). W001: a name that the quote does not
-// have or that its model does not show; W002: a line that cannot be read.
+// have or that its model does not show; W002: a line that cannot be read. With `crew` it is the
+// page of the crew: every line but costs and figures in money can be named, and no part that shows
+// a price.
 lang::Outcome<WordedPage> fill_in(std::string name, std::string text,
                                   const engine::QuoteRecord& record,
-                                  std::map<std::string, std::string> words);
+                                  std::map<std::string, std::string> words,
+                                  const CrewParts* crew = nullptr);
 
 } // namespace acre::cli

@@ -3,14 +3,18 @@
 #include <algorithm>
 #include <limits>
 
+#include <fmt/format.h>
+
 #include "cli/shared/quote_page/wording.h"
 #include "engine/words/money.h"
+#include "lang/diag/suggest.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 
-QuoteFigures::QuoteFigures(const engine::QuoteRecord& record)
-    : inner_(record.inner.begin(), record.inner.end()),
+QuoteFigures::QuoteFigures(const engine::QuoteRecord& record, Reader reader)
+    : reader_(reader),
+      inner_(record.inner.begin(), record.inner.end()),
       says_shown_(record.shown.has_value()) {
     for (const engine::RecordLine& line : record.lines) {
         order_.push_back(line.name);
@@ -18,6 +22,13 @@ QuoteFigures::QuoteFigures(const engine::QuoteRecord& record)
     }
     if (record.shown)
         shown_.insert(record.shown->begin(), record.shown->end());
+}
+
+bool QuoteFigures::may_be_read(std::string_view name) const {
+    if (reader_ == Reader::Customer)
+        return says_shown_ ? shown_.contains(name) : !is_inner(name);
+    const QuoteFigure* figure = find(name);
+    return !is_inner(name) && figure != nullptr && lang::money_in(figure->unit) == 0;
 }
 
 const QuoteFigure* QuoteFigures::find(std::string_view name) const {
@@ -44,6 +55,36 @@ std::vector<std::string> QuoteFigures::entries(std::string_view line) const {
             name[name.size() - line.size() - 1] == '.' && may_be_read(name))
             names.push_back(name.substr(0, name.size() - line.size() - 1));
     return names;
+}
+
+NameFault hidden_name(const QuoteFigures& figures, std::string_view name) {
+    if (figures.reader() == QuoteFigures::Reader::Crew)
+        return {fmt::format("`{}` is money, and the crew's page has none", name),
+                "a price or a cost",
+                {}};
+    if (figures.is_inner(name))
+        return {fmt::format("`{}` is an internal figure and cannot be on the grower's page", name),
+                "a cost, an overhead or a margin",
+                {}};
+    return {fmt::format("the model does not show `{}`", name),
+            "not for the customer",
+            {{fmt::format("if the customer may see it, add it in the job's model:  show {}", name),
+              {}}}};
+}
+
+NameFault unknown_name(const QuoteFigures& figures, std::string_view name,
+                       const std::map<std::string, std::string>& words) {
+    NameFault fault{fmt::format("the job has no line named `{}`", name), "not in this job", {}};
+    std::vector<std::string_view> names = figures.readable();
+    for (const auto& [known, value] : words)
+        names.push_back(known);
+    for (const std::string_view near : lang::near_names(name, names))
+        fault.helps.push_back({fmt::format("a similar name: `{}`", near), {}});
+    fault.helps.push_back(
+        {fmt::format("put `? {}` before the block to leave it out of jobs that have no such line",
+                     name),
+         {}});
+    return fault;
 }
 
 std::optional<FuelTable> fuel_table(const QuoteFigure& base, const QuoteFigure& per, double step,

@@ -89,6 +89,45 @@ TEST_CASE("who it is for and where stand at the head, and a period has its plura
     CHECK(text_of("@items\n").find("For =Grower\nBlock") != std::string::npos);
 }
 
+TEST_CASE("the crew's page has no money, and no customer's page has the crew's notes") {
+    const CrewParts crew{{"second <gate>"},
+                         {{"", ""}, {{"rip depth", "6 ft"}}, 0},
+                         {{"Day", "Work"}, {{"Monday", "moving in"}}, 0},
+                         {{"Block", "Acres", "Depth", "Soil"}, {}, 0},
+                         {{"Date", "Meter"}, {}, 2}};
+    const auto of = [&](const std::string& wording) {
+        return fill_in("w", wording, record(), {{"quote.number", "2027-001"}}, &crew);
+    };
+    for (const char* money :
+         {"{cost.total}\n", "{base}\n", "? base\nfuel\n", "? cost.total\nx\n", "{margin}\n"}) {
+        CAPTURE(money);
+        const auto page = of(money);
+        REQUIRE(!page);
+        CHECK(lang::name_of(page.said.diagnostics.all().front().code) == "W001");
+    }
+    for (const char* part : {"@items\n", "@options\n", "@signatures\n",
+                             "@fuel-steps base=base per=gallons_per_acre step=0.25 rows=3\n"}) {
+        CAPTURE(part);
+        const auto page = of(part);
+        REQUIRE(!page);
+        CHECK(lang::name_of(page.said.diagnostics.all().front().code) == "W002");
+    }
+    for (const char* part : {"@notes\n", "@figures\n", "@days\n", "@blocks\n", "@log-sheet\n"})
+        CHECK(fill(part).code == "W002");
+    const auto page =
+        of("Burns {gallons_per_acre}.\n\n@figures\n@days\n@blocks\n@notes\n@log-sheet\n");
+    REQUIRE(page);
+    const std::string text = quote_page_text(*page, record());
+    for (const char* said : {"Crew's page, quote 2027-001", "Burns 33.16 gal/ac.",
+                             "rip depth  6 ft", "moving in", "- second <gate>", "Date   Meter"})
+        CHECK_MESSAGE(text.find(said) != std::string::npos, text);
+    CHECK(text.find("Block") == text.find("Block \x1b"));
+    const std::string html = quote_html(*page, record());
+    CHECK(html.find("<li>second &lt;gate&gt;</li>") != std::string::npos);
+    CHECK(html.find("<tr><td></td><td></td></tr>\n<tr><td></td><td></td></tr>") !=
+          std::string::npos);
+}
+
 TEST_CASE("a part of the page for every entry of a list") {
     engine::QuoteRecord blocks = record();
     blocks.lines.push_back({"home.area", "ac", "", 62});

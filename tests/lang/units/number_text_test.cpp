@@ -66,7 +66,8 @@ TEST_CASE("in a sentence a noun has its plural, a sign has none") {
           Row{-1, "day", "-1 day"}, Row{0, "tree", "0 trees"}, Row{3, "bunch", "3 bunches"},
           Row{3000, "tree", "3,000 trees"}, Row{40, "ac", "40 ac"}, Row{3, "gal", "3 gal"},
           Row{2, "h", "2 h"}, Row{7.5, "clock", "7:30 am"}, Row{3, "gal/h", "3 gal/h"},
-          Row{4.5, "$/gal", "$4.50/gal"}, Row{2, "ton", "2 tons"}, Row{12, "deg", "12 deg"}})
+          Row{4.5, "$/gal", "$4.50/gal"}, Row{2, "ton", "2 tons"}, Row{12, "deg", "12 deg"},
+          Row{1.5, "1/day", "1.5 per day"}})
         CHECK(spoken_text(row.value, row.unit) == row.text);
 }
 

@@ -1,0 +1,175 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "cli/crew/crew.h"
+#include "cli/shared/quote_page/wording.h"
+#include "engine/book/make_record.h"
+#include "engine/book/texts.h"
+#include "engine/driver.h"
+#include "engine/questions/field.h"
+#include "engine/questions/shown.h"
+#include "lang/units/calendar.h"
+#include "lang/units/number_text.h"
+
+namespace acre::cli {
+namespace {
+
+constexpr std::size_t least_log_rows = 6, most_log_rows = 24;
+
+// The record that says what the work is now: the quote, or its last accepted change order.
+std::string agreed(const engine::Lives& lives, const engine::Life& life) {
+    std::string number = life.quote.quote;
+    for (const std::string& order : life.change_orders)
+        if (const engine::Life* changed = lives.find(order);
+            changed != nullptr &&
+            lives.standing(*changed, engine::no_day).state == std::string_view("accepted"))
+            number = order;
+    return number;
+}
+
+lang::Diagnostic no_work(const std::string& number, const engine::Standing& standing) {
+    const std::string state =
+        standing.replaced_by.empty() ? standing.state : "replaced by " + standing.replaced_by;
+    lang::Diagnostic fault = lang::placeless(
+        lang::Code::R005,
+        fmt::format("quote {} is {}: there is no work to send a crew to", number, state));
+    if (standing.is_open())
+        fault.helps.push_back(
+            {fmt::format("when the customer has signed:  acrewright mark {} accepted", number),
+             {}});
+    return fault;
+}
+
+// Figures that the model shows the customer, without those in money.
+Grid figures_of(const engine::PricedJob& job, const engine::QuoteRecord& quote) {
+    Grid grid{{"", ""}, {}, 0};
+    for (const engine::ShownFigure& figure : engine::ask(job, engine::ShownQuestion{}).figures) {
+        const auto line = std::find_if(quote.lines.begin(), quote.lines.end(),
+                                       [&](const auto& one) { return one.name == figure.name; });
+        if (line == quote.lines.end() || lang::money_in(line->unit) > 0)
+            continue;
+        grid.rows.push_back(
+            {figure.label.empty() ? figure.name : figure.label,
+             line->choice.empty() ? lang::spoken_text(line->value, line->unit) : figure.text});
+    }
+    return grid;
+}
+
+Grid days_of(const engine::CalendarAnswer& calendar) {
+    Grid grid{{"Day", "Work"}, {}, 0};
+    for (const engine::DayRow& day : calendar.days) {
+        std::string work;
+        for (const std::size_t i : day.work) {
+            const engine::StageRow& stage = calendar.dates.stages[i];
+            work += (work.empty() ? "" : ", ") + stage.label;
+            if (stage.begin_by && day.date == stage.first)
+                work += fmt::format(": {} {}, or it moves on {}", stage.begin_by_label,
+                                    stage.begin_by_text, lang::day_text(stage.else_on));
+        }
+        if (!day.closed.empty())
+            work += (work.empty() ? "closed" : "; closed") +
+                    (day.closed == "closed" ? std::string() : ": " + day.closed);
+        grid.rows.push_back({lang::weekday_text(*lang::day_number(day.date)), work});
+    }
+    return grid;
+}
+
+Grid blocks_of(const std::vector<engine::RecordBlock>& blocks) {
+    Grid grid{{"Block", "Acres", "Depth", "Soil"}, {}, 0};
+    for (const engine::RecordBlock& block : blocks)
+        grid.rows.push_back({block.label, block.acres, block.depth, block.soil});
+    return grid;
+}
+
+// A sheet to fill in by hand, with the columns that the log of this job has, and a row for each
+// day of work and two to spare.
+Grid log_of(const engine::QuoteRecord& quote,
+            const std::optional<engine::CalendarAnswer>& calendar) {
+    Grid grid{{"Date", "Machine", "Operator", "Start", "Stop"}, {}, least_log_rows};
+    bool fuel = false;
+    for (const engine::CountedLine& line : quote.counted) {
+        // The work of the job's own model: what its move counts is the hauler's to write down.
+        if (line.how == engine::Counting::Work && line.name.find('.') == std::string::npos)
+            grid.head.push_back(line.name);
+        fuel = fuel || line.how == engine::Counting::Fuel;
+    }
+    if (fuel)
+        grid.head.emplace_back("Fuel");
+    for (const char* more : {"Lost", "Why, by whom"})
+        grid.head.emplace_back(more);
+    if (calendar)
+        grid.blank_rows =
+            std::clamp(static_cast<std::size_t>(std::min(calendar->dates.work_days, 1000.0)) + 2,
+                       least_log_rows, most_log_rows);
+    return grid;
+}
+
+// The day on which it was accepted, whatever was said of it later.
+std::string accepted_on(const engine::Life& life, const engine::Standing& standing) {
+    for (const engine::Event& word : life.words)
+        if (word.state == "accepted")
+            return word.date;
+    return standing.date;
+}
+
+lang::Outcome<engine::Job> job_again(engine::QuoteRecord& quote, const std::string& option) {
+    std::optional<engine::MadeFrom> made = engine::made_from(quote);
+    if (!made)
+        return engine::lacks_texts(quote.number);
+    if (!option.empty())
+        made->request.option = option;
+    engine::UsedTextsLoader loader(made->texts);
+    return engine::make_job(made->request, loader);
+}
+
+} // namespace
+
+lang::Outcome<CrewPage> crew_page(const Book& book, const std::string& number) {
+    const lang::Outcome<BookState> state = book.state();
+    if (!state)
+        return state.said;
+    const lang::Outcome<const engine::Life*> life = engine::find_quote(state->lives, number);
+    if (!life)
+        return life.said;
+    const engine::Standing standing = state->lives.standing(**life, engine::no_day);
+    if (standing.state != "accepted" && standing.state != "finished")
+        return no_work(number, standing);
+    const std::string work = agreed(state->lives, **life);
+    lang::Outcome<engine::Record> record = book.quote(*state, work);
+    if (!record)
+        return record.said;
+    engine::QuoteRecord sealed = *record->quote();
+    const std::string option =
+        work == number ? standing.option
+                       : state->lives.standing(*state->lives.find(work), engine::no_day).option;
+    const lang::Outcome<engine::Job> job = job_again(sealed, option);
+    if (!job)
+        return job.said;
+    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
+    if (!estimate)
+        return estimate.said;
+    CrewPage page{engine::quote_of(**job, *estimate),
+                  number,
+                  accepted_on(**life, standing),
+                  engine::head_of(**job),
+                  {},
+                  {},
+                  {}};
+    page.quote.number = work;
+    page.quote.by = sealed.by;
+    page.quote.pictures = sealed.pictures;
+    page.quote.carried = sealed.carried;
+    if (lang::Outcome<engine::CalendarAnswer> days = engine::ask(**job, engine::CalendarQuestion{}))
+        page.calendar = std::move(*days);
+    for (const engine::JobField& field : (*job)->fields())
+        page.headings.push_back(engine::field_answer(field.field).heading);
+    page.parts = {page.job.notes, figures_of(**job, page.quote),
+                  page.calendar ? days_of(*page.calendar) : Grid{},
+                  blocks_of(engine::record_blocks(**job, *estimate)),
+                  log_of(page.quote, page.calendar)};
+    return page;
+}
+
+} // namespace acre::cli
