@@ -53,14 +53,14 @@ in_order() {
     done
 }
 rule 'the folders of engine include upward in the table of engine/README.md alone' \
-    "$(in_order engine native plan readers field job words faults driver.h log questions book workbook)"
+    "$(in_order engine native plan readers field job words faults driver.h log questions book billing learning workbook)"
 rule 'engine/README.md has the folders of engine in that order' \
-    "$(diff <(grep -oE '^\| `(native|plan|readers|field|job|words|faults|driver\.h|log|questions|book|workbook)/?`' engine/README.md | tr -d '|`/ ') \
-        <(printf '%s\n' native plan readers field job words faults driver.h log questions book workbook) || true)"
+    "$(diff <(grep -oE '^\| `(native|plan|readers|field|job|words|faults|driver\.h|log|questions|book|billing|learning|workbook)/?`' engine/README.md | tr -d '|`/ ') \
+        <(printf '%s\n' native plan readers field job words faults driver.h log questions book billing learning workbook) || true)"
 rule 'what differs under a browser is in cli/module/wasm' \
     "$(grep -nE 'emscripten|__wasm' $sources | grep -v '^cli/module/wasm/' || true)"
 rule 'every folder of engine stands in that order' \
-    "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book|workbook)/$' || true)"
+    "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book|billing|learning|workbook)/$' || true)"
 
 # A command of the program is a folder; what two of them need is in cli/shared. A comparison shows the bridge between its jobs, a price the
 # bridge to what `--set` makes of it, a quote the map of its field. A page shows map and price, and carries the module, which answers in the

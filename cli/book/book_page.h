@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "cli/shared/quote_book/customer_id.h"
 #include "cli/shared/reply.h"
 #include "engine/book/again.h"
 #include "engine/book/lives.h"
@@ -39,9 +40,6 @@ struct Entry {
 // Every event up to a day, in the order of the records; an event that moves no money has one entry
 // of zeros. Sums of all entries: what is open, and what was accepted and holds.
 std::vector<Entry> entries_of(const engine::Lives& lives, const std::string& day);
-
-// "sable-creek-orchards-3f9a1c": the same for the same name, whatever else is in the book.
-std::string customer_id(const std::string& name);
 
 std::string entries_csv(const BookPage& page);
 // Accepted work as a plain-text journal for double-entry book-keeping.

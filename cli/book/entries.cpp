@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include "cli/book/book_page.h"
-#include "engine/book/seal.h"
 
 namespace acre::cli {
 namespace {
@@ -153,24 +152,6 @@ class Entries {
 
 std::vector<Entry> entries_of(const engine::Lives& lives, const std::string& day) {
     return Entries(lives, day).all();
-}
-
-std::string customer_id(const std::string& name) {
-    std::string id;
-    for (const char c : name) {
-        const bool letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        if (letter)
-            id += c;
-        else if (c >= 'A' && c <= 'Z')
-            id += static_cast<char>(c - 'A' + 'a');
-        else if (!id.empty() && id.back() != '-')
-            id += '-';
-        if (id.size() == 40)
-            break;
-    }
-    if (!id.empty() && id.back() != '-')
-        id += '-';
-    return id + engine::sha256(name).substr(0, 6);
 }
 
 } // namespace acre::cli

@@ -1,6 +1,7 @@
 // crew: the page that goes to the field with the machine.
 #include "cli/command.h"
 #include "cli/crew/crew.h"
+#include "cli/shared/arguments.h"
 #include "cli/shared/files/write_file.h"
 
 namespace acre::cli {

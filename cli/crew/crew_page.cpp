@@ -66,12 +66,14 @@ Grid days_of(const engine::CalendarAnswer& calendar) {
             work += (work.empty() ? "" : ", ") + stage.label;
             if (stage.begin_by && day.date == stage.first)
                 work += fmt::format(": {} {}, or it moves on {}", stage.begin_by_label,
-                                    stage.begin_by_text, lang::day_text(stage.else_on));
+                                    stage.begin_by_text, lang::short_day_text(stage.else_on));
         }
         if (!day.closed.empty())
             work += (work.empty() ? "closed" : "; closed") +
                     (day.closed == "closed" ? std::string() : ": " + day.closed);
-        grid.rows.push_back({lang::weekday_text(*lang::day_number(day.date)), work});
+        grid.rows.push_back(
+            {fmt::format("{} {}", lang::short_weekday(day.weekday), lang::short_day_text(day.date)),
+             work});
     }
     return grid;
 }

@@ -8,6 +8,7 @@
 #include "cli/quote/quote.h"
 #include "cli/shared/clock.h"
 #include "engine/book/lives.h"
+#include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -18,6 +19,9 @@ std::optional<lang::Diagnostic> fault_of(const QuoteArguments& arguments) {
     if (!lang::day_number(arguments.date))
         return lang::placeless(lang::Code::C003, "`--date` takes a date, as in 2027-03-14; not `" +
                                                      arguments.date + "`");
+    if (lang::terminal_text(arguments.by) != arguments.by)
+        return lang::placeless(lang::Code::C003,
+                               "`--by` takes a name on one line, of letters that can be read");
     if (arguments.valid_days == 0)
         return lang::placeless(lang::Code::C003, "`--valid 0`: a quote is valid for a day at least",
                                {}, {"`--valid 30` is the usual"});

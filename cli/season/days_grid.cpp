@@ -55,7 +55,7 @@ DaysGrid days_grid(const engine::Season& season, const engine::UnitsOfJobs& unit
             gap = true;
             continue;
         }
-        if (grid.rows.size() == max_grid_rows) {
+        if (grid.rows.size() == most_grid_rows) {
             grid.all = false;
             break;
         }

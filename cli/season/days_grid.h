@@ -23,7 +23,7 @@ struct DaysGrid {
     bool all = true; // that there are
 };
 
-inline constexpr std::size_t max_grid_rows = 150;
+inline constexpr std::size_t most_grid_rows = 150;
 
 // `units`: as dated, or as planned.
 DaysGrid days_grid(const engine::Season& season, const engine::UnitsOfJobs& units);

@@ -76,10 +76,10 @@ std::string Terms::choice(std::string_view name) const {
 std::optional<double> Terms::minimum(const RecordItem& item, std::string& term,
                                      std::string& fault) const {
     for (const RecordStep& step : item.steps) {
-        constexpr std::string_view words = "at least ";
-        if (!step.text.starts_with(words))
+        constexpr std::string_view phrase = "at least ";
+        if (!step.text.starts_with(phrase))
             continue;
-        const std::string_view written = std::string_view(step.text).substr(words.size());
+        const std::string_view written = std::string_view(step.text).substr(phrase.size());
         if (const auto amount = figure_in(written, false)) {
             term = step.text;
             return amount;

@@ -103,6 +103,7 @@ std::vector<Stage> stages_of(const lang::Sheet& sheet, const Plan& plan) {
         stage.label =
             label_of(line, is_stage ? line.name.substr(line.name.find('_') + 1) : line.name);
         stage.waits = line.name.starts_with("wait_");
+        stage.line = id;
         stage.days = plan.line_slot[id];
         stage.by = slot_named(sheet, plan, line.name + "_by", lang::clock_unit);
         if (stage.by != no_slot)

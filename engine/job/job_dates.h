@@ -28,6 +28,7 @@ inline constexpr long max_calendar_days = 36'600; // from start to finish
 struct Stage {
     std::string label;
     bool waits = false;
+    lang::LineId line = lang::none;
     Slot days = no_slot;
     Slot by = no_slot; // clock
     std::string by_label;

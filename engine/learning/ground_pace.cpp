@@ -25,7 +25,7 @@ struct Believed {
 
 class Fit {
   public:
-    Fit(const std::vector<Cell>& cells, double job, double ground) : cells_(cells) {
+    Fit(const std::vector<Cell>& cells, double job, double ground) {
         // A cell's own mean and its error, then all of them around one mean.
         double precision = 1 / (widest_mean * widest_mean), sum = 0;
         for (const Cell& cell : cells) {
@@ -49,7 +49,6 @@ class Fit {
     const Believed& believed() const { return believed_; }
 
   private:
-    const std::vector<Cell>& cells_;
     std::vector<double> own_mean_, own_square_;
     Believed believed_;
 

@@ -193,6 +193,7 @@ struct Event {
 };
 struct Counted { // what a log counts
     LineId line = none;
+    LineId many = none;  // how many of the machine are on the job; none: one
     std::string machine; // whose meter it is: an instance with a fleet, "crawler"; may be empty
 };
 struct Fleet {                        // a machine, as its model says

@@ -135,9 +135,11 @@ ACRE_ON(shown)          {
 }
 ACRE_ON(counted)        {
     std::vector<ast::Word>& words = r.draft.words;
-    r.draft.counted.push_back({words.front(), {}});
+    r.draft.counted.push_back({words.front(), {}, {}});
     if (words.size() > 1)
         r.draft.counted.back().of = words.back();
+    if (words.size() > 2)
+        r.draft.counted.back().many = words[1];
     check_count("names", r.draft.counted.size(), max_listed, words.back().span);
     words.clear();
 }

@@ -238,7 +238,8 @@ struct Show { // what the customer may see
 };
 struct Counted {
     Word line;
-    std::optional<Word> of; // the used model of the machine whose meter it is
+    std::optional<Word> many; // the line that says how many of the machine are on the job
+    std::optional<Word> of;   // the used model of the machine whose meter it is
 };
 struct Count { // what a log counts
     std::vector<Counted> lines;

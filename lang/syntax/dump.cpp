@@ -282,7 +282,8 @@ class Dumper {
         for (const ast::Counted& counted : c.lines) {
             put("{} {}", &counted == c.lines.data() ? "" : ",", counted.line.text);
             if (counted.of)
-                put(" of {}", counted.of->text);
+                put(" of {}{}", counted.many ? std::string(counted.many->text) + " " : "",
+                    counted.of->text);
         }
     }
     void write(const ast::Fleet& f) { put("fleet costs {} over {}", expr(f.costs), expr(f.over)); }

@@ -27,7 +27,7 @@
 //   event       = "event" NAME "=" formula "over" formula "costs" formula [ TEXT ]
 //   correlate   = "correlate" NAME "," NAME formula      entry = NAME NAME [ TEXT ]
 //   show        = "show" NAME { "," NAME }          count = "count" counted { "," counted }
-//   fleet       = "fleet" "costs" formula "over" formula     counted = NAME [ "of" NAME ]
+//   fleet       = "fleet" "costs" formula "over" formula     counted = NAME [ "of" [ NAME ] NAME ]
 //   require     = "require" formula TEXT [ "costs" formula ]
 //   caution     = "caution" [ "when" disjunction ] TEXT
 //   price       = "price" TEXT ( "lump" | "per" unit "of" formula ) [ "covers" TEXT { "," TEXT } ]
@@ -173,7 +173,7 @@ struct event           : seq<word<Keyword::Event>, must<new_name>, must<equals>,
 struct shown           : seq<target> {};
 struct show            : seq<word<Keyword::Show>, must<shown>, star<comma, must<shown>>,
                              must<end>> {};
-struct counted_of      : seq<word<Keyword::Of>, must<target>> {};
+struct counted_of      : seq<word<Keyword::Of>, must<target>, opt<target>> {};
 struct counted         : seq<target, opt<counted_of>> {};
 struct count           : seq<word<Keyword::Count>, must<counted>, star<comma, must<counted>>,
                              must<end>> {};

@@ -169,12 +169,12 @@ std::string spoken_text(double value, std::string_view unit_text) {
         return number_text(value).append(" per ").append(unit_text.substr(2));
     std::string text = quantity_text(value, unit_text);
     // A noun: "day", "shift", "ton" and whatever models count. Signs are short, or stand here.
-    constexpr std::array<std::string_view, 12> signs = {"gal", "bcy", "lcy", "cwt", "min", "clock",
-                                                        "deg", "rad", "lbf", "kgf", "psi", "psf"};
+    constexpr std::array<std::string_view, 12> no_nouns = {
+        "gal", "bcy", "lcy", "cwt", "min", "clock", "deg", "rad", "lbf", "kgf", "psi", "psf"};
     const bool noun = unit_text.size() > 2 &&
                       std::all_of(unit_text.begin(), unit_text.end(),
                                   [](char c) { return c >= 'a' && c <= 'z'; }) &&
-                      std::find(signs.begin(), signs.end(), unit_text) == signs.end();
+                      std::find(no_nouns.begin(), no_nouns.end(), unit_text) == no_nouns.end();
     if (!noun || number_text(value) == "1" || number_text(value) == "-1")
         return text;
     const bool hisses = unit_text.ends_with('s') || unit_text.ends_with('x') ||

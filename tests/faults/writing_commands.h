@@ -29,6 +29,8 @@ inline std::vector<WritingCommand> record_commands() {
                          "2027-03-02", "--by",      "Okafor", "--wording", "words.wording",
                          "--page",     "page.html", "--text", "page.txt"};
     const Files old_page = {{"page.html", "the page before\n"}};
+    const Line accepted = {"mark", "2027-001", "accepted",  "--book",
+                           "book", "--date",   "2027-03-09"};
     return {
         {"tidy one",
          {"tidy", "--write", "loose.rate"},
@@ -58,11 +60,24 @@ inline std::vector<WritingCommand> record_commands() {
          {first},
          {},
          second},
-        {"variance",
-         {"variance", "2027-001", "log.csv", "--book", "book", "--propose", "learned.season"},
+        {"learn",
+         {"learn", "--book", "book", "--season", "season.season", "--write", "learned.season"},
          {"learned.season"},
          false,
-         {first}},
+         {first,
+          {"mark", "2027-001", "accepted", "--book", "book", "--date", "2027-03-09"},
+          {"mark", "2027-001", "finished", "--book", "book", "--date", "2027-07-09", "--log",
+           "log.csv"}},
+         {},
+         {"learn", "--book", "book", "--season", "season.season", "--write", "again.season"}},
+        {"bill",
+         {"bill", "2027-001", "bill.csv", "--book", "book", "--date", "2027-07-01", "--page",
+          "page.html", "--text", "page.txt"},
+         {"page.html", "page.txt"},
+         true,
+         {first, accepted},
+         old_page,
+         second},
     };
 }
 
@@ -108,6 +123,18 @@ inline std::vector<WritingCommand> picture_commands() {
          false,
          {},
          old_picture},
+        {"workbook",
+         {"workbook", "meadow.job", "--write", "job.xlsx"},
+         {"job.xlsx"},
+         false,
+         {},
+         {{"job.xlsx", "the workbook before\n"}}},
+        {"page for the grower",
+         {"page", "meadow.job", "bank.job", "--for-grower", "--write", "page.html"},
+         {"page.html"},
+         false,
+         {},
+         old_page},
         {"standard output", {"price", "meadow.job", "--json"}},
     };
 }

@@ -23,29 +23,20 @@ using Json = nlohmann::json;
 namespace {
 
 // Steers a terminal, turns the direction of writing, hides, ends a line, ends an element or an
-// attribute, begins a formula.
-const std::string steering = "\x1b]0;owned\x07\x1b[2J\x1b[31m\x7f\xc2\x9b"
-                             "5n";
-const std::string turning = "\xe2\x80\xae"
-                            "cba\xe2\x81\xa6\xe2\x80\x8f";
-const std::string hiding = "\xe2\x80\x8b\xc2\xad\xef\xbb\xbf\xe2\x81\xa0\xf3\xa0\x81\x81";
-const std::string lines = "\n\rFORGED\xe2\x80\xa8"
-                          "FORGED\xe2\x80\xa9\x85\x0b\x0c";
-const std::string elements = "</script></style></title></text><script>alert(1)</script><b "
-                             "onmouseover='x' style=\"y\">&quot;&#x3c;]]><!--";
-// What the notation takes inside quotes.
-const std::vector<std::string> notation_words = {
-    "=cmd|' /C calc'!A0 ",
-    "</script></style></title></text><script>alert(1)</script><b onmouseover=x>&quot;&lt;'><!--",
-    "\xe2\x80\x8b\xc2\xad\xe2\x81\xa0\xe2\x80\x8e\xe2\x80\xa8"
-    "FORGED\xe2\x80\xa9",
-    "@SUM(1+1)\xef\xbb\xbf{acres} %s %n {} {0} \\x1b \\",
-    "+1,\xd8\xa7\xd9\x84\xd8\xb9 \xf3\xa0\x81\x81\xef\xb8\x8f ",
-};
-// What JSON can carry into a text, and what a file that is no notation can.
-const std::vector<std::string> any_words = {
-    steering + turning, hiding + lines, elements + "\x1b[0m",      "=1+1" + lines,
-    "\t-1+1",           "\r@x",         "\"=1\",\"" + lines + "\""};
+// attribute, begins a formula: what the notation takes inside quotes; what JSON can carry into a
+// text, and what a file that is no notation can. The page is tried with the same words.
+std::vector<std::string> words_of(const char* kind) {
+    return Json::parse(file_text(std::string(ACREWRIGHT_ROOT) + "/tests/hostile/words.json"))
+        .at(kind);
+}
+const std::vector<std::string>& notation_words() {
+    static const std::vector<std::string> words = words_of("notation");
+    return words;
+}
+const std::vector<std::string>& any_words() {
+    static const std::vector<std::string> words = words_of("any");
+    return words;
+}
 
 // In a folder of its own, which is where the program is then.
 void settle(const ScratchFolder& scratch, const Files& files) {
@@ -61,7 +52,8 @@ Files hostile_firm(const std::string& word, const std::string& loose) {
     std::replace(plain.begin(), plain.end(), '{', '(');
     files["words.wording"] = small_firm(plain)["words.wording"];
     std::replace(plain.begin(), plain.end(), ',', ';');
-    files["log.csv"] = small_firm(plain)["log.csv"];
+    for (const char* name : {"log.csv", "bill.csv"})
+        files[name] = small_firm(plain)[name];
     // Here anything goes: JSON's own escapes, a quoted cell, a text without quotes.
     Json field = Json::parse(small_firm("")["field.geojson"]);
     field["properties"]["name"] = loose + " meadow";
@@ -88,7 +80,9 @@ void spoil(Json& value, const std::string& word, const std::string& name, const 
 // Sealed anew, as whoever wrote it would.
 void spoil_book(const std::string& word, const Kept& kept) {
     std::string previous;
-    for (const char* path : {"book/000001.json", "book/000002.json", "book/000003.json"}) {
+    constexpr int records = 4; // of all_commands()
+    for (int i = 1; i <= records; ++i) {
+        const std::string path = "book/00000" + std::to_string(i) + ".json";
         Json record = *acre::engine::read_canonical(file_text(path));
         spoil(record, word, "", kept);
         if (!previous.empty())
@@ -98,14 +92,14 @@ void spoil_book(const std::string& word, const Kept& kept) {
         fs::permissions(path, fs::perms::owner_all);
         std::ofstream(path, std::ios::binary) << acre::engine::canonical(record) << "\n";
     }
-    std::ofstream("book/head") << "3 " << previous << "\n";
+    std::ofstream("book/head") << records << " " << previous << "\n";
 }
 
 } // namespace
 
 TEST_CASE("the checks of this test find what they are for") {
     std::set<std::string> seen;
-    for (const std::string& text : any_words)
+    for (const std::string& text : any_words())
         CHECK_MESSAGE(terminal_fault(text) != "", text);
     CHECK(terminal_fault("caf\xc3\xa9\n") == "");
     CHECK(markup_fault("<!DOCTYPE html><p class=\"a\">x &lt; y</p>", seen) == "");
@@ -136,10 +130,10 @@ TEST_CASE("a stranger's texts stay text in every command and every form") {
     }
     CHECK(known.size() > 40);
     std::size_t turn = 0;
-    for (const std::string& word : notation_words) {
+    for (const std::string& word : notation_words()) {
         CAPTURE(word);
         const ScratchFolder scratch;
-        settle(scratch, hostile_firm(word, any_words[turn++ % any_words.size()]));
+        settle(scratch, hostile_firm(word, any_words()[turn++ % any_words().size()]));
         std::set<std::string> seen;
         for (const Judged& judged : all_commands())
             judge.run(judged, true, seen);
@@ -153,7 +147,7 @@ TEST_CASE("a stranger's texts stay text in every command and every form") {
 TEST_CASE("a stranger's book, log, boundary and words of a quote stay text") {
     const fs::path home = fs::current_path();
     Judge judge;
-    for (const std::string& word : any_words) {
+    for (const std::string& word : any_words()) {
         CAPTURE(word);
         const ScratchFolder scratch;
         settle(scratch, hostile_firm("", word));
@@ -192,7 +186,7 @@ TEST_CASE("a stranger's book, log, boundary and words of a quote stay text") {
 TEST_CASE("names of files and words of the command line stay text in what is said of them") {
     const fs::path home = fs::current_path();
     Judge judge;
-    for (const std::string& word : any_words) {
+    for (const std::string& word : any_words()) {
         CAPTURE(word);
         const ScratchFolder scratch;
         settle(scratch, small_firm());
@@ -200,7 +194,10 @@ TEST_CASE("names of files and words of the command line stay text in what is sai
         std::erase(name, '/');
         std::set<std::string> seen;
         for (const char* ending : {".job", ".rate", ".season", ".geojson", ".csv", ".wording"}) {
-            scratch.write(name + ending, "job \"" + word + "\"\nmodel " + word + "\n");
+            // A wording's lines are its writer's own, and stand on the page as they are.
+            scratch.write(name + ending, std::string(ending) == ".wording"
+                                             ? small_firm()["words.wording"]
+                                             : "job \"" + word + "\"\nmodel " + word + "\n");
             scratch.write("sound" + name + ending, small_firm()[std::string("meadow.job")]);
         }
         for (const Judged& judged : all_commands()) {

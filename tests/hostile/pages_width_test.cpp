@@ -50,9 +50,10 @@ Files dear(Files files, std::size_t digits) {
 
 // Every command that makes a page.
 constexpr std::string_view pages_of[] = {
-    "price", "explain", "compare", "bridge", "sensitivity", "break-even", "grid",    "risk",
-    "quote", "mark",    "book",    "verify", "variance",    "rate-card",  "season",  "field",
-    "check", "library", "codes",   "words",  "measures",    "try",        "workbook"};
+    "price",  "explain",  "compare", "bridge",   "sensitivity", "break-even", "grid",
+    "risk",   "quote",    "mark",    "book",     "verify",      "variance",   "rate-card",
+    "season", "field",    "check",   "library",  "codes",       "words",      "measures",
+    "try",    "workbook", "learn",   "outcomes", "crew",        "bill"};
 
 // Those of the hostile test, and tables of many columns, long searches and sums of every line.
 std::vector<Judged> all_pages() {

@@ -15,6 +15,7 @@
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_page/wording.h"
 #include "cli/shared/typed_lines.h"
+#include "engine/billing/posted.h"
 #include "engine/book/canonical.h"
 #include "engine/field/boundary.h"
 #include "engine/field/layout.h"
@@ -29,6 +30,8 @@
 #include "engine/questions/rate_card.h"
 #include "engine/questions/risk/points.h"
 #include "engine/questions/risk/risk.h"
+#include "engine/questions/season/chain.h"
+#include "engine/questions/season/order_search.h"
 #include "engine/questions/season/season_jobs.h"
 #include "engine/questions/what_if/break_even.h"
 #include "engine/questions/what_if/grid.h"
@@ -87,6 +90,7 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_log_rows),
     ACRE_LIMIT(max_boundary_vertices),
     ACRE_LIMIT(max_log_columns),
+    ACRE_LIMIT(max_posted_rows),
     ACRE_LIMIT(max_record_depth),
     ACRE_LIMIT(max_crossings),
     ACRE_LIMIT(max_paired),
@@ -124,6 +128,15 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_season_machines),
     ACRE_LIMIT(max_season_messages),
     ACRE_LIMIT(max_season_texts),
+    ACRE_LIMIT(max_units),
+    ACRE_LIMIT(max_planned_jobs),
+    ACRE_LIMIT(max_plan_days),
+    ACRE_LIMIT(max_plan_trials),
+    ACRE_LIMIT(max_searched_jobs),
+    ACRE_LIMIT(max_roads),
+    ACRE_LIMIT(max_road_givens),
+    ACRE_LIMIT(max_clashes),
+    ACRE_LIMIT(max_doubles),
     ACRE_LIMIT(max_heat_cells),
     ACRE_LIMIT(max_columns),
     ACRE_LIMIT(max_workbook_options),

@@ -12,10 +12,12 @@
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_page/wording.h"
 #include "cli/verify/verify_page.h"
+#include "engine/billing/posted.h"
 #include "engine/book/canonical.h"
 #include "engine/field/boundary.h"
 #include "engine/field/layout.h"
 #include "engine/log/job_log.h"
+#include "engine/questions/season/chain.h"
 #include "lang/diag/render.h"
 #include "tests/limits/limits.h"
 #include "tests/support/scratch_folder.h"
@@ -81,6 +83,13 @@ std::string log(std::uint64_t rows, std::uint64_t columns) {
     const std::vector<engine::CountedLine> acres = {
         {"acres", "ac", engine::Counting::Work, "", 1, {}}};
     return rendered(engine::read_job_log("file", text, acres).said);
+}
+
+std::string posted(std::uint64_t rows) {
+    std::string text = "week,product,price,source\n";
+    for (std::uint64_t i = 0; i < rows; ++i)
+        text += "2027-03-15,fuel " + std::to_string(i) + ",4.60,board\n";
+    return rendered(engine::read_posted("file", text).said);
 }
 
 std::string worded(const std::string& text) {
@@ -168,6 +177,10 @@ std::string season_of(std::uint64_t jobs) {
         folder.write(std::to_string(i) + ".job", "");
     return ran({"season", folder.path()});
 }
+std::string roads_said(const std::string& text) {
+    const auto roads = engine::read_roads(text, "roads.csv");
+    return roads ? std::string() : roads.said.diagnostics.all().front().title;
+}
 std::string machines_of(std::uint64_t n) {
     const ScratchFolder folder;
     folder.write("machine.rate", "model \"machine\"\ngiven hours_per_year = 1,000 h/yr\ngiven paid "
@@ -208,6 +221,7 @@ std::vector<LimitCase> cases_of_files() {
         {"max_boundary_depth", [](auto n) { return boundary(nested(n)); }},
         {"max_pulls", pulls},
         {"max_log_rows", [](auto n) { return log(n, 4); }},
+        {"max_posted_rows", posted},
         {"max_log_columns", [](auto n) { return log(1, n); }},
         {"max_page_bytes", page},
         {"max_made_parts", [](auto n) { return worded(repeated("@items\n\n", n)); }},
@@ -244,6 +258,16 @@ std::vector<LimitCase> cases_of_files() {
          }},
         {"max_season_jobs", season_of, false},
         {"max_season_machines", machines_of},
+        {"max_units",
+         [](auto n) {
+             return ran({"season", ".", "--fleet", "crawler=" + std::to_string(n)});
+         }},
+        {"max_roads",
+         [](auto n) { return roads_said("from,to,site.miles\n" + repeated("a,b,3 mi\n", n)); }},
+        {"max_road_givens",
+         [](auto n) {
+             return roads_said("from,to" + repeated(",g", n) + "\na,b" + repeated(",1", n) + "\n");
+         }},
     };
 }
 

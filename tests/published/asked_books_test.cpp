@@ -74,11 +74,14 @@ nlohmann::json sealed(const std::string& quote) {
 } // namespace
 
 // What runs by the hour goes with the meter, the diesel with what was pumped and paid, the tips
-// with the $2,240 of the log; travel and the move are as quoted.
+// with the $2,240 of the log; the move is as quoted.
 TEST_CASE("what we really made on that job") {
     const nlohmann::json record = sealed("2027-001");
     const Log log = log_of_first_job();
     const double quoted = ripped({full_field(118, 7, 1'250)}, 34).hours;
+    // The crew drives out on each day of the log, which has one more than the seven that were
+    // quoted.
+    constexpr double log_days = 8, quoted_days = 7;
     double cost = 0;
     for (const nlohmann::json& row : record["costs"]) {
         const std::string name = row["name"], unit = row["rate_unit"];
@@ -86,12 +89,17 @@ TEST_CASE("what we really made on that job") {
         const bool hourly = row["part"] == "Ripping" && unit == "$/h";
         cost += name == "fuel"           ? log.paid
                 : name == "ground_tools" ? 2'240
+                : name == "crew_travel"  ? amount * log_days / quoted_days
                 : hourly                 ? amount * log.hours / quoted
                                          : amount;
     }
     const double price = record["price"]["cents"].get<double>() / 100;
     const double overhead = 0.09 * record["price"]["cost"].get<double>();
-    CHECK(answered(20)[1] == doctest::Approx(price - overhead - cost).epsilon(1e-4));
+    // The income is what was billed: the price, the steps of diesel and the standby.
+    const std::vector<double> answer = answered(20), fuel = answered(18);
+    REQUIRE(answer.size() == 4);
+    CHECK(answer[2] == doctest::Approx(price + fuel[4] + fuel[6] + answered(21)[1]));
+    CHECK(answer[1] == doctest::Approx(answer[2] - overhead - cost).epsilon(1e-4));
 }
 
 TEST_CASE("the diesel bill: hours, burn and price") {

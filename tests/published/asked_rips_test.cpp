@@ -1,4 +1,7 @@
 // Answers of the table in examples/README.md about ripping, worked by hand (by_hand.h).
+#include <tuple>
+#include <vector>
+
 #include "tests/published/by_hand.h"
 
 namespace asked_rips_test {
@@ -103,12 +106,20 @@ TEST_CASE("all of the way in slow ground goes at 60 % of the pace") {
     CHECK(answer[2] == near(rate(slow, home) + move / home, 1e-5));
 }
 
-TEST_CASE("seven steps of a dime on the gallons of an acre") {
+// The dock posted $4.61 and $4.69 over a base of $4.47: one whole dime and two. A step is a dime on
+// the gallons of an acre, to the cent; the acres of each week are the log's.
+TEST_CASE("steps of a dime on the gallons of an acre, by the week") {
     const std::vector<double> answer = answered(18);
+    REQUIRE(answer.size() == 7);
     const double gallons = burn * first.hours / home;
-    CHECK(answer[0] == near(gallons));
-    // 72 cents over $4.47 are seven whole steps.
-    CHECK(answer[1] == cents(std::round(gallons * 7 * 0.10 * 100) / 100));
+    const auto steps = [&](double posted) { return std::floor((posted - 4.47) / 0.10 + 1e-9); };
+    CHECK(answer[2] == 4.47);
+    for (const auto& [posted, acres, charged] :
+         {std::tuple{answer[0], answer[3], answer[4]}, std::tuple{answer[1], answer[5], answer[6]}})
+        CHECK(
+            charged ==
+            cents(std::round(std::round(gallons * steps(posted) * 10) / 100 * acres * 100) / 100));
+    CHECK(answer[3] + answer[5] == doctest::Approx(home));
 }
 
 TEST_CASE("three cells of the price card, and its nearest move") {

@@ -77,19 +77,18 @@ TEST_CASE("the diesel price at which a signed quote leaves nothing") {
 
 TEST_CASE("what a job made is after overhead as quoted") {
     const std::vector<double> answer = answered(20);
-    REQUIRE(answer.size() == 2);
+    REQUIRE(answer.size() == 4);
     const double quoted = 106'712 - 1.09 * (ripping + move);
     CHECK(answer[0] == doctest::Approx(quoted).epsilon(1e-6));
     CHECK(answer[1] < answer[0]);
 }
 
-TEST_CASE("standby by the day, machine alone and with its operator") {
-    const std::vector<double> answer = answered(21);
+TEST_CASE("what is billed: the price, the steps of diesel, and two hours of standby") {
+    const std::vector<double> answer = answered(21), fuel = answered(18);
     REQUIRE(answer.size() == 3);
-    // The operators of both shifts stand 24 hours at $58.73.
-    CHECK(answer[1] - answer[0] == doctest::Approx(24 * 58.7292).epsilon(1e-4));
-    // A lost trip: the lowbed, taking down and setting up, the lost shifts, and one day of standby.
-    CHECK(answer[2] == doctest::Approx(1'488.00 + 1'713.79 + 1'678.21 + answer[0]).epsilon(1e-4));
+    // Two hours of a day of two shifts of eleven hours on the meter.
+    CHECK(answer[1] == doctest::Approx(answer[0] * 2 / 22).epsilon(1e-4));
+    CHECK(answer[2] == doctest::Approx(106'712 + fuel[4] + fuel[6] + answer[1]));
 }
 
 } // namespace asked_test

@@ -59,4 +59,30 @@ bool save(const std::string& path, std::string_view text, Reply& reply) {
     return false;
 }
 
+bool save_new(const std::string& path, std::string_view text, std::string help, Reply& reply) {
+    const std::string folder = folder_of(path);
+    const SignalsHeld held;
+    std::string beside;
+    std::string reason = write_beside(folder, text, mode_of_new(folder, 0666), beside);
+    bool taken = false;
+    if (reason.empty())
+        reason = take_name(beside, path, taken);
+    if (taken) {
+        reply.fail(lang::placeless(lang::Code::F707, "`" + path + "` was not written: it is there",
+                                   {}, {std::move(help)}));
+        return false;
+    }
+    const bool named = reason.empty();
+    if (named)
+        reason = flush_folder(folder);
+    if (reason.empty())
+        return true;
+    reply.fail(lang::placeless(
+        lang::Code::F707,
+        "`" + path +
+            (named ? "` was written but may be lost in a power cut: " : "` was not written: ") +
+            reason));
+    return false;
+}
+
 } // namespace acre::cli

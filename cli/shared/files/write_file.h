@@ -23,4 +23,8 @@ Written write_file(const std::string& path, std::string_view text);
 // The same; false: the reply says why (F707).
 bool save(const std::string& path, std::string_view text, Reply& reply);
 
+// Writes a file of a new name; what is there stays as it is, and the reply says so (F707). `help`:
+// what to do then.
+bool save_new(const std::string& path, std::string_view text, std::string help, Reply& reply);
+
 } // namespace acre::cli

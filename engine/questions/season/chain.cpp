@@ -152,7 +152,7 @@ class Chainer {
 lang::Outcome<std::vector<Road>> read_roads(std::string_view text, const std::string& name) {
     lang::SourceMap sources;
     const CsvTable table =
-        read_csv(text, sources.add(name, std::string(text)), max_roads + 1, max_road_givens + 2);
+        read_csv(text, sources.add(name, std::string(text)), max_roads, max_road_givens + 2);
     if (!table.well_formed)
         return bad_roads(name, "not a table of CSV");
     if (table.too_many_rows)

@@ -76,7 +76,11 @@ class Counter {
         if (found.state != Found::State::Line || (said.of && machine == nullptr) ||
             !is_counted(said, found.line))
             return;
+        const Found many = said.many ? how_many(*said.many) : Found{};
         Lists over = found.of;
+        if (many.state == Found::State::Line)
+            for (const std::uint32_t list : many.of)
+                over.add(list);
         if (machine != nullptr)
             for (const std::uint32_t list : machine->of)
                 over.add(list);
@@ -84,7 +88,9 @@ class Counter {
         for (std::uint32_t c = 0; c < r_.copies(over, here_.at); ++c) {
             const Entries at = r_.copy(over, here_.at, c);
             add(said, look_up(r_, instance_, said.line.text, at).line,
-                machine == nullptr ? none : instance_of(*machine, at));
+                machine == nullptr ? none : instance_of(*machine, at),
+                many.state == Found::State::Line ? look_up(r_, instance_, said.many->text, at).line
+                                                 : none);
         }
     }
 
@@ -94,7 +100,7 @@ class Counter {
         return first == none ? none : first + r_.copy_index(alias.of, here_.at, at);
     }
 
-    void add(const ast::Counted& said, LineId line, std::uint32_t machine) {
+    void add(const ast::Counted& said, LineId line, std::uint32_t machine, LineId many) {
         const auto one = static_cast<std::size_t>(only_one(r_.sheet.lines[line]));
         if (instance_ != 0 && by_model_[one])
             return;
@@ -113,11 +119,33 @@ class Counter {
             if (!name.empty())
                 return twice(fmt::format("`{}` has two meters", said.of->text), said.of->span);
         }
-        r_.sheet.counted.push_back({line, std::move(name)});
+        r_.sheet.counted.push_back({line, many, std::move(name)});
     }
 
     void twice(std::string title, Span span) {
         r_.add(problem(Code::N202, std::move(title), span, "again", {"keep one of them"}));
+    }
+
+    // The line that says how many of a machine there are: a plain number.
+    Found how_many(const ast::Word& name) {
+        const Where where = r_.where(instance_, here_.at);
+        const Found found = look_up(r_, where, name.text);
+        if (found.state == Found::State::Absent)
+            report_unknown_name(r_, where, name.text, name.span);
+        if (found.state != Found::State::Line)
+            return {};
+        const Line& line = r_.sheet.lines[found.line];
+        if (line.type.kind == Type::Kind::Poison ||
+            (line.type.kind != Type::Kind::Choice && line.type.unit.is_plain()))
+            return found;
+        Diagnostic d = problem(
+            Code::U304,
+            fmt::format("how many machines there are is a plain number, and `{}` is {}", name.text,
+                        line.type.kind == Type::Kind::Choice ? "a choice" : "in " + line.unit_text),
+            name.span, line.unit_text);
+        d.others.push_back({line.name_span, "defined here"});
+        r_.add(std::move(d));
+        return {};
     }
 
     // Numbers are counted, and a meter counts hours.

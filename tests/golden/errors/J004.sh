@@ -1,4 +1,5 @@
 printf 'model "Mowing by the hour"\nuse "wheel"\ngiven acres = 40 ac  "acres"\nhours : h = acres / 5 ac/h  "hours"\ncount hours of wheel, acres\ncost mower : $/h = $90/h over hours\nprice "Mowing" per ac of acres\n' >meadow.rate
 acrewright quote meadow.rate --book jbook --date 2027-03-14 >/dev/null
 printf 'date,machine,meter_start,meter_stop,acres\n2027-06-14,mower,108,100,40\n' >log.csv
+acrewright mark 2027-001 accepted --book jbook --date 2027-03-20 >/dev/null 2>&1
 acrewright variance 2027-001 log.csv --book jbook
