@@ -5,7 +5,6 @@
 
 #include <fmt/format.h>
 
-#include "engine/book/kinds.h"
 #include "engine/book/texts.h"
 #include "engine/questions/block_prices.h"
 #include "engine/questions/dates.h"
@@ -83,7 +82,7 @@ void take_givens(const PricedJob& job, QuoteRecord& quote) {
         const lang::Setting& setting = given.settings.back();
         const lang::SourceFile& file = job.sources().file(setting.span.file);
         entry.label = job.sheet().lines[given.line].label;
-        entry.set_by = name_of(setting.layer);
+        entry.set_by = layer_text(setting.layer);
         entry.place = fmt::format("{}:{}", file.name(), file.position(setting.span.begin).line);
         entry.because = setting.because;
         quote.givens.push_back(std::move(entry));

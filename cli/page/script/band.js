@@ -56,7 +56,8 @@ function note() {
   }
   const count = state.sets.size + state.texts.size;
   if (count === 0 && state.past.length === 0) return [];
-  const unit = page.written.price.per_unit === null ? coin.word : `${coin.word}/${page.price.price.unit}`;
+  const unit =
+    page.written.price.per_unit === null ? coin.word : `${coin.word}/${page.price.price.unit}`;
   const change =
     unit === coin.word
       ? page.price.price.total - page.written.price.total

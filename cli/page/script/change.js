@@ -20,7 +20,11 @@ function asValue(given, typed) {
 // The other way: what a field shows of a value.
 function inField(given, text = given.text) {
   if (isMoney(given.unit) && !signedMoney(given.unit))
-    return text.replace(coin.before, "").replace(coin.before.trim(), "").replace(/\/.*$/, "").trim();
+    return text
+      .replace(coin.before, "")
+      .replace(coin.before.trim(), "")
+      .replace(/\/.*$/, "")
+      .trim();
   const after = unitAfter(given.unit);
   return after && text.endsWith(after) ? text.slice(0, -after.length).trim() : text;
 }

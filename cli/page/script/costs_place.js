@@ -144,7 +144,8 @@ function step(line, depth) {
     line.inputs.length > 0 && make("ul", {}, ...line.inputs.map(input => step(input, depth + 1)));
   const formula =
     line.written &&
-    `= ${line.written}${line.with_numbers && line.with_numbers !== line.written ? " = " + line.with_numbers : ""}`;
+    `= ${line.written}` +
+    (line.with_numbers && line.with_numbers !== line.written ? ` = ${line.with_numbers}` : "");
   return make(
     "li",
     {},

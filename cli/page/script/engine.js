@@ -2,8 +2,8 @@
 // The engine: a module and its one call, question in, answer out. The page and its worker both run
 // this file, so it names nothing of either.
 
-// What the module may ask of its surroundings: to say how far a long answer has come, and what its C
-// library asks before it starts. It has no files, no clock and no network; whatever else it asks
+// What the module may ask of its surroundings: to say how far a long answer has come, and what its
+// C library asks before it starts. It has no files, no clock and no network; whatever else it asks
 // for, it does not start.
 function importsFor(module, passed, memory) {
   const known = {

@@ -1,4 +1,5 @@
-// Givens by part: each with its label, reason, lawful range, a field and, where it swings, a slider.
+// Givens by part: each with its label, reason, lawful range, a field and, where it swings, a
+// slider.
 
 const open = new Set(); // parts that show all of theirs
 let searched = "";

@@ -22,7 +22,8 @@ function showHead() {
   byId("for").textContent = [job.for && "For " + job.for, date, job.option]
     .filter(Boolean)
     .join(", ");
-  document.title = `${byId("title").textContent}: ${page.price.price.per_unit_text || page.price.price.total_text}`;
+  const { per_unit_text: each, total_text: total } = page.price.price;
+  document.title = `${byId("title").textContent}: ${each || total}`;
 }
 
 async function start() {
@@ -61,7 +62,8 @@ start().catch(error => {
     make(
       "p",
       { class: "told" },
-      `${capital(String(error.message ?? error))}. The price below is as it was written; open the page in a current browser to change it.`,
+      `${capital(String(error.message ?? error))}. The price below is as it was written; ` +
+        "open the page in a current browser to change it.",
     ),
   );
 });

@@ -26,7 +26,9 @@ function curves(answer, numbers, chosen) {
     viewBox: `0 0 ${wide} 232`,
     class: "chart",
     role: "img",
-    "aria-label": `The price of each option over ${subject}, from ${quantity(over.places[0], over.unit)} to ${quantity(over.places.at(-1), over.unit)}`,
+    "aria-label":
+      `The price of each option over ${subject}, from ${quantity(over.places[0], over.unit)} ` +
+      `to ${quantity(over.places.at(-1), over.unit)}`,
   });
   const word = (words, at) => {
     const text = draw("text", at);
@@ -109,20 +111,25 @@ function curves(answer, numbers, chosen) {
 function flips(answer, numbers) {
   if (answer.columns.length < 2) return "";
   const now = numbers.find(given => given.name === beside.flip);
+  const to = meeting => quantity(meeting.to, answer.flips.unit);
   const words = answer.flips?.columns.flatMap(one => {
     const name = `${letter(one.column)}, ${answer.columns[one.column].name},`;
     if (one.meetings.length === 0 && one.never)
       return [
-        `${name} ${one.never.column_is_cheaper ? "is cheaper" : "costs more"} all the way, by ${quantity(one.never.least, answer.flips.price_unit)} at the least.`,
+        `${name} ${one.never.column_is_cheaper ? "is cheaper" : "costs more"} all the way, ` +
+          `by ${quantity(one.never.least, answer.flips.price_unit)} at the least.`,
       ];
     return one.meetings.map(meeting => {
       const at = quantity(meeting.at, answer.flips.unit);
       if (meeting.kind === "same")
-        return `${name} costs the same as A at ${at}; above it ${meeting.cheaper_above ? "it is cheaper" : "A is"}.`;
+        return (
+          `${name} costs the same as A at ${at}; above it ` +
+          `${meeting.cheaper_above ? "it is cheaper" : "A is"}.`
+        );
       if (meeting.kind === "level")
-        return `${name} costs the same as A from ${at} to ${quantity(meeting.to, answer.flips.unit)}.`;
+        return `${name} costs the same as A from ${at} to ${to(meeting)}.`;
       if (meeting.kind === "touch") return `${name} comes up to A at ${at} and no further.`;
-      return `${name} passes A by a step between ${at} and ${quantity(meeting.to, answer.flips.unit)}.`;
+      return `${name} passes A by a step between ${at} and ${to(meeting)}.`;
     });
   });
   return make(

@@ -1,6 +1,7 @@
 // The estimator's place: the options of the job side by side, and the map.
 
-const beside = { over: "", flip: "", against: 0 }; // against: the column that a phone shows beside A
+// `against`: the column that a phone shows beside A
+const beside = { over: "", flip: "", against: 0 };
 const letter = column => String.fromCharCode(65 + column);
 
 places.push({
@@ -183,7 +184,11 @@ function beforeTable(answer) {
       },
       ...answer.columns
         .map((column, i) =>
-          make("option", { value: i, selected: i === beside.against }, `${letter(i)}, ${column.name}`),
+          make(
+            "option",
+            { value: i, selected: i === beside.against },
+            `${letter(i)}, ${column.name}`,
+          ),
         )
         .slice(1),
     ),

@@ -82,7 +82,8 @@ function whatMoves(moves) {
     make(
       "p",
       { class: "because" },
-      `Each input over its swing, everything else unchanged, in ${moves.line.unit}. The upright line is this job; dark runs to the high end of the swing, light to the low end.`,
+      `Each input over its swing, everything else unchanged, in ${moves.line.unit}. The upright ` +
+        "line is this job; dark runs to the high end of the swing, light to the low end.",
     ),
     make("ul", { class: "bars" }, ...bars.map(one => bar(one, base, share, moves.line.unit))),
   );

@@ -18,7 +18,8 @@ places.push({
           make(
             "p",
             { class: "because" },
-            "Draws every input from its swing and every event by its chance, over and over, and prices the job each time.",
+            "Draws every input from its swing and every event by its chance, over and over, and " +
+              "prices the job each time.",
           ),
           make(
             "div",
@@ -179,7 +180,8 @@ function riskWords() {
       make(
         "p",
         { class: "meta" },
-        `${percent(one.chance)} of trials: ${one.name}${one.cost === null ? "" : ", " + money(one.cost)}`,
+        `${percent(one.chance)} of trials: ${one.name}` +
+          (one.cost === null ? "" : `, ${money(one.cost)}`),
       ),
     ),
     shares(answer.shares),

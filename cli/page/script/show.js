@@ -70,7 +70,8 @@ function clock(hours) {
   const time =
     left === 720
       ? "noon"
-      : `${Math.floor(left / 60) % 12 || 12}:${String(left % 60).padStart(2, "0")} ${left < 720 ? "am" : "pm"}`;
+      : `${Math.floor(left / 60) % 12 || 12}:${String(left % 60).padStart(2, "0")} ` +
+        (left < 720 ? "am" : "pm");
   if (days === 0) return time;
   const side = days < 0 ? "before" : "after";
   return time + (Math.abs(days) === 1 ? ` the day ${side}` : ` ${Math.abs(days)} days ${side}`);

@@ -102,6 +102,7 @@ function seasonText() {
   const title = page.price.job.season || "what if";
   return asLines(
     state.sets,
-    `# Changed on a page; read it before it is copied.\nseason "${title.replace(/["\\]/g, " ")}"\n\n`,
+    "# Changed on a page; read it before it is copied.\n" +
+      `season "${title.replace(/["\\]/g, " ")}"\n\n`,
   );
 }

@@ -55,7 +55,8 @@ places.push({
           make(
             "p",
             { class: "because" },
-            "Whatever is changed here answers as it is typed. The file on your disk stays as it is until you put the download in its place.",
+            "Whatever is changed here answers as it is typed. The file on your disk stays " +
+              "as it is until you put the download in its place.",
           ),
           make(
             "div",
@@ -85,7 +86,9 @@ function tooLong(length, event) {
   byId("text-said").replaceChildren(
     told(
       {
-        title: `${plain.format(length)} characters are more than the limit of ${plain.format(mostBytes)}`,
+        title:
+          `${plain.format(length)} characters are more than the limit of ` +
+          plain.format(mostBytes),
         helps: [],
       },
       "text-e",

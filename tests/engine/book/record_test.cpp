@@ -168,7 +168,7 @@ TEST_CASE("a record keeps its firm, and prices are rounded to the step of its mo
     CHECK(back.record.quote()->firm_words.front().second == "18 Bench Road");
     CHECK(back.record.quote()->money == lang::Currency{"CHF", "CHF", 5});
     for (const lang::Currency& money :
-         {lang::Currency{"CHF", "<b>", 5}, {"XXX", "CHF", 5}, {"CHF", "CHF", 0}}) {
+         {lang::Currency{"CHF", "<b>", 5}, {"XTS", "CHF", 5}, {"CHF", "CHF", 0}}) {
         Record bad = record;
         quote_in(bad).money = money;
         CHECK(read_record(seal_record(bad, 1, "", "")).fault.find("money") != std::string::npos);
