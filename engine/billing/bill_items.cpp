@@ -71,10 +71,13 @@ class Items {
     BilledAcres& acres_;
 
     std::optional<lang::Said> one(const RecordItem& item) {
-        const auto done = item.per.empty() ? std::nullopt : measured(quote_, item, *question_.log);
-        if (done && done->line->how == Counting::Work)
-            if (const LogRow* row = unlogged_row(*question_.log, done->line->name))
-                return at_row(*question_.log, *row, done->line->name,
+        // No line: nothing of it was measured.
+        const Measured done = item.per.empty()
+                                  ? Measured()
+                                  : measured(quote_, item, *question_.log).value_or(Measured());
+        if (done.line != nullptr && done.line->how == Counting::Work)
+            if (const LogRow* row = unlogged_row(*question_.log, done.line->name))
+                return at_row(*question_.log, *row, done.line->name,
                               "what was done on this day is not known",
                               fmt::format("the meter ran {} h", lang::fixed_text(row->hours, 1)),
                               {{"write what was measured, or 0 for none", {}}});
@@ -85,16 +88,16 @@ class Items {
             line.quantity = line.rate = 0;
             line.terms = {item.name + ".amount"};
             line.clause = "a lump sum, as quoted";
-        } else if (!done) {
+        } else if (done.line == nullptr) {
             line.clause = fmt::format("{} as quoted: the log does not measure it",
                                       quantity(item.quantity, item.per));
         } else {
-            take_measured(item, *done, line);
+            take_measured(item, done, line);
         }
         if (line.cents == 0 && item.cents == 0 && !(line.quantity > 0))
             return std::nullopt; // nothing of it on this job
-        if (item.per == "ac" && done && acres_.line == nullptr)
-            acres_ = {done->line, done->quantity, line.quantity};
+        if (item.per == "ac" && done.line != nullptr && acres_.line == nullptr)
+            acres_ = {done.line, done.quantity, line.quantity};
         const std::int64_t cents = line.cents;
         lines_.push_back(std::move(line));
         return cents < item.cents ? minimum(item, cents) : std::nullopt;
