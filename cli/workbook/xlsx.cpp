@@ -15,6 +15,7 @@
 
 #include "cli/shared/files/descriptor.h"
 #include "cli/workbook/cell_words.h"
+#include "cli/workbook/library_words.h"
 #include "cli/workbook/whole.h"
 #include "cli/workbook/xlsx_formats.h"
 #include "cli/workbook/xlsx_library.h"
@@ -196,8 +197,9 @@ class SheetFile {
     std::map<std::uint32_t, double> rows_of_print_; // by row, where it is more than one
 };
 
-lang::Diagnostic refused(const std::string& reason) {
-    return lang::placeless(lang::Code::F707, "the workbook cannot be made", {reason});
+lang::Diagnostic refused(std::vector<std::string> reasons, std::vector<std::string> help = {}) {
+    return lang::placeless(lang::Code::F707, "the workbook cannot be made", std::move(reasons),
+                           std::move(help));
 }
 
 lxw_error put_all(lxw_workbook* file, const engine::Workbook& book) {
@@ -226,14 +228,14 @@ lxw_error put_all(lxw_workbook* file, const engine::Workbook& book) {
 lang::Outcome<std::string> bytes_of(int file) {
     struct stat is {};
     if (::fstat(file, &is) != 0)
-        return refused("its size is not known");
+        return refused({"its size is not known"});
     std::string bytes(static_cast<std::size_t>(is.st_size), '\0');
     std::size_t done = 0;
     while (done < bytes.size()) {
         const ssize_t got =
             ::pread(file, bytes.data() + done, bytes.size() - done, static_cast<off_t>(done));
         if (got <= 0)
-            return refused("it cannot be read back");
+            return refused({"it cannot be read back"});
         done += static_cast<std::size_t>(got);
     }
     return bytes;
@@ -243,26 +245,29 @@ lang::Outcome<std::string> bytes_of(int file) {
 
 lang::Outcome<std::string> xlsx_of(const engine::Workbook& book) {
     if (xlsx_library() == nullptr)
-        return lang::placeless(
-            lang::Code::F707, "the workbook cannot be made",
+        return refused(
             {std::string("the library that writes it is not there: ") + xlsx_library_name},
             {"install Debian's package libxlsxwriter4"});
     const Descriptor memory(::memfd_create("workbook", MFD_CLOEXEC));
     if (!memory)
-        return refused("no memory for it");
+        return refused({"no memory for it"});
     const std::string path = "/proc/self/fd/" + std::to_string(memory.value());
+    const std::vector<std::string> room = {
+        "free some room in /tmp, or name another folder in TMPDIR"};
+    const LibraryWords words;
     lxw_workbook* file = xlsx().workbook_new(path.c_str());
     if (file == nullptr)
-        return refused("no memory for it");
+        return refused({"no memory for it"});
     const lxw_error put = put_all(file, book);
     const lxw_error closed = xlsx().workbook_close(file);
-    if (put != LXW_NO_ERROR || closed != LXW_NO_ERROR)
-        return refused(xlsx().lxw_strerror(put != LXW_NO_ERROR ? put : closed));
+    if (put != LXW_NO_ERROR || closed != LXW_NO_ERROR) {
+        if (std::string reason = words.system_reason(); !reason.empty())
+            return refused({"its temporary files: " + std::move(reason)}, room);
+        return refused({xlsx().lxw_strerror(put != LXW_NO_ERROR ? put : closed)});
+    }
     lang::Outcome<std::string> bytes = bytes_of(memory.value());
     if (bytes && !is_whole(*bytes, book))
-        return lang::placeless(lang::Code::F707, "the workbook cannot be made",
-                               {"there was no room for its temporary files"},
-                               {"free some room in /tmp, or name another folder in TMPDIR"});
+        return refused({"there was no room for its temporary files"}, room);
     return bytes;
 }
 

@@ -5,6 +5,7 @@
 #include <atomic>
 #include <cstring>
 #include <mutex>
+#include <set>
 #include <thread>
 
 #include "tests/faults/power_cut.h"
@@ -50,8 +51,12 @@ TEST_CASE("whatever call goes wrong, in whatever way, the old is there or the ne
         workers.emplace_back(work, worker);
     for (std::thread& worker : workers)
         worker.join();
-    for (std::size_t i = 0; i < std::min<std::size_t>(faults.size(), 20); ++i)
-        FAIL_CHECK(faults[i]);
+    // One of a kind each: a command, and what is wrong with what it leaves.
+    std::set<std::string> kinds_seen;
+    for (const std::string& fault : faults)
+        if (kinds_seen.insert(fault.substr(0, fault.find(',')) + fault.substr(fault.find(": ")))
+                .second)
+            FAIL_CHECK(fault);
     CHECK(faults.empty());
     CHECK(trials.size() > 2000);
     MESSAGE(trials.size() << " faults in " << all.size() << " commands");

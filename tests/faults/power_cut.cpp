@@ -61,7 +61,7 @@ class Disk {
 
     // What the call does to the disk, and to what is still on its way.
     void play(const Call& call) {
-        if (call.result < 0 || name_of(call.path) == "lock")
+        if (call.result < 0 || name_of(call.path) == "lock" || is_outside(call.path))
             return;
         if (call.name == "open") {
             seen_[call.path] = fresh();
@@ -122,6 +122,8 @@ class Disk {
         else
             names.erase(change.path);
     }
+    // The system's folder for what nobody keeps: it may hold anything after a power cut.
+    static bool is_outside(const std::string& path) { return path.starts_with("../"); }
     static bool is_text(const std::string& path) { return name_of(folder_of(path)) == "texts"; }
     // Texts stand before the record that names them, and so does their folder.
     void need_texts(const std::string& record, int content) {

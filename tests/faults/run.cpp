@@ -59,11 +59,17 @@ Ended run_program(const std::string& folder, const std::string& aside,
     const std::string faults = aside + "/err";
     const std::string log = aside + "/calls";
     ::unlink(log.c_str());
+    // Its own and empty: a library that draws names for temporary files by the clock draws again
+    // where one is taken, and then every later call has another number.
+    const std::string temporary = aside + "/temporary";
+    fs::remove_all(temporary);
+    fs::create_directory(temporary);
     std::vector<std::string> arguments = {ACREWRIGHT_PROGRAM};
     arguments.insert(arguments.end(), words.begin(), words.end());
     std::vector<std::string> environment = {
         "LD_PRELOAD=" ACREWRIGHT_FAULT_SHIM, "FAULT_LOG=" + log,
         "FAULT_AT=" + std::to_string(fault.at), "FAULT_IS=" + fault.is,
+        "TMPDIR=" + temporary,
         "SOURCE_DATE_EPOCH=1804420800"}; // what is done twice is the same
     if (fault.on)
         environment.emplace_back("FAULT_ON=yes");

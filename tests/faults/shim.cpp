@@ -272,6 +272,13 @@ int close(int descriptor) {
         paths[descriptor][0] = '\0';
     return result;
 }
+// A library's temporary file: its number is free for another.
+int fclose(FILE* stream) {
+    const int descriptor = ::fileno(stream);
+    if (ours(descriptor))
+        paths[descriptor][0] = '\0';
+    return real<int(FILE*)>("fclose")(stream);
+}
 int fchmod(int descriptor, mode_t mode) {
     if (!ours(descriptor))
         return static_cast<int>(::syscall(SYS_fchmod, descriptor, mode));

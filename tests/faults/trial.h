@@ -159,7 +159,9 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     if (!has(said, std::strerror(trial.kind->error)))
         return "the reason is not said";
     const bool about_output = has(said, "acrewright: the result could not be written: ");
-    bool named = about_output || (command.book && has(said, "the book `book`"));
+    // Nothing of a workbook was begun where its library had no room.
+    bool named = about_output || (command.book && has(said, "the book `book`")) ||
+                 (has(said, "the workbook cannot be made") && state == before);
     for (const std::string& target : command.targets) {
         const bool stood = before.contains(target);
         const bool is_old =
@@ -180,8 +182,9 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     std::size_t added = 0;
     for (const auto& [path, file] : state)
         added += !before.contains(path) && path.ends_with(".json") ? 1 : 0;
-    if (command.book && has(said, "the book `book`") &&
-        (added == 0) != (has(said, "no quote was issued") || has(said, "nothing was written")))
+    const bool none_said = has(said, "no quote was issued") || has(said, "no bill was made") ||
+                           has(said, "nothing was written");
+    if (command.book && has(said, "the book `book`") && (added == 0) != none_said)
         return "what became of the record is told wrongly";
     if (command.book && about_output && added > 0 && !has(said, " anyway"))
         return "it is not said that the record stands";
@@ -237,6 +240,17 @@ inline std::string next_fault(const Trial& trial, const std::string& room, const
     return book_fault(room + "/book");
 }
 
+// A record stands, or a file that was not there: some commands do that only once.
+inline bool is_done(const Trial& trial, const State& state) {
+    const Prepared& p = *trial.prepared;
+    const auto is_work = [&](const std::string& path) {
+        return p.command.book ? path.ends_with(".json") : !is_beside(path);
+    };
+    return std::any_of(state.begin(), state.end(), [&](const auto& file) {
+        return is_work(file.first) && !p.before.contains(file.first);
+    });
+}
+
 inline std::string try_out(const Trial& trial, const std::string& room, const std::string& aside) {
     const Prepared& p = *trial.prepared;
     copy_folder(p.folder, room);
@@ -253,8 +267,8 @@ inline std::string try_out(const Trial& trial, const std::string& room, const st
         fault = book_fault(room + "/book");
     if (!fault.empty())
         return fault + "\n" + ended.err;
-    const Ended next =
-        run_program(room, aside, p.command.next.empty() ? p.command.words : p.command.next);
+    const bool otherwise = !p.command.next.empty() && is_done(trial, state);
+    const Ended next = run_program(room, aside, otherwise ? p.command.next : p.command.words);
     fault = next_fault(trial, room, state, next);
     if (!fault.empty())
         return "the next run " + fault;

@@ -19,7 +19,7 @@ struct WritingCommand {
     bool book = false;                     // it adds to `book` as well
     std::vector<Line> before = {};         // run first
     Files also = {};                       // stands there beside the firm's files
-    Line next = {};                        // run afterwards; empty: the same again
+    Line next = {}; // run afterwards if the work is done; empty: the same again
 };
 
 // Those that add to a book, or tidy.
@@ -52,7 +52,9 @@ inline std::vector<WritingCommand> record_commands() {
           "--json"},
          {},
          true,
-         {first}},
+         {first},
+         {},
+         second}, // what is replaced is not replaced again
         {"mark",
          {"mark", "2027-001", "accepted", "--book", "book", "--date", "2027-03-09"},
          {},

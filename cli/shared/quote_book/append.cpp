@@ -1,6 +1,7 @@
 // A record that is added to a book.
 #include <cerrno>
 #include <cstring>
+#include <filesystem>
 
 #include <sys/stat.h>
 
@@ -100,13 +101,15 @@ std::optional<lang::Diagnostic> Book::put_texts(const Coming& coming) const {
         return std::nullopt;
     struct stat about = {};
     std::string reason;
-    if (::lstat(path("texts").c_str(), &about) != 0) {
-        reason = make_folder(path("texts"));
-        if (reason.empty())
-            reason = flush_folder(folder_);
-    } else if (!S_ISDIR(about.st_mode)) {
+    std::error_code unknown;
+    const bool there = ::lstat(path("texts").c_str(), &about) == 0;
+    if (there && !S_ISDIR(about.st_mode))
         reason = "texts is not a folder";
-    }
+    else if (!there)
+        reason = make_folder(path("texts"));
+    // While it is empty, whoever made it may have ended before its name was on the disk.
+    if (reason.empty() && (!there || std::filesystem::is_empty(path("texts"), unknown)))
+        reason = flush_folder(folder_);
     for (const auto& [seal, text] : texts)
         if (reason.empty())
             reason = text.size() > max_record_bytes ? "a text is larger than the limit for a record"
