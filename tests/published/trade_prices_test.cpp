@@ -162,13 +162,33 @@ TEST_CASE("a mile more is a mile there loaded and a mile back empty for every tr
 }
 
 TEST_CASE("the ripper that comes off is off before the load can leave") {
-    const Demo on("01-first-price"), off("01-first-price", "", {{"haul.ripper", "second_trailer"}}),
+    const Demo on("01-first-price"), off("01-first-price", "", {{"load.ripper", "second_trailer"}}),
         neither("01-first-price", "",
-                {{"haul.ripper", "on_machine"}, {"haul.blade", "on_machine"}});
+                {{"load.ripper", "on_machine"}, {"load.blade", "on_machine"}});
     // 5 h for the blade and 4 h for the ripper, by two mechanics
     CHECK(neither["haul.load_out_by"] - neither["haul.take_down_by"] == doctest::Approx(0));
     CHECK(on["haul.load_out_by"] - on["haul.take_down_by"] == doctest::Approx(2.5));
     CHECK(off["haul.load_out_by"] - off["haul.take_down_by"] == doctest::Approx(4.5));
+}
+
+// One load behind both: what is measured once is read twice.
+TEST_CASE("a load that is checked asks for the pilots and the review that its move pays") {
+    for (const auto& [width, length, state] :
+         {std::tuple("11.9 ft", "84 ft", "california"), std::tuple("12.5 ft", "84 ft", "california"),
+          std::tuple("14.4 ft", "120 ft", "california"), std::tuple("14.5 ft", "140 ft", "california"),
+          std::tuple("14.4 ft", "84 ft", "oregon"), std::tuple("12.5 ft", "121 ft", "oregon")}) {
+        CAPTURE(width), CAPTURE(state);
+        const Demo::Sets sets = {{"load.width", width},
+                                 {"load.length", length},
+                                 {"season_prices.state", state},
+                                 {"site.miles", "34 mi"}};
+        Demo::Sets one_move = sets;
+        one_move.emplace_back("haul.moves", "1");
+        const Demo check("15-what-it-scales", "", sets), move("01-first-price", "", one_move);
+        CHECK(check["load.pilots"] == move["load.pilots"]);
+        CHECK(check["pilot_cars.amount"] == doctest::Approx(move["haul.pilot_cars.amount"]));
+        CHECK(check["review.amount"] == doctest::Approx(move["haul.route_review.amount"]));
+    }
 }
 
 // Front and rear: both loads are over 85 ft long.
@@ -181,7 +201,7 @@ TEST_CASE("a load checked pays its pilot cars as a move does") {
     CHECK(check["pilot_hours"] == doctest::Approx(move["haul.pilot_hours"]));
     CHECK(far["pilot_hours"] == doctest::Approx(2 * (340 / 35.0 + 340 / 48.0)));
     CHECK(longer["pilot_hours"] == doctest::Approx(2 * 9));
-    const Demo shorter("15-what-it-scales", "", {{"length", "84 ft"}});
+    const Demo shorter("15-what-it-scales", "", {{"load.length", "84 ft"}});
     CHECK(shorter["pilot_hours"] == doctest::Approx(6)); // 12.5 ft wide: one
 }
 
@@ -190,12 +210,12 @@ TEST_CASE("the axle weights of a load add up to the truck and what it carries") 
         return !Demo("15-what-it-scales", "", std::move(sets)).faults().empty();
     };
     CHECK(!stops({}));
-    CHECK(stops({{"ripper", "on_machine"}}));                          // 18,000 lb too light
-    CHECK(stops({{"blade", "on_machine"}}));                           // 33,000 lb too light
+    CHECK(stops({{"load.ripper", "on_machine"}}));                          // 18,000 lb too light
+    CHECK(stops({{"load.blade", "on_machine"}}));                           // 33,000 lb too light
     CHECK(stops({{"w5", "20,000 lb"}}));                               // an axle read wrong
     CHECK(stops({{"w4", "0 lb"}, {"truck", "51,000 lb"}}));            // a gap in the list
     CHECK(!stops({{"w9", "0 lb"}, {"truck", "45,000 lb"}}));           // one axle fewer
-    CHECK(!stops({{"ripper", "on_machine"}, {"truck", "57,000 lb"}})); // a lighter truck
+    CHECK(!stops({{"load.ripper", "on_machine"}, {"truck", "57,000 lb"}})); // a lighter truck
 }
 
 TEST_CASE("fields under one move share it") {
