@@ -79,7 +79,8 @@ std::optional<engine::MoveMoney> priced_with(const SeasonArguments& arguments,
                              estimate->cost_total};
 }
 
-std::optional<Reply> chain_moves(const SeasonArguments& arguments, const engine::Season& season,
+std::optional<Reply> chain_moves(const SeasonArguments& arguments,
+                                 const engine::SeasonQuestion& question, engine::Season& season,
                                  SeasonNames& names) {
     if (!arguments.book.empty())
         return lang::placeless(lang::Code::C003,
@@ -91,10 +92,11 @@ std::optional<Reply> chain_moves(const SeasonArguments& arguments, const engine:
     lang::Outcome<std::vector<engine::Road>> roads = engine::read_roads(*text, arguments.roads);
     if (!roads)
         return Reply(std::move(roads.said));
-    names.chain = engine::chain(season, *roads, arguments.moves,
-                                [&](std::size_t job, const engine::GivenSets& sets) {
-                                    return priced_with(arguments, season.jobs[job].file, sets);
-                                });
+    const std::vector<engine::PricedRoad> priced = engine::price_roads(
+        season.jobs, *roads, arguments.moves, [&](std::size_t job, const engine::GivenSets& sets) {
+            return priced_with(arguments, season.jobs[job].file, sets);
+        });
+    names.chain = engine::chain(season, question.fleet, priced);
     return std::nullopt;
 }
 
@@ -129,7 +131,7 @@ Reply answer(const SeasonArguments& arguments, bool color) {
     }
     SeasonNames names{files->title, files->counted, files->without, question->net_days, {}};
     if (!arguments.roads.empty())
-        if (auto failure = chain_moves(arguments, *season, names))
+        if (auto failure = chain_moves(arguments, *question, *season, names))
             return std::move(*failure);
     if (!arguments.page.empty() && !save(arguments.page, season_html(*season, names), reply))
         return reply;

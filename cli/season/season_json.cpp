@@ -100,7 +100,8 @@ Json plan_json(const engine::Season& season) {
     return {
         {"jobs", std::move(jobs)},           {"last_day", lang::date_text(season.plan->last_day)},
         {"proved", season.plan->proved},     {"days_moved", season.plan->days_moved},
-        {"left_out", season.plan->left_out}, {"lost", number(season.plan->lost)}};
+        {"left_out", season.plan->left_out}, {"lost", number(season.plan->lost)},
+        {"by_roads", season.plan->by_roads}, {"days_for_moves", season.plan->days_for_moves}};
 }
 
 Json another_json(const engine::Season& season) {

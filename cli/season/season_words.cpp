@@ -156,11 +156,17 @@ std::vector<std::string> plan_sentences(const engine::Season& season) {
                           whole_dollars(plan.lost))));
     out.push_back(fmt::format("A job that says no latest day is done by {}: --until sets it.",
                               lang::day_text(plan.last_day)));
-    out.push_back(
-        plan.proved ? "No other order of the jobs, each as early as it goes, loses less."
-                    : fmt::format("The search stopped at its limit, {} places tried: another order "
-                                  "of the jobs may lose less.",
-                                  lang::number_text(static_cast<double>(plan.trials))));
+    if (plan.by_roads)
+        out.push_back(fmt::format(
+            "Jobs were put behind one another where a road saves a move, for {} more in all; each "
+            "road was tried while that saved, not every order.",
+            day_count(plan.days_for_moves)));
+    else
+        out.push_back(plan.proved
+                          ? "No other order of the jobs, each as early as it goes, loses less."
+                          : fmt::format("The search stopped at its limit, {} places tried: another "
+                                        "order of the jobs may lose less.",
+                                        lang::number_text(static_cast<double>(plan.trials))));
     return out;
 }
 

@@ -67,8 +67,10 @@ Ended run_program(const std::string& folder, const std::string& aside,
     std::vector<std::string> arguments = {ACREWRIGHT_PROGRAM};
     arguments.insert(arguments.end(), words.begin(), words.end());
     std::vector<std::string> environment = {
-        "LD_PRELOAD=" ACREWRIGHT_FAULT_SHIM, "FAULT_LOG=" + log,
-        "FAULT_AT=" + std::to_string(fault.at), "FAULT_IS=" + fault.is,
+        "LD_PRELOAD=" ACREWRIGHT_FAULT_SHIM,
+        "FAULT_LOG=" + log,
+        "FAULT_AT=" + std::to_string(fault.at),
+        "FAULT_IS=" + fault.is,
         "TMPDIR=" + temporary,
         "SOURCE_DATE_EPOCH=1804420800"}; // what is done twice is the same
     if (fault.on)

@@ -7,7 +7,6 @@
 #include <tuple>
 #include <utility>
 
-#include "engine/questions/season/order_search.h"
 #include "engine/questions/season/yard.h"
 
 namespace acre::engine {
@@ -85,7 +84,9 @@ class JobGroups {
     }
 };
 
-void finish_plan(const std::vector<SeasonJob>& jobs, const PlanPlaces& places, SeasonPlan& plan) {
+} // namespace
+
+void put_places(const std::vector<SeasonJob>& jobs, const PlanPlaces& places, SeasonPlan& plan) {
     for (std::size_t i = 0; i < jobs.size(); ++i) {
         PlannedJob& job = plan.jobs.emplace_back();
         job.fits = places[i].has_value();
@@ -100,8 +101,6 @@ void finish_plan(const std::vector<SeasonJob>& jobs, const PlanPlaces& places, S
         plan.moved += job.moved > 0 ? 1 : 0;
     }
 }
-
-} // namespace
 
 std::optional<SeasonPlan> plan_jobs(const std::vector<SeasonJob>& jobs,
                                     const std::map<std::string, Owned>& fleet, long until) {
@@ -144,7 +143,7 @@ std::optional<SeasonPlan> plan_jobs(const std::vector<SeasonJob>& jobs,
         return std::nullopt;
     plan.proved = std::all_of(proved.begin(), proved.end(), [](auto& each) { return each.second; });
     plan.trials = yard.trials();
-    finish_plan(jobs, places, plan);
+    put_places(jobs, places, plan);
     std::vector<JobPlace> at;
     for (std::size_t i = 0; i < jobs.size(); ++i) {
         at.push_back(plan.jobs[i].at);

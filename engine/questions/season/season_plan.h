@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "engine/questions/season/fleet.h"
+#include "engine/questions/season/order_search.h"
 
 namespace acre::engine {
 
@@ -31,12 +32,17 @@ struct SeasonPlan {
     long last_day = 0; // by which a job without a latest day must be done
     std::size_t left_out = 0, moved = 0;
     long days_moved = 0;
-    double lost = 0; // what the jobs left out would leave for machines and office
+    double lost = 0;         // what the jobs left out would leave for machines and office
+    bool by_roads = false;   // put into another order than the plan's own, to save moves
+    long days_for_moves = 0; // that this order costs
 };
 
 // `until`: by which a job is done that says no latest day. `jobs` are dated. Empty: past the
 // limits.
 std::optional<SeasonPlan> plan_jobs(const std::vector<SeasonJob>& jobs,
                                     const std::map<std::string, Owned>& fleet, long until);
+
+// Fills in the jobs of a plan and what they add up to, by where each stands.
+void put_places(const std::vector<SeasonJob>& jobs, const PlanPlaces& places, SeasonPlan& plan);
 
 } // namespace acre::engine

@@ -58,11 +58,11 @@ std::optional<long> Yard::try_next(std::size_t job, const JobPlace& at) const {
     return next;
 }
 
-std::optional<JobPlace> Yard::first_place(std::size_t job, long latest) {
+std::optional<JobPlace> Yard::first_place(std::size_t job, long latest, long from) {
     for (std::size_t u = 0; u < jobs_[job].uses.size(); ++u)
         if (jobs_[job].uses[u].units > owned_[machines_[job][u]])
             return std::nullopt;
-    for (long from = jobs_[job].earliest; !is_worn_out();) {
+    for (from = std::max(from, jobs_[job].earliest); !is_worn_out();) {
         ++trials_;
         const JobPlace& at = place_from(job, from);
         if (at.finish > std::min(latest, last_))

@@ -18,9 +18,12 @@ class Yard {
     Yard(const std::vector<SeasonJob>& jobs, const std::map<std::string, Owned>& fleet, long first,
          long last);
 
-    // The first place of a job from its earliest day on, done by `latest`, that leaves no machine
-    // wanted by more than there are. Empty: there is none.
-    std::optional<JobPlace> first_place(std::size_t job, long latest);
+    // The first place of a job from its earliest day on, and not before `from`, done by `latest`,
+    // that leaves no machine wanted by more than there are. Empty: there is none.
+    std::optional<JobPlace> first_place(std::size_t job, long latest, long from);
+    std::optional<JobPlace> first_place(std::size_t job, long latest) {
+        return first_place(job, latest, jobs_[job].earliest);
+    }
     bool is_free(std::size_t job, const JobPlace& at) const { return !try_next(job, at); }
     void put(std::size_t job, const JobPlace& at) { add(job, at, 1); }
     void take(std::size_t job, const JobPlace& at) { add(job, at, -1); }

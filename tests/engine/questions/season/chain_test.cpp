@@ -39,17 +39,16 @@ std::optional<MoveMoney> money(std::size_t, const GivenSets& sets) {
            : once ? MoveMoney{7'000, 5'600}
                   : MoveMoney{10'000, 8'000};
 }
-std::vector<Road> road_of(const char* text) {
+MoveChain chain_of(Season season, const char* text, const Reprice& reprice = money) {
     const auto roads = read_roads(text, "roads.csv");
     REQUIRE(roads);
-    return *roads;
+    return chain(season, {}, price_roads(season.jobs, *roads, "moves", reprice));
 }
 
 } // namespace
 
 TEST_CASE("a crawler that goes on saves the way home and the way in from the yard") {
-    const MoveChain result =
-        chain(two_jobs(2), road_of("from,to,site.miles\na,b,3 mi\n"), "moves", money);
+    const MoveChain result = chain_of(two_jobs(2), "from,to,site.miles\na,b,3 mi\n");
     REQUIRE(result.jobs.size() == 2);
     CHECK(result.jobs[0].before == 1);
     CHECK(result.jobs[0].chained.price == 7'000);
@@ -61,17 +60,18 @@ TEST_CASE("a crawler that goes on saves the way home and the way in from the yar
 }
 
 TEST_CASE("nothing is chained without a road, after a month, or where moves are set already") {
-    CHECK(
-        chain(two_jobs(2), road_of("from,to,site.miles\nb,a,3 mi\n"), "moves", money).jobs.empty());
-    const std::vector<Road> road = road_of("from,to,site.miles\na,b,3 mi\n");
-    CHECK(chain(two_jobs(30), road, "moves", money).jobs.size() == 2);
-    const MoveChain late = chain(two_jobs(31), road, "moves", money);
+    const char* there = "from,to,site.miles\na,b,3 mi\n";
+    Season fixed = two_jobs(2);
+    fixed.plan->last_day = 0; // no day is left to put b before a
+    CHECK(chain_of(fixed, "from,to,site.miles\nb,a,3 mi\n").jobs.empty());
+    CHECK(chain_of(two_jobs(30), there).jobs.size() == 2);
+    const MoveChain late = chain_of(two_jobs(31), there);
     CHECK(late.jobs.empty());
     CHECK(late.why_not.size() == 1);
     Season paid = two_jobs(2);
     paid.jobs[0].price = 7'000;
-    CHECK(chain(paid, road, "moves", money).jobs.empty());
-    CHECK(chain(two_jobs(2), road, "moves", [](std::size_t, const GivenSets&) {
+    CHECK(chain_of(paid, there).jobs.empty());
+    CHECK(chain_of(two_jobs(2), there, [](std::size_t, const GivenSets&) {
               return std::optional<MoveMoney>();
           }).jobs.empty());
 }
