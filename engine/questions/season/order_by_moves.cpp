@@ -10,7 +10,7 @@
 namespace acre::engine {
 namespace {
 
-constexpr double cent = 0.005;
+constexpr double half_a_cent = 0.005;
 constexpr std::size_t nobody = static_cast<std::size_t>(-1);
 
 // In which order jobs take their places, and which waits for which.
@@ -20,7 +20,7 @@ struct Order {
 };
 
 // How an order turns out.
-struct Outcome {
+struct Tried {
     std::vector<std::optional<JobPlace>> places; // by job; empty: it does not fit
     UnitsOfJobs units;
     double lost = 0;  // left by jobs that do not fit
@@ -38,30 +38,37 @@ class MoveOrder {
           roads_(roads),
           yard_(jobs, fleet, first, last) {}
 
-    std::optional<Outcome> run() {
+    std::optional<Tried> run() {
         Order best = as_planned();
-        Outcome outcome = try_out(best);
+        Tried tried = try_out(best);
         // What the plan does not leave out stays in.
-        if (outcome.lost > plan_.lost + cent || outcome.days != plan_.days_moved)
+        if (tried.lost > plan_.lost + half_a_cent || tried.days != plan_.days_moved)
             return std::nullopt;
+        // The road that saves most first; then whatever saves more.
+        std::vector<const PricedRoad*> by_worth;
+        for (const PricedRoad& road : roads_)
+            if (road.why_not.empty() && road.saved() > half_a_cent)
+                by_worth.push_back(&road);
+        std::stable_sort(
+            by_worth.begin(), by_worth.end(),
+            [](const PricedRoad* a, const PricedRoad* b) { return a->saved() > b->saved(); });
         bool better = true, any = false;
         while (better && yard_.trials() < max_plan_trials) {
             better = false;
-            for (const PricedRoad& road : roads_)
-                if (road.why_not.empty() && road.saved() > cent)
-                    for (Order& order : with(road, best)) {
-                        Outcome other = try_out(order);
-                        if (!is_better(other, outcome))
-                            continue;
-                        best = std::move(order);
-                        outcome = std::move(other);
-                        better = any = true;
-                        break;
-                    }
+            for (const PricedRoad* road : by_worth)
+                for (Order& order : with(*road, best)) {
+                    Tried other = try_out(order);
+                    if (!is_better(other, tried))
+                        continue;
+                    best = std::move(order);
+                    tried = std::move(other);
+                    better = any = true;
+                    break;
+                }
         }
         if (!any)
             return std::nullopt;
-        return outcome;
+        return tried;
     }
 
   private:
@@ -83,58 +90,98 @@ class MoveOrder {
         return order;
     }
 
-    // `to` right behind `from`, or `from` brought forward to stand right before `to`.
+    // The job and those that already stand behind it one by one, or before it, in their order.
+    static std::vector<std::size_t> row_of(const Order& order, std::size_t job, bool after) {
+        std::vector<std::size_t> row = {job};
+        for (bool more = true; more && row.size() <= order.jobs.size();) {
+            more = false;
+            const auto next = std::find(order.behind.begin(), order.behind.end(), row.back());
+            if (after && next != order.behind.end())
+                row.push_back(static_cast<std::size_t>(next - order.behind.begin())), more = true;
+            if (!after && order.behind[row.front()] != nobody)
+                row.insert(row.begin(), order.behind[row.front()]), more = true;
+        }
+        return row;
+    }
+
+    // `to`, with what stands behind it, right behind `from`; or `from`, with what stands before
+    // it, right before `to`. None: they stand in one row already.
     static std::vector<Order> with(const PricedRoad& road, const Order& order) {
-        std::vector<Order> orders(2, order);
-        for (std::size_t i = 0; i < orders.size(); ++i) {
-            std::vector<std::size_t>& jobs = orders[i].jobs;
-            const std::size_t moved = i == 0 ? road.to : road.from;
-            const std::size_t beside = i == 0 ? road.from : road.to;
-            jobs.erase(std::find(jobs.begin(), jobs.end(), moved));
-            const auto at = std::find(jobs.begin(), jobs.end(), beside);
-            jobs.insert(i == 0 ? at + 1 : at, moved);
-            std::replace(orders[i].behind.begin(), orders[i].behind.end(), road.from, nobody);
-            orders[i].behind[road.to] = road.from;
+        std::vector<Order> orders;
+        for (const bool after : {true, false}) {
+            Order moved = order;
+            std::replace(moved.behind.begin(), moved.behind.end(), road.from, nobody);
+            moved.behind[road.to] = nobody;
+            const std::vector<std::size_t> row = row_of(moved, after ? road.to : road.from, after);
+            const std::size_t beside = after ? road.from : road.to;
+            if (std::find(row.begin(), row.end(), beside) != row.end())
+                continue;
+            std::erase_if(moved.jobs, [&](std::size_t job) {
+                return std::find(row.begin(), row.end(), job) != row.end();
+            });
+            const auto at = std::find(moved.jobs.begin(), moved.jobs.end(), beside);
+            moved.jobs.insert(after ? at + 1 : at, row.begin(), row.end());
+            moved.behind[road.to] = road.from;
+            orders.push_back(std::move(moved));
         }
         return orders;
     }
 
-    static bool is_better(const Outcome& a, const Outcome& b) {
-        if (a.lost > b.lost + cent)
+    static bool is_better(const Tried& a, const Tried& b) {
+        if (a.lost > b.lost + half_a_cent)
             return false;
         const double gained = (a.saved - a.lost) - (b.saved - b.lost);
-        return gained > cent || (gained > -cent && a.days < b.days);
+        return gained > half_a_cent || (gained > -half_a_cent && a.days < b.days);
     }
 
-    Outcome try_out(const Order& order) {
-        Outcome outcome;
-        outcome.places.resize(jobs_.size());
+    // The days on which machines of both jobs wait at the ranch, so that no third job takes them.
+    JobPlace stay_between(std::size_t from, const JobPlace& first, std::size_t to,
+                          const JobPlace& second) const {
+        JobPlace stay;
+        stay.held.resize(jobs_[to].uses.size());
+        for (std::size_t u = 0; u < stay.held.size(); ++u)
+            for (const MachineUse& use : jobs_[from].uses)
+                if (use.machine == jobs_[to].uses[u].machine && first.finish + 1 < second.start)
+                    stay.held[u] = {{first.finish + 1, second.start - 1}};
+        return stay;
+    }
+
+    Tried try_out(const Order& order) {
+        Tried tried;
+        tried.places.resize(jobs_.size());
         std::vector<JobPlace> at(jobs_.size());
+        std::vector<std::pair<std::size_t, JobPlace>> stays;
         for (const std::size_t job : order.jobs) {
             const std::size_t before = order.behind[job];
-            std::optional<JobPlace>& here = outcome.places[job];
-            if (before != nobody && outcome.places[before])
-                here = yard_.first_place(job, latest(job), outcome.places[before]->finish + 1);
-            else
-                here = yard_.first_place(job, latest(job), jobs_[job].earliest);
+            const bool waits = before != nobody && tried.places[before];
+            std::optional<JobPlace>& here = tried.places[job];
+            here = yard_.first_place(
+                job, latest(job), waits ? tried.places[before]->finish + 1 : jobs_[job].earliest);
             if (here) {
                 yard_.put(job, *here);
-                outcome.days += here->start - jobs_[job].dated.start;
+                if (waits)
+                    stays.emplace_back(job,
+                                       stay_between(before, *tried.places[before], job, *here));
+                if (waits)
+                    yard_.put(job, stays.back().second);
+                tried.days += here->start - jobs_[job].dated.start;
                 at[job] = *here;
             } else {
-                outcome.lost += std::max(0.0, jobs_[job].chance * jobs_[job].left());
+                tried.lost += std::max(0.0, jobs_[job].chance * jobs_[job].left());
                 at[job] = jobs_[job].dated;
                 at[job].held.assign(jobs_[job].uses.size(), {});
             }
         }
         for (const std::size_t job : order.jobs)
-            if (outcome.places[job])
-                yard_.take(job, *outcome.places[job]);
-        outcome.units = assign_units(jobs_, at, fleet_);
-        for (const std::size_t road : taken_roads(jobs_, at, outcome.units, roads_))
+            if (tried.places[job])
+                yard_.take(job, *tried.places[job]);
+        for (const auto& [job, stay] : stays)
+            yard_.take(job, stay);
+        tried.units = assign_units(jobs_, at, fleet_);
+        for (const std::size_t road : taken_roads(jobs_, at, tried.units, roads_))
             if (roads_[road].why_not.empty())
-                outcome.saved += roads_[road].saved();
-        return outcome;
+                tried.saved += roads_[road].saved();
+        return tried;
     }
 };
 
@@ -148,7 +195,7 @@ SeasonPlan order_by_moves(const std::vector<SeasonJob>& jobs,
         first = std::min(first, job.earliest);
         last = std::max(last, job.latest.value_or(plan.last_day));
     }
-    std::optional<Outcome> found = MoveOrder(jobs, fleet, plan, roads, first, last).run();
+    std::optional<Tried> found = MoveOrder(jobs, fleet, plan, roads, first, last).run();
     if (!found)
         return plan;
     SeasonPlan ordered;

@@ -128,16 +128,16 @@ TEST_CASE("a job waits for the neighbor whose machine can go on to it") {
 }
 
 TEST_CASE("as good as the best of all orders, or nearly, and never worse than without roads") {
-    int best = 0;
-    const int seasons = 300;
+    int best = 0, seasons = 0;
     double missed = 0, all = 0;
-    for (unsigned seed = 0; seed < seasons; ++seed) {
+    for (unsigned seed = 0; seed < 300; ++seed) {
         CAPTURE(seed);
         const Told told = drawn(seed);
         const Season before = season(told.jobs, {}, {{}, 20, {}, told.until, {}});
         REQUIRE(before.plan);
         if (before.plan->left_out > 0) // what does not fit is another question
             continue;
+        ++seasons;
         const SeasonPlan plan = order_by_moves(before.jobs, {}, *before.plan, told.roads);
         const double saved = saved_by(told, plan);
         CHECK(saved >= saved_by(told, *before.plan) - 0.001);
@@ -155,6 +155,7 @@ TEST_CASE("as good as the best of all orders, or nearly, and never worse than wi
     }
     MESSAGE(best << " of " << seasons << " save the most; " << 100 * missed / all
                  << " % of all savings are missed");
+    CHECK(seasons > 250);
     CHECK(best >= seasons * 8 / 10);
     CHECK(missed < 0.05 * all);
 }
