@@ -1,6 +1,7 @@
 // The rate models against the trade: what their prices must lie between, and what hand arithmetic
 // says when a figure moves.
 #include <cmath>
+#include <tuple>
 
 #include "tests/support/demo.h"
 
@@ -179,7 +180,8 @@ TEST_CASE("a load that is checked asks for the pilots and the review that its mo
           std::tuple("14.4 ft", "120 ft", "california"),
           std::tuple("14.5 ft", "140 ft", "california"), std::tuple("14.4 ft", "84 ft", "oregon"),
           std::tuple("12.5 ft", "121 ft", "oregon")}) {
-        CAPTURE(width), CAPTURE(state);
+        CAPTURE(width);
+        CAPTURE(state);
         const Demo::Sets sets = {{"load.width", width},
                                  {"load.length", length},
                                  {"season_prices.state", state},
