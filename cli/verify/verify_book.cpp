@@ -135,15 +135,16 @@ class Verifier {
         const std::string reason = book_.read("index", bytes);
         if (reason == "No such file or directory")
             return;
-        const std::optional<BookIndex> index = read_index(book_);
-        if (!index) {
+        const std::optional<BookIndex> index = BookIndex::read(book_);
+        const auto said = index ? index->events() : std::nullopt;
+        if (!said) {
             verified_.remarks.emplace_back("index is damaged, and is not used");
             return;
         }
         const std::vector<engine::Event>& events = chain_.lives().events();
-        bool same = index->events.size() <= events.size();
-        for (std::size_t i = 0; same && i < index->events.size(); ++i)
-            same = engine::event_line(index->events[i]) == engine::event_line(events[i]);
+        bool same = said->size() <= events.size();
+        for (std::size_t i = 0; same && i < said->size(); ++i)
+            same = engine::event_line((*said)[i]) == engine::event_line(events[i]);
         if (!same)
             chain_.fault("index",
                          "does not say what the records say; remove it, it is built again");
