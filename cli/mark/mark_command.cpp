@@ -97,6 +97,7 @@ Reply mark(const MarkArguments& arguments, const std::string& key, const std::st
     const engine::WordRecord& word = arguments.word;
     Reply reply;
     BookState seen;
+    const About about{{std::string(base_number(word.quote))}, {}};
     // Judged inside append, on the book as it is when the record goes in: two people marking at
     // once cannot both be right.
     const lang::Outcome<Added> added = book.append(
@@ -104,7 +105,7 @@ Reply mark(const MarkArguments& arguments, const std::string& key, const std::st
             seen = state;
             return coming_word(arguments, log, state, reply);
         },
-        key);
+        key, &about);
     if (!added) {
         reply = Reply();
         for (lang::Diagnostic fault : added.said.diagnostics.all()) {

@@ -108,8 +108,12 @@ void issue_quote(const QuoteArguments& arguments, const QuoteDraft& draft, Reply
     const auto add = [&]() -> lang::Outcome<Added> {
         if (auto fault = book.create())
             return std::move(*fault);
+        About about{{}, {}, arguments.date.substr(0, 4)};
+        for (const std::string& number : {arguments.replaces, arguments.changes})
+            if (!number.empty())
+                about.quotes.emplace(base_number(number));
         return book.append([&](const BookState& state) { return next_quote(draft, state, pages); },
-                           *key);
+                           *key, &about);
     };
     const lang::Outcome<Added> added = add();
     if (!added) {

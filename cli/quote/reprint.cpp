@@ -7,10 +7,11 @@ namespace acre::cli {
 
 Reply reprint_quote(const QuoteArguments& arguments) {
     const Book book(arguments.book);
-    const lang::Outcome<BookState> state = book.state();
+    const std::string& number = arguments.job.path;
+    const About about{{std::string(base_number(number))}, {}};
+    const lang::Outcome<BookState> state = book.state(&about);
     if (!state)
         return state.said;
-    const std::string& number = arguments.job.path;
     const lang::Outcome<engine::Record> record = book.quote(*state, number);
     if (!record)
         return record.said;

@@ -10,6 +10,7 @@
 #include "cli/shared/quote_book/index.h"
 #include "cli/verify/verify_page.h"
 #include "engine/book/texts.h"
+#include "engine/questions/risk/workers.h"
 
 namespace acre::cli {
 namespace {
@@ -32,8 +33,7 @@ class Verifier {
         // Whoever adds the first record may be stopped before the head is there.
         if (!head_ && !(found->size() == 1 && head_is_missing()))
             chain_.fault("head", "is missing or not whole: " + head_reason_);
-        for (const std::uint64_t index : *found)
-            record(index);
+        records(*found);
         check_index();
         remarks();
         return finish();
@@ -65,29 +65,68 @@ class Verifier {
             chain_.expect(*question_.head, "the head given");
     }
 
-    void record(std::uint64_t index) {
+    // What a record comes to by itself, whatever stands before it: most of the work.
+    struct Read {
+        std::string unreadable, bad_texts; // why, or empty
+        engine::ReadRecord record;
+        std::optional<ComparedQuote> quote;
+    };
+
+    Read read(std::uint64_t index) const {
+        Read read;
         std::string bytes;
         const std::string file = engine::record_file(index);
-        if (std::string reason = book_.read(file, bytes); !reason.empty())
-            return chain_.unreadable(index, reason);
-        const engine::Record* read = chain_.add(index, bytes);
-        if (read == nullptr)
+        read.unreadable = book_.read(file, bytes);
+        if (!read.unreadable.empty())
+            return read;
+        read.record = engine::read_record(bytes);
+        engine::Record& record = read.record.record;
+        auto* quote = std::get_if<engine::QuoteRecord>(&record.body);
+        if (!read.record.whole)
+            return read;
+        if (quote != nullptr) {
+            read.bad_texts = engine::fetch_texts(*quote, book_.texts());
+            if (read.bad_texts.empty())
+                read.quote = compare_quote(record, file);
+            quote->carried.clear();
+        }
+        return read;
+    }
+
+    // The records are read and priced a handful at a time by all threads, and then judged in the
+    // order of the book, so that no more than the handful is kept.
+    void records(const std::vector<std::uint64_t>& indices) {
+        const std::size_t handful = std::size_t{16} * question_.threads;
+        std::vector<Read> reads;
+        for (std::size_t first = 0; first < indices.size(); first += handful) {
+            reads.clear();
+            reads.resize(std::min(handful, indices.size() - first));
+            engine::in_threads(question_.threads, reads.size(), [&] {
+                return [&](std::size_t i) { reads[i] = read(indices[first + i]); };
+            });
+            for (std::size_t i = 0; i < reads.size(); ++i)
+                judge(indices[first + i], std::move(reads[i]));
+        }
+    }
+
+    void judge(std::uint64_t index, Read read) {
+        if (!read.unreadable.empty())
+            return chain_.unreadable(index, read.unreadable);
+        const std::string file = engine::record_file(index);
+        const engine::Record* record = chain_.add(index, std::move(read.record));
+        if (record == nullptr)
             return;
-        verified_.version_1 += read->version == 1 ? 1 : 0;
-        verified_.unknown += std::holds_alternative<engine::OtherRecord>(read->body) ? 1 : 0;
-        if (read->quote() == nullptr) {
-            for (const std::string& seal : engine::seals_in(*read))
+        verified_.version_1 += record->version == 1 ? 1 : 0;
+        verified_.unknown += std::holds_alternative<engine::OtherRecord>(record->body) ? 1 : 0;
+        if (record->quote() == nullptr) {
+            for (const std::string& seal : engine::seals_in(*record))
                 if (const engine::FoundText text = book_.text(seal); !text.fault.empty())
                     chain_.fault(file, "is not whole: its text " + text.fault);
-            return;
+        } else if (!read.bad_texts.empty()) {
+            chain_.fault(file, "is not whole: " + read.bad_texts);
+        } else {
+            verified_.quotes.push_back(std::move(*read.quote));
         }
-        engine::Record record = *read;
-        std::string fault =
-            engine::fetch_texts(std::get<engine::QuoteRecord>(record.body), book_.texts());
-        if (!fault.empty())
-            chain_.fault(file, "is not whole: " + std::move(fault));
-        else
-            verified_.quotes.push_back(compare_quote(record, file));
     }
 
     // The index proves nothing, but lists are made from it.
@@ -96,15 +135,16 @@ class Verifier {
         const std::string reason = book_.read("index", bytes);
         if (reason == "No such file or directory")
             return;
-        const std::optional<BookIndex> index = read_index(book_);
-        if (!index) {
+        const std::optional<BookIndex> index = BookIndex::read(book_);
+        const auto said = index ? index->events() : std::nullopt;
+        if (!said) {
             verified_.remarks.emplace_back("index is damaged, and is not used");
             return;
         }
         const std::vector<engine::Event>& events = chain_.lives().events();
-        bool same = index->events.size() <= events.size();
-        for (std::size_t i = 0; same && i < index->events.size(); ++i)
-            same = engine::event_line(index->events[i]) == engine::event_line(events[i]);
+        bool same = said->size() <= events.size();
+        for (std::size_t i = 0; same && i < said->size(); ++i)
+            same = engine::event_line((*said)[i]) == engine::event_line(events[i]);
         if (!same)
             chain_.fault("index",
                          "does not say what the records say; remove it, it is built again");

@@ -1,5 +1,7 @@
 // verify: seals, chain, signatures, rules, and every quote worked out again from its own record.
+#include <algorithm>
 #include <string>
+#include <thread>
 
 #include "cli/command.h"
 #include "cli/shared/arguments.h"
@@ -11,6 +13,7 @@ namespace acre::cli {
 Reply verify_command(Words words, Console& /*console*/) {
     VerifyQuestion question;
     question.folder = "quote-book";
+    question.threads = std::max(1U, std::thread::hardware_concurrency());
     std::string head;
     bool json = false, strict = false;
     Arguments line("verify",

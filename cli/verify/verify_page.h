@@ -28,6 +28,7 @@ struct VerifyQuestion {
     std::string folder;
     std::vector<std::string> keys; // open keys that alone are trusted; none: what the book states
     std::optional<engine::Head> head; // kept elsewhere
+    unsigned threads = 1;             // what is said is the same for any number
 };
 
 struct Verified {

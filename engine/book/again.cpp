@@ -155,6 +155,7 @@ void compare_options(const QuoteRecord& quote, const MadeFrom& made,
     for (const RecordOption& option : quote.options) {
         lang::Request request = made.request;
         request.option = option.option;
+        request.every_function = false;
         UsedTextsLoader loader(made.texts);
         const PricedNow now = price_of(request, loader);
         QuoteRecord before, after;
@@ -169,9 +170,11 @@ void compare_options(const QuoteRecord& quote, const MadeFrom& made,
     }
 }
 
-// Boundaries that are sealed are laid out again; else their values stand in the request.
+// Boundaries that are sealed are laid out again; else their values stand in the request. Of the
+// functions those are read in full that are called, as when it was quoted.
 lang::Request as_first_asked(const QuoteRecord& quote, const MadeFrom& made) {
     lang::Request request = made.request;
+    request.every_function = false;
     for (const RecordReference& one : quote.references)
         if (one.kind == "boundary")
             request.field_sets.reset();

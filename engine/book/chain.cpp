@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -82,10 +83,10 @@ void Chain::check_heads(std::uint64_t index, const std::string& seal) {
         }
 }
 
-const Record* Chain::add(std::uint64_t index, std::string_view bytes) {
+const Record* Chain::add(std::uint64_t index, ReadRecord read) {
     ++records_;
     missing_before(index);
-    current_ = read_record(bytes);
+    current_ = std::move(read);
     if (!current_.whole) {
         fault(record_file(index), current_.fault);
         whole_before_ = complete_ = false;

@@ -44,7 +44,7 @@ class Chain {
     void expect(const Head& head, std::string called);
 
     // The records of the book in order. The record, or null if it cannot be read.
-    const Record* add(std::uint64_t index, std::string_view bytes);
+    const Record* add(std::uint64_t index, ReadRecord read);
     void unreadable(std::uint64_t index, const std::string& reason);
     void fault(std::string file, std::string what); // told with the others
     // After the last one.

@@ -1,8 +1,13 @@
 #include "engine/native/deep_draft.h"
 
+#include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstdint>
+#include <cstring>
 #include <limits>
 #include <utility>
+#include <vector>
 
 #include "engine/native/draft_search.h"
 
@@ -149,6 +154,45 @@ ShankDraft at(const Ground<double>& g, double x) {
     return {p.crescent + p.slot, p.crescent, p.slot, p.critical_depth, p.down_force};
 }
 
+// A model asks for draft, slot and critical depth of the same shank, each by a function of its own,
+// and asks again of the same depth under another name: the search is the same, and what it found in
+// the last calls is kept.
+class Past {
+  public:
+    struct Call {
+        std::size_t count = 0;
+        std::array<double, draft_args(most_draft_layers)> args;
+        ShankDraft draft;
+
+        Call() = default;
+        Call(Args a, const ShankDraft& found) : count(a.size()), draft(found) {
+            std::copy(a.begin(), a.end(), args.begin());
+        }
+        bool is(Args a) const {
+            return count == a.size() && std::memcmp(args.data(), a.data(), a.size_bytes()) == 0;
+        }
+    };
+
+    // Where such a call is kept, if it is. A job priced once needs few places, and is sooner there.
+    Call& of(Args a) {
+        if (++asked_ > calls_.size() && calls_.size() < most)
+            calls_.resize(2 * calls_.size());
+        // Three sums, so that none waits for the others.
+        std::array<std::uint64_t, 3> sum{};
+        for (std::size_t i = 0; i + 2 < a.size(); i += 3)
+            for (std::size_t k = 0; k < 3; ++k)
+                sum[k] = sum[k] * 0x9e3779b97f4a7c15U + std::bit_cast<std::uint64_t>(a[i + k]);
+        const std::uint64_t mixed =
+            (sum[0] ^ std::rotl(sum[1], 21) ^ std::rotl(sum[2], 42)) * 0x9e3779b97f4a7c15U;
+        return calls_[(mixed >> 40U) & (calls_.size() - 1)];
+    }
+
+  private:
+    static constexpr std::size_t most = 2048; // a batch of lanes, times the depths of one model
+    std::vector<Call> calls_ = std::vector<Call>(16);
+    std::uint64_t asked_ = 0;
+};
+
 using Field = double ShankDraft::*;
 template <Field field> double value(Args args) {
     return shank_draft(args).*field;
@@ -174,11 +218,15 @@ ShankDraft shank_draft(Args a) {
         return {nan, nan, nan, nan, nan};
     if (a[0] == 0)
         return {};
-    const auto g = ground_of(a);
-    const Least least = shank::least_draft(g);
-    if (std::isnan(least.draft))
-        return {nan, nan, nan, nan, nan};
-    return at(g, least.critical_depth);
+    thread_local Past past;
+    Past::Call& call = past.of(a);
+    if (!call.is(a)) {
+        const auto g = ground_of(a);
+        const Least least = shank::least_draft(g);
+        const bool found = !std::isnan(least.draft);
+        call = {a, found ? at(g, least.critical_depth) : ShankDraft{nan, nan, nan, nan, nan}};
+    }
+    return call.draft;
 }
 
 ShankDraft shank_draft_at(Args a, double critical_depth) {

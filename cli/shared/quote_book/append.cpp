@@ -163,7 +163,8 @@ lang::Outcome<Added> Book::put(Coming coming, const BookState& state, std::strin
     return added;
 }
 
-lang::Outcome<Added> Book::append(const Make& make, std::string_view key) const {
+lang::Outcome<Added> Book::append(const Make& make, std::string_view key,
+                                  const About* about) const {
     // The lock keeps people from waiting on each other's retries; that no number is given twice
     // rests on take_name alone.
     // So whoever never gives it back is not waited for.
@@ -174,7 +175,7 @@ lang::Outcome<Added> Book::append(const Make& make, std::string_view key) const 
         return unwritten("lock: " + std::move(reason));
     constexpr int tries = 1000;
     for (int attempt = 0; attempt < tries; ++attempt) {
-        const lang::Outcome<BookState> now = state();
+        const lang::Outcome<BookState> now = state(about);
         if (!now)
             return now.said;
         if (auto fault = finish(*now))

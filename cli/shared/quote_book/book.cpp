@@ -165,51 +165,113 @@ lang::Outcome<std::uint64_t> Book::newest_index() const {
     return found->empty() ? 0 : found->back();
 }
 
-std::optional<lang::Diagnostic> Book::take_record(std::uint64_t index, BookState& state) const {
-    const std::string file = engine::record_file(index);
-    std::string bytes;
-    if (std::string reason = read(file, bytes); !reason.empty())
-        return unread(file + ": " + reason);
-    const engine::ReadRecord read = engine::read_record(bytes);
-    if (!read.fault.empty())
-        return not_as_sealed(file, read.fault);
-    if (static_cast<std::uint64_t>(read.record.index) != index)
-        return not_as_sealed(file, "is in the place of another record");
-    if (read.record.previous != state.seal)
-        return not_as_sealed(file, "does not follow the record before it");
-    const engine::Event event = engine::event_of(read.record);
-    for (const std::string& broken : {state.keys.add(event), state.lives.add(event)})
-        if (!broken.empty())
-            return not_as_sealed(file, broken);
-    state.records = index;
-    state.seal = read.record.seal;
-    return std::nullopt;
+// The records that the index does not speak of, up to the first that is not in order.
+struct Book::Tail {
+    std::vector<engine::Event> events;
+    std::string seal; // of the last
+    std::optional<lang::Diagnostic> fault;
+};
+
+Book::Tail Book::read_tail(std::uint64_t from, std::uint64_t newest, std::string seal) const {
+    Tail tail{{}, std::move(seal), {}};
+    for (std::uint64_t index = from; index <= newest; ++index) {
+        const std::string file = engine::record_file(index);
+        std::string bytes;
+        if (std::string reason = read(file, bytes); !reason.empty()) {
+            tail.fault = unread(file + ": " + reason);
+            return tail;
+        }
+        const engine::ReadRecord read = engine::read_record(bytes);
+        std::string fault = read.fault;
+        if (fault.empty() && static_cast<std::uint64_t>(read.record.index) != index)
+            fault = "is in the place of another record";
+        if (fault.empty() && read.record.previous != tail.seal)
+            fault = "does not follow the record before it";
+        if (!fault.empty()) {
+            tail.fault = not_as_sealed(file, fault);
+            return tail;
+        }
+        tail.events.push_back(engine::event_of(read.record));
+        tail.seal = read.record.seal;
+    }
+    return tail;
 }
 
-lang::Outcome<BookState> Book::state() const {
+namespace {
+
+// What the rules look at when these records come next, and then a quote of that year. Nothing: a
+// number is none, and all of the book is looked at.
+std::optional<About> looked_at(About about, const std::vector<engine::Event>& tail,
+                               const engine::Event& newest) {
+    for (const engine::Event& event : tail) {
+        for (const std::string& number : {event.quote, event.replaces, event.changes})
+            if (!number.empty())
+                about.quotes.emplace(base_number(number));
+        if (!event.bill.empty())
+            about.bills.insert(event.bill);
+    }
+    if (!about.year.empty()) {
+        const auto given = newest.counter.find(about.year);
+        about.quotes.insert(fmt::format("{}-{:03}", about.year,
+                                        (given == newest.counter.end() ? 0 : given->second) + 1));
+    }
+    if (!std::all_of(about.quotes.begin(), about.quotes.end(), engine::is_quote_number))
+        return std::nullopt;
+    return about;
+}
+
+} // namespace
+
+lang::Outcome<BookState> Book::state(const About* about) const {
     const lang::Outcome<std::uint64_t> newest = newest_index();
     if (!newest)
         return newest.said;
     BookState state;
     std::string bytes;
-    const std::optional<BookIndex> index = read_index(*this);
+    std::optional<BookIndex> index = BookIndex::read(*this);
     // An index speaks of these records if the last it speaks of has that very seal.
-    if (index && index->events.size() <= *newest &&
-        read(engine::record_file(index->events.size()), bytes).empty() &&
-        engine::read_record(bytes).record.seal == index->seal) {
-        for (const engine::Event& event : index->events) {
-            state.keys.add(event);
-            state.lives.add(event);
-        }
-        state.records = index->events.size();
-        state.seal = index->seal;
+    if (index && (index->records() > *newest ||
+                  !read(engine::record_file(index->records()), bytes).empty() ||
+                  engine::read_record(bytes).record.seal != index->seal()))
+        index.reset();
+    Tail tail =
+        index ? read_tail(index->records() + 1, *newest, index->seal()) : read_tail(1, *newest, {});
+    bool all = about == nullptr || !index;
+    std::optional<std::vector<engine::Event>> events;
+    if (index && !all) {
+        static const About nothing;
+        events = index->events(&nothing);
+        const std::optional<About> wanted =
+            events ? looked_at(*about, tail.events,
+                               tail.events.empty() ? events->back() : tail.events.back())
+                   : std::nullopt;
+        all = !wanted;
+        if (wanted)
+            events = index->events(&*wanted);
     }
-    const std::uint64_t indexed = state.records;
-    for (std::uint64_t at = indexed + 1; at <= *newest; ++at)
-        if (auto fault = take_record(at, state))
-            return std::move(*fault);
+    if (index && all)
+        events = index->events();
+    if (index && !events) {
+        index.reset();
+        tail = read_tail(1, *newest, {});
+    }
+    const std::uint64_t indexed = index ? index->records() : 0;
+    state.records = indexed;
+    for (const engine::Event& event : events.value_or(std::vector<engine::Event>())) {
+        state.keys.add(event);
+        state.lives.add(event);
+    }
+    for (const engine::Event& event : tail.events) {
+        ++state.records;
+        for (const std::string& broken : {state.keys.add(event), state.lives.add(event)})
+            if (!broken.empty())
+                return not_as_sealed(engine::record_file(state.records), broken);
+    }
+    if (tail.fault)
+        return std::move(*tail.fault);
+    state.seal = tail.seal;
     if (state.records >= indexed + index_lags)
-        write_index(*this, state.lives);
+        write_index(*this, index ? &*index : nullptr, tail.events);
     return state;
 }
 

@@ -15,6 +15,7 @@
 #include <cstdint>
 #include <functional>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,6 +39,14 @@ struct BookState {
     std::uint64_t records = 0;
     std::string seal; // of the newest
 };
+
+// What of a book somebody needs to know: the lives of these quotes, by number, with their change
+// orders and what replaces them, and whether these bills are there.
+struct About {
+    std::set<std::string, std::less<>> quotes, bills; // quotes without "-C1"
+    std::string year{}; // and whether the next number of this year is taken
+};
+std::string_view base_number(std::string_view number); // of a change order: what it changes
 
 // A record that was added, with its seal. It is on the disk, unless `fleeting` says why it may be
 // lost in a power cut (R003).
@@ -69,8 +78,9 @@ class Book {
     engine::SealedTexts texts() const;
 
     // The book as it is. R001: it cannot be read; R004: a record is not as it was sealed, or breaks
-    // a rule of the book.
-    lang::Outcome<BookState> state() const;
+    // a rule of the book. With `about` a large book is open sooner, and of what its index speaks of
+    // the state has only that; its newest event, keys, number and seal are those of all.
+    lang::Outcome<BookState> state(const About* about = nullptr) const;
     // One record, with its texts if it is a quote. R001, R004.
     lang::Outcome<engine::Record> record(std::uint64_t index) const;
     // The same of a quote by its number. R002: there is none.
@@ -86,7 +96,9 @@ class Book {
         std::vector<std::string> also{};
     };
     using Make = std::function<lang::Outcome<Coming>(const BookState& state)>;
-    lang::Outcome<Added> append(const Make& make, std::string_view key = {}) const;
+    // `about`: what `make` looks at, and what the record speaks of.
+    lang::Outcome<Added> append(const Make& make, std::string_view key = {},
+                                const About* about = nullptr) const;
 
     lang::Diagnostic unread(std::string reason) const;
     lang::Diagnostic unwritten(std::string reason) const;
@@ -96,7 +108,8 @@ class Book {
 
     std::string path(std::string_view name) const { return folder_ + "/" + std::string(name); }
     lang::Outcome<std::uint64_t> newest_index() const;
-    std::optional<lang::Diagnostic> take_record(std::uint64_t index, BookState& state) const;
+    struct Tail;
+    Tail read_tail(std::uint64_t from, std::uint64_t newest, std::string seal) const;
     std::string write_head(const std::string& text) const;
     std::optional<lang::Diagnostic> finish(const BookState& state) const;
     std::string put_text(const std::string& seal, const std::string& text) const;

@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "cli/shared/quote_book/book.h"
@@ -13,17 +14,29 @@
 namespace acre::cli {
 
 // Written anew when so many records have come since.
-inline constexpr std::size_t index_lags = 64;
+inline constexpr std::size_t index_lags = 16;
 
-struct BookIndex {
-    std::vector<engine::Event> events; // of records 1, 2, …
-    std::string seal;                  // of the last of them
+class BookIndex {
+  public:
+    // Empty: there is none, or it is damaged.
+    static std::optional<BookIndex> read(const Book& book);
+
+    std::size_t records() const { return records_; }  // that it speaks of: 1, 2, …
+    const std::string& seal() const { return seal_; } // of the last of them
+
+    // Of all records, or those that are about that, of keys, and the last. Empty: it is damaged.
+    std::optional<std::vector<engine::Event>> events(const About* about = nullptr) const;
+
+    std::string_view lines() const;
+
+  private:
+    std::string text_, seal_;
+    std::size_t records_ = 0;
 };
 
-// Empty: there is none, or it is damaged.
-std::optional<BookIndex> read_index(const Book& book);
-
-// Where it cannot be written the book does without.
-void write_index(const Book& book, const engine::Lives& lives);
+// `before` with the records since; without one they are all. Where it cannot be written the book
+// does without.
+void write_index(const Book& book, const BookIndex* before,
+                 const std::vector<engine::Event>& since);
 
 } // namespace acre::cli

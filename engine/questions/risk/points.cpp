@@ -21,18 +21,30 @@ class LinearMap {
         for (unsigned bit = 0; bit < 64; ++bit) {
             const std::uint64_t own = std::uint64_t{1} << bit;
             const std::uint64_t above = bit == 63 ? 0 : ~((own << 1) - 1);
-            row_[bit] = own | (random() & above);
+            column_[bit] = own | (random() & above); // a row as yet
         }
+        turn();
     }
     std::uint64_t apply(std::uint64_t x) const {
         std::uint64_t y = 0;
-        for (unsigned bit = 0; bit < 64; ++bit)
-            y |= static_cast<std::uint64_t>(std::popcount(row_[bit] & x) & 1) << bit;
+        for (; x != 0; x &= x - 1)
+            y ^= column_[static_cast<unsigned>(std::countr_zero(x))];
         return y;
     }
 
   private:
-    std::array<std::uint64_t, 64> row_{};
+    std::array<std::uint64_t, 64> column_{};
+
+    // Rows become columns: squares of 32, then of 16 and so on change places across the diagonal.
+    void turn() {
+        std::uint64_t low = 0xFFFFFFFF;
+        for (unsigned size = 32; size != 0; size >>= 1U, low ^= low << size)
+            for (unsigned k = 0; k < 64; k = ((k | size) + 1) & ~size) {
+                const std::uint64_t change = ((column_[k] >> size) ^ column_[k | size]) & low;
+                column_[k] ^= change << size;
+                column_[k | size] ^= change;
+            }
+    }
 };
 
 } // namespace

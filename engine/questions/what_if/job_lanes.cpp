@@ -1,6 +1,6 @@
 #include "engine/questions/what_if/job_lanes.h"
 
-#include <cmath>
+#include <algorithm>
 #include <limits>
 
 #include "engine/plan/not_negative.h"
@@ -88,27 +88,35 @@ std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* co
     return suspect == 0 ? 0 : judge(lanes, in, out, scratch);
 }
 
+// A check at a time over all lanes: most checks find nothing, and that is seen in wide steps.
 std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* const* out,
                             Scratch& scratch) const {
+    std::fill_n(scratch.fault.begin(), lanes, LaneFault::None);
+    const auto mark = [&](LaneFault fault, auto is_bad) {
+        unsigned found = 0;
+        for (std::size_t i = 0; i < lanes; ++i)
+            found |= static_cast<unsigned>(is_bad(i));
+        for (std::size_t i = 0; found != 0 && i < lanes; ++i)
+            if (is_bad(i))
+                scratch.fault[i] = fault;
+    };
+    for (std::size_t k = 0; k < judged_; ++k)
+        mark(LaneFault::NoAnswer, [y = out[k]](std::size_t i) { return y[i] != y[i]; });
+    for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
+        mark(LaneFault::BelowZero,
+             [y = scratch.out[k]](std::size_t i) { return y[i] < -sign_dust; });
+    // A refusal may say what it costs, so it counts before a line below zero.
+    for (std::size_t k = targets_; k < targets_ + requires_; ++k)
+        mark(LaneFault::Requirement, [y = scratch.out[k]](std::size_t i) { return y[i] == 0; });
+    for (const Bound& bound : bounds_)
+        mark(LaneFault::OutsideRange,
+             [x = bounded(bound, in, scratch), low = scratch.out[bound.low],
+              high = scratch.out[bound.high]](std::size_t i) {
+                 return !(low[i] <= x[i] && x[i] <= high[i]);
+             });
     std::size_t faulty = 0;
     for (std::size_t i = 0; i < lanes; ++i) {
-        LaneFault fault = LaneFault::None;
-        for (std::size_t k = 0; k < judged_; ++k)
-            if (std::isnan(out[k][i]))
-                fault = LaneFault::NoAnswer;
-        for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
-            if (scratch.out[k][i] < -sign_dust)
-                fault = LaneFault::BelowZero;
-        // A refusal may say what it costs, so it counts before a line below zero.
-        for (std::size_t k = targets_; k < targets_ + requires_; ++k)
-            if (scratch.out[k][i] == 0)
-                fault = LaneFault::Requirement;
-        for (const Bound& bound : bounds_)
-            if (const double x = bounded(bound, in, scratch)[i];
-                !(scratch.out[bound.low][i] <= x && x <= scratch.out[bound.high][i]))
-                fault = LaneFault::OutsideRange;
-        scratch.fault[i] = fault;
-        if (fault == LaneFault::None)
+        if (scratch.fault[i] == LaneFault::None)
             continue;
         ++faulty;
         for (std::size_t k = 0; k < judged_; ++k)

@@ -243,14 +243,16 @@ inline void native_over_lanes(const Instruction& instruction, const Frame& frame
     for (std::size_t i = 0; i < frame.lanes; ++i) {
         const std::size_t lane = capacity == 1 ? 0 : frame.first + i;
         double* args = past.args.data() + lane * count;
-        bool same = past.known[lane] != 0, sound = true;
+        std::uint64_t moved = past.known[lane] == 0 ? 1 : 0;
+        bool sound = true;
         for (std::size_t k = 0; k < count; ++k) {
-            const Row from = frame.rows[call.args[k]];
+            const Row& from = frame.rows[call.args[k]];
             const double x = from.at[(i & from.mask) | (i & (group - 1))];
-            same = same && std::bit_cast<std::uint64_t>(args[k]) == std::bit_cast<std::uint64_t>(x);
-            sound = sound && x == x;
+            moved |= std::bit_cast<std::uint64_t>(args[k]) ^ std::bit_cast<std::uint64_t>(x);
+            sound &= x == x;
             args[k] = x;
         }
+        const bool same = moved == 0;
         if (!same) {
             const bool as_before = capacity > 1 && i > 0 &&
                                    std::memcmp(args, args - count, count * sizeof(double)) == 0;

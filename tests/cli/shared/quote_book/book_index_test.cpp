@@ -106,6 +106,55 @@ TEST_CASE("the index is built again whenever it is not of these records") {
     CHECK(plain_faults(book).empty());
 }
 
+TEST_CASE("asked about one quote, a book says of it what it says when all of it is read") {
+    const Folder folder;
+    const Book book = filled(folder, 40);
+    const auto mark = [&](const std::string& number, const std::string& state, const About* about) {
+        const auto added = book.append(
+            [&](const BookState& now) -> acre::lang::Outcome<Book::Coming> {
+                const auto life = acre::engine::find_quote(now.lives, number);
+                if (!life)
+                    return life.said;
+                Book::Coming coming;
+                coming.record.counter = now.lives.newest()->counter;
+                acre::engine::WordRecord word;
+                word.quote = number;
+                word.state = state;
+                word.date = "2027-04-01";
+                coming.record.body = std::move(word);
+                return coming;
+            },
+            {}, about);
+        return added ? std::string() : added.said.diagnostics.all().front().title;
+    };
+    const About third{{"2027-003"}, {}};
+    CHECK(mark("2027-003", "accepted", &third).empty());
+    for (int i = 0; i < 40; ++i) // past the next index
+        REQUIRE(add_plain(book));
+    const auto all = book.state();
+    const auto some = book.state(&third);
+    REQUIRE((all.value.has_value() && some.value.has_value()));
+    CHECK(some->records == 81);
+    CHECK(some->seal == all->seal);
+    CHECK(some->lives.events().size() < 20);
+    CHECK(some->lives.newest()->counter == all->lives.newest()->counter);
+    const acre::engine::Life* life = some->lives.find("2027-003");
+    REQUIRE(life != nullptr);
+    CHECK(some->lives.standing(*life, acre::engine::no_day).state == "accepted");
+    CHECK(some->lives.find("2027-004") == nullptr);
+    // A rule is kept as well as when all is read.
+    CHECK(mark("2027-003", "lapsed", &third) == mark("2027-003", "lapsed", nullptr));
+    CHECK(mark("2027-003", "lapsed", &third) ==
+          "quote 2027-003 is accepted; it cannot become lapsed");
+    const About none{{"2027-999"}, {}};
+    CHECK(mark("2027-999", "accepted", &none) == mark("2027-999", "accepted", nullptr));
+    // A number that the index knows is not given again, whatever the newest record counts.
+    const About year{{}, {}, "2027"};
+    CHECK(book.append(plain_quote, {}, &year).value.has_value());
+    CHECK(book.state()->lives.find("2027-081") != nullptr);
+    CHECK(plain_faults(book).empty());
+}
+
 TEST_CASE("a text is kept once, under its seal, and stands before the record that names it") {
     const Folder folder;
     const Book book(folder.book());
