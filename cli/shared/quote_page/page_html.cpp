@@ -10,7 +10,8 @@
 namespace acre::cli {
 namespace {
 
-// Dark on a screen that is dark, as its pictures are; printed it is always light.
+// Dark on a screen that is dark, as its pictures are; printed it is always light. The crew's page
+// is two sheets of letter paper at most for a job of a week or two.
 constexpr std::string_view style = R"css(
 :root { --paper: #fff; --ink: #1d1b17; --soft: #57503f; --rule: #c9bfa8; --ground: #6b4f2a;
   --fault: #b2462c; }
@@ -63,7 +64,12 @@ figure svg { width: 100%; height: auto; max-height: 84mm; }
   h2 { font-size: 12.5pt; }
   figure svg { max-height: none; }
 }
-@media print { body { margin: 0; padding: 0; max-width: none; } }
+@media print {
+  body { margin: 0; padding: 0; max-width: none; }
+  .crew { font-size: 9pt; line-height: 1.25; }
+  .crew .cautions { font-size: 8.5pt; }
+  .crew table:not(.blank) td:first-child { white-space: nowrap; }
+}
 )css";
 
 std::string word(const WordedPage& page, const std::string& name) {
@@ -96,9 +102,9 @@ class Html {
                 "content=\"width=device-width\">\n";
         out_ += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
                 "style-src 'unsafe-inline'; img-src data:\">\n";
-        out_ +=
-            fmt::format("<title>{} {}: {}</title>\n<style>{}</style>\n</head>\n<body>\n",
-                        page_.kind, word(page_, "quote.number"), word(page_, "job.title"), style);
+        out_ += fmt::format("<title>{} {}: {}</title>\n<style>{}</style>\n</head>\n<body{}>\n",
+                            page_.kind, word(page_, "quote.number"), word(page_, "job.title"),
+                            style, page_.crew ? " class=\"crew\"" : "");
         out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">{} "
                             "{}<br>{}</p></header>\n",
                             word(page_, "firm.name"), word(page_, "firm.line"), page_.kind,
