@@ -47,7 +47,8 @@ class Picture {
         start();
         north();
         scale();
-        words();
+        // Printed by whatever letters are there, which may be wider than those that are measured.
+        words((corners == Corners::Numbered ? 0.86 : 1) * (paper_width - 2 * paper_edge));
         return std::move(paper_).finish(y_);
     }
 
@@ -199,11 +200,9 @@ class Picture {
         }
         y_ += line_height + 6;
     }
-    void words() {
+    void words(double wide) {
         const auto line = [&](const std::string& text, Weight weight) {
-            // Letters may be wider than the ones that are measured.
-            y_ = paper_.lines(paper_edge, y_, 0.86 * paper_width - paper_edge, text, Ink::Ink,
-                              weight);
+            y_ = paper_.lines(paper_edge, y_, wide, text, Ink::Ink, weight);
         };
         line(fixed_quantity(field_.net, 2, "ac") + " net, " +
                  fixed_quantity(field_.gross, 2, "ac") + " gross",

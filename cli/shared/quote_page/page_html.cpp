@@ -10,8 +10,7 @@
 namespace acre::cli {
 namespace {
 
-// Dark on a screen that is dark, as its pictures are; printed it is always light. The crew's page
-// is two sheets of letter paper at most for a job of a week or two.
+// Dark on a screen that is dark, as its pictures are; printed it is always light.
 constexpr std::string_view style = R"css(
 :root { --paper: #fff; --ink: #1d1b17; --soft: #57503f; --rule: #c9bfa8; --ground: #6b4f2a;
   --fault: #b2462c; }
@@ -64,11 +63,15 @@ figure svg { width: 100%; height: auto; max-height: 84mm; }
   h2 { font-size: 12.5pt; }
   figure svg { max-height: none; }
 }
+@media print { body { margin: 0; padding: 0; max-width: none; } }
+)css";
+
+// Two sheets of letter paper at most for a job of a week or two.
+constexpr std::string_view crew_style = R"css(
 @media print {
-  body { margin: 0; padding: 0; max-width: none; }
-  .crew { font-size: 9pt; line-height: 1.25; }
-  .crew .cautions { font-size: 8.5pt; }
-  .crew table:not(.blank) td:first-child { white-space: nowrap; }
+  body { font-size: 9pt; line-height: 1.25; }
+  .cautions { font-size: 8.5pt; }
+  table:not(.blank) td:first-child { white-space: nowrap; }
 }
 )css";
 
@@ -102,9 +105,9 @@ class Html {
                 "content=\"width=device-width\">\n";
         out_ += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
                 "style-src 'unsafe-inline'; img-src data:\">\n";
-        out_ += fmt::format("<title>{} {}: {}</title>\n<style>{}</style>\n</head>\n<body{}>\n",
+        out_ += fmt::format("<title>{} {}: {}</title>\n<style>{}{}</style>\n</head>\n<body>\n",
                             page_.kind, word(page_, "quote.number"), word(page_, "job.title"),
-                            style, page_.crew ? " class=\"crew\"" : "");
+                            style, page_.crew ? crew_style : "");
         out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">{} "
                             "{}<br>{}</p></header>\n",
                             word(page_, "firm.name"), word(page_, "firm.line"), page_.kind,
