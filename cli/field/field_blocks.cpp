@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 
 #include "cli/field/report.h"
+#include "engine/field/boundary_reference.h"
+#include "lang/syntax/tidy.h"
 
 namespace acre::cli {
 namespace {
@@ -75,57 +77,100 @@ void properties(const std::vector<engine::BoundaryProperty>& all, std::string_vi
                            property.name, property.value, words_of(file));
 }
 
-std::string reference(const engine::FieldBlock& block, std::size_t blocks) {
-    if (blocks == 1)
-        return words_of(block.file);
-    return words_of(block.file) + "#" + fmt::format("{}", block.number);
+// What the text is written to, and how files are named from there.
+struct Target {
+    std::string_view folder; // with its slash; empty: the working folder
+    std::string map;         // of soils
+    std::set<std::string> taken;
+    std::string out;
+
+    std::string from_here(std::string_view file) const {
+        return words_of(file.starts_with(folder) ? file.substr(folder.size()) : file);
+    }
+    void open(const std::string& label) {
+        fmt::format_to(std::back_inserter(out), "block {} \"{}\"\n", name_of(label, taken),
+                       words_of(label));
+    }
+};
+
+// Always with the feature: the file may have more than were laid out.
+std::string reference(const Target& to, const engine::FieldBlock& block) {
+    return fmt::format("{}#{}", to.from_here(block.file), block.number);
 }
 
-void whole_block(const engine::FieldAnswer& field, const engine::FieldBlock& block,
-                 std::set<std::string>& taken, std::string& out) {
-    fmt::format_to(std::back_inserter(out), "block {} \"{}\"\n", name_of(block.name, taken),
-                   words_of(block.name));
-    fmt::format_to(std::back_inserter(out), "  field \"{}\" heading {:.3f} deg\n",
-                   reference(block, field.blocks.size()), field.heading);
+void whole_block(const engine::FieldAnswer& field, const engine::FieldBlock& block, Target& to) {
+    to.open(block.name);
+    fmt::format_to(std::back_inserter(to.out), "  field \"{}\" heading {:.3f} deg\n",
+                   reference(to, block), field.heading);
     std::set<std::string> set;
-    properties(block.properties, block.file, set, out);
+    properties(block.properties, to.from_here(block.file), set, to.out);
+}
+
+// A soil by its name, or by the number of its feature where the name cannot stand in quotes.
+std::string soil_reference(const Target& to, const engine::FieldSoil& soil) {
+    const bool plain = !soil.soil.empty() && words_of(soil.soil) == soil.soil;
+    return to.map + "#" + (plain ? soil.soil : fmt::format("{}", soil.feature));
+}
+
+// Ground that the map does not have cannot be named by it: its share of the layout, as it is now.
+void share_of(const engine::FieldAnswer& field, const engine::FieldSoil& soil, Target& to) {
+    const engine::FieldBlock& block = field.blocks[soil.block];
+    const std::string because =
+        fmt::format("because \"laid out from {}, heading {:.1f} deg, outside {}\"",
+                    to.from_here(block.file), field.heading, to.map);
+    fmt::format_to(std::back_inserter(to.out),
+                   "  set area = {:.4f} ac  {}\n  set travel = {:.4f} mi  {}\n"
+                   "  set pulls = {:.2f}  {}\n  set run = {:.1f} ft  {}\n",
+                   soil.net, because, soil.travel, because, soil.pulls, because, block.mean,
+                   because);
 }
 
 // Each soil is a block of its own, with its share of the block's layout.
-void soil_block(const engine::FieldAnswer& field, const engine::FieldSoil& soil,
-                std::string_view map, std::set<std::string>& taken, std::string& out) {
+void soil_block(const engine::FieldAnswer& field, const engine::FieldSoil& soil, Target& to) {
     const engine::FieldBlock& block = field.blocks[soil.block];
-    const std::string name =
-        block.name + ", " + (soil.soil.empty() ? "no soil on the map" : soil.soil);
-    fmt::format_to(std::back_inserter(out), "block {} \"{}\"\n", name_of(name, taken),
-                   words_of(name));
-    const std::string because =
-        fmt::format("because \"laid out from {}, heading {:.1f} deg, over {}\"",
-                    words_of(block.file), field.heading, words_of(map));
+    const std::string ground = soil.feature == 0   ? "no soil on the map"
+                               : soil.soil.empty() ? fmt::format("soil {}", soil.feature)
+                                                   : soil.soil;
+    to.open(block.name + ", " + ground);
+    if (soil.feature == 0)
+        share_of(field, soil, to);
+    else
+        fmt::format_to(std::back_inserter(to.out),
+                       "  field \"{}\" within \"{}\" heading {:.3f} deg\n", reference(to, block),
+                       soil_reference(to, soil), field.heading);
     std::set<std::string> set = {"area", "travel", "pulls", "run", "gross"};
-    fmt::format_to(std::back_inserter(out), "  set area = {:.4f} ac  {}\n", soil.net, because);
-    fmt::format_to(std::back_inserter(out), "  set travel = {:.4f} mi  {}\n", soil.travel, because);
-    fmt::format_to(std::back_inserter(out), "  set pulls = {:.2f}  {}\n", soil.pulls, because);
-    fmt::format_to(std::back_inserter(out), "  set run = {:.1f} ft  {}\n", block.mean, because);
-    properties(soil.properties, map, set, out);
-    properties(block.properties, block.file, set, out);
+    properties(soil.properties, to.map, set, to.out);
+    properties(block.properties, to.from_here(block.file), set, to.out);
+}
+
+std::string tidied(std::string values) {
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    const lang::FileId file = sources.add("blocks", values);
+    return lang::tidy(sources, file, lang::FileKind::Values, diagnostics)
+        .value_or(std::move(values));
 }
 
 } // namespace
 
-std::string field_blocks(const engine::FieldAnswer& field, std::string_view map) {
-    std::string out;
-    std::set<std::string> taken;
+std::string field_blocks(const engine::FieldAnswer& field, std::string_view map,
+                         std::string_view file) {
+    Target to;
+    to.folder = file.substr(0, file.find_last_of('/') + 1);
+    to.map = to.from_here(engine::split_reference(map).file);
+    const bool values = file.ends_with(".values");
+    if (values)
+        to.out = fmt::format("values \"Blocks of {}\"\n\n", to.from_here(field.called()));
     if (field.soils.empty()) {
         for (const engine::FieldBlock& block : field.blocks)
             if (block.pulls > 0)
-                whole_block(field, block, taken, out);
+                whole_block(field, block, to);
     } else {
         for (const engine::FieldSoil& soil : field.soils)
             if (soil.net > 0)
-                soil_block(field, soil, map, taken, out);
+                soil_block(field, soil, to);
     }
-    return out;
+    return values ? tidied(std::move(to.out)) : std::move(to.out);
 }
 
 } // namespace acre::cli

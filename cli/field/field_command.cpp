@@ -75,8 +75,9 @@ bool save_all(const FieldArguments& arguments, const engine::FieldAnswer& field,
     return saved(arguments.lines, [&] { return field_lines(field); }) &&
            saved(arguments.gpx, [&] { return field_gpx(field); }) &&
            saved(arguments.picture, [&] { return field_svg(field); }) &&
-           saved(arguments.map, [&] { return field_map(field); }) &&
-           saved(arguments.blocks, [&] { return field_blocks(field, arguments.soils); });
+           saved(arguments.map, [&] { return field_map(field); }) && saved(arguments.blocks, [&] {
+               return field_blocks(field, arguments.soils, arguments.blocks);
+           });
 }
 
 Reply answer(const FieldArguments& arguments, bool color) {
@@ -118,7 +119,8 @@ void declare_outputs(Arguments& line, FieldArguments& arguments) {
                 "writes a page for the crew to print: picture, order of work, corners",
                 arguments.map);
     line.option("--blocks", "FILE",
-                "writes the blocks, or their soils, as `block` lines for a job file",
+                "writes the blocks, or their soils, as `block` lines for a job, or as a .values "
+                "file that a job takes by `with`",
                 arguments.blocks);
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
 }

@@ -11,10 +11,14 @@ Json quantity(double value, const char* unit) {
     return {{"value", number(value)}, {"unit", unit}};
 }
 
-// Per cent of the ground. Strips of one layout lie beside each other, so none is ripped twice.
+// Per cent of the ground: by one pull, by more than one, by none.
 Json covered(const engine::FieldAnswer& field) {
-    const double once = 100 * field.net / (field.gross - field.holes);
-    return {{"once", number(once)}, {"twice", 0}, {"missed", number(std::max(0.0, 100 - once))}};
+    const double ground = field.gross - field.holes;
+    const double any = 100 * field.net / ground;
+    const double twice = 100 * field.doubled / ground;
+    return {{"once", number(any - twice)},
+            {"twice", number(twice)},
+            {"missed", number(std::max(0.0, 100 - any))}};
 }
 
 Json block_json(const engine::FieldBlock& block) {

@@ -87,7 +87,7 @@ std::string field_gpx(const engine::FieldAnswer& field) {
     const auto name = [&](std::size_t block) { return markup_text(field.blocks[block].name); };
     std::map<std::size_t, std::size_t> corner;
     for (std::size_t ring = 0; ring < field.corners.size(); ++ring)
-        for (const engine::LonLat& at : field.corners[ring])
+        for (const auto& [point, at] : field.corners[ring])
             fmt::format_to(std::back_inserter(out),
                            "<wpt lat=\"{:.7f}\" lon=\"{:.7f}\"><name>{}, corner {}</name></wpt>\n",
                            at.lat, at.lon, name(field.corners_of[ring]),

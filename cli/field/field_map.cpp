@@ -40,9 +40,9 @@ std::string corners(const engine::FieldAnswer& field) {
     std::map<std::size_t, std::size_t> corner;
     for (std::size_t ring = 0; ring < field.corners.size(); ++ring) {
         const std::size_t block = field.corners_of[ring];
-        for (const engine::LonLat& at : field.corners[ring])
-            table.row({field.blocks[block].name, count_text(++corner[block]), latitude(at.lat),
-                       longitude(at.lon)});
+        for (const engine::FieldCorner& one : field.corners[ring])
+            table.row({field.blocks[block].name, count_text(++corner[block]),
+                       latitude(one.place.lat), longitude(one.place.lon)});
     }
     return std::move(table).finish();
 }
@@ -54,10 +54,11 @@ std::string field_map(const engine::FieldAnswer& field) {
     out += fmt::format("<h1>{}</h1>\n", markup_text(field.called()));
     out += fmt::format(
         "<p>{} ripped in {} pulls {} apart, heading {} or straight back. The picture has north "
-        "up; the numbers are the order of work.</p>\n",
+        "up; the number before a name is the order of work, those at the corners are in the table "
+        "below.</p>\n",
         fixed_quantity(field.net, 2, "ac"), count_text(field.pulls.size()),
         rounded_quantity(field.spacing, 2, "ft"), fixed_quantity(field.heading, 1, "deg"));
-    out += field_svg(field);
+    out += field_svg(field, Corners::Numbered);
     out += "<h2>Order of work</h2>\n" + order_of_work(field);
     out += "<h2>Corners</h2>\n<p>Degrees, WGS 84, from the boundary file: a map is no survey, and "
            "the fence decides.</p>\n" +

@@ -2,6 +2,9 @@
 #include <array>
 #include <cmath>
 #include <iterator>
+#include <map>
+#include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -34,15 +37,18 @@ class Picture {
         y_ = top_ + (high_.y - low_.y) * scale_ + 26;
     }
 
-    std::string draw() {
+    std::string draw(Corners corners) {
         ground();
         pulls();
         paper_.path(path(field_.ground), Ink::Ink, 2);
+        if (corners == Corners::Numbered)
+            numbers();
         names();
         start();
         north();
         scale();
-        words();
+        // Printed by whatever letters are there, which may be wider than those that are measured.
+        words((corners == Corners::Numbered ? 0.86 : 1) * (paper_width - 2 * paper_edge));
         return std::move(paper_).finish(y_);
     }
 
@@ -136,6 +142,32 @@ class Picture {
             paper_.text(x, p.y, words, Anchor::Middle);
         }
     }
+    // Inside the block, a step from the corner to its middle. Where they are close the first
+    // counts.
+    void numbers() {
+        constexpr double step = 15, apart = 17;
+        std::vector<engine::Point> taken;
+        std::map<std::size_t, std::size_t> number;
+        for (std::size_t ring = 0; ring < field_.corners.size(); ++ring) {
+            const std::size_t block = field_.corners_of[ring];
+            const engine::Point middle = at(field_.blocks[block].middle);
+            for (const engine::FieldCorner& corner : field_.corners[ring]) {
+                engine::Point p = at(corner.at);
+                const double far = std::hypot(middle.x - p.x, middle.y - p.y);
+                p = {p.x + (middle.x - p.x) * step / std::max(far, step),
+                     p.y + (middle.y - p.y) * step / std::max(far, step)};
+                const std::string words = fmt::format("{}", ++number[block]);
+                if (std::any_of(taken.begin(), taken.end(), [&](engine::Point other) {
+                        return std::hypot(other.x - p.x, other.y - p.y) < apart;
+                    }))
+                    continue;
+                taken.push_back(p);
+                const double wide = drawn_width(words) + 5;
+                paper_.box(p.x - wide / 2, p.y - 8, wide, 16, Ink::Paper, Ink::Paper);
+                paper_.text(p.x, p.y + 5, words, Anchor::Middle);
+            }
+        }
+    }
     void start() {
         const engine::Point p = at(field_.pulls.front().from);
         paper_.ring(p.x, p.y);
@@ -168,9 +200,9 @@ class Picture {
         }
         y_ += line_height + 6;
     }
-    void words() {
+    void words(double wide) {
         const auto line = [&](const std::string& text, Weight weight) {
-            y_ = paper_.lines(paper_edge, y_, paper_width - 2 * paper_edge, text, Ink::Ink, weight);
+            y_ = paper_.lines(paper_edge, y_, wide, text, Ink::Ink, weight);
         };
         line(fixed_quantity(field_.net, 2, "ac") + " net, " +
                  fixed_quantity(field_.gross, 2, "ac") + " gross",
@@ -188,8 +220,8 @@ class Picture {
 
 } // namespace
 
-std::string field_svg(const engine::FieldAnswer& field) {
-    return Picture(field).draw();
+std::string field_svg(const engine::FieldAnswer& field, Corners corners) {
+    return Picture(field).draw(corners);
 }
 
 } // namespace acre::cli

@@ -5,6 +5,7 @@
 #include <cstdint>
 
 #include "engine/field/cut_lines.h"
+#include "engine/field/doubled_strips.h"
 #include "engine/field/ripped_area.h"
 
 namespace acre::engine {
@@ -18,10 +19,14 @@ std::vector<std::vector<PlanePolygon>> by_block(const std::vector<PlanePolygon>&
     return result;
 }
 
-std::vector<double> ripped_by_block(const std::vector<std::vector<PlanePolygon>>& worked,
-                                    const std::vector<PlanePolygon>& all,
-                                    const LayoutRequest& request) {
-    std::vector<double> ripped(worked.size(), 0.0);
+struct Ripped { // m²
+    std::vector<double> by_block;
+    double doubled = 0;
+};
+
+Ripped ripped_by_block(const std::vector<std::vector<PlanePolygon>>& worked,
+                       const std::vector<PlanePolygon>& all, const LayoutRequest& request) {
+    Ripped ripped{std::vector<double>(worked.size(), 0.0)};
     const Turned turned(request.heading);
     const lang::Outcome<Lines> lines = cut_lines(all, request, turned);
     if (!lines)
@@ -30,7 +35,9 @@ std::vector<double> ripped_by_block(const std::vector<std::vector<PlanePolygon>>
     for (const Segment& segment : lines->segments)
         segments[segment.block].push_back(segment);
     for (std::size_t block = 0; block < worked.size(); ++block)
-        ripped[block] = ripped_area(worked[block], lines->tracks, segments[block], turned);
+        ripped.by_block[block] = ripped_area(worked[block], lines->tracks, segments[block], turned);
+    const Strips doubled = doubled_strips(lines->tracks, lines->segments);
+    ripped.doubled = ripped_area(all, doubled.tracks, doubled.segments, turned);
     return ripped;
 }
 
@@ -52,16 +59,16 @@ void take_areas(const PlaneField& field, const std::vector<PlanePolygon>& worked
     const std::vector<std::vector<PlanePolygon>> insides = by_block(worked, layout.blocks.size());
     LayoutRequest through = request;
     through.row_ends = 0;
-    const std::vector<double> most = ripped_by_block(insides, worked, through);
-    const std::vector<double> ripped =
-        request.row_ends > 0 ? ripped_by_block(insides, worked, request) : most;
+    const Ripped most = ripped_by_block(insides, worked, through);
+    const Ripped ripped = request.row_ends > 0 ? ripped_by_block(insides, worked, request) : most;
+    layout.doubled_area = scale * ripped.doubled;
     for (std::size_t i = 0; i < layout.blocks.size(); ++i) {
         BlockLayout& block = layout.blocks[i];
         block.gross = scale * outer_area(grounds[i]);
         block.ground = scale * plane_area(grounds[i]);
         const double inside = request.headland > 0 ? scale * plane_area(insides[i]) : block.ground;
-        const double to_the_edge = std::min(scale * most[i], inside);
-        block.ripped_area = std::min(scale * ripped[i], to_the_edge);
+        const double to_the_edge = std::min(scale * most.by_block[i], inside);
+        block.ripped_area = std::min(scale * ripped.by_block[i], to_the_edge);
         block.unripped = {block.ground - inside, to_the_edge - block.ripped_area,
                           inside - to_the_edge};
         layout.ripped_area += block.ripped_area;

@@ -15,21 +15,10 @@ namespace {
 
 constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
 
-bool same_letters(std::string_view a, std::string_view b) {
-    const auto small = [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    };
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                      [&](char x, char y) { return small(x) == small(y); });
-}
-
 // Index of the block; nowhere: no number, or none of that number.
 std::size_t numbered(std::string_view feature, std::size_t blocks) {
-    std::size_t number = 0;
-    const auto [end, error] =
-        std::from_chars(feature.data(), feature.data() + feature.size(), number);
-    const bool is = error == std::errc() && end == feature.data() + feature.size();
-    return is && number >= 1 && number <= blocks ? number - 1 : nowhere;
+    const std::size_t number = feature_number(feature);
+    return number >= 1 && number <= blocks ? number - 1 : nowhere;
 }
 
 lang::Diagnostic no_such_feature(const Boundary& boundary, std::string_view feature,
@@ -54,6 +43,20 @@ lang::Diagnostic no_such_feature(const Boundary& boundary, std::string_view feat
 }
 
 } // namespace
+
+bool same_letters(std::string_view a, std::string_view b) {
+    const auto small = [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    };
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                      [&](char x, char y) { return small(x) == small(y); });
+}
+
+std::size_t feature_number(std::string_view text) {
+    std::size_t number = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+    return error == std::errc() && end == text.data() + text.size() ? number : 0;
+}
 
 bool take_feature(Boundary& boundary, std::string_view feature, lang::FileId file,
                   lang::Diagnostics& diagnostics) {

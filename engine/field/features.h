@@ -19,6 +19,12 @@ bool take_feature(Boundary& boundary, std::string_view feature, lang::FileId fil
 // Blocks of several files, in order. One at least.
 Boundary joined(std::vector<Boundary> boundaries);
 
+// In any case of letters.
+bool same_letters(std::string_view a, std::string_view b);
+
+// The number that the text is; 0: it is none.
+std::size_t feature_number(std::string_view text);
+
 // How people call a block: by its name, else by its number.
 std::string block_name(const Boundary& boundary, std::size_t block);
 

@@ -45,8 +45,9 @@ std::vector<Block> blocks_of(const std::vector<PlanePolygon>& polygons) {
     return result;
 }
 
-// Of a strip, half its edge by its width is its area.
-double widest(const std::vector<PlanePolygon>& strips) {
+} // namespace
+
+double widest_strip(const std::vector<PlanePolygon>& strips) {
     double wide = 0;
     for (const PlanePolygon& strip : strips) {
         double edge = 0;
@@ -59,8 +60,6 @@ double widest(const std::vector<PlanePolygon>& strips) {
     }
     return wide;
 }
-
-} // namespace
 
 Fences part_blocks(std::vector<PlanePolygon>& polygons) {
     constexpr double nothing = 1e-3; // m; rounding of a fence that both have
@@ -80,7 +79,7 @@ Fences part_blocks(std::vector<PlanePolygon>& polygons) {
             }
             const std::vector<PlanePolygon> both =
                 common_ground(later.ground, earlier.ground, later.number);
-            const double wide = widest(both);
+            const double wide = widest_strip(both);
             if (wide > widest_fence_overlap) {
                 fences.doubled = {earlier.number, later.number};
                 return fences;

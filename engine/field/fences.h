@@ -23,6 +23,9 @@ struct Fences {
     bool too_many = false; // blocks that meet, or points of theirs
 };
 
+// m; of a strip, half its edge by its width is its area.
+double widest_strip(const std::vector<PlanePolygon>& strips);
+
 // Takes from each block what earlier blocks have of it.
 Fences part_blocks(std::vector<PlanePolygon>& polygons);
 

@@ -47,7 +47,7 @@ lang::Outcome<std::vector<HeadingTime>> rank_headings(const PlaneField& field,
     LayoutRequest turned = request;
     const std::size_t edges = points_of(worked);
     // A pull is two cuts and its way, a turn on the way many steps of calculation.
-    const std::size_t steps_of_pull = request.turn_diameter > 0 ? 60 : 20;
+    const std::size_t steps_of_pull = request.turn_diameter > 0 ? 160 : 20;
     std::size_t effort = 0;
     for (const double heading : headings_to_try(field)) {
         turned.heading = heading;

@@ -12,7 +12,7 @@ namespace acre::engine {
 
 // Edges looked at, cuts of lines with them and pulls driven, in all headings together: a few
 // seconds. Past it a heading has to be given.
-inline constexpr std::size_t most_heading_effort = 600'000'000;
+inline constexpr std::size_t most_heading_effort = 300'000'000;
 
 struct HeadingTime {
     double heading = 0; // degrees

@@ -97,6 +97,8 @@ std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutReques
     }
     laid.file = std::move(read->file);
     laid.boundary = std::move(read->boundary);
+    if (plane->holes_touched)
+        laid.boundary.repairs.emplace_back("took holes off along the edges that they touch");
     if (plane->shared > 0)
         laid.boundary.repairs.push_back(
             fmt::format("gave {} that two blocks have along a fence to the first of them",

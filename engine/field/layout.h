@@ -61,6 +61,7 @@ struct BlockLayout {
 
 struct Layout {
     double ripped_area = 0; // m², within half a spacing of a pull; with `unripped` the whole field
+    double doubled_area = 0; // m² of it that the strips of two pulls have
     Unripped unripped;
     std::vector<Pull> pulls;          // in driving order, with direction
     std::vector<PlanePolygon> worked; // the field without holes and headland

@@ -24,6 +24,7 @@
 #include "engine/field/box_pairs.h"
 #include "engine/field/features.h"
 #include "engine/field/fences.h"
+#include "engine/field/touching_holes.h"
 #include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
@@ -100,8 +101,24 @@ std::string place_of(const PlaneField& field, const std::string& message) {
     return fmt::format("near longitude {:.6f}, latitude {:.6f}", where.lon, where.lat);
 }
 
+double outer_area(std::vector<PlanePolygon> polygons) {
+    for (PlanePolygon& polygon : polygons)
+        polygon.holes.clear();
+    return plane_area(polygons);
+}
+
+// What is left of a block when its holes are taken off, and its areas.
+void put_in_place(const std::vector<PlanePolygon>& rest, const std::vector<PlanePolygon>& block,
+                  std::uint32_t number, PlaneField& field) {
+    field.holes_touched = true;
+    field.area += plane_area(rest) - plane_area(block);
+    field.outer_area += outer_area(rest) - outer_area(block);
+    std::erase_if(field.polygons, [&](const PlanePolygon& one) { return one.block == number; });
+    field.polygons.insert(field.polygons.end(), rest.begin(), rest.end());
+}
+
 // The rings one by one first, so that a ring at fault is told from rings that do not fit together.
-bool is_sound(const PlaneField& field, lang::FileId file, lang::Diagnostics& diagnostics) {
+bool is_sound(PlaneField& field, lang::FileId file, lang::Diagnostics& diagnostics) {
     const auto sound = [&](const BoostField& shape, lang::Code code, std::string_view title) {
         std::string message;
         if (bg::is_valid(shape, message))
@@ -130,11 +147,21 @@ bool is_sound(const PlaneField& field, lang::FileId file, lang::Diagnostics& dia
                 return false;
         }
     }
-    return std::all_of(blocks.begin(), blocks.end(), [&](const auto& block) {
-        return !whole[block.first] ||
-               sound(to_boost(block.second), lang::Code::B908,
-                     "holes or polygons of the boundary overlap or lie outside one another");
-    });
+    for (const auto& [number, block] : blocks) {
+        if (!whole[number] || bg::is_valid(to_boost(block)))
+            continue;
+        std::vector<PlanePolygon> outers = block;
+        for (PlanePolygon& polygon : outers)
+            polygon.holes.clear();
+        const std::optional<std::vector<PlanePolygon>> rest =
+            bg::is_valid(to_boost(outers)) ? taken_off(block) : std::nullopt;
+        if (rest && !rest->empty())
+            put_in_place(*rest, block, number, field);
+        else
+            return sound(to_boost(block), lang::Code::B908,
+                         "holes or polygons of the boundary overlap or lie outside one another");
+    }
+    return true;
 }
 
 lang::Diagnostic too_ragged_to_check(lang::FileId file) {

@@ -25,17 +25,19 @@ struct PlanePolygon {
 struct PlaneField {
     LonLat middle;
     std::vector<PlanePolygon> polygons;
-    double outer_area = 0; // m², geodesic, holes not taken off
-    double area = 0;       // m², geodesic, without the holes
-    double perimeter = 0;  // m, geodesic, outer rings
-    double shared = 0;     // m² that two blocks had along a fence, counted once
+    double outer_area = 0;      // m², geodesic, holes not taken off
+    double area = 0;            // m², geodesic, without the holes
+    double perimeter = 0;       // m, geodesic, outer rings
+    double shared = 0;          // m² that two blocks had along a fence, counted once
+    bool holes_touched = false; // an edge or each other, and were taken off along it
 };
 
 // Geodesic area in m² inside one ring (Karney 2013, through GeographicLib), whichever way round it
 // runs.
 double geodesic_area(const LonLatRing& ring);
 
-// Where blocks overlap along a fence, the first of them has the ground. Reports B904 (a ring
+// Where blocks overlap along a fence, the first of them has the ground; a hole up to the edge is a
+// notch. Reports B904 (a ring
 // crosses itself, with the place), B907 (too ragged to check) and B908 (a hole outside its ring,
 // polygons or blocks that overlap by more than a fence).
 std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap& sources,

@@ -19,6 +19,7 @@ constexpr double least_piece = 1; // m²
 
 struct Soil {
     std::string name;
+    std::size_t feature; // its first
     std::vector<BoundaryProperty> properties;
     std::vector<PlanePolygon> ground;
 };
@@ -58,7 +59,7 @@ std::vector<Soil> soils_of(const Boundary& map, const LaidField& field) {
         auto soil = std::find_if(soils.begin(), soils.end(),
                                  [&](const Soil& one) { return one.name == name; });
         if (soil == soils.end())
-            soil = soils.insert(soils.end(), {name, feature.properties, {}});
+            soil = soils.insert(soils.end(), {name, feature.number, feature.properties, {}});
         soil->ground.push_back(std::move(polygon));
     }
     return soils;
@@ -108,6 +109,7 @@ class SoiledBlock {
         is.block = number_;
         if (soil != nullptr) {
             is.soil = soil->name;
+            is.feature = soil->feature;
             is.properties = soil->properties;
             left_ = ground_without(left_, soil->ground, number_);
         }
@@ -134,15 +136,12 @@ std::nullopt_t refuse(std::string title, lang::FileId file, lang::Diagnostics& d
     return std::nullopt;
 }
 
-} // namespace
-
-std::optional<std::vector<SoilGround>> lay_soils(const LaidField& field, BoundaryText map,
-                                                 lang::SourceMap& sources,
-                                                 lang::Diagnostics& diagnostics) {
-    const lang::FileId file = sources.add(map.name, std::move(map.text));
+std::optional<std::vector<SoilGround>> lay_map(const LaidField& field, lang::FileId file,
+                                               const std::string& feature,
+                                               const lang::SourceMap& sources,
+                                               lang::Diagnostics& diagnostics) {
     std::optional<Boundary> boundary = read_boundary(sources, file, diagnostics);
-    if (!boundary ||
-        (!map.feature.empty() && !take_feature(*boundary, map.feature, file, diagnostics)))
+    if (!boundary || (!feature.empty() && !take_feature(*boundary, feature, file, diagnostics)))
         return std::nullopt;
     const std::vector<Soil> soils = soils_of(*boundary, field);
     if (soils.size() > most_soils)
@@ -167,6 +166,71 @@ std::optional<std::vector<SoilGround>> lay_soils(const LaidField& field, Boundar
         block.take(nullptr, result);
     }
     return result;
+}
+
+template <class Is>
+std::optional<SoilGround> sum_of(const std::vector<SoilGround>& soils, const Is& is) {
+    std::optional<SoilGround> sum;
+    for (const SoilGround& one : soils) {
+        if (one.feature == 0 || !is(one))
+            continue;
+        if (!sum) {
+            sum = one;
+            continue;
+        }
+        sum->ground += one.ground;
+        sum->ripped_area += one.ripped_area;
+        sum->travel += one.travel;
+        sum->pulls += one.pulls;
+    }
+    return sum;
+}
+
+lang::Diagnostic no_ground_within(const std::vector<SoilGround>& soils, std::string_view soil,
+                                  lang::FileId map) {
+    constexpr std::size_t most_listed = 12;
+    std::vector<std::string> names;
+    for (const SoilGround& one : soils)
+        if (one.feature != 0 && std::find(names.begin(), names.end(), one.soil) == names.end())
+            names.push_back(one.soil);
+    std::string list;
+    for (std::size_t i = 0; i < std::min(names.size(), most_listed); ++i)
+        list += fmt::format("{}`{}`", i == 0 ? "" : ", ", names[i]);
+    return {
+        lang::Code::B902,
+        fmt::format("the field has no ground within `{}`", soil),
+        {{map, 0, 1}, ""},
+        {},
+        {},
+        {{list.empty() ? "nothing on this map lies over the field" : "what lies over it: " + list,
+          {}}}};
+}
+
+} // namespace
+
+std::optional<std::vector<SoilGround>> lay_soils(const LaidField& field, BoundaryText map,
+                                                 lang::SourceMap& sources,
+                                                 lang::Diagnostics& diagnostics) {
+    const lang::FileId file = sources.add(map.name, std::move(map.text));
+    return lay_map(field, file, map.feature, sources, diagnostics);
+}
+
+std::optional<SoilGround> ground_within(const LaidField& field, BoundaryText map,
+                                        lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
+    const lang::FileId file = sources.add(map.name, std::move(map.text));
+    const std::optional<std::vector<SoilGround>> soils =
+        lay_map(field, file, {}, sources, diagnostics);
+    if (!soils)
+        return std::nullopt;
+    if (auto named = sum_of(
+            *soils, [&](const SoilGround& one) { return same_letters(one.soil, map.feature); }))
+        return named;
+    const std::size_t number = feature_number(map.feature);
+    if (auto numbered =
+            sum_of(*soils, [&](const SoilGround& one) { return one.feature == number; }))
+        return numbered;
+    diagnostics.add(no_ground_within(*soils, map.feature, file));
+    return std::nullopt;
 }
 
 } // namespace acre::engine

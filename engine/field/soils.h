@@ -16,6 +16,7 @@ inline constexpr std::size_t most_soils = 200; // different ones that touch the 
 struct SoilGround {
     std::uint32_t block = 0;
     std::string soil;                         // empty: where the map has none
+    std::size_t feature = 0;                  // in the map: the soil's first, from 1; 0: none
     std::vector<BoundaryProperty> properties; // of the soil's first feature
     double ground = 0;                        // m², without headland
     double ripped_area = 0;                   // m²
@@ -29,5 +30,10 @@ struct SoilGround {
 std::optional<std::vector<SoilGround>> lay_soils(const LaidField& field, BoundaryText map,
                                                  lang::SourceMap& sources,
                                                  lang::Diagnostics& diagnostics);
+
+// What the field has of one soil of the map, all blocks together: `map.feature`, its name in any
+// case of letters or the number of its first feature. B902: the field has none of it.
+std::optional<SoilGround> ground_within(const LaidField& field, BoundaryText map,
+                                        lang::SourceMap& sources, lang::Diagnostics& diagnostics);
 
 } // namespace acre::engine

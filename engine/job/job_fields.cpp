@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <set>
 #include <string_view>
 
 #include <fmt/format.h>
 
 #include "engine/field/boundary_reference.h"
+#include "engine/field/soils.h"
 #include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
@@ -88,11 +90,11 @@ class Fields {
     bool all() {
         const lang::Sheet& sheet = job_.sheet();
         if (!sheet.job.field_path.empty() &&
-            !one("", sheet.job.field_path, sheet.job.field_heading))
+            !one({"", sheet.job.field_path, sheet.job.field_within, sheet.job.field_heading}))
             return false;
         for (const lang::Entry& entry : sheet.entries)
             if (!entry.field_path.empty() &&
-                !one(entry.name, entry.field_path, entry.field_heading))
+                !one({entry.name, entry.field_path, entry.field_within, entry.field_heading}))
                 return false;
         return true;
     }
@@ -104,6 +106,7 @@ class Fields {
     std::string& sets_;
     lang::SourceMap& sources_;
     lang::Diagnostics& diagnostics_;
+    std::set<std::string> drawn_; // fields of which a part was laid out
 
     // The heading is a constant of the job; its node holds the number in degrees.
     std::optional<double> heading(lang::NodeId node) const {
@@ -134,71 +137,107 @@ class Fields {
         return false;
     }
 
-    bool one(const std::string& entry, const std::string& path, lang::NodeId heading_node) {
-        lang::Span span{};
-        span.file = 0;
+    struct Said { // of one piece of ground
+        std::string entry, path, within;
+        lang::NodeId heading;
+    };
+    // What is ripped of a field one way: all of it, or what lies within some ground.
+    struct Ripped {
+        LaidField field;
+        double area = 0, travel = 0, pulls = 0; // m², m
+        double outer_area = 0;                  // m², holes not taken off a whole field
+        double run() const { return pulls > 0 ? travel / pulls : field.layout.mean; }
+    };
+
+    std::optional<BoundaryText> text_of(const std::string& path) {
         const BoundaryReference from = split_reference(path);
         lang::Outcome<lang::Loaded> text =
             loader_.load(lang::ReferenceKind::Boundary, from.file, job_.request().name);
         if (!text) {
             for (lang::Diagnostic failed : text.said.diagnostics.all()) {
-                failed.primary.span = span;
+                failed.primary.span = {0, 0, 0};
                 diagnostics_.add(std::move(failed));
             }
-            return false;
+            return std::nullopt;
         }
-        FieldOfJob job(job_, entry.empty() ? "" : entry + ".");
-        LayoutRequest request;
-        if (!heading_is_lawful(heading_node))
-            return false;
-        if (!job.request(request, span, diagnostics_))
-            return false;
+        return BoundaryText{text->name, std::move(text->text), from.feature};
+    }
+
+    std::optional<Ripped> rip(const Said& said, const LayoutRequest& request,
+                              std::optional<double> heading) {
+        std::optional<BoundaryText> text = text_of(said.path);
+        if (!text)
+            return std::nullopt;
         std::optional<LaidField> field =
-            lay_texts({{text->name, text->text, from.feature}}, request, heading(heading_node),
-                      sources_, diagnostics_);
+            lay_texts({std::move(*text)}, request, heading, sources_, diagnostics_);
         if (!field)
+            return std::nullopt;
+        const Layout& layout = field->layout;
+        Ripped ripped{{},
+                      layout.ripped_area,
+                      layout.travel,
+                      static_cast<double>(layout.pulls.size()),
+                      field->plane.outer_area};
+        if (!said.within.empty()) {
+            std::optional<BoundaryText> map = text_of(said.within);
+            if (!map)
+                return std::nullopt;
+            const std::optional<SoilGround> part =
+                ground_within(*field, std::move(*map), sources_, diagnostics_);
+            if (!part)
+                return std::nullopt;
+            ripped = {{}, part->ripped_area, part->travel, part->pulls, part->ground};
+        }
+        ripped.field = std::move(*field);
+        return ripped;
+    }
+
+    bool one(const Said& said) {
+        FieldOfJob job(job_, said.entry.empty() ? "" : said.entry + ".");
+        LayoutRequest request;
+        if (!heading_is_lawful(said.heading) || !job.request(request, {0, 0, 0}, diagnostics_))
             return false;
-        std::optional<LaidField> across;
+        std::optional<Ripped> along = rip(said, request, heading(said.heading));
+        if (!along)
+            return false;
+        std::optional<Ripped> across;
         if (const std::optional<double> spacing = job.value("layout_cross_spacing", "m");
             spacing && *spacing > 0) {
             request.spacing = *spacing;
-            across = lay_texts({{text->name, std::move(text->text), from.feature}}, request,
-                               std::fmod(field->request.heading + 90, 180), sources_, diagnostics_);
+            across = rip(said, request, std::fmod(along->field.request.heading + 90, 180));
             if (!across)
                 return false;
         }
-        set_all(job, *field, across ? &*across : nullptr);
-        fields_.push_back({entry, std::move(*field)});
+        set_all(job, said, *along, across ? &*across : nullptr);
+        const std::string drawn = fmt::format("{} {}", said.path, along->field.request.heading);
+        if (said.within.empty() || drawn_.insert(drawn).second) // a picture of each field is enough
+            fields_.push_back({said.entry, std::move(along->field)});
         return true;
     }
 
-    void set_all(const FieldOfJob& job, const LaidField& field, const LaidField* across) {
-        std::string file = field.file;
-        for (char& c : file)
+    void set_all(const FieldOfJob& job, const Said& said, const Ripped& along,
+                 const Ripped* across) {
+        std::string from = along.field.file + (said.within.empty() ? "" : " within " + said.within);
+        for (char& c : from)
             c = c == '"' || c == '\n' || c == '\r' ? ' ' : c;
         const std::string because =
-            fmt::format("because \"laid out from {}, heading {:.1f} deg{}\"", file,
-                        field.request.heading, across != nullptr ? " and across" : "");
-        const auto set = [&](const char* name, double value, const char* from, const char* unit) {
+            fmt::format("because \"laid out from {}, heading {:.1f} deg{}\"", from,
+                        along.field.request.heading, across != nullptr ? " and across" : "");
+        const auto set = [&](const char* name, double value, const char* unit_of,
+                             const char* unit) {
             if (job.is_given(name))
                 sets_ += fmt::format("set {} = {:.10g}{}{}  {}\n", job.full(name),
-                                     lang::convert(value, from, unit), *unit == '1' ? "" : " ",
+                                     lang::convert(value, unit_of, unit), *unit == '1' ? "" : " ",
                                      *unit == '1' ? "" : unit, because);
         };
-        const Layout& layout = field.layout;
-        set("gross", field.plane.outer_area, "m^2", "ac");
+        set("gross", along.outer_area, "m^2", "ac");
         // Paid by the acres that are ripped, whichever way more of them are.
-        set("area",
-            std::max(layout.ripped_area, across != nullptr ? across->layout.ripped_area : 0), "m^2",
-            "ac");
-        set("run", layout.mean, "m", "ft");
+        set("area", std::max(along.area, across != nullptr ? across->area : 0), "m^2", "ac");
+        set("run", along.run(), "m", "ft");
         if (across != nullptr)
-            set("cross_run", across->layout.mean, "m", "ft");
-        set("travel", layout.travel + (across != nullptr ? across->layout.travel : 0), "m", "mi");
-        set("pulls",
-            static_cast<double>(layout.pulls.size() +
-                                (across != nullptr ? across->layout.pulls.size() : 0)),
-            "1", "1");
+            set("cross_run", across->run(), "m", "ft");
+        set("travel", along.travel + (across != nullptr ? across->travel : 0), "m", "mi");
+        set("pulls", along.pulls + (across != nullptr ? across->pulls : 0), "1", "1");
     }
 };
 

@@ -21,6 +21,7 @@ double feet(double meters) {
 void measure(const LaidField& field, FieldAnswer& answer) {
     const Layout& layout = field.layout;
     answer.net = acres(layout.ripped_area);
+    answer.doubled = acres(layout.doubled_area);
     answer.gross = acres(field.plane.outer_area);
     answer.holes = acres(field.plane.outer_area - field.plane.area);
     answer.unripped_headland = acres(layout.unripped.headland);
@@ -109,7 +110,7 @@ void take_order(FieldAnswer& answer) {
 void take_corners(const LaidField& field, FieldAnswer& answer) {
     std::size_t count = 0;
     for (const PlanePolygon& polygon : field.plane.polygons) {
-        std::vector<LonLat> corners = field_corners(field.plane, polygon.outer);
+        std::vector<FieldCorner> corners = field_corners(field.plane, polygon.outer);
         const std::size_t room = std::min(most_corners - count, corners.size());
         answer.corners_left_out += corners.size() - room;
         corners.resize(room);
@@ -144,9 +145,9 @@ FieldAnswer field_answer(const LaidField& field) {
     return answer;
 }
 
-std::vector<LonLat> field_corners(const PlaneField& field, const PlaneRing& ring) {
+std::vector<FieldCorner> field_corners(const PlaneField& field, const PlaneRing& ring) {
     constexpr double bend = 0.5; // m
-    std::vector<LonLat> corners;
+    std::vector<FieldCorner> corners;
     std::size_t last = 0;
     for (std::size_t i = 0; i < ring.size(); ++i) {
         const Point a = ring[i == 0 ? ring.size() - 1 : last];
@@ -158,7 +159,7 @@ std::vector<LonLat> field_corners(const PlaneField& field, const PlaneRing& ring
                        : std::hypot(b.x - a.x, b.y - a.y);
         if (aside < bend)
             continue;
-        corners.push_back(to_globe(field, b));
+        corners.push_back({b, to_globe(field, b)});
         last = i;
     }
     return corners;
@@ -178,9 +179,9 @@ lang::Outcome<FieldAnswer> ask(const FieldQuestion& question) {
         if (!soils)
             return said;
         for (const SoilGround& soil : *soils)
-            answer.soils.push_back({soil.block, soil.soil, soil.properties, acres(soil.ground),
-                                    acres(soil.ripped_area), lang::convert(soil.travel, "m", "mi"),
-                                    soil.pulls});
+            answer.soils.push_back({soil.block, soil.soil, soil.feature, soil.properties,
+                                    acres(soil.ground), acres(soil.ripped_area),
+                                    lang::convert(soil.travel, "m", "mi"), soil.pulls});
     }
     return {std::move(answer), std::move(said)};
 }

@@ -52,9 +52,15 @@ struct FieldBlock {
     Point middle;               // m east and north, inside the block's extent
 };
 
+struct FieldCorner { // of an outer edge, where it bends
+    Point at;        // m east and north of the middle of the field
+    LonLat place;
+};
+
 struct FieldSoil { // the ground of one soil in a block
     std::size_t block = 0;
-    std::string soil; // empty: none on the map
+    std::string soil;        // empty: none on the map
+    std::size_t feature = 0; // its first in the map, from 1; 0: none
     std::vector<BoundaryProperty> properties;
     double ground = 0, net = 0; // ac; without headland, ripped
     double travel = 0;          // mi
@@ -64,6 +70,7 @@ struct FieldSoil { // the ground of one soil in a block
 struct FieldAnswer {
     std::string name, file;               // name: of the feature, or empty
     double net = 0, gross = 0, holes = 0; // ac; net: ripped, and so paid
+    double doubled = 0;                   // ac of net that two pulls rip
     // ac, of the ground without holes: as of Unripped. With net and holes they add up to gross.
     double unripped_headland = 0, unripped_row_ends = 0, unripped_gaps = 0;
     double edge = 0;                                // ft, all outer edges
@@ -83,9 +90,9 @@ struct FieldAnswer {
     std::vector<FieldBlock> blocks;     // as the files list them; one at least
     std::vector<FieldSoil> soils;       // by block; empty without a map
     std::vector<PlanePolygon> ground, worked;
-    std::vector<std::vector<LonLat>> corners; // of the outer edges, where they bend
-    std::vector<std::size_t> corners_of;      // the block of each
-    std::size_t corners_left_out = 0;         // past most_corners
+    std::vector<std::vector<FieldCorner>> corners; // of each outer edge
+    std::vector<std::size_t> corners_of;           // the block of each edge
+    std::size_t corners_left_out = 0;              // past most_corners
 
     const std::string& called() const { return name.empty() || blocks.size() > 1 ? file : name; }
 };
@@ -95,7 +102,7 @@ lang::Outcome<FieldAnswer> ask(const FieldQuestion& question);
 // The same of a field that a job has laid out.
 FieldAnswer field_answer(const LaidField& field);
 
-// Corners of a ring that bend it by half a metre or more, in degrees.
-std::vector<LonLat> field_corners(const PlaneField& field, const PlaneRing& ring);
+// Corners of a ring that bend it by half a metre or more.
+std::vector<FieldCorner> field_corners(const PlaneField& field, const PlaneRing& ring);
 
 } // namespace acre::engine

@@ -156,7 +156,7 @@ struct Part {
 // here.
 struct Entry {
     std::string name, label;
-    std::string field_path; // as written; empty: none
+    std::string field_path, field_within; // as written; empty: none
     NodeId field_heading = none;
     Span span;
 };
@@ -265,7 +265,7 @@ struct JobInfo {
     std::string model_file, season_file;    // names of the texts; no season: empty
     Span model_span;                        // of the model's title
     std::vector<std::string> options;       // titles of all options of the job
-    std::string field_path;                 // as written; empty: none
+    std::string field_path, field_within;   // as written; empty: none
     NodeId field_heading = none;
 };
 

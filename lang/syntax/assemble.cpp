@@ -81,6 +81,7 @@ void Assembler::add_inner(const LogicalLine& line, ast::Statement& parent, Draft
             if (entry->field)
                 twice("`field`", span(line), entry->field->span);
             entry->field = d.texts.front();
+            entry->within = d.second_text();
             entry->heading = v.empty() ? ast::none : v.front();
         }
     }

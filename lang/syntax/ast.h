@@ -274,7 +274,7 @@ struct Entry { // `leg pass "over the pass"`: the list, then the name of the ent
     std::optional<Text> label;
     std::vector<Set> sets;
     // an entry may have a field of its own
-    std::optional<Text> field;
+    std::optional<Text> field, within;
     ExprId heading = none;
 };
 struct ModelReference {
@@ -321,7 +321,8 @@ struct Closed { // days on which nobody works: a day of the week, or from a date
 };
 struct Field {
     Text path;
-    ExprId heading = none; // none: as the layout finds best
+    std::optional<Text> within; // of this ground only
+    ExprId heading = none;      // none: as the layout finds best
 };
 
 using StatementNode =

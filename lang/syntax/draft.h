@@ -22,7 +22,7 @@ struct Draft {
     std::vector<ast::Binding> bindings;
     std::optional<ast::Text> label;
     std::optional<ast::Text> because;
-    std::optional<ast::Range> within;
+    std::optional<ast::Range> within; // of figures; the ground a field is within is a text
     std::optional<ast::Range> swing;
     std::optional<ast::TableEnd> below;
     std::optional<ast::TableEnd> above;
@@ -44,6 +44,9 @@ struct Draft {
     bool is_not = false; // `is` is followed by `not`
 
     void clear();
+    std::optional<ast::Text> second_text() const {
+        return texts.size() > 1 ? std::optional(texts[1]) : std::nullopt;
+    }
     // A clause is complete: its pieces move from the stacks to their place. S116 when the place is
     // taken.
     void take_text(std::optional<ast::Text>& place, std::string_view clause);

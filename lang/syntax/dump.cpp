@@ -296,6 +296,7 @@ class Dumper {
         }
         if (e.field)
             inner("field \"{}\"", e.field->text);
+        clause(" within", e.within);
         value("heading", e.heading);
     }
     void write(const ast::ModelReference& r) { put("model \"{}\"", r.path.text); }
@@ -328,6 +329,7 @@ class Dumper {
     }
     void write(const ast::Field& f) {
         put("field \"{}\"", f.path.text);
+        clause(" within", f.within);
         value("heading", f.heading);
     }
 

@@ -42,7 +42,8 @@
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
 //   set         = "set" NAME "=" formula { because | "swing" … as of a given }
 //   option      = "option" TEXT                          because = "because" TEXT
-//   field       = "field" TEXT [ "heading" formula ]     row = [ "-" ] NUMBER [ "-" ] NUMBER
+//   field       = "field" TEXT [ "within" TEXT ] [ "heading" formula ]
+//   row         = [ "-" ] NUMBER [ "-" ] NUMBER
 //   reference   = ( a word of the heads of files, "with" or "for" ) TEXT
 //   money       = "money" CODE [ TEXT "to" literal ]     the rest in a firm's file only
 //   page_word   = ":" NAME "=" TEXT                 days = DATE [ ".." DATE ]
@@ -233,8 +234,8 @@ struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, mus
                              star<sor<because, swing>>, must<end>> {};
 struct option          : seq<word<Keyword::Option>, must<text>, must<end>> {};
 struct entry           : seq<must<target>, must<new_name>, star<label>, must<end>> {};
-struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Heading>,
-                             must<formula>>, must<end>> {};
+struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Within>, must<text>>,
+                             opt<word<Keyword::Heading>, must<formula>>, must<end>> {};
 struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, rep<2, digit>,
                              not_at<name_char>> {};
 struct day             : token<date_text> {};

@@ -159,7 +159,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Fleet:
         return ast::Fleet{value(0), value(1), span(line)};
     case Keyword::Entry:
-        return ast::Entry{d.words[0], d.words[1], d.label, {}, {}, ast::none};
+        return ast::Entry{d.words[0], d.words[1], d.label, {}, {}, {}, ast::none};
     case Keyword::Money:
         return make_money(d, value(0));
     case Keyword::Option:
@@ -175,7 +175,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Closed:
         return make_closed(d, span(line));
     case Keyword::Field:
-        return ast::Field{d.texts.front(), value(0)};
+        return ast::Field{d.texts.front(), d.second_text(), value(0)};
     default:
         if (kind_ == FileKind::Firm || kind_ == FileKind::Job)
             return make_page_word(d);

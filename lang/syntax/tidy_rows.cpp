@@ -230,7 +230,9 @@ class StatementRows {
         const Keyword word = t.kind == TokenKind::Name ? keyword_of(s) : Keyword::None;
         const bool clause =
             word == Keyword::Because || word == Keyword::Swing || word == Keyword::Choose ||
-            word == Keyword::May || (word == Keyword::Within && line_.head != Keyword::Example) ||
+            word == Keyword::May ||
+            (word == Keyword::Within && line_.head != Keyword::Example &&
+             line_.head != Keyword::Field) ||
             (line_.head == Keyword::Table && (word == Keyword::Below || word == Keyword::Above));
         if (clause || (parent_ == Keyword::Table && stop_of(t) == Stop::Second))
             return 2;

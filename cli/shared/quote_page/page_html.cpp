@@ -66,6 +66,15 @@ figure svg { width: 100%; height: auto; max-height: 84mm; }
 @media print { body { margin: 0; padding: 0; max-width: none; } }
 )css";
 
+// Two sheets of letter paper at most for a job of a week or two.
+constexpr std::string_view crew_style = R"css(
+@media print {
+  body { font-size: 9pt; line-height: 1.25; }
+  .cautions { font-size: 8.5pt; }
+  table:not(.blank) td:first-child { white-space: nowrap; }
+}
+)css";
+
 std::string word(const WordedPage& page, const std::string& name) {
     const auto it = page.words.find(name);
     return it == page.words.end() ? std::string() : markup_text(it->second);
@@ -96,9 +105,9 @@ class Html {
                 "content=\"width=device-width\">\n";
         out_ += "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
                 "style-src 'unsafe-inline'; img-src data:\">\n";
-        out_ +=
-            fmt::format("<title>{} {}: {}</title>\n<style>{}</style>\n</head>\n<body>\n",
-                        page_.kind, word(page_, "quote.number"), word(page_, "job.title"), style);
+        out_ += fmt::format("<title>{} {}: {}</title>\n<style>{}{}</style>\n</head>\n<body>\n",
+                            page_.kind, word(page_, "quote.number"), word(page_, "job.title"),
+                            style, page_.crew ? crew_style : "");
         out_ += fmt::format("<header><div><h1>{}</h1><p>{}</p></div><p class=\"number\">{} "
                             "{}<br>{}</p></header>\n",
                             word(page_, "firm.name"), word(page_, "firm.line"), page_.kind,

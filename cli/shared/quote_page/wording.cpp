@@ -30,6 +30,7 @@ class Filler {
           crew_(crew),
           diagnostics_(diagnostics) {
         page_.words = std::move(words);
+        page_.crew = crew;
         if (crew)
             page_.kind = "Crew's page, quote";
     }

@@ -23,10 +23,10 @@ double at(Slot slot, const Values& values) {
 
 // The files that the job and its pieces of ground are drawn in.
 std::string boundary_of(const lang::Sheet& sheet) {
-    std::string files = sheet.job.field_path;
+    std::string files = sheet.job.field_path + sheet.job.field_within;
     for (const lang::Entry& entry : sheet.entries)
         if (!entry.field_path.empty())
-            files += (files.empty() ? "" : "\n") + entry.field_path;
+            files += (files.empty() ? "" : "\n") + entry.field_path + entry.field_within;
     return files;
 }
 

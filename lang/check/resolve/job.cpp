@@ -39,6 +39,8 @@ void describe_job(Resolution& r) {
             job.latest = dates->last;
         } else if (const auto* field = std::get_if<ast::Field>(&statement.node)) {
             job.field_path = field->path.text;
+            if (field->within)
+                job.field_within = field->within->text;
             if (field->heading != ast::none)
                 job.field_heading = build(r, where, field->heading);
         }

@@ -108,8 +108,10 @@ void warn_of_unread(Resolution& r, const List& list) {
 void tell_of(Entry& to, const ast::Entry& said) {
     if (said.label)
         to.label = said.label->text;
-    if (said.field)
+    if (said.field) {
         to.field_path = said.field->text;
+        to.field_within = said.within ? said.within->text : std::string_view();
+    }
 }
 
 // A job may say more of an entry that a file of values lists; one text lists it once.
@@ -160,7 +162,7 @@ void add_entry(Resolution& r, std::uint32_t list, std::string_view name, Span sp
         place.put(list, entry.entry);
         r.place_ids.emplace(place, static_cast<std::uint32_t>(r.places.size()));
         r.places.push_back(place);
-        r.sheet.entries.push_back({std::string(name), {}, {}, none, span});
+        r.sheet.entries.push_back({std::string(name), {}, {}, {}, none, span});
         entry.said.push_back(said);
         tell_of(r.sheet.entries.back(), *said.entry);
     }

@@ -1,6 +1,7 @@
 // Features, fences and soils of the world's files, worked out by hand.
 #include "engine/field/features.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -149,6 +150,63 @@ TEST_CASE("a map of soils divides acres and distance, and what is not on it is s
     CHECK(pulls == doctest::Approx(static_cast<double>(out.field->layout.pulls.size())));
     REQUIRE((*soils)[1].properties.size() == 1);
     CHECK((*soils)[1].properties[0].name == "top");
+}
+
+TEST_CASE("a hole up to the fence is a notch, holes side by side are one, and a repair says so") {
+    const auto line = [](double x, double y, double width, double height) {
+        std::vector<Point> points = box(x, y, width, height);
+        if (width < 400) // holes run clockwise
+            std::reverse(points.begin(), points.end());
+        const std::string rings = ring(points);
+        return rings.substr(1, rings.size() - 2);
+    };
+    const auto with_holes = [&](const std::string& holes) {
+        return laid({{"h.geojson",
+                      R"({"type":"Polygon","coordinates":[)" + line(0, 0, 400, 300) + holes + "]}",
+                      {}}});
+    };
+    const double whole = with_holes("").field->plane.area;
+    for (const std::string& holes :
+         {"," + line(0, 100, 50, 40), "," + line(0, 0, 50, 40), "," + line(350, 260, 50, 40),
+          "," + line(100, 100, 20, 40) + "," + line(120, 100, 30, 40)}) {
+        CAPTURE(holes);
+        const Laid out = with_holes(holes);
+        REQUIRE(out.field);
+        CHECK(whole - out.field->plane.area == doctest::Approx(50.0 * 40).epsilon(0.003));
+        CHECK(out.field->boundary.repairs ==
+              std::vector<std::string>{"took holes off along the edges that they touch"});
+        const Layout& layout = out.field->layout;
+        CHECK(layout.ripped_area + layout.unripped.gaps ==
+              doctest::Approx(out.field->plane.area).epsilon(1e-6));
+        CHECK(layout.blocks[0].gross == doctest::Approx(out.field->plane.outer_area));
+        for (const Pull& pull : layout.pulls) // upright, between the fences
+            CHECK(pull.length() < 300.5);
+    }
+    CHECK(with_holes("," + line(100, 100, 50, 40)).field->boundary.repairs.empty());
+    CHECK(with_holes("," + line(380, 100, 50, 40)).fault.substr(0, 4) == "B908");
+    CHECK(with_holes("," + line(0, 0, 400, 300)).fault.substr(0, 4) == "B908");
+}
+
+TEST_CASE("what lies on one soil, by name or number, and what does not") {
+    const Laid out = laid({{"h.geojson", home, {}}});
+    REQUIRE(out.field);
+    const std::string map = collection({feature(R"("soil":"Clay")", box(-50, -50, 150, 500)),
+                                        feature(R"("soil":"loam")", box(100, -50, 80, 500)),
+                                        feature(R"("soil":"loam")", box(180, -50, 120, 500))});
+    const auto within = [&](const std::string& soil) {
+        lang::SourceMap sources;
+        lang::Diagnostics diagnostics;
+        const auto ground =
+            ground_within(*out.field, {"s.geojson", map, soil}, sources, diagnostics);
+        CHECK(ground.has_value() != diagnostics.has_errors());
+        return ground ? ground->ripped_area : -1;
+    };
+    CHECK(within("clay") == doctest::Approx(100.0 * 300).epsilon(0.01));
+    CHECK(within("1") == within("Clay"));
+    CHECK(within("loam") == doctest::Approx(200.0 * 300).epsilon(0.01));
+    CHECK(within("2") == within("loam"));
+    CHECK(within("sand") == -1);
+    CHECK(within("") == -1);
 }
 
 } // namespace features_test
