@@ -145,7 +145,7 @@ class Picture {
     // Inside the block, a step from the corner to its middle. Where they are close the first
     // counts.
     void numbers() {
-        constexpr double step = 15, apart = 17;
+        constexpr double step = 20, apart = 17;
         std::vector<engine::Point> taken;
         std::map<std::size_t, std::size_t> number;
         for (std::size_t ring = 0; ring < field_.corners.size(); ++ring) {
