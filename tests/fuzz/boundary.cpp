@@ -75,7 +75,7 @@ ACREWRIGHT_TARGET(boundary, text) {
         HOLDS(fuzz::is_safe(cli::field_svg(field)));
         HOLDS(fuzz::is_safe(cli::field_gpx(field)));
         HOLDS(fuzz::is_safe(cli::field_map(field)));
-        HOLDS(fuzz::is_safe(cli::field_blocks(field, "soils.geojson")));
+        HOLDS(fuzz::is_safe(cli::field_blocks(field, "soils.geojson", "blocks.values")));
     }
 }
 
