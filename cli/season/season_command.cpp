@@ -1,5 +1,6 @@
 // season: jobs against the machines.
 #include <algorithm>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -13,7 +14,9 @@
 #include "cli/season/report.h"
 #include "cli/shared/arguments.h"
 #include "cli/shared/clock.h"
+#include "cli/shared/files/confined.h"
 #include "cli/shared/files/file_loader.h"
+#include "cli/shared/files/kept_loader.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
 #include "engine/driver.h"
@@ -112,10 +115,18 @@ Reply answer(const SeasonArguments& arguments, bool color) {
                                            : SeasonFiles{{}, arguments.book, Counted::Book, {}};
     if (!files)
         return std::move(files.said);
+    // The jobs of a folder share what is read of it.
+    struct Shared {
+        FileLoader loader;
+        KeptTexts texts;
+    };
+    std::map<std::string, Shared> shared;
     engine::SeasonJobs jobs([&](const std::string& path) {
-        auto loader = std::make_unique<FileLoader>(arguments.models);
-        loader->know(path);
-        return loader;
+        Shared& folder =
+            shared.try_emplace(folder_of(path), Shared{FileLoader(arguments.models), {}})
+                .first->second;
+        folder.loader.know(path);
+        return std::make_unique<KeptLoader>(folder.loader, folder.texts);
     });
     Reply reply;
     if (arguments.book.empty())
