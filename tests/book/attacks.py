@@ -3,7 +3,8 @@
    attacks.py PROGRAM"""
 import json, os, pathlib, subprocess, sys, tempfile
 import ed25519
-from attack_list import ATTACKS, FILES
+from attack_firm import FILES
+from attack_list import ATTACKS
 from forger import Book
 
 program = str(pathlib.Path(sys.argv[1]).resolve())

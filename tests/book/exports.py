@@ -2,7 +2,7 @@
 """What `book` exports, read by SQLite and hledger: sums in cents, what is offered apart from what is accepted, names as they are.
    exports.py PROGRAM"""
 import csv, io, json, os, pathlib, shutil, subprocess, sys, tempfile
-from attack_list import FILES
+from attack_firm import FILES
 
 if not shutil.which('sqlite3') or not shutil.which('hledger'):
     print('skipped: sqlite3 or hledger is not installed (.dev/install --tests)')

@@ -9,8 +9,19 @@
 #include "cli/shared/quote_book/book.h"
 #include "cli/verify/verify_page.h"
 #include "engine/book/make_record.h"
+#include "tests/support/scratch_folder.h"
 
 namespace acre::tests {
+
+// A folder for a book, gone when the test ends whatever was forbidden in it.
+class BookFolder : public ScratchFolder {
+  public:
+    ~BookFolder() {
+        std::error_code ignored;
+        std::filesystem::permissions(path(), std::filesystem::perms::owner_all, ignored);
+    }
+    std::string book() const { return path("book"); }
+};
 
 inline lang::Outcome<cli::Book::Coming> plain_quote(const cli::BookState& state) {
     cli::Book::Coming coming;
@@ -54,6 +65,14 @@ inline std::vector<engine::Record> plain_records(const cli::Book& book) {
         if (auto record = book.record(index))
             records.push_back(std::move(*record));
     return records;
+}
+
+inline cli::Book filled(const BookFolder& folder, int records) {
+    const cli::Book book(folder.book());
+    REQUIRE(!book.create());
+    for (int i = 0; i < records; ++i)
+        REQUIRE(add_plain(book));
+    return book;
 }
 
 } // namespace acre::tests

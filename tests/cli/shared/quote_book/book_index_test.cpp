@@ -18,39 +18,14 @@ namespace book_index_test {
 using namespace acre::cli;
 using acre::engine::BookFault;
 using acre::tests::add_plain;
+using acre::tests::BookFolder;
+using acre::tests::filled;
 using acre::tests::plain_faults;
 using acre::tests::plain_quote;
 namespace fs = std::filesystem;
 
 namespace {
 
-class Folder {
-  public:
-    Folder() {
-        std::string name = (fs::temp_directory_path() / "book-XXXXXX").string();
-        REQUIRE(::mkdtemp(name.data()) != nullptr);
-        path_ = name;
-    }
-    ~Folder() {
-        std::error_code ignored;
-        fs::permissions(path_, fs::perms::owner_all, ignored);
-        fs::remove_all(path_, ignored);
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    std::string book() const { return path_ + "/book"; }
-
-  private:
-    std::string path_;
-};
-
-Book filled(const Folder& folder, int records) {
-    const Book book(folder.book());
-    REQUIRE(!book.create());
-    for (int i = 0; i < records; ++i)
-        REQUIRE(add_plain(book));
-    return book;
-}
 std::string read_file(const std::string& path) {
     std::ifstream file(path, std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
@@ -70,7 +45,7 @@ using Files = std::vector<std::string>;
 } // namespace
 
 TEST_CASE("the index is built again whenever it is not of these records") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 70);
     const std::string path = folder.book() + "/index";
     const auto records = [&] {
@@ -89,7 +64,7 @@ TEST_CASE("the index is built again whenever it is not of these records") {
         CHECK(read_file(path).starts_with("acrewright.index/1 70 ")); // built again
     }
     // of another book
-    const Folder other;
+    const BookFolder other;
     filled(other, 70);
     fs::copy_file(other.book() + "/index", path, fs::copy_options::overwrite_existing);
     std::string lie = read_file(path);
@@ -107,7 +82,7 @@ TEST_CASE("the index is built again whenever it is not of these records") {
 }
 
 TEST_CASE("asked about one quote, a book says of it what it says when all of it is read") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 40);
     const auto mark = [&](const std::string& number, const std::string& state, const About* about) {
         const auto added = book.append(
@@ -156,7 +131,7 @@ TEST_CASE("asked about one quote, a book says of it what it says when all of it 
 }
 
 TEST_CASE("a text is kept once, under its seal, and stands before the record that names it") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book(folder.book());
     REQUIRE(!book.create());
     const auto with_text = [&](const BookState& state) -> acre::lang::Outcome<Book::Coming> {

@@ -24,6 +24,8 @@ using namespace acre::cli;
 using acre::engine::BookFault;
 using acre::engine::Record;
 using acre::tests::add_plain;
+using acre::tests::BookFolder;
+using acre::tests::filled;
 using acre::tests::plain_faults;
 using acre::tests::plain_quote;
 using acre::tests::plain_records;
@@ -31,37 +33,10 @@ namespace fs = std::filesystem;
 
 namespace {
 
-class Folder {
-  public:
-    Folder() {
-        std::string name = (fs::temp_directory_path() / "book-XXXXXX").string();
-        REQUIRE(::mkdtemp(name.data()) != nullptr);
-        path_ = name;
-    }
-    ~Folder() {
-        std::error_code ignored;
-        fs::permissions(path_, fs::perms::owner_all, ignored);
-        fs::remove_all(path_, ignored);
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    std::string book() const { return path_ + "/book"; }
-
-  private:
-    std::string path_;
-};
-
 std::string why_not(const Book& book) {
     return acre::tests::said_first(book.append(plain_quote));
 }
 
-Book filled(const Folder& folder, int records) {
-    const Book book(folder.book());
-    REQUIRE(!book.create());
-    for (int i = 0; i < records; ++i)
-        REQUIRE(add_plain(book));
-    return book;
-}
 std::string read_file(const std::string& path) {
     std::ifstream file(path, std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
@@ -81,7 +56,7 @@ using Files = std::vector<std::string>;
 } // namespace
 
 TEST_CASE("records follow one another and verify") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 12);
     const std::vector<Record> records = plain_records(book);
     REQUIRE(records.size() == 12);
@@ -95,7 +70,7 @@ TEST_CASE("records follow one another and verify") {
 
 TEST_CASE("a record changed, removed, swapped or cut short is named") {
     SUBCASE("one bit, anywhere") {
-        const Folder folder;
+        const BookFolder folder;
         const Book book = filled(folder, 5);
         const std::string path = folder.book() + "/000003.json";
         const std::string whole = read_file(path);
@@ -111,7 +86,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         CHECK(plain_faults(book).empty());
     }
     SUBCASE("removed: in the middle and at the end") {
-        const Folder folder;
+        const BookFolder folder;
         const Book book = filled(folder, 5);
         fs::remove(folder.book() + "/000002.json");
         CHECK(files_at_fault(book) == Files{"000002.json"});
@@ -119,7 +94,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         CHECK(files_at_fault(book) == Files{"000002.json", "000005.json"});
     }
     SUBCASE("swapped") {
-        const Folder folder;
+        const BookFolder folder;
         const Book book = filled(folder, 5);
         const std::string two = folder.book() + "/000002.json";
         const std::string four = folder.book() + "/000004.json";
@@ -131,7 +106,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         CHECK(std::set<std::string>(files.begin(), files.end()).count("000004.json") == 1);
     }
     SUBCASE("cut short") {
-        const Folder folder;
+        const BookFolder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000002.json";
         const std::string whole = read_file(path);
@@ -142,7 +117,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         }
     }
     SUBCASE("written anew with a seal of its own") {
-        const Folder folder;
+        const BookFolder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000002.json";
         Record record = acre::engine::read_record(read_file(path)).record;
@@ -151,7 +126,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         CHECK(files_at_fault(book) == Files{"000003.json"});
     }
     SUBCASE("the newest written anew with a seal of its own") {
-        const Folder folder;
+        const BookFolder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000003.json";
         Record record = acre::engine::read_record(read_file(path)).record;
@@ -162,7 +137,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
 }
 
 TEST_CASE("a signed book takes only records that its keys sign") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 1);
     const acre::engine::KeyPair keys = acre::engine::new_key_pair();
     CHECK(!add_plain(book, keys.secret)); // no key was admitted
@@ -190,7 +165,7 @@ TEST_CASE("a signed book takes only records that its keys sign") {
 }
 
 TEST_CASE("nothing is added after a record that was changed") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 2);
     const std::string path = folder.book() + "/000002.json";
     std::string text = read_file(path);
@@ -201,7 +176,7 @@ TEST_CASE("nothing is added after a record that was changed") {
 }
 
 TEST_CASE("eight processes adding forty each never give one number twice") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book(folder.book());
     REQUIRE(!book.create());
     std::vector<pid_t> children;
@@ -233,7 +208,7 @@ TEST_CASE("eight processes adding forty each never give one number twice") {
 }
 
 TEST_CASE("killed at any moment, the book is whole and goes on") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book(folder.book());
     REQUIRE(!book.create());
     std::mt19937 random(11);
@@ -267,7 +242,7 @@ TEST_CASE("killed at any moment, the book is whole and goes on") {
 }
 
 TEST_CASE("a full disk or a folder that cannot be written adds nothing and says why") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 2);
     SUBCASE("a file may not grow: as on a full disk") {
         const pid_t pid = ::fork();
@@ -294,7 +269,7 @@ TEST_CASE("a full disk or a folder that cannot be written adds nothing and says 
 }
 
 TEST_CASE("names that are not records are told and left alone") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 2);
     for (const char* name : {"notes.txt", "3.json", "000003.json.bak", "0000004.json", ".new-abc"})
         std::ofstream(folder.book() + "/" + name) << "x";
@@ -308,7 +283,7 @@ TEST_CASE("names that are not records are told and left alone") {
 }
 
 TEST_CASE("what a record's maker refuses is given back, and nothing is added") {
-    const Folder folder;
+    const BookFolder folder;
     const Book book = filled(folder, 1);
     const acre::lang::Outcome<Added> added =
         book.append([](const BookState&) -> acre::lang::Outcome<Book::Coming> {
