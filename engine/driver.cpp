@@ -57,12 +57,16 @@ class Driver {
         bool done = read();
         if (done && !job_->request_.field_sets && names_boundaries(job_->sheet())) {
             std::string sets;
-            done =
-                lay_job_fields(*job_, loader_, job_->fields_, sets, *sources_, job_->diagnostics_);
+            lang::Diagnostics of_fields;
+            done = lay_job_fields(*job_, loader_, job_->fields_, sets, *sources_, of_fields);
             if (done) {
                 job_->request_.field_sets = std::move(sets);
                 done = read();
             }
+            // Texts are numbered anew by a second reading: what points into one is of the first.
+            for (const lang::Diagnostic& said : of_fields.all())
+                if (!done || said.primary.span.file == lang::no_file)
+                    job_->diagnostics_.add(said);
         }
         job_->sources_ = sources_;
         if (done && aim_ == Aim::Price)

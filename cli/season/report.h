@@ -19,7 +19,8 @@ enum class Counted { Folder, Jobs, Book };
 struct SeasonNames {
     std::string title; // the folder, the book, or how many jobs
     Counted counted = Counted::Folder;
-    std::vector<std::string> without; // titles of jobs left out
+    std::vector<std::string> without; // files of jobs left out
+    std::vector<std::string> undated; // titles of jobs of a folder that have no date
     long net_days = 20;
     std::optional<engine::MoveChain> chain{}; // of the plan; none: no roads are known
 };

@@ -121,13 +121,16 @@ Reply answer(const SeasonArguments& arguments, bool color) {
         KeptTexts texts;
     };
     std::map<std::string, Shared> shared;
-    engine::SeasonJobs jobs([&](const std::string& path) {
+    using Undated = engine::SeasonJobs::Undated;
+    const auto loader_of = [&](const std::string& path) {
         Shared& folder =
             shared.try_emplace(folder_of(path), Shared{FileLoader(arguments.models), {}})
                 .first->second;
         folder.loader.know(path);
         return std::make_unique<KeptLoader>(folder.loader, folder.texts);
-    });
+    };
+    engine::SeasonJobs jobs(loader_of, files->counted == Counted::Folder ? Undated::LeftOut
+                                                                         : Undated::Refused);
     Reply reply;
     if (arguments.book.empty())
         read_jobs(files->files, jobs, reply);
@@ -140,7 +143,12 @@ Reply answer(const SeasonArguments& arguments, bool color) {
         reply.said.push_back(std::move(season.said));
         return reply;
     }
-    SeasonNames names{files->title, files->counted, files->without, question->net_days, {}};
+    if (jobs.jobs().empty() && !jobs.left_out().empty())
+        return lang::placeless(lang::Code::I603, "no job of `" + files->title + "` has a `date`",
+                               {"a season needs the day on which each job starts"},
+                               {"give the jobs a line such as `date 2027-06-21`"});
+    SeasonNames names{files->title,    files->counted,     files->without,
+                      jobs.left_out(), question->net_days, {}};
     if (!arguments.roads.empty())
         if (auto failure = chain_moves(arguments, *question, *season, names))
             return std::move(*failure);

@@ -165,9 +165,10 @@ Document season_json(const engine::Season& season, const SeasonNames& names) {
                           : names.counted == Counted::Jobs ? "jobs"
                                                            : "accepted";
     Json out = {
-        {"schema", "acrewright.season/4"}, {"money", money_json()},   {"counted", counted},
-        {"without", names.without},        {"jobs", Json::array()},   {"doubles", Json::array()},
-        {"machines", Json::array()},       {"months", Json::array()}, {"clashes", Json::array()}};
+        {"schema", "acrewright.season/4"}, {"money", money_json()},     {"counted", counted},
+        {"without", names.without},        {"undated", names.undated},  {"jobs", Json::array()},
+        {"doubles", Json::array()},        {"machines", Json::array()}, {"months", Json::array()},
+        {"clashes", Json::array()}};
     for (const engine::SeasonJob& job : season.jobs)
         out["jobs"].push_back(job_json(job));
     if (names.counted == Counted::Folder)

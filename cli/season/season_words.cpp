@@ -89,6 +89,8 @@ std::string counted_words(const engine::Season& season, const SeasonNames& names
                          0));
     for (const std::string& left_out : names.without)
         text += " Left out: " + left_out + ".";
+    for (const std::string& undated : names.undated)
+        text += " Not dated, so not counted: \"" + undated + "\".";
     return text;
 }
 

@@ -37,9 +37,17 @@ class FieldOfJob {
             return std::nullopt;
         return lang::conversion(sheet_.lines[id].type.unit, *to).apply(is);
     }
-    bool is_given(const char* name) const {
+    bool is_given(const std::string& name) const {
         const lang::LineId id = find(name);
         return id != lang::none && sheet_.lines[id].given != lang::none;
+    }
+    // Whether the job itself, or a file of values that it takes, says what the given is.
+    bool is_said(const std::string& name) const {
+        const lang::LineId id = find(name);
+        const lang::Given& given = sheet_.givens[sheet_.lines[id].given];
+        return std::any_of(given.settings.begin(), given.settings.end(), [](const auto& setting) {
+            return setting.layer >= lang::Layer::Values && setting.layer != lang::Layer::Field;
+        });
     }
     std::string full(const char* name) const { return prefix_ + name; }
 
@@ -73,7 +81,7 @@ class FieldOfJob {
     const lang::Sheet& sheet_;
     std::string prefix_;
 
-    lang::LineId find(const char* name) const { return sheet_.find(prefix_ + name); }
+    lang::LineId find(const std::string& name) const { return sheet_.find(prefix_ + name); }
 };
 
 class Fields {
@@ -192,6 +200,30 @@ class Fields {
         return ripped;
     }
 
+    // A map may say how deep each of its blocks is ripped; the job would be priced at one depth.
+    void look_for_untaken(const FieldOfJob& job, const Said& said, const LaidField& field) {
+        std::set<std::string> untaken;
+        for (const BoundaryBlock& block : field.boundary.blocks)
+            for (const BoundaryProperty& property : block.properties)
+                if (job.is_given(property.name) && !job.is_said(property.name))
+                    untaken.insert(property.name);
+        if (untaken.empty())
+            return;
+        std::string names;
+        for (const std::string& name : untaken)
+            names += (names.empty() ? "`" : ", `") + name + "`";
+        diagnostics_.add(lang::placeless(
+            lang::Code::L838,
+            fmt::format("\"{}\" says {} of its ground, and the job does not take it", said.path,
+                        names),
+            {},
+            {fmt::format(
+                 "`acrewright field {} --spacing … --blocks blocks.values` makes a block of "
+                 "each feature, with what it says",
+                 split_reference(said.path).file),
+             fmt::format("or say `set {} = …` in the job", job.full(untaken.begin()->c_str()))}));
+    }
+
     bool one(const Said& said) {
         FieldOfJob job(job_, said.entry.empty() ? "" : said.entry + ".");
         LayoutRequest request;
@@ -208,6 +240,7 @@ class Fields {
             if (!across)
                 return false;
         }
+        look_for_untaken(job, said, along->field);
         set_all(job, said, *along, across ? &*across : nullptr);
         const std::string drawn = fmt::format("{} {}", said.path, along->field.request.heading);
         if (said.within.empty() || drawn_.insert(drawn).second) // a picture of each field is enough

@@ -163,6 +163,9 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     bool named = about_output || (command.book && has(said, "the book `book`")) ||
                  (has(said, "the workbook cannot be made") && state == before);
     for (const std::string& target : command.targets) {
+        const std::string above = fs::path(target).parent_path().string();
+        named = named || (!above.empty() && has(said, "`" + above + "` was not written: ") &&
+                          !state.contains(target));
         const bool stood = before.contains(target);
         const bool is_old =
             state.contains(target) == stood && (!stood || state.at(target) == before.at(target));

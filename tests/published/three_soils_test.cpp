@@ -20,11 +20,9 @@ PriceAnswer priced_by_block(const std::string& job) {
     Choices choices;
     for (const auto& path : demo_files("models", ".rate"))
         choices.files[path.filename().string()] = text_of(path);
-    for (const char* name : {"2027.season", "tamarack.firm"})
+    for (const char* name : {"2027.season", "tamarack.firm", "tule-bend.values",
+                             "fields/tule-bend-ranch.geojson", "fields/tule-bend-soils.geojson"})
         choices.files[name] = example(name);
-    for (const char* name :
-         {"tule-bend.values", "tule-bend-ranch.geojson", "tule-bend-soils.geojson"})
-        choices.files[name] = example("fields/" + std::string(name));
     lang::Request request = request_of(job, choices);
     request.field_sets.reset(); // boundaries are looked for
     MemoryLoader loader(choices.files);
@@ -47,7 +45,7 @@ double without_days(const PriceAnswer& answer) {
 
 // The blocks of the file of values, each as it stands there.
 std::vector<std::string> blocks_written() {
-    const std::string text = example("fields/tule-bend.values");
+    const std::string text = example("tule-bend.values");
     std::vector<std::string> blocks;
     for (std::size_t at = text.find("\nblock "); at != std::string::npos;) {
         const std::size_t next = text.find("\nblock ", at + 1);
@@ -60,7 +58,7 @@ std::vector<std::string> blocks_written() {
 } // namespace
 
 TEST_CASE("a block of one soil has the share of the price that it costs by itself") {
-    const PriceAnswer all = priced_by_block(example("fields/three-soils.job"));
+    const PriceAnswer all = priced_by_block(example("21-three-soils.job"));
     const std::vector<std::string> written = blocks_written();
     REQUIRE(written.size() == 6);
     REQUIRE(all.blocks.blocks.size() == 6);

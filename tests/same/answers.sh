@@ -10,7 +10,12 @@ while IFS= read -r line; do
     number=$((number + 1))
     answer=$folder/$(printf '%02d' "$number")
     code=0
+    # Names of files stand in one order in every language.
+    language=${LC_ALL:-C}
+    LC_ALL=C
+    eval "words=($line)"
+    LC_ALL=$language
     printf 'acrewright %s\n' "$line" >"$answer"
-    eval "\"\$program\" $line" </dev/null >>"$answer" 2>&1 || code=$?
+    "$program" "${words[@]}" </dev/null >>"$answer" 2>&1 || code=$?
     printf '\nexit code %d\n' "$code" >>"$answer"
 done <tests/same/commands

@@ -43,7 +43,7 @@ struct Choices { // how a text is compiled
     Files files = {};
     std::string option = {};
     std::vector<std::pair<std::string, std::string>> sets = {};
-    std::string field_sets = {}; // of the boundaries it names; none is looked for
+    std::optional<std::string> field_sets = ""; // of the boundaries it names; nothing: looked for
     std::uint32_t notation = lang::current_notation; // the version whose rules hold
 };
 

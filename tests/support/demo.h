@@ -82,6 +82,9 @@ class Demo {
         for (const char* ending : {".season", ".values", ".firm"})
             for (const auto& path : demo_files("examples", ending))
                 choices.files[path.filename().string()] = text_of(path);
+        for (const auto& path : demo_files("examples/fields", ".geojson"))
+            choices.files["fields/" + path.filename().string()] = text_of(path);
+        choices.field_sets.reset();
         p_ = priced_ok(text, choices);
     }
 

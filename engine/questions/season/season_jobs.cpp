@@ -46,7 +46,9 @@ lang::Diagnostic without_date(const PricedJob& job) {
 
 } // namespace
 
-SeasonJobs::SeasonJobs(LoaderMaker loader) : loader_(std::move(loader)) {}
+SeasonJobs::SeasonJobs(LoaderMaker loader, Undated undated)
+    : loader_(std::move(loader)),
+      undated_(undated) {}
 SeasonJobs::~SeasonJobs() = default;
 
 std::size_t SeasonJobs::plans() const {
@@ -102,6 +104,10 @@ lang::Said SeasonJobs::take(const lang::Request& request, lang::Loader& loader,
     if (!estimated)
         return std::move(estimated.said);
     const lang::JobInfo& info = priced.sheet().job;
+    if (!info.date && undated_ == Undated::LeftOut) {
+        left_out_.push_back(info.title);
+        return {};
+    }
     if (!info.date) {
         estimated.said.diagnostics.add(without_date(priced));
         return std::move(estimated.said);

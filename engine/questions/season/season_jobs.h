@@ -39,7 +39,10 @@ class SeasonJobs {
     // A loader for the job of that name.
     using LoaderMaker = std::function<std::unique_ptr<lang::Loader>(const std::string& path)>;
 
-    explicit SeasonJobs(LoaderMaker loader);
+    // What becomes of a job without a date: it is refused, or it does not count.
+    enum class Undated { Refused, LeftOut };
+
+    explicit SeasonJobs(LoaderMaker loader, Undated undated = Undated::Refused);
     ~SeasonJobs();
     SeasonJobs(const SeasonJobs&) = delete;
     SeasonJobs& operator=(const SeasonJobs&) = delete;
@@ -49,6 +52,7 @@ class SeasonJobs {
     lang::Said add(const std::string& path, const std::string& text);
     // The same of a job that is sealed with all its texts, at the price that was quoted.
     lang::Said add(const lang::Request& request, lang::Loader& loader, QuotedJob quoted);
+    const std::vector<std::string>& left_out() const { return left_out_; } // titles
     bool too_much() const { return too_much_; } // no further job is worth reading
 
     const std::vector<SeasonJob>& jobs() const { return jobs_; }
@@ -58,6 +62,8 @@ class SeasonJobs {
 
   private:
     LoaderMaker loader_;
+    Undated undated_;
+    std::vector<std::string> left_out_;
     std::map<std::string, std::unique_ptr<SharedPlan>> shared_;
     std::vector<SeasonJob> jobs_;
     std::map<std::string, SeasonMachine> machines_;
