@@ -2,6 +2,7 @@
 // (cli/module/texts.h), and a question that would need another layout is refused
 // (cli/module/session.h). The texts of code pages stay in the program as well.
 #include "engine/field/laid_field.h"
+#include "engine/field/soils.h"
 #include "lang/diag/code_page.h"
 #include "lang/loader.h"
 
@@ -12,6 +13,12 @@ std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutReques
                                    lang::Diagnostics& diagnostics) {
     diagnostics.add(lang::cannot_load(lang::Code::F701, lang::ReferenceKind::Boundary,
                                       texts.front().name, "a page cannot lay out a boundary"));
+    return std::nullopt;
+}
+
+// Asked of what was laid out, which here is nothing.
+std::optional<SoilGround> ground_within(const LaidField&, BoundaryText, lang::SourceMap&,
+                                        lang::Diagnostics&) {
     return std::nullopt;
 }
 
