@@ -165,7 +165,7 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     for (const std::string& target : command.targets) {
         const std::string above = fs::path(target).parent_path().string();
         named = named || (!above.empty() && has(said, "`" + above + "` was not written: ") &&
-                          !state.contains(target));
+                          (!state.contains(target) || has(said, "`" + target + "` is left there")));
         const bool stood = before.contains(target);
         const bool is_old =
             state.contains(target) == stood && (!stood || state.at(target) == before.at(target));
