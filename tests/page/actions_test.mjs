@@ -124,12 +124,21 @@ for (const one of jobs)
       const file = writePage(`${name}.html`, one.job);
       const random = numbers(5 + view.width);
       for (const [what, act] of [
-        ["every figure shown is the program's after each change", page => changed(one, page, random)],
+        [
+          "every figure shown is the program's after each change",
+          page => changed(one, page, random),
+        ],
         ["a wrong entry is told, the good price stays, a press mends it", page => wrong(one, page)],
         ["changes are listed, saved, carried, undone", page => kept(one, page, file, name)],
-        ["the owner: what moves the price, a slider, a card that recolors", page => owner(one, page)],
+        [
+          "the owner: what moves the price, a slider, a card that recolors",
+          page => owner(one, page),
+        ],
         ["the estimator: options, curves, where it flips", page => estimator(one, page)],
-        ["the bookkeeper: costs, how a figure was built, another season", page => bookkeeper(one, page)],
+        [
+          "the bookkeeper: costs, how a figure was built, another season",
+          page => bookkeeper(one, page),
+        ],
         ["risk: the program's figures", page => risk(one, page)],
         ["a text is edited, mended, downloaded, undone", page => editor(one, page)],
         ["a paste past the limit is refused", page => pasted(page)],

@@ -21,7 +21,8 @@ async function withSentinels(job, work) {
       .flatMap(text => [...text.matchAll(/^show (.*(?:\n {4}.*)*)/gm)])
       .flatMap(([, names]) => names.split(/[,\s]+/).map(name => name.split(".").at(-1))),
   );
-  const text = readFileSync(join(root, job), "utf8").replace(/because "[^"]*"/g, 'because "SENTINEL"');
+  const before = readFileSync(join(root, job), "utf8");
+  const text = before.replace(/because "[^"]*"/g, 'because "SENTINEL"');
   const set = new Set([...text.matchAll(/^\s*set (\S+)/gm)].map(([, name]) => name));
   const secrets = [];
   // The contract names the diesel price that it rests on: another one than the season's here.

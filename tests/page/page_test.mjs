@@ -3,7 +3,17 @@ import assert from "node:assert/strict";
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { axeFinds, clean, dollars, goTo, missing, noSidewaysScroll, open, percent, visit } from "./browser.mjs";
+import {
+  axeFinds,
+  clean,
+  dollars,
+  goTo,
+  missing,
+  noSidewaysScroll,
+  open,
+  percent,
+  visit,
+} from "./browser.mjs";
 import { ask, folder, writePage } from "./support.mjs";
 
 const one = "examples/01-first-price.job";

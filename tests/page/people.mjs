@@ -17,7 +17,8 @@ export const becomes = (page, wanted) =>
     .catch(async () =>
       assert.equal(await page.textContent("#big"), wanted, await page.textContent("#note")),
     );
-const rests = page => page.waitForFunction(() => page.price === page.full, null, { timeout: 20000 });
+const rests = page =>
+  page.waitForFunction(() => page.price === page.full, null, { timeout: 20000 });
 
 // Bars of what moves the price, a slider, and a card that recolors.
 export async function owner({ job, moves }, page) {
@@ -49,7 +50,10 @@ export async function owner({ job, moves }, page) {
   const unit = givens.find(given => given.name === name).unit;
   const slider = page.locator(`[id="s-${name}"]`);
   await slider.focus();
-  const shades = () => page.locator(".card td span").evaluateAll(all => all.map(one => one.style.getPropertyValue("--k") + one.textContent));
+  const shades = () =>
+    page
+      .locator(".card td span")
+      .evaluateAll(all => all.map(one => one.style.getPropertyValue("--k") + one.textContent));
   const before = await shades();
   for (let i = 0; i < 5; ++i) await page.keyboard.press("ArrowLeft");
   const value = await page.inputValue(`[id="g-${name}"]`);
@@ -110,7 +114,8 @@ export async function estimator({ job, moves }, page) {
     const [from] = await page.locator("details tbody th").first().allTextContents();
     const there = ask("price", job, "--set", `${name}=${from}`);
     if (there.price) assert.equal(ends[0].split("/")[0], dollars(there.price.per_unit));
-    assert.match(await page.getAttribute("main figure svg", "aria-label"), /The price of each option over/);
+    const label = await page.getAttribute("main figure svg", "aria-label");
+    assert.match(label, /The price of each option over/);
   }
   assert.ok((await page.locator(".cautions li").count()) >= ask("price", job).cautions.length);
   if (theirs.columns.length === 1) return;
@@ -171,8 +176,11 @@ export async function risk({ job }, page) {
   const theirs = ask("risk", job, "--trials", "20000");
   const loss = percent(theirs.loss);
   assert.equal(await page.locator(".facts dd").first().textContent(), loss);
-  const middle = theirs.measured.map(one => one.percentiles.find(point => point.share === 0.5).value);
-  const shown = await page.locator("main table").first().locator("tbody td:nth-child(4)").allTextContents();
+  const middle = theirs.measured.map(
+    one => one.percentiles.find(point => point.share === 0.5).value,
+  );
+  const table = page.locator("main table").first();
+  const shown = await table.locator("tbody td:nth-child(4)").allTextContents();
   assert.equal(shown.length, middle.length);
   assert.ok(shown.some(words => middle.some(value => words.startsWith(dollars(value)))));
 }

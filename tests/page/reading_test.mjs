@@ -19,7 +19,8 @@ after(() => browser?.close());
 const cutWords = page =>
   page.evaluate(() => {
     const cut = [];
-    for (const element of document.querySelectorAll("button, label, h1, h2, h3, dt, dd, #big, .btn")) {
+    const read = "button, label, h1, h2, h3, dt, dd, #big, .btn";
+    for (const element of document.querySelectorAll(read)) {
       const box = element.getBoundingClientRect();
       if (box.width === 0 || element.closest(".scroll, .hidden")) continue;
       if (box.right > innerWidth + 1 || box.left < -1) cut.push(element.textContent.slice(0, 40));
@@ -69,14 +70,20 @@ for (const scheme of ["light", "dark"])
     const looks = selector =>
       page.locator(selector).first().evaluate(element => {
         const style = getComputedStyle(element);
-        return [style.backgroundColor, style.color, style.borderStyle, style.borderBottomColor].join();
+        return [
+          style.backgroundColor,
+          style.color,
+          style.borderStyle,
+          style.borderBottomColor,
+        ].join();
       });
     await page.fill("#find", "rip pattern");
     assert.notEqual(
       await looks('.pick button[aria-pressed="true"]'),
       await looks('.pick button[aria-pressed="false"]'),
     );
-    assert.notEqual(await looks("#places [aria-current]"), await looks("#places :not([aria-current])"));
+    const others = await looks("#places :not([aria-current])");
+    assert.notEqual(await looks("#places [aria-current]"), others);
     assert.notEqual(await looks(".bars .hi"), await looks(".bars .lo"));
     await page.fill("#find", "");
     await type(page, "area", "6 gal");

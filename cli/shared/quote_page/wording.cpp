@@ -326,8 +326,7 @@ class Filler {
                          "fuel steps need a base in $/gal and gallons per unit of the price", text,
                          fmt::format("{} and {}", base->unit, per->unit));
         if (!engine::has_cents(step) || !engine::has_cents(per->value * rows * step))
-            return error(Code::W002, "the last of these fuel steps is too large in cents", text,
-                         "");
+            return error(Code::W002, "the last fuel step is too large in cents", text, "");
         put(*fuel);
     }
 };
