@@ -201,11 +201,15 @@ class Fields {
     }
 
     // A map may say how deep each of its blocks is ripped; the job would be priced at one depth.
+    // What the layout itself finds out, such as acres, it need not say.
     void look_for_untaken(const FieldOfJob& job, const Said& said, const LaidField& field) {
+        static const std::set<std::string> laid_out = {"gross",     "area",   "run",
+                                                       "cross_run", "travel", "pulls"};
         std::set<std::string> untaken;
         for (const BoundaryBlock& block : field.boundary.blocks)
             for (const BoundaryProperty& property : block.properties)
-                if (job.is_given(property.name) && !job.is_said(property.name))
+                if (!laid_out.contains(property.name) && job.is_given(property.name) &&
+                    !job.is_said(property.name))
                     untaken.insert(property.name);
         if (untaken.empty())
             return;
