@@ -20,29 +20,31 @@ const engine::Life& work_of(const engine::Lives& lives, const engine::Life& life
     return *work;
 }
 
-lang::Said add(const Book& book, const engine::Life& work, const engine::Standing& standing,
-               engine::QuotedJob quoted, engine::SeasonJobs& jobs) {
-    lang::Outcome<engine::Record> record =
-        book.record(static_cast<std::uint64_t>(work.quote.record));
+lang::Outcome<engine::MadeFrom> made_from(const Book& book, const BookedWork& work) {
+    lang::Outcome<engine::Record> record = book.record(work.record);
     if (!record)
         return std::move(record.said);
-    const std::optional<engine::MadeFrom> made = engine::made_from(*record->quote());
-    if (!made) {
-        lang::Said said;
-        said.diagnostics.add(engine::lacks_texts(work.quote.quote));
-        return said;
-    }
+    std::optional<engine::MadeFrom> made = engine::made_from(*record->quote());
+    if (!made)
+        return engine::lacks_texts(record->quote()->number);
+    if (!work.option.empty())
+        made->request.option = work.option;
+    return std::move(*made);
+}
+
+lang::Said add(const Book& book, const BookedWork& work, engine::QuotedJob quoted,
+               engine::SeasonJobs& jobs) {
+    lang::Outcome<engine::MadeFrom> made = made_from(book, work);
+    if (!made)
+        return std::move(made.said);
     engine::UsedTextsLoader loader(made->texts);
-    lang::Request request = made->request;
-    if (!standing.option.empty())
-        request.option = standing.option;
-    return jobs.add(request, loader, std::move(quoted));
+    return jobs.add(made->request, loader, std::move(quoted));
 }
 
 } // namespace
 
 std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& jobs,
-                               KeptMessages& messages) {
+                               BookedWorks& works, KeptMessages& messages) {
     const Book book(from.folder);
     const lang::Outcome<BookState> state = book.state();
     if (!state)
@@ -60,11 +62,13 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
         accepted += counts ? 1 : 0;
         const engine::Life& work = counts ? work_of(lives, *life, from.day) : *life;
         const std::int64_t cents = counts ? lives.contract_cents(*life) : life->quote.cents;
-        messages.keep(
-            of_the_price(add(book, work, &work == life ? standing : lives.standing(work, from.day),
-                             {"quote " + life->quote.quote, static_cast<double>(cents) / 100,
-                              counts ? 1.0 : *from.offered},
-                             jobs)));
+        const std::string name = "quote " + life->quote.quote;
+        const BookedWork& booked =
+            works[name] = {static_cast<std::uint64_t>(work.quote.record),
+                           (&work == life ? standing : lives.standing(work, from.day)).option};
+        messages.keep(of_the_price(
+            add(book, booked,
+                {name, static_cast<double>(cents) / 100, counts ? 1.0 : *from.offered}, jobs)));
         if (jobs.too_much())
             return std::nullopt;
     }
@@ -77,6 +81,16 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
     return lang::placeless(lang::Code::R002,
                            "no quote of the book `" + from.folder + "` is accepted", {},
                            std::move(helps));
+}
+
+std::optional<engine::MoveMoney> price_again(const std::string& book, const BookedWork& work,
+                                             const engine::GivenSets& sets,
+                                             const engine::RoadsFile& roads) {
+    lang::Outcome<engine::MadeFrom> made = made_from(Book(book), work);
+    if (!made)
+        return std::nullopt;
+    engine::UsedTextsLoader loader(made->texts);
+    return engine::price_by_road(std::move(made->request), loader, sets, roads);
 }
 
 } // namespace acre::cli

@@ -19,8 +19,7 @@
 #include "cli/shared/files/kept_loader.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
-#include "engine/driver.h"
-#include "engine/questions/estimate.h"
+#include "engine/questions/season/by_road.h"
 #include "engine/questions/season/season_jobs.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
@@ -46,7 +45,7 @@ void read_jobs(const std::vector<std::string>& files, engine::SeasonJobs& jobs, 
 }
 
 std::optional<Reply> read_quotes(const SeasonArguments& arguments, std::optional<double> offered,
-                                 engine::SeasonJobs& jobs, Reply& reply) {
+                                 engine::SeasonJobs& jobs, BookedWorks& works, Reply& reply) {
     if (!arguments.paths.empty() || !arguments.without.empty())
         return lang::placeless(lang::Code::C003, "`--book` counts the quotes of the book: leave "
                                                  "jobs and `--without` out");
@@ -55,49 +54,54 @@ std::optional<Reply> read_quotes(const SeasonArguments& arguments, std::optional
         return lang::placeless(lang::Code::C003,
                                "`--as-of` takes a date, as in 2027-03-14; not `" + day + "`");
     KeptMessages messages(reply);
-    return read_book({arguments.book, day, offered}, jobs, messages);
+    return read_book({arguments.book, day, offered}, jobs, works, messages);
 }
 
-// The job of a file with more givens set.
-std::optional<engine::MoveMoney> priced_with(const SeasonArguments& arguments,
-                                             const std::string& file,
-                                             const engine::GivenSets& sets) {
-    lang::Outcome<std::string> text = read_text(file, false);
-    if (!text)
-        return std::nullopt;
-    FileLoader loader(arguments.models);
-    loader.know(file);
-    lang::Request request;
-    request.every_function = false;
-    request.name = file;
-    request.text = std::move(*text);
-    request.sets = sets;
-    const lang::Outcome<engine::Job> job = engine::make_job(request, loader);
-    if (!job)
-        return std::nullopt;
-    const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
-    if (!estimate)
-        return std::nullopt;
-    return engine::MoveMoney{static_cast<double>(estimate->price_cents) / 100,
-                             estimate->cost_total};
-}
+// Prices a job of the season again, from its file or from its record.
+class PricesAgain {
+  public:
+    PricesAgain(const SeasonArguments& arguments, const BookedWorks& works)
+        : arguments_(arguments),
+          works_(works),
+          beside_(arguments.models) {
+        beside_.know(arguments.roads);
+    }
 
-std::optional<Reply> chain_moves(const SeasonArguments& arguments,
+    std::optional<engine::MoveMoney> price(const std::string& file, const engine::GivenSets& sets) {
+        const engine::RoadsFile roads{arguments_.roads, beside_};
+        if (const auto work = works_.find(file); work != works_.end())
+            return price_again(arguments_.book, work->second, sets, roads);
+        lang::Outcome<std::string> text = read_text(file, false);
+        if (!text)
+            return std::nullopt;
+        FileLoader loader(arguments_.models);
+        loader.know(file);
+        lang::Request request;
+        request.every_function = false;
+        request.name = file;
+        request.text = std::move(*text);
+        return engine::price_by_road(std::move(request), loader, sets, roads);
+    }
+
+  private:
+    const SeasonArguments& arguments_;
+    const BookedWorks& works_;
+    FileLoader beside_;
+};
+
+std::optional<Reply> chain_moves(const SeasonArguments& arguments, const BookedWorks& works,
                                  const engine::SeasonQuestion& question, engine::Season& season,
                                  SeasonNames& names) {
-    if (!arguments.book.empty())
-        return lang::placeless(lang::Code::C003,
-                               "`--roads` prices jobs again, and a quote is priced once: leave "
-                               "`--book` or `--roads` out");
     lang::Outcome<std::string> text = read_text(arguments.roads, true, max_data_bytes);
     if (!text)
         return Reply(std::move(text.said));
     lang::Outcome<std::vector<engine::Road>> roads = engine::read_roads(*text, arguments.roads);
     if (!roads)
         return Reply(std::move(roads.said));
+    PricesAgain again(arguments, works);
     const std::vector<engine::PricedRoad> priced = engine::price_roads(
         season.jobs, *roads, arguments.moves, [&](std::size_t job, const engine::GivenSets& sets) {
-            return priced_with(arguments, season.jobs[job].file, sets);
+            return again.price(season.jobs[job].file, sets);
         });
     names.chain = engine::chain(season, question.fleet, priced);
     return std::nullopt;
@@ -132,9 +136,10 @@ Reply answer(const SeasonArguments& arguments, bool color) {
     engine::SeasonJobs jobs(loader_of, files->counted == Counted::Folder ? Undated::LeftOut
                                                                          : Undated::Refused);
     Reply reply;
+    BookedWorks works;
     if (arguments.book.empty())
         read_jobs(files->files, jobs, reply);
-    else if (auto failure = read_quotes(arguments, *offered, jobs, reply))
+    else if (auto failure = read_quotes(arguments, *offered, jobs, works, reply))
         return std::move(*failure);
     if (reply.failed())
         return reply;
@@ -150,7 +155,7 @@ Reply answer(const SeasonArguments& arguments, bool color) {
     SeasonNames names{files->title,    files->counted,     files->without,
                       jobs.left_out(), question->net_days, {}};
     if (!arguments.roads.empty())
-        if (auto failure = chain_moves(arguments, *question, *season, names))
+        if (auto failure = chain_moves(arguments, works, *question, *season, names))
             return std::move(*failure);
     if (!arguments.page.empty() && !save(arguments.page, season_html(*season, names), reply))
         return reply;

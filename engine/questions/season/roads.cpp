@@ -12,7 +12,11 @@
 namespace acre::engine {
 namespace {
 
+// "a" of fields/a.job, "2027-004" of a quote.
 std::string name_of_job(const SeasonJob& job) {
+    constexpr std::string_view quote = "quote ";
+    if (job.file.starts_with(quote))
+        return job.file.substr(quote.size());
     std::string name = job.file.substr(job.file.rfind('/') + 1);
     if (name.ends_with(".job"))
         name.resize(name.size() - 4);
@@ -51,7 +55,7 @@ class RoadPrices {
         const std::optional<MoveMoney> over = reprice_(to, way_in);
         if (!over) {
             priced.why_not = "the second has no price with this road: a road listed by legs is "
-                             "not replaced";
+                             "replaced by a file of values with its legs, in a column `with`";
             return priced;
         }
         priced.from_quoted = first->both;

@@ -23,11 +23,11 @@ using GivenSets = std::vector<std::pair<std::string, std::string>>; // NAME, VAL
 // A row of the dispatcher's file: the road from one job to another, as the givens of the job moved
 // to have it.
 struct Road {
-    std::string from, to; // names of the jobs' files, without .job
-    GivenSets way_in;
+    std::string from, to; // names of the jobs' files, without .job, or numbers of quotes
+    GivenSets way_in;     // `with`: a file of values with the legs of the road
 };
 
-// "from,to,site.miles" and rows below it. C003: it is no such table.
+// "from,to,site.miles,with" and rows below it. C003: it is no such table.
 lang::Outcome<std::vector<Road>> read_roads(std::string_view text, const std::string& name);
 
 struct MoveMoney {
