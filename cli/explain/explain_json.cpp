@@ -16,6 +16,7 @@ Json step_json(const engine::ExplainStep& step) {
     json["written"] = step.written;
     json["with_numbers"] = step.with_numbers;
     json["set_by"] = step.set_by;
+    json["within"] = step.within;
     json["place"] = step.place;
     json["because"] = step.because;
     json["may_be_negative"] = step.may_be_negative;

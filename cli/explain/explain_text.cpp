@@ -45,6 +45,7 @@ class Tree {
         }
         if (!step.set_by.empty()) {
             std::string text = "set by the " + terminal_text(step.set_by);
+            text += step.within.empty() ? "" : " for jobs of " + step.within;
             text += step.place.empty() ? "" : ", " + terminal_text(step.place);
             text += step.because.empty() ? "" : ", because \"" + terminal_text(step.because) + "\"";
             lines("", text, inner);

@@ -95,7 +95,10 @@ Json plan_json(const engine::Season& season) {
                         {"fits", job.fits},
                         {"start", job.fits ? Json(lang::date_text(job.at.start)) : Json(nullptr)},
                         {"finish", job.fits ? Json(lang::date_text(job.at.finish)) : Json(nullptr)},
-                        {"days_moved", job.moved}});
+                        {"days_moved", job.moved},
+                        {"priced_otherwise",
+                         job.fits ? Json(engine::priced_otherwise(season.jobs[i], job.at.start))
+                                  : Json::array()}});
     }
     return {
         {"jobs", std::move(jobs)},           {"last_day", lang::date_text(season.plan->last_day)},

@@ -137,6 +137,31 @@ std::string clash_words(const engine::Season& season, const ClashGroup& clash) {
     return text + (clash.may_be ? ", if the offer is taken" : "");
 }
 
+namespace {
+
+// Jobs that the plan begins on days for which the season sets other figures.
+void say_other_days(const engine::Season& season, std::vector<std::string>& out) {
+    constexpr std::size_t most_jobs = 5;
+    std::size_t found = 0;
+    for (std::size_t i = 0; i < season.jobs.size(); ++i) {
+        const engine::PlannedJob& job = season.plan->jobs[i];
+        if (!job.fits)
+            continue;
+        const auto otherwise = engine::priced_otherwise(season.jobs[i], job.at.start);
+        if (otherwise.empty() || ++found > most_jobs)
+            continue;
+        out.push_back(
+            fmt::format("\"{}\" would start on {}, when the season sets {} otherwise: give "
+                        "it that date to see its price.",
+                        season.jobs[i].title, lang::day_text(job.at.start),
+                        fmt::format("{}", fmt::join(otherwise, ", "))));
+    }
+    if (found > most_jobs)
+        out.push_back(fmt::format("So it is with {} more.", count_text(found - most_jobs)));
+}
+
+} // namespace
+
 std::vector<std::string> plan_sentences(const engine::Season& season) {
     if (!season.plan)
         return {fmt::format("There is no plan: one takes at most {} jobs within ten years, and a "
@@ -169,6 +194,7 @@ std::vector<std::string> plan_sentences(const engine::Season& season) {
                           : fmt::format("The search stopped at its limit, {} places tried: another "
                                         "order of the jobs may lose less.",
                                         lang::number_text(static_cast<double>(plan.trials))));
+    say_other_days(season, out);
     return out;
 }
 

@@ -22,7 +22,7 @@ namespace {
 bool is_seasons(const lang::Sheet& sheet, const Axis& axis) {
     const lang::Given& given = sheet.givens[axis.given];
     return !axis.is_share && !given.settings.empty() &&
-           given.settings.back().layer <= lang::Layer::Season;
+           given.settings.back().layer <= lang::Layer::Season && !given.settings.back().within;
 }
 
 bool alike(const Axis& a, const Axis& b) {

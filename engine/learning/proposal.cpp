@@ -61,7 +61,7 @@ const lang::ast::Set* last_set(const lang::ast::Module& season, const std::strin
     const lang::ast::Set* found = nullptr;
     for (const lang::ast::Statement& statement : season.statements)
         if (const auto* set = std::get_if<lang::ast::Set>(&statement.node);
-            set != nullptr && set->name.text == name) {
+            set != nullptr && set->name.text == name && !set->within) {
             found = set;
             span = statement.span;
         }

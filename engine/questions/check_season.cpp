@@ -48,6 +48,7 @@ class SeasonCheck {
         for (const auto& [model, names] : unpriced_)
             if (!used_.contains(model))
                 names_.add(names);
+        tell_computed(text);
         if (models_ > 0)
             findings_.add(unknown_names(text, sources));
         answer.said = findings_.take();
@@ -79,8 +80,8 @@ class SeasonCheck {
             for (const lang::ast::Module& module : program->modules)
                 used_.insert(sources->file(module.file).name());
         lang::check(std::move(sheet), *sources, diagnostics);
-        findings_.add(of_the_season(diagnostics, sources, file),
-                      fmt::format("seen from the model {}", request.name));
+        const std::string seen_from = fmt::format("seen from the model {}", request.name);
+        findings_.add(of_the_season(diagnostics, sources, file, seen_from), seen_from);
         ++models_;
     }
 
@@ -101,21 +102,44 @@ class SeasonCheck {
             for (const lang::Setting& setting : given.settings)
                 if (setting.layer == lang::Layer::Season && setting.span.file == file)
                     names.known.insert(setting.span.begin);
+            for (const lang::Setting& setting : given.of_other_days)
+                names.known.insert(setting.span.begin);
         }
     }
 
     // What is wrong in the season's own text; names are judged when every model was seen.
     lang::Said of_the_season(const lang::Diagnostics& diagnostics,
                              const std::shared_ptr<const lang::SourceMap>& sources,
-                             lang::FileId file) {
+                             lang::FileId file, const std::string& seen_from) {
         lang::Said said{{}, sources};
         for (const lang::Diagnostic& diagnostic : diagnostics.all()) {
             if (diagnostic.primary.span.file != file || diagnostic.code == Code::L807)
                 continue;
+            if (diagnostic.code == Code::I606) {
+                computed_.push_back({diagnostic, sources, seen_from});
+                continue;
+            }
             told_.insert(line_of(*sources, diagnostic.primary.span));
             said.diagnostics.add(diagnostic);
         }
         return said;
+    }
+
+    // A name that one model computes may be a given of another: the season is for that one then.
+    void tell_computed(const lang::ast::Module& text) {
+        std::set<std::uint32_t> given; // names, by where they begin
+        for (const lang::ast::Statement& statement : text.statements)
+            if (const auto* set = std::get_if<lang::ast::Set>(&statement.node);
+                set != nullptr && names_.known.contains(statement.span.begin))
+                given.insert(set->name.span.begin);
+        for (const Computed& one : computed_) {
+            if (given.contains(one.diagnostic.primary.span.begin))
+                continue;
+            told_.insert(line_of(*one.sources, one.diagnostic.primary.span));
+            lang::Said said{{}, one.sources};
+            said.diagnostics.add(one.diagnostic);
+            findings_.add(said, one.seen_from);
+        }
     }
 
     lang::Said unknown_names(const lang::ast::Module& text,
@@ -144,8 +168,15 @@ class SeasonCheck {
         return said;
     }
 
+    struct Computed { // I606 of one model
+        lang::Diagnostic diagnostic;
+        std::shared_ptr<const lang::SourceMap> sources;
+        std::string seen_from;
+    };
+
     const lang::Request& season_;
     lang::Loader& loader_;
+    std::vector<Computed> computed_;
     Findings findings_;
     std::size_t models_ = 0;
     Names names_;                           // of the models that a job can price

@@ -97,6 +97,8 @@ class Explainer {
         if (setting.layer != lang::Layer::Model)
             step.place = place_text(sources_, setting.span);
         step.because = setting.because;
+        if (setting.within)
+            step.within = lang::days_text(*setting.within);
     }
 
     static void add_sources(const lang::Function& function, std::vector<std::string>& sources) {

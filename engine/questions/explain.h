@@ -18,6 +18,7 @@ struct ExplainStep {
     std::string text;         // the value as people read it
     std::string written;      // the formula as written; empty for a plain given
     std::string with_numbers; // the same with the values in the place of names
+    std::string within;       // the days that the season sets it for: "2027-11-01 .. 2028-04-30"
     std::string set_by;       // givens: "model", "season", "job", "option", "command line", …
     std::string place;        // "models/deep-rip.rate:14"
     std::string because;

@@ -31,6 +31,9 @@ class Collector {
             for (const lang::Setting& setting : given.settings)
                 if (setting.layer != lang::Layer::Model)
                     add_name_in(setting.span, sheet_.lines[given.line]);
+        for (const lang::Given& given : sheet_.givens)
+            for (const lang::Setting& setting : given.of_other_days)
+                add_name_in(setting.span, sheet_.lines[given.line]);
         for (lang::FileId file = 0; file < sources_.size(); ++file)
             add_listed(file);
         const auto key = [](const Found& f) {

@@ -164,6 +164,10 @@ class Checker {
             if (in_force)
                 sheet_.lines[id].value = setting.value;
         }
+        for (Setting& setting : given.of_other_days)
+            if (setting.value != none)
+                setting.value = check_value(site, setting.value, wanted, {"", name},
+                                            UnitName{&unit_text, nullptr}, declared);
         given.within_low =
             check_part(site, given.within_low, wanted, {"the allowed range of ", name}, unit_text);
         given.within_high =

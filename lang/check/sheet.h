@@ -97,7 +97,8 @@ struct Setting {
     Span span; // the statement
     NodeId value = none;
     std::string because;
-    std::uint32_t over = 0; // how many lists it is set for all entries of
+    std::uint32_t over = 0;             // how many lists it is set for all entries of
+    std::optional<ast::Dates> within{}; // of a season: the days on which it holds
 };
 
 enum class Role : std::uint8_t {
@@ -136,6 +137,7 @@ struct Line {
 struct Given {
     LineId line = none;
     std::vector<Setting> settings;                // in order of layers; the last is in force
+    std::vector<Setting> of_other_days;           // of the season, and not for this job
     NodeId within_low = none, within_high = none; // none: no bound
     NodeId swing_low = none, swing_high = none;   // of `swing` or `choose`
     bool chosen = false; // of `choose`: settled before work starts, so risk holds it still
@@ -253,6 +255,18 @@ struct Function {
     FileId file = 0;
 };
 
+// "2027-11-15 .. 2028-02-28"
+std::string days_text(const ast::Dates& days);
+
+struct DatedSet { // of a season: what it sets for jobs of these days alone
+    std::string given;
+    Span span;
+    ast::Dates within;
+    bool in_force = false; // for this job
+
+    bool holds_on(long day) const; // since 1970-01-01
+};
+
 struct JobInfo {
     std::string title, who, option;
     std::vector<std::pair<std::string, std::string>> words; // for the pages of its quote
@@ -261,6 +275,7 @@ struct JobInfo {
     std::optional<ast::Date> latest;                        // its latest end
     std::vector<ast::Closed> closed; // what its season says; labels are views into the sources
     std::string model_title, season_title;
+    std::vector<DatedSet> dated_sets;       // of givens that are there
     std::vector<std::string> season_unused; // names that the season sets and nothing here has
     std::string model_file, season_file;    // names of the texts; no season: empty
     Span model_span;                        // of the model's title

@@ -159,6 +159,7 @@ ACRE_ON(known_text)     { r.draft.known = read_known(in.string_view(),
 ACRE_ON(date_text)      { r.draft.dates.push_back(read_date(in.string_view(),
                           r.formulas.span(in.string_view()))); }
 ACRE_ON(days)           { check_days(r.draft.dates, r.formulas.span(in.string_view())); }
+ACRE_ON(within_days)    { r.draft.take_days(r.formulas.span(in.string_view())); }
 ACRE_ON(weekday)        { r.draft.weekday = read_weekday(in.string_view(),
                           r.formulas.span(in.string_view())); }
 

@@ -47,6 +47,8 @@ void Assembler::add(std::uint32_t index, Draft& draft, Formulas& formulas) {
         module_.title = draft.texts.front();
         return;
     }
+    if (draft.within_days && kind_ != FileKind::Season)
+        misplaced_days(draft.within_days_span);
     const std::uint32_t parent = line.parent;
     for (std::uint32_t p = parent; p != no_parent; p = lines_[p].parent)
         if (statement_of_[p] != ast::none)

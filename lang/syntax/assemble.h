@@ -81,7 +81,8 @@ class Assembler {
     ast::Money make_money(const Draft& draft, ast::ExprId step); // S125
     ast::PageWord make_page_word(const Draft& draft);            // S116, S122
     ast::Closed make_closed(const Draft& draft, Span whole);     // S116, S122, S126
-    bool too_many_inner(const LogicalLine& line);                // S122
+    void misplaced_days(Span days);
+    bool too_many_inner(const LogicalLine& line); // S122
     void close_table();
     void twice(std::string_view what, Span again, Span first);
     Span span(const LogicalLine& line) const { return {module_.file, line.begin, line.end}; }

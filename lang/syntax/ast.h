@@ -256,6 +256,16 @@ struct Part {
 };
 
 // statements of a job or a season
+struct Date {
+    int year = 0;
+    int month = 0;
+    int day = 0;
+    Span span;
+};
+struct Dates { // of a job: its earliest start, and its latest end where it says one
+    Date first;
+    std::optional<Date> last;
+};
 struct Set {
     Word name;
     ExprId value = none;
@@ -263,6 +273,7 @@ struct Set {
     std::optional<Range> swing; // in place of the range that the model has
     bool of_it = false;
     SwingShape shape = SwingShape::Unstated;
+    std::optional<Dates> within{}; // of a season: for jobs whose date is one of these days
 };
 struct Option {
     Text title;
@@ -303,16 +314,6 @@ struct ValuesReference { // `with "over-the-pass"`
 };
 struct For {
     Text who;
-};
-struct Date {
-    int year = 0;
-    int month = 0;
-    int day = 0;
-    Span span;
-};
-struct Dates { // of a job: its earliest start, and its latest end where it says one
-    Date first;
-    std::optional<Date> last;
 };
 struct Closed { // days on which nobody works: a day of the week, or from a date to a date
     std::optional<int> weekday; // 0: Sunday

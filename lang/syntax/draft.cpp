@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/syntax/assemble.h"
 #include "lang/syntax/syntax_error.h"
 
 namespace acre::lang {
@@ -35,6 +36,7 @@ void Draft::clear() {
     label.reset();
     because.reset();
     within.reset();
+    within_days.reset();
     swing.reset();
     below.reset();
     above.reset();
@@ -59,6 +61,13 @@ void Draft::take_range(Formulas& formulas, std::optional<ast::Range>& place,
     if (place)
         check_first(true, clause, span, place->span);
     place = ast::Range{low, high, span};
+}
+
+void Draft::take_days(Span span) {
+    check_first(within_days.has_value(), "`within`", span, within_days_span);
+    within_days = make_dates(*this);
+    within_days_span = span;
+    dates.clear();
 }
 
 void Draft::take_swing(Formulas& formulas, bool of_choose) {

@@ -30,8 +30,10 @@ struct Draft {
     ast::SwingShape shape = ast::SwingShape::Unstated;
     ast::Known known = ast::Known::Unstated;
     std::vector<ast::Date> dates; // one, or the first and the last
-    std::optional<int> weekday;   // 0: Sunday
-    std::string_view number;      // of a unit definition
+    std::optional<ast::Dates> within_days;
+    Span within_days_span;
+    std::optional<int> weekday; // 0: Sunday
+    std::string_view number;    // of a unit definition
     Span number_span;
     Span below_span, above_span;
     bool chosen = false; // the swing is of `choose`
@@ -50,6 +52,7 @@ struct Draft {
     // A clause is complete: its pieces move from the stacks to their place. S116 when the place is
     // taken.
     void take_text(std::optional<ast::Text>& place, std::string_view clause);
+    void take_days(Span span);
     void take_range(Formulas& formulas, std::optional<ast::Range>& place, std::string_view clause);
     // S123: a range of choice and a swing.
     void take_swing(Formulas& formulas, bool of_choose);

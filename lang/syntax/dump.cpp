@@ -132,7 +132,12 @@ class Dumper {
         put("set {} = {}", s.name.text, expr(s.value));
         if (s.swing)
             write_swing("swing", s.shape, *s.swing, s.of_it);
+        if (s.within)
+            put(" within {}", days(*s.within));
         clause(" because", s.because);
+    }
+    static std::string days(const ast::Dates& d) {
+        return date(d.first) + (d.last ? " .. " + date(*d.last) : "");
     }
     void write_swing(const char* word, ast::SwingShape shape, const ast::Range& bounds,
                      bool of_it) {
@@ -314,11 +319,7 @@ class Dumper {
     static std::string date(const ast::Date& d) {
         return fmt::format("{:04}-{:02}-{:02}", d.year, d.month, d.day);
     }
-    void write(const ast::Dates& d) {
-        put("date {}", date(d.first));
-        if (d.last)
-            put(" .. {}", date(*d.last));
-    }
+    void write(const ast::Dates& d) { put("date {}", days(d)); }
     void write(const ast::Closed& c) {
         if (c.weekday)
             put("closed {}", weekday_name(*c.weekday));

@@ -40,7 +40,7 @@
 //   inner       = line | ( "source" | "note" ) TEXT | "known" WORD
 //               | ( "tested" | "limit" ) NAME range [ TEXT ]
 //               | "example" disjunction "=" disjunction [ "within" disjunction ]
-//   set         = "set" NAME "=" formula { because | "swing" … as of a given }
+//   set         = "set" NAME "=" formula { because | "swing" … as of a given | "within" days }
 //   option      = "option" TEXT                          because = "because" TEXT
 //   field       = "field" TEXT [ "within" TEXT ] [ "heading" formula ]
 //   row         = [ "-" ] NUMBER [ "-" ] NUMBER
@@ -230,8 +230,6 @@ struct example         : seq<word<Keyword::Example>, must<disjunction>, must<equ
                              opt<word<Keyword::Within>, must<disjunction>>, must<end>> {};
 
 // --- statements of a season or a job
-struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>,
-                             star<sor<because, swing>>, must<end>> {};
 struct option          : seq<word<Keyword::Option>, must<text>, must<end>> {};
 struct entry           : seq<must<target>, must<new_name>, star<label>, must<end>> {};
 struct field           : seq<word<Keyword::Field>, must<text>, opt<word<Keyword::Within>, must<text>>,
@@ -241,6 +239,9 @@ struct date_text       : seq<rep<4, digit>, one<'-'>, rep<2, digit>, one<'-'>, r
 struct day             : token<date_text> {};
 struct days            : seq<must<day>, opt<dots, must<day>>> {};
 struct date            : seq<word<Keyword::Date>, days, must<end>> {};
+struct within_days     : seq<word<Keyword::Within>, days> {};
+struct set             : seq<word<Keyword::Set>, must<target>, must<equals>, must<formula>,
+                             star<sor<because, swing, within_days>>, must<end>> {};
 struct weekday         : name_text {};
 struct closed          : seq<word<Keyword::Closed>, sor<token<weekday>, days>, star<label>,
                              must<end>> {};

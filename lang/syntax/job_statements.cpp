@@ -14,6 +14,17 @@ ast::Dates make_dates(const Draft& d) {
     return {d.dates.front(), d.dates.size() > 1 ? std::optional(d.dates[1]) : std::nullopt};
 }
 
+// A job has one date, and says what holds for it.
+void Assembler::misplaced_days(Span days) {
+    diagnostics_.add(
+        {Code::S104,
+         "`within` and days stand in a season only",
+         {days, "not here"},
+         {},
+         {},
+         {{"leave the days out: what is set here holds for this job, whatever its date", {}}}});
+}
+
 ast::Closed Assembler::make_closed(const Draft& d, Span whole) {
     ast::Closed closed{d.weekday, {}, {}, d.label};
     if (++closed_seen_ == max_closed + 1)

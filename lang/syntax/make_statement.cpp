@@ -12,7 +12,7 @@ ast::Line make_line(const Draft& d, ast::ExprId value) {
 }
 
 ast::Set make_set(const Draft& d, ast::ExprId value) {
-    return {d.words.front(), value, d.because, d.swing, d.of_it, d.shape};
+    return {d.words.front(), value, d.because, d.swing, d.of_it, d.shape, d.within_days};
 }
 
 namespace {

@@ -114,13 +114,20 @@ class StatementRows {
                 rows_.emplace_back();
         } else if (t.kind == TokenKind::Comment) {
             rows_.back().comment = t.in(text_);
-        } else if (t.kind == TokenKind::Number &&
-                   (line_.head == Keyword::Date || line_.head == Keyword::Closed)) {
+        } else if (t.kind == TokenKind::Number && is_date(t)) {
             t.end = t.begin + date_bytes; // a date is one piece
             put(t, Before::Other);
         } else {
             take_solid(t);
         }
+    }
+
+    bool is_date(const Token& t) const {
+        if (line_.head == Keyword::Date || line_.head == Keyword::Closed)
+            return true;
+        const std::string_view text = text_.substr(t.begin, date_bytes);
+        return line_.head == Keyword::Set && text.size() == date_bytes && text[4] == '-' &&
+               text[7] == '-' && text.find_first_not_of("0123456789-") == std::string_view::npos;
     }
 
     void take_solid(Token& t) {

@@ -194,7 +194,10 @@ std::vector<std::string> FileLoader::references(ReferenceKind kind, std::string_
     std::set<std::string> names;
     if (kind == ReferenceKind::Boundary)
         return {};
-    for (const std::string& folder : folders(kind, from)) {
+    std::vector<std::string> searched = folders(kind, from);
+    if (kind == ReferenceKind::Model && !installed_folder_.empty())
+        searched.push_back(installed_folder_);
+    for (const std::string& folder : searched) {
         // Models are there for every job; a season among them may be anybody's.
         if (kind == ReferenceKind::Season && folder != folder_of(from) &&
             folder.substr(folder.rfind('/') + 1) != "seasons")

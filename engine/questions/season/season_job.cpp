@@ -72,6 +72,15 @@ void take_stages(const StagesPlaced& from, const std::vector<WorkStage>& stages,
 
 } // namespace
 
+std::vector<std::string> priced_otherwise(const SeasonJob& job, long start) {
+    std::vector<std::string> givens;
+    for (const lang::DatedSet& set : job.dated_sets ? *job.dated_sets : DatedSets{})
+        if (set.holds_on(start) != set.in_force &&
+            std::find(givens.begin(), givens.end(), set.given) == givens.end())
+            givens.push_back(set.given);
+    return givens;
+}
+
 JobPlace place(const SeasonJob& job, long earliest) {
     const WorkCalendar& calendar = calendar_of(job);
     std::vector<WorkStage> stages = job.stages;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "engine/job/work_calendar.h"
+#include "lang/check/sheet.h"
 
 namespace acre::engine {
 
@@ -39,12 +40,15 @@ struct JobPlace {
     std::vector<std::vector<DaySpan>> runs{}; // by use: days of them on which it runs
 };
 
+using DatedSets = std::vector<lang::DatedSet>;
+
 struct SeasonJob {
     std::string file, title, who, boundary; // boundary: file of the field; empty: none is named
     long earliest = 0;                      // as the job says
     std::optional<long> latest{};           // as the job says
     std::vector<WorkStage> stages{};        // none: as many days as `days` says
     std::shared_ptr<const WorkCalendar> calendar{}; // none: every day is open
+    std::shared_ptr<const DatedSets> dated_sets{};  // what its season sets by the day
     double days = 0;                // of work, as the model counts them, where it has no stages
     double price = 0, cost = 0;     // money; cost: direct
     double overhead = 0;            // what the price carries
@@ -62,6 +66,9 @@ struct SeasonJob {
     // What it leaves for the fixed cost of machines and for the office.
     double left() const { return price - cost + fixed; }
 };
+
+// The givens that its season sets otherwise for a job that starts on this day than for this one.
+std::vector<std::string> priced_otherwise(const SeasonJob& job, long start);
 
 // From the first open day on or after `earliest`.
 JobPlace place(const SeasonJob& job, long earliest);

@@ -1,5 +1,6 @@
 #include "engine/questions/season/season_jobs.h"
 
+#include <algorithm>
 #include <optional>
 #include <utility>
 
@@ -52,7 +53,10 @@ SeasonJobs::SeasonJobs(LoaderMaker loader, Undated undated)
 SeasonJobs::~SeasonJobs() = default;
 
 std::size_t SeasonJobs::plans() const {
-    return shared_.size();
+    std::size_t kept = 0;
+    for (const auto& [key, plans] : shared_)
+        kept += plans.size();
+    return kept;
 }
 
 lang::Said SeasonJobs::add(const std::string& path, const std::string& text) {
@@ -60,16 +64,20 @@ lang::Said SeasonJobs::add(const std::string& path, const std::string& text) {
     if (!plain || !plain->date)
         return judged(add_slowly(path, text, {}));
     const std::string key = plain->key(folder_of(path));
-    const auto shared = shared_.find(key);
-    if (shared == shared_.end())
+    // One for each way in which the season sets figures by the day.
+    const auto& plans = shared_[key];
+    const auto shared = std::find_if(plans.begin(), plans.end(), [&](const auto& plan) {
+        return plan->holds_on(day_of(*plain->date));
+    });
+    if (shared == plans.end())
         return judged(add_slowly(path, text, key));
-    steps_ += shared->second->steps();
+    steps_ += (*shared)->steps();
     SeasonJob job;
     job.file = path;
     job.title = plain->title;
     job.who = plain->who;
     job.earliest = day_of(*plain->date);
-    if (!shared->second->facts(*plain, job, machines_) || too_long(job))
+    if (!(*shared)->facts(*plain, job, machines_) || too_long(job))
         return judged(add_slowly(path, text, {}));
     jobs_.push_back(std::move(job));
     return judged({});
@@ -142,7 +150,7 @@ lang::Said SeasonJobs::take(const lang::Request& request, lang::Loader& loader,
     jobs_.push_back(std::move(job));
     if (!key.empty() && kept_steps_ + nodes <= max_kept_steps) {
         kept_steps_ += nodes;
-        shared_.emplace(key, std::move(shared));
+        shared_[key].push_back(std::move(shared));
     }
     return std::move(estimated.said);
 }

@@ -64,7 +64,7 @@ class SeasonJobs {
     LoaderMaker loader_;
     Undated undated_;
     std::vector<std::string> left_out_;
-    std::map<std::string, std::unique_ptr<SharedPlan>> shared_;
+    std::map<std::string, std::vector<std::unique_ptr<SharedPlan>>> shared_;
     std::vector<SeasonJob> jobs_;
     std::map<std::string, SeasonMachine> machines_;
     std::uint64_t steps_ = 0, kept_steps_ = 0;

@@ -48,8 +48,15 @@ std::string instance_of_line(const lang::Sheet& sheet, const lang::Line& line) {
 
 } // namespace
 
+bool SharedPlan::holds_on(long day) const {
+    return std::all_of(
+        dated_->begin(), dated_->end(),
+        [&](const lang::DatedSet& set) { return set.holds_on(day) == set.in_force; });
+}
+
 SharedPlan::SharedPlan(Job job, const PlainJob* first)
     : job_(std::move(job)),
+      dated_(std::make_shared<const DatedSets>(job_->sheet().job.dated_sets)),
       calendar_(std::make_shared<const WorkCalendar>(job_->sheet().job.closed)),
       stages_(stages_of(job_->sheet(), job_->plan())),
       boundary_(boundary_of(job_->sheet())) {
@@ -259,6 +266,7 @@ bool SharedPlan::is_the_week_of_the_season(const Values& values) const {
 // A job of no days is done on the day it starts.
 void SharedPlan::stages(const Values& values, SeasonJob& to) const {
     to.calendar = calendar_;
+    to.dated_sets = dated_;
     for (const Stage& stage : stages_)
         to.stages.push_back({at(stage.days, values), stage.waits});
 }

@@ -27,6 +27,8 @@ class SharedPlan {
     void facts(SeasonJob& to, SeasonMachines& all) { facts(job_->values(), to, all); }
     // Of another one. False: there is something to say of it, and the whole way has to.
     bool facts(const PlainJob& from, SeasonJob& to, SeasonMachines& all);
+    // Whether the season sets for a job of this day what it sets for that of the plan.
+    bool holds_on(long day) const;
     std::size_t steps() const { return job_->plan().size(); } // of calculation
 
   private:
@@ -51,6 +53,7 @@ class SharedPlan {
     std::vector<double> inputs_;
     std::vector<Counted> hours_, days_, gallons_, acres_;
     Slot days_per_week_ = no_slot;
+    std::shared_ptr<const DatedSets> dated_;
     std::shared_ptr<const WorkCalendar> calendar_;
     std::vector<Stage> stages_;
     std::string boundary_;

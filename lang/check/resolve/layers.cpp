@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/resolve/added_up.h"
+#include "lang/check/resolve/dated_sets.h"
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/lookup.h"
 #include "lang/check/resolve/messages.h"
@@ -38,7 +39,8 @@ class Place {
         : r_(r),
           layer_(layer),
           where_(where),
-          apply_(apply) {}
+          apply_(apply),
+          dated_(r) {}
 
     void set(const ast::Set& set, Span span) {
         const Found found = found_at(set.name, where_.at);
@@ -52,18 +54,18 @@ class Place {
         const Lists over = r_.open(found.of, where_.at);
         if (!is_of_entry(found))
             return withheld_ ? void() : report_not_of_entry(r_, set.name, found.line);
-        if (!withheld_ && set_before(set.name, found.line, over.size()))
+        if (!withheld_ && !set.within && set_before(set.name, found.line, over.size()))
             return;
         if (is_added_up(set.name, found.line, over))
             return;
-        const std::string because = set.because ? std::string(set.because->text) : std::string();
+        kept_ = apply_ && (!set.within || dated_.take(set, found.line, over.size()));
         // Of several entries each computes the value for itself. One that is not kept is looked at
         // once: the others have nothing else to say.
-        for (std::uint32_t c = 0; c < (apply_ ? r_.copies(over, where_.at) : 1) && !r_.full; ++c) {
+        for (std::uint32_t c = 0; c < (kept_ ? r_.copies(over, where_.at) : 1) && !r_.full; ++c) {
             Where where = where_;
             where.at = r_.copy(over, where_.at, c);
             const LineId line = over.empty() ? found.line : found_at(set.name, where.at).line;
-            put(line, set, span, because, where, over.size());
+            put(line, set, span, where, over.size());
         }
     }
 
@@ -115,8 +117,7 @@ class Place {
         return true;
     }
 
-    void put(LineId line, const ast::Set& set, Span span, const std::string& because,
-             const Where& where, std::uint32_t over) {
+    void put(LineId line, const ast::Set& set, Span span, const Where& where, std::uint32_t over) {
         const std::size_t nodes = r_.sheet.nodes.size();
         const std::size_t args = r_.sheet.args.size();
         const NodeId value =
@@ -124,21 +125,26 @@ class Place {
         const bool swings = set.swing && !withheld_;
         const NodeId low = swings ? build(r_, where, set.swing->low) : none;
         const NodeId high = swings ? build(r_, where, set.swing->high) : none;
-        if (!apply_) { // an option that is not chosen: its errors are told, its values are not kept
+        const std::string because = set.because ? std::string(set.because->text) : std::string();
+        Given& given = r_.sheet.givens[r_.sheet.lines[line].given];
+        if (!kept_ && set.within) {
+            given.of_other_days.push_back({layer_, span, value, because, over, set.within});
+            return;
+        }
+        if (!kept_) { // an option that is not chosen: its errors are told, its values are not kept
             r_.sheet.nodes.resize(nodes);
             r_.sheet.args.resize(args);
             return;
         }
         // What is set for one entry holds for it, whether it stands before or after what is set for
         // all.
-        Given& given = r_.sheet.givens[r_.sheet.lines[line].given];
         auto& settings = given.settings;
         auto place = settings.end();
         while (place != settings.begin() && (place - 1)->layer == layer_ &&
                (place - 1)->over < over)
             --place;
         const bool in_force = place == settings.end();
-        settings.insert(place, {layer_, span, value, because, over});
+        settings.insert(place, {layer_, span, value, because, over, set.within});
         if (!swings || !in_force)
             return;
         given.swing_low = low;
@@ -212,7 +218,8 @@ class Place {
     Layer layer_;
     Where where_;
     bool apply_;
-    bool withheld_ = false; // the statement at hand
+    DatedSets dated_;
+    bool withheld_ = false, kept_ = false; // the statement at hand
     std::unordered_map<std::uint64_t, Span> before_;
     std::vector<std::string> in_sight_;
     std::vector<std::string_view> givens_;
@@ -227,9 +234,12 @@ void lay_sets(Resolution& r, std::uint32_t module, Layer layer) {
     if (module == none)
         return;
     Place place(r, layer, outside(r, module), true);
-    for (const ast::Statement& statement : r.program.modules[module].statements)
-        if (const auto* set = std::get_if<ast::Set>(&statement.node))
-            place.set(*set, statement.span);
+    // What a season sets for some days goes before what it sets for the year.
+    for (const bool dated : {false, true})
+        for (const ast::Statement& statement : r.program.modules[module].statements)
+            if (const auto* set = std::get_if<ast::Set>(&statement.node);
+                set != nullptr && set->within.has_value() == dated)
+                place.set(*set, statement.span);
     place.report_unknown();
 }
 

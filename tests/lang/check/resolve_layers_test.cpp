@@ -62,6 +62,56 @@ TEST_CASE("later layers win, and every value remembers who set it and because of
     CHECK(out.sources->file(settings[5].span.file).name() == "command line");
 }
 
+TEST_CASE("what a season sets for some days holds for jobs of those days, wherever it stands") {
+    const Files dated = {
+        {"dig.rate", "model \"Dig\"\ngiven pay = $20/h\ngiven soil = fine | medium\n"},
+        {"2027.season", "season \"2027\"\n"
+                        "set pay = $36/h  within 2027-08-01 .. 2027-10-31  because \"harvest\"\n"
+                        "set pay = $30/h  within 2027-12-24\n"
+                        "set pay = $34/h  because \"wage table\"\n"
+                        "set soil = medium  within 2027-11-01 .. 2028-03-31\n"}};
+    const auto on = [&](const std::string& day) {
+        return resolve_ok("job \"j\"\nmodel \"dig\"\nseason \"2027\"\ndate " + day + "\n", {dated});
+    };
+    CHECK(on("2027-07-31").formula("pay") == "34");
+    CHECK(on("2027-08-01").formula("pay") == "36");
+    CHECK(on("2027-10-31").formula("pay") == "36");
+    CHECK(on("2027-11-01").formula("pay") == "34");
+    CHECK(on("2027-12-23").formula("pay") == "34");
+    CHECK(on("2027-12-24").formula("pay") == "30");
+    CHECK(on("2027-12-25").formula("pay") == "34");
+    CHECK(on("2027-10-31 .. 2027-12-31").formula("soil") == "fine"); // the earliest start decides
+    CHECK(on("2028-03-31").formula("soil") == "medium");
+    const auto harvest = on("2027-08-01");
+    CHECK(layers(harvest, "pay") == "0:20 2:34 2:36");
+    CHECK(harvest.given("pay").settings.back().because == "harvest");
+    CHECK(harvest.given("pay").of_other_days.size() == 1);
+    // A job's own figure wins all the same.
+    CHECK(
+        resolve_ok("job \"j\"\nmodel \"dig\"\nseason \"2027\"\ndate 2027-09-01\nset pay = $40/h\n",
+                   {dated})
+            .formula("pay") == "40");
+}
+
+TEST_CASE("days of one given that meet, days in a job, and a job without a date are told") {
+    const auto said = [](const std::string& season, const std::string& job) {
+        return resolve_text("job \"j\"\nmodel \"dig\"\nseason \"2027\"\n" + job,
+                            {{{"dig.rate", "model \"Dig\"\ngiven pay = $20/h\ngiven wet = 1 ft\n"},
+                              {"2027.season", "season \"2027\"\n" + season}}})
+            .codes();
+    };
+    const std::string first = "set pay = $36/h  within 2027-08-01 .. 2027-10-31\n";
+    CHECK(said(first + "set pay = $30/h  within 2027-10-31\n", "date 2027-01-01\n") == "I604");
+    CHECK(said(first + "set pay = $30/h  within 2027-07-01 .. 2027-08-01\n", "date 2027-01-01\n") ==
+          "I604");
+    CHECK(said(first + "set pay = $30/h  within 2027-11-01\n", "date 2027-01-01\n").empty());
+    CHECK(said(first + "set wet = 2 ft  within 2027-10-31\n", "date 2027-01-01\n").empty());
+    CHECK(said(first, "") == "L839");
+    CHECK(said(first, "date 2027-01-01\nset pay = $30/h  within 2027-11-01\n") == "S104");
+    CHECK(said("set pay = $36/h  within 2027-10-31 .. 2027-08-01\n", "date 2027-01-01\n") ==
+          "S117");
+}
+
 TEST_CASE("a swing that a job sets takes the place of the range that the model has") {
     const Files pits = {{"dig.rate", "model \"Dig\"\ngiven deep = 5 ft  choose 3 ft .. 7 ft\n"
                                      "given pan = 2 ft  swing 1 ft .. 4 ft\n"}};

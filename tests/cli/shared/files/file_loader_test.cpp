@@ -1,6 +1,9 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <filesystem>
+#include <string>
+#include <vector>
 
 #include "cli/shared/files/file_loader.h"
 #include "models/library_texts.h"
@@ -130,6 +133,22 @@ TEST_CASE("a model that is a folder, or no text, is not skipped") {
     FileLoader loader("", "");
     CHECK(load(loader, "boat", job).failure.code == Code::F702);
     CHECK(load(loader, "bad", job).failure.code == Code::F703);
+}
+
+TEST_CASE("models that can be named are listed: those beside, above, said and installed") {
+    const ScratchFolder folder;
+    const std::string job = folder.write("jobs/2027.season", "");
+    folder.write("jobs/beside.rate", "");
+    folder.write("models/above.rate", "");
+    folder.write("said/there.rate", "");
+    folder.write("installed/shipped.rate", "");
+    folder.write("installed/shipped.season", "");
+    FileLoader loader(folder.path("said"), folder.path("installed"));
+    const std::vector<std::string> models = loader.references(ReferenceKind::Model, job);
+    for (const char* name : {"beside", "above", "there", "shipped"})
+        CHECK_MESSAGE(std::count(models.begin(), models.end(), name) == 1, name);
+    CHECK(models.size() == 4 + models::library_texts().size());
+    CHECK(loader.references(ReferenceKind::Season, job) == std::vector<std::string>{"2027"});
 }
 
 TEST_CASE("the kind of a file is the ending of its name") {

@@ -155,4 +155,34 @@ TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
     CHECK(said.helps[0].text == "did you mean `crawler`?");
 }
 
+TEST_CASE(
+    "jobs of days for which the season sets other figures share another plan, and a plan that "
+    "moves one there says so") {
+    SeasonJobs jobs([](const std::string&) {
+        return std::make_unique<tests::MemoryLoader>(
+            tests::Files{{"crawler.rate", crawler},
+                         {"ripping.rate", ripping},
+                         {"2027.season", "season \"2027\"\nset method = one_way\n"
+                                         "set method = both  within 2027-06-01 .. 2027-06-30\n"}});
+    });
+    const auto add = [&](const std::string& day) {
+        return jobs.add("a.job", job("a", "season \"2027\"\ndate " + day + "\nset area = 40 ac\n"));
+    };
+    for (const char* day : {"2027-05-31", "2027-06-01", "2027-06-30", "2027-07-01", "2027-05-30"})
+        CHECK(add(day).diagnostics.all().empty());
+    CHECK(jobs.plans() == 2);
+    const std::vector<SeasonJob>& all = jobs.jobs();
+    REQUIRE(all.size() == 5);
+    // Going both ways takes twice the hours.
+    CHECK(all[1].cost == doctest::Approx(2 * all[0].cost).epsilon(1e-12));
+    CHECK(all[2].cost == all[1].cost);
+    CHECK(all[3].cost == all[0].cost);
+    CHECK(all[4].cost == all[0].cost);
+    const long june_1 = all[1].earliest;
+    CHECK(priced_otherwise(all[0], june_1) == std::vector<std::string>{"method"});
+    CHECK(priced_otherwise(all[0], june_1 + 30).empty());
+    CHECK(priced_otherwise(all[1], june_1 + 29).empty());
+    CHECK(priced_otherwise(all[1], june_1 + 30) == std::vector<std::string>{"method"});
+}
+
 } // namespace season_jobs_test
