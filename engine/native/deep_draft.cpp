@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include "engine/native/draft_search.h"
+#include "engine/native/draft_lanes.h"
 
 namespace acre::engine {
 
@@ -18,31 +18,9 @@ namespace {
 using shank::Above;
 using shank::Ground;
 using shank::Layer;
-using shank::Least;
-using shank::Tool;
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 using Args = std::span<const double>;
-
-// No angle that turns the wedge over, nothing negative that cannot be.
-bool has_answer(Args a) {
-    for (const double x : a)
-        if (!std::isfinite(x))
-            return false;
-    if (a[0] < 0 || !(a[1] > 0) || !(a[2] > 0) || a[2] > 90)
-        return false;
-    for (std::size_t j = 0; j < shank::layers_of(a.size()); ++j) {
-        const std::size_t weight = shank::weight_of(a.size(), j);
-        const double* l = &a[weight];
-        if (weight == 3 + 6 * j + 1 && l[-1] < 0) // a thickness; the last of old had none
-            return false;
-        if (l[0] < 0 || l[1] < 0 || l[2] < 0)
-            return false;
-        if (l[3] < 0 || l[3] >= 90 || l[4] < 0 || a[2] + l[4] >= 180)
-            return false;
-    }
-    return true;
-}
 
 // The parts of the draft at a critical depth, with slopes if T carries them. `x_of`: the critical
 // depth from the bottom of the layer that holds it.
@@ -76,35 +54,27 @@ template <class T> Parts<T> parts(const Ground<T>& g, double x_value, const T* x
     return r;
 }
 
-// The trials of a job come here with the same angles again and again, and their tangents and
-// exponentials cost as much as the search: of each layer the last are kept, and those of the rake.
 Ground<double> ground_of(Args a) {
-    struct Kept {
-        double friction = nan, steel = nan;
-        shank::Angles<double> angles;
-    };
-    thread_local std::array<Kept, most_draft_layers> layers;
-    thread_local std::pair<double, Tool<double>> rake{nan, {}};
-    if (rake.first != a[2])
-        rake = {a[2], shank::tool(a[1], a[2])};
-    rake.second.width = a[1];
     return shank::ground<double>(
-        a.size(), rake.second, [&](std::size_t i) { return a[i]; },
-        [&](double friction, double steel, std::size_t j) {
-            Kept& kept = layers[j];
-            if (kept.friction != friction || kept.steel != steel)
-                kept = {friction, steel, shank::angles(friction, steel)};
-            return kept.angles;
-        });
+        a.size(), shank::tool(a[1], a[2]), [&](std::size_t i) { return a[i]; },
+        [](double friction, double steel, std::size_t) { return shank::angles(friction, steel); },
+        shank::endless);
 }
 
 template <class T> Ground<T> sloped_ground_of(Args a) {
     const auto at = [&](std::size_t i) { return T::input(a[i], i); };
-    return shank::ground<T>(a.size(), shank::tool(at(1), at(2)), at,
-                            [](const T& friction, const T& steel, std::size_t) {
-                                return shank::angles(friction, steel);
-                            });
+    return shank::ground<T>(
+        a.size(), shank::tool(at(1), at(2)), at,
+        [](const T& friction, const T& steel, std::size_t) {
+            return shank::angles(friction, steel);
+        },
+        T(shank::endless));
 }
+
+// What the search found of one shank.
+struct Least {
+    double draft, critical_depth, slot, down_force, crescent, grid;
+};
 
 enum class Which { Draft, CriticalDepth, Slot, DownForce };
 
@@ -128,17 +98,27 @@ template <class T> T part_of(const Parts<T>& parts, Which which) {
 template <std::size_t N>
 double slopes_at(Args a, std::span<double> out, const Least& least, Which which) {
     const auto g = sloped_ground_of<Dual<N>>(a);
-    const Dual<N> x = g.depth * (least.grid / double{shank::grid_steps});
+    const Dual<N> x = g.depth * (least.grid * shank::grid_step);
     const Dual<N> r = part_of(parts(g, least.critical_depth, least.grid < 0 ? nullptr : &x), which);
     std::copy_n(r.slope.begin(), a.size(), out.begin());
     return r.value;
 }
 
+// Of one call. Narrow vectors: every machine has them, and one lane has nothing to fill wider ones.
+Least least_of(Args a) {
+    std::array<NativeColumn, draft_args(most_draft_layers)> columns;
+    for (std::size_t k = 0; k < a.size(); ++k)
+        columns[k] = {&a[k], true};
+    Least least;
+    shank::drafts(std::span(columns).first(a.size()), 1, 128,
+                  {&least.draft, &least.critical_depth, &least.slot, &least.down_force,
+                   &least.crescent, &least.grid});
+    return least;
+}
+
 template <Which which> double slopes(Args a, std::span<double> out) {
     std::fill(out.begin(), out.end(), nan);
-    if (!has_answer(a))
-        return nan;
-    const Least least = a[0] > 0 ? shank::least_draft(ground_of(a)) : Least{0, 0, 0};
+    const Least least = least_of(a);
     if (std::isnan(least.draft))
         return nan;
     // Most ground has three layers or fewer: few slopes are quick.
@@ -154,58 +134,38 @@ ShankDraft at(const Ground<double>& g, double x) {
     return {p.crescent + p.slot, p.crescent, p.slot, p.critical_depth, p.down_force};
 }
 
-// A model asks for draft, slot and critical depth of the same shank, each by a function of its own,
-// and asks again of the same depth under another name: the search is the same, and what it found in
-// the last calls is kept.
-class Past {
-  public:
-    struct Call {
-        std::size_t count = 0;
-        std::array<double, draft_args(most_draft_layers)> args;
-        ShankDraft draft;
-
-        Call() = default;
-        Call(Args a, const ShankDraft& found) : count(a.size()), draft(found) {
-            std::copy(a.begin(), a.end(), args.begin());
-        }
-        bool is(Args a) const {
-            return count == a.size() && std::memcmp(args.data(), a.data(), a.size_bytes()) == 0;
-        }
-    };
-
-    // Where such a call is kept, if it is. A job priced once needs few places, and is sooner there.
-    Call& of(Args a) {
-        if (++asked_ > calls_.size() && calls_.size() < most)
-            calls_.resize(2 * calls_.size());
-        // Three sums, so that none waits for the others.
-        std::array<std::uint64_t, 3> sum{};
-        for (std::size_t i = 0; i + 2 < a.size(); i += 3)
-            for (std::size_t k = 0; k < 3; ++k)
-                sum[k] = sum[k] * 0x9e3779b97f4a7c15U + std::bit_cast<std::uint64_t>(a[i + k]);
-        const std::uint64_t mixed =
-            (sum[0] ^ std::rotl(sum[1], 21) ^ std::rotl(sum[2], 42)) * 0x9e3779b97f4a7c15U;
-        return calls_[(mixed >> 40U) & (calls_.size() - 1)];
-    }
-
-  private:
-    static constexpr std::size_t most = 2048; // a batch of lanes, times the depths of one model
-    std::vector<Call> calls_ = std::vector<Call>(16);
-    std::uint64_t asked_ = 0;
-};
-
 using Field = double ShankDraft::*;
 template <Field field> double value(Args args) {
     return shank_draft(args).*field;
+}
+
+// The results in the order of Result.
+enum Result : std::uint32_t { Draft, CriticalDepth, SlotDraft, DownForce, results };
+static_assert(results == native_results && draft_args(most_draft_layers) <= most_native_args);
+
+void lanes(std::span<const NativeColumn> args, std::size_t count, std::uint32_t bits,
+           double* const* out) {
+    constexpr std::size_t most = 64;
+    std::array<double, most> crescent, grid;
+    std::array<NativeColumn, draft_args(most_draft_layers)> columns;
+    for (std::size_t at = 0; at < count; at += most) {
+        for (std::size_t k = 0; k < args.size(); ++k)
+            columns[k] = {args[k].at + (args[k].same ? 0 : at), args[k].same};
+        shank::drafts(std::span(columns).first(args.size()), std::min(most, count - at), bits,
+                      {out[Draft] + at, out[CriticalDepth] + at, out[SlotDraft] + at,
+                       out[DownForce] + at, crescent.data(), grid.data()});
+    }
 }
 
 } // namespace
 
 WedgeFactors wedge_factors(double rake, double steel_friction, double friction) {
     const double phi = std::max(friction, shank::least_friction);
-    const auto w = shank::wedge(shank::tool(1.0, rake), std::tan(phi * shank::radians),
-                                std::tan(steel_friction * shank::radians));
-    return {std::atan2(1.0, w.cot_plane) / shank::radians - phi, w.weight, w.cohesion, w.adhesion,
-            2 * w.weight};
+    const double steel = std::tan(steel_friction * shank::radians);
+    const auto w = shank::wedge(shank::tool(1.0, rake), 1.0, std::tan(phi * shank::radians), steel);
+    const double length = std::hypot(1.0, steel);
+    return {std::atan2(1.0, w.cot_plane) / shank::radians - phi, w.weight * length,
+            w.cohesion * length, w.adhesion * length, 2 * w.weight * length};
 }
 
 SlotFactors slot_factors(double friction) {
@@ -213,24 +173,27 @@ SlotFactors slot_factors(double friction) {
     return {s.cohesion, s.overburden};
 }
 
+// A model asks for draft, slot and critical depth of the same shank, each by a function of its own:
+// what was found last is kept.
 ShankDraft shank_draft(Args a) {
-    if (!has_answer(a))
-        return {nan, nan, nan, nan, nan};
-    if (a[0] == 0)
-        return {};
-    thread_local Past past;
-    Past::Call& call = past.of(a);
-    if (!call.is(a)) {
-        const auto g = ground_of(a);
-        const Least least = shank::least_draft(g);
-        const bool found = !std::isnan(least.draft);
-        call = {a, found ? at(g, least.critical_depth) : ShankDraft{nan, nan, nan, nan, nan}};
+    struct Call {
+        std::size_t count = 0;
+        std::array<double, draft_args(most_draft_layers)> args;
+        ShankDraft draft;
+    };
+    thread_local Call last;
+    if (last.count != a.size() || std::memcmp(last.args.data(), a.data(), a.size_bytes()) != 0) {
+        const Least least = least_of(a);
+        last.count = a.size();
+        std::copy(a.begin(), a.end(), last.args.begin());
+        last.draft = {least.draft, least.crescent, least.slot, least.critical_depth,
+                      least.down_force};
     }
-    return call.draft;
+    return last.draft;
 }
 
 ShankDraft shank_draft_at(Args a, double critical_depth) {
-    if (!has_answer(a) || !(critical_depth >= 0) || critical_depth > a[0])
+    if (!shank::has_answer(a) || !(critical_depth >= 0) || critical_depth > a[0])
         return {nan, nan, nan, nan, nan};
     return at(ground_of(a), critical_depth);
 }
@@ -243,14 +206,16 @@ std::span<const NativeFunction> deep_draft_functions() {
     static constexpr std::uint32_t most = most_draft_layers;
     static constexpr std::uint32_t old = old_draft_args;
     static constexpr NativeFunction functions[] = {
-        {"shank_draft", 3, 6, most, draft, slopes<Which::Draft>},
-        {"shank_critical_depth", 3, 6, most, critical, slopes<Which::CriticalDepth>},
-        {"shank_slot_draft", 3, 6, most, slot, slopes<Which::Slot>},
-        {"shank_down_force", 3, 6, most, down, slopes<Which::DownForce>},
-        {"shank_draft", old, 0, 0, draft, slopes<Which::Draft>},
-        {"shank_critical_depth", old, 0, 0, critical, slopes<Which::CriticalDepth>},
-        {"shank_slot_draft", old, 0, 0, slot, slopes<Which::Slot>},
-        {"shank_down_force", old, 0, 0, down, slopes<Which::DownForce>},
+        {"shank_draft", 3, 6, most, lanes, Draft, draft, slopes<Which::Draft>},
+        {"shank_critical_depth", 3, 6, most, lanes, CriticalDepth, critical,
+         slopes<Which::CriticalDepth>},
+        {"shank_slot_draft", 3, 6, most, lanes, SlotDraft, slot, slopes<Which::Slot>},
+        {"shank_down_force", 3, 6, most, lanes, DownForce, down, slopes<Which::DownForce>},
+        {"shank_draft", old, 0, 0, lanes, Draft, draft, slopes<Which::Draft>},
+        {"shank_critical_depth", old, 0, 0, lanes, CriticalDepth, critical,
+         slopes<Which::CriticalDepth>},
+        {"shank_slot_draft", old, 0, 0, lanes, SlotDraft, slot, slopes<Which::Slot>},
+        {"shank_down_force", old, 0, 0, lanes, DownForce, down, slopes<Which::DownForce>},
     };
     return functions;
 }

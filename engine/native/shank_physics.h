@@ -1,5 +1,5 @@
-// The formulas of one deep shank, once for plain numbers and once for numbers with slopes. Only
-// deep_draft.cpp and the search for the critical depth include this.
+// The formulas of one deep shank, once for plain numbers, for numbers with slopes and for many
+// grounds side by side. Only deep_draft.cpp and the search for the critical depth include this.
 #pragma once
 
 #include <algorithm>
@@ -19,6 +19,7 @@ inline constexpr double radians = std::numbers::pi / 180;
 inline constexpr double least_friction =
     0.01; // degrees: below it the closed form divides by nothing
 inline constexpr double most_slot_friction = 45;
+inline constexpr double endless = std::numeric_limits<double>::infinity(); // thick
 
 inline double least(double a, double b) {
     return b < a ? b : a;
@@ -46,7 +47,7 @@ template <class T> Slot<T> slot(const T& friction) {
 }
 
 // The shank: width, rake, and how wide the side crescents are for each depth.
-template <class T> struct Tool { T width, sin_rake, cos_rake, cot_rake, spread; };
+template <class T> struct Tool { T width, sin_rake, cos_rake, cot_rake, spread, over_sin; };
 // Forward rupture distance over depth, a quartic in the rake (degrees) from course worksheets on
 // the narrow-tine papers; a third of the part beyond the tool's own reach does not count.
 template <class T> Tool<T> tool(const T& width, const T& rake) {
@@ -54,34 +55,37 @@ template <class T> Tool<T> tool(const T& width, const T& rake) {
     const T m =
         4.0704 + rake * (-0.0940983 + rake * (1.49667e-3 + rake * (-1.21924e-5 + rake * 3.963e-8)));
     const T s = sin(rake * radians), c = cos(rake * radians);
-    return {width, s, c, c / s, m - (m - 1.0) / 3.0};
+    return {width, s, c, c / s, m - (m - 1.0) / 3.0, 1.0 / s};
 }
 
-// The wedge by tangents of the mean friction angles: no iteration, no angle function.
+// The wedge down to a depth, by sums of thickness × tangent of what lies above it: no iteration, no
+// angle function, one root and two divisions. All by the depth and never over it: factors come out
+// as N over the length, directions times the length of (depth, steel), so only products of one with
+// the other mean something.
 template <class T> struct Wedge {
     T weight, cohesion, adhesion; // N-factors
     T forward, down;              // sine and cosine of rake + steel friction
     T cot_plane;                  // of beta + friction
 };
 template <class T>
-inline Wedge<T> wedge(const Tool<T>& k, const T& tan_friction, const T& tan_steel) {
+[[gnu::always_inline]] inline Wedge<T> wedge(const Tool<T>& k, const T& depth, const T& friction,
+                                             const T& steel) {
     using std::sqrt;
-    const T cos_steel = 1.0 / sqrt(1.0 + tan_steel * tan_steel), sin_steel = tan_steel * cos_steel;
-    const T a = k.cos_rake * cos_steel - k.sin_rake * sin_steel;
-    const T b = k.sin_rake * cos_steel + k.cos_rake * sin_steel;
-    const T cot = 1.0 / tan_friction;
-    // cot(beta + friction) that makes the weight factor least: the root of a quadratic, both sides
-    // times the tangent
-    const T p = (a - b * k.cot_rake) * cot - b + a * tan_friction;
-    const T q = b * (k.cot_rake + tan_friction);
-    const T x = -p / (q + sqrt(q * q - b * (1.0 - k.cot_rake * tan_friction) * p));
-    const T cot_beta = (x * cot + 1.0) / (cot - x);
-    const T over = 1.0 / (a + b * x);
-    return {(k.cot_rake + cot_beta) * 0.5 * over,
-            (1.0 + cot_beta * x) * over,
-            (1.0 - k.cot_rake * x) * over,
-            b,
-            a,
+    const T down = k.cos_rake * depth - k.sin_rake * steel;
+    const T forward = k.sin_rake * depth + k.cos_rake * steel;
+    // cot(beta + friction) that makes the weight factor least: the root of a quadratic
+    const T p =
+        down * friction * friction - depth * (forward * friction + steel * depth * k.over_sin);
+    const T q = forward * friction * (k.cot_rake * depth + friction);
+    const T x = -p / (q + sqrt(q * q - forward * (depth - k.cot_rake * friction) * friction * p));
+    const T across = depth - x * friction; // cot(beta) is along over across
+    const T along = x * depth + friction;
+    const T over = 1.0 / (across * (down + forward * x));
+    return {(k.cot_rake * across + along) * 0.5 * over,
+            depth * (1.0 + x * x) * over,
+            (1.0 - k.cot_rake * x) * across * over,
+            forward,
+            down,
             x};
 }
 
@@ -100,7 +104,8 @@ template <class T> struct Above {
     T moment{0.0};     // sum of thickness × cohesion × (top + bottom)
     T adhesion{0.0};   // sum of thickness × adhesion
 };
-template <class T> Above<T> below(const Above<T>& s, const Layer<T>& l, const T& t) {
+template <class T>
+[[gnu::always_inline]] inline Above<T> below(const Above<T>& s, const Layer<T>& l, const T& t) {
     const T bottom = s.top + t;
     return {bottom,
             s.friction + t * l.tan_friction,
@@ -112,17 +117,17 @@ template <class T> Above<T> below(const Above<T>& s, const Layer<T>& l, const T&
 }
 
 template <class T> struct Force { T forward, down; };
-// Wedge of the mean friction down to x inside layer l, s being what lies above the layer.
+// Wedge down to x inside layer l, s being what lies above the layer.
 template <class T>
-inline Wedge<T> wedge_down_to(const Tool<T>& k, const Above<T>& s, const Layer<T>& l, const T& x) {
+[[gnu::always_inline]] inline Wedge<T> wedge_down_to(const Tool<T>& k, const Above<T>& s,
+                                                     const Layer<T>& l, const T& x) {
     const T t = x - s.top;
-    const T mean = 1.0 / x;
-    return wedge(k, (s.friction + l.tan_friction * t) * mean, (s.steel + l.tan_steel * t) * mean);
+    return wedge(k, x, s.friction + l.tan_friction * t, s.steel + l.tan_steel * t);
 }
 // Crescent down to x with that wedge.
 template <class T>
-inline Force<T> crescent(const Tool<T>& k, const Above<T>& s, const Layer<T>& l, const T& x,
-                         const Wedge<T>& n) {
+[[gnu::always_inline]] inline Force<T> crescent(const Tool<T>& k, const Above<T>& s,
+                                                const Layer<T>& l, const T& x, const Wedge<T>& n) {
     const T t = x - s.top;
     const T width = k.width + k.spread * x;
     const T cohesion = s.cohesion + l.cohesion * t;
@@ -135,8 +140,8 @@ inline Force<T> crescent(const Tool<T>& k, const Above<T>& s, const Layer<T>& l,
 
 // Slot from x to bottom inside one layer, overburden given at x.
 template <class T>
-inline T slot_draft(const Tool<T>& k, const Layer<T>& l, const T& overburden, const T& x,
-                    const T& bottom) {
+[[gnu::always_inline]] inline T slot_draft(const Tool<T>& k, const Layer<T>& l, const T& overburden,
+                                           const T& x, const T& bottom) {
     const T t = bottom - x;
     return k.width * t *
            (l.cohesion * l.slot.cohesion + l.slot.overburden * (overburden + l.weight * t * 0.5));
@@ -173,15 +178,16 @@ template <class T> Angles<T> angles(const T& friction, const T& steel) {
     return {tan(phi * radians), tan(steel * radians), slot(phi)};
 }
 
-// Of so many arguments. `at(i)`: argument i; `turned(friction, steel, j)`: the angles of layer j.
+// Of so many arguments. `at(i)`: argument i; `turned(friction, steel, j)`: the angles of layer j;
+// `lowest`: the thickness of the last one.
 template <class T, class At, class Turned>
-Ground<T> ground(std::size_t args, const Tool<T>& tool, At at, Turned turned) {
+Ground<T> ground(std::size_t args, const Tool<T>& tool, At at, Turned turned, const T& lowest) {
     Ground<T> g{at(0), tool, {}, layers_of(args)};
     for (std::size_t j = 0; j < g.count; ++j) {
         const bool last = j + 1 == g.count;
         const std::size_t i = weight_of(args, j);
         const Angles<T> a = turned(at(i + 3), at(i + 4), j);
-        g.layer[j] = {last ? T(std::numeric_limits<double>::infinity()) : at(i - 1),
+        g.layer[j] = {last ? lowest : at(i - 1),
                       at(i),
                       at(i + 1),
                       at(i + 2),

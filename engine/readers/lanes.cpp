@@ -21,9 +21,6 @@ using lanes::group;
 // cache for inputs and outputs.
 constexpr std::size_t cache_for_rows = 20 * 1024;
 constexpr std::size_t cache_line = 64; // of a cache, in bytes
-// A plan of a stranger may call natives many thousand times; each batch remembered takes a hundred
-// kilobytes.
-constexpr std::size_t calls_remembered = 32;
 
 std::size_t lanes_at_once(std::uint32_t rows) {
     std::size_t n = lanes_per_run;
@@ -73,7 +70,7 @@ struct LaneReader::Scratch {
     Buffer rows;
     Buffer tail; // inputs and outputs of a last group that is not full
     std::vector<lanes::Row> row;
-    std::vector<lanes::Remembered> remembered; // by native call
+    std::vector<lanes::Remembered> remembered; // by Call::remembered
 };
 
 void LaneReader::ScratchDelete::operator()(Scratch* scratch) const {
@@ -128,9 +125,8 @@ LaneReader::ScratchPtr LaneReader::scratch() const {
         scratch->row[k].at = scratch->rows.get() + k * impl_->chunk;
     for (std::size_t k = 0; k < p.invariants.size(); ++k)
         scratch->row[p.first_invariant() + k] = {impl_->invariants.get() + k * group, 0};
-    const std::size_t remembered = p.calls.size() <= calls_remembered ? lanes_per_run : 1;
-    for (const lanes::Call& call : p.calls)
-        scratch->remembered.emplace_back(call.args.size(), remembered);
+    for (const std::size_t moving : p.remembered)
+        scratch->remembered.emplace_back(moving);
     return scratch;
 }
 

@@ -6,8 +6,9 @@
 #define ACRE_LANES_FUNCTIONS_INL
 #endif
 
+#include <array>
 #include <bit>
-#include <cstring>
+#include <span>
 
 #include "engine/native/native.h"
 #include "engine/plan/math_functions.h"
@@ -234,35 +235,81 @@ HWY_NOINLINE void table_over_lanes(const Instruction& instruction, const Frame& 
         hn::StoreU(step.apply(hn::LoadU(d, x.at + (i & x.mask))), d, out + i);
 }
 
+// Native calls, in two steps: what is not known of these lanes is asked for, then each function
+// takes its own result. Bits are compared, so that NaN is known again and -0 is not 0.
+inline std::uint64_t bits_of(double x) {
+    return std::bit_cast<std::uint64_t>(x);
+}
+
+// Writes the arguments of these lanes into `past`, and the lanes into past.which that are neither
+// as they were nor as the lane before; gives back how many. differs: by lane, 0 if it is as the
+// lane before.
+inline std::size_t lanes_to_ask(const lanes::Call& call, const Frame& frame, Remembered& past,
+                                std::uint64_t* differs) {
+    std::array<std::uint64_t, lanes_per_run> moved;
+    for (std::size_t i = 0; i < frame.lanes; ++i) {
+        moved[i] = past.known[frame.first + i] == 0 ? 1 : 0;
+        differs[i] = i == 0 ? 1 : 0;
+        past.known[frame.first + i] = 1;
+    }
+    for (std::size_t k = 0; k < call.moving.size(); ++k) {
+        const double* x = frame.rows[call.args[call.moving[k]]].at;
+        double* was = past.args.data() + k * lanes_per_run + frame.first;
+        for (std::size_t i = 0; i < frame.lanes; ++i) {
+            moved[i] |= bits_of(x[i]) ^ bits_of(was[i]);
+            was[i] = x[i];
+        }
+        for (std::size_t i = 1; i < frame.lanes; ++i)
+            differs[i] |= bits_of(x[i]) ^ bits_of(x[i - 1]);
+    }
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < frame.lanes; ++i) {
+        past.which[count] = static_cast<std::uint16_t>(i);
+        count += moved[i] != 0 && differs[i] != 0 ? 1 : 0;
+        differs[i] = moved[i] != 0 ? differs[i] : 1; // known: not to be taken from the lane before
+    }
+    return count;
+}
+
+inline void ask_native(const lanes::Call& call, const Frame& frame, Remembered& past) {
+    if (call.remembered == calls_remembered)
+        std::fill(past.known.begin(), past.known.end(), 0);
+    std::array<std::uint64_t, lanes_per_run> differs;
+    const std::size_t count = lanes_to_ask(call, frame, past, differs.data());
+    std::array<NativeColumn, most_native_args> columns;
+    for (std::size_t k = 0; k < call.args.size(); ++k)
+        columns[k] = {frame.rows[call.args[k]].at, true};
+    for (std::size_t k = 0; k < call.moving.size(); ++k) {
+        const double* x = past.args.data() + k * lanes_per_run + frame.first;
+        double* asked = past.asked.data() + k * lanes_per_run;
+        for (std::size_t n = 0; n < count; ++n)
+            asked[n] = x[past.which[n]];
+        columns[call.moving[k]] = {asked, false};
+    }
+    double* found[native_results];
+    for (std::size_t r = 0; r < native_results; ++r)
+        found[r] = past.found.data() + r * lanes_per_run;
+    native_functions()[call.function].lanes(std::span(columns).first(call.args.size()), count,
+                                            static_cast<std::uint32_t>(width * 64), found);
+    for (std::size_t r = 0; r < native_results; ++r) {
+        double* results = past.results.data() + r * lanes_per_run + frame.first;
+        for (std::size_t n = 0; n < count; ++n)
+            results[past.which[n]] = found[r][n];
+        for (std::size_t i = 1; count < frame.lanes && i < frame.lanes; ++i)
+            results[i] = differs[i] != 0 ? results[i] : results[i - 1];
+    }
+}
+
 inline void native_over_lanes(const Instruction& instruction, const Frame& frame) {
     const lanes::Call& call = frame.calls[instruction.extra];
-    const NativeFunction& function = native_functions()[call.function];
-    Remembered& past = frame.remembered[instruction.extra];
+    Remembered& past = frame.remembered[call.remembered];
+    if (call.leads)
+        ask_native(call, frame, past);
+    const double* result = past.results.data() +
+                           native_functions()[call.function].result * lanes_per_run + frame.first;
     double* out = frame.rows[instruction.out].at;
-    const std::size_t count = call.args.size(), capacity = past.result.size();
-    for (std::size_t i = 0; i < frame.lanes; ++i) {
-        const std::size_t lane = capacity == 1 ? 0 : frame.first + i;
-        double* args = past.args.data() + lane * count;
-        std::uint64_t moved = past.known[lane] == 0 ? 1 : 0;
-        bool sound = true;
-        for (std::size_t k = 0; k < count; ++k) {
-            const Row& from = frame.rows[call.args[k]];
-            const double x = from.at[(i & from.mask) | (i & (group - 1))];
-            moved |= std::bit_cast<std::uint64_t>(args[k]) ^ std::bit_cast<std::uint64_t>(x);
-            sound &= x == x;
-            args[k] = x;
-        }
-        const bool same = moved == 0;
-        if (!same) {
-            const bool as_before = capacity > 1 && i > 0 &&
-                                   std::memcmp(args, args - count, count * sizeof(double)) == 0;
-            past.result[lane] = !sound      ? scalar::poison
-                                : as_before ? past.result[lane - 1]
-                                            : scalar::finite(function.value({args, count}));
-            past.known[lane] = 1;
-        }
-        out[i] = past.result[lane];
-    }
+    for (std::size_t i = 0; i < frame.lanes; i += width)
+        hn::StoreU(finite(hn::LoadU(d, result + i)), d, out + i);
 }
 
 } // namespace HWY_NAMESPACE

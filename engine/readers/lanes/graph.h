@@ -4,6 +4,7 @@
 #pragma once
 
 #include <array>
+#include <compare>
 #include <cstdint>
 #include <span>
 #include <vector>
@@ -16,7 +17,7 @@ namespace acre::engine::lanes {
 struct Value {
     bool invariant = false;
     std::uint32_t index = 0; // into nodes or invariants
-    friend bool operator==(const Value&, const Value&) = default;
+    friend auto operator<=>(const Value&, const Value&) = default;
 };
 
 struct Node {

@@ -1,7 +1,11 @@
 #include "engine/readers/lanes/instructions.h"
 
+#include <algorithm>
 #include <cmath>
+#include <map>
+#include <utility>
 
+#include "engine/native/native.h"
 #include "engine/plan/opcodes.h"
 #include "engine/readers/lanes/graph.h"
 
@@ -220,9 +224,7 @@ class Builder {
                 .kernel = d.kernel, .out = row({false, d.node}), .extra = d.extra};
             if (d.kernel == static_cast<std::uint16_t>(Kernel::Native)) {
                 instruction.extra = static_cast<std::uint32_t>(made_.calls.size());
-                Call call{graph_.functions[d.extra], {}};
-                for_each_input(d, [&](Value v) { call.args.push_back(row(v)); });
-                made_.calls.push_back(std::move(call));
+                made_.calls.push_back(call_of(d.extra, row));
             } else {
                 for (std::uint32_t k = 0; k < d.in.size();
                      ++k) // the rest repeat the first: an address that can be read
@@ -240,8 +242,37 @@ class Builder {
         }
     }
 
+    template <class Row> Call call_of(std::uint32_t number, Row row) {
+        const std::vector<Value>& args = graph_.calls[number];
+        const auto lanes = native_functions()[graph_.functions[number]].lanes;
+        Call call{.function = graph_.functions[number], .args = {}, .moving = {}};
+        for (const Value v : args) {
+            if (!v.invariant)
+                call.moving.push_back(static_cast<std::uint32_t>(call.args.size()));
+            call.args.push_back(row(v));
+        }
+        const auto next = static_cast<std::uint32_t>(searches_.size());
+        if (const auto at = searches_.find({lanes, args}); at != searches_.end()) {
+            call.remembered = at->second;
+            call.leads = false;
+        } else if (next < calls_remembered) {
+            searches_.emplace(Search{lanes, args}, next);
+            call.remembered = next;
+        } else {
+            call.remembered = calls_remembered;
+        }
+        made_.remembered.resize(
+            std::max<std::size_t>(made_.remembered.size(), call.remembered + 1));
+        std::size_t& moving = made_.remembered[call.remembered];
+        moving = std::max(moving, call.moving.size());
+        return call;
+    }
+
     static constexpr std::uint32_t released = 0x80000000;
 
+    // By what finds it and its arguments.
+    using Search = std::pair<decltype(NativeFunction::lanes), std::vector<Value>>;
+    std::map<Search, std::uint32_t> searches_;
     const Plan& plan_;
     Graph graph_;
     std::size_t chain_steps_;

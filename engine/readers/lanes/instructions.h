@@ -89,15 +89,26 @@ struct Instruction {
         0; // Lines, Staircase: into Plan::tables; Native: into Instructions::calls
 };
 
+// A plan of a stranger may call natives many thousand times, and what is remembered of a batch
+// takes tens of kilobytes: searches beyond so many share the last place, and each of their calls
+// searches for itself.
+inline constexpr std::uint32_t calls_remembered = 32;
+
 struct Call {
     std::uint32_t function = 0; // into the native registry
     std::vector<RowIndex> args;
+    std::vector<std::uint32_t> moving; // of args: those that are no invariants
+    // Where its results are kept. A search serves all calls of its arguments: the first of them is
+    // `leads`, the others only take their own result.
+    std::uint32_t remembered = 0;
+    bool leads = true;
 };
 
 struct Instructions {
     std::vector<Instruction> list;
     std::vector<Call> calls;
     std::vector<double> invariants;
+    std::vector<std::size_t> remembered; // for each: how many arguments move
     std::uint32_t rows = 0, varied = 0, wanted = 0;
     RowIndex first_varied() const { return rows; }
     RowIndex first_wanted() const { return rows + varied; }

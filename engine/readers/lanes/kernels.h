@@ -11,6 +11,8 @@
 #include <span>
 #include <vector>
 
+#include "engine/native/native.h"
+#include "engine/readers/lanes.h"
 #include "engine/readers/lanes/instructions.h"
 
 namespace acre::engine::lanes {
@@ -34,23 +36,28 @@ struct PreparedTable {
     double below, above; // the answer outside: the end value, or NaN
 };
 
-// What a native function last said of every lane of a batch. Questions often move one given and
-// leave the ground alone, and a search over depths costs as much as the rest of a job.
+// What native functions last said of every lane of a batch, with the arguments that moved it.
+// Questions often move one given and leave the ground alone, and a search over depths costs as much
+// as the rest of a job.
 struct Remembered {
-    explicit Remembered(std::size_t arity, std::size_t lanes)
-        : args(arity * lanes),
-          result(lanes),
-          known(lanes) {}
-    std::vector<double> args; // by lane, then argument; one lane: only the one before is known
-    std::vector<double> result;
-    std::vector<char> known;
+    explicit Remembered(std::size_t moving) // arguments that vary from lane to lane
+        : args(moving * lanes_per_run),
+          asked(moving * lanes_per_run),
+          found(native_results * lanes_per_run),
+          results(native_results * lanes_per_run),
+          known(lanes_per_run),
+          which(lanes_per_run + 1) {}
+    std::vector<double> args, asked;    // by argument, then lane; asked: those not known yet
+    std::vector<double> found, results; // by result, then lane; found: of what was asked
+    std::vector<char> known;            // 0: not yet
+    std::vector<std::uint16_t> which;   // lane of what was asked
 };
 
 struct Frame {
     const Row* rows = nullptr; // by RowIndex
     const PreparedTable* tables = nullptr;
     const lanes::Call* calls = nullptr;
-    Remembered* remembered = nullptr; // by call
+    Remembered* remembered = nullptr; // by Call::remembered
     std::size_t first = 0;            // of these lanes within the batch
     std::size_t lanes = 0;            // a multiple of `group`
 };
