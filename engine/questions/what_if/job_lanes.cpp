@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "engine/plan/not_negative.h"
+#include "engine/questions/what_if/lane_checks.h"
 #include "engine/questions/what_if/perhaps_negative.h"
 #include "engine/questions/what_if/reach.h"
 
@@ -69,51 +70,39 @@ std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* co
     for (std::size_t k = 0; k < targets_; ++k)
         scratch.out[k] = out[k];
     reader_->run(lanes, in, scratch.out.data(), *scratch.reader);
-    unsigned suspect = 0;
-    for (std::size_t k = 0; k < judged_; ++k)
+    const LaneChecks& any = lane_checks();
+    bool clean = true;
+    const auto mark = [&](LaneFault fault, bool found, auto is_bad) {
+        if (!found)
+            return;
+        if (clean)
+            std::fill_n(scratch.fault.begin(), lanes, LaneFault::None);
+        clean = false;
         for (std::size_t i = 0; i < lanes; ++i)
-            suspect |= static_cast<unsigned>(out[k][i] != out[k][i]);
-    for (std::size_t k = targets_; k < targets_ + requires_; ++k)
-        for (std::size_t i = 0; i < lanes; ++i)
-            suspect |= static_cast<unsigned>(scratch.out[k][i] == 0);
-    for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
-        for (std::size_t i = 0; i < lanes; ++i)
-            suspect |= static_cast<unsigned>(scratch.out[k][i] < -sign_dust);
-    for (const Bound& bound : bounds_) {
-        const double* const x = bounded(bound, in, scratch);
-        for (std::size_t i = 0; i < lanes; ++i)
-            suspect |= static_cast<unsigned>(
-                !(scratch.out[bound.low][i] <= x[i] && x[i] <= scratch.out[bound.high][i]));
-    }
-    return suspect == 0 ? 0 : judge(lanes, in, out, scratch);
-}
-
-// A check at a time over all lanes: most checks find nothing, and that is seen in wide steps.
-std::size_t JobLanes::judge(std::size_t lanes, const double* const* in, double* const* out,
-                            Scratch& scratch) const {
-    std::fill_n(scratch.fault.begin(), lanes, LaneFault::None);
-    const auto mark = [&](LaneFault fault, auto is_bad) {
-        unsigned found = 0;
-        for (std::size_t i = 0; i < lanes; ++i)
-            found |= static_cast<unsigned>(is_bad(i));
-        for (std::size_t i = 0; found != 0 && i < lanes; ++i)
             if (is_bad(i))
                 scratch.fault[i] = fault;
     };
     for (std::size_t k = 0; k < judged_; ++k)
-        mark(LaneFault::NoAnswer, [y = out[k]](std::size_t i) { return y[i] != y[i]; });
+        mark(LaneFault::NoAnswer, any.any_nan(out[k], lanes),
+             [y = out[k]](std::size_t i) { return y[i] != y[i]; });
     for (std::size_t k = targets_ + requires_; k < targets_ + requires_ + signs_; ++k)
-        mark(LaneFault::BelowZero,
+        mark(LaneFault::BelowZero, any.any_below(scratch.out[k], -sign_dust, lanes),
              [y = scratch.out[k]](std::size_t i) { return y[i] < -sign_dust; });
     // A refusal may say what it costs, so it counts before a line below zero.
     for (std::size_t k = targets_; k < targets_ + requires_; ++k)
-        mark(LaneFault::Requirement, [y = scratch.out[k]](std::size_t i) { return y[i] == 0; });
-    for (const Bound& bound : bounds_)
-        mark(LaneFault::OutsideRange,
-             [x = bounded(bound, in, scratch), low = scratch.out[bound.low],
-              high = scratch.out[bound.high]](std::size_t i) {
-                 return !(low[i] <= x[i] && x[i] <= high[i]);
-             });
+        mark(LaneFault::Requirement, any.any_zero(scratch.out[k], lanes),
+             [y = scratch.out[k]](std::size_t i) { return y[i] == 0; });
+    for (const Bound& bound : bounds_) {
+        const double* const x = bounded(bound, in, scratch);
+        const double* const low = scratch.out[bound.low];
+        const double* const high = scratch.out[bound.high];
+        mark(LaneFault::OutsideRange, any.any_outside(x, low, high, lanes),
+             [=](std::size_t i) { return !(low[i] <= x[i] && x[i] <= high[i]); });
+    }
+    return clean ? 0 : silence(lanes, out, scratch);
+}
+
+std::size_t JobLanes::silence(std::size_t lanes, double* const* out, const Scratch& scratch) const {
     std::size_t faulty = 0;
     for (std::size_t i = 0; i < lanes; ++i) {
         if (scratch.fault[i] == LaneFault::None)

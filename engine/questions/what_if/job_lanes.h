@@ -48,8 +48,8 @@ class JobLanes {
     };
     static const double* bounded(const Bound& bound, const double* const* in,
                                  const Scratch& scratch);
-    std::size_t judge(std::size_t lanes, const double* const* in, double* const* out,
-                      Scratch& scratch) const;
+    // Makes NaN of the judged targets of faulty lanes, and says how many there are.
+    std::size_t silence(std::size_t lanes, double* const* out, const Scratch& scratch) const;
 
     // The wanted slots: targets, then requirements, then signs, then bounds.
     std::size_t judged_ = 0, targets_ = 0, requires_ = 0, signs_ = 0, wanted_ = 0;

@@ -241,62 +241,68 @@ inline std::uint64_t bits_of(double x) {
     return std::bit_cast<std::uint64_t>(x);
 }
 
-// Writes the arguments of these lanes into `past`, and the lanes into past.which that are neither
-// as they were nor as the lane before; gives back how many. differs: by lane, 0 if it is as the
-// lane before.
-inline std::size_t lanes_to_ask(const lanes::Call& call, const Frame& frame, Remembered& past,
-                                std::uint64_t* differs) {
-    std::array<std::uint64_t, lanes_per_run> moved;
+// Lanes that must be asked for, and whether others take the answer of the lane before.
+struct LanesToAsk {
+    std::size_t count = 0; // of them, in past.which
+    bool some_as_before = false;
+    std::array<std::uint64_t, lanes_per_run> moved;   // 0: as it was
+    std::array<std::uint64_t, lanes_per_run> differs; // 0: as the lane before
+};
+
+// Writes the arguments of these lanes into `past`.
+inline void find_lanes_to_ask(const lanes::Call& call, const Frame& frame, Remembered& past,
+                              LanesToAsk& ask) {
     for (std::size_t i = 0; i < frame.lanes; ++i) {
-        moved[i] = past.known[frame.first + i] == 0 ? 1 : 0;
-        differs[i] = i == 0 ? 1 : 0;
+        ask.moved[i] = past.known[frame.first + i] == 0 ? 1 : 0;
+        ask.differs[i] = i == 0 ? 1 : 0;
         past.known[frame.first + i] = 1;
     }
     for (std::size_t k = 0; k < call.moving.size(); ++k) {
         const double* x = frame.rows[call.args[call.moving[k]]].at;
         double* was = past.args.data() + k * lanes_per_run + frame.first;
         for (std::size_t i = 0; i < frame.lanes; ++i) {
-            moved[i] |= bits_of(x[i]) ^ bits_of(was[i]);
+            ask.moved[i] |= bits_of(x[i]) ^ bits_of(was[i]);
             was[i] = x[i];
         }
         for (std::size_t i = 1; i < frame.lanes; ++i)
-            differs[i] |= bits_of(x[i]) ^ bits_of(x[i - 1]);
+            ask.differs[i] |= bits_of(x[i]) ^ bits_of(x[i - 1]);
     }
-    std::size_t count = 0;
     for (std::size_t i = 0; i < frame.lanes; ++i) {
-        past.which[count] = static_cast<std::uint16_t>(i);
-        count += moved[i] != 0 && differs[i] != 0 ? 1 : 0;
-        differs[i] = moved[i] != 0 ? differs[i] : 1; // known: not to be taken from the lane before
+        past.which[ask.count] = static_cast<std::uint16_t>(i);
+        ask.count += ask.moved[i] != 0 && ask.differs[i] != 0 ? 1 : 0;
+        ask.some_as_before |= ask.moved[i] != 0 && ask.differs[i] == 0;
     }
-    return count;
 }
 
 inline void ask_native(const lanes::Call& call, const Frame& frame, Remembered& past) {
     if (call.remembered == calls_remembered)
         std::fill(past.known.begin(), past.known.end(), 0);
-    std::array<std::uint64_t, lanes_per_run> differs;
-    const std::size_t count = lanes_to_ask(call, frame, past, differs.data());
+    LanesToAsk ask;
+    find_lanes_to_ask(call, frame, past, ask);
+    if (ask.count == 0 && !ask.some_as_before)
+        return;
     std::array<NativeColumn, most_native_args> columns;
     for (std::size_t k = 0; k < call.args.size(); ++k)
         columns[k] = {frame.rows[call.args[k]].at, true};
     for (std::size_t k = 0; k < call.moving.size(); ++k) {
         const double* x = past.args.data() + k * lanes_per_run + frame.first;
         double* asked = past.asked.data() + k * lanes_per_run;
-        for (std::size_t n = 0; n < count; ++n)
+        for (std::size_t n = 0; n < ask.count; ++n)
             asked[n] = x[past.which[n]];
         columns[call.moving[k]] = {asked, false};
     }
     double* found[native_results];
     for (std::size_t r = 0; r < native_results; ++r)
         found[r] = past.found.data() + r * lanes_per_run;
-    native_functions()[call.function].lanes(std::span(columns).first(call.args.size()), count,
+    native_functions()[call.function].lanes(std::span(columns).first(call.args.size()), ask.count,
                                             static_cast<std::uint32_t>(width * 64), found);
     for (std::size_t r = 0; r < native_results; ++r) {
         double* results = past.results.data() + r * lanes_per_run + frame.first;
-        for (std::size_t n = 0; n < count; ++n)
+        for (std::size_t n = 0; n < ask.count; ++n)
             results[past.which[n]] = found[r][n];
-        for (std::size_t i = 1; count < frame.lanes && i < frame.lanes; ++i)
-            results[i] = differs[i] != 0 ? results[i] : results[i - 1];
+        for (std::size_t i = 1; ask.some_as_before && i < frame.lanes; ++i)
+            if (ask.moved[i] != 0 && ask.differs[i] == 0)
+                results[i] = results[i - 1];
     }
 }
 
