@@ -3,6 +3,9 @@
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
+#include <utility>
+
+#include <fcntl.h>
 
 #include "lang/diag/safe_text.h"
 
@@ -41,25 +44,54 @@ bool is_confined(std::string_view reference) {
     return true;
 }
 
-lang::Outcome<std::string> find_below(const std::string& root, std::string_view reference,
-                                      lang::ReferenceKind kind) {
+Folder::Folder(std::string path) : path_(std::move(path)) {
+    if (real_path_of(path_, real_))
+        folder_.take(::open(real_.c_str(), O_PATH | O_DIRECTORY | O_CLOEXEC));
+    if (!folder_)
+        error_ = errno;
+}
+
+lang::Outcome<std::string> Folder::open(std::string_view reference, lang::ReferenceKind kind,
+                                        Descriptor& file) const {
     if (!is_confined(reference))
         return lang::cannot_load(Code::F705, kind, reference,
                                  "a reference is a name, or names joined by `/`; it cannot start "
                                  "with `/` or hold `..` or `\\`");
-    std::string real_root;
-    std::string real_path;
-    const std::string path = joined(root, reference);
-    if (!real_path_of(root, real_root) || !real_path_of(path, real_path)) {
-        const bool missing = errno == ENOENT || errno == ENOTDIR;
-        return lang::cannot_load(missing ? Code::F701 : Code::F702, kind, reference,
-                                 missing ? path : std::string(std::strerror(errno)));
+    if (!folder_)
+        return refused(error_, reference, kind);
+    Descriptor inner;
+    std::size_t begin = 0;
+    for (std::size_t slash; (slash = reference.find('/', begin)) != std::string_view::npos;
+         begin = slash + 1) {
+        const std::string part(reference.substr(begin, slash - begin));
+        inner.take(::openat(inner ? inner.value() : folder_.value(), part.c_str(),
+                            O_PATH | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
+        if (!inner)
+            return refused(errno, reference, kind);
     }
-    if (real_path != joined(real_root, reference))
-        return lang::cannot_load(Code::F705, kind, reference,
-                                 "`" + lang::terminal_text(path) +
-                                     "` is a link or lies behind one: put the file itself there");
-    return real_path;
+    file.take(::openat(inner ? inner.value() : folder_.value(),
+                       std::string(reference.substr(begin)).c_str(),
+                       O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC));
+    if (!file)
+        return refused(errno, reference, kind);
+    return joined(real_, reference);
+}
+
+lang::Diagnostic Folder::refused(int error, std::string_view reference,
+                                 lang::ReferenceKind kind) const {
+    const std::string path = joined(path_, reference);
+    std::string real_path;
+    if (error == ELOOP || error == ENOTDIR) { // a link, unless it leads nowhere
+        if (real_path_of(path, real_path) && real_path != joined(real_, reference))
+            return lang::cannot_load(Code::F705, kind, reference,
+                                     "`" + lang::terminal_text(path) +
+                                         "` is a link or lies behind one: put the file itself "
+                                         "there");
+        error = errno;
+    }
+    const bool missing = error == ENOENT || error == ENOTDIR;
+    return lang::cannot_load(missing ? Code::F701 : Code::F702, kind, reference,
+                             missing ? path : std::string(std::strerror(error)));
 }
 
 std::string folder_of(std::string_view path) {

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "cli/shared/files/descriptor.h"
 #include "lang/loader.h"
 
 namespace acre::cli {
@@ -13,12 +14,26 @@ namespace acre::cli {
 // no backslash, no control character, not absolute.
 bool is_confined(std::string_view reference);
 
-// The real path of root/reference. `root` may lie behind links, the reference may not: its writer
-// would choose what else of this machine is read. Otherwise F705 when it leads out of the root or
-// over a link, F701 when nothing is there, F702 when the system refuses; `kind` says what is looked
-// for.
-lang::Outcome<std::string> find_below(const std::string& root, std::string_view reference,
-                                      lang::ReferenceKind kind);
+// A folder that references start from. Where it really lies is found once; what is below it is
+// opened from there, part by part.
+class Folder {
+  public:
+    explicit Folder(std::string path); // may lie behind links
+
+    // Opens folder/reference and gives back its real path. A reference may not lie behind a link:
+    // its writer would choose what else of this machine is read. Otherwise F705 when it leads out
+    // of the folder or over a link, F701 when nothing is there, F702 when the system refuses;
+    // `kind` says what is looked for. Nothing waits for a pipe that nobody writes to.
+    lang::Outcome<std::string> open(std::string_view reference, lang::ReferenceKind kind,
+                                    Descriptor& file) const;
+
+  private:
+    lang::Diagnostic refused(int error, std::string_view reference, lang::ReferenceKind kind) const;
+
+    std::string path_, real_;
+    Descriptor folder_;
+    int error_ = 0; // why it cannot be looked into
+};
 
 // "examples/01.job" → "examples", "01.job" → ".". The folder above one: "a/b" → "a", "." → "..",
 // ".." → "../..".

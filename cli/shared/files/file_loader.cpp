@@ -21,6 +21,7 @@ using lang::Code;
 using lang::ReferenceKind;
 
 constexpr int most_folders_above = 40;
+constexpr std::size_t most_open_folders = 64; // of the files that a program may hold open
 
 bool is_folder(const std::string& path) {
     struct stat about = {};
@@ -139,18 +140,32 @@ const std::vector<std::string>& FileLoader::folders(ReferenceKind kind, std::str
     return list;
 }
 
-FileLoader::Tried FileLoader::look_in(const std::string& folder, std::string_view file,
-                                      ReferenceKind kind) {
-    lang::Outcome<std::string> real = find_below(folder, file, kind);
+lang::Outcome<FileLoader::Found> FileLoader::read_below(const std::string& folder,
+                                                        std::string_view reference,
+                                                        ReferenceKind kind, std::size_t limit) {
+    if (opened_.size() == most_open_folders)
+        opened_.clear();
+    const Folder& in = opened_.try_emplace(folder, folder).first->second;
+    Descriptor file;
+    lang::Outcome<std::string> real = in.open(reference, kind, file);
     if (!real)
         return std::move(real.said);
-    const std::string name = name_of_.try_emplace(*real, joined(folder, file)).first->second;
-    lang::Outcome<std::string> text = read_text(*real, false);
+    lang::Outcome<std::string> text = read_open(file, *real, false, limit);
     if (!text) {
         const lang::Diagnostic& why = text.said.diagnostics.all().front();
-        return lang::cannot_load(why.code, kind, file, why.notes.empty() ? "" : why.notes.front());
+        return lang::cannot_load(why.code, kind, reference,
+                                 why.notes.empty() ? "" : why.notes.front());
     }
-    return lang::Loaded{name, std::move(*text)};
+    return Found{std::move(*real), std::move(*text)};
+}
+
+FileLoader::Tried FileLoader::look_in(const std::string& folder, std::string_view file,
+                                      ReferenceKind kind) {
+    lang::Outcome<Found> found = read_below(folder, file, kind, lang::max_file_bytes);
+    if (!found)
+        return std::move(found.said);
+    return lang::Loaded{name_of_.try_emplace(found->real, joined(folder, file)).first->second,
+                        std::move(found->text)};
 }
 
 const FileLoader::Tried& FileLoader::try_folder(const std::string& folder, std::string_view file,
@@ -163,17 +178,11 @@ const FileLoader::Tried& FileLoader::try_folder(const std::string& folder, std::
 
 lang::Outcome<lang::Loaded> FileLoader::boundary(std::string_view reference,
                                                  std::string_view from) {
-    lang::Outcome<std::string> real =
-        find_below(folder_of(from), reference, ReferenceKind::Boundary);
-    if (!real)
-        return std::move(real.said);
-    lang::Outcome<std::string> text = read_text(*real, false, max_data_bytes);
-    if (!text) {
-        const lang::Diagnostic& why = text.said.diagnostics.all().front();
-        return lang::cannot_load(why.code, ReferenceKind::Boundary, reference,
-                                 why.notes.empty() ? "" : why.notes.front());
-    }
-    return lang::Loaded{joined(folder_of(from), reference), std::move(*text)};
+    lang::Outcome<Found> found =
+        read_below(folder_of(from), reference, ReferenceKind::Boundary, max_data_bytes);
+    if (!found)
+        return std::move(found.said);
+    return lang::Loaded{joined(folder_of(from), reference), std::move(found->text)};
 }
 
 // Files of the same name in folders that come later, where they say something else.

@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include "cli/shared/files/confined.h"
 #include "lang/loader.h"
 #include "lang/source/source_map.h"
 
@@ -40,6 +41,11 @@ class FileLoader : public lang::Loader {
     using Tried = lang::Outcome<lang::Loaded>;
     const Tried& try_folder(const std::string& folder, std::string_view file,
                             lang::ReferenceKind kind);
+    struct Found {
+        std::string real, text;
+    };
+    lang::Outcome<Found> read_below(const std::string& folder, std::string_view reference,
+                                    lang::ReferenceKind kind, std::size_t limit);
     Tried look_in(const std::string& folder, std::string_view file, lang::ReferenceKind kind);
     std::vector<std::string> passed_over(const std::vector<std::string>& folders, std::size_t first,
                                          const lang::Loaded& loaded, std::string_view file,
@@ -49,6 +55,7 @@ class FileLoader : public lang::Loader {
 
     std::string models_folder_;
     std::string installed_folder_;
+    std::map<std::string, Folder> opened_;       // by path
     std::map<std::string, std::string> name_of_; // real path → name as first shown
     std::map<std::string, Tried> tried_;         // by path
     std::map<std::pair<lang::ReferenceKind, std::string>, std::vector<std::string>>

@@ -7,7 +7,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "cli/shared/files/descriptor.h"
 #include "lang/diag/safe_text.h"
 #include "lang/source/utf8.h"
 
@@ -115,6 +114,11 @@ lang::Outcome<std::string> read_text(const std::string& path, bool pipes, std::s
         const bool missing = errno == ENOENT || errno == ENOTDIR;
         return failed(missing ? Code::F701 : Code::F702, path, std::strerror(errno));
     }
+    return read_open(file, path, pipes, limit);
+}
+
+lang::Outcome<std::string> read_open(const Descriptor& file, const std::string& path, bool pipes,
+                                     std::size_t limit) {
     struct stat about = {};
     if (::fstat(file.value(), &about) != 0)
         return failed(Code::F702, path, std::strerror(errno));

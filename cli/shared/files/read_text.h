@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <string>
 
+#include "cli/shared/files/descriptor.h"
 #include "lang/diag/outcome.h"
 #include "lang/syntax/parse.h"
 
@@ -18,6 +19,10 @@ inline constexpr std::size_t max_data_bytes = std::size_t{8} << 20U;
 // nowhere. Pipes are read too when `pipes` says so: only for what the user names on the command
 // line.
 lang::Outcome<std::string> read_text(const std::string& path, bool pipes,
+                                     std::size_t limit = lang::max_file_bytes);
+
+// The same of a file that is open already; `path`: what it is called.
+lang::Outcome<std::string> read_open(const Descriptor& file, const std::string& path, bool pipes,
                                      std::size_t limit = lang::max_file_bytes);
 
 // Standard input, with the same checks.
