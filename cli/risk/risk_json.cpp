@@ -47,6 +47,10 @@ Json shares_json(const engine::RiskAnswer& risk) {
                                   {"first_error", number(share.first_error)},
                                   {"total", number(share.total)},
                                   {"total_error", number(share.total_error)}});
+    if (const auto& aside = risk.shares->aside; aside.factors > 0)
+        out["aside"] = {{"factors", aside.factors},
+                        {"total", number(aside.total)},
+                        {"total_error", number(aside.total_error)}};
     return out;
 }
 

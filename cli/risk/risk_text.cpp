@@ -155,6 +155,11 @@ class Page {
         if (list.size() > most)
             line(fmt::format("and {} more, each {} or less", list.size() - most,
                              share_text(list[most].total)));
+        if (const auto& aside = risk_.shares->aside; aside.factors > 0)
+            line(fmt::format("The other {}, which do least, come to {} together, +- {}; they were "
+                             "found in groups drawn anew, halved again and again",
+                             lang::number_text(static_cast<double>(aside.factors)),
+                             share_text(aside.total), share_text(aside.total_error)));
         line(fmt::format(
             "First-order and total Sobol' indices with their standard errors, from {} runs "
             "of the job",

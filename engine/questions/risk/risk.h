@@ -109,11 +109,18 @@ struct SpreadShare {
     double first = 0, first_error = 0; // alone: Sobol' index of first order
     double total = 0, total_error = 0; // with interactions: total index
 };
+// Shares of more givens than these are not told one by one.
+inline constexpr std::size_t most_shared = 64;
 struct SpreadShares {
+    struct Aside { // those that do least, found by drawing groups anew: all of them together
+        std::size_t factors = 0;
+        double total = 0, total_error = 0;
+    };
     std::size_t measured = 0;        // into RiskAnswer::measured
     double spread = 0;               // standard deviation that is divided
     std::uint64_t readings = 0;      // of the job
     std::vector<SpreadShare> shares; // greatest total first
+    Aside aside;
 };
 
 // Which given matters most, by three measures, and why they differ where they do.

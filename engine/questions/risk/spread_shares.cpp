@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <optional>
 
 #include "engine/questions/risk/tally.h"
 #include "engine/questions/risk/workers.h"
@@ -9,10 +11,12 @@
 namespace acre::engine {
 namespace {
 
+using Group = std::vector<std::size_t>; // factors that are drawn anew together
+
 // Sums over one scramble.
 struct Sweep {
     double count = 0, sum = 0, squares = 0;   // of both samples, about the centre
-    std::vector<double> first, total, paired; // by factor: products, squared differences, how many
+    std::vector<double> first, total, paired; // by group: products, squared differences, how many
 };
 
 class Pass {
@@ -26,7 +30,8 @@ class Pass {
           mixed_(trials.factors() * points_in_batch),
           value_(3 * trials.measures() * points_in_batch) {}
 
-    void batch(const ScrambledPoints& points, std::uint64_t batch, std::size_t n, Sweep& sweep) {
+    void batch(const ScrambledPoints& points, std::uint64_t batch, std::size_t n,
+               const std::vector<Group>& groups, Sweep& sweep) {
         const std::size_t factors = trials_.factors();
         trials_.draw(points, batch, 0, a_);
         trials_.draw(points, batch, factors, b_);
@@ -43,16 +48,16 @@ class Pass {
             sweep.sum += x + y;
             sweep.squares += x * x + y * y;
         }
-        for (std::size_t f = 0; f < factors; ++f) {
-            replace(f);
+        for (std::size_t g = 0; g < groups.size(); ++g) {
+            replace(groups[g]);
             read_mixed(n);
             const double* fm = of(2);
             for (std::size_t i = 0; i < n; ++i) {
                 if (std::isnan(fa[i]) || std::isnan(fb[i]) || std::isnan(fm[i]))
                     continue;
-                sweep.first[f] += (fb[i] - centre_) * (fm[i] - fa[i]);
-                sweep.total[f] += (fa[i] - fm[i]) * (fa[i] - fm[i]);
-                sweep.paired[f] += 1;
+                sweep.first[g] += (fb[i] - centre_) * (fm[i] - fa[i]);
+                sweep.total[g] += (fa[i] - fm[i]) * (fa[i] - fm[i]);
+                sweep.paired[g] += 1;
             }
         }
     }
@@ -88,26 +93,29 @@ class Pass {
         trials_.read(n, columns.data(), p.data(), answers(sample).data(), a_);
     }
 
-    // The first sample with factor f from the second.
-    void replace(std::size_t f) {
+    // The first sample with the factors of a group from the second.
+    void replace(const Group& group) {
         x_.clear();
         p_.clear();
+        std::vector<double*> out;
         for (std::size_t k = 0; k < trials_.factors(); ++k) {
             x_.push_back(a_.x.data() + k * points_in_batch);
             p_.push_back(a_.p.data() + k * points_in_batch);
-        }
-        p_[f] = b_.p.data() + f * points_in_batch;
-        std::vector<double*> out;
-        for (std::size_t k = 0; k < trials_.factors(); ++k)
             out.push_back(mixed_.data() + k * points_in_batch);
-        for (const std::size_t k : trials_.shaped_with(f))
-            if (k == f && trials_.shaped_with(f).size() == 1)
-                x_[k] =
-                    b_.x.data() + k * points_in_batch; // stands alone: its value is drawn already
+        }
+        std::optional<std::size_t> together; // one of those that are shaped together
+        for (const std::size_t f : group) {
+            p_[f] = b_.p.data() + f * points_in_batch;
+            if (trials_.shaped_with(f).size() == 1)
+                x_[f] = b_.x.data() + f * points_in_batch; // its value is drawn already
             else
-                x_[k] = out[k];
-        if (trials_.shaped_with(f).size() > 1)
-            trials_.shape_factor(f, p_.data(), out.data(), a_);
+                together = f;
+        }
+        if (!together)
+            return;
+        for (const std::size_t k : trials_.shaped_with(*together))
+            x_[k] = out[k];
+        trials_.shape_factor(*together, p_.data(), out.data(), a_);
     }
     void read_mixed(std::size_t n) { trials_.read(n, x_.data(), p_.data(), answers(2).data(), a_); }
 
@@ -150,45 +158,121 @@ Estimated ratio(const std::vector<double>& part, const std::vector<double>& whol
     return result;
 }
 
+// Draws the groups anew, `batches` of every scramble; they are told in the order of groups.
+class Sweeps {
+  public:
+    Sweeps(const Trials& trials, std::size_t measure, double centre, const RiskQuestion& question)
+        : trials_(trials),
+          measure_(measure),
+          centre_(centre),
+          question_(question),
+          sequence_(2 * trials.factors()) {}
+
+    std::vector<SpreadShare> run(const std::vector<Group>& groups, std::uint64_t batches) {
+        std::vector<Sweep> sweeps(scrambles);
+        in_threads(question_.threads, scrambles, [&] {
+            return [&, pass = Pass(trials_, measure_, centre_)](std::size_t scramble) mutable {
+                Sweep& sweep = sweeps[scramble];
+                for (std::vector<double>* sums : {&sweep.first, &sweep.total, &sweep.paired})
+                    sums->assign(groups.size(), 0);
+                // Other points than those of the trials.
+                const ScrambledPoints points(sequence_, question_.seed, scrambles + scramble);
+                for (std::uint64_t batch = 0; batch < batches; ++batch) {
+                    if (question_.stop != nullptr &&
+                        question_.stop->load(std::memory_order_relaxed))
+                        return;
+                    pass.batch(points, batch, points_in_batch, groups, sweep);
+                }
+            };
+        });
+        readings_ += batches * scrambles * points_in_batch * (groups.size() + 2);
+        const std::vector<double> variances = variance_by_scramble(sweeps);
+        spread_ = std::sqrt(std::max(0.0, estimated(variances).mean));
+        std::vector<SpreadShare> shares;
+        for (std::size_t g = 0; g < groups.size(); ++g) {
+            std::vector<double> first, total;
+            for (const Sweep& sweep : sweeps) {
+                const double paired = std::max(1.0, sweep.paired[g]);
+                first.push_back(sweep.first[g] / paired);
+                total.push_back(sweep.total[g] / paired / 2);
+            }
+            const Estimated one = ratio(first, variances), all = ratio(total, variances);
+            shares.push_back({groups[g].front(), one.mean, one.error, all.mean, all.error});
+        }
+        return shares;
+    }
+
+    double spread() const { return spread_; } // as the last run saw it
+    std::uint64_t readings() const { return readings_; }
+
+  private:
+    const Trials& trials_;
+    std::size_t measure_;
+    double centre_;
+    const RiskQuestion& question_;
+    SobolSequence sequence_;
+    double spread_ = 0;
+    std::uint64_t readings_ = 0;
+};
+
+// Of very many factors those that matter, by halving (group screening, sequential bifurcation as
+// B. Bettonvil and J. P. C. Kleijnen call it, from memory): groups are drawn anew together, the
+// half of them that does least is set aside, the others are cut in two, until each is one factor.
+// Readings so grow with the logarithm of the factors. `aside`: all that was set aside.
+std::vector<Group> those_that_matter(Sweeps& sweeps, std::size_t factors, Group& aside) {
+    std::vector<Group> groups(most_shared);
+    for (std::size_t f = 0; f < factors; ++f)
+        groups[f * most_shared / factors].push_back(f);
+    const auto is_single = [](const Group& group) { return group.size() == 1; };
+    while (!std::all_of(groups.begin(), groups.end(), is_single)) {
+        const std::vector<SpreadShare> does = sweeps.run(groups, 1);
+        std::vector<std::size_t> order(groups.size());
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+            return does[a].total > does[b].total;
+        });
+        std::vector<Group> next;
+        for (std::size_t i = 0; i < order.size(); ++i) {
+            const Group& group = groups[order[i]];
+            const auto middle = group.begin() + static_cast<std::ptrdiff_t>((group.size() + 1) / 2);
+            if (i >= most_shared / 2)
+                aside.insert(aside.end(), group.begin(), group.end());
+            else
+                next.emplace_back(group.begin(), middle);
+            if (i < most_shared / 2 && middle != group.end())
+                next.emplace_back(middle, group.end());
+        }
+        groups = std::move(next);
+    }
+    return groups;
+}
+
 } // namespace
 
 SpreadShares spread_shares(const Trials& trials, std::size_t measure, double centre,
                            const RiskQuestion& question) {
-    const std::size_t factors = trials.factors();
     const std::uint64_t batches =
         (question.share_trials + scrambles * points_in_batch - 1) / (scrambles * points_in_batch);
-    const SobolSequence sequence(2 * factors);
-    std::vector<Sweep> sweeps(scrambles);
-    in_threads(question.threads, scrambles, [&] {
-        return [&, pass = Pass(trials, measure, centre)](std::size_t scramble) mutable {
-            Sweep& sweep = sweeps[scramble];
-            for (std::vector<double>* sums : {&sweep.first, &sweep.total, &sweep.paired})
-                sums->assign(factors, 0);
-            // Other points than those of the trials.
-            const ScrambledPoints points(sequence, question.seed, scrambles + scramble);
-            for (std::uint64_t batch = 0; batch < batches; ++batch) {
-                if (question.stop != nullptr && question.stop->load(std::memory_order_relaxed))
-                    return;
-                pass.batch(points, batch, points_in_batch, sweep);
-            }
-        };
-    });
+    Sweeps sweeps(trials, measure, centre, question);
+    std::vector<Group> groups;
+    Group aside;
+    if (trials.factors() > most_shared)
+        groups = those_that_matter(sweeps, trials.factors(), aside);
+    else
+        for (std::size_t f = 0; f < trials.factors(); ++f)
+            groups.push_back({f});
+    if (!aside.empty())
+        groups.push_back(aside);
 
     SpreadShares result;
     result.measured = measure;
-    result.readings = batches * scrambles * points_in_batch * (factors + 2);
-    const std::vector<double> variances = variance_by_scramble(sweeps);
-    const double variance = estimated(variances).mean;
-    result.spread = std::sqrt(std::max(0.0, variance));
-    for (std::size_t f = 0; f < factors; ++f) {
-        std::vector<double> first, total;
-        for (const Sweep& sweep : sweeps) {
-            const double paired = std::max(1.0, sweep.paired[f]);
-            first.push_back(sweep.first[f] / paired);
-            total.push_back(sweep.total[f] / paired / 2);
-        }
-        const Estimated one = ratio(first, variances), all = ratio(total, variances);
-        result.shares.push_back({f, one.mean, one.error, all.mean, all.error});
+    result.shares = sweeps.run(groups, batches);
+    result.readings = sweeps.readings();
+    result.spread = sweeps.spread();
+    if (!aside.empty()) {
+        const SpreadShare& all = result.shares.back();
+        result.aside = {aside.size(), all.total, all.total_error};
+        result.shares.pop_back();
     }
     std::stable_sort(result.shares.begin(), result.shares.end(),
                      [](const SpreadShare& a, const SpreadShare& b) { return a.total > b.total; });

@@ -1,4 +1,8 @@
 // Swings that move together, and what drives the spread.
+#include <string>
+
+#include <fmt/format.h>
+
 #include "tests/engine/questions/risk/risk_jobs.h"
 
 namespace risk_test {
@@ -52,6 +56,34 @@ TEST_CASE("shares of the spread with swings that move together and events still 
         });
     const double variance = r.shares->spread * r.shares->spread;
     CHECK(broken->total == doctest::Approx(2 * 100.0 * 100 / variance).epsilon(0.02));
+}
+
+TEST_CASE("of very many swings those that matter are found, and the rest told together") {
+    constexpr int all = 300;
+    std::string text = "model \"m\"\n", sum = "y : 1 = 0";
+    for (int k = 0; k < all; ++k) {
+        text += fmt::format("given g{0} = 5  \"g{0}\"  swing even 0 .. 10\n", k);
+        sum += fmt::format(" + {} * g{}", k % 60 == 7 ? 10 : 0.1, k);
+    }
+    const Priced job = priced_ok(text + sum + "  \"y\"\n");
+    const RiskAnswer r = ask(job, question({"y"}, 1 << 12, 1 << 15));
+    REQUIRE(r.shares);
+    const std::size_t told = r.shares->shares.size();
+    CHECK(told <= most_shared);
+    CHECK(r.shares->aside.factors == all - told);
+    // Five of a hundred parts each, 295 of a hundredth of one.
+    const double whole = 5 * 100 + (all - 5) * 0.01;
+    for (std::size_t i = 0; i < 5; ++i) {
+        const std::string& name = r.factors[r.shares->shares[i].factor].given.name;
+        CHECK(std::stoi(name.substr(1)) % 60 == 7);
+        CHECK(r.shares->shares[i].total == doctest::Approx(100 / whole).epsilon(5e-3));
+    }
+    CHECK(r.shares->shares[5].total < 1e-3);
+    CHECK(r.shares->aside.total ==
+          doctest::Approx(0.01 * static_cast<double>(all - told) / whole).epsilon(0.05));
+    // One by one it would be all of them at every point; three times groups are cut in two.
+    CHECK(r.shares->readings <
+          (1 << 15) * (most_shared + 3) + 3 * scrambles * 512 * (most_shared + 2));
 }
 
 } // namespace risk_test
