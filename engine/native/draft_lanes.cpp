@@ -12,16 +12,19 @@ constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr std::size_t block = 64; // lanes whose angles are worked out at a time
 using Args = std::span<const NativeColumn>;
 
-// Argument k of so many, by itself.
-bool is_allowed(std::size_t args, std::size_t k, double x) {
-    if (!std::isfinite(x))
-        return false;
+// What argument k of so many may be by itself: ends are allowed, infinity and NaN never.
+struct Allowed {
+    double low, high;
+};
+Allowed allowed(std::size_t args, std::size_t k) {
+    constexpr double above_zero = std::numeric_limits<double>::denorm_min();
+    constexpr double most = std::numeric_limits<double>::max();
     if (k < 3)
-        return k == 0 ? x >= 0 : x > 0 && (k == 1 || x <= 90);
+        return {k == 0 ? 0 : above_zero, k == 2 ? 90 : most};
     const std::size_t last = weight_of(args, layers_of(args) - 1);
     const bool without_thickness = args == old_draft_args && k >= last;
     const std::size_t friction = without_thickness ? last + 3 : 3 + (k - 3) / 6 * 6 + 4;
-    return x >= 0 && (k != friction || x < 90);
+    return {0, k == friction ? std::nextafter(90.0, 0.0) : most};
 }
 bool turns_over(double rake, double steel) {
     return rake + steel >= 180;
@@ -44,9 +47,11 @@ template <class Bad> void clear(Sound& sound, std::size_t lanes, bool same, Bad 
 Sound sound_lanes(Args a, std::size_t lanes) {
     Sound sound;
     sound.fill(1);
-    for (std::size_t k = 0; k < a.size(); ++k)
+    for (std::size_t k = 0; k < a.size(); ++k) {
+        const Allowed may = allowed(a.size(), k);
         clear(sound, lanes, a[k].same,
-              [&](std::size_t i) { return !is_allowed(a.size(), k, a[k][i]); });
+              [x = a[k].at, may](std::size_t i) { return !(may.low <= x[i] && x[i] <= may.high); });
+    }
     for (std::size_t j = 0; j < layers_of(a.size()); ++j) {
         const NativeColumn& rake = a[2];
         const NativeColumn& steel = a[weight_of(a.size(), j) + 4];
