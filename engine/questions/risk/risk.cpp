@@ -40,7 +40,7 @@ std::optional<lang::Diagnostic> keep_within_effort(const Trials& trials, RiskQue
         question.trials = std::min(question.trials, std::max(most_cut, max_effort / 2 / effort));
     }
     const std::uint64_t most = (question.within_effort ? max_effort / 2 : 10 * max_effort) /
-                               effort / (std::min(trials.factors(), most_shared) + 3);
+                               effort / (std::min(trials.factors(), max_shared) + 3);
     question.share_trials = most < min_trials * 4 && most < question.share_trials
                                 ? 0
                                 : std::min(question.share_trials, most);

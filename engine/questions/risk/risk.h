@@ -110,7 +110,7 @@ struct SpreadShare {
     double total = 0, total_error = 0; // with interactions: total index
 };
 // Shares of more givens than these are not told one by one.
-inline constexpr std::size_t most_shared = 64;
+inline constexpr std::size_t max_shared = 64;
 struct SpreadShares {
     struct Aside { // those that do least, found by drawing groups anew: all of them together
         std::size_t factors = 0;

@@ -220,9 +220,9 @@ class Sweeps {
 // half of them that does least is set aside, the others are cut in two, until each is one factor.
 // Readings so grow with the logarithm of the factors. `aside`: all that was set aside.
 std::vector<Group> those_that_matter(Sweeps& sweeps, std::size_t factors, Group& aside) {
-    std::vector<Group> groups(most_shared);
+    std::vector<Group> groups(max_shared);
     for (std::size_t f = 0; f < factors; ++f)
-        groups[f * most_shared / factors].push_back(f);
+        groups[f * max_shared / factors].push_back(f);
     const auto is_single = [](const Group& group) { return group.size() == 1; };
     while (!std::all_of(groups.begin(), groups.end(), is_single)) {
         const std::vector<SpreadShare> does = sweeps.run(groups, 1);
@@ -235,11 +235,11 @@ std::vector<Group> those_that_matter(Sweeps& sweeps, std::size_t factors, Group&
         for (std::size_t i = 0; i < order.size(); ++i) {
             const Group& group = groups[order[i]];
             const auto middle = group.begin() + static_cast<std::ptrdiff_t>((group.size() + 1) / 2);
-            if (i >= most_shared / 2)
+            if (i >= max_shared / 2)
                 aside.insert(aside.end(), group.begin(), group.end());
             else
                 next.emplace_back(group.begin(), middle);
-            if (i < most_shared / 2 && middle != group.end())
+            if (i < max_shared / 2 && middle != group.end())
                 next.emplace_back(middle, group.end());
         }
         groups = std::move(next);
@@ -256,7 +256,7 @@ SpreadShares spread_shares(const Trials& trials, std::size_t measure, double cen
     Sweeps sweeps(trials, measure, centre, question);
     std::vector<Group> groups;
     Group aside;
-    if (trials.factors() > most_shared)
+    if (trials.factors() > max_shared)
         groups = those_that_matter(sweeps, trials.factors(), aside);
     else
         for (std::size_t f = 0; f < trials.factors(); ++f)

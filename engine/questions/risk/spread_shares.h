@@ -8,7 +8,7 @@
 
 namespace acre::engine {
 
-// Of measure `measure`. What has no answer is left out. Of more than most_shared factors those that
+// Of measure `measure`. What has no answer is left out. Of more than max_shared factors those that
 // matter are sought first, and the rest are told together.
 SpreadShares spread_shares(const Trials& trials, std::size_t measure, double centre,
                            const RiskQuestion& question);

@@ -69,7 +69,7 @@ TEST_CASE("of very many swings those that matter are found, and the rest told to
     const RiskAnswer r = ask(job, question({"y"}, 1 << 12, 1 << 15));
     REQUIRE(r.shares);
     const std::size_t told = r.shares->shares.size();
-    CHECK(told <= most_shared);
+    CHECK(told <= max_shared);
     CHECK(r.shares->aside.factors == all - told);
     // Five of a hundred parts each, 295 of a hundredth of one.
     const double whole = 5 * 100 + (all - 5) * 0.01;
@@ -83,7 +83,7 @@ TEST_CASE("of very many swings those that matter are found, and the rest told to
           doctest::Approx(0.01 * static_cast<double>(all - told) / whole).epsilon(0.05));
     // One by one it would be all of them at every point; three times groups are cut in two.
     CHECK(r.shares->readings <
-          (1 << 15) * (most_shared + 3) + 3 * scrambles * 512 * (most_shared + 2));
+          (1 << 15) * (max_shared + 3) + 3 * scrambles * 512 * (max_shared + 2));
 }
 
 } // namespace risk_test
