@@ -13,6 +13,7 @@ add() { names+=("$1"); commands+=("$2"); }
 command -v dash >/dev/null && add 'dash -c :' 'dash -c :'
 command -v bash >/dev/null && add 'bash -c :' 'bash --norc --noprofile -c :'
 command -v perl >/dev/null && add 'perl -e 0' 'perl -e 0'
+command -v lua5.4 >/dev/null && add 'lua5.4 -e 0' 'lua5.4 -e return'
 add 'acrewright --version' "$program --version"
 add 'acrewright price' "$program price examples/01-first-price.job"
 for command in "${commands[@]}"; do $command >/dev/null; done
