@@ -21,6 +21,7 @@
 #include "lang/syntax/dump.h"
 #include "lang/syntax/parse.h"
 #include "lang/syntax/tidy.h"
+#include "tests/fuzz/second/hold.h"
 #include "tests/fuzz/target.h"
 #include "tests/support/naive_value.h"
 
@@ -163,6 +164,7 @@ lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& 
     const engine::PricedJob& job = **made;
     HOLDS(job.values().slot.size() == job.plan().size());
     hold_values(job);
+    second::hold(job, request, loader);
     hold_explanations(job);
     lang::Outcome<engine::PriceAnswer> price = engine::ask(job, engine::PriceQuestion{true});
     price.said.diagnostics.sort();
