@@ -31,12 +31,13 @@ TEST_CASE("whatever call goes wrong, in whatever way, the old is there or the ne
     std::atomic<std::size_t> taken{0};
     std::mutex guard;
     std::vector<std::string> faults;
+    Judged judged;
     const auto work = [&](std::size_t worker) {
         const std::string room = scratch.path("room" + std::to_string(worker));
         const std::string aside = scratch.path("aside" + std::to_string(worker));
         fs::create_directory(aside);
         for (std::size_t i = taken++; i < trials.size(); i = taken++) {
-            const std::string fault = try_out(trials[i], room, aside);
+            const std::string fault = try_out(trials[i], room, aside, judged);
             const std::lock_guard lock(guard);
             if (!fault.empty())
                 faults.push_back(trials[i].prepared->command.name + ", call " +
@@ -59,7 +60,7 @@ TEST_CASE("whatever call goes wrong, in whatever way, the old is there or the ne
             FAIL_CHECK(fault);
     CHECK(faults.empty());
     CHECK(trials.size() > 2000);
-    MESSAGE(trials.size() << " faults in " << all.size() << " commands");
+    MESSAGE(trials.size() << " faults in " << all.size() << " commands, " << judged.counts());
 }
 
 TEST_CASE("without any one of its flushes a command would lose something in a power cut") {

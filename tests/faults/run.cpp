@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <sstream>
 #include <stdexcept>
 
@@ -15,6 +16,8 @@ namespace acre::tests {
 namespace fs = std::filesystem;
 
 namespace {
+
+constexpr char beside[] = ".acrewright-";
 
 std::string bytes_of(const fs::path& path) {
     std::string bytes(fs::file_size(path), '\0');
@@ -115,7 +118,7 @@ State state_of(const std::string& folder) {
 }
 
 bool is_beside(const std::string& path) {
-    return fs::path(path).filename().string().rfind(".acrewright-", 0) == 0;
+    return path.compare(path.rfind('/') + 1, std::size(beside) - 1, beside) == 0;
 }
 
 } // namespace acre::tests

@@ -13,6 +13,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/command.h"
+#include "tests/faults/judged.h"
 #include "tests/faults/run.h"
 #include "tests/faults/writing_commands.h"
 #include "tests/support/scratch_folder.h"
@@ -254,7 +255,8 @@ inline bool is_done(const Trial& trial, const State& state) {
     });
 }
 
-inline std::string try_out(const Trial& trial, const std::string& room, const std::string& aside) {
+inline std::string try_out(const Trial& trial, const std::string& room, const std::string& aside,
+                           Judged& judged) {
     const Prepared& p = *trial.prepared;
     copy_folder(p.folder, room);
     const Ended ended =
@@ -267,15 +269,17 @@ inline std::string try_out(const Trial& trial, const std::string& room, const st
     if (fault.empty())
         fault = outcome_fault(trial, ended, state);
     if (fault.empty())
-        fault = book_fault(room + "/book");
+        fault = judged.book(state, [&] { return book_fault(room + "/book"); });
     if (!fault.empty())
         return fault + "\n" + ended.err;
-    const bool otherwise = !p.command.next.empty() && is_done(trial, state);
-    const Ended next = run_program(room, aside, otherwise ? p.command.next : p.command.words);
-    fault = next_fault(trial, room, state, next);
-    if (!fault.empty())
-        return "the next run " + fault;
-    return after_power_cut(p.before, {{ended.calls, ended.code == 0, true}, {next.calls, true}});
+    const NextRun next = judged.next(p.command.name, state, [&] {
+        const bool otherwise = !p.command.next.empty() && is_done(trial, state);
+        const Ended run = run_program(room, aside, otherwise ? p.command.next : p.command.words);
+        return NextRun{next_fault(trial, room, state, run), run.calls};
+    });
+    if (!next.fault.empty())
+        return "the next run " + next.fault;
+    return judged.cut(p.before, {{ended.calls, ended.code == 0, true}, {next.calls, true}});
 }
 
 inline std::vector<Prepared> prepare_all(const ScratchFolder& scratch) {

@@ -138,13 +138,13 @@ class UnitText {
         if (!one || !take('^'))
             return one;
         const bool below = take('-');
-        int power = 0;
-        while (!rest_.empty() && rest_.front() >= '0' && rest_.front() <= '9' && power < 100) {
-            power = power * 10 + (rest_.front() - '0');
+        int exponent = 0;
+        while (!rest_.empty() && rest_.front() >= '0' && rest_.front() <= '9' && exponent < 100) {
+            exponent = exponent * 10 + (rest_.front() - '0');
             rest_.remove_prefix(1);
         }
-        return power > 12 ? std::nullopt
-                          : std::optional(raise(*one, number(below ? -power : power)));
+        return exponent > 12 ? std::nullopt
+                             : std::optional(raise(*one, number(below ? -exponent : exponent)));
     }
 
     const Units& units_;
