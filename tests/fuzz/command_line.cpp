@@ -55,16 +55,16 @@ const std::map<std::string, std::string>& files_and_book() {
     return all;
 }
 
-// Asked for long work a command works long; that is no fault.
+// Whoever asks for many trials waits for them; that is no fault. Every other number may be as large
+// as it likes: an answer or a refusal must come in time.
 bool asks_for_little(const std::vector<std::string>& words) {
-    for (const std::string& word : words) {
-        std::size_t digits = 0;
-        for (std::size_t i = 0; i < word.size(); ++i) {
-            const bool digit = word[i] >= '0' && word[i] <= '9';
-            digits = digit ? digits + 1 : word[i] == ',' ? digits : 0;
-            if (digits > 4 || (digit && i > 0 && (word[i - 1] == 'e' || word[i - 1] == 'E')))
-                return false;
-        }
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const std::string_view word = words[i];
+        const bool counts = word.starts_with("--trials") || word.starts_with("--threads") ||
+                            (i > 0 && (words[i - 1] == "--trials" || words[i - 1] == "--threads"));
+        if (counts && std::count_if(word.begin(), word.end(),
+                                    [](char c) { return c >= '0' && c <= '9'; }) > 4)
+            return false;
     }
     return true;
 }

@@ -155,7 +155,8 @@ void hold_json(const cli::Document& document) {
     hold_json(document->dump(2, ' ', true, nlohmann::json::error_handler_t::replace));
 }
 
-lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& loader) {
+lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& loader,
+                                    Looks looks) {
     lang::Outcome<engine::Job> made = engine::make_job(request, loader);
     HOLDS(made.value.has_value() == !made.said.diagnostics.has_errors());
     hold_diagnostics(made.said.diagnostics, *made.said.sources);
@@ -164,19 +165,25 @@ lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& 
     const engine::PricedJob& job = **made;
     HOLDS(job.values().slot.size() == job.plan().size());
     hold_values(job);
-    second::hold(job, request, loader);
-    hold_explanations(job);
+    if (looks.second)
+        second::hold(job, request, loader);
+    if (looks.pages)
+        hold_explanations(job);
+    else if (!looks.record)
+        return made;
     lang::Outcome<engine::PriceAnswer> price = engine::ask(job, engine::PriceQuestion{true});
     price.said.diagnostics.sort();
     hold_diagnostics(price.said.diagnostics, job.sources());
     HOLDS(price.value.has_value() == !price.said.diagnostics.has_errors());
     if (!price)
         return made;
-    const std::string page = cli::price_text(*price);
-    HOLDS_FOR(is_safe(page), page);
-    show(page);
-    hold_json(cli::price_json(*price));
-    if (!job.sheet().prices.empty()) // a model of formulas alone is no quote
+    if (looks.pages) {
+        const std::string page = cli::price_text(*price);
+        HOLDS_FOR(is_safe(page), page);
+        show(page);
+        hold_json(cli::price_json(*price));
+    }
+    if (looks.record && !job.sheet().prices.empty()) // a model of formulas alone is no quote
         hold_record(job, price->estimate);
     return made;
 }

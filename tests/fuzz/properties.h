@@ -29,8 +29,14 @@ lang::FileKind kind_of(std::string_view text);
 void hold_json(std::string_view text);
 void hold_json(const cli::Document& document);
 
+// What a job is looked at for; its values are looked at always.
+struct Looks {
+    bool second = true, pages = true, record = true;
+};
+
 // Compiles, evaluates, judges, shows and records a job, and checks what must hold on the way. A job
 // without a price is given back too.
-lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& loader);
+lang::Outcome<engine::Job> hold_job(const lang::Request& request, lang::Loader& loader,
+                                    Looks looks = {});
 
 } // namespace acre::fuzz

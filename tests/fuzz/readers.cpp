@@ -1,9 +1,11 @@
 #include "tests/fuzz/readers.h"
 
+#include <array>
 #include <bit>
 #include <cmath>
 #include <limits>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "engine/plan/opcodes.h"
@@ -70,46 +72,66 @@ bool tame(const Plan& plan, const Values& values, Slot target) {
     return true;
 }
 
-double difference(const Plan& plan, std::vector<double> inputs, std::size_t k, double h,
-                  Slot target) {
-    const double x = inputs[k];
-    inputs[k] = x + h;
-    const double high = engine::evaluate(plan, inputs).slot[target];
-    inputs[k] = x - h;
-    return (high - engine::evaluate(plan, inputs).slot[target]) / (2 * h);
-}
-
-// Whether every condition and whole number of the plan is the same on both sides of x: the slope is
-// that of the branch taken, and exactly on an edge the branch is taken at one point only.
-bool decides_alike(const Plan& plan, const Values& values, std::vector<double> inputs,
-                   std::size_t k, double h) {
-    using engine::OpCode;
-    const double x = inputs[k];
-    for (const double other : {x - h, x + h}) {
-        inputs[k] = other;
-        const Values moved = engine::evaluate(plan, inputs);
-        for (Slot slot = 0; slot < plan.size(); ++slot) {
-            const OpCode code = plan.operations[slot].code;
-            if (engine::is_flat(code) && !same_bits(moved.slot[slot], values.slot[slot]))
-                return false;
-        }
+// The plan with one input moved a little, both ways: what every target is asked for.
+class Moved {
+  public:
+    Moved(const Plan& plan, std::vector<double> inputs, std::size_t k) {
+        const double x = inputs[k];
+        for (std::size_t step = 0; step < steps.size(); ++step)
+            for (const std::size_t way : {0U, 1U}) {
+                inputs[k] = way == 0 ? x - steps[step] : x + steps[step];
+                values_[step][way] = engine::evaluate(plan, inputs);
+            }
     }
-    return true;
-}
 
-// Exactly at a kink central differences settle too, on the mean of both sides; the sides by
-// themselves tell.
-bool at_kink(const Plan& plan, std::vector<double> inputs, std::size_t k, Slot target,
-             double middle) {
-    constexpr double h = 1e-5;
-    const double x = inputs[k];
-    const double here = engine::evaluate(plan, inputs).slot[target];
-    inputs[k] = x + h;
-    const double right = (engine::evaluate(plan, inputs).slot[target] - here) / h;
-    inputs[k] = x - h;
-    const double left = (here - engine::evaluate(plan, inputs).slot[target]) / h;
-    // Narrower than half of what a slope may be off: the mean of both sides is that far from each.
-    return !(std::fabs(right - left) < 1e-4 * (std::fabs(middle) + 1e-3 * std::fabs(here) + 1e-3));
+    enum Step : std::size_t { Wide, Coarse, Fine };
+    double low(Step step, Slot target) const { return values_[step][0].slot[target]; }
+    double high(Step step, Slot target) const { return values_[step][1].slot[target]; }
+    double difference(Step step, Slot target) const {
+        return (high(step, target) - low(step, target)) / (2 * steps[step]);
+    }
+
+    // Whether every condition and whole number of the plan is the same on both sides: the slope is
+    // that of the branch taken, and exactly on an edge the branch is taken at one point only.
+    bool decides_alike(const Plan& plan, const Values& values) const {
+        for (const Values& moved : values_[Wide])
+            for (Slot slot = 0; slot < plan.size(); ++slot)
+                if (engine::is_flat(plan.operations[slot].code) &&
+                    !same_bits(moved.slot[slot], values.slot[slot]))
+                    return false;
+        return true;
+    }
+
+    // Exactly at a kink central differences settle too, on the mean of both sides; the sides by
+    // themselves tell.
+    bool at_kink(Slot target, double here, double middle) const {
+        const double right = (high(Coarse, target) - here) / steps[Coarse];
+        const double left = (here - low(Coarse, target)) / steps[Coarse];
+        // Narrower than half of what a slope may be off: the mean of both sides is that far from
+        // each.
+        return !(std::fabs(right - left) <
+                 1e-4 * (std::fabs(middle) + 1e-3 * std::fabs(here) + 1e-3));
+    }
+
+  private:
+    static constexpr std::array<double, 3> steps{4e-5, 1e-5, 2.5e-6};
+    std::array<std::array<Values, 2>, 3> values_;
+};
+
+void hold_slope(const Moved& moved, const Plan& plan, const Values& values, std::size_t k,
+                Slot target, double slope) {
+    const double wide = moved.difference(Moved::Wide, target);
+    const double coarse = moved.difference(Moved::Coarse, target);
+    const double fine = moved.difference(Moved::Fine, target);
+    const double here = values.slot[target];
+    const double scale = std::fabs(fine) + 1e-3 * std::fabs(here) + 1e-3;
+    // A kink, a step or an edge between the points: the three differences are not of one slope.
+    if (!(std::fabs(coarse - fine) < 1e-6 * scale && std::fabs(wide - coarse) < 1e-5 * scale) ||
+        moved.at_kink(target, here, fine) || !moved.decides_alike(plan, values))
+        return;
+    HOLDS_FOR(std::fabs(slope - fine) <= 1e-4 * scale,
+              "input " + std::to_string(k) + ", slot " + std::to_string(target) + ": slope " +
+                  std::to_string(slope) + ", difference " + std::to_string(fine));
 }
 
 } // namespace
@@ -162,30 +184,21 @@ void hold_lanes(const Plan& plan, tests::Dice& dice) {
 void hold_slopes(const Plan& plan, const std::vector<Slot>& targets) {
     const std::vector<double> inputs = inputs_of(plan);
     const Values values = engine::evaluate(plan, inputs);
+    std::vector<std::pair<Slot, std::vector<double>>> settled;
     for (const Slot target : targets) {
-        const std::vector<double> slope = engine::slopes(plan, values, target);
+        std::vector<double> slope = engine::slopes(plan, values, target);
         HOLDS(slope.size() == inputs.size());
-        if (std::isnan(values.slot[target]) || !tame(plan, values, target))
+        if (!std::isnan(values.slot[target]) && tame(plan, values, target))
+            settled.emplace_back(target, std::move(slope));
+    }
+    if (settled.empty())
+        return;
+    for (std::size_t k = 0; k < inputs.size(); ++k) {
+        if (plan.inputs[k].is_choice)
             continue;
-        for (std::size_t k = 0; k < inputs.size(); ++k) {
-            if (plan.inputs[k].is_choice)
-                continue;
-            const double wide = difference(plan, inputs, k, 4e-5, target);
-            const double coarse = difference(plan, inputs, k, 1e-5, target);
-            const double fine = difference(plan, inputs, k, 2.5e-6, target);
-            const double scale = std::fabs(fine) + 1e-3 * std::fabs(values.slot[target]) + 1e-3;
-            // A kink, a step or an edge between the points: the three differences are not of one
-            // slope.
-            if (!(std::fabs(coarse - fine) < 1e-6 * scale &&
-                  std::fabs(wide - coarse) < 1e-5 * scale) ||
-                at_kink(plan, inputs, k, target, fine) ||
-                !decides_alike(plan, values, inputs, k, 4e-5))
-                continue;
-            HOLDS_FOR(std::fabs(slope[k] - fine) <= 1e-4 * scale,
-                      "input " + std::to_string(k) + ", slot " + std::to_string(target) +
-                          ": slope " + std::to_string(slope[k]) + ", difference " +
-                          std::to_string(fine));
-        }
+        const Moved moved(plan, inputs, k);
+        for (const auto& [target, slope] : settled)
+            hold_slope(moved, plan, values, k, target, slope[k]);
     }
 }
 
