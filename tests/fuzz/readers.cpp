@@ -162,7 +162,13 @@ void hold_lanes(const Plan& plan, tests::Dice& dice) {
             inputs[varied[k]] = in[k][lane];
         expected.push_back(engine::evaluate(plan, inputs));
     }
-    for (const engine::lanes::KernelSet* set : engine::lanes::kernel_sets()) {
+#ifdef ACREWRIGHT_REPLAY
+    const auto sets = engine::lanes::kernel_sets();
+#else // one width an input
+    const auto every = engine::lanes::kernel_sets();
+    const std::array sets{every[dice.below(every.size())]};
+#endif
+    for (const engine::lanes::KernelSet* set : sets) {
         const engine::LaneReader reader(plan, varied, wanted, {}, set->bits);
         const auto scratch = reader.scratch();
         std::vector<std::vector<double>> out(wanted.size(), std::vector<double>(lanes));
