@@ -28,14 +28,17 @@ Program::Program(const lang::Request& request, lang::Loader& loader) : loader_(l
     const Module* first = module(request.name, request.text, request.kind);
     if (request.kind != lang::FileKind::Job && request.kind != lang::FileKind::Model)
         beyond_ = true;
+    for (const ast::Statement& statement : first->statements)
+        if (const auto* dates = std::get_if<ast::Dates>(&statement.node))
+            date_ = dates->first;
     if (request.season)
-        read_settings(*module("season", request.season->text, lang::FileKind::Season), "");
+        read_settings(*module("season", request.season->text, lang::FileKind::Season));
     if (request.kind == lang::FileKind::Job)
         read_job(*first, request, loader);
     else
         own_->module = first;
     if (request.field_sets)
-        read_settings(*module("field", *request.field_sets, lang::FileKind::CommandLine), "");
+        read_settings(*module("field", *request.field_sets, lang::FileKind::CommandLine));
     for (const ast::Statement& statement : first->statements) {
         if (const auto* entry = std::get_if<ast::Entry>(&statement.node))
             add_sets(*first, entry->sets, std::string(entry->name.text) + ".");
@@ -45,7 +48,7 @@ Program::Program(const lang::Request& request, lang::Loader& loader) : loader_(l
     }
     for (const auto& [name, value] : request.sets)
         read_settings(
-            *module("set", "set " + name + " = " + value + "\n", lang::FileKind::CommandLine), "");
+            *module("set", "set " + name + " = " + value + "\n", lang::FileKind::CommandLine));
     if (own_->module == nullptr)
         beyond_ = true;
     else if (!beyond_)
@@ -112,15 +115,15 @@ void Program::read_job(const Module& job, const lang::Request& request, lang::Lo
                 load(lang::ReferenceKind::Values, reference->path, lang::FileKind::Values));
     }
     if (season != nullptr)
-        read_settings(*season, "");
+        read_settings(*season);
     for (const Module* of : values)
         if (of != nullptr)
-            read_settings(*of, "");
+            read_settings(*of);
     std::map<std::string, std::vector<std::string>> listed;
     for (const ast::Statement& statement : job.statements)
         if (const auto* entry = std::get_if<ast::Entry>(&statement.node))
             listed[std::string(entry->list.text)].emplace_back(entry->name.text);
-    read_settings(job, "");
+    read_settings(job);
     // Lists are read when the models are: the job's own entries take their place.
     if (own_->module != nullptr)
         for (const ast::Statement& statement : own_->module->statements)
@@ -130,16 +133,30 @@ void Program::read_job(const Module& job, const lang::Request& request, lang::Lo
         lists_[list] = entries;
 }
 
-void Program::read_settings(const Module& module, std::string_view entry) {
-    for (const ast::Statement& statement : module.statements) {
-        if (const auto* set = std::get_if<ast::Set>(&statement.node))
-            settings_.push_back(
-                {std::string(entry) + std::string(set->name.text), {&module, set->value}});
+// What holds for a part of the year stands over what holds for the rest of it.
+void Program::read_settings(const Module& module) {
+    for (const bool of_days : {false, true})
+        for (const ast::Statement& statement : module.statements)
+            if (const auto* set = std::get_if<ast::Set>(&statement.node);
+                set != nullptr && set->within.has_value() == of_days && holds(*set))
+                settings_.push_back({std::string(set->name.text), {&module, set->value}});
+    for (const ast::Statement& statement : module.statements)
         if (std::holds_alternative<ast::Entry>(statement.node) &&
             module.kind == lang::FileKind::Values)
             beyond_ = true;
-    }
 }
+
+// Without days always; with days for jobs whose earliest start is one of them.
+bool Program::holds(const ast::Set& set) const {
+    const auto day = [](const ast::Date& date) {
+        return (date.year * 12 + date.month) * 31 + date.day;
+    };
+    if (!set.within)
+        return true;
+    const ast::Date& last = set.within->last ? *set.within->last : set.within->first;
+    return date_ && day(*date_) >= day(set.within->first) && day(*date_) <= day(last);
+}
+
 void Program::add_sets(const Module& module, const std::vector<ast::Set>& sets,
                        const std::string& prefix) {
     for (const ast::Set& set : sets)

@@ -83,7 +83,8 @@ class Program {
                  bool beyond);
     void own_kinds(const Module& module);
     void read_job(const Module& job, const lang::Request& request, lang::Loader& loader);
-    void read_settings(const Module& module, std::string_view entry);
+    void read_settings(const Module& module);
+    bool holds(const lang::ast::Set& set) const;
     void add_sets(const Module& module, const std::vector<lang::ast::Set>& sets,
                   const std::string& prefix);
 
@@ -95,7 +96,8 @@ class Program {
     std::deque<Instance> instances_;
     std::map<std::string, Instance*, std::less<>> shared_; // by path
     std::map<std::string, std::vector<std::string>> lists_;
-    std::vector<Setting> settings_; // the last of a name is in force
+    std::vector<Setting> settings_;       // the last of a name is in force
+    std::optional<lang::ast::Date> date_; // of the job
     Instance* own_ = nullptr;
     bool beyond_ = false;
 };
