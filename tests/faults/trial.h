@@ -159,6 +159,9 @@ inline std::string message_fault(const Trial& trial, const Ended& ended, const S
     const std::string said = all_said(command, ended);
     if (!has(said, std::strerror(trial.kind->error)))
         return "the reason is not said";
+    // A folder to read from is opened once: each text that is looked for in it is named.
+    if (trial.call().name == "folder" && state == before && has(said, "cannot be read"))
+        return {};
     const bool about_output = has(said, "acrewright: the result could not be written: ");
     // Nothing of a workbook was begun where its library had no room.
     bool named = about_output || (command.book && has(said, "the book `book`")) ||

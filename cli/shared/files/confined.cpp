@@ -46,7 +46,8 @@ bool is_confined(std::string_view reference) {
 
 Folder::Folder(std::string path) : path_(std::move(path)) {
     if (real_path_of(path_, real_))
-        folder_.take(::open(real_.c_str(), O_PATH | O_DIRECTORY | O_CLOEXEC));
+        folder_.take(
+            again([&] { return ::open(real_.c_str(), O_PATH | O_DIRECTORY | O_CLOEXEC); }));
     if (!folder_)
         error_ = errno;
 }
@@ -64,14 +65,18 @@ lang::Outcome<std::string> Folder::open(std::string_view reference, lang::Refere
     for (std::size_t slash; (slash = reference.find('/', begin)) != std::string_view::npos;
          begin = slash + 1) {
         const std::string part(reference.substr(begin, slash - begin));
-        inner.take(::openat(inner ? inner.value() : folder_.value(), part.c_str(),
-                            O_PATH | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
+        inner.take(again([&] {
+            return ::openat(inner ? inner.value() : folder_.value(), part.c_str(),
+                            O_PATH | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC);
+        }));
         if (!inner)
             return refused(errno, reference, kind);
     }
-    file.take(::openat(inner ? inner.value() : folder_.value(),
-                       std::string(reference.substr(begin)).c_str(),
-                       O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC));
+    const std::string name(reference.substr(begin));
+    file.take(again([&] {
+        return ::openat(inner ? inner.value() : folder_.value(), name.c_str(),
+                        O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
+    }));
     if (!file)
         return refused(errno, reference, kind);
     return joined(real_, reference);

@@ -1,11 +1,21 @@
 // An open file, closed when it goes out of scope.
 #pragma once
 
+#include <cerrno>
+
 #include <utility>
 
 #include <unistd.h>
 
 namespace acre::cli {
+
+// A call of the system, made again while a signal interrupts it.
+template <class Call> auto again(Call call) {
+    auto result = call();
+    while (result < 0 && errno == EINTR)
+        result = call();
+    return result;
+}
 
 class Descriptor {
   public:

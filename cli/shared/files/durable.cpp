@@ -23,13 +23,6 @@ constexpr std::string_view beside_name = ".acrewright-";
 constexpr std::size_t beside_length = beside_name.size() + 6;
 constexpr std::time_t a_day = 86'400; // seconds
 
-template <class Call> auto again(Call call) {
-    auto result = call();
-    while (result < 0 && errno == EINTR)
-        result = call();
-    return result;
-}
-
 std::string reason_if(bool failed) {
     return failed ? std::strerror(errno) : std::string();
 }
