@@ -60,7 +60,9 @@ class Learning {
     std::optional<lang::Said> leave_out(const engine::QuoteRecord& quote, const lang::Said& said) {
         std::string why = "no price";
         for (const lang::Diagnostic& one : said.diagnostics.all())
-            if (one.severity() == lang::Severity::Error) {
+            if (one.code == lang::Code::F702) {
+                return said; // the disk's failing, not the season's
+            } else if (one.severity() == lang::Severity::Error) {
                 why = one.title;
                 break;
             }
