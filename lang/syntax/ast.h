@@ -341,8 +341,7 @@ struct Module {
     FileId file = 0;
     FileKind kind = FileKind::Model;
     Text title;
-    std::vector<Statement>
-        statements; // in the order written; the statements of a part follow the part
+    std::vector<Statement> statements; // as written; those of a part follow the part
     std::vector<Expr> exprs;
     std::vector<ExprId> args; // arguments of calls, by range
     std::vector<Each> eaches; // of calls

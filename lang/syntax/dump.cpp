@@ -132,8 +132,7 @@ class Dumper {
         put("set {} = {}", s.name.text, expr(s.value));
         if (s.swing)
             write_swing("swing", s.shape, *s.swing, s.of_it);
-        if (s.within)
-            put(" within {}", days(*s.within));
+        put("{}", s.within ? " within " + days(*s.within) : "");
         clause(" because", s.because);
     }
     static std::string days(const ast::Dates& d) {
