@@ -177,6 +177,23 @@ test("what is read first: title, places, price, then the place", suite, async ()
   await visited.close();
 });
 
+test("a selected figure stays selected while the page follows a change: what is typed replaces it", suite, async () => {
+  const visited = await visit(browser, writePage("selected.html", three));
+  const { page } = visited;
+  await type(page, "area", "33");
+  await page.locator("[id='g-spacing']").selectText();
+  await page.waitForFunction(() => page.price === page.full);
+  await page.keyboard.type("6");
+  assert.equal(await page.inputValue("[id='g-spacing']"), "6");
+  // A caret stays where it is.
+  await type(page, "area", "34");
+  await page.locator("[id='g-area']").evaluate(field => field.setSelectionRange(1, 1));
+  await page.waitForFunction(() => page.price === page.full);
+  await page.keyboard.type("5");
+  assert.equal(await page.inputValue("[id='g-area']"), "354");
+  await visited.close();
+});
+
 test("the keyboard alone: skip, places, a figure typed, its change undone; focus is seen", suite, async () => {
   const visited = await visit(browser, writePage("keys.html", three));
   const { page } = visited;

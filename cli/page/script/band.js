@@ -162,7 +162,14 @@ function showPlaces() {
   );
 }
 function showPlace() {
-  const focused = document.activeElement?.id;
+  const { id, value, selectionStart, selectionEnd } = document.activeElement ?? {};
   places.find(one => one.name === place).show(byId("main"));
-  if (focused) byId(focused)?.focus({ preventScroll: true });
+  const again = id && byId(id);
+  if (!again) return;
+  again.focus({ preventScroll: true });
+  // A number that is selected is replaced by the next key: it must stay so.
+  if (typeof selectionStart !== "number" || again.value === undefined) return;
+  const all = selectionEnd > selectionStart && selectionEnd === value.length && selectionStart === 0;
+  if (all) again.select();
+  else if (again.value === value) again.setSelectionRange(selectionStart, selectionEnd);
 }
