@@ -79,6 +79,7 @@ lang::Said SeasonJobs::add(const std::string& path, const std::string& text) {
     job.earliest = day_of(*plain->date);
     if (!(*shared)->facts(*plain, job, machines_) || too_long(job))
         return judged(add_slowly(path, text, {}));
+    ++put_in_;
     jobs_.push_back(std::move(job));
     return judged({});
 }

@@ -58,7 +58,8 @@ class SeasonJobs {
     const std::vector<SeasonJob>& jobs() const { return jobs_; }
     // The machines of all jobs read: used models that say what their `fleet costs`.
     const std::map<std::string, SeasonMachine>& machines() const { return machines_; }
-    std::size_t plans() const; // kept so far
+    std::size_t plans() const;                     // kept so far
+    std::size_t put_in() const { return put_in_; } // jobs of which a kept plan took the numbers
 
   private:
     LoaderMaker loader_;
@@ -68,6 +69,7 @@ class SeasonJobs {
     std::vector<SeasonJob> jobs_;
     std::map<std::string, SeasonMachine> machines_;
     std::uint64_t steps_ = 0, kept_steps_ = 0;
+    std::size_t put_in_ = 0;
     std::optional<lang::Currency> money_; // of the first job
     bool too_much_ = false;
 

@@ -216,8 +216,9 @@ bool SharedPlan::is_plain(const Values& values) const {
         if (given == no_slot)
             continue;
         const double value = values.slot[given];
+        const bool swings = !sheet.givens[i].of_it; // else its bounds are shares of the value
         if (outside(value, plan.within_low[i], plan.within_high[i]) ||
-            outside(value, plan.swing_low[i], plan.swing_high[i]))
+            (swings && outside(value, plan.swing_low[i], plan.swing_high[i])))
             return false;
     }
     return std::all_of(roots_.begin(), roots_.end(), [&](Slot slot) {

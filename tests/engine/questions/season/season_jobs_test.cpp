@@ -25,8 +25,8 @@ const std::string crawler = "model \"crawler\"\ngiven paid = $230,000/yr\n"
 const std::string ripping = "model \"ripping\"\nuse \"crawler\"\n"
                             "given area = 10 ac  within 1 ac .. 500 ac  swing 5 ac .. 450 ac\n"
                             "given method = one_way | both\n"
-                            "hours : h = area * (when method is both then 2 otherwise 1) / 2 ac * "
-                            "1 h\n"
+                            "given pace = 2 ac/h  swing 79 % .. 121 % of it\n"
+                            "hours : h = area * (when method is both then 2 otherwise 1) / pace\n"
                             "days : day = ceil(hours / 8 h * 1 day, 1 day)\n"
                             "cost own : $/h = crawler.own_per_hour over hours\n"
                             "count hours of crawler, area, days\n"
@@ -52,6 +52,7 @@ TEST_CASE("jobs that set the same givens share a plan, and come to what they com
     for (const std::string& set : sets)
         CHECK_FALSE(together.add("a.job", job("a", set)).diagnostics.has_errors());
     CHECK(together.plans() == 1);
+    CHECK(together.put_in() == 2); // the first makes the plan
     REQUIRE(together.jobs().size() == 3);
     for (std::size_t i = 0; i < 3; ++i) {
         SeasonJobs alone = reader();
