@@ -177,7 +177,7 @@ test("what is read first: title, places, price, then the place", suite, async ()
   await visited.close();
 });
 
-test("a selected figure stays selected while the page follows a change: what is typed replaces it", suite, async () => {
+test("a selected figure stays so while the page follows: what is typed replaces it", suite, async () => {
   const visited = await visit(browser, writePage("selected.html", three));
   const { page } = visited;
   await type(page, "area", "33");

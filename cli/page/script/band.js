@@ -169,7 +169,7 @@ function showPlace() {
   again.focus({ preventScroll: true });
   // A number that is selected is replaced by the next key: it must stay so.
   if (typeof selectionStart !== "number" || again.value === undefined) return;
-  const all = selectionEnd > selectionStart && selectionEnd === value.length && selectionStart === 0;
-  if (all) again.select();
+  const all = selectionStart === 0 && selectionEnd === value.length;
+  if (all && value !== "") again.select();
   else if (again.value === value) again.setSelectionRange(selectionStart, selectionEnd);
 }
