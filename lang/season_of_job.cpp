@@ -58,6 +58,27 @@ std::set<int> years_in(std::string_view text) {
     return years;
 }
 
+// A season copied from last year's keeps its days: they would hold for no job, in silence.
+void compare_days(const ast::Module& season, const std::set<int>& years, Diagnostics& diagnostics) {
+    for (const ast::Statement& statement : season.statements) {
+        const auto* set = std::get_if<ast::Set>(&statement.node);
+        if (set == nullptr || !set->within)
+            continue;
+        const ast::Date& first = set->within->first;
+        const ast::Date& last = set->within->last.value_or(first);
+        const auto in_it = years.lower_bound(first.year);
+        if (in_it != years.end() && *in_it <= last.year)
+            continue;
+        diagnostics.add({Code::L840,
+                         fmt::format("`{}` is set for days of {}, and the season is \"{}\"",
+                                     set->name.text, first.year, season.title.text),
+                         {first.span, "another year"},
+                         {},
+                         {"no job of this season has one of these days"},
+                         {{"correct the year", std::nullopt}}});
+    }
+}
+
 void compare_years(const Program& program, const ast::Text& asked, Diagnostics& diagnostics) {
     const ast::Text& title = program.modules[program.season].title;
     std::set<int> years = years_in(title.text);
@@ -65,6 +86,7 @@ void compare_years(const Program& program, const ast::Text& asked, Diagnostics& 
         years = years_in(asked.text);
     if (years.empty())
         return;
+    compare_days(program.modules[program.season], years, diagnostics);
     for (const ast::Statement& statement : program.modules[program.job].statements) {
         const auto* dates = std::get_if<ast::Dates>(&statement.node);
         if (dates == nullptr || years.contains(dates->first.year))

@@ -8,7 +8,8 @@
 
 namespace acre::lang {
 
-// L812 L830 of the season that the job asks for and has. `asked`: the path in its `season` line.
+// L812 L830 L840 of the season that the job asks for and has. `asked`: the path in its `season`
+// line.
 void judge_season(const Program& program, const ast::Text& asked, Loader& loader,
                   const SourceMap& sources, Diagnostics& diagnostics);
 
