@@ -99,11 +99,13 @@ std::optional<Reply> chain_moves(const SeasonArguments& arguments, const BookedW
     if (!roads)
         return Reply(std::move(roads.said));
     PricesAgain again(arguments, works);
-    const std::vector<engine::PricedRoad> priced = engine::price_roads(
+    lang::Outcome<std::vector<engine::PricedRoad>> priced = engine::price_roads(
         season.jobs, *roads, arguments.moves, [&](std::size_t job, const engine::GivenSets& sets) {
             return again.price(season.jobs[job].file, sets);
         });
-    names.chain = engine::chain(season, question.fleet, priced);
+    if (!priced)
+        return Reply(std::move(priced.said));
+    names.chain = engine::chain(season, question.fleet, *priced);
     return std::nullopt;
 }
 

@@ -65,6 +65,12 @@ class RoadPrices {
         return priced;
     }
 
+    // Whether any job asked so far pays two moves by that given.
+    bool any_pays() const {
+        return std::any_of(
+            legs_.begin(), legs_.end(), [](const auto& legs) { return legs.second.has_value(); });
+    }
+
   private:
     const std::vector<SeasonJob>& jobs_;
     const std::string& moves_;
@@ -141,9 +147,10 @@ lang::Outcome<std::vector<Road>> read_roads(std::string_view text, const std::st
     return roads;
 }
 
-std::vector<PricedRoad> price_roads(const std::vector<SeasonJob>& jobs,
-                                    const std::vector<Road>& roads, const std::string& moves,
-                                    const Reprice& reprice) {
+lang::Outcome<std::vector<PricedRoad>> price_roads(const std::vector<SeasonJob>& jobs,
+                                                   const std::vector<Road>& roads,
+                                                   const std::string& moves,
+                                                   const Reprice& reprice) {
     std::multimap<std::string, std::size_t> by_name;
     for (std::size_t i = 0; i < jobs.size(); ++i)
         by_name.emplace(name_of_job(jobs[i]), i);
@@ -159,6 +166,11 @@ std::vector<PricedRoad> price_roads(const std::vector<SeasonJob>& jobs,
             }))
             priced.push_back(prices.price(from->second, to->second, road.way_in));
     }
+    if (!priced.empty() && !prices.any_pays())
+        return lang::placeless(
+            lang::Code::C003, "no job on these roads pays two moves by `" + moves + "`", {},
+            {"`--moves` names the given that says how many moves a job pays, in and out: "
+             "haul.moves where a model moves by haul"});
     return priced;
 }
 

@@ -51,10 +51,11 @@ struct PricedRoad {
 };
 
 // The roads whose two jobs are there. `moves`: the given that says how many moves a job pays, in
-// and out.
-std::vector<PricedRoad> price_roads(const std::vector<SeasonJob>& jobs,
-                                    const std::vector<Road>& roads, const std::string& moves,
-                                    const Reprice& reprice);
+// and out. C003: none of the jobs pays two by it.
+lang::Outcome<std::vector<PricedRoad>> price_roads(const std::vector<SeasonJob>& jobs,
+                                                   const std::vector<Road>& roads,
+                                                   const std::string& moves,
+                                                   const Reprice& reprice);
 
 // Which of these are taken where the jobs stand at these places, each job left and come to once.
 // By index into `roads`. `too_late`: those of jobs that follow each other after more than the

@@ -42,7 +42,7 @@ std::optional<MoveMoney> money(std::size_t, const GivenSets& sets) {
 MoveChain chain_of(Season season, const char* text, const Reprice& reprice = money) {
     const auto roads = read_roads(text, "roads.csv");
     REQUIRE(roads);
-    return chain(season, {}, price_roads(season.jobs, *roads, "moves", reprice));
+    return chain(season, {}, *price_roads(season.jobs, *roads, "moves", reprice));
 }
 
 } // namespace
