@@ -76,6 +76,14 @@ std::string unfolded(const std::string& text) {
     return out;
 }
 
+// A message that names how much there is, as it would read with one less.
+std::string with_one_less(std::string said, std::uint64_t n) {
+    const std::string more = lang::number_text(static_cast<double>(n + 1));
+    if (const std::size_t at = said.find(more); at != std::string::npos)
+        said.replace(at, more.size(), lang::number_text(static_cast<double>(n)));
+    return said;
+}
+
 std::string beginning(const std::string& text) {
     return text.substr(0, 300);
 }
@@ -94,6 +102,8 @@ TEST_CASE("every limit is accepted at it and refused just past it by a message t
         if (one.at_the_limit) {
             const std::string at = unfolded(one.said(n));
             CHECK_MESSAGE(at.find(limit->said) == std::string::npos, beginning(at));
+            CHECK_MESSAGE(at.find(with_one_less(limit->said, n)) == std::string::npos,
+                          beginning(at));
         }
         const std::string past = unfolded(one.said(n + 1));
         CHECK_MESSAGE(past.find(limit->said) != std::string::npos, "not `" << limit->said
