@@ -4,6 +4,7 @@
 #include <string>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "lang/diag/codes.h"
 
@@ -151,6 +152,21 @@ TEST_CASE("fuel falls into hours, burn and price, adding up exactly") {
     // Fuel cost 2,180 gal at $4.20, operators 60 h at $60: overhead stays as quoted.
     CHECK(result.actual_profit() ==
           doctest::Approx(120'000 - 2'180 * 4.20 - 3'600 - 5'000 - 1'360 - 3'000));
+}
+
+TEST_CASE("hours in another part are the machine's only if they are as many") {
+    std::string days = "date,meter_start,meter_stop,acres\n"; // 200 hours in ten days
+    for (int day = 0; day < 10; ++day)
+        days += fmt::format("2027-01-{:02},{},{},15\n", day + 1, 20 * day, 20 * day + 20);
+    for (const double hours : {150.0, 149.0, 150.001}) {
+        Quoted quoted;
+        quoted.counted = usual(150, 150);
+        quoted.costs = {{"operators", "", "", "$/h", "h", 60, 150},
+                        {"loader", "", "Cleanup", "$/h", "h", 90, hours}};
+        const VarianceAnswer result = variance(quoted, must_read(days));
+        CHECK(result.rows[0].by_quantity == doctest::Approx(50 * 60));
+        CHECK(result.rows[1].by_quantity == doctest::Approx(hours == 150 ? 50 * 90 : 0));
+    }
 }
 
 TEST_CASE("a learned ratio has the error of the ratio estimator") {
