@@ -68,14 +68,14 @@ lang::Outcome<std::vector<engine::CompareSide>> open_all(const CompareArguments&
     const std::vector<std::string> options = !all_options   ? arguments.options
                                              : sides[0].job ? engine::options_of(**sides[0].job)
                                                             : std::vector<std::string>();
+    if (auto too_many = engine::too_many_side_by_side(1 + options.size() + arguments.with.size()))
+        return std::move(*too_many);
     for (const std::string& option : options)
-        if (sides.size() < engine::max_columns)
-            if (auto failed = open_column(arguments, arguments.paths[0], option, "", sides))
-                return std::move(*failed);
+        if (auto failed = open_column(arguments, arguments.paths[0], option, "", sides))
+            return std::move(*failed);
     for (const std::string& with : arguments.with)
-        if (sides.size() < engine::max_columns)
-            if (auto failed = open_column(arguments, arguments.paths[0], "", with, sides))
-                return std::move(*failed);
+        if (auto failed = open_column(arguments, arguments.paths[0], "", with, sides))
+            return std::move(*failed);
     return sides;
 }
 
@@ -126,9 +126,8 @@ Reply show(const CompareArguments& arguments, const engine::CompareAnswer& compa
 }
 
 Reply answer(const CompareArguments& arguments, bool color) {
-    if (arguments.paths.size() > engine::max_columns)
-        return lang::placeless(lang::Code::C004, "at most " + std::to_string(engine::max_columns) +
-                                                     " jobs side by side");
+    if (auto too_many = engine::too_many_side_by_side(arguments.paths.size()))
+        return std::move(*too_many);
     if (!arguments.with.empty() && arguments.paths.size() > 1)
         return lang::placeless(lang::Code::C004, "`--with` asks of one job, not of several");
     if (!arguments.svg.empty() && arguments.over.empty())

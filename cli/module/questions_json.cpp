@@ -171,9 +171,10 @@ Reply compare(Session& session, const Json& json) {
     std::vector<std::string> options = texts_at(json, "options");
     if (options.empty() && sides[0].job)
         options = engine::options_of(**sides[0].job);
+    std::erase(options, asked.option);
+    if (auto too_many = engine::too_many_side_by_side(1 + options.size()))
+        return std::move(*too_many);
     for (const std::string& option : options) {
-        if (option == asked.option || sides.size() >= engine::max_columns)
-            continue;
         JobAsked other = asked;
         other.option = option;
         sides.push_back({option, sides[0].from, session.open(other)});

@@ -144,6 +144,13 @@ std::string columns_of(std::uint64_t n) {
     words.resize(n + 1, folder.write("m.rate", small_model));
     return ran(words);
 }
+std::string options_side_by_side(std::uint64_t n) { // and the job without one
+    const ScratchFolder folder;
+    folder.write("models/m.rate", small_model);
+    return ran(
+        {"compare", folder.write("j.job", "job \"J\"\nmodel \"m\"\n" +
+                                              counted("option \"o", "\"\n", n - 1) + "\"\n")});
+}
 std::string options_of_workbook(std::uint64_t n) {
     const ScratchFolder folder;
     folder.write("models/m.rate", small_model);
@@ -243,6 +250,7 @@ std::vector<LimitCase> cases_of_files() {
                            "--svg", "@/map.svg"});
          }},
         {"max_columns", columns_of},
+        {"max_columns", options_side_by_side},
         {"max_workbook_options", options_of_workbook},
         {"max_page_jobs", page_of},
         {"max_question_bytes", module_asked},

@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include <fmt/format.h>
+
 #include "engine/questions/compare/along.h"
 #include "engine/questions/compare/columns.h"
 #include "engine/questions/estimate.h"
@@ -83,10 +85,18 @@ std::optional<lang::Diagnostic> too_much_side_by_side(std::span<const CompareSid
                            {}, {"compare fewer"});
 }
 
+std::optional<lang::Diagnostic> too_many_side_by_side(std::size_t columns) {
+    if (columns <= max_columns)
+        return std::nullopt;
+    return lang::placeless(
+        lang::Code::Q006,
+        fmt::format("at most {} jobs side by side, and these are {}", max_columns, columns), {},
+        {"`--option TITLE` names the options to compare, one each"});
+}
+
 lang::Outcome<CompareAnswer> ask(std::vector<CompareSide> sides, const CompareQuestion& question) {
-    if (sides.size() > max_columns)
-        return lang::placeless(lang::Code::Q006,
-                               "at most " + std::to_string(max_columns) + " jobs side by side");
+    if (auto too_many = too_many_side_by_side(sides.size()))
+        return std::move(*too_many);
     if (auto too_much = too_much_side_by_side(sides))
         return std::move(*too_much);
     if (auto other = in_two_moneys(sides))

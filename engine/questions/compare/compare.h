@@ -111,6 +111,9 @@ std::vector<std::string> options_of(const PricedJob& job);
 // The unit of a given, for who reads a range of it; "1": a plain number. Q001: no such given.
 lang::Outcome<std::string> unit_of_given(const PricedJob& job, const std::string& given);
 
+// Q006: more columns than max_columns. None is left out in silence: it might be the cheapest.
+std::optional<lang::Diagnostic> too_many_side_by_side(std::size_t columns);
+
 // More steps of calculation than side by side can be kept: Q006. For who opens jobs one after the
 // other, to stop in time.
 std::optional<lang::Diagnostic> too_much_side_by_side(std::span<const CompareSide> sides);
