@@ -16,7 +16,7 @@ int main() {
     std::locale::global(std::locale(std::locale(), new Grouped)); // ten million reads as 10,000,000
     Model model = open_model();
     fmt::print("rip.rate: {} lines, {} givens varied, text to plan in {:.3f} ms (1 wanted)\n",
-               (*model.run.sheet)->lines.size(), model.inputs.size(), model.compile_seconds * 1e3);
+               model.job->sheet().lines.size(), model.inputs.size(), model.compile_seconds * 1e3);
     measure_lanes(model);
     measure_slopes(model);
     measure_trials(model);
