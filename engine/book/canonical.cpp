@@ -12,6 +12,8 @@
 namespace acre::engine {
 namespace {
 
+constexpr std::string_view no_character = "\xef\xbf\xbd"; // U+FFFD
+
 // How many bytes of UTF-8 begin here; 0: none.
 std::size_t utf8_length(std::string_view text) {
     const auto at = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
@@ -48,48 +50,75 @@ bool before_in_utf16(const std::string* a, const std::string* b) {
     return one < other;
 }
 
-void put_text(const std::string& text, std::string& out) {
+// Bytes that stand for themselves go over in one piece.
+void put_text(std::string_view text, std::string& out) {
     constexpr std::string_view digits = "0123456789abcdef";
     constexpr std::string_view short_ones = "\b\t\n\f\r\"\\";
     constexpr std::string_view letters = "btnfr\"\\";
     out += '"';
-    for (const char c : utf8_text(text)) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (const std::size_t known = short_ones.find(c); known != std::string_view::npos) {
-            out += '\\';
-            out += letters[known];
-        } else if (byte < 0x20) {
-            out += "\\u00";
-            out += digits[byte >> 4U];
-            out += digits[byte & 15U];
+    std::size_t from = 0, at = 0;
+    const auto put_before = [&](std::size_t passed) {
+        out += text.substr(from, at - from);
+        from = at += passed;
+    };
+    while (at < text.size()) {
+        const auto byte = static_cast<unsigned char>(text[at]);
+        if (byte >= 0x80) {
+            if (const std::size_t length = utf8_length(text.substr(at)); length != 0) {
+                at += length;
+            } else {
+                put_before(1);
+                out += no_character;
+            }
+        } else if (byte >= 0x20 && byte != '"' && byte != '\\') {
+            ++at;
         } else {
-            out += c;
+            put_before(1);
+            out += '\\';
+            if (const std::size_t known = short_ones.find(static_cast<char>(byte));
+                known != std::string_view::npos) {
+                out += letters[known];
+            } else {
+                out += "u00";
+                out += digits[byte >> 4U];
+                out += digits[byte & 15U];
+            }
         }
     }
+    put_before(0);
     out += '"';
 }
 
 void put(const nlohmann::json& value, std::string& out);
 
-void put_object(const nlohmann::json& value, std::string& out) {
-    std::vector<const std::string*> names;
+using Names = std::span<const std::string_view>;
+
+void put_object(const nlohmann::json& value, Names left_out, std::string& out) {
+    using Member = nlohmann::json::const_iterator;
+    const auto before = [](const Member& a, const Member& b) {
+        return before_in_utf16(&a.key(), &b.key());
+    };
+    std::vector<Member> members;
+    members.reserve(value.size());
     for (auto it = value.begin(); it != value.end(); ++it)
-        names.push_back(&it.key());
-    std::sort(names.begin(), names.end(), before_in_utf16);
+        if (std::find(left_out.begin(), left_out.end(), it.key()) == left_out.end())
+            members.push_back(it);
+    if (!std::is_sorted(members.begin(), members.end(), before))
+        std::sort(members.begin(), members.end(), before);
     out += '{';
-    for (const std::string* name : names) {
+    for (const Member& member : members) {
         if (out.back() != '{')
             out += ',';
-        put_text(*name, out);
+        put_text(member.key(), out);
         out += ':';
-        put(value.at(*name), out);
+        put(member.value(), out);
     }
     out += '}';
 }
 
 void put(const nlohmann::json& value, std::string& out) {
     if (value.is_object()) {
-        put_object(value, out);
+        put_object(value, {}, out);
     } else if (value.is_array()) {
         out += '[';
         for (const nlohmann::json& one : value) {
@@ -105,6 +134,29 @@ void put(const nlohmann::json& value, std::string& out) {
     } else {
         out += value.dump();
     }
+}
+
+// Whether values stand more than so many levels deep: seen before a tree is made of the text.
+// Brackets that do not belong together are left to the parser.
+bool is_deeper_than(int levels, std::string_view text) {
+    int depth = 0;
+    bool in_text = false;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
+        if (in_text) {
+            i += c == '\\' ? 1 : 0;
+            in_text = c != '"';
+        } else if (c == '"') {
+            in_text = true;
+        } else if (c == '{' || c == '[') {
+            const char next = i + 1 < text.size() ? text[i + 1] : ' ';
+            if (++depth > levels && next != '}' && next != ']')
+                return true;
+        } else if (c == '}' || c == ']') {
+            --depth;
+        }
+    }
+    return false;
 }
 
 } // namespace
@@ -145,7 +197,7 @@ std::string utf8_text(std::string_view text) {
     std::string whole;
     while (!text.empty()) {
         const std::size_t length = utf8_length(text);
-        whole += length == 0 ? std::string_view("\xef\xbf\xbd") : text.substr(0, length);
+        whole += length == 0 ? no_character : text.substr(0, length);
         text.remove_prefix(std::max<std::size_t>(length, 1));
     }
     return whole;
@@ -162,6 +214,12 @@ std::string canonical(const nlohmann::json& value) {
     return out;
 }
 
+std::string canonical_without(Names names, const nlohmann::json& object) {
+    std::string out;
+    put_object(object, names, out);
+    return out;
+}
+
 std::string canonical_1(const nlohmann::json& value) {
     return value.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
@@ -170,13 +228,10 @@ std::optional<nlohmann::json> read_canonical(std::string_view text) {
     if (text.empty() || text.back() != '\n')
         return std::nullopt;
     text.remove_suffix(1);
-    bool too_deep = false;
-    const auto on_event = [&](int depth, nlohmann::json::parse_event_t, nlohmann::json&) {
-        too_deep = too_deep || depth > max_record_depth;
-        return !too_deep;
-    };
-    nlohmann::json value = nlohmann::json::parse(text, on_event, false);
-    if (value.is_discarded() || too_deep)
+    if (is_deeper_than(max_record_depth, text))
+        return std::nullopt;
+    nlohmann::json value = nlohmann::json::parse(text, nullptr, false);
+    if (value.is_discarded())
         return std::nullopt;
     const bool old = value.is_object() && is_version_1(value);
     if ((old ? canonical_1(value) : canonical(value)) != text)

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -21,6 +22,9 @@ bool is_version_1(const nlohmann::json& record); // it has no schema, or that of
 
 // Numbers must be finite; a byte that is no UTF-8 becomes U+FFFD.
 std::string canonical(const nlohmann::json& value);
+// Of an object without these members.
+std::string canonical_without(std::span<const std::string_view> names,
+                              const nlohmann::json& object);
 std::string canonical_1(const nlohmann::json& value); // of version 1
 
 // A number as ECMAScript prints it: "9007199254740992", "1e+21", "0.000001", "1e-7".

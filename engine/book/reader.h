@@ -3,7 +3,8 @@
 #pragma once
 
 #include <cmath>
-#include <set>
+#include <string_view>
+#include <vector>
 
 #include "engine/book/fields.h"
 #include "engine/book/json.h"
@@ -18,7 +19,7 @@ class RecordReader {
           where_(std::move(where)),
           fault_(fault) {}
 
-    const std::set<std::string>& asked_for() const { return asked_; }
+    const std::vector<std::string_view>& asked_for() const { return asked_; }
 
     void operator()(const char* name, std::string& to) {
         if (const Json* found = member(name, &Json::is_string, "text"))
@@ -41,7 +42,7 @@ class RecordReader {
     void maybe(const char* name, std::optional<std::vector<std::string>>& to) {
         if (object_.contains(name))
             (*this)(name, to.emplace());
-        asked_.insert(name);
+        asked_.push_back(name);
     }
     void cents(const char* name, std::int64_t& to) { // doubles count so far
         whole(name, to, -9e15, 9e15, "an amount in cents");
@@ -92,7 +93,7 @@ class RecordReader {
     const Json& object_;
     std::string where_;
     std::string& fault_;
-    std::set<std::string> asked_;
+    std::vector<std::string_view> asked_;
 
     std::string path(const char* name) const { return where_.empty() ? name : where_ + "." + name; }
     void fail(const std::string& what, const std::string& kind) {
@@ -100,7 +101,7 @@ class RecordReader {
             fault_ = what + " is not " + kind;
     }
     const Json* member(const char* name, bool (Json::*is)() const noexcept, const char* kind) {
-        asked_.insert(name);
+        asked_.push_back(name);
         const auto found = object_.find(name);
         if (found == object_.end())
             return nullptr;
@@ -110,7 +111,7 @@ class RecordReader {
         return nullptr;
     }
     void whole(const char* name, std::int64_t& to, double least, double most, const char* kind) {
-        asked_.insert(name);
+        asked_.push_back(name);
         const auto found = object_.find(name);
         if (found == object_.end())
             return;

@@ -1,5 +1,7 @@
 #include "engine/book/record.h"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "engine/book/before.h"
@@ -29,11 +31,14 @@ decltype(Record::body) body_named(const std::string& kind) {
 }
 
 // Over everything but itself, by the rules of the record's own version.
-std::string seal_of(Json json) {
-    const bool old = is_version_1(json);
-    json.erase("seal");
-    json.erase("signature");
-    return sha256(old ? canonical_1(json) : canonical(json));
+std::string seal_of(const Json& json) {
+    constexpr std::array<std::string_view, 2> left_out = {"seal", "signature"};
+    if (!is_version_1(json))
+        return sha256(canonical_without(left_out, json));
+    Json rest = json;
+    for (const std::string_view name : left_out)
+        rest.erase(std::string(name));
+    return sha256(canonical_1(rest));
 }
 
 Json json_of(Record record) {
@@ -74,9 +79,10 @@ void read_members(const Json& json, ReadRecord& to) {
     header_fields(reader, record);
     record.body = body_named(record.kind);
     std::visit([&](auto& body) { fields(reader, body); }, record.body);
+    const std::vector<std::string_view>& asked = reader.asked_for();
     Json other = Json::object();
     for (const auto& [name, value] : json.items())
-        if (!reader.asked_for().contains(name) && name != "schema")
+        if (name != "schema" && std::find(asked.begin(), asked.end(), name) == asked.end())
             other[name] = value;
     if (!other.empty())
         record.other = canonical(other);
