@@ -33,8 +33,8 @@ Moments drawn(const Shape& shape) {
     Moments m;
     for (std::size_t batch = 0; batch < batches; ++batch) {
         std::uint64_t offset = 0;
-        points.offsets(batch, &offset);
-        draw_kernels().shaped(shape, points.base(0), offset, x.data());
+        points.offsets(batch, std::span(&offset, 1));
+        draw_kernels().shaped(shape, points.base(0), offset, points_in_batch, x.data());
         for (const double v : x) {
             sum += v;
             squares += v * v;
@@ -108,8 +108,8 @@ TEST_CASE(
     std::vector<double> p(points_in_batch), z(points_in_batch), back(points_in_batch);
     for (std::size_t i = 0; i < p.size(); ++i)
         p[i] = (static_cast<double>(i) + 0.5) / static_cast<double>(p.size());
-    draw_kernels().deviates(normal, p.data(), z.data());
-    draw_kernels().shares(normal_shares(), z.data(), back.data());
+    draw_kernels().deviates(normal, p.data(), points_in_batch, z.data());
+    draw_kernels().shares(normal_shares(), z.data(), points_in_batch, back.data());
     for (std::size_t i = 0; i < p.size(); ++i) {
         CHECK(z[i] == quantile(normal, p[i])); // lanes and one value at a time: the same bits
         CHECK(std::fabs(back[i] - p[i]) < 1e-6);
@@ -126,7 +126,7 @@ TEST_CASE("scrambled points stay as even as the sequence: one in every cell of e
     for (std::size_t k = 0; k < 5; ++k) {
         std::vector<int> cell(1 << m);
         for (std::uint64_t batch = 0; batch < (1U << m) / points_in_batch; ++batch) {
-            points.offsets(batch, offset.data());
+            points.offsets(batch, offset);
             for (std::size_t i = 0; i < points_in_batch; ++i)
                 ++cell[(points.base(k)[i] ^ offset[k]) >> (64 - m)];
         }

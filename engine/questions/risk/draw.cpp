@@ -68,18 +68,19 @@ HWY_INLINE V from_table(const QuantileTable& table, V p) {
                           cubic(table.low.c.data(), at, t));
 }
 
-template <class From> HWY_INLINE void shape_all(const Shape& shape, From from, double* x) {
+template <class From>
+HWY_INLINE void shape_all(const Shape& shape, From from, std::size_t n, double* x) {
     const V low = number(shape.low), high = number(shape.high), one = number(1);
     switch (shape.spread) {
     case Spread::Even: {
         const V range = number(shape.high - shape.low);
-        for (std::size_t i = 0; i < points_in_batch; i += width)
+        for (std::size_t i = 0; i < n; i += width)
             hn::StoreU(hn::Add(low, hn::Mul(from(i), range)), d, x + i);
         break;
     }
     case Spread::Triangular: {
         const V share = number(shape.share), left = number(shape.left), right = number(shape.right);
-        for (std::size_t i = 0; i < points_in_batch; i += width) {
+        for (std::size_t i = 0; i < n; i += width) {
             const V p = from(i);
             const auto below = hn::Lt(p, share);
             const V root =
@@ -90,37 +91,38 @@ template <class From> HWY_INLINE void shape_all(const Shape& shape, From from, d
     }
     case Spread::Step: {
         const V steps = number(shape.steps), last = number(shape.steps - 1);
-        for (std::size_t i = 0; i < points_in_batch; i += width)
+        for (std::size_t i = 0; i < n; i += width)
             hn::StoreU(hn::Add(low, hn::Min(hn::Floor(hn::Mul(from(i), steps)), last)), d, x + i);
         break;
     }
     case Spread::Table:
-        for (std::size_t i = 0; i < points_in_batch; i += width)
+        for (std::size_t i = 0; i < n; i += width)
             hn::StoreU(hn::Min(hn::Max(from_table(shape.table, from(i)), low), high), d, x + i);
         break;
     }
 }
 
-void even(const std::uint64_t* base, std::uint64_t offset, double* p) {
+void even(const std::uint64_t* base, std::uint64_t offset, std::size_t n, double* p) {
     const FromBits from{base, hn::Set(du, offset)};
-    for (std::size_t i = 0; i < points_in_batch; i += width)
+    for (std::size_t i = 0; i < n; i += width)
         hn::StoreU(from(i), d, p + i);
 }
-void shaped(const Shape& shape, const std::uint64_t* base, std::uint64_t offset, double* x) {
-    shape_all(shape, FromBits{base, hn::Set(du, offset)}, x);
+void shaped(const Shape& shape, const std::uint64_t* base, std::uint64_t offset, std::size_t n,
+            double* x) {
+    shape_all(shape, FromBits{base, hn::Set(du, offset)}, n, x);
 }
-void shaped_from(const Shape& shape, const double* p, double* x) {
-    shape_all(shape, FromMemory{p}, x);
+void shaped_from(const Shape& shape, const double* p, std::size_t n, double* x) {
+    shape_all(shape, FromMemory{p}, n, x);
 }
 
-void deviates(const QuantileTable& normal, const double* p, double* z) {
-    for (std::size_t i = 0; i < points_in_batch; i += width)
+void deviates(const QuantileTable& normal, const double* p, std::size_t n, double* z) {
+    for (std::size_t i = 0; i < n; i += width)
         hn::StoreU(from_table(normal, hn::LoadU(d, p + i)), d, z + i);
 }
-void shares(const Pieces& normal, const double* z, double* p) {
+void shares(const Pieces& normal, const double* z, std::size_t n, double* p) {
     const V reach = number(deviate_reach), pieces = number(deviate_pieces);
     const V last = number(2 * deviate_reach * deviate_pieces - 1);
-    for (std::size_t i = 0; i < points_in_batch; i += width) {
+    for (std::size_t i = 0; i < n; i += width) {
         const V place = hn::Mul(hn::Add(hn::LoadU(d, z + i), reach), pieces);
         const V piece = hn::Min(hn::Max(hn::Floor(place), number(0)), last);
         const V t = hn::Div(hn::Sub(place, piece), pieces);

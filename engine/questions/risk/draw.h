@@ -27,14 +27,16 @@ struct Bins { // bin 0: below `from`; the last: above; between them `count` of w
 };
 
 struct DrawKernels {
-    // points_in_batch numbers evenly between 0 and 1, never 0 or 1, from base[i] ^ offset.
-    void (*even)(const std::uint64_t* base, std::uint64_t offset, double* p);
+    // n numbers evenly between 0 and 1, never 0 or 1, from base[i] ^ offset. Here and below there
+    // is room for points_in_batch, and up to a whole vector more than n may be written.
+    void (*even)(const std::uint64_t* base, std::uint64_t offset, std::size_t n, double* p);
     // The same drawn through a shape at once, or from such numbers.
-    void (*shaped)(const Shape& shape, const std::uint64_t* base, std::uint64_t offset, double* x);
-    void (*shaped_from)(const Shape& shape, const double* p, double* x);
+    void (*shaped)(const Shape& shape, const std::uint64_t* base, std::uint64_t offset,
+                   std::size_t n, double* x);
+    void (*shaped_from)(const Shape& shape, const double* p, std::size_t n, double* x);
     // Normal deviates from such numbers and back; z may be p.
-    void (*deviates)(const QuantileTable& normal, const double* p, double* z);
-    void (*shares)(const Pieces& normal, const double* z, double* p);
+    void (*deviates)(const QuantileTable& normal, const double* p, std::size_t n, double* z);
+    void (*shares)(const Pieces& normal, const double* z, std::size_t n, double* p);
     // Adds n answers, none of them NaN, and says the bin of each. Room for points_in_batch bins.
     void (*count)(const double* y, std::size_t n, double centre, const Bins& bins, Sums& sums,
                   std::int64_t* bin);

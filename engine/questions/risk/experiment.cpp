@@ -49,11 +49,10 @@ class Experiment {
   public:
     Experiment(const Trials& trials, const RiskQuestion& question)
         : trials_(trials),
-          question_(question) {
-        const SobolSequence sequence(trials.factors());
-        for (std::uint64_t k = 0; k < scrambles; ++k)
-            points_.emplace_back(sequence, question.seed, k);
-    }
+          question_(question),
+          points_(question.points != nullptr ? question.points->of(question.seed, trials.factors())
+                                             : std::make_shared<const PointSet>(
+                                                   make_points(question.seed, trials.factors()))) {}
 
     // False when no trial of the first few has an answer.
     bool pilot() {
@@ -61,8 +60,8 @@ class Experiment {
         std::vector<std::vector<double>> seen(measures);
         Room room(trials_);
         for (std::size_t scramble = 0; scramble < pilot_batches; ++scramble) {
-            trials_.draw(points_[scramble], 0, 0, room.scratch);
             const std::size_t n = points_in_batch;
+            trials_.draw((*points_)[scramble], 0, 0, n, room.scratch);
             trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
             for (std::size_t m = 0; m < measures; ++m)
                 for (std::size_t i = 0; i < n; ++i)
@@ -84,9 +83,8 @@ class Experiment {
 
     void report(RiskAnswer& result, const std::vector<double>& at_job) {
         std::vector<Strand> scramble(scrambles);
-        Strand all = empty_strand();
+        Strand all;
         for (std::size_t k = 0; k < scrambles; ++k) {
-            scramble[k] = empty_strand();
             for (std::size_t part = 0; part < strands_to_scramble; ++part)
                 add(scramble[k], strands_[k * strands_to_scramble + part]);
             add(all, scramble[k]);
@@ -148,14 +146,17 @@ class Experiment {
         const std::uint64_t mine =
             question_.trials / scrambles + (scramble < question_.trials % scrambles ? 1 : 0);
         const std::uint64_t batches = (mine + points_in_batch - 1) / points_in_batch;
+        const std::uint64_t first = batches * part / strands_to_scramble;
+        const std::uint64_t last = batches * (part + 1) / strands_to_scramble;
+        if (first == last)
+            return;
         Strand& strand = strands_[number] = empty_strand();
-        for (std::uint64_t batch = batches * part / strands_to_scramble;
-             batch < batches * (part + 1) / strands_to_scramble; ++batch) {
+        for (std::uint64_t batch = first; batch < last; ++batch) {
             if (stopped())
                 return;
             const std::size_t n = static_cast<std::size_t>(
                 std::min<std::uint64_t>(points_in_batch, mine - batch * points_in_batch));
-            trials_.draw(points_[scramble], batch, 0, room.scratch);
+            trials_.draw((*points_)[scramble], batch, 0, n, room.scratch);
             std::size_t faulty =
                 trials_.read(n, room.x.data(), room.p.data(), room.answer.data(), room.scratch);
             if (faulty > 0) {
@@ -205,7 +206,14 @@ class Experiment {
         }
     }
 
-    void add(Strand& to, const Strand& other) const {
+    // A strand of no trials has no tallies.
+    static void add(Strand& to, const Strand& other) {
+        if (other.tally.empty())
+            return;
+        if (to.tally.empty()) {
+            to = other;
+            return;
+        }
         for (std::size_t m = 0; m < to.tally.size(); ++m)
             to.tally[m].add(other.tally[m]);
         to.without_answer += other.without_answer;
@@ -252,18 +260,26 @@ class Experiment {
                            }).error;
         out.least = all.least();
         out.greatest = all.greatest();
-        for (const double share : shares_shown)
-            out.percentiles.push_back({share, all.percentile(bins, share),
-                                       over(scramble, m, [&, &b = bins](const Strand& s) {
-                                           return s.tally[m].percentile(b, share);
-                                       }).error});
+        std::vector<std::vector<double>> repeated; // by scramble with answers, then share
+        for (const Strand& strand : scramble)
+            if (strand.tally[m].count > 0)
+                repeated.push_back(strand.tally[m].percentiles(bins, shares_shown));
+        const std::vector<double> whole = all.percentiles(bins, shares_shown);
+        for (std::size_t k = 0; k < shares_shown.size(); ++k) {
+            std::vector<double> repetitions;
+            for (const std::vector<double>& one : repeated)
+                repetitions.push_back(one[k]);
+            out.percentiles.push_back({shares_shown[k], whole[k], estimated(repetitions).error});
+        }
         make_bars(out, all, bins);
     }
 
     // Of the bins between the first and last that hold a thousandth of the trials together with
     // what is beyond them.
     static void make_bars(Measured& out, const Tally& all, const Bins& bins) {
-        const double from = all.percentile(bins, 0.001), to = all.percentile(bins, 0.999);
+        constexpr std::array ends{0.001, 0.999};
+        const std::vector<double> reach = all.percentiles(bins, ends);
+        const double from = reach[0], to = reach[1];
         out.bars.assign(bars, 0);
         out.bars_from = from;
         out.bars_width = std::max((to - from) / bars, 0.0);
@@ -278,7 +294,7 @@ class Experiment {
 
     const Trials& trials_;
     const RiskQuestion& question_;
-    std::vector<ScrambledPoints> points_;
+    std::shared_ptr<const PointSet> points_;
     std::vector<Frame> frames_; // by measure
     std::vector<Strand> strands_;
 };

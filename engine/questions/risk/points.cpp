@@ -85,15 +85,35 @@ ScrambledPoints::ScrambledPoints(const SobolSequence& sequence, std::uint64_t se
     }
 }
 
-void ScrambledPoints::offsets(std::uint64_t batch, std::uint64_t* offset) const {
-    for (std::size_t k = 0; k < dimensions_; ++k)
+void ScrambledPoints::offsets(std::uint64_t batch, std::span<std::uint64_t> offset) const {
+    for (std::size_t k = 0; k < offset.size(); ++k)
         offset[k] = shift_[k];
     for (std::uint64_t bits = gray(batch * points_in_batch); bits != 0; bits &= bits - 1) {
         const std::uint64_t* direction =
             direction_.data() + static_cast<unsigned>(std::countr_zero(bits)) * dimensions_;
-        for (std::size_t k = 0; k < dimensions_; ++k)
+        for (std::size_t k = 0; k < offset.size(); ++k)
             offset[k] ^= direction[k];
     }
+}
+
+PointSet make_points(std::uint64_t seed, std::size_t dimensions) {
+    const SobolSequence sequence(dimensions);
+    PointSet points;
+    points.reserve(scrambles);
+    for (std::uint64_t k = 0; k < scrambles; ++k)
+        points.emplace_back(sequence, seed, k);
+    return points;
+}
+
+std::shared_ptr<const PointSet> KeptPoints::of(std::uint64_t seed, std::size_t dimensions) {
+    if (dimensions > kept_dimensions)
+        return std::make_shared<const PointSet>(make_points(seed, dimensions));
+    const std::lock_guard lock(mutex_);
+    if (!kept_ || seed_ != seed) {
+        kept_ = std::make_shared<const PointSet>(make_points(seed, kept_dimensions));
+        seed_ = seed;
+    }
+    return kept_;
 }
 
 } // namespace acre::engine

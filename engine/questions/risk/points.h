@@ -6,12 +6,17 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
+#include <mutex>
+#include <span>
 #include <vector>
 
 namespace acre::engine {
 
 inline constexpr std::size_t points_in_batch = 512; // as many as the lane reader takes
-inline constexpr unsigned point_index_bits = 36;    // the sequence is used up to 2^36 points
+inline constexpr unsigned scrambles =
+    16; // independent repetitions of the points: their scatter is the error of the estimates
+inline constexpr unsigned point_index_bits = 36; // the sequence is used up to 2^36 points
 
 // The unscrambled sequence: one number a dimension for every bit of the index.
 class SobolSequence {
@@ -38,7 +43,8 @@ class ScrambledPoints {
     const std::uint64_t* base(std::size_t dimension) const {
         return base_.data() + dimension * points_in_batch;
     }
-    void offsets(std::uint64_t batch, std::uint64_t* offset) const;
+    // By dimension, of as many of the first ones as there is room for.
+    void offsets(std::uint64_t batch, std::span<std::uint64_t> offset) const;
 
   private:
     std::size_t dimensions_;
@@ -46,5 +52,23 @@ class ScrambledPoints {
     std::vector<std::uint64_t> shift_;
     std::vector<std::uint64_t> base_;
 };
+
+using PointSet = std::vector<ScrambledPoints>; // by scramble
+
+// Points of one seed that many answers draw from: the first dimensions of more are those of fewer.
+// To be asked by any number of threads.
+class KeptPoints {
+  public:
+    // The scrambles of a seed, of that many dimensions or more.
+    std::shared_ptr<const PointSet> of(std::uint64_t seed, std::size_t dimensions);
+
+  private:
+    std::mutex mutex_;
+    std::uint64_t seed_ = 0;
+    std::shared_ptr<const PointSet> kept_;
+};
+inline constexpr std::size_t kept_dimensions = 64; // 4.5 MB; more are made anew for each answer
+
+PointSet make_points(std::uint64_t seed, std::size_t dimensions);
 
 } // namespace acre::engine

@@ -118,7 +118,8 @@ lang::Outcome<RiskAnswer> ask(const PricedJob& job, const RiskQuestion& asked) {
         return std::move(centers.said);
     if (question.share_trials > 0)
         result.shares = spread_shares(*trials, *shared, (*centers)[*shared], question);
-    set_beside(job, asked, result);
+    if (asked.matters_most)
+        set_beside(job, asked, result);
     return {std::move(result), std::move(said)};
 }
 

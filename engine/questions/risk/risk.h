@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "engine/job/priced_job.h"
+#include "engine/questions/risk/points.h"
 #include "engine/questions/subject.h"
 #include "engine/questions/what_if/range.h"
 #include "lang/diag/outcome.h"
@@ -22,8 +23,6 @@ namespace acre::engine {
 
 inline constexpr std::uint64_t min_trials = 256;
 inline constexpr std::uint64_t max_trials = 10'000'000'000;
-inline constexpr unsigned scrambles =
-    16; // independent repetitions of the points: their scatter is the error of the estimates
 
 struct RiskQuestion {
     // Beside cost, contribution, profit and margin; empty: the price per unit.
@@ -47,6 +46,9 @@ struct RiskQuestion {
     std::string shares_of;
     std::uint64_t share_trials =
         1 << 16; // 0: not asked for. Each costs one reading of the job per given, and two more
+    bool matters_most = true; // false: it is not asked what matters most
+    KeptPoints* points =
+        nullptr; // where points are kept from one answer to the next; null: nowhere
     std::atomic<std::uint64_t>* done =
         nullptr; // counts trials as they go by, for whoever watches from another thread
     // The same for who cannot watch from another thread; called by each of `threads`.

@@ -33,9 +33,9 @@ class Pass {
     void batch(const ScrambledPoints& points, std::uint64_t batch, std::size_t n,
                const std::vector<Group>& groups, Sweep& sweep) {
         const std::size_t factors = trials_.factors();
-        trials_.draw(points, batch, 0, a_);
-        trials_.draw(points, batch, factors, b_);
-        fill_p(points);
+        trials_.draw(points, batch, 0, n, a_);
+        trials_.draw(points, batch, factors, n, b_);
+        fill_p(points, n);
         read(a_.x.data(), 0, n);
         read(b_.x.data(), 1, n, true);
         const double* fa = of(0);
@@ -49,7 +49,7 @@ class Pass {
             sweep.squares += x * x + y * y;
         }
         for (std::size_t g = 0; g < groups.size(); ++g) {
-            replace(groups[g]);
+            replace(groups[g], n);
             read_mixed(n);
             const double* fm = of(2);
             for (std::size_t i = 0; i < n; ++i) {
@@ -75,11 +75,11 @@ class Pass {
     }
 
     // The numbers behind every value, for factors that are shaped again.
-    void fill_p(const ScrambledPoints& points) {
+    void fill_p(const ScrambledPoints& points, std::size_t n) {
         const DrawKernels& kernels = draw_kernels();
         for (std::size_t f = 0; f < trials_.factors(); ++f) {
-            kernels.even(points.base(f), a_.offset[f], a_.p.data() + f * points_in_batch);
-            kernels.even(points.base(trials_.factors() + f), b_.offset[trials_.factors() + f],
+            kernels.even(points.base(f), a_.offset[f], n, a_.p.data() + f * points_in_batch);
+            kernels.even(points.base(trials_.factors() + f), b_.offset[trials_.factors() + f], n,
                          b_.p.data() + f * points_in_batch);
         }
     }
@@ -94,7 +94,7 @@ class Pass {
     }
 
     // The first sample with the factors of a group from the second.
-    void replace(const Group& group) {
+    void replace(const Group& group, std::size_t n) {
         x_.clear();
         p_.clear();
         std::vector<double*> out;
@@ -115,7 +115,7 @@ class Pass {
             return;
         for (const std::size_t k : trials_.shaped_with(*together))
             x_[k] = out[k];
-        trials_.shape_factor(*together, p_.data(), out.data(), a_);
+        trials_.shape_factor(*together, p_.data(), n, out.data(), a_);
     }
     void read_mixed(std::size_t n) { trials_.read(n, x_.data(), p_.data(), answers(2).data(), a_); }
 

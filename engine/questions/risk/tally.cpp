@@ -40,22 +40,29 @@ double Tally::greatest() const {
     return *std::max_element(std::begin(sums.greatest), std::end(sums.greatest));
 }
 
-double Tally::percentile(const Bins& bins, double share) const {
-    const double wanted = share * static_cast<double>(count);
+std::vector<double> Tally::percentiles(const Bins& bins, std::span<const double> shares) const {
+    const double lowest = least(), highest = greatest(), width = 1 / bins.per_unit;
+    std::vector<double> found;
     double below = 0;
-    for (std::size_t k = 0; k < bin.size(); ++k) {
-        const double here = static_cast<double>(bin[k]);
-        if (below + here < wanted || here == 0) {
+    std::size_t k = 0;
+    for (const double share : shares) {
+        const double wanted = share * static_cast<double>(count);
+        for (; k < bin.size(); ++k) {
+            const double here = static_cast<double>(bin[k]);
+            if (here != 0 && below + here >= wanted)
+                break;
             below += here;
+        }
+        if (k == bin.size()) {
+            found.push_back(highest);
             continue;
         }
-        const double width = 1 / bins.per_unit;
-        const double low = k == 0 ? least() : bins.from + static_cast<double>(k - 1) * width;
-        const double high = k == 0 ? bins.from : k == bins.count + 1 ? greatest() : low + width;
-        const double value = low + (high - low) * (wanted - below) / here;
-        return std::clamp(value, least(), greatest());
+        const double low = k == 0 ? lowest : bins.from + static_cast<double>(k - 1) * width;
+        const double high = k == 0 ? bins.from : k == bins.count + 1 ? highest : low + width;
+        const double value = low + (high - low) * (wanted - below) / static_cast<double>(bin[k]);
+        found.push_back(std::clamp(value, lowest, highest));
     }
-    return greatest();
+    return found;
 }
 
 Frame frame_of(const double* y, std::size_t n) {

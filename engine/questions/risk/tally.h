@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "engine/questions/risk/draw.h"
@@ -24,7 +25,8 @@ struct Tally {
     double deviation(double centre) const; // of the answers, over count - 1
     double least() const;
     double greatest() const;
-    double percentile(const Bins& bins, double share) const;
+    // The answers that these shares of all, from the least on, lie below.
+    std::vector<double> percentiles(const Bins& bins, std::span<const double> shares) const;
 };
 
 // Bins and a centre wide enough for the answers to come, from a first few.

@@ -42,9 +42,9 @@ TrialScratch Trials::scratch(std::size_t dimensions) const {
 }
 
 void Trials::draw(const ScrambledPoints& points, std::uint64_t batch, std::size_t first,
-                  TrialScratch& s) const {
+                  std::size_t n, TrialScratch& s) const {
     const DrawKernels& kernels = draw_kernels();
-    points.offsets(batch, s.offset.data());
+    points.offsets(batch, s.offset);
     std::vector<const double*> p(factors());
     std::vector<double*> x(factors());
     for (std::size_t f = 0; f < factors(); ++f) {
@@ -53,30 +53,31 @@ void Trials::draw(const ScrambledPoints& points, std::uint64_t batch, std::size_
         p[f] = s.p.data() + f * points_in_batch;
         x[f] = s.x.data() + f * points_in_batch;
         if (f >= axes_.size() || place_together_[f] != nowhere)
-            kernels.even(base, offset, s.p.data() + f * points_in_batch);
+            kernels.even(base, offset, n, s.p.data() + f * points_in_batch);
         else
-            kernels.shaped(shapes_[f], base, offset, x[f]);
+            kernels.shaped(shapes_[f], base, offset, n, x[f]);
     }
-    draw_together(p.data(), x.data(), s);
+    draw_together(p.data(), n, x.data(), s);
 }
 
-void Trials::draw_together(const double* const* p, double* const* x, TrialScratch& s) const {
+void Trials::draw_together(const double* const* p, std::size_t n, double* const* x,
+                           TrialScratch& s) const {
     const DrawKernels& kernels = draw_kernels();
     for (std::size_t i = 0; i < together_.size(); ++i)
-        kernels.deviates(normal_, p[together_[i]], s.deviate.data() + i * points_in_batch);
+        kernels.deviates(normal_, p[together_[i]], n, s.deviate.data() + i * points_in_batch);
     for (std::size_t i = together_.size();
          i-- > 0;) { // from the last, so that each is mixed from what was drawn
         double* z = s.deviate.data() + i * points_in_batch;
-        for (std::size_t lane = 0; lane < points_in_batch; ++lane)
+        for (std::size_t lane = 0; lane < n; ++lane)
             z[lane] *= mix_[i * together_.size() + i];
         for (std::size_t j = 0; j < i; ++j) {
             const double weight = mix_[i * together_.size() + j];
             const double* other = s.deviate.data() + j * points_in_batch;
-            for (std::size_t lane = 0; weight != 0 && lane < points_in_batch; ++lane)
+            for (std::size_t lane = 0; weight != 0 && lane < n; ++lane)
                 z[lane] += weight * other[lane];
         }
-        kernels.shares(shares_, z, z);
-        kernels.shaped_from(shapes_[together_[i]], z, x[together_[i]]);
+        kernels.shares(shares_, z, n, z);
+        kernels.shaped_from(shapes_[together_[i]], z, n, x[together_[i]]);
     }
 }
 
@@ -86,14 +87,14 @@ std::span<const std::size_t> Trials::shaped_with(std::size_t factor) const {
     return std::span(&alone_[factor], 1);
 }
 
-void Trials::shape_factor(std::size_t factor, const double* const* p, double* const* x,
-                          TrialScratch& s) const {
+void Trials::shape_factor(std::size_t factor, const double* const* p, std::size_t n,
+                          double* const* x, TrialScratch& s) const {
     if (factor >= axes_.size())
         return;
     if (place_together_[factor] != nowhere)
-        draw_together(p, x, s);
+        draw_together(p, n, x, s);
     else
-        draw_kernels().shaped_from(shapes_[factor], p[factor], x[factor]);
+        draw_kernels().shaped_from(shapes_[factor], p[factor], n, x[factor]);
 }
 
 std::size_t Trials::read(std::size_t n, const double* const* x, const double* const* p,

@@ -52,14 +52,14 @@ class Trials {
     std::size_t profit() const { return lines_ + 2; }
     TrialScratch scratch(std::size_t dimensions) const;
 
-    // The p of factor f stands at dimension first + f of the points.
-    void draw(const ScrambledPoints& points, std::uint64_t batch, std::size_t first,
+    // The first n points of a batch. The p of factor f stands at dimension first + f of the points.
+    void draw(const ScrambledPoints& points, std::uint64_t batch, std::size_t first, std::size_t n,
               TrialScratch& scratch) const;
     // The factors whose values change when that factor's p does: itself, and those it moves
     // together with.
     std::span<const std::size_t> shaped_with(std::size_t factor) const;
-    // Makes the values of these again from numbers already drawn; p and x by factor.
-    void shape_factor(std::size_t factor, const double* const* p, double* const* x,
+    // Makes n values of these again from numbers already drawn; p and x by factor.
+    void shape_factor(std::size_t factor, const double* const* p, std::size_t n, double* const* x,
                       TrialScratch& scratch) const;
 
     // Reads n trials of what was drawn; x and p by factor. answer[m]: lanes of measure m; what has
@@ -93,7 +93,8 @@ class Trials {
     Fault mix(const PricedJob& job, const RiskAnswer& result);
     Fault read_targets(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
     Fault read_money(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
-    void draw_together(const double* const* p, double* const* x, TrialScratch& scratch) const;
+    void draw_together(const double* const* p, std::size_t n, double* const* x,
+                       TrialScratch& scratch) const;
 
     std::vector<Axis> axes_;
     std::vector<Shape> shapes_;

@@ -76,10 +76,10 @@ void draw_givens(const Model& model, Columns& columns, std::size_t lanes) {
     const engine::ScrambledPoints points(sequence, 1, 0);
     std::vector<std::uint64_t> offset(given_count);
     for (std::size_t batch = 0; batch < lanes / engine::points_in_batch; ++batch) {
-        points.offsets(batch, offset.data());
+        points.offsets(batch, offset);
         for (std::size_t k = 0; k < given_count; ++k)
             engine::draw_kernels().shaped(engine::shape_of(model.axes[k]), points.base(k),
-                                          offset[k],
+                                          offset[k], engine::points_in_batch,
                                           columns.out()[k] + batch * engine::points_in_batch);
     }
 }

@@ -62,10 +62,10 @@ double by_hand(const Model& model, unsigned threads) {
                 bin = std::vector<std::int64_t>(points_in_batch)](std::size_t scramble) mutable {
             const Bins bins{0, 0.01, bin_count};
             for (std::uint64_t batch = 0; batch < trials / scrambles / points_in_batch; ++batch) {
-                points[scramble].offsets(batch, offset.data());
+                points[scramble].offsets(batch, offset);
                 for (std::size_t k = 0; k < given_count; ++k)
                     draw_kernels().shaped(shapes[k], points[scramble].base(k), offset[k],
-                                          in.out()[k]);
+                                          points_in_batch, in.out()[k]);
                 rip_vectors(points_in_batch, in.in(), out.out());
                 for (std::size_t i = 0; i < points_in_batch;
                      ++i) { // profit for price, margin beside it
