@@ -36,6 +36,7 @@ class RememberingLoader : public lang::Loader {
     std::vector<std::string> references(lang::ReferenceKind kind, std::string_view from) override {
         return inner_.references(kind, from);
     }
+    lang::KeptTrees* kept_trees() override { return inner_.kept_trees(); }
 
   private:
     lang::Loader& inner_;

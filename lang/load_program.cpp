@@ -9,6 +9,7 @@
 
 #include "lang/diag/suggest.h"
 #include "lang/earlier/forms.h"
+#include "lang/kept_trees.h"
 #include "lang/season_of_job.h"
 #include "lang/syntax/parse.h"
 #include "lang/units/number_text.h"
@@ -25,14 +26,18 @@ class Reader {
 
     std::uint32_t parse_text(std::string name, std::string text, FileKind kind) {
         bytes_ += text.size();
-        const FileId file = sources_.add(std::move(name), std::move(text));
         const WordsOfVersion words(program.notation);
-        const std::size_t errors = diagnostics_.error_count();
-        program.modules.push_back(parse(sources_, file, kind, diagnostics_));
-        const bool all_of_it = program.modules.size() == 1 || program.every_function;
-        if (all_of_it && program.notation == current_notation &&
-            diagnostics_.error_count() == errors)
-            report_old_forms(sources_, file, kind, diagnostics_);
+        const bool all_of_it = program.modules.size() == 0 || program.every_function;
+        if (KeptTrees* const kept = loader_.kept_trees(); kept != nullptr && !all_of_it) {
+            program.modules.push_back(kept_or_new(*kept, std::move(name), std::move(text), kind));
+        } else {
+            const FileId file = sources_.add(std::move(name), std::move(text));
+            const std::size_t errors = diagnostics_.error_count();
+            program.modules.push_back(new_tree(file, kind));
+            if (all_of_it && program.notation == current_notation &&
+                diagnostics_.error_count() == errors)
+                report_old_forms(sources_, file, kind, diagnostics_);
+        }
         return static_cast<std::uint32_t>(program.modules.size() - 1);
     }
 
@@ -81,6 +86,29 @@ class Reader {
     Program program;
 
   private:
+    using TreePointer = std::shared_ptr<const ast::Module>;
+
+    TreePointer new_tree(FileId file, FileKind kind) {
+        return std::make_shared<const ast::Module>(parse(sources_, file, kind, diagnostics_));
+    }
+
+    // What was said of a text is said anew in each compilation, so such a tree is not kept.
+    TreePointer kept_or_new(KeptTrees& kept, std::string name, std::string text, FileKind kind) {
+        const auto next = static_cast<FileId>(sources_.size());
+        const KeptTrees::Place place{next, kind, program.notation};
+        if (std::optional<KeptTrees::Tree> tree = kept.find(place, name, text)) {
+            sources_.add(std::move(tree->source));
+            return std::move(tree->module);
+        }
+        const auto said = [&] { return diagnostics_.error_count() + diagnostics_.warning_count(); };
+        const std::size_t before = said();
+        const FileId file = sources_.add(std::move(name), std::move(text));
+        TreePointer module = new_tree(file, kind);
+        if (said() == before)
+            kept.keep(place, {sources_.shared(file), module});
+        return module;
+    }
+
     std::uint32_t load_new(ReferenceKind kind, const ast::Text& path, const std::string& from) {
         Outcome<Loaded> outcome = loader_.load(kind, path.text, from);
         if (!outcome) {
@@ -230,7 +258,7 @@ void load_job(Reader& reader, Loader& loader, const SourceMap& sources, Diagnost
     const std::optional<ast::Text> season_path =
         season != nullptr ? std::optional(*season) : std::nullopt;
     const std::optional<ast::Text> model = first != nullptr ? std::optional(*first) : std::nullopt;
-    std::vector<ast::Text> values; // from here on modules may move
+    std::vector<ast::Text> values;
     for (const ast::Statement& statement : job.statements)
         if (const auto* reference = std::get_if<ast::ValuesReference>(&statement.node))
             values.push_back(reference->path);
@@ -268,7 +296,7 @@ void load_firm(Reader& reader, Diagnostics& diagnostics) {
                            : paths<ast::FirmReference>(reader.program.modules[module]).first;
         if (there == nullptr)
             continue;
-        const ast::Text path = *there; // modules may move
+        const ast::Text path = *there;
         const std::uint32_t loaded = reader.load(ReferenceKind::Firm, path);
         if (!first) {
             first = path;

@@ -9,6 +9,8 @@
 
 namespace acre::lang {
 
+class KeptTrees;
+
 enum class ReferenceKind { Model, Season, Values, Firm, Boundary };
 
 struct Loaded {
@@ -31,6 +33,9 @@ class Loader {
     virtual std::vector<std::string> references(ReferenceKind, std::string_view /*from*/) {
         return {};
     }
+
+    // Where trees are kept that other compilations may share; null: nowhere.
+    virtual KeptTrees* kept_trees() { return nullptr; }
 };
 
 // Why a text cannot be had: F701 not found, F702 unreadable, F703 not text, F704 empty, F705 leaves

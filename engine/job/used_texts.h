@@ -24,13 +24,17 @@ struct UsedTexts {
 
 class UsedTextsLoader : public lang::Loader {
   public:
-    // `used` must outlive the loader.
-    explicit UsedTextsLoader(const UsedTexts& used) : used_(used) {}
+    // `used` must outlive the loader, and so must the trees.
+    explicit UsedTextsLoader(const UsedTexts& used, lang::KeptTrees* trees = nullptr)
+        : used_(used),
+          trees_(trees) {}
     lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
                                      std::string_view from) override;
+    lang::KeptTrees* kept_trees() override { return trees_; }
 
   private:
     const UsedTexts& used_;
+    lang::KeptTrees* trees_;
 };
 
 } // namespace acre::engine

@@ -2,6 +2,8 @@
 // order, entries laid out, costs and prices written out as plain lines.
 #pragma once
 
+#include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -19,10 +21,33 @@ namespace acre::lang {
 // a statement with one of them has no value: the others can still be judged.
 using Withheld = std::vector<std::pair<std::string, std::uint32_t>>;
 
+// Trees that stay where they are, perhaps shared with other compilations.
+class Modules {
+  public:
+    struct Iterator {
+        const std::shared_ptr<const ast::Module>* at;
+
+        const ast::Module& operator*() const { return **at; }
+        Iterator& operator++() {
+            ++at;
+            return *this;
+        }
+        friend bool operator==(const Iterator&, const Iterator&) = default;
+    };
+    void push_back(std::shared_ptr<const ast::Module> module) { all_.push_back(std::move(module)); }
+    const ast::Module& operator[](std::size_t i) const { return *all_[i]; }
+    std::size_t size() const { return all_.size(); }
+    Iterator begin() const { return {all_.data()}; }
+    Iterator end() const { return {all_.data() + all_.size()}; }
+
+  private:
+    std::vector<std::shared_ptr<const ast::Module>> all_;
+};
+
 // All the texts of one compilation, parsed. uses[i] are the modules that the Use statements of
 // modules[i] name, in order.
 struct Program {
-    std::vector<ast::Module> modules;
+    Modules modules;
     std::vector<std::vector<std::uint32_t>> uses;
     std::uint32_t model = none;        // the job's model
     std::uint32_t season = none;       // or none

@@ -42,7 +42,11 @@ std::uint32_t SourceFile::line_count() const {
 }
 
 FileId SourceMap::add(std::string name, std::string text) {
-    files_.push_back(std::make_unique<SourceFile>(std::move(name), std::move(text)));
+    return add(std::make_shared<const SourceFile>(std::move(name), std::move(text)));
+}
+
+FileId SourceMap::add(std::shared_ptr<const SourceFile> file) {
+    files_.push_back(std::move(file));
     return static_cast<FileId>(files_.size() - 1);
 }
 

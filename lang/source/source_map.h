@@ -43,12 +43,14 @@ class SourceFile {
 class SourceMap {
   public:
     FileId add(std::string name, std::string text);
+    FileId add(std::shared_ptr<const SourceFile> file);
+    const std::shared_ptr<const SourceFile>& shared(FileId id) const { return files_[id]; }
     const SourceFile& file(FileId id) const { return *files_[id]; }
     std::size_t size() const { return files_.size(); }
     std::string_view text(Span span) const;
 
   private:
-    std::vector<std::unique_ptr<SourceFile>> files_;
+    std::vector<std::shared_ptr<const SourceFile>> files_;
 };
 
 } // namespace acre::lang

@@ -25,7 +25,10 @@ NodeId FormulaBuilder::of(const ast::Call& call, Span span, ChoiceId) {
 
 // A job calls what its model may call.
 bool FormulaBuilder::sees(std::uint32_t module) const {
-    const auto from = static_cast<std::size_t>(&module_ - r_.program.modules.data());
+    const Modules& modules = r_.program.modules;
+    std::size_t from = 0;
+    while (from < modules.size() && &modules[from] != &module_)
+        ++from;
     const bool outside = where_.outside || from >= r_.sees.size();
     return r_.sees[outside ? r_.program.model : from][module];
 }

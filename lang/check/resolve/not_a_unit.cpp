@@ -22,7 +22,7 @@ bool names(const ast::Statement& statement, std::string_view word) {
     return false;
 }
 
-bool is_a_line(std::string_view word, FileId file, const std::vector<ast::Module>& modules) {
+bool is_a_line(std::string_view word, FileId file, const Modules& modules) {
     for (const ast::Module& module : modules)
         if (module.file == file &&
             std::any_of(module.statements.begin(), module.statements.end(),
@@ -55,7 +55,7 @@ std::optional<Help> clock_time(std::string_view word, Span span, std::string_vie
 } // namespace
 
 std::optional<Help> meant_instead(std::string_view word, Span span, const SourceMap& sources,
-                                  const std::vector<ast::Module>& modules) {
+                                  const Modules& modules) {
     const std::string_view text = sources.file(span.file).text();
     const char before = span.begin > 0 && span.begin <= text.size() ? text[span.begin - 1] : ' ';
     if (before == '/' && is_a_line(word, span.file, modules))

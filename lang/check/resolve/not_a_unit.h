@@ -14,6 +14,6 @@ namespace acre::lang::resolving {
 // `8 ac/row_width`: a line of that name in the same module, which the `/` was to divide by. `3
 // becuase "…"`: a word of the notation, misspelt. Empty when neither.
 std::optional<Help> meant_instead(std::string_view word, Span span, const SourceMap& sources,
-                                  const std::vector<ast::Module>& modules);
+                                  const Modules& modules);
 
 } // namespace acre::lang::resolving

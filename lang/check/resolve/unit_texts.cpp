@@ -214,7 +214,7 @@ void UnitTexts::report_waiting(const Waiting& waiting) {
     failed_.merge(failed);
 }
 
-void UnitTexts::declare(const std::vector<ast::Module>& modules) {
+void UnitTexts::declare(const Modules& modules) {
     modules_ = &modules;
     std::vector<const ast::UnitDefinition*> ready;
     for (const ast::Module& module : modules) {

@@ -30,7 +30,7 @@ class UnitTexts {
 
     // First. Adds the nouns and units of all modules, in whatever order they are written. Reports
     // N202, N203, N209, N210, S107, U312.
-    void declare(const std::vector<ast::Module>& modules);
+    void declare(const Modules& modules);
 
     // nullptr when the text is not a unit; it is reported (N203, S107, U312) where the text first
     // stands. The unit stays where it is until the next call.
@@ -61,9 +61,8 @@ class UnitTexts {
     UnitCatalog& catalog_;
     const SourceMap& sources_;
     Diagnostics& diagnostics_;
-    const std::vector<ast::Module>* modules_ =
-        nullptr;                  // those declared: they outlive the reading of their units
-    std::vector<Known> known_[2]; // without and with a dollar
+    const Modules* modules_ = nullptr; // those declared: they outlive the reading of their units
+    std::vector<Known> known_[2];      // without and with a dollar
     NameTable names_[2];
     std::vector<Declared> declared_;
     NameTable declared_names_;

@@ -1,0 +1,54 @@
+// Syntax trees that compilations share: the records of a book seal the same models over and over.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+
+#include "lang/source/source_map.h"
+#include "lang/syntax/ast.h"
+
+namespace acre::lang {
+
+// A tree is given for its very text, name, kind and version of the notation, at the same place
+// among the files: so nothing of one text is ever read in another, and spans stay right. Of texts
+// past max_kept_tree_bytes together all are let go, so that a stranger's book cannot fill memory.
+// To be asked by any number of threads.
+class KeptTrees {
+  public:
+    struct Place {
+        FileId file = 0;
+        FileKind kind = FileKind::Model;
+        std::uint32_t notation = 0;
+
+        friend bool operator==(const Place&, const Place&) = default;
+    };
+    struct Tree {
+        std::shared_ptr<const SourceFile> source;
+        std::shared_ptr<const ast::Module> module; // whose words are views into the source
+    };
+
+    std::optional<Tree> find(const Place& place, std::string_view name,
+                             std::string_view text) const;
+    // Of a text of which nothing was said.
+    void keep(const Place& place, Tree tree);
+    std::size_t size() const;
+
+  private:
+    struct Entry {
+        Place place;
+        Tree tree;
+    };
+    mutable std::mutex mutex_;
+    std::unordered_multimap<std::size_t, Entry> by_text_; // by the hash of the text
+    std::size_t bytes_ = 0;
+};
+
+inline constexpr std::size_t max_kept_tree_bytes = 1U << 20U; // of text: some 30 MB of trees
+
+} // namespace acre::lang
