@@ -4,7 +4,6 @@
 #include "cli/field/report.h"
 #include "cli/shared/quote_page/pages.h"
 #include "cli/verify/verify_page.h"
-#include "engine/book/again.h"
 #include "engine/book/seal.h"
 #include "engine/book/texts.h"
 
@@ -34,18 +33,23 @@ void compare_pages(const engine::QuoteRecord& quote, std::vector<std::string>& d
         differences.push_back("pages: " + pages.said.diagnostics.all().front().title);
         return;
     }
-    if (engine::sha256(pages->html) != quote.page_html)
+    const auto is_sealed = [&](const std::string& page, const std::string& seal) {
+        const std::string* issued = engine::carried_text(quote, seal);
+        return issued != nullptr ? *issued == page : engine::sha256(page) == seal;
+    };
+    if (!is_sealed(pages->html, quote.page_html))
         differences.emplace_back("pages.html: the page is not what wording and figures make of it");
-    if (engine::sha256(pages->text) != quote.page_text)
+    if (!is_sealed(pages->text, quote.page_text))
         differences.emplace_back("pages.text: the page is not what wording and figures make of it");
 }
 
 } // namespace
 
-ComparedQuote compare_quote(const engine::Record& record, const std::string& file) {
+ComparedQuote compare_quote(const engine::Record& record, const std::string& file,
+                            engine::KeptBetween& kept) {
     const engine::QuoteRecord& quote = *record.quote();
     ComparedQuote compared{quote.number, file, Compared::Equal, record.program, {}, {}};
-    engine::PricedAgain again = engine::price_again(record);
+    engine::PricedAgain again = engine::price_again(record, &kept);
     compared.differences = std::move(again.differences);
     compared.because = std::move(again.because);
     if (record.version != 1 && again.job) {

@@ -19,7 +19,8 @@ class Verifier {
   public:
     explicit Verifier(const VerifyQuestion& question)
         : question_(question),
-          book_(question.folder) {}
+          book_(question.folder),
+          texts_(book_.texts()) {}
 
     lang::Outcome<Verified> run() {
         // Read before the records: whoever adds one meanwhile moves it past what is seen here.
@@ -43,6 +44,8 @@ class Verifier {
     const VerifyQuestion& question_;
     Book book_;
     engine::Chain chain_;
+    engine::KeptBetween kept_;
+    engine::KeptTexts texts_;
     Verified verified_;
     std::optional<engine::Head> head_;
     std::string head_reason_;
@@ -72,7 +75,7 @@ class Verifier {
         std::optional<ComparedQuote> quote;
     };
 
-    Read read(std::uint64_t index) const {
+    Read read(std::uint64_t index) {
         Read read;
         std::string bytes;
         const std::string file = engine::record_file(index);
@@ -85,9 +88,10 @@ class Verifier {
         if (!read.record.whole)
             return read;
         if (quote != nullptr) {
-            read.bad_texts = engine::fetch_texts(*quote, book_.texts());
+            read.bad_texts = engine::fetch_texts(
+                *quote, [this](const std::string& seal) { return texts_.find(seal); });
             if (read.bad_texts.empty())
-                read.quote = compare_quote(record, file);
+                read.quote = compare_quote(record, file, kept_);
             quote->carried.clear();
         }
         return read;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "cli/shared/reply.h"
+#include "engine/book/again.h"
 #include "engine/book/chain.h"
 #include "lang/diag/outcome.h"
 
@@ -52,7 +53,8 @@ struct Verified {
 lang::Outcome<Verified> verify_book(const VerifyQuestion& question);
 
 // A quote against what its own texts come to; they must be carried.
-ComparedQuote compare_quote(const engine::Record& record, const std::string& file);
+ComparedQuote compare_quote(const engine::Record& record, const std::string& file,
+                            engine::KeptBetween& kept);
 
 std::string verify_text(const Verified& verified);
 // Schema acrewright.verify/1. Field by field in cli/README.md.

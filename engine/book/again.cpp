@@ -8,6 +8,7 @@
 
 #include "engine/book/make_record.h"
 #include "engine/book/price_of.h"
+#include "engine/book/same.h"
 #include "engine/book/writer.h"
 
 namespace acre::engine {
@@ -103,8 +104,7 @@ class Comparison {
         const auto a = before.get<double>();
         const auto b = now.get<double>();
         const bool cents = where.ends_with("cents");
-        const double most = cents ? 0 : 1e-9 * std::max({1.0, std::abs(a), std::abs(b)});
-        if (!(std::abs(a - b) <= most))
+        if (cents ? a != b : !is_same_number(a, b))
             differ(where, shown(before), shown(now));
     }
 };
@@ -150,13 +150,13 @@ std::string first_cause(const PricedJob& job, const QuoteRecord& before, const Q
                              : fmt::format("{}, in {}", fmt::join(functions, ", "), line);
 }
 
-void compare_options(const QuoteRecord& quote, const MadeFrom& made,
+void compare_options(const QuoteRecord& quote, const MadeFrom& made, lang::KeptTrees* trees,
                      std::vector<std::string>& found) {
     for (const RecordOption& option : quote.options) {
         lang::Request request = made.request;
         request.option = option.option;
         request.every_function = false;
-        UsedTextsLoader loader(made.texts);
+        UsedTextsLoader loader(made.texts, trees);
         const PricedNow now = price_of(request, loader);
         QuoteRecord before, after;
         before.items = option.items;
@@ -195,7 +195,7 @@ Json json_of_blocks(const std::vector<RecordBlock>& blocks) {
 
 } // namespace
 
-PricedAgain price_again(const Record& record) {
+PricedAgain price_again(const Record& record, KeptBetween* kept) {
     PricedAgain again;
     const QuoteRecord& quote = *record.quote();
     const std::optional<MadeFrom> made = made_from(quote);
@@ -203,7 +203,8 @@ PricedAgain price_again(const Record& record) {
         again.differences = {"the record lacks the texts to work the price out again"};
         return again;
     }
-    UsedTextsLoader loader(made->texts);
+    lang::KeptTrees* const trees = kept != nullptr ? &kept->trees : nullptr;
+    UsedTextsLoader loader(made->texts, trees);
     PricedNow now = price_of(as_first_asked(quote, *made), loader);
     if (!now.estimate) {
         std::string why = "the record's own files no longer give a price";
@@ -214,16 +215,19 @@ PricedAgain price_again(const Record& record) {
         again.because = "a rule of the notation";
         return again;
     }
-    const QuoteRecord after = quote_of(**now.job, *now.estimate);
+    const QuoteRecord after = quote_of(**now.job, *now.estimate, &quote);
     const bool old = record.version == 1;
     Comparison comparison(old, again.differences);
-    comparison.compare(priced_json(quote), priced_json(after), "");
+    if (old || !are_priced_alike(quote, after))
+        comparison.compare(priced_json(quote), priced_json(after), "");
     if (!old) {
-        comparison.compare(json_of_risk(quote.risk), json_of_risk(risk_of(**now.job)), "risk");
+        const RecordRisk risk = risk_of(**now.job, kept != nullptr ? &kept->points : nullptr);
+        if (!are_alike(quote.risk, risk))
+            comparison.compare(json_of_risk(quote.risk), json_of_risk(risk), "risk");
         if (!quote.blocks.empty())
             comparison.compare(json_of_blocks(quote.blocks),
                                json_of_blocks(record_blocks(**now.job, *now.estimate)), "");
-        compare_options(quote, *made, again.differences);
+        compare_options(quote, *made, trees, again.differences);
         if (after.texts != quote.texts)
             again.differences.emplace_back("texts: others are used now");
         if (after.request.field_sets != quote.request.field_sets)

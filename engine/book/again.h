@@ -12,7 +12,9 @@
 #include "engine/book/texts.h"
 #include "engine/driver.h"
 #include "engine/questions/estimate.h"
+#include "engine/questions/risk/points.h"
 #include "lang/diag/outcome.h"
+#include "lang/kept_trees.h"
 #include "lang/loader.h"
 
 namespace acre::engine {
@@ -28,8 +30,15 @@ struct PricedAgain {
     std::string because;
 };
 
+// What is kept from one record to the next, by any number of threads: trees of the same models, the
+// same points. No answer depends on it.
+struct KeptBetween {
+    lang::KeptTrees trees;
+    KeptPoints points;
+};
+
 // Compares everything in the record that follows from its texts, which must be carried.
-PricedAgain price_again(const Record& record);
+PricedAgain price_again(const Record& record, KeptBetween* kept = nullptr);
 
 // A quote's own texts, with one season instead of whichever it names. The firm that this season
 // names comes from `beside`, where the season does.

@@ -35,13 +35,24 @@ template <class Entry> bool take_value(const PricedJob& job, lang::LineId id, En
     return true;
 }
 
-void take_texts(const PricedJob& job, QuoteRecord& quote) {
+void take_texts(const PricedJob& job, const QuoteRecord* sealed, QuoteRecord& quote) {
     const lang::Request& request = job.request();
-    quote.texts[request.name] = carry(quote, request.text);
-    if (request.season)
-        quote.texts[request.season->name] = carry(quote, request.season->text);
-    for (const auto& [name, text] : job.used().texts)
+    const auto take = [&](const std::string& name, const std::string& text) {
+        if (sealed != nullptr)
+            if (const auto seal = sealed->texts.find(name); seal != sealed->texts.end())
+                if (const std::string* known = carried_text(*sealed, seal->second);
+                    known != nullptr && *known == text) {
+                    quote.carried.emplace(seal->second, text);
+                    quote.texts[name] = seal->second;
+                    return;
+                }
         quote.texts[name] = carry(quote, text);
+    };
+    take(request.name, request.text);
+    if (request.season)
+        take(request.season->name, request.season->text);
+    for (const auto& [name, text] : job.used().texts)
+        take(name, text);
     for (const auto& [key, name] : job.used().names) {
         const auto& [kind, reference, from] = key;
         quote.references.push_back({std::string(reference_word(kind)), reference, from, name});
@@ -158,9 +169,9 @@ std::vector<RecordBlock> record_blocks(const PricedJob& job, const Estimate& est
     return blocks;
 }
 
-QuoteRecord quote_of(const PricedJob& job, const Estimate& estimate) {
+QuoteRecord quote_of(const PricedJob& job, const Estimate& estimate, const QuoteRecord* sealed) {
     QuoteRecord quote;
-    take_texts(job, quote);
+    take_texts(job, sealed, quote);
     take_job(job.sheet(), quote);
     if (const std::optional<DatesAnswer> dates = dates_of(job)) {
         quote.start = dates->start;
@@ -187,8 +198,10 @@ QuoteRecord quote_of(const PricedJob& job, const Estimate& estimate) {
     return quote;
 }
 
-RecordRisk risk_of(const PricedJob& job) {
+RecordRisk risk_of(const PricedJob& job, KeptPoints* points) {
     RiskQuestion question;
+    question.points = points;
+    question.matters_most = false;
     question.names = true;
     question.trials = record_trials;
     question.within_effort = true;

@@ -48,6 +48,25 @@ const std::string* carried_text(const QuoteRecord& quote, const std::string& sea
     return found == quote.carried.end() ? nullptr : &found->second;
 }
 
+FoundText KeptTexts::find(const std::string& seal) {
+    {
+        const std::lock_guard lock(mutex_);
+        if (const auto known = texts_.find(seal); known != texts_.end())
+            return {known->second, {}};
+    }
+    FoundText found = book_(seal);
+    if (!found.fault.empty() || found.text.size() > max_kept_text_bytes)
+        return found;
+    const std::lock_guard lock(mutex_);
+    if (bytes_ + found.text.size() > max_kept_text_bytes) {
+        texts_.clear();
+        bytes_ = 0;
+    }
+    if (texts_.emplace(seal, found.text).second)
+        bytes_ += found.text.size();
+    return found;
+}
+
 std::string fetch_texts(QuoteRecord& quote, const SealedTexts& book) {
     std::string fault;
     const auto fetch = [&](const std::string& name, const std::string& seal) {

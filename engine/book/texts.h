@@ -2,10 +2,14 @@
 // them.
 #pragma once
 
+#include <cstddef>
 #include <functional>
+#include <mutex>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include "engine/book/record.h"
@@ -20,6 +24,21 @@ struct FoundText {
     std::string text, fault;
 };
 using SealedTexts = std::function<FoundText(const std::string& seal)>;
+
+// The texts of a book, each read once for many records that name it: past max_kept_text_bytes all
+// are let go. To be asked by any number of threads.
+class KeptTexts {
+  public:
+    explicit KeptTexts(SealedTexts book) : book_(std::move(book)) {}
+    FoundText find(const std::string& seal);
+
+  private:
+    SealedTexts book_;
+    std::mutex mutex_;
+    std::unordered_map<std::string, std::string> texts_; // by seal
+    std::size_t bytes_ = 0;
+};
+inline constexpr std::size_t max_kept_text_bytes = 4U << 20U;
 
 bool is_seal(std::string_view text); // 64 lower-case hexadecimal digits
 
