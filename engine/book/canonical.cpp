@@ -91,9 +91,12 @@ void put_text(std::string_view text, std::string& out) {
 
 void put(const nlohmann::json& value, std::string& out);
 
-using Names = std::span<const std::string_view>;
+bool is_outside_the_seal(std::string_view name) {
+    return name == "seal" || name == "signature";
+}
 
-void put_object(const nlohmann::json& value, Names left_out, std::string& out) {
+// `sealed`: gets the same without the members that are outside the seal.
+void put_object(const nlohmann::json& value, std::string& out, std::string* sealed = nullptr) {
     using Member = nlohmann::json::const_iterator;
     const auto before = [](const Member& a, const Member& b) {
         return before_in_utf16(&a.key(), &b.key());
@@ -101,24 +104,30 @@ void put_object(const nlohmann::json& value, Names left_out, std::string& out) {
     std::vector<Member> members;
     members.reserve(value.size());
     for (auto it = value.begin(); it != value.end(); ++it)
-        if (std::find(left_out.begin(), left_out.end(), it.key()) == left_out.end())
-            members.push_back(it);
+        members.push_back(it);
     if (!std::is_sorted(members.begin(), members.end(), before))
         std::sort(members.begin(), members.end(), before);
     out += '{';
+    std::string_view comma;
     for (const Member& member : members) {
         if (out.back() != '{')
             out += ',';
+        const std::size_t from = out.size();
         put_text(member.key(), out);
         out += ':';
         put(member.value(), out);
+        if (sealed != nullptr && !is_outside_the_seal(member.key())) {
+            *sealed += comma;
+            sealed->append(out, from);
+            comma = ",";
+        }
     }
     out += '}';
 }
 
 void put(const nlohmann::json& value, std::string& out) {
     if (value.is_object()) {
-        put_object(value, {}, out);
+        put_object(value, out);
     } else if (value.is_array()) {
         out += '[';
         for (const nlohmann::json& one : value) {
@@ -214,17 +223,18 @@ std::string canonical(const nlohmann::json& value) {
     return out;
 }
 
-std::string canonical_without(Names names, const nlohmann::json& object) {
-    std::string out;
-    put_object(object, names, out);
-    return out;
-}
-
 std::string canonical_1(const nlohmann::json& value) {
     return value.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
-std::optional<nlohmann::json> read_canonical(std::string_view text) {
+std::string sealed_text(const nlohmann::json& record) {
+    nlohmann::json rest = record;
+    for (const char* name : {"seal", "signature"})
+        rest.erase(name);
+    return is_version_1(record) ? canonical_1(rest) : canonical(rest);
+}
+
+std::optional<nlohmann::json> read_canonical(std::string_view text, std::string* sealed) {
     if (text.empty() || text.back() != '\n')
         return std::nullopt;
     text.remove_suffix(1);
@@ -233,10 +243,20 @@ std::optional<nlohmann::json> read_canonical(std::string_view text) {
     nlohmann::json value = nlohmann::json::parse(text, nullptr, false);
     if (value.is_discarded())
         return std::nullopt;
-    const bool old = value.is_object() && is_version_1(value);
-    if ((old ? canonical_1(value) : canonical(value)) != text)
-        return std::nullopt;
-    return value;
+    std::string written;
+    written.reserve(text.size());
+    if (value.is_object() && is_version_1(value)) {
+        written = canonical_1(value);
+        if (sealed != nullptr)
+            *sealed = sealed_text(value);
+    } else if (value.is_object() && sealed != nullptr) {
+        *sealed = "{";
+        put_object(value, written, sealed);
+        *sealed += '}';
+    } else {
+        put(value, written);
+    }
+    return written == text ? std::optional(std::move(value)) : std::nullopt;
 }
 
 } // namespace acre::engine

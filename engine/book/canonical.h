@@ -7,7 +7,6 @@
 #pragma once
 
 #include <optional>
-#include <span>
 #include <string>
 #include <string_view>
 
@@ -22,9 +21,6 @@ bool is_version_1(const nlohmann::json& record); // it has no schema, or that of
 
 // Numbers must be finite; a byte that is no UTF-8 becomes U+FFFD.
 std::string canonical(const nlohmann::json& value);
-// Of an object without these members.
-std::string canonical_without(std::span<const std::string_view> names,
-                              const nlohmann::json& object);
 std::string canonical_1(const nlohmann::json& value); // of version 1
 
 // A number as ECMAScript prints it: "9007199254740992", "1e+21", "0.000001", "1e-7".
@@ -35,6 +31,10 @@ std::string utf8_text(std::string_view text);
 
 // Reads a text that must be canonical itself, by the rules of its version, with a line end after
 // it. Empty if it is not JSON or not canonical to the last byte.
-std::optional<nlohmann::json> read_canonical(std::string_view text);
+// `sealed`: gets its sealed_text.
+std::optional<nlohmann::json> read_canonical(std::string_view text, std::string* sealed = nullptr);
+
+// What the seal of a record is over: all but seal and signature, by the rules of its version.
+std::string sealed_text(const nlohmann::json& record);
 
 } // namespace acre::engine

@@ -1,7 +1,6 @@
 #include "engine/book/record.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "engine/book/before.h"
@@ -28,17 +27,6 @@ decltype(Record::body) body_named(const std::string& kind) {
     if (kind == "bill")
         return BillRecord();
     return OtherRecord();
-}
-
-// Over everything but itself, by the rules of the record's own version.
-std::string seal_of(const Json& json) {
-    constexpr std::array<std::string_view, 2> left_out = {"seal", "signature"};
-    if (!is_version_1(json))
-        return sha256(canonical_without(left_out, json));
-    Json rest = json;
-    for (const std::string_view name : left_out)
-        rest.erase(std::string(name));
-    return sha256(canonical_1(rest));
 }
 
 Json json_of(Record record) {
@@ -113,7 +101,8 @@ Json priced_json(QuoteRecord quote) {
 
 ReadRecord read_record(std::string_view bytes) {
     ReadRecord read;
-    const std::optional<Json> json = read_canonical(bytes);
+    std::string sealed;
+    const std::optional<Json> json = read_canonical(bytes, &sealed);
     if (!json || !json->is_object()) {
         read.fault = "is not a whole record: cut short, or changed";
         return read;
@@ -123,7 +112,7 @@ ReadRecord read_record(std::string_view bytes) {
     const auto seal = json->find("seal");
     if (read.record.version == 2 && json->at("schema") != record_schema)
         read.fault = "has a schema that this program does not know";
-    else if (seal == json->end() || *seal != seal_of(*json))
+    else if (seal == json->end() || *seal != sha256(sealed))
         read.fault = "was changed after it was sealed";
     read_members(*json, read);
     const Record& record = read.record;
@@ -143,7 +132,7 @@ std::string seal_record(Record& record, std::int64_t index, std::string_view pre
     record.seal.clear();
     record.signature.clear();
     Json json = json_of(record);
-    record.seal = seal_of(json);
+    record.seal = sha256(sealed_text(json));
     json["seal"] = record.seal;
     if (!key.empty()) {
         record.signature = sign(record.seal, key).value_or("");

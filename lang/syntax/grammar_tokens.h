@@ -10,6 +10,7 @@
 namespace acre::lang::grammar {
 
 using namespace tao::pegtl; // of this namespace only: the page below is made of its rules
+using tao::pegtl::one;      // not the unit of that name
 
 // clang-format off
 

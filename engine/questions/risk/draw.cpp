@@ -8,7 +8,7 @@
 #define HWY_TARGET_INCLUDE "engine/questions/risk/draw.cpp"
 #include "hwy/foreach_target.h"
 
-#include "engine/readers/able_targets.h"
+#include "engine/readers/widest.h"
 #include "hwy/highway.h"
 
 HWY_BEFORE_NAMESPACE();
@@ -190,22 +190,7 @@ Sums::Sums() {
 }
 
 const DrawKernels& draw_kernels() {
-    static const DrawKernels& chosen = *[] {
-        [[maybe_unused]] const std::int64_t able = able_targets();
-#if HWY_TARGETS & HWY_AVX3
-        if ((able & HWY_AVX3) != 0)
-            return N_AVX3::kernels();
-#endif
-#if HWY_TARGETS & HWY_AVX2
-        if ((able & HWY_AVX2) != 0)
-            return N_AVX2::kernels();
-#endif
-#if HWY_TARGETS & HWY_SSE4
-        if ((able & HWY_SSE4) != 0)
-            return N_SSE4::kernels();
-#endif
-        return HWY_STATIC_DISPATCH(kernels)();
-    }();
+    static const DrawKernels& chosen = *ACRE_WIDEST(kernels);
     return chosen;
 }
 

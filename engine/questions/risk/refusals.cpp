@@ -8,8 +8,8 @@
 
 namespace acre::engine {
 
-void Refusals::read(const PricedJob& job, const std::vector<Axis>& axes, std::vector<Slot>& targets,
-                    RiskAnswer& result) {
+void Refusals::read(const PricedJob& job, const std::vector<Axis>& axes, const PlanBounds& bounds,
+                    std::vector<Slot>& targets, RiskAnswer& result) {
     const lang::Sheet& sheet = job.sheet();
     const Plan& plan = job.plan();
     std::vector<std::uint32_t> inputs;
@@ -17,7 +17,7 @@ void Refusals::read(const PricedJob& job, const std::vector<Axis>& axes, std::ve
         inputs.push_back(axis.input);
     const std::vector<char> varies = reached_from(plan, inputs);
     for (std::size_t i = 0; i < sheet.requires_.size(); ++i) {
-        if (varies[plan.require_slot[i]] == 0)
+        if (varies[plan.require_slot[i]] == 0 || bounds.holds(plan.require_slot[i]))
             continue;
         Refusal refusal{targets.size(), no_money};
         targets.push_back(plan.require_slot[i]);

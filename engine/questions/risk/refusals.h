@@ -8,6 +8,7 @@
 
 #include "engine/questions/risk/risk.h"
 #include "engine/questions/what_if/job_lanes.h"
+#include "engine/questions/what_if/plan_bounds.h"
 
 namespace acre::engine {
 
@@ -19,10 +20,10 @@ struct RefusalTally {
 
 class Refusals {
   public:
-    // Adds to `targets` what must be read of every requirement that moves with the axes; names
-    // them in `result`.
-    void read(const PricedJob& job, const std::vector<Axis>& axes, std::vector<Slot>& targets,
-              RiskAnswer& result);
+    // Adds to `targets` what must be read of every requirement that moves with the axes and may
+    // fail; names them in `result`.
+    void read(const PricedJob& job, const std::vector<Axis>& axes, const PlanBounds& bounds,
+              std::vector<Slot>& targets, RiskAnswer& result);
 
     // Of lanes that a requirement stopped: the contribution is minus the largest cost of what
     // failed. One that failed and says no cost leaves the trial without one. `out`: by target.

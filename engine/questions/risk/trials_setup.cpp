@@ -51,10 +51,11 @@ lang::Outcome<Trials> Trials::make(const PricedJob& job, const RiskQuestion& que
     if (Fault fault = trials.read_targets(job, question, result))
         return std::move(*fault);
     const std::size_t judged = trials.targets_.size();
-    trials.refusals_.read(job, trials.axes_, trials.targets_, result);
     std::vector<std::optional<Range>> promised;
     for (const Axis& axis : trials.axes_)
         promised.push_back(axis.swing);
+    trials.refusals_.read(job, trials.axes_, PlanBounds(job.plan(), trials.axes_, promised),
+                          trials.targets_, result);
     for (std::size_t f = 0; f < trials.factors(); ++f)
         trials.alone_.push_back(f);
     trials.reader_.emplace(job.compiled(), trials.axes_, trials.targets_, judged, promised);

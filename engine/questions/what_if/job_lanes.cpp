@@ -5,7 +5,7 @@
 
 #include "engine/plan/not_negative.h"
 #include "engine/questions/what_if/lane_checks.h"
-#include "engine/questions/what_if/perhaps_negative.h"
+#include "engine/questions/what_if/plan_bounds.h"
 #include "engine/questions/what_if/reach.h"
 
 namespace acre::engine {
@@ -20,13 +20,14 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
     for (const Axis& axis : axes)
         inputs.push_back(axis.input);
     const std::vector<char> varies = reached_from(plan, inputs);
+    const PlanBounds bounds(plan, axes, promised);
 
     std::vector<Slot> wanted(targets.begin(), targets.end());
     for (const Slot require : plan.require_slot)
-        if (varies[require])
+        if (varies[require] && !bounds.holds(require))
             wanted.push_back(require);
     requires_ = wanted.size() - targets_;
-    const std::vector<Slot> signs = perhaps_negative(plan, varies, axes, promised);
+    const std::vector<Slot> signs = bounds.perhaps_negative(varies);
     wanted.insert(wanted.end(), signs.begin(), signs.end());
     signs_ = signs.size();
     for (std::size_t k = 0; k < axes.size(); ++k) {

@@ -5,7 +5,7 @@
 #define HWY_TARGET_INCLUDE "engine/questions/what_if/lane_checks.cpp"
 #include "hwy/foreach_target.h"
 
-#include "engine/readers/able_targets.h"
+#include "engine/readers/widest.h"
 #include "hwy/highway.h"
 
 HWY_BEFORE_NAMESPACE();
@@ -78,23 +78,8 @@ HWY_AFTER_NAMESPACE();
 namespace acre::engine {
 
 const LaneChecks& lane_checks() {
-    static const LaneChecks* const checks = [] {
-        [[maybe_unused]] const std::int64_t able = able_targets();
-#if HWY_TARGETS & HWY_AVX3
-        if ((able & HWY_AVX3) != 0)
-            return N_AVX3::checks();
-#endif
-#if HWY_TARGETS & HWY_AVX2
-        if ((able & HWY_AVX2) != 0)
-            return N_AVX2::checks();
-#endif
-#if HWY_TARGETS & HWY_SSE4
-        if ((able & HWY_SSE4) != 0)
-            return N_SSE4::checks();
-#endif
-        return HWY_STATIC_DISPATCH(checks)();
-    }();
-    return *checks;
+    static const LaneChecks& chosen = *ACRE_WIDEST(checks);
+    return chosen;
 }
 
 } // namespace acre::engine

@@ -28,10 +28,11 @@ std::string_view head(std::string_view name) {
 std::vector<std::string_view> slips_of(std::string_view name,
                                        const std::vector<std::string_view>& all) {
     const std::size_t limit = std::min<std::size_t>(2, name.size() / 3);
+    const std::string_view last = last_part(name);
     std::vector<std::string_view> out;
     for (const std::string_view given : all) {
         const bool prefix_only =
-            last_part(given) == last_part(name) &&
+            given.ends_with(last) && last_part(given) == last &&
             (given.size() < name.size() ? given : name).find('.') == given.npos;
         if (out.size() < 3 && (prefix_only || edit_distance(name, given, limit) <= limit) &&
             std::find(out.begin(), out.end(), given) == out.end())
@@ -46,8 +47,8 @@ std::vector<std::string_view> longer_or_shorter(std::string_view name,
                                                 std::span<const std::string_view> names) {
     constexpr std::size_t least = 4; // letters that tell one name from another
     const auto begins = [](std::string_view longer, std::string_view start) {
-        return last_part(start).size() >= least && longer.size() > start.size() &&
-               longer.starts_with(start) && longer[start.size()] == '_';
+        return longer.size() > start.size() && longer[start.size()] == '_' &&
+               longer.starts_with(start) && last_part(start).size() >= least;
     };
     std::vector<std::string_view> out;
     for (const std::string_view other : names)
