@@ -79,7 +79,7 @@ void LaneReader::ScratchDelete::operator()(Scratch* scratch) const {
 
 LaneReader::LaneReader(const Plan& plan, std::span<const std::uint32_t> varied,
                        std::span<const Slot> wanted, std::span<const double> inputs,
-                       std::uint32_t widest_bits)
+                       std::uint32_t widest_bits, std::span<const double> settled)
     : impl_(std::make_unique<Impl>()) {
     const auto sets = lanes::kernel_sets();
     impl_->kernels = sets.back();
@@ -88,7 +88,14 @@ LaneReader::LaneReader(const Plan& plan, std::span<const std::uint32_t> varied,
             impl_->kernels = set;
             break;
         }
-    impl_->instructions = lanes::instructions_of(plan, varied, wanted, values_of(plan, inputs),
+    std::vector<double> values = values_of(plan, inputs);
+    std::vector<char> is_settled(settled.size(), 0);
+    for (std::size_t slot = 0; slot < settled.size(); ++slot)
+        if (settled[slot] == settled[slot]) {
+            is_settled[slot] = 1;
+            values[slot] = settled[slot];
+        }
+    impl_->instructions = lanes::instructions_of(plan, varied, wanted, values, is_settled,
                                                  impl_->kernels->chain_steps);
     for (const lanes::Instruction& instruction : impl_->instructions.list)
         impl_->run.push_back(impl_->kernels->run[instruction.kernel]);

@@ -18,10 +18,12 @@ class LaneReader {
   public:
     // varied: inputs that differ from lane to lane, by index of Plan::inputs, each once. wanted:
     // slots to be given back. inputs: what the others are; empty: the job's own values.
-    // widest_bits: of the vectors used, if this machine has them. The plan must outlive the reader.
+    // widest_bits: of the vectors used, if this machine has them. settled: by slot, what it comes
+    // to in every lane that will be read, or NaN where that is not known; empty: nowhere. The plan
+    // must outlive the reader.
     LaneReader(const Plan& plan, std::span<const std::uint32_t> varied,
                std::span<const Slot> wanted, std::span<const double> inputs = {},
-               std::uint32_t widest_bits = 512);
+               std::uint32_t widest_bits = 512, std::span<const double> settled = {});
     ~LaneReader();
     LaneReader(LaneReader&&) noexcept;
     LaneReader& operator=(LaneReader&&) noexcept;

@@ -8,20 +8,31 @@
 namespace acre::engine {
 namespace {
 
-// The least count whose chance of not being exceeded reaches p.
-double poisson_quantile(double expected, double p) {
-    if (!(expected > 0))
-        return expected == 0 ? 0 : std::nan("");
-    if (expected > 40)
-        return boost::math::quantile(boost::math::poisson_distribution<>(expected), p);
-    double term = std::exp(-expected), sum = term, count = 0;
-    while (p > sum && term > 0) {
-        count += 1;
-        term *= expected / count;
-        sum += term;
+// Counts of events; the chance of none is kept while so many are expected.
+class PoissonQuantile {
+  public:
+    // The least count whose chance of not being exceeded reaches p.
+    double operator()(double expected, double p) {
+        if (!(expected > 0))
+            return expected == 0 ? 0 : std::nan("");
+        if (expected > 40)
+            return boost::math::quantile(boost::math::poisson_distribution<>(expected), p);
+        if (expected != expected_) {
+            expected_ = expected;
+            none_ = std::exp(-expected);
+        }
+        double term = none_, sum = term, count = 0;
+        while (p > sum && term > 0) {
+            count += 1;
+            term *= expected / count;
+            sum += term;
+        }
+        return count;
     }
-    return count;
-}
+
+  private:
+    double expected_ = 0, none_ = 1;
+};
 
 } // namespace
 
@@ -115,10 +126,10 @@ std::size_t Trials::read(std::size_t n, const double* const* x, const double* co
         const double* count = s.out[events_[e].count];
         const double* money = s.out[events_[e].money];
         const double* drawn = p[axes_.size() + e];
+        PoissonQuantile quantile;
         for (std::size_t i = 0; i < n; ++i)
             cost[i] +=
-                (poisson_quantile(count[i], drawn[i]) - (events_[e].in_cost ? count[i] : 0)) *
-                money[i];
+                (quantile(count[i], drawn[i]) - (events_[e].in_cost ? count[i] : 0)) * money[i];
     }
     std::fill_n(contribution, n, lumps_); // what is paid, until the cost is taken off
     for (const Item& item : items_)

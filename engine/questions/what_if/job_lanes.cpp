@@ -48,7 +48,8 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
         }
     }
     wanted_ = wanted.size();
-    reader_.emplace(plan, inputs, wanted);
+    const std::vector<double> settled = bounds.settled();
+    reader_.emplace(plan, inputs, wanted, std::span<const double>(), 512U, settled);
 }
 
 JobLanes::Scratch JobLanes::scratch() const {

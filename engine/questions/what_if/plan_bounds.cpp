@@ -5,6 +5,7 @@
 #include <initializer_list>
 
 #include "engine/plan/opcodes.h"
+#include "engine/plan/operands.h"
 
 namespace acre::engine {
 namespace {
@@ -101,14 +102,58 @@ PlanBounds::PlanBounds(const Plan& plan, std::span<const Axis> axes,
                        std::span<const std::optional<Range>> promised)
     : plan_(plan),
       bounds_(plan.size()),
-      inputs_(plan.inputs.size()) {
+      inputs_(plan.inputs.size()),
+      answered_(plan.size(), 0) {
     for (std::size_t i = 0; i < plan.inputs.size(); ++i)
         inputs_[i] = {plan.inputs[i].value, plan.inputs[i].value};
     for (std::size_t k = 0; k < axes.size(); ++k)
         inputs_[axes[k].input] =
             of_axis(axes[k], k < promised.size() ? promised[k] : std::optional<Range>());
-    for (Slot i = 0; i < plan.size(); ++i)
+    for (Slot i = 0; i < plan.size(); ++i) {
         bounds_[i] = known(of_operation(plan.operations[i]));
+        answered_[i] = is_answered(i) ? 1 : 0;
+    }
+}
+
+// No operation whose operands have answers is without one, but for those named here: past all
+// numbers, over zero, the root of what is below zero, outside a table. Of functions nothing is
+// known.
+bool PlanBounds::is_answered(Slot slot) const {
+    const Operation& op = plan_.operations[slot];
+    const OpKind kind = kind_of(op.code);
+    if (!std::isfinite(bounds_[slot].low) || !std::isfinite(bounds_[slot].high) ||
+        kind == OpKind::Function || op.code == OpCode::Native)
+        return false;
+    if (op.code == OpCode::Select && is_true(bounds_[op.a]))
+        return answered_[op.a] != 0 && answered_[op.b] != 0;
+    if (op.code == OpCode::Select && is_false(bounds_[op.a]))
+        return answered_[op.a] != 0 && answered_[op.c] != 0;
+    bool all = true;
+    for_each_operand(plan_, op, [&](Slot operand) { all = all && answered_[operand] != 0; });
+    switch (op.code) {
+    case OpCode::Divide:
+        return all && (bounds_[op.b].low > 0 || bounds_[op.b].high < 0);
+    case OpCode::Sqrt:
+        return all && bounds_[op.a].low >= 0;
+    case OpCode::Guard:
+        return all && is_true(bounds_[op.a]);
+    case OpCode::Table: {
+        const PlanTable& table = plan_.tables[op.a];
+        return all && (table.hold_below || bounds_[op.b].low >= table.x.front()) &&
+               (table.hold_above || bounds_[op.b].high <= table.x.back());
+    }
+    default:
+        return all;
+    }
+}
+
+std::vector<double> PlanBounds::settled() const {
+    std::vector<double> values(plan_.size(), std::nan(""));
+    for (Slot i = 0; i < plan_.size(); ++i)
+        if (is_truth(plan_.operations[i].code) && answered_[i] != 0 &&
+            (is_true(bounds_[i]) || is_false(bounds_[i])))
+            values[i] = bounds_[i].low;
+    return values;
 }
 
 // A trial outside the allowed range has no answer anyway. The range is the line's: of a share of it
@@ -185,8 +230,12 @@ Bounds PlanBounds::of_arithmetic(const Operation& operation) const {
     case OpCode::Power:
         return {a.low >= 0 ? 0 : -boundless, boundless};
     case OpCode::Sqrt:
+        return {std::sqrt(std::max(a.low, 0.0)), a.high >= 0 ? std::sqrt(a.high) : boundless};
+    case OpCode::Abs: {
+        const double most = std::max(std::fabs(a.low), std::fabs(a.high));
+        return {std::max({a.low, -a.high, 0.0}), most};
+    }
     case OpCode::Exp:
-    case OpCode::Abs:
         return {0, boundless};
     case OpCode::Min:
         return {std::min(a.low, b.low), std::min(a.high, b.high)};

@@ -24,6 +24,9 @@ class PlanBounds {
     Bounds of(Slot slot) const { return bounds_[slot]; }
     // Of a truth: true wherever it has an answer.
     bool holds(Slot slot) const { return bounds_[slot].low > 0; }
+    // By slot: what a truth comes to in every variant, where it has an answer in all of them; else
+    // NaN.
+    std::vector<double> settled() const;
     // Slots of lines that have no sense below zero and are not proved to stay above it. `varies`:
     // by slot. In order, each once.
     std::vector<Slot> perhaps_negative(std::span<const char> varies) const;
@@ -32,7 +35,9 @@ class PlanBounds {
     const Plan& plan_;
     std::vector<Bounds> bounds_;
     std::vector<Bounds> inputs_;
+    std::vector<char> answered_; // by slot: 1 where no variant is without an answer
 
+    bool is_answered(Slot slot) const;
     Bounds of_axis(const Axis& axis, const std::optional<Range>& promised) const;
     Bounds of_operation(const Operation& operation) const;
     Bounds of_call(const NativeCall& call) const;

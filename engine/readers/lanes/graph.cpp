@@ -10,7 +10,8 @@ namespace {
 
 class Reducer {
   public:
-    Reducer(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const double> values)
+    Reducer(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const double> values,
+            std::span<const char> settled)
         : plan_(plan),
           values_(values),
           varies_(plan.size(), 0),
@@ -19,8 +20,11 @@ class Reducer {
         for (std::uint32_t k = 0; k < varied.size(); ++k)
             if (which_input_[varied[k]] == no_slot)
                 which_input_[varied[k]] = k;
-        for (Slot i = 0; i < plan.size(); ++i)
-            sweep(i);
+        for (Slot i = 0; i < plan.size(); ++i) {
+            same_as_[i] = i;
+            if (settled.empty() || settled[i] == 0)
+                sweep(i);
+        }
     }
 
     Graph reduce(std::span<const Slot> wanted) {
@@ -50,7 +54,6 @@ class Reducer {
 
     void sweep(Slot i) {
         const Operation& op = plan_.operations[i];
-        same_as_[i] = i;
         const auto alias = [&](Slot to) {
             same_as_[i] = same_as_[to];
             varies_[i] = varies_[to];
@@ -186,8 +189,8 @@ class Reducer {
 } // namespace
 
 Graph reduce(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
-             std::span<const double> values) {
-    return Reducer(plan, varied, values).reduce(wanted);
+             std::span<const double> values, std::span<const char> settled) {
+    return Reducer(plan, varied, values, settled).reduce(wanted);
 }
 
 } // namespace acre::engine::lanes

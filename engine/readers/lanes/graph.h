@@ -41,7 +41,9 @@ struct Graph {
     std::vector<Value> wanted;
 };
 
+// `settled`: by slot, 1 where it comes to `values` in every lane though what it reads varies; may
+// be empty.
 Graph reduce(const Plan& plan, std::span<const std::uint32_t> varied, std::span<const Slot> wanted,
-             std::span<const double> values);
+             std::span<const double> values, std::span<const char> settled = {});
 
 } // namespace acre::engine::lanes

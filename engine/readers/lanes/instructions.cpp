@@ -286,8 +286,8 @@ class Builder {
 
 Instructions instructions_of(const Plan& plan, std::span<const std::uint32_t> varied,
                              std::span<const Slot> wanted, std::span<const double> values,
-                             std::size_t chain_steps) {
-    return Builder(plan, reduce(plan, varied, wanted, values), chain_steps)
+                             std::span<const char> settled, std::size_t chain_steps) {
+    return Builder(plan, reduce(plan, varied, wanted, values, settled), chain_steps)
         .build(static_cast<std::uint32_t>(varied.size()));
 }
 

@@ -118,9 +118,10 @@ struct Instructions {
     }
 };
 
-// `values` of the plan at its base inputs, by slot. No chain has more than `chain_steps` steps.
+// `values` of the plan at its base inputs, by slot; `settled`: as reduce has it. No chain has more
+// than `chain_steps` steps.
 Instructions instructions_of(const Plan& plan, std::span<const std::uint32_t> varied,
                              std::span<const Slot> wanted, std::span<const double> values,
-                             std::size_t chain_steps);
+                             std::span<const char> settled, std::size_t chain_steps);
 
 } // namespace acre::engine::lanes

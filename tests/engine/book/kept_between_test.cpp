@@ -23,7 +23,8 @@ namespace {
 const std::string model =
     "model \"m\"\nuse \"prices\"\ngiven area = 80 ac \"net acres\" swing 70 ac .. 95 ac\n"
     "given rate = $300/h swing $250/h .. $350/h\nhours : h = area / 5 ac/h\n"
-    "cost machine : $/h = rate over hours\ncost fuel : $/gal = prices.diesel over 35 gal/h * hours\n"
+    "cost machine : $/h = rate over hours\ncost fuel : $/gal = prices.diesel over 35 gal/h * "
+    "hours\n"
     "price \"Ripping\" per ac of area\n  margin 12 %\n";
 
 Record made(const std::string& sets, const std::string& of = model,

@@ -40,7 +40,8 @@ const std::string ground =
     "given depth = 5 ft swing 4 ft .. 6 ft\ngiven entry = 60 deg\ngiven stuck = 0 psf\n"
     "given steel = 25 deg swing 18 deg .. 26 deg\n"
     "up : lbf = max(0 lbf - shank_down_force(depth, 3.5 in, entry, each layer (2 ft, 100 lbf/ft^3, "
-    "300 psf, stuck, 30 deg, steel), (0 ft, 100 lbf/ft^3, 900 psf, stuck, 36 deg, 24 deg)), 0 lbf)\n"
+    "300 psf, stuck, 30 deg, steel), (0 ft, 100 lbf/ft^3, 900 psf, stuck, 36 deg, 24 deg)), 0 "
+    "lbf)\n"
     "require up <= 1,000 lbf \"it lifts\"\n";
 std::string model_with(const std::string& lines) {
     return "model \"m\"\nuse \"library/deep-draft\"\n" + lines +
@@ -67,6 +68,10 @@ TEST_CASE("no value is past its bounds") {
     const std::vector<Axis> axes = swinging(job);
     const PlanBounds bounds = bounds_of(job, axes);
     CHECK(bounds.of(job.slot("x")).low >= 0); // a branch that nothing takes
+    const std::vector<double> settled = bounds.settled();
+    CHECK(std::any_of(
+        settled.begin(), settled.end(), [](double v) { return v == 1; }));
+    CHECK(std::any_of(settled.begin(), settled.end(), [](double v) { return v == 0; }));
     std::mt19937_64 random(7);
     std::size_t looked_at = 0;
     for (int trial = 0; trial < 2'000; ++trial) {
@@ -76,12 +81,13 @@ TEST_CASE("no value is past its bounds") {
         for (const Axis& axis : axes) { // the ends as often as what is between
             const double share =
                 std::clamp(std::uniform_real_distribution<>(-0.5, 1.5)(random), 0.0, 1.0);
-            inputs[axis.input] =
-                std::lerp(axis.swing->low, axis.swing->high, share);
+            inputs[axis.input] = std::lerp(axis.swing->low, axis.swing->high, share);
         }
         const Values values = evaluate(job.plan(), inputs);
         for (Slot slot = 0; slot < job.plan().size(); ++slot) {
             const double value = values.slot[slot];
+            if (!std::isnan(settled[slot]) && !(value == settled[slot]))
+                FAIL("slot " << slot << " is " << value << ", settled as " << settled[slot]);
             if (std::isnan(value))
                 continue;
             ++looked_at;
@@ -128,7 +134,7 @@ TEST_CASE("a requirement is proved where the ground cannot lift the shank, and o
     CHECK(holds(priced_ok(model_with(with(ground, "0 psf", "90 psf"))).job(), 0));
     // what sticks to steel rougher than the ground itself may pull the wedge the other way
     CHECK(!holds(priced_ok(model_with(with(with(ground, "0 psf", "90 psf"), "30 deg, steel",
-                                               "20 deg, steel")))
+                                           "20 deg, steel")))
                      .job(),
                  0));
     CHECK(!holds(priced_ok(model_with(with(ground, "1,000 lbf", "0 lbf"))).job(), 0));
