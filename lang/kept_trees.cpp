@@ -27,11 +27,11 @@ std::optional<KeptTrees::Tree> KeptTrees::find(const Place& place, std::string_v
 
 void KeptTrees::keep(const Place& place, Tree tree) {
     const std::string_view text = tree.source->text();
-    if (text.size() > max_kept_tree_bytes)
+    if (text.size() > kept_tree_bytes)
         return;
     const std::size_t hash = hash_of(text);
     const std::lock_guard lock(mutex_);
-    if (bytes_ + text.size() > max_kept_tree_bytes) {
+    if (bytes_ + text.size() > kept_tree_bytes) {
         by_text_.clear();
         bytes_ = 0;
     }

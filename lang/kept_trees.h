@@ -17,7 +17,7 @@ namespace acre::lang {
 
 // A tree is given for its very text, name, kind and version of the notation, at the same place
 // among the files: so nothing of one text is ever read in another, and spans stay right. Of texts
-// past max_kept_tree_bytes together all are let go, so that a stranger's book cannot fill memory.
+// past kept_tree_bytes together all are let go, so that a stranger's book cannot fill memory.
 // To be asked by any number of threads.
 class KeptTrees {
   public:
@@ -49,6 +49,6 @@ class KeptTrees {
     std::size_t bytes_ = 0;
 };
 
-inline constexpr std::size_t max_kept_tree_bytes = 1U << 20U; // of text: some 30 MB of trees
+inline constexpr std::size_t kept_tree_bytes = 1U << 20U; // of text: some 30 MB of trees
 
 } // namespace acre::lang

@@ -55,10 +55,10 @@ FoundText KeptTexts::find(const std::string& seal) {
             return {known->second, {}};
     }
     FoundText found = book_(seal);
-    if (!found.fault.empty() || found.text.size() > max_kept_text_bytes)
+    if (!found.fault.empty() || found.text.size() > kept_text_bytes)
         return found;
     const std::lock_guard lock(mutex_);
-    if (bytes_ + found.text.size() > max_kept_text_bytes) {
+    if (bytes_ + found.text.size() > kept_text_bytes) {
         texts_.clear();
         bytes_ = 0;
     }

@@ -25,7 +25,7 @@ struct FoundText {
 };
 using SealedTexts = std::function<FoundText(const std::string& seal)>;
 
-// The texts of a book, each read once for many records that name it: past max_kept_text_bytes all
+// The texts of a book, each read once for many records that name it: past kept_text_bytes all
 // are let go. To be asked by any number of threads.
 class KeptTexts {
   public:
@@ -38,7 +38,7 @@ class KeptTexts {
     std::unordered_map<std::string, std::string> texts_; // by seal
     std::size_t bytes_ = 0;
 };
-inline constexpr std::size_t max_kept_text_bytes = 4U << 20U;
+inline constexpr std::size_t kept_text_bytes = 4U << 20U;
 
 bool is_seal(std::string_view text); // 64 lower-case hexadecimal digits
 

@@ -141,7 +141,7 @@ TEST_CASE("what was said of a text is said in every compilation") {
 
 TEST_CASE("no more text is kept than the limit, however many a stranger brings") {
     KeptTrees trees;
-    const std::string filler = "# " + std::string(max_kept_tree_bytes / 4, 'x') + "\n";
+    const std::string filler = "# " + std::string(kept_tree_bytes / 4, 'x') + "\n";
     for (int i = 0; i < 12; ++i) {
         tests::Files many = files;
         many["prices.rate"] += filler + "given g" + std::to_string(i) + " = 1 ac\n";
@@ -149,7 +149,7 @@ TEST_CASE("no more text is kept than the limit, however many a stranger brings")
         CHECK(trees.size() <= 8); // three of the long ones, with the model beside
     }
     tests::Files huge = files;
-    huge["prices.rate"] += "# " + std::string(max_kept_tree_bytes, 'x') + "\n";
+    huge["prices.rate"] += "# " + std::string(kept_tree_bytes, 'x') + "\n";
     const std::size_t before = trees.size();
     check_same("job \"j\"\nmodel \"rip\"\n", huge, trees);
     CHECK(trees.size() <= before + 1); // its model alone

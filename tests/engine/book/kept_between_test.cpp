@@ -157,7 +157,7 @@ TEST_CASE("a text is read from the book once, and one that is at fault each time
     CHECK(texts.find("bad").fault == "was changed");
     CHECK(texts.find("bad").fault == "was changed");
     CHECK(read == 4);
-    const std::string big(max_kept_text_bytes / 2 + 1, 'x');
+    const std::string big(kept_text_bytes / 2 + 1, 'x');
     KeptTexts large([&](const std::string&) {
         ++read;
         return FoundText{big, {}};
