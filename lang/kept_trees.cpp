@@ -3,6 +3,8 @@
 #include <functional>
 #include <utility>
 
+#include "lang/syntax/parse.h"
+
 namespace acre::lang {
 namespace {
 
@@ -42,6 +44,24 @@ void KeptTrees::keep(const Place& place, Tree tree) {
 std::size_t KeptTrees::size() const {
     const std::lock_guard lock(mutex_);
     return by_text_.size();
+}
+
+std::shared_ptr<const ast::Module> tree_of(KeptTrees* kept, SourceMap& sources, std::string name,
+                                           std::string text, FileKind kind, std::uint32_t notation,
+                                           Diagnostics& diagnostics) {
+    const KeptTrees::Place place{static_cast<FileId>(sources.size()), kind, notation};
+    if (kept != nullptr)
+        if (std::optional<KeptTrees::Tree> tree = kept->find(place, name, text)) {
+            sources.add(std::move(tree->source));
+            return std::move(tree->module);
+        }
+    const auto said = [&] { return diagnostics.error_count() + diagnostics.warning_count(); };
+    const std::size_t before = said();
+    const FileId file = sources.add(std::move(name), std::move(text));
+    auto module = std::make_shared<const ast::Module>(parse(sources, file, kind, diagnostics));
+    if (kept != nullptr && said() == before)
+        kept->keep(place, {sources.shared(file), module});
+    return module;
 }
 
 } // namespace acre::lang

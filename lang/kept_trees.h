@@ -10,6 +10,7 @@
 #include <string_view>
 #include <unordered_map>
 
+#include "lang/diag/diagnostic.h"
 #include "lang/source/source_map.h"
 #include "lang/syntax/ast.h"
 
@@ -50,5 +51,12 @@ class KeptTrees {
 };
 
 inline constexpr std::size_t kept_tree_bytes = 1U << 20U; // of text: some 30 MB of trees
+
+// Adds the text to the sources and gives its tree: one that is kept, or read now. What is said of a
+// text is said anew in each compilation, so such a tree is not kept. kept: null keeps nothing. The
+// words in force are those of `notation`.
+std::shared_ptr<const ast::Module> tree_of(KeptTrees* kept, SourceMap& sources, std::string name,
+                                           std::string text, FileKind kind, std::uint32_t notation,
+                                           Diagnostics& diagnostics);
 
 } // namespace acre::lang

@@ -11,7 +11,6 @@
 #include "lang/earlier/forms.h"
 #include "lang/kept_trees.h"
 #include "lang/season_of_job.h"
-#include "lang/syntax/parse.h"
 #include "lang/units/number_text.h"
 
 namespace acre::lang {
@@ -28,16 +27,14 @@ class Reader {
         bytes_ += text.size();
         const WordsOfVersion words(program.notation);
         const bool all_of_it = program.modules.size() == 0 || program.every_function;
-        if (KeptTrees* const kept = loader_.kept_trees(); kept != nullptr && !all_of_it) {
-            program.modules.push_back(kept_or_new(*kept, std::move(name), std::move(text), kind));
-        } else {
-            const FileId file = sources_.add(std::move(name), std::move(text));
-            const std::size_t errors = diagnostics_.error_count();
-            program.modules.push_back(new_tree(file, kind));
-            if (all_of_it && program.notation == current_notation &&
-                diagnostics_.error_count() == errors)
-                report_old_forms(sources_, file, kind, diagnostics_);
-        }
+        const auto file = static_cast<FileId>(sources_.size());
+        const std::size_t errors = diagnostics_.error_count();
+        program.modules.push_back(tree_of(all_of_it ? nullptr : loader_.kept_trees(), sources_,
+                                          std::move(name), std::move(text), kind, program.notation,
+                                          diagnostics_));
+        if (all_of_it && program.notation == current_notation &&
+            diagnostics_.error_count() == errors)
+            report_old_forms(sources_, file, kind, diagnostics_);
         return static_cast<std::uint32_t>(program.modules.size() - 1);
     }
 
@@ -86,29 +83,6 @@ class Reader {
     Program program;
 
   private:
-    using TreePointer = std::shared_ptr<const ast::Module>;
-
-    TreePointer new_tree(FileId file, FileKind kind) {
-        return std::make_shared<const ast::Module>(parse(sources_, file, kind, diagnostics_));
-    }
-
-    // What was said of a text is said anew in each compilation, so such a tree is not kept.
-    TreePointer kept_or_new(KeptTrees& kept, std::string name, std::string text, FileKind kind) {
-        const auto next = static_cast<FileId>(sources_.size());
-        const KeptTrees::Place place{next, kind, program.notation};
-        if (std::optional<KeptTrees::Tree> tree = kept.find(place, name, text)) {
-            sources_.add(std::move(tree->source));
-            return std::move(tree->module);
-        }
-        const auto said = [&] { return diagnostics_.error_count() + diagnostics_.warning_count(); };
-        const std::size_t before = said();
-        const FileId file = sources_.add(std::move(name), std::move(text));
-        TreePointer module = new_tree(file, kind);
-        if (said() == before)
-            kept.keep(place, {sources_.shared(file), module});
-        return module;
-    }
-
     std::uint32_t load_new(ReferenceKind kind, const ast::Text& path, const std::string& from) {
         Outcome<Loaded> outcome = loader_.load(kind, path.text, from);
         if (!outcome) {
