@@ -125,9 +125,11 @@ double Turn::length() const {
 }
 
 Turn shortest_turn(const Pose& from, const Pose& to, double diameter) {
+    constexpr double same_place = 1e-6; // m; rounding behind the machine is no circle to drive
     const double radius = diameter / 2;
-    const double x = to.at.x - from.at.x;
-    const double y = to.at.y - from.at.y;
+    const bool there = std::hypot(to.at.x - from.at.x, to.at.y - from.at.y) < same_place;
+    const double x = there ? 0 : to.at.x - from.at.x;
+    const double y = there ? 0 : to.at.y - from.at.y;
     const double bearing = x == 0 && y == 0 ? from.angle : std::atan2(y, x);
     const Seen seen{std::hypot(x, y) / radius, from.angle - bearing, to.angle - bearing};
     Word best;

@@ -33,6 +33,9 @@ TEST_CASE("turns into another row are as long as their arcs, by hand") {
     CHECK_FALSE(shortest_turn({{0, 0}, 0}, {{0, 12.001}, pi}, 12).is_loop());
     CHECK(shortest_turn({{0, 0}, 0}, {{30, 0}, 0}, 12).length() == doctest::Approx(30));
     CHECK(turn_length({{0, 0}, 0}, {{3, 4}, pi}, 0) == doctest::Approx(5));
+    // What rounding leaves behind the machine, or before it, is not a circle to drive.
+    for (const double behind : {-1e-9, -2.5e-10, 2.5e-10, 1e-9})
+        CHECK(shortest_turn({{7, 40}, pi}, {{7 + behind, 40}, pi}, 17).length() < 1e-6);
 }
 
 TEST_CASE("a turn ends where and as it should, and a way back is as long") {
