@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <utility>
 
 #include <fmt/format.h>
@@ -41,7 +42,8 @@ bool near(const PlanePolygon& polygon, Point low, Point high) {
     return least.x < high.x && low.x < most.x && least.y < high.y && low.y < most.y;
 }
 
-// By name, in the order of the map; what is nowhere near the field is left out.
+// By name, in the order of the map; what is nowhere near the field is left out, and yet the place
+// of a soil is that of its first feature.
 std::vector<Soil> soils_of(const Boundary& map, const LaidField& field) {
     Point low = field.plane.polygons[0].outer[0];
     Point high = low;
@@ -51,17 +53,16 @@ std::vector<Soil> soils_of(const Boundary& map, const LaidField& field) {
             high = {std::max(high.x, p.x), std::max(high.y, p.y)};
         }
     std::vector<Soil> soils;
+    std::map<std::string, std::size_t> by_name;
     for (PlanePolygon& polygon : flat_polygons(map, field.plane.middle)) {
-        if (!near(polygon, low, high))
-            continue;
         const BoundaryBlock& feature = map.blocks[polygon.block];
-        const std::string name = soil_of(feature);
-        auto soil = std::find_if(soils.begin(), soils.end(),
-                                 [&](const Soil& one) { return one.name == name; });
-        if (soil == soils.end())
-            soil = soils.insert(soils.end(), {name, feature.number, feature.properties, {}});
-        soil->ground.push_back(std::move(polygon));
+        const auto [soil, added] = by_name.try_emplace(soil_of(feature), soils.size());
+        if (added)
+            soils.push_back({soil->first, feature.number, feature.properties, {}});
+        if (near(polygon, low, high))
+            soils[soil->second].ground.push_back(std::move(polygon));
     }
+    std::erase_if(soils, [](const Soil& soil) { return soil.ground.empty(); });
     return soils;
 }
 

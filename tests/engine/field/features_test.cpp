@@ -152,6 +152,25 @@ TEST_CASE("a map of soils divides acres and distance, and what is not on it is s
     CHECK((*soils)[1].properties[0].name == "top");
 }
 
+TEST_CASE("of two soils that lie over each other the first on the map counts, near or far") {
+    const Laid out = laid({{"h.geojson", home, {}}});
+    REQUIRE(out.field);
+    for (const double far : {-40.0, 5000.0}) { // m east; touches the field or does not
+        const std::string map = collection({feature(R"("soil":"clay")", box(far, 0, 50, 50)),
+                                            feature(R"("soil":"loam")", box(100, -50, 200, 500)),
+                                            feature(R"("soil":"clay")", box(200, -50, 300, 500))});
+        lang::SourceMap sources;
+        lang::Diagnostics diagnostics;
+        const auto soils = lay_soils(*out.field, {"s.geojson", map, {}}, sources, diagnostics);
+        REQUIRE(soils);
+        REQUIRE(soils->size() == 3);
+        CHECK((*soils)[0].soil == "clay");
+        CHECK((*soils)[0].feature == 1);
+        CHECK((*soils)[0].ground == doctest::Approx(200 * 300).epsilon(0.01));
+        CHECK((*soils)[1].ground == doctest::Approx(100 * 300).epsilon(0.01));
+    }
+}
+
 TEST_CASE("a hole up to the fence is a notch, holes side by side are one, and a repair says so") {
     const auto line = [](double x, double y, double width, double height) {
         std::vector<Point> points = box(x, y, width, height);
