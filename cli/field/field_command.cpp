@@ -4,6 +4,8 @@
 #include <utility>
 #include <vector>
 
+#include <fmt/format.h>
+
 #include "cli/command.h"
 #include "cli/field/report.h"
 #include "cli/shared/arguments.h"
@@ -84,10 +86,17 @@ Reply answer(const FieldArguments& arguments, bool color) {
     lang::Outcome<engine::FieldQuestion> question = question_of(arguments);
     if (!question)
         return std::move(question.said);
+    std::size_t bytes = 0;
     for (const std::string& named : arguments.boundaries) {
         lang::Outcome<engine::BoundaryText> boundary = read_boundary(named);
         if (!boundary)
             return std::move(boundary.said);
+        bytes += boundary->text.size();
+        if (bytes > engine::max_boundaries_bytes)
+            return lang::placeless(lang::Code::B907,
+                                   fmt::format("the boundaries come to more than {} MiB",
+                                               engine::max_boundaries_bytes >> 20U),
+                                   {}, {"thin them out: a point every few feet is enough"});
         question->boundaries.push_back(std::move(*boundary));
     }
     if (!arguments.soils.empty()) {

@@ -28,20 +28,24 @@ struct ReadTexts {
 };
 
 std::optional<ReadTexts> read_texts(std::vector<BoundaryText> texts, lang::SourceMap& sources,
-                                    lang::Diagnostics& diagnostics) {
+                                    lang::Diagnostics& diagnostics, KnownBoundaries& known) {
     ReadTexts read;
     std::vector<Boundary> boundaries;
     std::size_t points = 0;
     for (BoundaryText& text : texts) {
-        const lang::FileId file = sources.add(text.name, std::move(text.text));
-        read.first = boundaries.empty() ? file : read.first;
-        std::optional<Boundary> boundary = read_boundary(sources, file, diagnostics);
-        if (!boundary ||
-            (!text.feature.empty() && !take_feature(*boundary, text.feature, file, diagnostics)))
+        const std::string name = text.name;
+        const std::string feature = text.feature;
+        const KnownBoundaries::Known* is = known.read(std::move(text), sources, diagnostics);
+        if (is == nullptr)
             return std::nullopt;
-        for (BoundaryBlock& block : boundary->blocks)
-            block.file = text.name;
-        for (const BoundaryPolygon& polygon : boundary->polygons)
+        const lang::FileId file = is->file;
+        read.first = boundaries.empty() ? file : read.first;
+        Boundary boundary = is->boundary;
+        if (!feature.empty() && !take_feature(boundary, feature, file, diagnostics))
+            return std::nullopt;
+        for (BoundaryBlock& block : boundary.blocks)
+            block.file = name;
+        for (const BoundaryPolygon& polygon : boundary.polygons)
             points += polygon.outer.size();
         if (points > max_boundary_vertices) {
             diagnostics.add({lang::Code::B907,
@@ -53,8 +57,8 @@ std::optional<ReadTexts> read_texts(std::vector<BoundaryText> texts, lang::Sourc
                              {}});
             return std::nullopt;
         }
-        read.file += (boundaries.empty() ? "" : ", ") + text.name;
-        boundaries.push_back(std::move(*boundary));
+        read.file += (boundaries.empty() ? "" : ", ") + name;
+        boundaries.push_back(std::move(boundary));
     }
     read.boundary = joined(std::move(boundaries));
     return read;
@@ -64,8 +68,10 @@ std::optional<ReadTexts> read_texts(std::vector<BoundaryText> texts, lang::Sourc
 
 std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutRequest request,
                                    std::optional<double> heading, lang::SourceMap& sources,
-                                   lang::Diagnostics& diagnostics) {
-    std::optional<ReadTexts> read = read_texts(std::move(texts), sources, diagnostics);
+                                   lang::Diagnostics& diagnostics, KnownBoundaries* known) {
+    KnownBoundaries none;
+    std::optional<ReadTexts> read =
+        read_texts(std::move(texts), sources, diagnostics, known != nullptr ? *known : none);
     if (!read)
         return std::nullopt;
     const lang::FileId file = read->first;

@@ -7,18 +7,13 @@
 
 #include "engine/field/boundary.h"
 #include "engine/field/headings.h"
+#include "engine/field/known_boundaries.h"
 #include "engine/field/layout.h"
 #include "engine/field/plane.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/source/source_map.h"
 
 namespace acre::engine {
-
-struct BoundaryText {
-    std::string name;    // how the file is called
-    std::string text;    // GeoJSON
-    std::string feature; // the one that counts, by name or number; empty: all of them
-};
 
 struct LaidField {
     std::string file; // as named; several with commas
@@ -30,9 +25,11 @@ struct LaidField {
 };
 
 // Lays boundaries out as one field. `heading` empty: the best one is looked for (needs a speed).
-// `sources` gets the texts. Empty: the diagnostics say why.
+// `sources` gets the texts; `known`: what was read of them before, if anything. Empty: the
+// diagnostics say why.
 std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutRequest request,
                                    std::optional<double> heading, lang::SourceMap& sources,
-                                   lang::Diagnostics& diagnostics);
+                                   lang::Diagnostics& diagnostics,
+                                   KnownBoundaries* known = nullptr);
 
 } // namespace acre::engine

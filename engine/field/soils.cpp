@@ -137,14 +137,9 @@ std::nullopt_t refuse(std::string title, lang::FileId file, lang::Diagnostics& d
     return std::nullopt;
 }
 
-std::optional<std::vector<SoilGround>> lay_map(const LaidField& field, lang::FileId file,
-                                               const std::string& feature,
-                                               const lang::SourceMap& sources,
-                                               lang::Diagnostics& diagnostics) {
-    std::optional<Boundary> boundary = read_boundary(sources, file, diagnostics);
-    if (!boundary || (!feature.empty() && !take_feature(*boundary, feature, file, diagnostics)))
-        return std::nullopt;
-    const std::vector<Soil> soils = soils_of(*boundary, field);
+std::optional<std::vector<SoilGround>> lay_map(const LaidField& field, const Boundary& map,
+                                               lang::FileId file, lang::Diagnostics& diagnostics) {
+    const std::vector<Soil> soils = soils_of(map, field);
     if (soils.size() > most_soils)
         return refuse(fmt::format("more than {} soils touch the field", most_soils), file,
                       diagnostics);
@@ -212,25 +207,36 @@ lang::Diagnostic no_ground_within(const std::vector<SoilGround>& soils, std::str
 std::optional<std::vector<SoilGround>> lay_soils(const LaidField& field, BoundaryText map,
                                                  lang::SourceMap& sources,
                                                  lang::Diagnostics& diagnostics) {
-    const lang::FileId file = sources.add(map.name, std::move(map.text));
-    return lay_map(field, file, map.feature, sources, diagnostics);
+    const std::string feature = map.feature;
+    KnownBoundaries none;
+    const KnownBoundaries::Known* is = none.read(std::move(map), sources, diagnostics);
+    if (is == nullptr)
+        return std::nullopt;
+    Boundary boundary = is->boundary;
+    if (!feature.empty() && !take_feature(boundary, feature, is->file, diagnostics))
+        return std::nullopt;
+    return lay_map(field, boundary, is->file, diagnostics);
 }
 
 std::optional<SoilGround> ground_within(const LaidField& field, BoundaryText map,
-                                        lang::SourceMap& sources, lang::Diagnostics& diagnostics) {
-    const lang::FileId file = sources.add(map.name, std::move(map.text));
+                                        lang::SourceMap& sources, lang::Diagnostics& diagnostics,
+                                        KnownBoundaries& known) {
+    const std::string feature = map.feature;
+    const KnownBoundaries::Known* is = known.read(std::move(map), sources, diagnostics);
+    if (is == nullptr)
+        return std::nullopt;
     const std::optional<std::vector<SoilGround>> soils =
-        lay_map(field, file, {}, sources, diagnostics);
+        lay_map(field, is->boundary, is->file, diagnostics);
     if (!soils)
         return std::nullopt;
-    if (auto named = sum_of(
-            *soils, [&](const SoilGround& one) { return same_letters(one.soil, map.feature); }))
+    if (auto named =
+            sum_of(*soils, [&](const SoilGround& one) { return same_letters(one.soil, feature); }))
         return named;
-    const std::size_t number = feature_number(map.feature);
+    const std::size_t number = feature_number(feature);
     if (auto numbered =
             sum_of(*soils, [&](const SoilGround& one) { return one.feature == number; }))
         return numbered;
-    diagnostics.add(no_ground_within(*soils, map.feature, file));
+    diagnostics.add(no_ground_within(*soils, feature, is->file));
     return std::nullopt;
 }
 

@@ -34,6 +34,7 @@ std::optional<std::vector<SoilGround>> lay_soils(const LaidField& field, Boundar
 // What the field has of one soil of the map, all blocks together: `map.feature`, its name in any
 // case of letters or the number of its first feature. B902: the field has none of it.
 std::optional<SoilGround> ground_within(const LaidField& field, BoundaryText map,
-                                        lang::SourceMap& sources, lang::Diagnostics& diagnostics);
+                                        lang::SourceMap& sources, lang::Diagnostics& diagnostics,
+                                        KnownBoundaries& known);
 
 } // namespace acre::engine

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 #include <set>
 #include <string_view>
@@ -15,6 +16,8 @@
 
 namespace acre::engine {
 namespace {
+
+constexpr std::size_t steps_of_point = 300; // to read it, lay it flat and check it
 
 class FieldOfJob {
   public:
@@ -114,7 +117,10 @@ class Fields {
     std::string& sets_;
     lang::SourceMap& sources_;
     lang::Diagnostics& diagnostics_;
-    std::set<std::string> drawn_; // fields of which a part was laid out
+    std::set<std::string> drawn_;              // fields of which a part was laid out
+    std::map<std::string, std::string> names_; // of loaded files, by how the job names them
+    KnownBoundaries known_;
+    std::size_t bytes_ = 0, effort_ = 0;
 
     // The heading is a constant of the job; its node holds the number in degrees.
     std::optional<double> heading(lang::NodeId node) const {
@@ -159,6 +165,8 @@ class Fields {
 
     std::optional<BoundaryText> text_of(const std::string& path) {
         const BoundaryReference from = split_reference(path);
+        if (const auto loaded = names_.find(from.file); loaded != names_.end())
+            return BoundaryText{loaded->second, {}, from.feature};
         lang::Outcome<lang::Loaded> text =
             loader_.load(lang::ReferenceKind::Boundary, from.file, job_.request().name);
         if (!text) {
@@ -168,7 +176,46 @@ class Fields {
             }
             return std::nullopt;
         }
+        bytes_ += text->text.size();
+        if (bytes_ > max_boundaries_bytes) {
+            diagnostics_.add(
+                too_much(fmt::format("come to more than {} MiB", max_boundaries_bytes >> 20U)));
+            return std::nullopt;
+        }
+        names_.emplace(from.file, text->name);
         return BoundaryText{text->name, std::move(text->text), from.feature};
+    }
+
+    static lang::Diagnostic too_much(const std::string& what) {
+        return lang::placeless(
+            lang::Code::B907, "the boundaries of this job " + what, {},
+            {"thin them out: a point every few feet is enough",
+             "and say headings, as in `heading 12 deg`: the search for the best takes most"});
+    }
+
+    static std::size_t points_of(const Boundary& boundary) {
+        std::size_t points = 0;
+        for (const BoundaryPolygon& polygon : boundary.polygons) {
+            points += polygon.outer.size();
+            for (const LonLatRing& hole : polygon.holes)
+                points += hole.size();
+        }
+        return points;
+    }
+    static std::size_t steps_of(const LaidField& field) {
+        const std::size_t points = points_of(field.boundary);
+        const std::size_t headings = std::max<std::size_t>(1, field.ranked.size());
+        const std::size_t steps_of_pull = field.request.turn_diameter > 0 ? 160 : 20;
+        return points * steps_of_point +
+               headings * (points + field.layout.pulls.size() * steps_of_pull);
+    }
+    // Each field is bounded by itself; a job may have a thousand of them.
+    bool spend(std::size_t steps) {
+        effort_ += steps;
+        if (effort_ <= most_job_field_effort)
+            return true;
+        diagnostics_.add(too_much("are too much to lay out"));
+        return false;
     }
 
     std::optional<Ripped> rip(const Said& said, const LayoutRequest& request,
@@ -177,8 +224,8 @@ class Fields {
         if (!text)
             return std::nullopt;
         std::optional<LaidField> field =
-            lay_texts({std::move(*text)}, request, heading, sources_, diagnostics_);
-        if (!field)
+            lay_texts({std::move(*text)}, request, heading, sources_, diagnostics_, &known_);
+        if (!field || !spend(steps_of(*field)))
             return std::nullopt;
         const Layout& layout = field->layout;
         Ripped ripped{{},
@@ -190,9 +237,10 @@ class Fields {
             std::optional<BoundaryText> map = text_of(said.within);
             if (!map)
                 return std::nullopt;
+            const std::string name = map->name;
             const std::optional<SoilGround> part =
-                ground_within(*field, std::move(*map), sources_, diagnostics_);
-            if (!part)
+                ground_within(*field, std::move(*map), sources_, diagnostics_, known_);
+            if (!part || !spend(points_of(*known_.find(name)) * steps_of_point))
                 return std::nullopt;
             ripped = {{}, part->ripped_area, part->travel, part->pulls, part->ground};
         }

@@ -14,6 +14,7 @@
 //   gross, area, run, cross_run, travel, pulls
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -24,12 +25,15 @@
 
 namespace acre::engine {
 
+// Steps of reading boundaries and laying them out, of all fields of a job together: a few seconds.
+inline constexpr std::size_t most_job_field_effort = 400'000'000;
+
 // True if the job or one of its entries names a boundary.
 bool names_boundaries(const lang::Sheet& sheet);
 
 // Lays all of them out. `sets` becomes the text of `set` statements for lang::Request::field_sets;
 // `sources` gets the boundaries' texts, so that what is said can point into them. False: the
-// diagnostics say why.
+// diagnostics say why; B907: more than the limits above.
 bool lay_job_fields(const PricedJob& job, lang::Loader& loader, std::vector<JobField>& fields,
                     std::string& sets, lang::SourceMap& sources, lang::Diagnostics& diagnostics);
 

@@ -205,6 +205,33 @@ std::string machines_of(std::uint64_t n) {
     return ran({"season", folder.path()});
 }
 
+// The same 8 MiB eight times, which is refused before it is read as a map.
+std::string boundaries_of(std::uint64_t bytes) {
+    const ScratchFolder folder;
+    const auto file = [&](const char* name, std::uint64_t size) {
+        return folder.write(name, "{}" + std::string(size - 2, ' '));
+    };
+    const std::uint64_t piece = bytes / 8 - 2;
+    std::vector<std::string> words{"field"};
+    words.insert(words.end(), 8, file("eighth.geojson", piece));
+    words.push_back(file("rest.geojson", bytes - 8 * piece));
+    return ran(words);
+}
+
+// Jobs that use one season of nothing but errors.
+std::string faulty_jobs(std::uint64_t bytes) {
+    const ScratchFolder folder;
+    const std::uint64_t each = 4'000'000;
+    folder.write("m.rate", "model \"m\"\n");
+    folder.write("s.season", "season \"s\"\n" +
+                                 repeated("#" + std::string(998, 'x') + "\n", each / 1'000) +
+                                 "set x = \n");
+    for (std::uint64_t i = 0; i <= bytes / each; ++i)
+        folder.write(fmt::format("{}.job", i),
+                     fmt::format("job \"{}\"\nmodel \"m\"\nseason \"s\"\n", i));
+    return ran({"season", folder.path()});
+}
+
 // Pulls half a meter apart over a field of a kilometer times so many.
 std::string pulls(std::uint64_t n) {
     engine::PlaneField field;
@@ -224,6 +251,8 @@ std::vector<LimitCase> cases_of_files() {
     return {
         {"max_data_bytes", [](auto n) { return read_file(n, cli::max_data_bytes); }},
         {"max_wording_bytes", [](auto n) { return read_file(n, cli::max_wording_bytes); }},
+        {"max_boundaries_bytes", boundaries_of},
+        {"max_season_faulty_bytes", faulty_jobs, false},
         {"max_boundary_vertices", [](auto n) { return boundary(ring(n)); }},
         {"max_boundary_depth", [](auto n) { return boundary(nested(n)); }},
         {"max_pulls", pulls},

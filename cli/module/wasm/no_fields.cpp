@@ -10,7 +10,7 @@ namespace acre::engine {
 
 std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutRequest,
                                    std::optional<double>, lang::SourceMap&,
-                                   lang::Diagnostics& diagnostics) {
+                                   lang::Diagnostics& diagnostics, KnownBoundaries*) {
     diagnostics.add(lang::cannot_load(lang::Code::F701, lang::ReferenceKind::Boundary,
                                       texts.front().name, "a page cannot lay out a boundary"));
     return std::nullopt;
@@ -18,7 +18,7 @@ std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutReques
 
 // Asked of what was laid out, which here is nothing.
 std::optional<SoilGround> ground_within(const LaidField&, BoundaryText, lang::SourceMap&,
-                                        lang::Diagnostics&) {
+                                        lang::Diagnostics&, KnownBoundaries&) {
     return std::nullopt;
 }
 

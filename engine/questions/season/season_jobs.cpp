@@ -104,8 +104,11 @@ lang::Said SeasonJobs::add(const lang::Request& request, lang::Loader& loader, Q
 lang::Said SeasonJobs::take(const lang::Request& request, lang::Loader& loader,
                             const std::string& key, const QuotedJob* quoted) {
     lang::Outcome<Job> made = make_job(request, loader);
-    if (!made)
+    if (!made) {
+        for (lang::FileId file = 0; made.said.sources && file < made.said.sources->size(); ++file)
+            faulty_bytes_ += made.said.sources->file(file).text().size();
         return std::move(made.said);
+    }
     const PricedJob& priced = **made;
     const std::size_t nodes = priced.sheet().nodes.size();
     steps_ += nodes;
@@ -158,11 +161,15 @@ lang::Said SeasonJobs::take(const lang::Request& request, lang::Loader& loader,
 
 lang::Said SeasonJobs::judged(lang::Said said) {
     const std::size_t machines = machines_.size();
-    if (steps_ <= max_season_steps && machines <= max_season_machines)
+    if (steps_ <= max_season_steps && machines <= max_season_machines &&
+        faulty_bytes_ <= max_season_faulty_bytes)
         return said;
     too_much_ = true;
     said.diagnostics.add(
-        steps_ > max_season_steps
+        faulty_bytes_ > max_season_faulty_bytes
+            ? too_much_of("that are at fault come to more than " +
+                          lang::number_text(max_season_faulty_bytes) + " bytes of text")
+        : steps_ > max_season_steps
             ? too_much_of("come to more than " +
                           lang::number_text(static_cast<double>(max_season_steps)) +
                           " steps of calculation")

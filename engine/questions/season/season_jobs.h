@@ -25,6 +25,9 @@ inline constexpr std::uint64_t max_season_steps =
 inline constexpr std::size_t max_kept_steps =
     2'000'000; // of the plans that jobs share; those beyond are made again for each
 inline constexpr std::size_t max_season_machines = 200;
+// Bytes of the texts of jobs that are at fault, with all they use: looking for what is wrong takes
+// longer than a price, and nobody mends thousands of jobs at once.
+inline constexpr std::size_t max_season_faulty_bytes = std::size_t{64} << 20U;
 
 class SharedPlan;
 
@@ -69,7 +72,7 @@ class SeasonJobs {
     std::vector<SeasonJob> jobs_;
     std::map<std::string, SeasonMachine> machines_;
     std::uint64_t steps_ = 0, kept_steps_ = 0;
-    std::size_t put_in_ = 0;
+    std::size_t put_in_ = 0, faulty_bytes_ = 0;
     std::optional<lang::Currency> money_; // of the first job
     bool too_much_ = false;
 

@@ -215,8 +215,9 @@ TEST_CASE("what lies on one soil, by name or number, and what does not") {
     const auto within = [&](const std::string& soil) {
         lang::SourceMap sources;
         lang::Diagnostics diagnostics;
+        KnownBoundaries known;
         const auto ground =
-            ground_within(*out.field, {"s.geojson", map, soil}, sources, diagnostics);
+            ground_within(*out.field, {"s.geojson", map, soil}, sources, diagnostics, known);
         CHECK(ground.has_value() != diagnostics.has_errors());
         return ground ? ground->ripped_area : -1;
     };
