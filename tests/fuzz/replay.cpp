@@ -161,11 +161,13 @@ std::vector<Input> seeds() {
     std::string counting; // dice that throw all they can
     for (int i = 0; i < 512; ++i)
         counting += static_cast<char>(i * 37 + i / 7);
-    for (const char* target : {"syntax_tree", "plans", "models", "values"})
+    for (const char* target :
+         {"syntax_tree", "plans", "models", "values", "layout", "season", "bridge", "variance"})
         for (std::size_t size : {16U, 128U, 512U})
             list.push_back({target, "dice-" + std::to_string(size), counting.substr(0, size)});
-    for (std::size_t from = 1; from < 256; from += 17)
-        list.push_back({"values", "from-" + std::to_string(from), counting.substr(from)});
+    for (const char* target : {"values", "layout", "season", "bridge", "variance"})
+        for (std::size_t from = 1; from < 256; from += 17)
+            list.push_back({target, "from-" + std::to_string(from), counting.substr(from)});
     return list;
 }
 

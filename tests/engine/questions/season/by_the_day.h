@@ -1,5 +1,5 @@
-// A season lived through day by day, in half days: who works, who holds which machine, what was
-// spent. It knows the rules of the season from the language reference and nothing of how the
+// A season lived through day by day, in quarters of a day: who works, who holds which machine, what
+// was spent. It knows the rules of the season from the language reference and nothing of how the
 // program counts.
 #pragma once
 
@@ -15,8 +15,10 @@
 
 namespace acre::tests {
 
+inline constexpr int parts_of_a_day = 4;
+
 struct LivedStage {
-    int halves = 0; // half days of work, or of waiting
+    int parts = 0; // of a day of work, or of waiting
     bool waits = false;
 };
 struct LivedUse {
@@ -30,27 +32,32 @@ struct LivedJob {
     bool has_latest = false;
     std::vector<LivedStage> stages;
     std::vector<LivedUse> uses;
-    double price = 0, cost = 0, overhead = 0, fixed = 0, acres = 0;
+    double price = 0, cost = 0, overhead = 0, fixed = 0, acres = 0, gallons = 0;
+    double chance = 1;
+
+    double left() const { return price - cost + fixed; }
 };
 
 // What one day of a job was.
 struct LivedDay {
-    bool work = false;
+    bool work = false, open = false;
     std::set<std::size_t> stages; // it is in on that day, or stands in on a closed one
 };
 using LivedDays = std::map<long, LivedDay>; // from the first to the last
 
-inline bool sunday(long day) {
-    const std::chrono::sys_days date{std::chrono::days{day}};
-    return std::chrono::weekday(date) == std::chrono::Sunday;
+// 0: Sunday.
+inline unsigned weekday(long day) {
+    return std::chrono::weekday(std::chrono::sys_days{std::chrono::days{day}}).c_encoding();
 }
 
 class Lived {
   public:
     std::set<long> holidays;
-    bool sundays_off = true;
+    std::set<unsigned> weekdays_off;
 
-    bool open(long day) const { return !holidays.contains(day) && !(sundays_off && sunday(day)); }
+    bool open(long day) const {
+        return !holidays.contains(day) && !weekdays_off.contains(weekday(day));
+    }
 
     // Day after day from the first on which anybody works.
     LivedDays live(const LivedJob& job, long from) const {
@@ -58,9 +65,9 @@ class Lived {
         long day = from;
         while (!open(day))
             ++day;
-        int used = 0; // halves of the day that are gone
+        int used = 0; // parts of the day that are gone
         for (std::size_t s = 0; s < job.stages.size(); ++s) {
-            int left = job.stages[s].halves;
+            int left = job.stages[s].parts;
             if (left == 0)
                 continue;
             if (job.stages[s].waits) {
@@ -68,14 +75,14 @@ class Lived {
                     ++day;
                     used = 0;
                 }
-                for (int i = 0; i < (left + 1) / 2; ++i)
+                for (int i = 0; i < left; i += parts_of_a_day)
                     days[day++].stages.insert(s);
                 while (!open(day))
                     ++day;
                 continue;
             }
             while (left > 0) {
-                if (used == 2) {
+                if (used == parts_of_a_day) {
                     used = 0;
                     for (++day; !open(day); ++day)
                         ;
@@ -90,11 +97,13 @@ class Lived {
             days[day].work = true;
         for (long d = days.begin()->first; d < days.rbegin()->first; ++d)
             days[d]; // closed days between
+        for (auto& [d, what] : days)
+            what.open = open(d);
         return days;
     }
 
     // The days on which a use of the job holds its machines: from the first to the last of each run
-    // of its stages that no open day of other work, and no waiting, parts.
+    // of its stages that no open day parts, of other work or of waiting.
     static std::set<long> held(const LivedDays& days, const LivedUse& use) {
         std::set<long> all;
         std::vector<long> mine;
@@ -111,10 +120,10 @@ class Lived {
             all.insert(mine[i]);
             if (i + 1 == mine.size())
                 break;
-            bool others = false;
+            bool parted = false;
             for (long day = mine[i] + 1; day < mine[i + 1]; ++day)
-                others = others || !days.at(day).stages.empty();
-            if (!others)
+                parted = parted || days.at(day).open;
+            if (!parted)
                 for (long day = mine[i] + 1; day < mine[i + 1]; ++day)
                     all.insert(day);
         }
