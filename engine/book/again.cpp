@@ -195,7 +195,7 @@ Json json_of_blocks(const std::vector<RecordBlock>& blocks) {
 
 } // namespace
 
-PricedAgain price_again(const Record& record, KeptBetween* kept) {
+PricedAgain price_again(const Record& record, KeptBetween* kept, bool spread) {
     PricedAgain again;
     const QuoteRecord& quote = *record.quote();
     const std::optional<MadeFrom> made = made_from(quote);
@@ -221,9 +221,11 @@ PricedAgain price_again(const Record& record, KeptBetween* kept) {
     if (old || !are_priced_alike(quote, after))
         comparison.compare(priced_json(quote), priced_json(after), "");
     if (!old) {
-        const RecordRisk risk = risk_of(**now.job, kept != nullptr ? &kept->points : nullptr);
-        if (!are_alike(quote.risk, risk))
-            comparison.compare(json_of_risk(quote.risk), json_of_risk(risk), "risk");
+        if (spread) {
+            const RecordRisk risk = risk_of(**now.job, kept != nullptr ? &kept->points : nullptr);
+            if (!are_alike(quote.risk, risk))
+                comparison.compare(json_of_risk(quote.risk), json_of_risk(risk), "risk");
+        }
         if (!quote.blocks.empty())
             comparison.compare(json_of_blocks(quote.blocks),
                                json_of_blocks(record_blocks(**now.job, *now.estimate)), "");

@@ -37,8 +37,9 @@ struct KeptBetween {
     KeptPoints points;
 };
 
-// Compares everything in the record that follows from its texts, which must be carried.
-PricedAgain price_again(const Record& record, KeptBetween* kept = nullptr);
+// Compares everything in the record that follows from its texts, which must be carried; without
+// `spread` not the trials, which take most of the time.
+PricedAgain price_again(const Record& record, KeptBetween* kept = nullptr, bool spread = true);
 
 // A quote's own texts, with one season instead of whichever it names. The firm that this season
 // names comes from `beside`, where the season does.

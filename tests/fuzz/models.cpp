@@ -29,20 +29,10 @@ std::string tidied(const std::string& text, lang::FileKind kind) {
     return *tidy;
 }
 
-// What one input is looked at for: the replay looks for everything, the fuzzer for one thing each
-// time, or most of its time would go to what the mutation has nothing to do with.
+// What one input is looked at for: in the fuzzer one of these.
 enum class Look : std::uint8_t { Texts, Second, Pages, Record, Readers, Questions };
 bool looks_for(Look look, std::string_view bytes) {
-#ifdef ACREWRIGHT_REPLAY
-    static_cast<void>(look);
-    static_cast<void>(bytes);
-    return true;
-#else
-    std::size_t sum = bytes.size();
-    for (const char c : bytes)
-        sum = sum * 31 + static_cast<unsigned char>(c);
-    return (sum >> 7U) % 6 == static_cast<std::size_t>(look);
-#endif
+    return fuzz::looks_at(static_cast<std::size_t>(look), 6, bytes);
 }
 
 lang::Outcome<engine::Job> made(const std::string& model, const std::string& job,

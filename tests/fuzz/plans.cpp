@@ -16,11 +16,18 @@ ACREWRIGHT_TARGET(plans, bytes) {
     tests::PlanMaker maker{tests::Dice(bytes.substr(used))};
     const tests::RandomPlan made = maker.make(inputs, operations, smooth);
     tests::Dice lanes(bytes.substr(bytes.size() - std::min<std::size_t>(bytes.size(), 64)));
-    fuzz::hold_lanes(made.plan, lanes);
+    if (fuzz::looks_at(0, 2, bytes))
+        fuzz::hold_lanes(made.plan, lanes);
+    if (!fuzz::looks_at(1, 2, bytes))
+        return;
     std::vector<engine::Slot> targets;
     for (std::size_t back = 1; back <= std::min<std::size_t>(made.numbers.size(), 4); ++back)
         targets.push_back(made.numbers[made.numbers.size() - back]);
+#ifdef ACREWRIGHT_REPLAY
     fuzz::hold_slopes(made.plan, targets);
+#else // by one input
+    fuzz::hold_slopes(made.plan, targets, lanes.below(inputs));
+#endif
 }
 
 } // namespace plans_fuzz

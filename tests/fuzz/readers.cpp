@@ -4,6 +4,7 @@
 #include <bit>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -187,7 +188,8 @@ void hold_lanes(const Plan& plan, tests::Dice& dice) {
     }
 }
 
-void hold_slopes(const Plan& plan, const std::vector<Slot>& targets) {
+void hold_slopes(const Plan& plan, const std::vector<Slot>& targets,
+                 std::optional<std::size_t> one) {
     const std::vector<double> inputs = inputs_of(plan);
     const Values values = engine::evaluate(plan, inputs);
     std::vector<std::pair<Slot, std::vector<double>>> settled;
@@ -200,7 +202,7 @@ void hold_slopes(const Plan& plan, const std::vector<Slot>& targets) {
     if (settled.empty())
         return;
     for (std::size_t k = 0; k < inputs.size(); ++k) {
-        if (plan.inputs[k].is_choice)
+        if (plan.inputs[k].is_choice || (one && k != *one % inputs.size()))
             continue;
         const Moved moved(plan, inputs, k);
         for (const auto& [target, slope] : settled)

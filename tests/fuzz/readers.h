@@ -1,6 +1,10 @@
 // The readers of a plan against each other.
 #pragma once
 
+#include <cstddef>
+#include <optional>
+#include <vector>
+
 #include "engine/plan/plan.h"
 #include "tests/support/dice.h"
 
@@ -10,7 +14,9 @@ namespace acre::fuzz {
 // of the value reader.
 void hold_lanes(const engine::Plan& plan, tests::Dice& dice);
 
-// Slopes of the last slots against central differences, wherever those have settled.
-void hold_slopes(const engine::Plan& plan, const std::vector<engine::Slot>& targets);
+// Slopes of the targets against central differences, wherever those have settled: by every input,
+// or by one.
+void hold_slopes(const engine::Plan& plan, const std::vector<engine::Slot>& targets,
+                 std::optional<std::size_t> one = {});
 
 } // namespace acre::fuzz

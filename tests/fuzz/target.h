@@ -57,6 +57,21 @@ inline bool is_safe(std::string_view text) {
     return true;
 }
 
+// Whether an input is looked at for one thing of so many: the replay looks for everything, the
+// fuzzer for one each time, or most of its time would go to what the mutation has nothing to do
+// with.
+inline bool looks_at([[maybe_unused]] std::size_t what, [[maybe_unused]] std::size_t of,
+                     [[maybe_unused]] std::string_view bytes) {
+#ifdef ACREWRIGHT_REPLAY
+    return true;
+#else
+    std::size_t sum = bytes.size();
+    for (const char c : bytes)
+        sum = sum * 31 + static_cast<unsigned char>(c);
+    return (sum >> 7U) % of == what;
+#endif
+}
+
 // The pieces of an input of several texts: a line of three dashes stands between them. Missing
 // pieces are empty.
 template <std::size_t count> std::array<std::string, count> pieces(std::string_view text) {

@@ -35,8 +35,10 @@ std::optional<cpp_int> rounded(const Fraction& amount, double error, int parts) 
 void hold_line(const lang::Sheet& sheet, const lang::Line& line, double got, const Program& program,
                Reader& reader, Held& held) {
     const Value value = reader.line(line.name);
-    const std::string what = line.name + " is " + std::to_string(got) + " " + line.unit_text +
-                             ", the second reader says " + shown(value);
+    const auto what = [&] { // most of the time would go into what nobody reads
+        return line.name + " is " + std::to_string(got) + " " + line.unit_text +
+               ", the second reader says " + shown(value);
+    };
     switch (value.kind) {
     case Value::Kind::Unknown:
     case Value::Kind::Truth:
@@ -45,13 +47,13 @@ void hold_line(const lang::Sheet& sheet, const lang::Line& line, double got, con
     case Value::Kind::Misfit:
         broken("its units fit", __FILE__, __LINE__, line.name);
     case Value::Kind::NoAnswer:
-        HOLDS_FOR(std::isnan(got), what);
+        HOLDS_FOR(std::isnan(got), what());
         return;
     case Value::Kind::Option:
-        HOLDS_FOR(line.type.kind == lang::Type::Kind::Choice, what);
+        HOLDS_FOR(line.type.kind == lang::Type::Kind::Choice, what());
         HOLDS_FOR(sheet.choices[line.type.choice].options.at(static_cast<std::size_t>(got)) ==
                       value.option,
-                  what + value.option);
+                  what() + value.option);
         ++held.lines;
         return;
     case Value::Kind::Number:
@@ -62,10 +64,10 @@ void hold_line(const lang::Sheet& sheet, const lang::Line& line, double got, con
         ++held.unknown;
         return;
     }
-    HOLDS_FOR(unit->of == value.of, what);
-    HOLDS_FOR(std::isfinite(got), what);
+    HOLDS_FOR(unit->of == value.of, what());
+    HOLDS_FOR(std::isfinite(got), what());
     const double apart = std::fabs(to_double(Fraction(got) * unit->is - value.is));
-    HOLDS_FOR(apart <= 2 * value.error + 1e-15 * std::fabs(to_double(value.is)), what);
+    HOLDS_FOR(apart <= 2 * value.error + 1e-15 * std::fabs(to_double(value.is)), what());
     ++held.lines;
 }
 

@@ -152,57 +152,61 @@ class UnitText {
     bool had_money_ = false;
 };
 
+namespace {
+
+using Catalog = std::map<std::string_view, Value>;
+
+Catalog make_catalog() {
+    Catalog all;
+    for (const Row& row : rows)
+        all.emplace(row.name, number(decimal(row.is), row.of));
+    all.emplace("psi", divide(all.at("lbf"), number(decimal("0.00064516"), area)));
+    all.emplace("psf", divide(all.at("lbf"), number(decimal("0.09290304"), area)));
+    all.emplace("clock", all.at("h"));
+    all.emplace("deg", number(degree(), {{"rad", 1}}));
+    all.emplace("rad", number(1, {{"rad", 1}}));
+    all.emplace("%", number(Fraction(1, 100)));
+    all.emplace("1", number(1));
+    all.emplace("$", number(1, {{"$", 1}}));
+    all.emplace("cent", number(Fraction(1, 100), {{"$", 1}}));
+    all.emplace("mo", number(Fraction(1, 12), {{"yr", 1}})); // of the calendar: no number of hours
+    for (const char* base : {"yr", "day", "shift", "bcy", "lcy"})
+        all.emplace(base, number(1, {{base, 1}}));
+    for (const auto& [word, unit] : words)
+        all.emplace(word, all.at(unit));
+    return all;
+}
+
+} // namespace
+
 std::optional<Value> Units::named(std::string_view name) const {
+    static const Catalog catalog = make_catalog();
     if (const auto own = own_.find(name); own != own_.end())
         return own->second;
-    for (const Row& row : rows)
-        if (name == row.name)
-            return number(decimal(row.is), row.of);
-    for (const auto& [word, unit] : words)
-        if (name == word)
-            return named(unit);
-    if (name == "psi")
-        return divide(*named("lbf"), number(decimal("0.00064516"), area));
-    if (name == "psf")
-        return divide(*named("lbf"), number(decimal("0.09290304"), area));
-    if (name == "clock")
-        return named("h");
-    if (name == "deg")
-        return number(degree(), {{"rad", 1}});
-    if (name == "rad")
-        return number(1, {{"rad", 1}});
-    if (name == "%")
-        return number(Fraction(1, 100));
-    if (name == "1")
-        return number(1);
-    if (name == "$")
-        return number(1, {{"$", 1}});
-    if (name == "cent")
-        return number(Fraction(1, 100), {{"$", 1}});
-    if (name == "mo") // of a calendar year, which is no number of hours
-        return number(Fraction(1, 12), {{"yr", 1}});
-    for (const char* base : {"yr", "day", "shift", "bcy", "lcy"})
-        if (name == base)
-            return number(1, {{base, 1}});
-    return std::nullopt;
+    const auto known = catalog.find(name);
+    return known == catalog.end() ? std::nullopt : std::optional(known->second);
 }
 
 void Units::add_noun(std::string_view name) {
     const Value one = number(1, {{std::string(name), 1}});
     own_.insert_or_assign(std::string(name), one);
     own_.insert_or_assign(std::string(name) + "s", one);
+    read_.clear();
 }
 void Units::add(std::string_view name, const Value& one) {
     own_.insert_or_assign(std::string(name), one);
+    read_.clear();
 }
 
 std::optional<Value> Units::read(std::string_view text) const {
     if (text.empty())
         return number(1);
+    if (const auto before = read_.find(text); before != read_.end())
+        return before->second;
     std::optional<Value> one = UnitText(*this, text).read();
     if (one && !one->is_number())
-        return std::nullopt;
-    return one;
+        one.reset();
+    return read_.emplace(text, std::move(one)).first->second;
 }
 
 } // namespace acre::fuzz::second

@@ -21,6 +21,7 @@ class Units {
   private:
     std::optional<Value> named(std::string_view name) const;
     std::map<std::string, Value, std::less<>> own_;
+    mutable std::map<std::string, std::optional<Value>, std::less<>> read_; // texts so far
 
     friend class UnitText;
 };
