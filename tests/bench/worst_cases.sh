@@ -1,10 +1,10 @@
 #!/usr/bin/env bash
-# The worst that is accepted: for each reader the largest and densest inputs its limits let through, with the memory and the time
-# the program takes for them. Prints a table; what is refused shows it by its exit code. `worst_cases.sh NAME` runs those whose
-# name holds NAME.
+# The worst that is accepted: for each reader the largest and densest inputs its limits let through, with the memory and the processor
+# time the program takes for them. Prints a table, and at its end the worst of each command; what is refused shows it by its exit code.
+# `worst_cases.sh NAME` runs those whose name holds NAME; ACREWRIGHT names another program than that of the build folder.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-program=$PWD/build/cli/acrewright
+program=$(realpath "${ACREWRIGHT:-build/cli/acrewright}")
 only=${1:-}
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
@@ -16,10 +16,9 @@ greatest_seconds=0
 run() {
     local name=$1 file=$2 code=0 took seconds mib
     shift 2
-    /usr/bin/time -o took -f '%e %M' timeout 120 "$program" "$@" >out 2>err || code=$?
-    took=$(tail -n 1 took)
-    seconds=${took% *}
-    mib=$((${took#* } / 1024))
+    /usr/bin/time -o took -f '%U %S %M' timeout 600 "$program" "$@" >out 2>err || code=$?
+    read -r seconds mib < <(tail -n 1 took | awk '{ print $1 + $2, int($3 / 1024) }')
+    echo "$1 $seconds $mib $name" >>by_command
     printf '%-34s %6s KiB  %6.2f s  %5d MiB  %7d KiB out  %s\n' "$name" "$(($(du -sb "$file" | cut -f 1) / 1024))" "$seconds" "$mib" \
         "$(($(stat -c %s out) / 1024))" "$([[ $code == 0 ]] || echo "exit $code: $(head -n 1 err | cut -c 1-90)")"
     greatest_mib=$((mib > greatest_mib ? mib : greatest_mib))
@@ -35,6 +34,11 @@ asks() {
     run "$name: explain, JSON" "$file" explain "$file" --json
     run "$name: sensitivity, JSON" "$file" sensitivity "$file" --json
     run "$name: risk" "$file" risk "$file"
+    run "$name: calendar" "$file" calendar "$file"
+    run "$name: compare" "$file" compare "$file" "$file"
+    run "$name: quote" "$file" quote "$file" --draft --date 2027-03-14
+    run "$name: workbook" "$file" workbook "$file" --write w.xlsx
+    run "$name: page" "$file" page "$file" --write p.html
     [[ -z $given ]] || run "$name: break-even" "$file" break-even "$file" --vary "$given" --until "cost.total=\$1,000"
 }
 # model BYTES BODY: an awk program that prints one line of number i, repeated to the size or to 99,000 lines
@@ -184,6 +188,11 @@ if wanted season; then
     awk 'BEGIN { for (i = 1; i <= 20000; ++i) { f = "season/" i ".job"
         printf "job \"%d\"\nmodel \"m\"\ndate 2027-%02d-%02d\nset a = %d ac\n", i, 1 + i % 12, 1 + i % 28, i > f; close(f) } }'
     run 'season: 20,000 jobs' season season season --page season.html
+    mkdir faulty
+    { echo 'season "2027"'; seq 100000 | sed 's/.*/set u& = 1/'; } >faulty/s.season
+    cp season/m.rate faulty/m.rate
+    for i in $(seq 0 999); do printf 'job "%s"\nmodel "m"\nseason "s"\ndate 2027-03-14\n' "$i" >"faulty/$i.job"; done
+    run 'season: 1,000 jobs of a season of slips' faulty season faulty
     mkdir plans
     { printf 'model "m"\n'; seq 0 999 | sed 's/.*/given g& = 1/'; model $full 'put("x" i " : 1 = " (i ? "x" (i - 1) : "1") " * 1.00001 + g" i % 1000)' 9000 | tail -n +2
       priced x8999; } >plans/m.rate
@@ -214,7 +223,12 @@ if wanted field; then
     run 'field: 66,000 holes' holes.geojson field holes.geojson
     { printf '{"type":"Polygon","coordinates":['; awk 'BEGIN { for (i = 0; i < 2700000; ++i) printf "[]," }'; echo '[]]}'; } >brackets.geojson
     run 'field: empty brackets' brackets.geojson field brackets.geojson
+    awk 'BEGIN { printf "model \"m\"\nlist block\npart \"x\" each block\n  given area = 4 ac\n  layout_spacing : ft = 30 ft\n  cost rip : $/ac = $90/ac over area\n"
+        printf "price \"Rip\" per ac of sum(area)\n" }' >laid.rate
+    { printf 'job "j"\nmodel "laid"\n'; for i in $(seq 1000); do printf 'block b%s\n  field "round.geojson" heading 12 deg\n' "$i"; done; } >fields.job
+    run 'field: 1,000 blocks of 200,000 points' round.geojson price fields.job
     { printf '{"type":"Feature","properties":{'; awk 'BEGIN { for (i = 0; i < 700000; ++i) printf "\"a%d\":0,", i }'; echo '"b":0}}'; } >members.geojson
+    run 'field: 30 boundaries of 7 MiB' round.geojson field $(for i in $(seq 30); do echo members.geojson; done)
     run 'field: members' members.geojson field members.geojson
 fi
 if wanted log; then
@@ -236,4 +250,7 @@ if wanted book; then
     for i in 1 2 3; do { printf '{"a":['; head -c 8000000 /dev/zero | tr '\0' '1' | fold -w 1 | paste -sd, ; echo ']}'; } | tr -d '\n' >"large/00000$i.json"; echo >>"large/00000$i.json"; done
     run 'book: 3 records of 16 MiB' large verify large
 fi
-printf 'at most %d MiB and %s s\n' "$greatest_mib" "$greatest_seconds"
+printf 'at most %d MiB and %s s\n\n%-12s %9s %9s\n' "$greatest_mib" "$greatest_seconds" command processor memory
+awk '{ if ($2 >= s[$1] + 0) { s[$1] = $2; slow[$1] = $0 } if ($3 > m[$1] + 0) m[$1] = $3 }
+    END { for (c in s) { name = slow[c]; sub(/^[^ ]+ [^ ]+ [^ ]+ /, "", name); printf "%-12s %7.2f s %5d MiB  %s\n", c, s[c], m[c], name } }' \
+    by_command | sort
