@@ -59,13 +59,19 @@ Cost run(const std::vector<std::string>& words) {
             WIFSIGNALED(status) ? -WTERMSIG(status) : WEXITSTATUS(status)};
 }
 
-// Of the command itself; nothing where what has to stand before it cannot be.
+// Of the command, or of one that has to stand before it and takes longer; nothing where that one
+// fails in time.
 Cost run(const WorstInput& input) {
     set_out(input.files);
-    for (const std::vector<std::string>& words : input.before)
-        if (run(words).code != 0)
-            return {};
-    return run(input.words);
+    Cost worst;
+    for (const std::vector<std::string>& words : input.before) {
+        const Cost cost = run(words);
+        if (cost.code != 0)
+            return cost.of_limit() > 1 ? cost : Cost{};
+        worst = cost.of_limit() > worst.of_limit() ? cost : worst;
+    }
+    const Cost cost = run(input.words);
+    return worst.of_limit() > 1 && worst.of_limit() > cost.of_limit() ? worst : cost;
 }
 
 struct Found {
