@@ -36,7 +36,8 @@ void KeptMessages::keep(lang::Said said) {
         messages += size_of(diagnostic);
     const std::size_t texts = texts_ + texts_of(said);
     const bool first_error = said.diagnostics.has_errors() && !reply_.failed();
-    if (!first_error && (messages > max_season_messages || texts > max_season_texts)) {
+    const bool ends_all = said.diagnostics.all().back().code == lang::Code::Q006;
+    if (!first_error && !ends_all && (messages > max_season_messages || texts > max_season_texts)) {
         ++not_shown_;
         return;
     }

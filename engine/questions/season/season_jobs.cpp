@@ -165,6 +165,8 @@ lang::Said SeasonJobs::judged(lang::Said said) {
         faulty_bytes_ <= max_season_faulty_bytes)
         return said;
     too_much_ = true;
+    if (faulty_bytes_ > max_season_faulty_bytes) // the texts of those before fill what is kept
+        said = {};
     said.diagnostics.add(
         faulty_bytes_ > max_season_faulty_bytes
             ? too_much_of("that are at fault come to more than " +
