@@ -88,7 +88,8 @@ void hold_record(const engine::PricedJob& job, const engine::Estimate& estimate)
     HOLDS(read.record.quote() != nullptr);
     std::get<engine::QuoteRecord>(read.record.body).carried = carried;
     // Its spread is left out: thousands of trials for each input.
-    for (const std::string& difference : engine::price_again(read.record, nullptr, false).differences)
+    for (const std::string& difference :
+         engine::price_again(read.record, nullptr, false).differences)
         broken("the price comes out again", __FILE__, __LINE__, difference);
 }
 

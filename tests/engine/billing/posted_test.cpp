@@ -72,4 +72,12 @@ TEST_CASE("posted prices that cannot be read are refused whole") {
     refused(head + "2027-06-21,\"diesel,4.61,board\n", 3, 1, "not valid CSV");
 }
 
+TEST_CASE("a column for weeks in another form of date is known by its form alone") {
+    const lang::Outcome<PostedPrices> prices =
+        read_posted("posted.csv", "week (m/d/yyyy),product,price,source\n6/21/2027,clear,5.2,x\n");
+    REQUIRE(prices);
+    CHECK(prices->find("clear", *lang::day_number("2027-06-22")) != nullptr);
+    refused("week begins,product,price,source\n2027-06-21,clear,5.2,x\n", 1, 1, "unknown column");
+}
+
 } // namespace posted_test
