@@ -1,5 +1,7 @@
 #include "tests/engine/questions/risk/risk_jobs.h"
 
+#include <fmt/format.h>
+
 namespace risk_test {
 
 TEST_CASE("what is chosen is held as the job has it, and named") {
@@ -231,6 +233,22 @@ TEST_CASE("events fall as Poisson counts and their cost as it comes about") {
         CHECK(cost.mean == doctest::Approx(5000).epsilon(1e-4));
         CHECK(cost.spread * cost.spread == doctest::Approx(500000).epsilon(3e-3));
         CHECK(cost.least == doctest::Approx(4000));
+    }
+}
+
+TEST_CASE("of many expected events mean and spread are those of a Poisson count, too") {
+    for (const double each : {0.39, 0.41, 3.0, 90.0, 1e4, 1e7}) { // of an acre
+        CAPTURE(each);
+        const Priced job = priced_ok(
+            fmt::format("model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"\n"
+                        "  event broken = {:.2f} 1/ac over area costs $500 \"a broken shank\"\n"
+                        "  cost labor : $/ac = $40/ac over area\nprice \"Work\" per ac of area\n"
+                        "  markup 50 %\n",
+                        each));
+        const Measured cost = ask(job, question({}, 1 << 14)).measured[1];
+        const double expected = 100 * each;
+        CHECK(std::abs((cost.mean - 4'000) / 500 - expected) < 0.01 * std::sqrt(expected));
+        CHECK(cost.spread / 500 == doctest::Approx(std::sqrt(expected)).epsilon(0.01));
     }
 }
 
