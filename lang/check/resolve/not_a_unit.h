@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "lang/check/resolve.h"
 #include "lang/diag/diagnostic.h"
 #include "lang/source/source_map.h"
 #include "lang/syntax/ast.h"
