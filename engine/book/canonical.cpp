@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <iterator>
 #include <utility>
 #include <vector>
 
@@ -229,8 +230,8 @@ std::string canonical_1(const nlohmann::json& value) {
 
 std::string sealed_text(const nlohmann::json& record) {
     nlohmann::json rest = record;
-    for (const char* name : {"seal", "signature"})
-        rest.erase(name);
+    for (auto member = rest.begin(); member != rest.end();)
+        member = is_outside_the_seal(member.key()) ? rest.erase(member) : std::next(member);
     return is_version_1(record) ? canonical_1(rest) : canonical(rest);
 }
 
