@@ -7,6 +7,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include "lang/syntax/parse.h"
+
 namespace session_test {
 
 using acre::cli::PageTexts;
@@ -138,6 +140,12 @@ TEST_CASE("whatever is asked, there is an answer") {
           R"({"ask": "texts"})", R"({"ask": "text"})", R"({"ask": "explain", "line": "x"})"})
         CHECK_MESSAGE(asked(session, question)["schema"] == "acrewright.failure/1", question);
     CHECK(asked(session, std::string(acre::cli::max_question_bytes + 1, ' '))["code"] == "C005");
+    const auto code_of = [&](std::size_t bytes) {
+        const Json text = {{"ask", "text"}, {"name", "other"}, {"text", std::string(bytes, ' ')}};
+        return asked(session, text.dump())["code"];
+    };
+    CHECK(code_of(acre::lang::max_file_bytes) == "F701");
+    CHECK(code_of(acre::lang::max_file_bytes + 1) == "S118");
     CHECK(asked(session, R"({"ask": "price"})")["price"]["total_cents"] == 50000);
 }
 
