@@ -15,9 +15,11 @@ namespace {
 
 constexpr std::size_t most_shown = 12;
 
-class Page {
+class BreakEvenPage {
   public:
-    Page(const engine::BreakEvenAnswer& answer, bool color) : answer_(answer), color_(color) {}
+    BreakEvenPage(const engine::BreakEvenAnswer& answer, bool color)
+        : answer_(answer),
+          color_(color) {}
 
     std::string draw() {
         out_ = heading(capital(called(answer_.given)) + " at which " + asked(), color_) +
@@ -129,7 +131,7 @@ class Page {
 } // namespace
 
 std::string break_even_text(const engine::BreakEvenAnswer& answer, bool color) {
-    return Page(answer, color).draw();
+    return BreakEvenPage(answer, color).draw();
 }
 
 } // namespace acre::cli

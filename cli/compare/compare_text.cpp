@@ -31,9 +31,11 @@ std::string cell(const engine::CompareRow& row, std::size_t column) {
                : terminal_text(lang::quantity_text(row.value[column], row.unit));
 }
 
-class Page {
+class ComparePage {
   public:
-    Page(const engine::CompareAnswer& comparison, bool color) : c_(comparison), color_(color) {}
+    ComparePage(const engine::CompareAnswer& comparison, bool color)
+        : c_(comparison),
+          color_(color) {}
 
     std::string draw() {
         out_ = heading(terminal_text(c_.title), color_) + not_for_the_customer(color_);
@@ -124,7 +126,7 @@ class Page {
 } // namespace
 
 std::string compare_text(const engine::CompareAnswer& comparison, bool color) {
-    return Page(comparison, color).draw();
+    return ComparePage(comparison, color).draw();
 }
 
 } // namespace acre::cli

@@ -15,9 +15,9 @@
 namespace acre::cli {
 namespace {
 
-class Page {
+class GridPage {
   public:
-    Page(const engine::GridAnswer& grid, bool color) : grid_(grid), color_(color) {}
+    GridPage(const engine::GridAnswer& grid, bool color) : grid_(grid), color_(color) {}
 
     std::string draw() {
         std::string over;
@@ -143,7 +143,7 @@ class Page {
 } // namespace
 
 std::string grid_text(const engine::GridAnswer& grid, bool color) {
-    return Page(grid, color).draw();
+    return GridPage(grid, color).draw();
 }
 
 } // namespace acre::cli

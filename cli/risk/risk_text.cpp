@@ -19,7 +19,7 @@ namespace {
 
 using engine::Measured;
 
-std::string called(const Measured& measured) {
+std::string words_of(const Measured& measured) {
     return lang::terminal_text(measured.called);
 }
 
@@ -45,9 +45,9 @@ std::string share_text(double share) {
     return percent_text(std::max(0.0, share));
 }
 
-class Page {
+class RiskPage {
   public:
-    Page(const engine::RiskAnswer& risk, bool color) : risk_(risk), color_(color) {}
+    RiskPage(const engine::RiskAnswer& risk, bool color) : risk_(risk), color_(color) {}
 
     std::string draw() {
         out_ = heading("Risk of this job", color_) + not_for_the_customer(color_);
@@ -112,7 +112,7 @@ class Page {
         out_ += table.text(color_);
     }
     void row(Table& table, const Measured& m) const {
-        table.row({called(m), estimate(m, m.at_job), estimate(m, m.mean, m.mean_error),
+        table.row({words_of(m), estimate(m, m.at_job), estimate(m, m.mean, m.mean_error),
                    error_of(m, m.mean_error), spread_of(m, m.spread, m.spread_error),
                    error_of(m, m.spread_error)});
     }
@@ -124,7 +124,7 @@ class Page {
             heads.push_back({percent_text(share, 0)});
         Table table(heads);
         for (const Measured& m : risk_.measured) {
-            std::vector<std::string> values = {called(m)};
+            std::vector<std::string> values = {words_of(m)};
             std::vector<std::string> errors = {"  +-"};
             for (const double share : shares)
                 for (const engine::Percentile& p : m.percentiles)
@@ -142,13 +142,13 @@ class Page {
         if (!risk_.shares)
             return;
         const Measured& of = risk_.measured[risk_.shares->measured];
-        head(fmt::format("What drives the spread of {}, {}", called(of),
+        head(fmt::format("What drives the spread of {}, {}", words_of(of),
                          spread_of(of, risk_.shares->spread)));
         Table table({{"", Align::Left, true}, {"alone"}, {"+-"}, {"with interactions"}, {"+-"}});
         constexpr std::size_t most = 12;
         const auto& list = risk_.shares->shares;
         for (std::size_t i = 0; i < std::min(most, list.size()); ++i)
-            table.row({cli::called(risk_.factors[list[i].factor].given), share_text(list[i].first),
+            table.row({called(risk_.factors[list[i].factor].given), share_text(list[i].first),
                        share_text(list[i].first_error), share_text(list[i].total),
                        share_text(list[i].total_error)});
         out_ += table.text(color_);
@@ -260,7 +260,7 @@ class Page {
 } // namespace
 
 std::string risk_text(const engine::RiskAnswer& risk, bool color) {
-    return Page(risk, color).draw();
+    return RiskPage(risk, color).draw();
 }
 
 } // namespace acre::cli

@@ -18,9 +18,9 @@ namespace {
 using engine::Effect;
 using engine::Nearby;
 
-class Page {
+class SensitivityPage {
   public:
-    Page(const engine::SensitivityAnswer& answer, SensitivityLook look)
+    SensitivityPage(const engine::SensitivityAnswer& answer, SensitivityLook look)
         : answer_(answer),
           look_(look) {}
 
@@ -240,7 +240,7 @@ class Page {
 } // namespace
 
 std::string sensitivity_text(const engine::SensitivityAnswer& answer, SensitivityLook look) {
-    return Page(answer, look).draw();
+    return SensitivityPage(answer, look).draw();
 }
 
 } // namespace acre::cli
