@@ -14,42 +14,7 @@ namespace acre::engine {
 namespace {
 
 constexpr std::string_view no_character = "\xef\xbf\xbd"; // U+FFFD
-
-// How many bytes of UTF-8 begin here; 0: none.
-std::size_t utf8_length(std::string_view text) {
-    const auto at = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-    const auto follows = [&](std::size_t i, unsigned low, unsigned high) {
-        return i < text.size() && at(i) >= low && at(i) <= high;
-    };
-    const unsigned lead = at(0);
-    if (lead < 0x80)
-        return 1;
-    if (lead >= 0xc2 && lead <= 0xdf)
-        return follows(1, 0x80, 0xbf) ? 2 : 0;
-    if (lead >= 0xe0 && lead <= 0xef)
-        return follows(1, lead == 0xe0 ? 0xa0 : 0x80, lead == 0xed ? 0x9f : 0xbf) &&
-                       follows(2, 0x80, 0xbf)
-                   ? 3
-                   : 0;
-    if (lead >= 0xf0 && lead <= 0xf4)
-        return follows(1, lead == 0xf0 ? 0x90 : 0x80, lead == 0xf4 ? 0x8f : 0xbf) &&
-                       follows(2, 0x80, 0xbf) && follows(3, 0x80, 0xbf)
-                   ? 4
-                   : 0;
-    return 0;
-}
-
-// UTF-8 sorts as its code points do; in UTF-16 those past the basic plane come before U+E000.
-bool before_in_utf16(const std::string* a, const std::string* b) {
-    const auto [left, right] = std::mismatch(a->begin(), a->end(), b->begin(), b->end());
-    if (left == a->end() || right == b->end())
-        return left == a->end() && right != b->end();
-    const auto one = static_cast<unsigned char>(*left);
-    const auto other = static_cast<unsigned char>(*right);
-    if (one >= 0xee && other >= 0xee && (one >= 0xf0) != (other >= 0xf0))
-        return one >= 0xf0;
-    return one < other;
-}
+constexpr std::string_view schema_1 = "acrewright.record/1";
 
 // Bytes that stand for themselves go over in one piece.
 void put_text(std::string_view text, std::string& out) {
@@ -96,11 +61,10 @@ bool is_outside_the_seal(std::string_view name) {
     return name == "seal" || name == "signature";
 }
 
-// `sealed`: gets the same without the members that are outside the seal.
-void put_object(const nlohmann::json& value, std::string& out, std::string* sealed = nullptr) {
+void put_object(const nlohmann::json& value, std::string& out) {
     using Member = nlohmann::json::const_iterator;
     const auto before = [](const Member& a, const Member& b) {
-        return before_in_utf16(&a.key(), &b.key());
+        return is_before_in_utf16(a.key(), b.key());
     };
     std::vector<Member> members;
     members.reserve(value.size());
@@ -109,19 +73,12 @@ void put_object(const nlohmann::json& value, std::string& out, std::string* seal
     if (!std::is_sorted(members.begin(), members.end(), before))
         std::sort(members.begin(), members.end(), before);
     out += '{';
-    std::string_view comma;
     for (const Member& member : members) {
         if (out.back() != '{')
             out += ',';
-        const std::size_t from = out.size();
         put_text(member.key(), out);
         out += ':';
         put(member.value(), out);
-        if (sealed != nullptr && !is_outside_the_seal(member.key())) {
-            *sealed += comma;
-            sealed->append(out, from);
-            comma = ",";
-        }
     }
     out += '}';
 }
@@ -169,12 +126,31 @@ bool is_deeper_than(int levels, std::string_view text) {
     return false;
 }
 
+// Neither so large nor so small that an exponent or zeros past the digits are called for.
+bool is_plain(double value) {
+    const double size = std::abs(value);
+    return size >= 1e-6 && size < 1e15;
+}
+using Room = std::array<char, 40>;
+std::string_view plain_number(double value, Room& room) {
+    const auto end =
+        std::to_chars(room.data(), room.data() + room.size(), value, std::chars_format::fixed);
+    return {room.data(), static_cast<std::size_t>(end.ptr - room.data())};
+}
+
 } // namespace
+
+bool is_as_printed(std::string_view written, double value) {
+    Room room;
+    return written == (is_plain(value) ? plain_number(value, room) : number_as_printed(value));
+}
 
 std::string number_as_printed(double value) {
     if (value == 0)
         return "0"; // minus zero too
-    std::array<char, 40> room{};
+    Room room;
+    if (is_plain(value))
+        return std::string(plain_number(value, room));
     const auto end =
         std::to_chars(room.data(), room.data() + room.size(), value, std::chars_format::scientific);
     std::string_view text(room.data(), static_cast<std::size_t>(end.ptr - room.data()));
@@ -215,7 +191,12 @@ std::string utf8_text(std::string_view text) {
 
 bool is_version_1(const nlohmann::json& record) {
     const auto schema = record.find("schema");
-    return schema == record.end() || *schema == "acrewright.record/1";
+    return schema == record.end() || *schema == schema_1;
+}
+
+bool is_version_1(const JsonValue& record) {
+    const JsonValue* schema = record.find("schema");
+    return schema == nullptr || schema->is_text(schema_1);
 }
 
 std::string canonical(const nlohmann::json& value) {
@@ -235,29 +216,44 @@ std::string sealed_text(const nlohmann::json& record) {
     return is_version_1(record) ? canonical_1(rest) : canonical(rest);
 }
 
-std::optional<nlohmann::json> read_canonical(std::string_view text, std::string* sealed) {
+std::string sealed_text(const JsonValue& record) {
+    std::string sealed;
+    sealed.reserve(record.bytes.size());
+    for (const JsonValue& member : record)
+        if (!is_outside_the_seal(member.name)) {
+            sealed += sealed.empty() ? '{' : ',';
+            sealed += member.bytes;
+        }
+    return sealed.empty() ? "{}" : sealed + '}';
+}
+
+namespace {
+
+// A record of version 1, as its own rules have it. Handed on as if it had been written by those of
+// today.
+std::optional<CanonicalText> read_version_1(std::string_view text, std::string* sealed) {
+    if (is_deeper_than(max_record_depth, text))
+        return std::nullopt;
+    const nlohmann::json record = nlohmann::json::parse(text, nullptr, false);
+    if (!record.is_object() || !is_version_1(record) || canonical_1(record) != text)
+        return std::nullopt;
+    if (sealed != nullptr)
+        *sealed = sealed_text(record);
+    return CanonicalText::read_and_keep(canonical(record));
+}
+
+} // namespace
+
+std::optional<CanonicalText> read_canonical(std::string_view text, std::string* sealed) {
     if (text.empty() || text.back() != '\n')
         return std::nullopt;
     text.remove_suffix(1);
-    if (is_deeper_than(max_record_depth, text))
-        return std::nullopt;
-    nlohmann::json value = nlohmann::json::parse(text, nullptr, false);
-    if (value.is_discarded())
-        return std::nullopt;
-    std::string written;
-    written.reserve(text.size());
-    if (value.is_object() && is_version_1(value)) {
-        written = canonical_1(value);
-        if (sealed != nullptr)
-            *sealed = sealed_text(value);
-    } else if (value.is_object() && sealed != nullptr) {
-        *sealed = "{";
-        put_object(value, written, sealed);
-        *sealed += '}';
-    } else {
-        put(value, written);
-    }
-    return written == text ? std::optional(std::move(value)) : std::nullopt;
+    std::optional<CanonicalText> read = CanonicalText::read(text);
+    if (!read || (read->root().is(JsonValue::Kind::Object) && is_version_1(read->root())))
+        return read_version_1(text, sealed);
+    if (sealed != nullptr)
+        *sealed = sealed_text(read->root());
+    return read;
 }
 
 } // namespace acre::engine

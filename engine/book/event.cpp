@@ -137,12 +137,12 @@ std::string event_line(const Event& event) {
 }
 
 std::optional<Event> event_in(std::string_view line) {
-    const Json json = Json::parse(line, nullptr, false);
-    if (!json.is_object())
+    const std::optional<CanonicalText> text = CanonicalText::read(line);
+    if (!text || !text->root().is(JsonValue::Kind::Object))
         return std::nullopt;
     Event event;
     std::string fault;
-    RecordReader reader(json, {}, fault);
+    RecordReader reader(text->root(), fault);
     fields(reader, event);
     if (!fault.empty())
         return std::nullopt;

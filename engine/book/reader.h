@@ -2,81 +2,85 @@
 // its name; what is not there stays empty; names that were not asked for are left to others.
 #pragma once
 
-#include <cmath>
+#include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
+#include "engine/book/canonical_text.h"
 #include "engine/book/fields.h"
-#include "engine/book/json.h"
 #include "lang/syntax/signs.h"
 
 namespace acre::engine {
 
 class RecordReader {
-  public:
-    RecordReader(const Json& object, std::string where, std::string& fault)
-        : object_(object),
-          where_(std::move(where)),
-          fault_(fault) {}
+    using Kind = JsonValue::Kind;
 
-    const std::vector<std::string_view>& asked_for() const { return asked_; }
+  public:
+    // `asked`: gets the names that are asked for.
+    RecordReader(const JsonValue& object, std::string& fault,
+                 std::vector<std::string_view>* asked = nullptr)
+        : object_(object),
+          fault_(fault),
+          asked_(asked) {}
 
     void operator()(const char* name, std::string& to) {
-        if (const Json* found = member(name, &Json::is_string, "text"))
-            to = found->get<std::string>();
+        if (const JsonValue* found = member(name, Kind::Text, "text"))
+            to = found->text;
     }
     void operator()(const char* name, double& to) {
-        if (const Json* found = member(name, &Json::is_number, "a number"))
-            to = found->get<double>();
+        if (const JsonValue* found = member(name, Kind::Number, "a number"))
+            to = found->number;
     }
     template <class T> void operator()(const char* name, std::map<std::string, T>& to) {
-        if (const Json* found = member(name, &Json::is_object, "an object"))
-            for (const auto& [key, value] : found->items())
-                read(value, path(name), to[key]);
+        if (const JsonValue* found = member(name, Kind::Object, "an object"))
+            for (const JsonValue& one : *found)
+                read(one, name, to[std::string(one.name)]);
     }
     template <class T> void operator()(const char* name, std::vector<T>& to) {
-        if (const Json* found = member(name, &Json::is_array, "a list"))
-            for (const Json& one : *found)
-                read(one, path(name), to.emplace_back());
+        if (const JsonValue* found = member(name, Kind::List, "a list"))
+            for (const JsonValue& one : *found)
+                read(one, name, to.emplace_back());
     }
     void maybe(const char* name, std::optional<std::vector<std::string>>& to) {
-        if (object_.contains(name))
+        if (object_.find(name) != nullptr)
             (*this)(name, to.emplace());
-        asked_.push_back(name);
+        else
+            ask(name);
     }
     void cents(const char* name, std::int64_t& to) { // doubles count so far
         whole(name, to, -9e15, 9e15, "an amount in cents");
     }
     void count(const char* name, std::int64_t& to) { whole(name, to, 0, 1e9, "a count"); }
     template <class T> void object(const char* name, T& to) {
-        if (const Json* found = member(name, &Json::is_object, "an object"))
-            read(*found, path(name), to);
+        if (const JsonValue* found = member(name, Kind::Object, "an object"))
+            read(*found, name, to);
     }
     template <class Inside> void inside(const char* name, Inside inside) {
-        if (const Json* found = member(name, &Json::is_object, "an object")) {
-            RecordReader group(*found, path(name), fault_);
+        if (const JsonValue* found = member(name, Kind::Object, "an object")) {
+            RecordReader group(*found, *this, name);
             inside(group);
         }
     }
     void named(const char* name, std::vector<std::pair<std::string, std::string>>& to) {
-        if (const Json* found = member(name, &Json::is_array, "a list"))
-            for (const Json& one : *found) {
+        if (const JsonValue* found = member(name, Kind::List, "a list"))
+            for (const JsonValue& one : *found) {
                 auto& [word, text] = to.emplace_back();
-                if (!one.is_object())
+                if (!one.is(Kind::Object))
                     return fail("one of `" + path(name) + "`", "an object");
-                RecordReader entry(one, path(name), fault_);
+                RecordReader entry(one, *this, name);
                 entry("name", word);
                 entry("text", text);
             }
     }
     void money(const char* name, lang::Currency& to) {
-        const Json* found = member(name, &Json::is_object, "an object");
+        const JsonValue* found = member(name, Kind::Object, "an object");
         if (found == nullptr)
             return;
         for (const char* part : {"code", "sign", "step"})
-            if (!found->contains(part) && fault_.empty())
+            if (found->find(part) == nullptr && fault_.empty())
                 fault_ = "`" + path(name) + "` has no `" + part + "`";
-        RecordReader group(*found, path(name), fault_);
+        RecordReader group(*found, *this, name);
         lang::Currency read;
         group("code", read.code);
         group("sign", read.sign);
@@ -90,65 +94,78 @@ class RecordReader {
     }
 
   private:
-    const Json& object_;
-    std::string where_;
+    const JsonValue& object_;
     std::string& fault_;
-    std::vector<std::string_view> asked_;
+    std::vector<std::string_view>* asked_ = nullptr;
+    const RecordReader* outer_ = nullptr; // and what this is called there
+    const char* name_ = nullptr;
 
-    std::string path(const char* name) const { return where_.empty() ? name : where_ + "." + name; }
+    RecordReader(const JsonValue& object, const RecordReader& outer, const char* name)
+        : object_(object),
+          fault_(outer.fault_),
+          outer_(&outer),
+          name_(name) {}
+
+    std::string path(const char* name) const { // for a fault alone
+        return outer_ == nullptr ? name : outer_->path(name_) + "." + name;
+    }
     void fail(const std::string& what, const std::string& kind) {
         if (fault_.empty())
             fault_ = what + " is not " + kind;
     }
-    const Json* member(const char* name, bool (Json::*is)() const noexcept, const char* kind) {
-        asked_.push_back(name);
-        const auto found = object_.find(name);
-        if (found == object_.end())
-            return nullptr;
-        if (((*found).*is)())
-            return &*found;
-        fail("`" + path(name) + "`", kind);
+    void ask(const char* name) {
+        if (asked_ != nullptr)
+            asked_->emplace_back(name);
+    }
+    const JsonValue* member(const char* name, Kind kind, const char* called) {
+        ask(name);
+        const JsonValue* found = object_.find(name);
+        if (found == nullptr || found->is(kind))
+            return found;
+        fail("`" + path(name) + "`", called);
         return nullptr;
     }
     void whole(const char* name, std::int64_t& to, double least, double most, const char* kind) {
-        asked_.push_back(name);
-        const auto found = object_.find(name);
-        if (found == object_.end())
+        ask(name);
+        const JsonValue* found = object_.find(name);
+        if (found == nullptr)
             return;
         if (is_whole(*found, least, most))
-            to = found->get<std::int64_t>();
+            to = static_cast<std::int64_t>(found->number);
         else
             fail("`" + path(name) + "`", kind);
     }
-    static bool is_whole(const Json& value, double least, double most) {
-        return value.is_number_integer() && value.get<double>() >= least &&
-               value.get<double>() <= most;
+    static bool is_whole(const JsonValue& value, double least, double most) {
+        return value.is_integer && value.number >= least && value.number <= most;
     }
 
     // One of a list.
-    void read(const Json& value, const std::string& where, std::string& to) {
-        if (value.is_string())
-            to = value.get<std::string>();
+    void read(const JsonValue& value, const char* name, std::string& to) {
+        if (value.is(Kind::Text))
+            to = value.text;
         else
-            fail("one of `" + where + "`", "text");
+            fail("one of `" + path(name) + "`", "text");
     }
-    void read(const Json& value, const std::string& where, std::int64_t& to) {
+    void read(const JsonValue& value, const char* name, std::int64_t& to) {
         if (is_whole(value, 0, 1e9))
-            to = value.get<std::int64_t>();
+            to = static_cast<std::int64_t>(value.number);
         else
-            fail("one of `" + where + "`", "a count of quotes");
+            fail("one of `" + path(name) + "`", "a count of quotes");
     }
-    void read(const Json& value, const std::string& where,
-              std::pair<std::string, std::string>& to) {
-        if (value.is_array() && value.size() == 2 && value[0].is_string() && value[1].is_string())
-            to = {value[0].get<std::string>(), value[1].get<std::string>()};
+    void read(const JsonValue& value, const char* name, std::pair<std::string, std::string>& to) {
+        std::vector<std::string_view> texts;
+        for (const JsonValue& one : value)
+            if (one.is(Kind::Text))
+                texts.push_back(one.text);
+        if (value.is(Kind::List) && value.size == 3 && texts.size() == 2)
+            to = {std::string(texts[0]), std::string(texts[1])};
         else
-            fail("one of `" + where + "`", "a name and a value");
+            fail("one of `" + path(name) + "`", "a name and a value");
     }
-    template <class T> void read(const Json& value, const std::string& where, T& to) {
-        if (!value.is_object())
-            return fail("one of `" + where + "`", "an object");
-        RecordReader entry(value, where, fault_);
+    template <class T> void read(const JsonValue& value, const char* name, T& to) {
+        if (!value.is(Kind::Object))
+            return fail("one of `" + path(name) + "`", "an object");
+        RecordReader entry(value, *this, name);
         fields(entry, to);
     }
 };

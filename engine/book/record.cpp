@@ -60,20 +60,27 @@ void as_now(Record& record) {
         carry(picture.svg);
 }
 
-void read_members(const Json& json, ReadRecord& to) {
+// Those that were not asked for, as they stand.
+std::string other_members(const JsonValue& json, const std::vector<std::string_view>& asked) {
+    std::string other;
+    for (const JsonValue& member : json)
+        if (member.name != "schema" &&
+            std::find(asked.begin(), asked.end(), member.name) == asked.end()) {
+            other += other.empty() ? '{' : ',';
+            other += member.bytes;
+        }
+    return other.empty() ? other : other + '}';
+}
+
+void read_members(const JsonValue& json, ReadRecord& to) {
     Record& record = to.record;
     std::string fault;
-    RecordReader reader(json, {}, fault);
+    std::vector<std::string_view> asked;
+    RecordReader reader(json, fault, &asked);
     header_fields(reader, record);
     record.body = body_named(record.kind);
     std::visit([&](auto& body) { fields(reader, body); }, record.body);
-    const std::vector<std::string_view>& asked = reader.asked_for();
-    Json other = Json::object();
-    for (const auto& [name, value] : json.items())
-        if (name != "schema" && std::find(asked.begin(), asked.end(), name) == asked.end())
-            other[name] = value;
-    if (!other.empty())
-        record.other = canonical(other);
+    record.other = other_members(json, asked);
     auto* quote = std::get_if<QuoteRecord>(&record.body);
     if (record.version == 1)
         as_now(record);
@@ -83,7 +90,7 @@ void read_members(const Json& json, ReadRecord& to) {
         if (record.version == 1 && quote->counted.empty())
             count_as_before(*quote);
         for (CountedLine& line : quote->counted)
-            if (json.contains("counted"))
+            if (json.find("counted") != nullptr)
                 line.how = how_counted(line.unit, !line.machine.empty());
         quote->overhead = overhead_of(*quote);
     }
@@ -102,19 +109,20 @@ Json priced_json(QuoteRecord quote) {
 ReadRecord read_record(std::string_view bytes) {
     ReadRecord read;
     std::string sealed;
-    const std::optional<Json> json = read_canonical(bytes, &sealed);
-    if (!json || !json->is_object()) {
+    const std::optional<CanonicalText> text = read_canonical(bytes, &sealed);
+    if (!text || !text->root().is(JsonValue::Kind::Object)) {
         read.fault = "is not a whole record: cut short, or changed";
         return read;
     }
+    const JsonValue& json = text->root();
     read.whole = true;
-    read.record.version = is_version_1(*json) ? 1 : 2;
-    const auto seal = json->find("seal");
-    if (read.record.version == 2 && json->at("schema") != record_schema)
+    read.record.version = is_version_1(json) ? 1 : 2;
+    const JsonValue* seal = json.find("seal");
+    if (read.record.version == 2 && !json.find("schema")->is_text(record_schema))
         read.fault = "has a schema that this program does not know";
-    else if (seal == json->end() || *seal != sha256(sealed))
+    else if (seal == nullptr || !seal->is_text(sha256(sealed)))
         read.fault = "was changed after it was sealed";
-    read_members(*json, read);
+    read_members(json, read);
     const Record& record = read.record;
     if (read.fault.empty() && (!record.signer.empty() || !record.signature.empty()) &&
         !is_signed(record.seal, record.signature, record.signer))

@@ -1,8 +1,12 @@
 #include "engine/book/seal.h"
 
+#include <array>
 #include <bit>
+#include <charconv>
+#include <cmath>
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
@@ -132,6 +136,68 @@ TEST_CASE("one value has one canonical text, and only that text is read back") {
         CAPTURE(bad.substr(0, 60));
         CHECK(!read_canonical(bad));
     }
+}
+
+// A text is canonical if a reader of any JSON takes it and it is written out the same.
+TEST_CASE("of texts with a byte changed those are read that are written out the same") {
+    const std::string whole =
+        canonical(nlohmann::json::parse(
+            R"({"a": {"é": "x\u0001\n\"\\\u001f/", "ﬃ": -0.1, "😀": [[], {}, [0]]}, "aa": "\u007f",
+                "b": [1, 2.5, 1e21, 1e-7, 0.000001, 12345678901234567, 5e-324, true, false, null],
+                "schema": "acrewright.record/2"})")) +
+        "\n";
+    REQUIRE(read_canonical(whole));
+    std::size_t read = 0, tried = 0;
+    for (std::size_t at = 0; at < whole.size(); ++at)
+        for (const std::string& put :
+             {std::string(), std::string("0"), std::string("-"), std::string("."), std::string("1"),
+              std::string("e"), std::string("\\"), std::string("\""), std::string(","),
+              std::string("u"), std::string(" "), std::string("]"), std::string("z"),
+              std::string("\x01"), std::string("\x80"), std::string("é")})
+            for (const std::size_t instead : {0U, 1U}) {
+                std::string text = whole;
+                text.replace(at, instead, put);
+                const auto value = nlohmann::json::parse(text, nullptr, false);
+                const bool is_canonical =
+                    !value.is_discarded() &&
+                    (is_version_1(value) ? canonical_1(value) : canonical(value)) + "\n" == text;
+                CAPTURE(text);
+                CHECK(read_canonical(text).has_value() == is_canonical);
+                ++tried;
+                read += is_canonical ? 1 : 0;
+            }
+    CHECK(read > 1000); // changed texts that are canonical too
+    CHECK(tried - read > 1000);
+}
+
+TEST_CASE("a number is printed the same whichever way it is told") {
+    std::uint64_t bits = 88172645463325252U;
+    for (int i = 0; i < 200'000; ++i) {
+        bits ^= bits << 13U;
+        bits ^= bits >> 7U;
+        bits ^= bits << 17U;
+        // Sizes around those that are printed without an exponent.
+        const double value = std::ldexp(static_cast<double>(bits >> (i % 50)), -40 - i % 60);
+        const std::string text = number_as_printed(value);
+        REQUIRE(std::stod(text) == value);
+        std::array<char, 40> room{};
+        const auto end = std::to_chars(room.data(), room.data() + room.size(), value,
+                                       std::chars_format::scientific);
+        const auto digits = [](std::string_view number) {
+            std::string all;
+            for (const char c : number.substr(0, number.find('e')))
+                if (c >= '0' && c <= '9')
+                    all += c;
+            all.erase(0, all.find_first_not_of('0'));
+            all.erase(all.find_last_not_of('0') + 1);
+            return all;
+        };
+        REQUIRE(digits(text) == digits(std::string(room.data(), end.ptr)));
+        CHECK(is_as_printed(text, value));
+        CHECK(!is_as_printed(text + "0", value));
+    }
+    CHECK(is_as_printed("0", 0));
+    CHECK(!is_as_printed("-0", -0.0));
 }
 
 } // namespace seal_test
