@@ -202,6 +202,7 @@ RecordRisk risk_of(const PricedJob& job, KeptPoints* points) {
     RiskQuestion question;
     question.points = points;
     question.matters_most = false;
+    question.errors = false;
     question.names = true;
     question.trials = record_trials;
     question.within_effort = true;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <deque>
+#include <mutex>
 #include <tuple>
 #include <utility>
 
@@ -76,7 +78,8 @@ class Experiment {
     bool run() {
         strands_.resize(strand_count);
         in_threads(question_.threads, strand_count, [&] {
-            return [this, room = Room(trials_)](std::size_t strand) mutable { work(strand, room); };
+            return [this, room = Room(trials_), &bins = bins_of_thread()](
+                       std::size_t strand) mutable { work(strand, room, bins); };
         });
         return !stopped();
     }
@@ -86,8 +89,13 @@ class Experiment {
         Strand all;
         for (std::size_t k = 0; k < scrambles; ++k) {
             for (std::size_t part = 0; part < strands_to_scramble; ++part)
-                add(scramble[k], strands_[k * strands_to_scramble + part]);
+                add(scramble[k], std::move(strands_[k * strands_to_scramble + part]));
             add(all, scramble[k]);
+        }
+        if (!question_.errors) {
+            scramble.clear();
+            for (std::size_t m = 0; m < trials_.measures(); ++m)
+                all.tally[m].bin = bins_of_all(m);
         }
         result.without_answer = all.without_answer;
         result.first_without = all.first_without;
@@ -132,15 +140,34 @@ class Experiment {
         Room(Room&&) = default;
     };
 
+    // Without errors nobody asks for the bins of one strand: then each thread has one row of them
+    // for all it counts, which stays near at hand.
+    using ManyBins = std::vector<std::vector<std::uint64_t>>; // by measure
+    std::deque<ManyBins> bins_;                               // by thread
+    std::mutex mutex_;
+
+    ManyBins& bins_of_thread() {
+        const std::lock_guard lock(mutex_);
+        return bins_.emplace_back(question_.errors ? 0 : trials_.measures(),
+                                  std::vector<std::uint64_t>(bin_count + 2));
+    }
+    std::vector<std::uint64_t> bins_of_all(std::size_t measure) {
+        std::vector<std::uint64_t> all(bin_count + 2);
+        for (const ManyBins& bins : bins_)
+            for (std::size_t k = 0; k < all.size(); ++k)
+                all[k] += bins[measure][k];
+        return all;
+    }
+
     Strand empty_strand() const {
-        return {std::vector<Tally>(trials_.measures()),
+        return {std::vector<Tally>(trials_.measures(), Tally(question_.errors ? bin_count + 2 : 0)),
                 0,
                 0,
                 std::vector<RefusalTally>(trials_.refusals().size()),
                 {}};
     }
 
-    void work(std::size_t number, Room& room) {
+    void work(std::size_t number, Room& room, ManyBins& bins) {
         const std::size_t scramble = number / strands_to_scramble,
                           part = number % strands_to_scramble;
         const std::uint64_t mine =
@@ -177,8 +204,9 @@ class Experiment {
                 Tally& tally = strand.tally[m];
                 draw_kernels().count(y, sound, frames_[m].centre, frames_[m].bins, tally.sums,
                                      room.bin.data());
+                std::uint64_t* bin = (question_.errors ? tally.bin : bins[m]).data();
                 for (std::size_t i = 0; i < sound; ++i)
-                    ++tally.bin[static_cast<std::size_t>(room.bin[i])];
+                    ++bin[static_cast<std::size_t>(room.bin[i])];
                 tally.count += sound;
             }
             strand.without_answer += faulty - room.scratch.refused;
@@ -207,11 +235,11 @@ class Experiment {
     }
 
     // A strand of no trials has no tallies.
-    static void add(Strand& to, const Strand& other) {
+    template <class Other> static void add(Strand& to, Other&& other) {
         if (other.tally.empty())
             return;
         if (to.tally.empty()) {
-            to = other;
+            to = std::forward<Other>(other);
             return;
         }
         for (std::size_t m = 0; m < to.tally.size(); ++m)

@@ -47,6 +47,7 @@ struct RiskQuestion {
     std::uint64_t share_trials =
         1 << 16; // 0: not asked for. Each costs one reading of the job per given, and two more
     bool matters_most = true; // false: it is not asked what matters most
+    bool errors = true;       // false: standard errors are not asked for, and are 0
     KeptPoints* points =
         nullptr; // where points are kept from one answer to the next; null: nowhere
     std::atomic<std::uint64_t>* done =

@@ -43,15 +43,14 @@ double Tally::greatest() const {
 std::vector<double> Tally::percentiles(const Bins& bins, std::span<const double> shares) const {
     const double lowest = least(), highest = greatest(), width = 1 / bins.per_unit;
     std::vector<double> found;
-    double below = 0;
+    std::uint64_t below = 0;
     std::size_t k = 0;
     for (const double share : shares) {
         const double wanted = share * static_cast<double>(count);
         for (; k < bin.size(); ++k) {
-            const double here = static_cast<double>(bin[k]);
-            if (here != 0 && below + here >= wanted)
+            if (bin[k] != 0 && static_cast<double>(below + bin[k]) >= wanted)
                 break;
-            below += here;
+            below += bin[k];
         }
         if (k == bin.size()) {
             found.push_back(highest);
@@ -59,7 +58,8 @@ std::vector<double> Tally::percentiles(const Bins& bins, std::span<const double>
         }
         const double low = k == 0 ? lowest : bins.from + static_cast<double>(k - 1) * width;
         const double high = k == 0 ? bins.from : k == bins.count + 1 ? highest : low + width;
-        const double value = low + (high - low) * (wanted - below) / static_cast<double>(bin[k]);
+        const double value = low + (high - low) * (wanted - static_cast<double>(below)) /
+                                       static_cast<double>(bin[k]);
         found.push_back(std::clamp(value, lowest, highest));
     }
     return found;
