@@ -31,6 +31,7 @@ struct Request {
     std::string tried{}; // a formula that is tried out: the line tried_line; empty: none
     // The version of the notation whose rules hold: what was sealed without one is version 1.
     std::uint32_t notation = current_notation;
+    std::vector<std::string> as_modeled{}; // lines that keep the model's own, whatever is set
 };
 
 inline constexpr std::uint32_t max_use_depth = 16;

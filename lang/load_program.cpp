@@ -313,6 +313,7 @@ std::optional<Program> load_program(const Request& request, Loader& loader, Sour
     program.option = request.option;
     program.every_function = request.every_function;
     program.withheld = request.withheld;
+    program.as_modeled = request.as_modeled;
     program.notation = request.notation;
     const std::uint32_t first = reader.parse_text(request.name, request.text, request.kind);
     reader.know(first);

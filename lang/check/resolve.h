@@ -64,6 +64,7 @@ struct Program {
     // them. Enough for a price.
     bool every_function = true;
     Withheld withheld;
+    std::vector<std::string> as_modeled;       // givens that keep what the models say
     std::uint32_t notation = current_notation; // the version whose rules hold
 };
 

@@ -95,17 +95,17 @@ class Plans {
         return *slot;
     }
 
-    // Every given that changed is set outright, so that the files of one side cannot stand in for
-    // the other. A given that is typed on one side and computed on the other is left alone where it
-    // is computed.
+    // Every given that changed is set outright, or left to the model where the model computes it,
+    // so that the files of one side cannot stand in for the other.
     static void set(lang::Request& request, const Change& change, bool is_new) {
         if (change.kind != BridgeKind::Given)
             return;
         const GivenValue& value = is_new ? *change.after : *change.before;
-        if (change.structural && !value.is_input)
-            return;
         std::erase_if(request.sets, [&](const auto& pair) { return pair.first == change.name; });
-        request.sets.emplace_back(change.name, value.text);
+        if (value.text.empty())
+            request.as_modeled.push_back(change.name);
+        else
+            request.sets.emplace_back(change.name, value.text);
     }
 
     void find_inputs(Variant& variant) {

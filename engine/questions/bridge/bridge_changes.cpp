@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -16,6 +17,21 @@ std::map<lang::LineId, std::uint32_t> inputs_by_line(const Plan& plan) {
             result.emplace(plan.inputs[i].line, i);
     return result;
 }
+
+namespace {
+
+// A formula that a job or a season sets; empty: the model computes it.
+std::string formula_set(const PricedJob& job, const lang::Given& given) {
+    if (given.settings.empty() || given.settings.back().layer <= lang::Layer::Binding ||
+        given.settings.back().value == lang::none)
+        return {};
+    const lang::Node& node = job.sheet().nodes[given.settings.back().value];
+    // What starts from a shared instance reads its line, and has the span of what is set there.
+    return node.op == lang::Op::Line ? job.sheet().lines[node.index].name
+                                     : source_text(job.sources(), node.span);
+}
+
+} // namespace
 
 GivenValues givens_of(const PricedJob& job) {
     GivenValues result;
@@ -42,6 +58,8 @@ GivenValues givens_of(const PricedJob& job) {
                                                      : fmt::format("{} {}", entry.value, unit);
             entry.shown = lang::quantity_text(entry.value, unit);
         }
+        if (!entry.is_input)
+            entry.text = formula_set(job, given);
     }
     return result;
 }
@@ -93,9 +111,10 @@ std::vector<Change> changes_between(const PricedJob& job_before, const PricedJob
         const auto other = after.find(name);
         if (other == after.end())
             continue;
-        const bool typed = value.is_input != other->second.is_input;
-        if (typed || (value.is_input && value.value != other->second.value))
-            changes.push_back({BridgeKind::Given, name, &value, &other->second, typed});
+        const bool computed = !value.is_input || !other->second.is_input;
+        if (value.is_input != other->second.is_input ||
+            (computed ? value.text != other->second.text : value.value != other->second.value))
+            changes.push_back({BridgeKind::Given, name, &value, &other->second, computed});
     }
     return changes;
 }

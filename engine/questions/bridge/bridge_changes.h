@@ -13,7 +13,7 @@
 namespace acre::engine {
 
 struct GivenValue {
-    std::string text; // what `set` takes
+    std::string text; // what `set` takes; empty: the model computes it
     std::string shown;
     double value = 0;
     bool is_input = false, is_choice = false;

@@ -1,6 +1,8 @@
 // An instance with values of its own starts from the shared one: what `with` does not name has the
-// value that the season or the job gave to the model as such.
+// value that the season or the job gave to the model as such. What is to stay as the models have it
+// loses before that what was set for it.
 #include <algorithm>
+#include <string>
 #include <unordered_map>
 #include <utility>
 #include <vector>
@@ -110,6 +112,16 @@ class Followers {
 };
 
 } // namespace
+
+void keep_as_modeled(Resolution& r) {
+    const std::vector<std::string>& names = r.program.as_modeled;
+    if (names.empty())
+        return;
+    for (Given& given : r.sheet.givens)
+        if (std::find(names.begin(), names.end(), r.sheet.lines[given.line].name) != names.end())
+            std::erase_if(given.settings,
+                          [](const Setting& set) { return set.layer > Layer::Binding; });
+}
 
 void start_from_shared(Resolution& r) {
     if (rules_of(r.program.notation).copies_start_from_shared)

@@ -332,6 +332,7 @@ void lay_values(Resolution& r) {
     }
     lay_sets(r, r.program.command_line, Layer::CommandLine);
     warn_of_silent_entries(r);
+    keep_as_modeled(r);
     start_from_shared(r);
     for (Given& given : r.sheet.givens) {
         if (given.settings.empty())

@@ -152,6 +152,7 @@ void declare_prices(Resolution& r);    // after all other lines
 void fill_lines(Resolution& r);
 void lay_bindings(Resolution& r);
 void lay_values(Resolution& r);        // reports I601, I604, I605, I606, I607, I610, L807, L821
+void keep_as_modeled(Resolution& r);   // takes away what was set outside the models
 void start_from_shared(Resolution& r); // the last step but one of lay_values
 void type_quantities(Resolution& r);
 void fill_prices(Resolution& r); // reports N208, U311
