@@ -1,6 +1,7 @@
-// Bytes throw the dice of tests/property/random_measures.h: jobs in which every unit is met. Every
-// value and every price is held against a reader of the texts that has nothing of the program below
-// the syntax tree, and a table of units of its own (second/).
+// Bytes throw the dice of tests/property/random_measures.h: jobs in which every unit is met, and
+// values that a season has for some days. Every value and every price is held against a reader of
+// the texts that has nothing of the program below the syntax tree, and a table of units of its own
+// (second/).
 #include "engine/driver.h"
 #include "lang/diag/render.h"
 #include "tests/fuzz/second/hold.h"
@@ -14,11 +15,12 @@ ACREWRIGHT_TARGET(values, bytes) {
     using namespace acre;
     tests::RandomMeasures maker{tests::Dice(bytes)};
     const std::string model = maker.model();
+    const std::string season = maker.season();
     lang::Request request;
     request.name = "f.job";
     request.text = maker.job();
-    fuzz::show(model + request.text);
-    tests::MemoryLoader loader({{"m.rate", model}});
+    fuzz::show(model + season + request.text);
+    tests::MemoryLoader loader({{"m.rate", model}, {"s.season", season}});
     const lang::Outcome<engine::Job> made = engine::make_job(request, loader);
     if (!made) { // well typed, but a unit may be more than one can hold
         for (const lang::Diagnostic& said : made.said.diagnostics.all())

@@ -1,17 +1,20 @@
 // Random jobs in which every formula is well typed and every unit of the catalog is met: values are
-// written, set and read in units that differ from the one they are declared in. One throw of dice,
-// one model and one job.
+// written, set and read in units that differ from the one they are declared in, some of them by a
+// season for parts of the year. One throw of dice, one model, one season and one job of it.
 #pragma once
 
 #include <array>
+#include <chrono>
+#include <cstdio>
 #include <string>
 #include <vector>
 
+#include "tests/property/measure_kinds.h"
 #include "tests/support/dice.h"
 
 namespace acre::tests {
 
-class RandomMeasures {
+class RandomMeasures : MeasureKinds {
   public:
     explicit RandomMeasures(Dice dice) : dice_(dice) {}
 
@@ -43,9 +46,23 @@ class RandomMeasures {
         return text + costs() + price();
     }
 
-    // Of that model: givens set in other units, by a season's rules of none, and blocks.
+    // Values that hold for some days around the one on which the job may start, and for the rest of
+    // the year.
+    std::string season() {
+        std::string text = "season \"s\"\n";
+        start_ = 20'819 + static_cast<int>(dice_.below(800)); // from January 1, 2027
+        for (const Name& name : names_)
+            if (name.text.front() == 'g')
+                text += values_by_day(name);
+        return text + values_by_day({"soil", plain});
+    }
+
+    // Of that model and season: givens set in other units, and blocks.
     std::string job() {
-        std::string text = "job \"j\"\nmodel \"m\"\n";
+        std::string text = "job \"j\"\nmodel \"m\"\nseason \"s\"\n";
+        if (dice_.below(8) != 1)
+            text += in_order({"date ", date(start_),
+                              dice_.below(2) == 1 ? " .. " + date(start_ + 9) : "", "\n"});
         for (const Name& name : names_)
             if (name.text.front() == 'g' && dice_.below(3) == 1)
                 text += in_order({"set ", name.text, " = ", literal(name.kind), "\n"});
@@ -60,85 +77,6 @@ class RandomMeasures {
         std::string text;
         std::size_t kind;
     };
-    struct Kind {
-        std::vector<const char*> units; // all of one kind; some are spelled as people do
-    };
-    enum : std::size_t {
-        plain,
-        length,
-        area,
-        volume,
-        weight,
-        hours,
-        force,
-        power,
-        energy,
-        pressure,
-        speed,
-        pace,
-        burn,
-        wage,
-        per_area,
-        per_weight,
-        angle,
-        years,
-        per_year,
-        money,
-        counted,
-        per_counted
-    };
-    static const std::vector<Kind>& kinds() {
-        static const std::vector<Kind> table = {
-            {{"1", "%"}},
-            {{"in", "ft", "yd", "mi", "m", "cm", "mm", "km", "feet"}},
-            {{"ac", "ha", "ft^2", "m^2", "acres"}},
-            {{"gal", "qt", "L", "mL", "cy", "ft^3", "tank"}},
-            {{"lb", "oz", "cwt", "ton", "kg", "g", "t"}},
-            {{"h", "min", "s", "hours"}},
-            {{"lbf", "N", "kN", "kgf", "lb.ft/s^2"}},
-            {{"hp", "W", "kW", "ft.lbf/s"}},
-            {{"kWh", "MJ", "hp.h", "ft.lbf"}},
-            {{"psi", "psf", "Pa", "kPa", "MPa", "lbf/ft^2"}},
-            {{"mi/h", "ft/s", "km/h", "m/s", "ft/min"}},
-            {{"ac/h", "ha/h", "ft^2/min"}},
-            {{"gal/h", "L/h", "qt/min"}},
-            {{"$/h", "cent/min", "$/min"}},
-            {{"$/ac", "$/ha", "cent/ft^2"}},
-            {{"$/lb", "$/ton", "$/cwt", "$/kg", "cent/lb", "$/t"}},
-            {{"deg", "rad"}},
-            {{"yr", "mo"}},
-            {{"$/yr", "$/mo"}},
-            {{"$", "cent"}},
-            {{"tree", "trees"}},
-            {{"$/tree", "cent/tree"}},
-        };
-        return table;
-    }
-    // A kind as a product or a quotient of two others.
-    struct Made {
-        std::size_t kind, a, b;
-        bool over;
-    };
-    static const std::vector<Made>& ways() {
-        static const std::vector<Made> table = {
-            {area, length, length, false},        {length, area, length, true},
-            {volume, area, length, false},        {speed, length, hours, true},
-            {length, speed, hours, false},        {hours, length, speed, true},
-            {pace, speed, length, false},         {pace, area, hours, true},
-            {area, pace, hours, false},           {hours, area, pace, true},
-            {burn, volume, hours, true},          {volume, burn, hours, false},
-            {power, force, speed, false},         {energy, power, hours, false},
-            {energy, force, length, false},       {pressure, force, area, true},
-            {force, pressure, area, false},       {force, power, speed, true},
-            {money, wage, hours, false},          {wage, money, hours, true},
-            {money, per_area, area, false},       {per_area, wage, pace, true},
-            {money, per_weight, weight, false},   {weight, money, per_weight, true},
-            {money, per_year, years, false},      {per_year, money, years, true},
-            {money, per_counted, counted, false}, {counted, money, per_counted, true},
-        };
-        return table;
-    }
-
     std::string pick(const std::vector<const char*>& list) {
         return list[dice_.below(list.size())];
     }
@@ -166,6 +104,34 @@ class RandomMeasures {
     std::string literal(std::size_t kind) {
         const std::string number = digits();
         return measured(number, unit(kind));
+    }
+
+    // Days that follow each other with gaps or none, in the order of the year or against it; the
+    // value of the rest of the year before, after or not at all.
+    std::string values_by_day(const Name& name) {
+        std::string text;
+        const auto add = [&](const std::string& days) {
+            const std::string value =
+                name.text == "soil" ? pick({"soft", "firm", "hard"}) : literal(name.kind);
+            const std::string set = in_order({"set ", name.text, " = ", value, days, "\n"});
+            text = dice_.below(2) == 1 ? set + text : text + set;
+        };
+        int day = start_ - static_cast<int>(dice_.below(8));
+        for (std::size_t spans = dice_.below(4); spans > 0; --spans) {
+            const int last = day + static_cast<int>(dice_.below(4));
+            add("  within " + date(day) + (last > day ? " .. " + date(last) : ""));
+            day = last + 1 + static_cast<int>(dice_.below(3));
+        }
+        if (dice_.below(2) == 1)
+            add("");
+        return text;
+    }
+    static std::string date(int day) {
+        const std::chrono::year_month_day of{std::chrono::sys_days{std::chrono::days{day}}};
+        char text[40];
+        std::snprintf(text, sizeof text, "%04d-%02u-%02u", static_cast<int>(of.year()),
+                      static_cast<unsigned>(of.month()), static_cast<unsigned>(of.day()));
+        return text;
     }
 
     std::string tables() {
@@ -320,6 +286,7 @@ class RandomMeasures {
 
     Dice dice_;
     std::vector<Name> names_;
+    int start_ = 0; // of the job, in days from January 1, 1970
 };
 
 } // namespace acre::tests

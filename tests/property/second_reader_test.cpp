@@ -34,7 +34,8 @@ TEST_CASE("random jobs in every unit come to the values and cents of exact fract
     Sum sum;
     for (std::uint64_t seed = 1; seed <= 150; ++seed) {
         tests::RandomMeasures maker{tests::Dice(seed)};
-        tests::MemoryLoader loader({{"m.rate", maker.model()}});
+        const std::string model = maker.model();
+        tests::MemoryLoader loader({{"m.rate", model}, {"s.season", maker.season()}});
         lang::Request request;
         request.name = "f.job";
         request.text = maker.job();
