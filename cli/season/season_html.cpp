@@ -164,10 +164,10 @@ std::string doubles_html(const engine::Season& season) {
 
 std::string season_html(const engine::Season& season, const SeasonNames& names) {
     std::string out = html_head("Season: " + names.title);
-    out += fmt::format("<h1>Season: {}</h1>\n<p>{}</p>\n<p>{}</p>\n<p>{} jobs, {} in prices, {} "
+    out += fmt::format("<h1>Season: {}</h1>\n<p>{}</p>\n<p>{}</p>\n<p>{}, {} in prices, {} "
                        "profit.</p>\n",
                        markup_text(names.title), firms_own,
-                       markup_text(counted_words(season, names)), count_text(season.jobs.size()),
+                       markup_text(counted_words(season, names)), job_count(season.jobs.size()),
                        whole_dollars(season.sums.price), whole_dollars(season.sums.profit()));
     if (names.counted == Counted::Folder)
         out += doubles_html(season);

@@ -33,8 +33,8 @@ class Page {
 
     std::string draw() {
         const std::string title =
-            fmt::format("Season: {}: {} jobs, {} in prices, {} profit", terminal_text(names_.title),
-                        count_text(s_.jobs.size()), whole_dollars(s_.sums.price),
+            fmt::format("Season: {}: {}, {} in prices, {} profit", terminal_text(names_.title),
+                        job_count(s_.jobs.size()), whole_dollars(s_.sums.price),
                         whole_dollars(s_.sums.profit()));
         out_ = heading(title, color_) + not_for_the_customer(color_);
         what_counts();
@@ -310,7 +310,7 @@ class Page {
         }
         for (const std::string& words : cover_sentences(s_))
             sentence(words);
-        if (s_.sums.acres > 0)
+        if (cover.left > 0 && s_.sums.acres > 0)
             sentence("Needed: of jobs like these, in the same mix. Acres are those that each job "
                      "counts: ground that is ripped and disced counts twice.");
         covered_by_month();

@@ -23,10 +23,6 @@ std::string titles(const engine::Season& season, const std::vector<std::size_t>&
     return text;
 }
 
-std::string count_of_jobs(std::size_t jobs) {
-    return jobs == 1 ? "1 job" : count_text(jobs) + " jobs";
-}
-
 } // namespace
 
 std::string machine_words(const engine::SeasonMachine& machine) {
@@ -57,6 +53,10 @@ std::string days_words(long first, long last) {
     if (lang::month_count(first) / 12 == lang::month_count(last) / 12)
         from = from.substr(0, from.find(','));
     return from + " to " + lang::day_text(last);
+}
+
+std::string job_count(std::size_t jobs) {
+    return jobs == 1 ? "1 job" : count_text(jobs) + " jobs";
 }
 
 std::string day_count(long days) {
@@ -173,13 +173,12 @@ std::vector<std::string> plan_sentences(const engine::Season& season) {
         return {"All jobs fit as they are dated."};
     out.push_back(fmt::format(
         "Each job as early as its date and the machines allow: {} later than dated, {} in all{}",
-        plan.moved == 1 ? "1 job starts" : count_text(plan.moved) + " jobs start",
+        job_count(plan.moved) + (plan.moved == 1 ? " starts" : " start"),
         day_count(plan.days_moved),
         plan.left_out == 0
             ? "; all are done in time."
             : fmt::format("; {} not fit and would leave {}.",
-                          plan.left_out == 1 ? "1 job does"
-                                             : count_text(plan.left_out) + " jobs do",
+                          job_count(plan.left_out) + (plan.left_out == 1 ? " does" : " do"),
                           whole_dollars(plan.lost))));
     out.push_back(fmt::format("A job that says no latest day is done by {}: --until sets it.",
                               lang::day_text(plan.last_day)));
@@ -226,12 +225,12 @@ std::vector<std::string> another_sentences(const engine::Season& season) {
         more.fit_now.empty()
             ? "No job fits with it that does not fit without it."
             : fmt::format("{} with it that {} not fit without it: {}",
-                          more.fit_now.size() == 1 ? "1 job fits"
-                                                   : count_text(more.fit_now.size()) + " jobs fit",
+                          job_count(more.fit_now.size()) +
+                                (more.fit_now.size() == 1 ? " fits" : " fit"),
                           more.fit_now.size() == 1 ? "does" : "do", titles(season, more.fit_now)));
     if (!more.never.empty())
         out.push_back(fmt::format("{} fit even then: {}",
-                                  count_of_jobs(more.never.size()) +
+                                  job_count(more.never.size()) +
                                       (more.never.size() == 1 ? " does not" : " do not"),
                                   titles(season, more.never)));
     if (!more.proved)

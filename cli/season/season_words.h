@@ -20,6 +20,8 @@ std::string job_title(const engine::Season& season, std::size_t job); // with a 
 
 // "June 21, 2027", "June 21 to June 29, 2027".
 std::string days_words(long first, long last);
+// "6 jobs", "1 job".
+std::string job_count(std::size_t jobs);
 // "6 days", "1 day".
 std::string day_count(long days);
 
