@@ -124,6 +124,19 @@ TEST_CASE("no reference leaves its folder") {
     CHECK(load(loader, std::string(5000, 'a'), job).failure.code == Code::F705);
 }
 
+TEST_CASE("a file in the place of a folder leads nowhere, and is no link") {
+    const ScratchFolder folder;
+    const std::string job = folder.write("jobs/a.job", "");
+    folder.write("jobs/boat", "a file");
+    std::filesystem::create_symlink("nowhere", folder.path("jobs/lost"));
+    std::filesystem::create_symlink("nowhere.rate", folder.path("jobs/gone.rate"));
+    FileLoader loader("", "");
+    for (const char* reference : {"boat/inner", "boat/inner/deeper", "lost/inner", "gone"}) {
+        const Answer outcome = load(loader, reference, job);
+        CHECK_MESSAGE(outcome.failure.code == Code::F701, reference);
+    }
+}
+
 TEST_CASE("a model that is a folder, or no text, is not skipped") {
     const ScratchFolder folder;
     const std::string job = folder.write("jobs/a.job", "");
