@@ -139,6 +139,18 @@ TEST_CASE("an empty swing is told and not used") {
     CHECK_FALSE(shift.at_low.has_value());
 }
 
+TEST_CASE("shares end at the whole of it or enclose it") {
+    const auto trouble_of = [](const std::string& shares) {
+        const Priced job = priced_ok("model \"m\"\ngiven a = 8 ft\ngiven b : ft = a / 2  swing " +
+                                     shares + " of it\ny : ft = 3 * b\n");
+        return effect_of(ask(job, "y"), "b").swing_trouble;
+    };
+    for (const char* shares : {"80 % .. 120 %", "80 % .. 100 %", "100 % .. 120 %"})
+        CHECK(trouble_of(shares).empty());
+    for (const char* shares : {"80 % .. 99 %", "101 % .. 120 %"})
+        CHECK(trouble_of(shares) == "the swing of `b` does not enclose 100 % of it");
+}
+
 TEST_CASE("the next step on either side is told with its place and its size") {
     // 40 ac at 2 ac/h is 20 h, in days of 8 h: 3 days. The fourth begins past 48 ac, the second
     // ends at 32 ac.
