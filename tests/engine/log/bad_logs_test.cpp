@@ -129,6 +129,46 @@ TEST_CASE("more than thirty kinds of bad logs: each has row and column in its me
     CHECK(kinds.size() == std::size(logs));
 }
 
+TEST_CASE("what is just not wrong is taken, cell by cell") {
+    const lang::Outcome<JobLog> log = read_job_log(
+        "log.csv",
+        head + ",operator,note\n"
+               "2027-06-21,Hazel,100,124,20,800,4.60,24,rain,yes,24,row 12,,Ada,wet\n" // all day
+               "2027-06-22,Hazel,124,124,0,0,0.01,0.5,,Yes,,,0,,\n" // from where it stopped
+               "2027-06-22,Walt,100,120,0,,,0,,NO,,,,,\n"           // another machine's meter
+               "2027-06-23,Hazel,,,,,,1,wind,no,,,,,\n",
+        counted);
+    REQUIRE_MESSAGE(log, log.said.diagnostics.all()[0].title);
+    REQUIRE(log->rows.size() == 4);
+    const LogRow& first = log->rows[0];
+    CHECK(first.machine == "Hazel");
+    CHECK(first.operator_name == "Ada");
+    CHECK(first.note == "wet");
+    CHECK(first.has_meter);
+    CHECK(first.meter_start == 100);
+    CHECK(first.meter_stop == 124);
+    CHECK(first.hours == 24);
+    CHECK(first.hourly_hours == 24);
+    CHECK(first.refused_at == "row 12");
+    CHECK(first.down_hours == 24);
+    CHECK(first.down_cause == "rain");
+    CHECK(first.crew_waited);
+    CHECK(first.fuel == 800);
+    CHECK(first.amounts.empty());
+    CHECK(log->line(first) == 2);
+    const LogRow& second = log->rows[1];
+    CHECK(second.crew_waited);
+    CHECK(second.down_hours == 0.5);
+    CHECK(second.fuel_price == 0.01);
+    CHECK(second.has_meter);
+    CHECK(second.amounts.at("tips") == 0);
+    CHECK_FALSE(log->rows[2].crew_waited);
+    CHECK_FALSE(log->rows[3].has_meter);
+    CHECK(log->rows[3].counted.empty());
+    CHECK(log->columns.size() == 2);
+    CHECK(log->fuels.size() == 1);
+}
+
 TEST_CASE("all that is wrong in a log is told at once") {
     const lang::Outcome<JobLog> log =
         read_job_log("log.csv", with("2027-06-31,Hazel,140,120,x,y,4.60,,,,,,"), counted);

@@ -46,6 +46,30 @@ TEST_CASE("the quantity is rounded first, and the rate times it is the amount") 
     }
 }
 
+TEST_CASE("a quantity of half a hundredth rounds up, and counts from a hundred on are whole") {
+    CHECK(bill(1, 0.005, false).quantity == 0.01);
+    CHECK(bill(1, 62.005, false).quantity == 62.01);
+    CHECK(bill(1, 62.00499, false).quantity == 62);
+    CHECK(bill(1, 99.994, true).quantity == 99.99);
+    CHECK(bill(1, 100, true).quantity == 100);
+    CHECK(bill(1, 100.5, true).quantity == 101); // a half of one, up
+    CHECK(bill(1, 100.49, true).quantity == 100);
+    CHECK(bill(1, 100.49, false).quantity == 100.49);
+    // Nothing to bill by: the amount stands, and the rate is what it comes to.
+    const Billed none = bill(5, 0, false);
+    CHECK(none.quantity == 0);
+    CHECK(none.cents == 500);
+    CHECK(std::isinf(none.rate));
+    const Billed less = bill(10, -4, false);
+    CHECK(less.quantity == -4);
+    CHECK(less.rate == -2.5);
+    // In steps of five cents: $3.33 a load, three loads, 9.99 is 10.00.
+    CHECK(bill(9.99, 3, true, 5).cents == 1000);
+    // Half a load at a stated $8: the amount goes with the quantity.
+    CHECK(bill(4.004, 0.5005, false).cents == 400);
+    CHECK(bill(4.004, 0.5005, false).rate == 8);
+}
+
 TEST_CASE("the product of what is written is the amount to the cent") {
     std::mt19937_64 random(29);
     std::uniform_real_distribution<double> digits(0, 6);
