@@ -229,4 +229,22 @@ TEST_CASE("what lies on one soil, by name or number, and what does not") {
     CHECK(within("") == -1);
 }
 
+TEST_CASE("letters are the same whatever their size, from A to Z and nothing else") {
+    CHECK(same_letters("ABYZ", "abyz"));
+    CHECK(same_letters("abyz", "ABYZ"));
+    CHECK(same_letters("North 40", "nORTH 40"));
+    CHECK(same_letters("", ""));
+    CHECK_FALSE(same_letters("@[", "`{")); // beside the letters, as far apart as small from large
+    CHECK_FALSE(same_letters("north", "northern"));
+    CHECK_FALSE(same_letters("northern", "north"));
+    CHECK_FALSE(same_letters("north", "nolth"));
+}
+
+TEST_CASE("a number of a feature is all digits") {
+    CHECK(feature_number("1") == 1);
+    CHECK(feature_number("12") == 12);
+    for (const char* text : {"", "0", "1a", "a1", " 1", "1 ", "-1", "1.5", "99999999999999999999"})
+        CHECK(feature_number(text) == 0);
+}
+
 } // namespace features_test
