@@ -15,7 +15,7 @@
 namespace acre::cli {
 namespace {
 
-std::string shown(const engine::BridgeChange& change, const std::string& value) {
+std::string side_of(const engine::BridgeChange& change, const std::string& value) {
     return change.choice ? engine::choice_label(value) : value;
 }
 
@@ -59,7 +59,7 @@ std::string bridge_row_words(const engine::BridgeRow& row) {
     std::string text;
     for (const engine::BridgeChange& change : row.changes)
         text += fmt::format("{}{}: {} to {}", text.empty() ? "" : "; ", change.called(),
-                            shown(change, change.before), shown(change, change.after));
+                            side_of(change, change.before), side_of(change, change.after));
     if (!row.because.empty())
         text += fmt::format(" ({})", row.because);
     return text;

@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::size_t most_meetings = 6; // of one column on a page
 
-std::string shown(double value, const std::string& unit) {
+std::string quantity(double value, const std::string& unit) {
     return lang::terminal_text(lang::quantity_text(value, unit));
 }
 
@@ -26,15 +26,16 @@ std::string meeting_words(const engine::CompareMeeting& meeting, const std::stri
         fmt::format("{} is cheaper {}", other, meeting.cheaper_above ? "above" : "below");
     switch (meeting.kind) {
     case Kind::Same:
-        return fmt::format("the same at {}; {}", shown(meeting.at, unit), after);
+        return fmt::format("the same at {}; {}", quantity(meeting.at, unit), after);
     case Kind::Step:
         return fmt::format("the lead changes at a step, between {} and {}; {}",
-                           shown(meeting.at, unit), shown(meeting.to, unit), after);
+                           quantity(meeting.at, unit), quantity(meeting.to, unit), after);
     case Kind::Touch:
-        return fmt::format("the same at {}, but the lead does not change", shown(meeting.at, unit));
+        return fmt::format("the same at {}, but the lead does not change",
+                           quantity(meeting.at, unit));
     case Kind::Level:
-        return fmt::format("the same from {} to {}", shown(meeting.at, unit),
-                           shown(meeting.to, unit));
+        return fmt::format("the same from {} to {}", quantity(meeting.at, unit),
+                           quantity(meeting.to, unit));
     }
     return {};
 }
@@ -43,12 +44,13 @@ std::vector<std::string> flip_words(const engine::CompareFlips& flips,
                                     const engine::CompareFlip& flip) {
     const std::string other = column_letter(flip.column);
     const std::string range =
-        shown(flips.range.low, flips.unit) + " to " + shown(flips.range.high, flips.unit);
+        quantity(flips.range.low, flips.unit) + " to " + quantity(flips.range.high, flips.unit);
     if (flip.meetings.empty())
         return {fmt::format("never the same from {}: {} is cheaper all the way, by {} at least "
                             "(at {})",
                             range, flip.column_is_cheaper ? other : "A",
-                            shown(flip.least, flips.price_unit), shown(flip.least_at, flips.unit))};
+                            quantity(flip.least, flips.price_unit),
+                            quantity(flip.least_at, flips.unit))};
     std::vector<std::string> words;
     const std::size_t told = std::min(most_meetings, flip.meetings.size());
     for (std::size_t i = 0; i < told; ++i)
