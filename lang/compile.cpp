@@ -3,8 +3,9 @@
 #include <utility>
 
 #include "lang/check/check.h"
-#include "lang/check/resolve.h"
+#include "lang/check/resolve/begun.h"
 #include "lang/earlier/choices.h"
+#include "lang/kept_trees.h"
 #include "lang/load_program.h"
 
 namespace acre::lang {
@@ -14,7 +15,10 @@ std::optional<CheckedSheet> compile(const Request& request, Loader& loader, Sour
     std::optional<CheckedSheet> checked;
     if (const std::optional<Program> program =
             load_program(request, loader, sources, diagnostics)) {
-        checked = check(resolve(*program, sources, diagnostics), sources, diagnostics);
+        KeptTrees* const trees = loader.kept_trees();
+        Sheet sheet = trees != nullptr ? resolve(*program, sources, diagnostics, trees->sheets())
+                                       : resolve(*program, sources, diagnostics);
+        checked = check(std::move(sheet), sources, diagnostics);
         if (checked) {
             lint(*checked, sources, diagnostics);
             if ((*checked)->notation == current_notation)

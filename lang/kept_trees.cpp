@@ -3,6 +3,7 @@
 #include <functional>
 #include <utility>
 
+#include "lang/check/resolve/begun.h"
 #include "lang/syntax/parse.h"
 
 namespace acre::lang {
@@ -13,6 +14,8 @@ std::size_t hash_of(std::string_view text) {
 }
 
 } // namespace
+
+KeptTrees::KeptTrees() : sheets_(std::make_shared<KeptSheets>()) {}
 
 std::optional<KeptTrees::Tree> KeptTrees::find(const Place& place, std::string_view name,
                                                std::string_view text) const {

@@ -16,6 +16,8 @@
 
 namespace acre::lang {
 
+class KeptSheets;
+
 // A tree is given for its very text, name, kind and version of the notation, at the same place
 // among the files: so nothing of one text is ever read in another, and spans stay right. Of texts
 // past kept_tree_bytes together all are let go, so that a stranger's book cannot fill memory.
@@ -34,11 +36,13 @@ class KeptTrees {
         std::shared_ptr<const ast::Module> module; // whose words are views into the source
     };
 
+    KeptTrees();
     std::optional<Tree> find(const Place& place, std::string_view name,
                              std::string_view text) const;
     // Of a text of which nothing was said.
     void keep(const Place& place, Tree tree);
     std::size_t size() const;
+    KeptSheets& sheets() { return *sheets_; } // made of these trees
 
   private:
     struct Entry {
@@ -48,6 +52,7 @@ class KeptTrees {
     mutable std::mutex mutex_;
     std::unordered_multimap<std::size_t, Entry> by_text_; // by the hash of the text
     std::size_t bytes_ = 0;
+    std::shared_ptr<KeptSheets> sheets_;
 };
 
 inline constexpr std::size_t kept_tree_bytes = 1U << 20U; // of text: some 30 MB of trees

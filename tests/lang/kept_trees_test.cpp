@@ -3,7 +3,9 @@
 #include <doctest/doctest.h>
 
 #include <string>
+#include <vector>
 
+#include "lang/check/resolve/begun.h"
 #include "lang/compile.h"
 #include "tests/support/memory_loader.h"
 
@@ -128,6 +130,60 @@ TEST_CASE("a text is read anew by the rules of another version") {
     check_same(job, old, trees); // `may` is a word now
     CHECK(compiled(job, old, &trees).lines.empty());
     check_same(job, old, trees, 1);
+}
+
+TEST_CASE("what the models make is made once, and every job lays its own values over it") {
+    KeptTrees trees;
+    tests::Files many = files;
+    many["blocks.rate"] =
+        "model \"Blocks\"\nlist block \"a piece of ground\"\nnoun tip\n"
+        "choice load = low | high\ngiven rate = $3/ac\ngiven tips = 3 tip\n"
+        "given wear : load = low\npart \"Ground\" each block\n  given area = 10 ac\n"
+        "  cost rip : $/ac = rate over area\npart \"All\"\n  total : ac = sum(area)\n"
+        "price \"Ripping\" per ac of total\n";
+    const std::string rip = "job \"j\"\nmodel \"rip\"\nseason \"2027\"\n";
+    const std::string blocks = "job \"j\"\nmodel \"blocks\"\n";
+    const std::vector<std::string> jobs = {
+        rip,
+        rip + "set area = 120 ac swing 100 ac .. 140 ac\nfor \"Somebody\"\n",
+        blocks,
+        blocks + "set area = 12 ac\nset tips = 5 tip\n",
+        blocks + "block west\n  set area = 12 ac\nblock east\n  set area = 13 ac\n",
+        blocks + "set tips = 5 tip\noption \"More\"\n  set rate = $4/ac\n",
+        blocks + "set tips = 5 tips\n",      // no unit
+        blocks + "set rate = 9 CHF/ac\n",    // other money
+        rip + "set area = 3 ac\nnoun tip\n", // nothing that a job may say
+        rip + "set area = 3 ac\nset area = 4 ac\n",
+        rip + "set spare = $3\n",
+        rip + "set aera = 3 ac\ndate 2029-03-04\n",
+        "job \"other\"\n\n\n# further down\nmodel \"rip\"\nseason \"2027\"\nset rate = $1/ac\n",
+    };
+    for (int round = 0; round < 2; ++round)
+        for (const std::string& job : jobs)
+            check_same(job, many, trees);
+    CHECK(!compiled(blocks, many, &trees).lines.empty());
+    CHECK(!compiled(jobs[4], many, &trees).lines.empty());
+    CHECK(compiled(jobs[7], many, &trees).lines.empty());
+    CHECK(trees.sheets().size() == 2); // of the models, whatever jobs there are
+    many["rip.rate"] += "given more = 3 ac\n";
+    check_same(rip, many, trees);
+    CHECK(trees.sheets().size() == 3); // of other models, though of the same name
+}
+
+TEST_CASE("no more of what models make is kept than a few, and nothing huge") {
+    KeptTrees trees;
+    for (std::size_t i = 0; i < 3 * kept_sheets; ++i) {
+        tests::Files many = files;
+        many["prices.rate"] += "given g" + std::to_string(i) + " = 1 ac\n";
+        check_same("job \"j\"\nmodel \"rip\"\n", many, trees);
+    }
+    CHECK(trees.sheets().size() == kept_sheets);
+    KeptTrees others;
+    tests::Files huge = files;
+    for (std::size_t i = 0; i < kept_sheet_parts; ++i)
+        huge["rip.rate"] += "given g" + std::to_string(i) + " = 1 ac\n";
+    check_same("job \"j\"\nmodel \"rip\"\n", huge, others);
+    CHECK(others.sheets().size() == 0);
 }
 
 TEST_CASE("what was said of a text is said in every compilation") {

@@ -73,7 +73,7 @@ class Place {
     void report_unknown() {
         if (unknown_.empty())
             return;
-        SeasonNames names(r_, {givens().begin(), givens().end()});
+        SeasonNames names(r_, givens());
         for (const ast::Word& name : unknown_)
             names.add(name);
         names.report();

@@ -232,7 +232,11 @@ void take_firm(Resolution& r) {
     r.sheet.units.write_money(r.sheet.firm.money.word());
     for (std::uint32_t i = 0; i < r.program.modules.size(); ++i)
         if (i != r.program.firm)
-            MoneyCheck(r, r.program.modules[i]).run();
+            check_money(r, i);
+}
+
+void check_money(Resolution& r, std::uint32_t module) {
+    MoneyCheck(r, r.program.modules[module]).run();
 }
 
 void say_units_in_own_money(Sheet& sheet) {

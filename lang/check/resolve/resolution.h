@@ -67,21 +67,9 @@ struct AddedUp {
     Span sum;
 };
 
-struct Resolution {
-    Resolution(const Program& p, const SourceMap& s, Diagnostics& d)
-        : program(p),
-          sources(s),
-          diagnostics(d),
-          units(sheet.units, s, d) {}
-    Resolution(const Resolution&) = delete;
-    Resolution& operator=(const Resolution&) = delete;
-
-    const Program& program;
-    const SourceMap& sources;
-    Diagnostics& diagnostics;
+// The sheet in the making, and what is known of names on the way.
+struct Resolved {
     Sheet sheet;
-    UnitTexts units;
-
     std::vector<std::vector<std::uint32_t>>
         uses;                            // of the program, without the uses that would loop
     std::vector<Scope> scopes;           // by module
@@ -102,6 +90,27 @@ struct Resolution {
     NameTable choice_names;                    // of the choices that have a name of their own
     std::vector<AddedUp> added_up;             // by line: see added_up.h
     bool full = false;                         // the sheet is as large as it may be
+    std::size_t name_bytes = 0;                // of names, labels and reasons of the lines so far
+};
+
+struct Resolution : Resolved {
+    Resolution(const Program& p, const SourceMap& s, Diagnostics& d)
+        : program(p),
+          sources(s),
+          diagnostics(d),
+          units(sheet.units, s, d) {}
+    Resolution(const Resolution&) = delete;
+    Resolution& operator=(const Resolution&) = delete;
+    // As far as another has come, of the same trees.
+    void take(const Resolution& other) {
+        Resolved::operator=(other);
+        units.take(other.units, program.modules);
+    }
+
+    const Program& program;
+    const SourceMap& sources;
+    Diagnostics& diagnostics;
+    UnitTexts units;
 
     Where where(std::uint32_t instance, const Entries& at) const {
         return {scopes[instances[instance].module].module, instance, at, nullptr, false};
@@ -135,7 +144,6 @@ struct Resolution {
     // N214: `what` are more than `limit`. The sheet is given up.
     void too_many(std::string_view what, std::size_t limit, Span span,
                   std::vector<std::string> helps = {});
-    std::size_t name_bytes = 0; // of names, labels and reasons of the lines so far
 };
 
 void report_set_twice(Resolution& r, const ast::Word& name, Span first); // I604

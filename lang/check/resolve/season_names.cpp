@@ -58,7 +58,7 @@ std::vector<std::string_view> longer_or_shorter(std::string_view name,
     return out;
 }
 
-SeasonNames::SeasonNames(Resolution& r, std::vector<std::string> givens)
+SeasonNames::SeasonNames(Resolution& r, std::vector<std::string_view> givens)
     : r_(r),
       givens_(std::move(givens)) {}
 
@@ -73,13 +73,12 @@ bool SeasonNames::is_prefix(std::string_view name) const {
 }
 
 std::vector<std::string_view> SeasonNames::near(std::string_view name) const {
-    const std::vector<std::string_view> all(givens_.begin(), givens_.end());
     std::vector<std::string_view> out;
     if (is_prefix(head(name)))
-        out = near_names(name, all);
+        out = near_names(name, givens_);
     else
-        out = slips_of(name, all);
-    return out.empty() ? longer_or_shorter(name, all) : out;
+        out = slips_of(name, givens_);
+    return out.empty() ? longer_or_shorter(name, givens_) : out;
 }
 
 void SeasonNames::report() {

@@ -20,7 +20,7 @@ std::vector<std::string_view> longer_or_shorter(std::string_view name,
 class SeasonNames {
   public:
     // `givens`: every name that a season could set here, as it would write it.
-    SeasonNames(Resolution& r, std::vector<std::string> givens);
+    SeasonNames(Resolution& r, std::vector<std::string_view> givens);
 
     void add(const ast::Word& name) { unknown_.push_back(name); }
 
@@ -34,7 +34,7 @@ class SeasonNames {
     void report_slip(const ast::Word& name, const std::vector<std::string_view>& near);
 
     Resolution& r_;
-    std::vector<std::string> givens_;
+    std::vector<std::string_view> givens_;
     std::vector<ast::Word> unknown_;
 };
 

@@ -214,6 +214,17 @@ void UnitTexts::report_waiting(const Waiting& waiting) {
     failed_.merge(failed);
 }
 
+void UnitTexts::take(const UnitTexts& other, const Modules& modules) {
+    modules_ = &modules;
+    for (const std::size_t kind : {0U, 1U}) {
+        known_[kind] = other.known_[kind];
+        names_[kind] = other.names_[kind];
+    }
+    declared_ = other.declared_;
+    declared_names_ = other.declared_names_;
+    failed_ = other.failed_;
+}
+
 void UnitTexts::declare(const Modules& modules) {
     modules_ = &modules;
     std::vector<const ast::UnitDefinition*> ready;

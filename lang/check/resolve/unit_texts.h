@@ -32,6 +32,9 @@ class UnitTexts {
     // N202, N203, N209, N210, S107, U312.
     void declare(const Modules& modules);
 
+    // What another has read of the same texts; `modules` are those declared.
+    void take(const UnitTexts& other, const Modules& modules);
+
     // nullptr when the text is not a unit; it is reported (N203, S107, U312) where the text first
     // stands. The unit stays where it is until the next call.
     const Unit* read(const ast::UnitText& text);
