@@ -75,6 +75,17 @@ class Verifier {
         std::optional<ComparedQuote> quote;
     };
 
+    // What is judged in the order of the book is who said what and when.
+    static void forget_figures(engine::QuoteRecord& quote) {
+        quote.carried = {};
+        quote.lines = {};
+        quote.givens = {};
+        quote.costs = {};
+        quote.inner = {};
+        quote.shown = {};
+        quote.risk = {};
+    }
+
     Read read(std::uint64_t index) {
         Read read;
         std::string bytes;
@@ -92,7 +103,7 @@ class Verifier {
                 *quote, [this](const std::string& seal) { return texts_.find(seal); });
             if (read.bad_texts.empty())
                 read.quote = compare_quote(record, file, kept_);
-            quote->carried.clear();
+            forget_figures(*quote);
         }
         return read;
     }
@@ -100,7 +111,7 @@ class Verifier {
     // The records are read and priced a handful at a time by all threads, and then judged in the
     // order of the book, so that no more than the handful is kept.
     void records(const std::vector<std::uint64_t>& indices) {
-        const std::size_t handful = std::size_t{16} * question_.threads;
+        const std::size_t handful = std::size_t{64} * question_.threads;
         std::vector<Read> reads;
         for (std::size_t first = 0; first < indices.size(); first += handful) {
             reads.clear();
