@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""many_quotes.py FOLDER COPIES: the example book, unsigned, so many times in a row, with numbers of its own each time."""
+"""many_quotes.py FOLDER COPIES [BOOK]: a book, the example or another, unsigned, so many times in a row, with numbers of its own each
+time."""
 import json, pathlib, re, sys
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent.parent / 'book'))
@@ -9,11 +10,11 @@ root = pathlib.Path(__file__).parent.parent.parent
 
 
 def renumbered(text, numbers):
-    return re.sub(r'2027-0\d\d\b', lambda found: numbers.get(found.group(0), found.group(0)), text)
+    return re.sub(r'2027-\d{3,}\b', lambda found: numbers.get(found.group(0), found.group(0)), text)
 
 
-def main(folder, copies):
-    book = forger.Book(root / 'examples' / 'quote-book').copy(folder)
+def main(folder, copies, source=root / 'examples' / 'quote-book'):
+    book = forger.Book(source).copy(folder)
     shipped = [json.dumps(record) for record in book.records if record['kind'] != 'key']
     records, given = [], 0
     for copy in range(copies):
@@ -41,4 +42,4 @@ def main(folder, copies):
     print(len(records))
 
 
-main(sys.argv[1], int(sys.argv[2]))
+main(sys.argv[1], int(sys.argv[2]), *sys.argv[3:])
