@@ -48,7 +48,7 @@ void contract(const BillPage& bill, std::string& out) {
     Table table({{"", Align::Left, true}, {"accepted", Align::Left}, {"change"}, {"stands at"}});
     std::int64_t before = 0;
     for (const engine::ContractStep& step : bill.work.contract.steps) {
-        const bool first = before == 0;
+        const bool first = &step == bill.work.contract.steps.data();
         table.row({(first ? "quote " : "change order ") + terminal_text(step.quote) +
                        (step.option.empty() ? "" : ", " + terminal_text(step.option)),
                    lang::short_day_text(step.accepted),

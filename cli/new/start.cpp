@@ -75,10 +75,13 @@ std::string tidied(const StartFile& file) {
     return lang::tidy(sources, id, kind, unsaid).value_or(file.text);
 }
 
-// A unit that is there, or a name that can be counted.
+// A unit of quantities that is there, or a name that can be counted. Money, shares and clock times
+// are no quantities to charge by.
 bool is_unit(const std::string& per) {
     lang::UnitError error{};
-    return lang::read_unit(per, lang::UnitCatalog(), error).has_value();
+    return !per.empty() && lang::is_letter(per[0]) && per != "clock" &&
+           per.find('/') == std::string::npos &&
+           lang::read_unit(per, lang::UnitCatalog(), error).has_value();
 }
 bool can_be_counted(const std::string& per) {
     return !per.empty() && per.size() <= longest && lang::keyword_of(per) == lang::Keyword::None &&
