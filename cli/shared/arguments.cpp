@@ -169,7 +169,8 @@ std::optional<Reply> Arguments::read(std::span<const std::string> words) {
                 fault = impl_->unknown(extra);
         for (const auto& [option, name] : impl_->required)
             if (fault.empty() && option->count() == 0)
-                fault = "`" + impl_->command + "` needs a " + name;
+                fault = "`" + impl_->command + "` needs " +
+                        (name.find_first_of("AEIO") == 0 ? "an " : "a ") + name;
         for (const auto& check : impl_->checks)
             if (fault.empty())
                 fault = check();

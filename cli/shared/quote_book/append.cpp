@@ -18,9 +18,9 @@ namespace acre::cli {
 namespace {
 
 lang::Diagnostic against_rules(const std::string& why) {
-    return lang::placeless(
-        lang::Code::R005,
-        why.starts_with("quote ") || why.starts_with("another ") ? why : "the new record " + why);
+    const bool whole = why.starts_with("quote ") || why.starts_with("another ") ||
+                       why.starts_with("record "); // a sentence of its own
+    return lang::placeless(lang::Code::R005, whole ? why : "the new record " + why);
 }
 
 lang::Diagnostic against_keys(const std::string& why) {
