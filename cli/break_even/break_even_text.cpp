@@ -34,9 +34,10 @@ class BreakEvenPage {
                              money(*answer_.price), money(answer_.overhead), y(answer_.wanted)));
         line(fmt::format("this job: {}{} at {}", answer_.price ? "direct cost " : "",
                          y(answer_.now), x(answer_.value)));
-        line(fmt::format("from {} to {}: {} (at {}) to {} (at {})", x(answer_.range.low),
-                         x(answer_.range.high), y(answer_.least), x(answer_.least_at),
-                         y(answer_.greatest), x(answer_.greatest_at)));
+        if (std::isfinite(answer_.least))
+            line(fmt::format("from {} to {}: {} (at {}) to {} (at {})", x(answer_.range.low),
+                             x(answer_.range.high), y(answer_.least), x(answer_.least_at),
+                             y(answer_.greatest), x(answer_.greatest_at)));
         out_ += "\n";
         if (answer_.crossings.empty() && !answer_.searched_to)
             none();
