@@ -21,8 +21,9 @@ struct CardArguments {
     bool csv = false, earns = false;
 };
 
-lang::Outcome<engine::CardAlong> along(const std::string& words, const engine::PricedJob& job) {
-    lang::Outcome<AxisWords> axis = read_axis(words, job);
+lang::Outcome<engine::CardAlong> along(const std::string& words, const char* option,
+                                       const engine::PricedJob& job) {
+    lang::Outcome<AxisWords> axis = read_axis(words, job, std::string("`") + option + "`: ");
     if (!axis)
         return std::move(axis.said);
     return engine::CardAlong{axis->given.name, std::move(axis->at)};
@@ -45,17 +46,18 @@ lang::Outcome<engine::CardQuestion> question_of(const CardArguments& arguments,
                                                 const engine::PricedJob& job) {
     engine::CardQuestion question;
     question.item = arguments.item;
-    const auto read = [&](const std::string& words, auto& to) -> lang::Said {
+    const auto read = [&](const char* option, const std::string& words, auto& to) -> lang::Said {
         if (words.empty())
             return {};
-        lang::Outcome<engine::CardAlong> one = along(words, job);
+        lang::Outcome<engine::CardAlong> one = along(words, option, job);
         if (one)
             to = std::move(*one);
         return std::move(one.said);
     };
-    for (lang::Said said :
-         {read(arguments.rows, question.rows), read(arguments.columns, question.columns),
-          read(arguments.pages, question.pages), read(arguments.bands, question.bands)})
+    for (lang::Said said : {read("--rows", arguments.rows, question.rows),
+                            read("--columns", arguments.columns, question.columns),
+                            read("--pages", arguments.pages, question.pages),
+                            read("--bands", arguments.bands, question.bands)})
         if (said.diagnostics.has_errors())
             return said;
     if (arguments.round.empty())

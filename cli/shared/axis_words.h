@@ -25,6 +25,6 @@ lang::Outcome<engine::Range> read_range(std::string_view text,
 
 // C003 for what cannot be read, `where` says what it was; Q001 and Q002 for the given.
 lang::Outcome<AxisWords> read_axis(std::string_view text, const engine::PricedJob& job,
-                                   std::string_view where = {});
+                                   std::string_view where);
 
 } // namespace acre::cli

@@ -60,7 +60,7 @@ void hold_axis(std::string_view word) {
     const std::string places = word.find('=') == std::string_view::npos
                                    ? "crawler.burn=" + std::string(word)
                                    : std::string(word);
-    const lang::Outcome<cli::AxisWords> axis = cli::read_axis(places, small_job());
+    const lang::Outcome<cli::AxisWords> axis = cli::read_axis(places, small_job(), "");
     hold_outcome(axis);
     if (!axis)
         return;
