@@ -158,7 +158,7 @@ class SavedGivens {
         if (cell.text.empty()) {
             if (!std::isnan(job.value(line)))
                 fail(cell.span, fmt::format("the cell of `{}` is empty", name),
-                     "type a value; it was " + value_text(job.sheet(), line, job.value(line)));
+                     "type a value; it was " + before(job, line));
             return;
         }
         const std::optional<std::string> value = changed(job, line, cell);
