@@ -7,7 +7,7 @@
 
 namespace answers_test {
 
-using namespace acre::tests;
+using namespace desk;
 
 namespace {
 

@@ -15,9 +15,11 @@
 #include "cli/editor/server.h"
 #include "tests/support/scratch_folder.h"
 
-namespace acre::tests {
+// Not in acre::tests: who uses that must not find all of acre::cli in it.
+namespace desk {
 
 using namespace acre::cli;
+using acre::tests::ScratchFolder;
 using Json = nlohmann::ordered_json;
 
 inline const std::string model = "model \"Mowing\"\n"
@@ -120,4 +122,4 @@ class Desk {
     int id_ = 0;
 };
 
-} // namespace acre::tests
+} // namespace desk

@@ -9,7 +9,7 @@
 namespace server_test {
 
 namespace fs = std::filesystem;
-using namespace acre::tests;
+using namespace desk;
 
 TEST_CASE("the price stands above a job, of the text as it is typed") {
     Desk desk;

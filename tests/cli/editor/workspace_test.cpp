@@ -10,7 +10,7 @@
 namespace workspace_test {
 
 namespace fs = std::filesystem;
-using namespace acre::tests;
+using namespace desk;
 
 namespace {
 

@@ -11,7 +11,7 @@
 namespace days_test {
 
 using namespace acre;
-using namespace acre::tests;
+using namespace made_season;
 
 namespace {
 
@@ -43,24 +43,24 @@ std::string words_in(const std::string& svg) {
 }
 
 std::string drawn(const std::vector<engine::SeasonJob>& jobs) {
-    const engine::Season season = made_season(jobs);
+    const engine::Season season = season_of(jobs);
     return words_in(cli::days_svg(season, season.units, "Days"));
 }
 
 } // namespace
 
 TEST_CASE("a row of the grid goes from one change to the day before the next") {
-    CHECK(grid_text(made_season({made_job("One", "2027-06-21", 4)})) == "06-21 to 06-24 [0]; ");
+    CHECK(grid_text(season_of({made_job("One", "2027-06-21", 4)})) == "06-21 to 06-24 [0]; ");
     CHECK(grid_text(
-              made_season({made_job("One", "2027-06-21", 4), made_job("Two", "2027-06-24", 2)})) ==
+              season_of({made_job("One", "2027-06-21", 4), made_job("Two", "2027-06-24", 2)})) ==
           "06-21 to 06-23 [0]; 06-24 to 06-24 [01]; 06-25 to 06-25 [1]; ");
     CHECK(grid_text(
-              made_season({made_job("One", "2027-06-21", 4), made_job("Two", "2027-06-25", 2)})) ==
+              season_of({made_job("One", "2027-06-21", 4), made_job("Two", "2027-06-25", 2)})) ==
           "06-21 to 06-24 [0]; 06-25 to 06-26 [1]; ");
     CHECK(grid_text(
-              made_season({made_job("One", "2027-06-21", 4), made_job("Two", "2027-06-26", 2)})) ==
+              season_of({made_job("One", "2027-06-21", 4), made_job("Two", "2027-06-26", 2)})) ==
           "06-21 to 06-24 [0]; | 06-26 to 06-27 [1]; ");
-    CHECK(grid_text(made_season(
+    CHECK(grid_text(season_of(
               {made_job("One", "2027-06-21", 3), made_job("Two", "2027-06-22", 1, "tractor")})) ==
           "06-21 to 06-21 [0] []; 06-22 to 06-22 [0] [1]; 06-23 to 06-23 [0] []; ");
 }
@@ -69,12 +69,12 @@ TEST_CASE("a grid ends at its last row and says that there are more") {
     std::vector<engine::SeasonJob> jobs;
     for (long i = 0; i < 150; ++i)
         jobs.push_back(made_job("J", lang::date_text(day("2027-01-01") + 2 * i), 1));
-    engine::Season season = made_season(jobs);
+    engine::Season season = season_of(jobs);
     CHECK(cli::days_grid(season, season.units).rows.size() == 150);
     CHECK(cli::days_grid(season, season.units).all);
     CHECK(cli::days_text(season, season.units, false).find("later days") == std::string::npos);
     jobs.push_back(made_job("J", "2028-01-01", 1));
-    season = made_season(jobs);
+    season = season_of(jobs);
     CHECK(cli::days_grid(season, season.units).rows.size() == 150);
     CHECK_FALSE(cli::days_grid(season, season.units).all);
     CHECK(cli::days_text(season, season.units, false)
@@ -86,7 +86,7 @@ TEST_CASE("a column holds as much of a title as it has room for") {
     engine::SeasonQuestion question;
     question.fleet["crawler"].count = 4;
     const std::string name = "a very long name of a field by the river, north";
-    const engine::Season season = made_season(
+    const engine::Season season = season_of(
         {made_job(name, "2027-06-21", 2, "crawler", 4), made_job("b", "2027-06-22", 1)}, question);
     CHECK(cli::days_text(season, season.units, false) ==
           R"(          crawler 1           crawler 2           crawler 3
@@ -98,7 +98,7 @@ TEST_CASE("a column holds as much of a title as it has room for") {
   Jun 22  1 a very long name of a field by the river, north
   Numbers are those of the jobs above; ! : wanted by more than one.
 )");
-    const engine::Season one = made_season({made_job(name, "2027-06-21", 2)});
+    const engine::Season one = season_of({made_job(name, "2027-06-21", 2)});
     CHECK(cli::days_text(one, one.units, false) == R"(                   crawler
   Jun 21 - Jun 22  1 a very long name of a field by the river, north
   Numbers are those of the jobs above; ! : wanted by more than one.

@@ -8,7 +8,9 @@
 #include "cli/season/report.h"
 #include "lang/units/calendar.h"
 
-namespace acre::tests {
+namespace made_season {
+
+using namespace acre;
 
 inline long day(const std::string& date) {
     return *lang::day_number(date);
@@ -39,12 +41,12 @@ inline const std::vector<engine::SeasonMachine>& made_machines() {
     return machines;
 }
 
-inline engine::Season made_season(std::vector<engine::SeasonJob> jobs,
-                                  const engine::SeasonQuestion& question = {}) {
+inline engine::Season season_of(std::vector<engine::SeasonJob> jobs,
+                                const engine::SeasonQuestion& question = {}) {
     return engine::season(std::move(jobs), made_machines(), question);
 }
 
-inline cli::SeasonNames made_names(cli::Counted counted = cli::Counted::Jobs) {
+inline cli::SeasonNames names_of(cli::Counted counted = cli::Counted::Jobs) {
     return {"summer", counted, {}, {}, 20, {}};
 }
 
@@ -56,4 +58,4 @@ inline std::string section(const std::string& page, const std::string& head) {
     return page.substr(at + 1, page.find("\n\n", at + 1) - at);
 }
 
-} // namespace acre::tests
+} // namespace made_season

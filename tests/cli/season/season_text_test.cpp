@@ -5,13 +5,13 @@
 namespace season_text_test {
 
 using namespace acre;
-using namespace acre::tests;
+using namespace made_season;
 
 TEST_CASE("jobs of two years say the year of each day, jobs of one year once") {
     const auto jobs = [](const std::string& second) {
-        return section(cli::season_text(made_season({made_job("One", "2027-06-21", 2),
-                                                     made_job("Two", second, 1)}),
-                                        made_names(), false),
+        return section(cli::season_text(season_of({made_job("One", "2027-06-21", 2),
+                                                   made_job("Two", second, 1)}),
+                                        names_of(), false),
                        "Jobs");
     };
     CHECK(jobs("2027-12-31") == R"(Jobs of 2027, least profit a day first
@@ -29,9 +29,9 @@ TEST_CASE("jobs of two years say the year of each day, jobs of one year once") {
 TEST_CASE("what stands first says which jobs count, and what is left out") {
     engine::SeasonJob offer = made_job("Two", "2027-07-01", 2);
     offer.chance = 0.4;
-    cli::SeasonNames names = made_names(cli::Counted::Book);
+    cli::SeasonNames names = names_of(cli::Counted::Book);
     names.title = "book";
-    CHECK(cli::season_text(made_season({made_job("One", "2027-06-21", 2), offer}), names, false)
+    CHECK(cli::season_text(season_of({made_job("One", "2027-06-21", 2), offer}), names, false)
               .substr(0, 209) == R"(Season: book: 2 jobs, $2,800 in prices, $840 profit
 The firm's own page: it shows cost and margin. Not for the customer.
 Accepted quotes count as work. 1 quote is still offered: money, hours and acres
@@ -39,7 +39,7 @@ count by)");
     names.counted = cli::Counted::Folder;
     names.without = {"a", "b"};
     names.undated = {"Some day"};
-    CHECK(cli::season_text(made_season({made_job("One", "2027-06-21", 2)}), names, false)
+    CHECK(cli::season_text(season_of({made_job("One", "2027-06-21", 2)}), names, false)
               .substr(0, 265) == R"(Season: book: 1 job, $2,000 in prices, $600 profit
 The firm's own page: it shows cost and margin. Not for the customer.
 Every dated job of the folder counts as work, whether anybody said yes or not.
@@ -53,7 +53,7 @@ TEST_CASE("a machine wanted twice is named, with who wants it and whether it mus
         engine::SeasonQuestion question;
         question.fleet["crawler"].count = owned;
         const std::string page =
-            cli::season_text(made_season(std::move(jobs), question), made_names(), false);
+            cli::season_text(season_of(std::move(jobs), question), names_of(), false);
         return section(page, "Wanted twice") + section(page, "A plan");
     };
     CHECK(twice({made_job("One", "2027-06-21", 3), made_job("Two", "2027-06-24", 2)}) ==
@@ -118,7 +118,7 @@ TEST_CASE("hours beyond those assumed are told, and a machine of which jobs disp
     engine::SeasonJob job = made_job("One", "2027-06-01", 20, "tractor");
     job.uses[0].hours = 500;
     const auto owned = [&] {
-        return section(cli::season_text(made_season({job}), made_names(), false), "Machines owned");
+        return section(cli::season_text(season_of({job}), names_of(), false), "Machines owned");
     };
     CHECK(owned() == R"(Machines owned, as dated
                                     fixed a                at hours
@@ -140,7 +140,7 @@ TEST_CASE("hours beyond those assumed are told, and a machine of which jobs disp
 )");
     std::vector<engine::SeasonMachine> machines = made_machines();
     machines[1].disputed = true;
-    CHECK(section(cli::season_text(engine::season({job}, machines, {}), made_names(), false),
+    CHECK(section(cli::season_text(engine::season({job}, machines, {}), names_of(), false),
                   "Machines owned") == R"(Machines owned, as dated
                                     fixed a                at hours
            booked  assumed  share      year  priced at       booked  not covered
@@ -155,10 +155,9 @@ TEST_CASE("hours beyond those assumed are told, and a machine of which jobs disp
 }
 
 TEST_CASE("months say what is spent, billed and paid, and the hours of the three that work most") {
-    const std::string page =
-        cli::season_text(made_season({made_job("One", "2027-06-29", 4),
-                                      made_job("Two", "2027-08-02", 1, "tractor")}),
-                         made_names(), false);
+    const std::string page = cli::season_text(
+        season_of({made_job("One", "2027-06-29", 4), made_job("Two", "2027-08-02", 1, "tractor")}),
+        names_of(), false);
     CHECK(section(page, "Months") == R"(Months
                days  acres  gallons   spent  billed  received
   June 2027       2     20      100  $1,200      $0        $0
@@ -197,8 +196,7 @@ TEST_CASE("a year is covered when nothing is short, and says by how much") {
     const auto covers = [&](double left, double overhead) {
         job.price = job.cost + left;
         question.overhead = overhead;
-        const std::string page =
-            cli::season_text(made_season({job}, question), made_names(), false);
+        const std::string page = cli::season_text(season_of({job}, question), names_of(), false);
         const std::size_t at = page.find("What covers the year");
         return page.substr(at);
     };
@@ -266,7 +264,7 @@ TEST_CASE("one more machine pays only above what a year of it costs") {
     one.fixed = two.fixed = 0;
     const auto another = [&](double left) {
         one.price = two.price = one.cost + left;
-        return section(cli::season_text(made_season({one, two}, question), made_names(), false),
+        return section(cli::season_text(season_of({one, two}, question), names_of(), false),
                        "One more");
     };
     CHECK(another(100'000) == R"(One more crawler: it does not pay
@@ -306,7 +304,7 @@ TEST_CASE("one more machine pays only above what a year of it costs") {
 TEST_CASE("jobs without machines have a season too") {
     engine::SeasonJob job = made_job("One", "2027-06-21", 2);
     job.uses.clear();
-    const std::string page = cli::season_text(made_season({job}), made_names(), false);
+    const std::string page = cli::season_text(season_of({job}), names_of(), false);
     CHECK(page.starts_with("Season: summer: 1 job, $2,000 in prices, $600 profit\n"));
     CHECK(section(page, "Who is where") == R"(Who is where, as dated
   no job says which machine it takes: its model counts no hours of one
