@@ -2,6 +2,10 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "cli/season/days_grid.h"
 #include "cli/season/days_svg.h"
@@ -109,8 +113,9 @@ TEST_CASE("a bar has as many lines of its title as it is high") {
     const std::string name = "the long field of the upper ranch by the river bend, which goes on "
                              "and on and has no end that anybody knows of";
     // Three a day high: twelve days are 36, less 4: two lines of 16.
-    for (const auto& [days, lines] :
+    for (const auto& [of, shown] :
          {std::pair(1, 1), {11, 1}, {12, 2}, {17, 2}, {18, 3}, {20, 3}, {40, 3}}) {
+        const int days = of, lines = shown; // clang 14 captures no parts of a pair
         CAPTURE(days);
         const std::string words = drawn(
             {made_job(name, "2027-06-01", days, "tractor"), made_job("b", "2027-06-01", days)});
