@@ -70,6 +70,64 @@ TEST_CASE("a line of the index says every member of an event, and reads back as 
     CHECK(again->options[0].cents == 32);
 }
 
+TEST_CASE("an event says of each kind of record what became of a quote") {
+    Record record;
+    record.index = 5;
+    record.kind = "word";
+    record.program = "1.0";
+    record.written = "2027-06-21T15:04:05Z";
+    record.seal = "seal";
+    record.signer = "signer";
+    record.counter = {{"2027", 4}};
+    for (const char* state : {"accepted", "turned down", "withdrawn", "lapsed", "finished"}) {
+        record.body =
+            WordRecord{"2027-001", state, "Tree rows", "2027-06-20", "by phone", 3, "log"};
+        const Event event = event_of(record);
+        CHECK(event.state == state);
+        CHECK(event.quote == "2027-001");
+        CHECK(event.option == "Tree rows");
+        CHECK(event.date == "2027-06-20");
+        CHECK(event.note == "by phone");
+        CHECK(event.corrects == 3);
+        CHECK(event.record == 5);
+        CHECK(event.kind == "word");
+        CHECK(event.program == "1.0");
+        CHECK(event.written == "2027-06-21T15:04:05Z");
+        CHECK(event.seal == "seal");
+        CHECK(event.signer == "signer");
+        CHECK(event.counter == record.counter);
+    }
+    record.body = KeyRecord{"retire", "abc", "Hazel", "2027-06-22"};
+    const Event key = event_of(record);
+    CHECK(key.action == "retire");
+    CHECK(key.key == "abc");
+    CHECK(key.name == "Hazel");
+    CHECK(key.date == "2027-06-22");
+    record.body = LogRecord{"2027-002", "week.csv", "text", "2027-06-23"};
+    const Event log = event_of(record);
+    CHECK(log.quote == "2027-002");
+    CHECK(log.name == "week.csv");
+    CHECK(log.date == "2027-06-23");
+    BillRecord bill;
+    bill.quote = "2027-003";
+    bill.bill = "B-7";
+    bill.date = "2027-06-24";
+    bill.note = "the last";
+    bill.cents = 700;
+    bill.items = {{"Ripping", "ripping", "", "", "", 1, 7, 700, {}}};
+    record.body = bill;
+    const Event billed = event_of(record);
+    CHECK(billed.quote == "2027-003");
+    CHECK(billed.bill == "B-7");
+    CHECK(billed.date == "2027-06-24");
+    CHECK(billed.note == "the last");
+    CHECK(billed.cents == 700);
+    REQUIRE(billed.items.size() == 1);
+    CHECK(billed.items[0].title == "Ripping");
+    CHECK(billed.items[0].name == "ripping");
+    CHECK(billed.items[0].cents == 700);
+}
+
 TEST_CASE("a line that is no event is none") {
     CHECK_FALSE(event_in(""));
     CHECK_FALSE(event_in("[]"));
