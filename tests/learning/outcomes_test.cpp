@@ -1,5 +1,6 @@
 #include "engine/learning/outcomes.h"
 
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -68,6 +69,11 @@ TEST_CASE("the cost of a finished job in its sealed marks") {
     QuoteRecord old = quote();
     old.risk = {};
     CHECK(place_cost(old, log_of(100, 955), "").why_not == "no risk was sealed with it");
+    old = quote();
+    std::erase_if(old.risk.spreads[0].quantiles,
+                  [](const RecordQuantile& q) { return q.share == 0.25; });
+    CHECK(place_cost(old, log_of(100, 955), "").why_not ==
+          "its sealed risk has no mark of 25 %");
 }
 
 TEST_CASE("counts below the marks, and when a mark does not fit") {
@@ -121,6 +127,12 @@ TEST_CASE("what wins, by band") {
     }
     const WinsAnswer answer = wins(quotes);
     CHECK(answer.won == 8);
+    CHECK(answer.quotes == 16);
+    // Wilson's interval of 8 of 16: 1/2 ± z √(16 / 4 + z² / 4) / (16 + z²), z = 1.6449 for 90 %.
+    const double z = 1.6448536269514722;
+    CHECK(answer.share.high - 0.5 ==
+          doctest::Approx(z * std::sqrt(4 + z * z / 4) / (16 + z * z)).epsilon(1e-6));
+    CHECK(answer.share.low + answer.share.high == doctest::Approx(1));
     REQUIRE(answer.tables[0].bands.size() == 4);
     CHECK(answer.tables[0].bands[0].quotes == 4);
     CHECK(answer.tables[0].bands[0].won == 4);
