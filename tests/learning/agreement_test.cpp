@@ -79,9 +79,9 @@ TEST_CASE("a pace weighs as the normal density of its ratio, over every spread b
             const double ratio = 0.05 * std::pow(100, k / 15.0);
             double of_all = ratio / (1 + ratio * ratio);
             for (std::size_t j = 0; j < jobs.size(); ++j)
-                of_all *= normal(std::log(measured[j]) - std::log(jobs[j].reading.drawn[i]) -
-                                     shift[j],
-                                 ratio * scale * ratio * scale + error[j] * error[j]);
+                of_all *=
+                    normal(std::log(measured[j]) - std::log(jobs[j].reading.drawn[i]) - shift[j],
+                           ratio * scale * ratio * scale + error[j] * error[j]);
             sum += of_all;
         }
         likelihood.push_back(sum);
@@ -151,7 +151,8 @@ TEST_CASE("days weigh as a binomial count, less sharply where jobs differ more t
     Assumptions assumptions(draws);
     REQUIRE(assumptions.take({"fit", "", "%", 70, Range{30, 95}, {}}) == 0);
     const std::vector<double> fit = assumptions.all()[0].drawn;
-    const auto weigh = [&](const std::vector<std::pair<double, double>>& lost_of, double dispersion) {
+    const auto weigh = [&](const std::vector<std::pair<double, double>>& lost_of,
+                           double dispersion) {
         std::vector<Job> jobs;
         double lost = 0, trials = 0;
         for (const auto& [count, of] : lost_of) {
@@ -164,9 +165,9 @@ TEST_CASE("days weigh as a binomial count, less sharply where jobs differ more t
         }
         std::vector<double> likelihood;
         for (const double percent : fit)
-            likelihood.push_back(std::pow(std::pow(1 - percent / 100, lost) *
-                                              std::pow(percent / 100, trials - lost),
-                                          1 / dispersion));
+            likelihood.push_back(
+                std::pow(std::pow(1 - percent / 100, lost) * std::pow(percent / 100, trials - lost),
+                         1 / dispersion));
         alike(weights(Tells::Days, told(jobs), assumptions), likelihood);
     };
     weigh({{8, 20}}, 1);
@@ -190,8 +191,8 @@ TEST_CASE("weights of too few draws are flattened until a hundred count") {
         const double expected = jobs[0].reading.drawn[i] * 10'000;
         return 5'000 * std::log(expected) - expected;
     };
-    const double power = std::log(weight[600] / weight[620]) /
-                         (log_likelihood(600) - log_likelihood(620));
+    const double power =
+        std::log(weight[600] / weight[620]) / (log_likelihood(600) - log_likelihood(620));
     CHECK((power > 0 && power < 1));
     for (const std::size_t i : {560U, 580U, 640U})
         CHECK(std::log(weight[600] / weight[i]) ==

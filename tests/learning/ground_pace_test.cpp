@@ -109,10 +109,13 @@ Given given(const std::vector<PaceOfJob>& jobs, const std::string& ground, doubl
 
 } // namespace
 
-TEST_CASE("what is learned of a ground is the mean of a normal vector, over every pair of spreads") {
-    const std::vector<PaceOfJob> jobs = {
-        {{"clay", 5, "ft"}, 0.8, 0.03}, {{"clay", 5, "ft"}, 0.9, 0.1}, {{"loam", 5, "ft"}, 1.2, 0.05},
-        {{"sand", 5, "ft"}, 1.1, 0.02}, {{"sand", 5, "ft"}, 1.3, 0.02}};
+TEST_CASE(
+    "what is learned of a ground is the mean of a normal vector, over every pair of spreads") {
+    const std::vector<PaceOfJob> jobs = {{{"clay", 5, "ft"}, 0.8, 0.03},
+                                         {{"clay", 5, "ft"}, 0.9, 0.1},
+                                         {{"loam", 5, "ft"}, 1.2, 0.05},
+                                         {{"sand", 5, "ft"}, 1.1, 0.02},
+                                         {{"sand", 5, "ft"}, 1.3, 0.02}};
     constexpr double scale = 0.15;
     double between = 0;
     const std::vector<GroundPace> paces = ground_paces(jobs, scale, between);
@@ -135,8 +138,10 @@ TEST_CASE("what is learned of a ground is the mean of a normal vector, over ever
         const double error = std::sqrt(squares / sum - mean * mean);
         CAPTURE(pace.layer);
         CHECK(pace.learned == doctest::Approx(std::exp(mean)).epsilon(1e-9));
-        CHECK(pace.low == doctest::Approx(std::exp(mean - 1.6448536269514722 * error)).epsilon(1e-8));
-        CHECK(pace.high == doctest::Approx(std::exp(mean + 1.6448536269514722 * error)).epsilon(1e-8));
+        CHECK(pace.low ==
+              doctest::Approx(std::exp(mean - 1.6448536269514722 * error)).epsilon(1e-8));
+        CHECK(pace.high ==
+              doctest::Approx(std::exp(mean + 1.6448536269514722 * error)).epsilon(1e-8));
         CHECK(between == doctest::Approx(spread / sum).epsilon(1e-9));
     }
     CHECK(paces[0].ratio == doctest::Approx(std::sqrt(0.8 * 0.9)));

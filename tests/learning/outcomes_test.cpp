@@ -72,8 +72,7 @@ TEST_CASE("the cost of a finished job in its sealed marks") {
     old = quote();
     std::erase_if(old.risk.spreads[0].quantiles,
                   [](const RecordQuantile& q) { return q.share == 0.25; });
-    CHECK(place_cost(old, log_of(100, 955), "").why_not ==
-          "its sealed risk has no mark of 25 %");
+    CHECK(place_cost(old, log_of(100, 955), "").why_not == "its sealed risk has no mark of 25 %");
 }
 
 TEST_CASE("counts below the marks, and when a mark does not fit") {
