@@ -42,7 +42,8 @@ ComparedReading only(const std::vector<FinishedJob>& jobs) {
 TEST_CASE("what is told by the hour is compared by hours, days by days, prices job by job") {
     // 2 and 2.5 in 80 and 40 h: (160 + 100) / 120; measured 1.8 and 2.4: (144 + 96) / 120.
     for (const Tells tells : {Tells::Pace, Tells::Burn, Tells::Money}) {
-        const ComparedReading row = only({job("a", tells, 2, 1.8, 80), job("b", tells, 2.5, 2.4, 40)});
+        const ComparedReading row =
+            only({job("a", tells, 2, 1.8, 80), job("b", tells, 2.5, 2.4, 40)});
         CHECK(row.tells == tells);
         CHECK(row.jobs == 2);
         CHECK(row.said == doctest::Approx(260.0 / 120));
