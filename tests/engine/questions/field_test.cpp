@@ -60,6 +60,47 @@ TEST_CASE("acres, pulls, times and pace of a square agree with each other") {
     CHECK(std::abs(field->pulls[0].from_place.lat - 36.6) < 1e-5);
 }
 
+TEST_CASE("what is left along the edges and at the ends of the rows is told by itself") {
+    const double acre = 4046.856, whole = 402.5 * 399.5;
+    FieldQuestion edges = question(square());
+    edges.request.headland = 20;
+    const lang::Outcome<FieldAnswer> headland = ask(edges);
+    REQUIRE(headland);
+    CHECK(headland->edge == doctest::Approx(2 * (402.5 + 399.5) / 0.3048).epsilon(0.003));
+    CHECK(headland->headland == doctest::Approx(20 / 0.3048));
+    CHECK(headland->unripped_headland ==
+          doctest::Approx((whole - 362.5 * 359.5) / acre).epsilon(0.003));
+    CHECK(headland->unripped_row_ends == 0);
+    FieldQuestion ends = question(square());
+    ends.request.row_ends = 15;
+    const lang::Outcome<FieldAnswer> rows = ask(ends);
+    REQUIRE(rows);
+    CHECK(rows->row_ends == doctest::Approx(15 / 0.3048));
+    CHECK(rows->unripped_row_ends == doctest::Approx(40 * 10 * 2 * 15 / acre).epsilon(0.003));
+    CHECK(rows->unripped_headland == 0);
+    FieldQuestion both = question(square(R"(, [[-119.699, 36.601], [-119.699, 36.602], [-119.698,
+36.602], [-119.698, 36.601], [-119.699, 36.601]])"));
+    both.request.headland = 20;
+    both.request.row_ends = 15;
+    const lang::Outcome<FieldAnswer> all = ask(both);
+    REQUIRE(all);
+    CHECK(all->net - all->doubled + all->unripped_headland + all->unripped_row_ends +
+              all->unripped_gaps ==
+          doctest::Approx(all->gross - all->holes));
+    // One block is all of the field.
+    REQUIRE(all->blocks.size() == 1);
+    const FieldBlock& block = all->blocks[0];
+    CHECK(block.gross == doctest::Approx(all->gross));
+    CHECK(block.holes == doctest::Approx(all->holes));
+    CHECK(block.net == doctest::Approx(all->net));
+    CHECK(block.unripped_headland == doctest::Approx(all->unripped_headland));
+    CHECK(block.unripped_row_ends == doctest::Approx(all->unripped_row_ends));
+    CHECK(block.unripped_gaps == doctest::Approx(all->unripped_gaps));
+    CHECK(block.travel == doctest::Approx(all->travel));
+    CHECK(block.mean == doctest::Approx(all->mean));
+    CHECK(block.pulls == all->pulls.size());
+}
+
 TEST_CASE("without a heading the fastest is taken and the others tell what they lose") {
     FieldQuestion best = question(square());
     best.heading.reset();
