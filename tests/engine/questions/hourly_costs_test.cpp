@@ -50,8 +50,7 @@ TEST_CASE("costs over hours and what goes with the largest's hours run by the ho
                                         "  cost permit : $ = $70 over 1\n");
     CHECK(all.costs == std::vector<std::string>{"crawler", "wage", "fuel", "oil"});
     CHECK(all.hours == doctest::Approx(20));
-    CHECK(all.per_hour ==
-          doctest::Approx((2'000 + 600 + 400 + 0.005 * 378.5411784) / 20));
+    CHECK(all.per_hour == doctest::Approx((2'000 + 600 + 400 + 0.005 * 378.5411784) / 20));
 }
 
 TEST_CASE("the part is that of the largest cost over hours") {
