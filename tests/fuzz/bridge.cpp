@@ -1,233 +1,182 @@
-// Bytes throw two jobs and their models. What the bridge gives to each change is held against the
-// mean over every order of the changes, with prices worked out by hand.
+// Bytes throw two jobs and their models (naive/two_sides.h). Which changes stand in one row, what
+// the bridge gives to each, and how it calls them, is held against the mean over every order of
+// the changes, with prices worked out by hand.
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <numeric>
-#include <optional>
-#include <set>
 
 #include "engine/driver.h"
 #include "engine/questions/bridge/bridge.h"
+#include "lang/diag/render.h"
+#include "tests/fuzz/naive/two_sides.h"
 #include "tests/fuzz/target.h"
-#include "tests/support/dice.h"
 #include "tests/support/memory_loader.h"
 
 namespace bridge_fuzz {
 
 using namespace acre;
+using namespace acre::fuzz::naive;
+using engine::BridgeKind;
 
 namespace {
 
-enum Given : std::uint8_t { Area, Pace, Drag, Extra, Rate, Diesel, Burn, Share, Method };
-constexpr std::size_t givens = 9;
-constexpr std::array<const char*, givens> names{"area",   "pace", "drag",  "extra", "rate",
-                                                "diesel", "burn", "share", "method"};
-constexpr std::array<const char*, givens> units{" ac",    " ac/h",  " ac/h", "", " $/h",
-                                                " $/gal", " gal/h", " %",    ""};
-
-struct Side {
-    std::array<int, givens> value{};  // of the method: 0 one, 1 both
-    std::size_t hours = 0, steps = 0; // of the model
+struct Asked {
+    Side before, after;
+    bool total = false;
 };
 
-std::string model_of(const Side& side) {
-    static constexpr const char* rounded[] = {"", "", "ceil("};
-    static constexpr const char* ends[] = {"", " + 2 h", ", 1 h)"};
-    static constexpr const char* steps[] = {"  margin share\n", "  overhead 9 %\n  margin share\n",
-                                            "  margin share\n  round up to $1/ac\n",
-                                            "  markup share\n  at least $4,000\n", ""};
-    return tests::in_order(
-        {"model \"m\"\ngiven area = 80 ac\ngiven pace = 3 ac/h\ngiven drag = 0 ac/h\n"
-         "given extra = 2\ngiven rate = $300/h\ngiven diesel = $4/gal\ngiven burn = 35 gal/h\n"
-         "given share = 12 %\ngiven method = one | both\nhours : h = ",
-         rounded[side.hours], "area / (pace - drag) * (when method is both then extra otherwise 1)",
-         ends[side.hours],
-         "\ncost machine : $/h = rate over hours\ncost fuel : $/gal = diesel over burn * hours\n"
-         "price \"Ripping\" per ac of area\n",
-         steps[side.steps]});
+Parts parts_of(const engine::BridgeRow& row) {
+    Parts parts;
+    for (const engine::BridgeChange& change : row.changes)
+        for (int i = 0; i < static_cast<int>(givens); ++i)
+            if (change.name == given_names[static_cast<std::size_t>(i)])
+                parts.insert(i);
+    return parts;
 }
 
-std::string job_of(const Side& side) {
-    std::string text = "job \"j\"\nmodel \"m\"\n";
-    for (std::size_t i = 0; i < givens; ++i)
-        text += tests::in_order({"set ", names[i], " = ",
-                                 i == Method ? side.value[i] == 1 ? "both" : "one"
-                                             : std::to_string(side.value[i]) + units[i],
-                                 "\n"});
-    return text;
-}
-
-struct Worth {
-    double price = 0;
-    bool doubtful = false; // a step right at its edge
-};
-
-Worth worth(const Side& side, bool total) {
-    const auto of = [&](Given given) { return static_cast<double>(side.value[given]); };
-    Worth result;
-    const auto up = [&](double x) {
-        result.doubtful |= std::fabs(x - std::round(x)) < 1e-9 * (1 + std::fabs(x));
-        return std::ceil(x);
-    };
-    double hours = of(Area) / (of(Pace) - of(Drag)) * (side.value[Method] == 1 ? of(Extra) : 1);
-    hours = side.hours == 0 ? hours : side.hours == 1 ? hours + 2 : up(hours);
-    double price = hours * (of(Rate) + of(Diesel) * of(Burn));
-    const double share = of(Share) / 100;
-    if (side.steps < 3)
-        price *= (side.steps == 1 ? 1.09 : 1) / (1 - share);
-    if (side.steps == 2)
-        price = up(price / of(Area)) * of(Area);
-    if (side.steps == 3)
-        price = std::max(price * (1 + share), 4000.0);
-    result.price = total ? price : price / of(Area);
-    if (side.value[Pace] == side.value[Drag])
-        result.price = NAN;
-    return result;
-}
-
-// The old side with some rows of the bridge taken to the new one, the model with one of them.
-Side mixed(const Side& before, const Side& after, const std::vector<engine::BridgeRow>& rows,
-           std::size_t taken, std::size_t with_model) {
-    Side side = before;
-    for (std::size_t row = 0; row < rows.size(); ++row) {
-        if ((taken >> row & 1U) == 0)
-            continue;
-        if (row == with_model) {
-            side.hours = after.hours;
-            side.steps = after.steps;
+// The group of a row: its givens, and the model and the library that go with them.
+std::size_t group_of(const engine::BridgeRow& row, const std::vector<Parts>& groups) {
+    const Parts told = parts_of(row);
+    HOLDS(told.size() == row.changes.size());
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        Parts plain = groups[i];
+        const bool model = plain.erase(model_part) > 0;
+        const bool library = plain.erase(library_part) > 0;
+        const BridgeKind kind = groups[i].size() > 1 && !plain.empty() ? BridgeKind::Together
+                                : model                                ? BridgeKind::Model
+                                : library                              ? BridgeKind::Library
+                                                                       : BridgeKind::Given;
+        if (plain == told && (!told.empty() || row.kind == kind)) {
+            HOLDS(row.kind == kind);
+            return i;
         }
-        for (const engine::BridgeChange& change : rows[row].changes)
-            for (std::size_t i = 0; i < givens; ++i)
-                if (change.name == names[i])
-                    side.value[i] = after.value[i];
     }
-    return side;
+    HOLDS_FOR(false, "a row of changes that do not go together");
+    return 0;
 }
 
-// By row: what it adds, on the mean of all orders.
-std::vector<double> by_every_order(const std::vector<double>& worths, std::size_t rows) {
-    std::vector<std::size_t> order(rows);
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::vector<double> shares(rows, 0.0);
-    double orders = 0;
-    do {
-        std::size_t taken = 0;
-        for (const std::size_t row : order) {
-            const std::size_t next = taken | std::size_t{1} << row;
-            shares[row] += worths[next] - worths[taken];
-            taken = next;
-        }
-        ++orders;
-    } while (std::next_permutation(order.begin(), order.end()));
-    for (double& share : shares)
-        share /= orders;
-    return shares;
-}
-
-// Every change is in one row, and nothing else is.
-void hold_changes(const Side& before, const Side& after,
-                  const std::vector<engine::BridgeRow>& rows) {
-    std::multiset<std::string> told, wanted;
-    for (const engine::BridgeRow& row : rows)
-        for (const engine::BridgeChange& change : row.changes)
-            told.insert(change.name);
-    for (std::size_t i = 0; i < givens; ++i)
-        if (before.value[i] != after.value[i])
-            wanted.insert(names[i]);
-    HOLDS(told == wanted);
-}
-
-// Whether the rows have what they have on the mean of all orders, the model with one of them.
-// Empty: a price stands at the edge of a step.
-std::optional<bool> are_fair(const engine::BridgeAnswer& bridge, const Side& before,
-                             const Side& after, const std::vector<engine::BridgeRow>& rows,
-                             bool total, std::size_t with_model) {
-    std::vector<double> worths;
-    double scale = 1;
-    for (std::size_t taken = 0; taken < std::size_t{1} << rows.size(); ++taken) {
-        const Worth one = worth(mixed(before, after, rows, taken, with_model), total);
-        if (one.doubtful)
-            return std::nullopt;
-        worths.push_back(one.price);
-        scale = std::max(scale, std::fabs(one.price));
+// What is said of the changes of a row.
+void hold_words(const engine::BridgeRow& row, const Asked& asked) {
+    std::string because;
+    for (const engine::BridgeChange& change : row.changes) {
+        const auto at = std::find(given_names.begin(), given_names.end(), change.name);
+        const auto given = static_cast<Given>(at - given_names.begin());
+        HOLDS(change.label == label_of(given, asked.after));
+        HOLDS_FOR(change.before == shown(given, asked.before), change.before);
+        HOLDS_FOR(change.after == shown(given, asked.after), change.after);
+        HOLDS(change.choice == (given == Method));
+        if (&change == row.changes.data() &&
+            (given != Burn || asked.after.burn_from != BurnFrom::Model))
+            because = "new " + change.name;
     }
-    const auto near = [&](double a, double b) { return std::fabs(a - b) <= 1e-9 * scale; };
-    bool fair =
-        near(bridge.before.value, worths.front()) && near(bridge.after.value, worths.back());
-    const std::vector<double> shares = by_every_order(worths, rows.size());
-    for (std::size_t row = 0; row < rows.size(); ++row)
-        fair = fair && near(rows[row].share, shares[row]);
-    return fair;
+    HOLDS_FOR(row.because == because, row.because);
 }
 
-void hold_rows(const engine::BridgeAnswer& bridge, const Side& before, const Side& after,
-               bool total) {
+void hold_rows(const engine::BridgeAnswer& bridge, const Asked& asked) {
     std::vector<engine::BridgeRow> rows = bridge.rows;
+    const std::int64_t difference = bridge.after.cents - bridge.before.cents;
     std::int64_t cents = 0;
-    for (const engine::BridgeRow& row : rows)
+    double share = 0;
+    for (const engine::BridgeRow& row : rows) {
         cents += row.cents;
-    HOLDS(cents == bridge.after.cents - bridge.before.cents);
-    if (!rows.empty() && rows.back().kind == engine::BridgeKind::Rounding)
-        rows.pop_back();
-    hold_changes(before, after, rows);
-    bool fair = false, model = false;
-    for (std::size_t row = 0; row < rows.size(); ++row) {
-        HOLDS(std::fabs(static_cast<double>(rows[row].cents) - 100 * rows[row].share) <=
-              0.5 + 1e-9 * std::fabs(rows[row].share));
-        HOLDS(row == 0 || std::fabs(rows[row - 1].share) >= std::fabs(rows[row].share));
-        model = model || rows[row].kind == engine::BridgeKind::Model;
+        share += row.share;
     }
-    const bool same = before.hours == after.hours && before.steps == after.steps;
-    HOLDS(!(same && model));
-    // A model that goes together with givens is not told: one of those rows has it.
-    for (std::size_t row = 0; row <= rows.size() && !fair; ++row)
-        if (same ? row == rows.size()
-                 : row < rows.size() && rows[row].kind == (model ? engine::BridgeKind::Model
-                                                                 : engine::BridgeKind::Together))
-            fair = are_fair(bridge, before, after, rows, total, row).value_or(true);
-    HOLDS(fair);
+    const double scale = 1 + std::fabs(bridge.before.value) + std::fabs(bridge.after.value);
+    HOLDS(cents == difference);
+    if (!rows.empty() && rows.back().kind == BridgeKind::Rounding) {
+        HOLDS(std::fabs(share - static_cast<double>(difference) / 100) <= 1e-9 * scale);
+        HOLDS(rows.back().changes.empty() && rows.back().cents != 0);
+        rows.pop_back();
+    }
+    const std::vector<Parts> all = groups(asked.before, asked.after, asked.total);
+    const std::vector<double> shares = by_every_order(asked.before, asked.after, all, asked.total);
+    std::set<std::size_t> told;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const engine::BridgeRow& row = rows[i];
+        const std::size_t group = group_of(row, all);
+        HOLDS(told.insert(group).second);
+        HOLDS(shares.empty() || std::fabs(row.share - shares[group]) <= 1e-9 * scale);
+        HOLDS(std::fabs(static_cast<double>(row.cents) - 100 * row.share) <=
+              0.5 + 1e-9 * std::fabs(row.share));
+        HOLDS(i == 0 || std::fabs(rows[i - 1].share) >= std::fabs(row.share));
+        hold_words(row, asked);
+    }
+    HOLDS(told.size() == all.size());
+}
+
+void hold_side(const engine::BridgeSide& told, const Side& side, bool total) {
+    const Worth by_hand = worth(side);
+    HOLDS(told.label == "j (" + told.what + ")");
+    if (by_hand.doubtful)
+        return;
+    const double price = by_hand.price(total);
+    HOLDS(std::fabs(told.value - price) <= 1e-9 * (1 + price));
+    // As quoted: the whole price in cents, and by the acre what that comes to. Where a rate of four
+    // decimals is as good as the price, it is charged.
+    const double cents = 100 * by_hand.total + 0.5;
+    const double quoted = std::floor(cents);
+    const double acres = side.value[Area];
+    const double wanted = total ? quoted : std::floor(quoted / acres + 0.5 + 1e-9);
+    const double off = std::fabs(static_cast<double>(told.cents) - wanted);
+    const bool at_half = std::fabs(cents - std::round(cents)) < 1e-9 * (1 + cents);
+    HOLDS(off <= 1e-9 * quoted + (at_half ? 1 : 0));
+}
+
+void hold_kept(const engine::BridgeAnswer& bridge, const Asked& asked) {
+    HOLDS(bridge.kept.has_value() == (asked.before.value[Area] == asked.after.value[Area]));
+    const Worth before = worth(asked.before), after = worth(asked.after);
+    if (!bridge.kept || before.doubtful || after.doubtful)
+        return;
+    const auto near = [](double told, double by_hand, double off) {
+        return std::fabs(told - by_hand) <= off + 1e-9 * std::fabs(by_hand);
+    };
+    HOLDS(near(bridge.kept->price, before.total, 0.01));
+    HOLDS(near(bridge.kept->overhead, asked.before.steps == 1 ? 0.09 * before.cost : 0, 0));
+    HOLDS(near(bridge.kept->direct_cost_before, before.cost, 0));
+    HOLDS(near(bridge.kept->direct_cost_after, after.cost, 0));
+}
+
+lang::Outcome<engine::Job> made(const Side& side, const std::string& because) {
+    tests::MemoryLoader loader(
+        {{"m.rate", model_of(side)}, {"library/own.rate", library_of(side)}});
+    lang::Request request;
+    request.name = "j.job";
+    request.text = job_of(side, because);
+    fuzz::show(model_of(side) + request.text);
+    return engine::make_job(request, loader);
+}
+
+bool is_priced(const Side& side) {
+    const bool is_ahead =
+        side.hours == 3 ? side.value[Pace] > 0 : side.value[Pace] > side.value[Drag];
+    return is_ahead && side.value[Area] > 0;
 }
 
 } // namespace
 
 ACREWRIGHT_TARGET(bridge, bytes) {
     tests::Dice dice(bytes);
-    const bool total = dice.below(2) == 1;
-    Side before;
-    for (std::size_t i = 0; i < givens; ++i)
-        before.value[i] = static_cast<int>(i == Method ? dice.below(2) : 1 + dice.below(90));
-    before.value[Drag] = static_cast<int>(dice.below(3));
-    before.hours = dice.below(3);
-    before.steps = dice.below(5);
-    Side after = before;
-    for (std::size_t changes = 1 + dice.below(4); changes > 0; --changes) {
-        const std::size_t i = dice.below(givens);
-        after.value[i] = static_cast<int>(i == Method ? dice.below(2) : dice.below(90));
-    }
-    if (dice.below(3) == 1) {
-        after.hours = dice.below(3);
-        after.steps = dice.below(5);
-    }
-    const auto made = [&](const Side& side) {
-        tests::MemoryLoader loader({{"m.rate", model_of(side)}});
-        lang::Request request;
-        request.name = "j.job";
-        request.text = job_of(side);
-        fuzz::show(request.text);
-        return engine::make_job(request, loader);
-    };
-    const lang::Outcome<engine::Job> old = made(before);
-    const lang::Outcome<engine::Job> now = made(after);
-    HOLDS(old && now);
+    Asked asked;
+    asked.total = dice.below(2) == 1;
+    asked.before = draw_side(dice);
+    asked.after = draw_changes(asked.before, dice);
+    const lang::Outcome<engine::Job> old = made(asked.before, "old");
+    const lang::Outcome<engine::Job> now = made(asked.after, "new");
+    for (const lang::Said* said : {&old.said, &now.said})
+        HOLDS_FOR(!said->diagnostics.has_errors(), lang::render(said->diagnostics, *said->sources));
     const lang::Outcome<engine::BridgeAnswer> bridge =
-        engine::ask(**old, **now, {"", "", "", "", total});
+        engine::ask(**old, **now, {"a.job", "b.job", "", "", asked.total});
     if (!bridge) {
         HOLDS(bridge.said.diagnostics.has_errors());
+        HOLDS_FOR(!is_priced(asked.before) || !is_priced(asked.after),
+                  bridge.said.diagnostics.all().front().title);
         return;
     }
     HOLDS(bridge->exact);
-    hold_rows(*bridge, before, after, total);
+    HOLDS(bridge->unit == (asked.total ? "$" : "$/ac"));
+    hold_side(bridge->before, asked.before, asked.total);
+    hold_side(bridge->after, asked.after, asked.total);
+    hold_kept(*bridge, asked);
+    hold_rows(*bridge, asked);
     fuzz::show(std::to_string(bridge->rows.size()) + " rows");
 }
 

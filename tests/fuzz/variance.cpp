@@ -1,258 +1,152 @@
-// Bytes throw a quote and the log of its job. Quantities, rates and the parts of each difference
-// are held against what is worked out here from the figures that went into the log.
+// Bytes throw a quote and the log of its job (naive/drawn_log.h). Quantities, rates, the parts of
+// each difference, and what the log comes to by column, are held against what is worked out by hand
+// from the figures that went into the log.
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
-#include <optional>
 
 #include "engine/questions/variance.h"
+#include "tests/fuzz/naive/log_by_hand.h"
 #include "tests/fuzz/target.h"
-#include "tests/support/dice.h"
 
 namespace variance_fuzz {
 
 using namespace acre;
+using namespace acre::fuzz::naive;
 using engine::Counting;
-using engine::QuotedCost;
 
 namespace {
 
-struct Day { // one row of the log; empty: nobody wrote it down
-    std::string machine;
-    double hours = 0;
-    std::optional<double> acres, gallons, price, spent;
-};
-
-struct Drawn {
-    engine::Quoted quoted;
-    std::vector<Day> days;
-    bool two_machines = false;
-};
-
-double sum(const Drawn& drawn, std::optional<double> Day::*of) {
-    double all = 0;
-    for (const Day& day : drawn.days)
-        all += (day.*of).value_or(0);
-    return all;
-}
-double hours_of(const Drawn& drawn, const std::string& machine) {
-    double all = 0;
-    for (const Day& day : drawn.days)
-        all += machine.empty() || day.machine == machine ? day.hours : 0;
-    return all;
-}
-// Days on which it was left empty brought as much an hour as the others.
-double filled(const Drawn& drawn, std::optional<double> Day::*of) {
-    double known = 0;
-    for (const Day& day : drawn.days)
-        known += day.*of ? day.hours : 0;
-    return known > 0 ? sum(drawn, of) * hours_of(drawn, "") / known : sum(drawn, of);
-}
-double working_days(const Drawn& drawn) {
-    double all = 0;
-    for (const Day& day : drawn.days)
-        all += day.hours > 0 || day.acres.value_or(0) > 0 ? 1 : 0;
-    return all;
-}
-
-Drawn draw(tests::Dice& dice) {
-    const auto whole = [&](std::size_t low, std::size_t high) {
-        return static_cast<double>(low + dice.below(high - low + 1));
-    };
-    Drawn drawn;
-    engine::Quoted& quoted = drawn.quoted;
-    quoted.quote = "2027-001";
-    quoted.price = whole(1, 200) * 100;
-    quoted.overhead = whole(0, 50) * 10;
-    quoted.finished = dice.below(3) != 1;
-    if (dice.below(2) == 1)
-        quoted.income = whole(0, 200) * 100;
-    drawn.two_machines = dice.below(2) == 1;
-    const double first = whole(1, 90), second = whole(1, 90), acres = whole(1, 200);
-    const double gallons = whole(1, 900), days = whole(1, 20);
-    const double all = drawn.two_machines ? first + second : first;
-    quoted.counted = {{"hours", "h", Counting::Meter, "crawler", first, {"first"}},
-                      {"acres", "ac", Counting::Work, "", acres, {"ground"}},
-                      {"gallons", "gal", Counting::Fuel, "", gallons, {"fuel"}},
-                      {"days", "day", Counting::Days, "", days, {"meals"}}};
-    if (drawn.two_machines)
-        quoted.counted.push_back({"other", "h", Counting::Meter, "loader", second, {"second"}});
-    const auto rate = [&] { return whole(1, 400) / 4; };
-    const QuotedCost costs[] = {{"first", "", "Work", "$/h", "h", rate(), first},
-                                {"second", "", "Work", "$/h", "h", rate(), second},
-                                {"crew", "", "Work", "$/h", "h", rate(), whole(1, 3) * all},
-                                {"truck", "", "Move", "$/h", "h", rate(), all + 7},
-                                {"ground", "", "Work", "$/ac", "ac", rate(), acres},
-                                {"seed", "", "Work", "$/ac", "ac", rate(), acres / 2},
-                                {"fuel", "", "Work", "$/gal", "gal", rate(), gallons},
-                                {"meals", "", "Work", "$/day", "day", rate(), days},
-                                {"trips", "", "Move", "$/trip", "trip", rate(), whole(1, 9)},
-                                {"permit", "", "Move", "$", "", rate(), 1}};
-    for (const QuotedCost& cost : costs)
-        if (dice.below(3) != 1 && (cost.name != "second" || drawn.two_machines))
-            quoted.costs.push_back(cost);
-    for (std::size_t rows = 1 + dice.below(8); rows > 0; --rows) {
-        Day& day = drawn.days.emplace_back();
-        day.machine = drawn.two_machines && dice.below(2) == 1 ? "loader" : "crawler";
-        day.hours = whole(0, 48) / 4;
-        const auto perhaps = [&](double most) {
-            return dice.below(5) == 1 ? std::optional<double>() : whole(0, 80) / 80 * most;
-        };
-        day.acres = perhaps(40);
-        day.gallons = perhaps(400);
-        if (dice.below(2) == 1)
-            day.price = whole(1, 36) / 4;
-        if (dice.below(4) == 1)
-            day.spent = whole(0, 900);
-    }
-    return drawn;
-}
-
-std::string csv_of(const Drawn& drawn) {
-    std::string text =
-        "date,machine,meter_start,meter_stop,acres,gallons,fuel_price,amount.trips\n";
-    double meter = 100;
-    for (std::size_t i = 0; i < drawn.days.size(); ++i) {
-        const Day& day = drawn.days[i];
-        char row[400];
-        std::snprintf(row, sizeof row, "2027-03-%02zu,%s,%.2f,%.2f", i + 1, day.machine.c_str(),
-                      meter, meter + day.hours);
-        text += row;
-        for (const auto& cell : {day.acres, day.gallons, day.price, day.spent}) {
-            std::snprintf(row, sizeof row, ",%.17g", cell.value_or(0));
-            text += cell ? row : ",";
-        }
-        text += "\n";
-        meter += day.hours;
-    }
-    return text;
-}
-
-// How many times its quoted quantity a cost came to, by what its quantity goes with.
-double times(const Drawn& drawn, const QuotedCost& cost) {
-    double quoted_hours = 0;
-    bool all_named = true, in_part = false;
-    for (const engine::CountedLine& line : drawn.quoted.counted)
-        if (line.how == Counting::Meter) {
-            quoted_hours += line.quoted;
-            all_named =
-                all_named && std::any_of(drawn.days.begin(), drawn.days.end(),
-                                         [&](const Day& d) { return d.machine == line.machine; });
-        }
-    for (const engine::CountedLine& line : drawn.quoted.counted)
-        for (const QuotedCost& other : drawn.quoted.costs)
-            in_part = in_part || (line.how == Counting::Meter && other.part == cost.part &&
-                                  other.quantity_unit == "h" && other.quantity == line.quoted);
-    const auto line = std::find_if(
-        drawn.quoted.counted.begin(), drawn.quoted.counted.end(), [&](const auto& one) {
-            return one.unit == cost.quantity_unit && (one.unit != "h" || one.costs[0] == cost.name);
-        });
-    if (cost.quantity_unit == "h") {
-        const bool over_one = line != drawn.quoted.counted.end();
-        if (over_one && drawn.two_machines && all_named)
-            return hours_of(drawn, line->machine) / line->quoted;
-        return over_one || in_part ? hours_of(drawn, "") / quoted_hours : 1;
-    }
-    if (cost.quantity_unit == "ac")
-        return filled(drawn, &Day::acres) / line->quoted;
-    if (cost.quantity_unit == "gal")
-        return filled(drawn, &Day::gallons) / line->quoted;
-    const double days = working_days(drawn);
-    if ((cost.quantity_unit == "day" || cost.quantity_unit == "trip") && days > 0)
-        for (const engine::CountedLine& one : drawn.quoted.counted)
-            if (one.how == Counting::Days)
-                return days / one.quoted;
-    return 1;
-}
-
-// Counted by the log at all: without a day of work its days say nothing.
-bool is_counted(const Drawn& drawn, const QuotedCost& cost) {
-    return cost.quantity_unit != "day" && cost.quantity_unit != "trip" ? cost.quantity_unit != ""
-                                                                       : working_days(drawn) > 0;
-}
-
-std::optional<double> mean_fuel_price(const Drawn& drawn) {
-    double money = 0, gallons = 0;
-    for (const Day& day : drawn.days)
-        if (day.price && day.gallons.value_or(0) > 0) {
-            money += *day.price * *day.gallons;
-            gallons += *day.gallons;
-        }
-    return gallons > 0 ? std::optional(money / gallons) : std::nullopt;
-}
-
-void hold_row(const Drawn& drawn, const engine::VarianceRow& row, double scaled) {
-    const QuotedCost& cost = row.quoted;
-    const double grown = times(drawn, cost);
-    const bool as_quoted =
-        !is_counted(drawn, cost) || (cost.quantity_unit == "h" && !row.from.log && grown == 1);
-    double quantity = cost.quantity * (as_quoted ? 1 : grown * scaled);
-    double rate = cost.rate;
-    double amount = quantity * rate;
-    const bool spent =
-        cost.name == "trips" && std::any_of(drawn.days.begin(), drawn.days.end(),
-                                            [](const Day& day) { return day.spent.has_value(); });
-    if (spent) {
-        amount = scaled * sum(drawn, &Day::spent);
-        rate = quantity > 0 ? amount / quantity : rate;
-    } else if (cost.name == "fuel" && mean_fuel_price(drawn)) {
-        rate = *mean_fuel_price(drawn);
-        amount = quantity * rate;
-    }
-    const double all = 1 + std::fabs(amount) + cost.rate * cost.quantity + quantity * cost.rate;
-    const auto near = [&](double a, double b) { return std::fabs(a - b) <= 1e-9 * all; };
-    HOLDS_FOR(near(row.quantity, quantity), cost.name);
-    HOLDS_FOR(near(row.rate, rate), cost.name);
-    HOLDS_FOR(near(row.actual_amount, amount), cost.name);
-    HOLDS_FOR(near(row.quoted_amount, cost.rate * cost.quantity), cost.name);
-    HOLDS_FOR(near(row.by_quantity, (quantity - cost.quantity) * cost.rate), cost.name);
-    HOLDS_FOR(near(row.by_quantity + row.by_rate, amount - cost.rate * cost.quantity), cost.name);
-    if (quantity > 0)
-        HOLDS_FOR(near(row.by_rate, (rate - cost.rate) * quantity), cost.name);
+void hold_fuel(const engine::VarianceRow& row, const LogByHand& log, double scale) {
     HOLDS(row.by_hours.has_value() == row.by_burn.has_value());
-    if (row.by_hours) {
-        double quoted_hours = 0;
-        for (const engine::CountedLine& line : drawn.quoted.counted)
-            quoted_hours += line.how == Counting::Meter ? line.quoted : 0;
-        const double hours = scaled * hours_of(drawn, "");
-        const double burn = cost.quantity / quoted_hours;
-        HOLDS(cost.name == "fuel" &&
-              near(*row.by_hours, (hours - quoted_hours) * burn * cost.rate));
-        HOLDS(near(*row.by_burn, (quantity / hours - burn) * hours * cost.rate));
+    const bool is_fuel = row.quoted.name == "fuel" && log.hours() > 0;
+    HOLDS(row.by_hours.has_value() == is_fuel);
+    if (!is_fuel)
+        return;
+    const auto near = [&](double a, double b) { return std::fabs(a - b) <= 1e-9 * scale; };
+    const double hours = log.scaled_by() * log.hours();
+    const double burn = row.quoted.quantity / log.quoted_hours();
+    HOLDS(near(*row.by_hours, (hours - log.quoted_hours()) * burn * row.quoted.rate));
+    HOLDS(near(*row.by_burn, (row.quantity / hours - burn) * hours * row.quoted.rate));
+}
+
+void hold_row(const engine::VarianceRow& row, const LogByHand& log) {
+    const engine::QuotedCost& cost = row.quoted;
+    const ByHand by_hand = log.cost(cost);
+    const double quoted = cost.rate * cost.quantity;
+    const double scale = 1 + std::fabs(by_hand.amount) + quoted + by_hand.quantity * cost.rate;
+    const auto near = [&](double a, double b) { return std::fabs(a - b) <= 1e-9 * scale; };
+    HOLDS_FOR(near(row.quantity, by_hand.quantity), cost.name);
+    HOLDS_FOR(near(row.rate, by_hand.rate), cost.name);
+    HOLDS_FOR(row.rate_known == by_hand.rate_known, cost.name);
+    HOLDS_FOR(row.from.log == by_hand.from.has_value(), cost.name);
+    HOLDS_FOR(!by_hand.from || row.from.how == *by_hand.from, cost.name);
+    HOLDS_FOR(row.from.column == by_hand.column, cost.name);
+    HOLDS_FOR(row.as_quoted() == (!by_hand.from && !by_hand.rate_known), cost.name);
+    HOLDS_FOR(near(row.actual_amount, by_hand.amount), cost.name);
+    HOLDS_FOR(near(row.quoted_amount, quoted), cost.name);
+    HOLDS_FOR(near(row.by_quantity, (by_hand.quantity - cost.quantity) * cost.rate), cost.name);
+    HOLDS_FOR(near(row.by_quantity + row.by_rate, by_hand.amount - quoted), cost.name);
+    if (by_hand.quantity > 0)
+        HOLDS_FOR(near(row.by_rate, (by_hand.rate - cost.rate) * by_hand.quantity), cost.name);
+    hold_fuel(row, log, scale);
+}
+
+// The wages of a crew that waited, for which nothing is quoted.
+void hold_waiting(const engine::VarianceAnswer& answer, const DrawnLog& drawn,
+                  const LogByHand& log) {
+    const auto& lines = drawn.quoted.lines;
+    const bool is_paid = log.waited() > 0 && !lines.empty() && lines.at("standby_crew") > 0 &&
+                         lines.at("crew.meter_per_day") > 0;
+    HOLDS(answer.rows.size() == drawn.quoted.costs.size() + (is_paid ? 1 : 0));
+    if (!is_paid)
+        return;
+    const engine::VarianceRow& row = answer.rows.back();
+    double rate = lines.at("standby_crew") / lines.at("crew.meter_per_day");
+    if (lines.at("machines") > 1)
+        rate /= lines.at("machines");
+    const double hours = log.scaled_by() * log.waited();
+    const double scale = 1 + rate * hours;
+    const auto near = [&](double a, double b) { return std::fabs(a - b) <= 1e-9 * scale; };
+    HOLDS(row.quoted.name == "standby_crew" && row.quoted.quantity == 0 && row.from.log);
+    HOLDS(near(row.quantity, hours) && near(row.rate, rate) && near(row.quoted.rate, rate));
+    HOLDS(near(row.actual_amount, rate * hours) && near(row.by_quantity, rate * hours));
+    HOLDS(row.by_rate == 0 && row.quoted_amount == 0);
+}
+
+void hold_counted(const engine::VarianceAnswer& answer, const DrawnLog& drawn,
+                  const LogByHand& log) {
+    std::size_t at = 0;
+    for (const engine::CountedLine& line : drawn.quoted.counted) {
+        const std::optional<double> logged = log.logged(line);
+        if (!logged)
+            continue;
+        HOLDS(at < answer.counted.size());
+        const engine::CountedRow& row = answer.counted[at++];
+        HOLDS_FOR(row.line.name == line.name, line.name);
+        HOLDS_FOR(std::fabs(row.logged - *logged) <= 1e-9 * (1 + *logged), line.name);
+        const std::optional<engine::Learned> learned = log.per_hour(line);
+        HOLDS_FOR(row.per_hour.has_value() == learned.has_value(), line.name);
+        if (!learned)
+            continue;
+        const double off = 1e-9 * (1 + learned->value);
+        HOLDS_FOR(row.per_hour->days == learned->days, line.name);
+        HOLDS_FOR(std::fabs(row.per_hour->value - learned->value) <= off, line.name);
+        HOLDS_FOR(std::fabs(row.per_hour->standard_error - learned->standard_error) <= off,
+                  line.name);
     }
+    HOLDS(at == answer.counted.size());
+}
+
+void hold_sums(const engine::VarianceAnswer& answer, const DrawnLog& drawn, const LogByHand& log) {
+    const engine::Quoted& quote = drawn.quoted;
+    double quoted = 0, actual = 0;
+    bool has_trips = false;
+    for (const engine::VarianceRow& row : answer.rows) {
+        quoted += row.quoted.rate * row.quoted.quantity;
+        actual += row.actual_amount;
+        has_trips = has_trips || row.quoted.name == "trips";
+    }
+    const auto near = [&](double a, double b) {
+        return std::fabs(a - b) <= 1e-9 * (1 + quoted + std::fabs(actual) + quote.price);
+    };
+    HOLDS(near(answer.quoted_cost, quoted) && near(answer.actual_cost, actual));
+    const double income = quote.income.value_or(quote.price);
+    HOLDS(answer.price == quote.price && answer.income == income);
+    HOLDS(near(answer.quoted_profit(), quote.price - quoted - quote.overhead));
+    HOLDS(near(answer.actual_profit(), income - actual - quote.overhead));
+    HOLDS(near(answer.quoted_contribution(), quote.price - quoted));
+    HOLDS(near(answer.actual_contribution(), income - actual));
+    HOLDS(near(answer.log.fuel_price, log.mean_fuel_price()));
+    const std::vector<std::string> unknown{"trips"};
+    HOLDS(answer.unknown_costs ==
+          (!has_trips && log.any(&LoggedRow::spent) ? unknown : std::vector<std::string>()));
+    HOLDS(answer.fuel_machine == (drawn.two_machines ? "" : "walt.rig"));
 }
 
 } // namespace
 
 ACREWRIGHT_TARGET(variance, bytes) {
     tests::Dice dice(bytes);
-    const Drawn drawn = draw(dice);
+    const DrawnLog drawn = draw_log(dice);
     const std::string csv = csv_of(drawn);
     fuzz::show(csv);
-    const lang::Outcome<engine::JobLog> log =
+    const lang::Outcome<engine::JobLog> read =
         engine::read_job_log("f.csv", csv, drawn.quoted.counted);
-    HOLDS(log.value.has_value());
-    const lang::Outcome<engine::VarianceAnswer> answer = engine::ask(drawn.quoted, *log);
-    const double share = filled(drawn, &Day::acres) / drawn.quoted.counted[1].quoted;
-    HOLDS(answer.value.has_value() == (drawn.quoted.finished || share > 0));
+    HOLDS_FOR(read.value.has_value(), csv);
+    const lang::Outcome<engine::VarianceAnswer> answer = engine::ask(drawn.quoted, *read);
+    const LogByHand log(drawn);
+    HOLDS(answer.value.has_value() == (drawn.quoted.finished || log.share() > 0));
     if (!answer)
         return;
-    const double scaled = drawn.quoted.finished || share >= 1 ? 1 : 1 / share;
-    HOLDS(std::fabs(answer->scaled_by - scaled) <= 1e-9 * scaled);
-    HOLDS(answer->rows.size() == drawn.quoted.costs.size());
-    double quoted = 0, actual = 0;
-    for (const engine::VarianceRow& row : answer->rows) {
-        hold_row(drawn, row, scaled);
-        quoted += row.quoted.rate * row.quoted.quantity;
-        actual += row.actual_amount;
+    HOLDS(std::fabs(answer->scaled_by - log.scaled_by()) <= 1e-9 * log.scaled_by());
+    HOLDS(drawn.quoted.finished || std::fabs(answer->share - log.share()) <= 1e-9 * log.share());
+    hold_waiting(*answer, drawn, log);
+    for (std::size_t i = 0; i < drawn.quoted.costs.size(); ++i) {
+        HOLDS(answer->rows[i].quoted.name == drawn.quoted.costs[i].name);
+        hold_row(answer->rows[i], log);
     }
-    const auto near = [&](double a, double b) {
-        return std::fabs(a - b) <= 1e-9 * (1 + quoted + std::fabs(actual) + drawn.quoted.price);
-    };
-    HOLDS(near(answer->quoted_cost, quoted) && near(answer->actual_cost, actual));
-    HOLDS(near(answer->quoted_profit(), drawn.quoted.price - quoted - drawn.quoted.overhead));
-    HOLDS(near(answer->actual_profit(),
-               drawn.quoted.income.value_or(drawn.quoted.price) - actual - drawn.quoted.overhead));
+    hold_counted(*answer, drawn, log);
+    hold_sums(*answer, drawn, log);
     fuzz::show(std::to_string(answer->rows.size()) + " rows");
 }
 

@@ -112,8 +112,7 @@ std::vector<Change> changes_between(const PricedJob& job_before, const PricedJob
         if (other == after.end())
             continue;
         const bool computed = !value.is_input || !other->second.is_input;
-        if (value.is_input != other->second.is_input ||
-            (computed ? value.text != other->second.text : value.value != other->second.value))
+        if (computed ? value.text != other->second.text : value.value != other->second.value)
             changes.push_back({BridgeKind::Given, name, &value, &other->second, computed});
     }
     return changes;
