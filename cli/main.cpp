@@ -11,8 +11,9 @@
 int main(int count, char** words) {
     using namespace acre::cli;
     // One heap that grows in large steps and is given back at the end: a price is over before the
-    // system could use the memory.
-    mallopt(M_MMAP_THRESHOLD, 1 << 30);
+    // system could use the memory. What a text of some megabytes comes to goes back at once: the
+    // next of its kind may not fit where it was.
+    mallopt(M_MMAP_THRESHOLD, 1 << 25);
     mallopt(M_TRIM_THRESHOLD, 1 << 30);
     mallopt(M_TOP_PAD, 1 << 20);
     // A reader that went away and a file that may grow no more are answers of write(), not ends of

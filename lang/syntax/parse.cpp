@@ -65,6 +65,7 @@ template <> inline constexpr Expectation expectation<g::day>{Expected::Date};
 
 constexpr std::size_t bytes_a_value =
     12; // of text, for each piece of a formula: few texts have more pieces
+constexpr std::size_t large_text = 256 * 1024;
 
 struct Failure { // thrown by a rule that must match; becomes a message where the statement is known
     Expectation expectation;
@@ -229,7 +230,9 @@ ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnost
         return module;
     const std::string_view text = sources.file(file).text();
     module.statements.reserve(layout.lines.size());
-    module.exprs.reserve(text.size() / bytes_a_value);
+    // No node has less than a byte. A large text would grow its tree while it is read, and have it
+    // twice for a moment; what is reserved and not touched takes no memory.
+    module.exprs.reserve(text.size() < large_text ? text.size() / bytes_a_value : text.size());
     StatementReader reader(module, text, diagnostics);
     Assembler assembler(module, layout.lines, text, kind, diagnostics);
     const std::size_t errors_before = diagnostics.error_count();

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "lang/syntax/layout.h"
@@ -29,10 +30,11 @@ std::vector<std::uint32_t> binary_minus_signs(const ast::Module& module) {
 
 class Tidier {
   public:
-    Tidier(std::string_view text, const LogicalLines& layout, const ast::Module& module)
+    Tidier(std::string_view text, const LogicalLines& layout,
+           std::vector<std::uint32_t> binary_minus)
         : text_(text),
           lines_(layout.lines),
-          binary_minus_(binary_minus_signs(module)) {}
+          binary_minus_(std::move(binary_minus)) {}
 
     std::string run() {
         std::uint32_t at = text_.starts_with("\xEF\xBB\xBF") ? 3 : 0;
@@ -147,7 +149,8 @@ class Tidier {
 std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind kind,
                                 Diagnostics& diagnostics) {
     Diagnostics found;
-    const ast::Module module = parse(sources, file, kind, found);
+    // Of the tree nothing else is needed, and it is many times as large as the text.
+    std::vector<std::uint32_t> binary_minus = binary_minus_signs(parse(sources, file, kind, found));
     const bool failed = found.has_errors();
     for (const Diagnostic& d : found.all())
         diagnostics.add(d);
@@ -155,7 +158,7 @@ std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind 
         return std::nullopt;
     Diagnostics again; // the layout reports nothing new
     const LogicalLines layout = lay_out(sources, file, kind, again);
-    return Tidier(sources.file(file).text(), layout, module).run();
+    return Tidier(sources.file(file).text(), layout, std::move(binary_minus)).run();
 }
 
 } // namespace acre::lang
