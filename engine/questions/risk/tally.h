@@ -18,7 +18,7 @@ struct Tally {
     Sums sums;
     std::vector<std::uint64_t> bin;
     std::uint64_t count = 0;
-    explicit Tally(std::size_t bins) : bin(bins) {}
+    explicit Tally(std::size_t all_bins) : bin(all_bins) {} // those below and above too; or none
 
     void add(const Tally& other);
     double mean(double centre) const;

@@ -14,7 +14,7 @@ using namespace acre::engine;
 namespace {
 
 Tally tally_of(const std::vector<double>& answers, double centre, const Bins& bins) {
-    Tally tally(bins.count);
+    Tally tally(bins.count + 2); // and what lies below and above
     std::vector<double> y(points_in_batch);
     std::vector<std::int64_t> bin(points_in_batch);
     std::copy(answers.begin(), answers.end(), y.begin());
