@@ -221,13 +221,13 @@ std::vector<std::string> another_sentences(const engine::Season& season) {
     if (!more.answered)
         return {"There is no plan with one more of it."};
     std::vector<std::string> out;
-    out.push_back(
-        more.fit_now.empty()
-            ? "No job fits with it that does not fit without it."
-            : fmt::format("{} with it that {} not fit without it: {}",
-                          job_count(more.fit_now.size()) +
-                                (more.fit_now.size() == 1 ? " fits" : " fit"),
-                          more.fit_now.size() == 1 ? "does" : "do", titles(season, more.fit_now)));
+    out.push_back(more.fit_now.empty()
+                      ? "No job fits with it that does not fit without it."
+                      : fmt::format("{} with it that {} not fit without it: {}",
+                                    job_count(more.fit_now.size()) +
+                                        (more.fit_now.size() == 1 ? " fits" : " fit"),
+                                    more.fit_now.size() == 1 ? "does" : "do",
+                                    titles(season, more.fit_now)));
     if (!more.never.empty())
         out.push_back(fmt::format("{} fit even then: {}",
                                   job_count(more.never.size()) +
