@@ -36,11 +36,13 @@ std::string verify_text(const Verified& verified) {
     }
     for (const std::string& remark : verified.remarks)
         line(remark);
-    line(fmt::format("{} records, {} faults; {} quotes priced again: {} equal, {} differ by "
-                     "program, {} at fault",
-                     verified.records, verified.faults.size(), verified.quotes.size(),
-                     verified.count(Compared::Equal), verified.count(Compared::ByProgram),
-                     verified.count(Compared::Fault)));
+    const auto of = [](std::size_t count, const char* what) {
+        return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
+    };
+    line(fmt::format("{}, {}; {} priced again: {} equal, {} differ by program, {} at fault",
+                     of(verified.records, "record"), of(verified.faults.size(), "fault"),
+                     of(verified.quotes.size(), "quote"), verified.count(Compared::Equal),
+                     verified.count(Compared::ByProgram), verified.count(Compared::Fault)));
     if (verified.unknown > 0)
         line(fmt::format("{} records are of kinds that this program does not know",
                          verified.unknown));
