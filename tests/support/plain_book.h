@@ -2,6 +2,8 @@
 // its faults.
 #pragma once
 
+#include <filesystem>
+#include <fstream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -56,6 +58,20 @@ inline std::vector<engine::BookFault> plain_faults(const cli::Book& book) {
     if (!verified)
         return {{"", said_first(verified)}};
     return verified->faults;
+}
+
+inline std::vector<std::string> files_at_fault(const cli::Book& book) {
+    std::vector<std::string> files;
+    for (const engine::BookFault& fault : plain_faults(book))
+        files.push_back(fault.file);
+    return files;
+}
+
+// A file that may only be read, as records are.
+inline void overwrite(const std::string& path, const std::string& text) {
+    namespace fs = std::filesystem;
+    fs::permissions(path, fs::perms::owner_write | fs::perms::owner_read);
+    std::ofstream(path, std::ios::binary | std::ios::trunc) << text;
 }
 
 inline std::vector<engine::Record> plain_records(const cli::Book& book) {

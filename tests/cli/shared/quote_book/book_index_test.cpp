@@ -16,33 +16,17 @@
 namespace book_index_test {
 
 using namespace acre::cli;
-using acre::engine::BookFault;
 using acre::tests::add_plain;
 using acre::tests::BookFolder;
+using acre::tests::file_text;
+using acre::tests::files_at_fault;
 using acre::tests::filled;
+using acre::tests::overwrite;
 using acre::tests::plain_faults;
 using acre::tests::plain_quote;
 namespace fs = std::filesystem;
 
-namespace {
-
-std::string read_file(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-void overwrite(const std::string& path, const std::string& text) {
-    fs::permissions(path, fs::perms::owner_write | fs::perms::owner_read);
-    std::ofstream(path, std::ios::binary | std::ios::trunc) << text;
-}
-std::vector<std::string> files_at_fault(const Book& book) {
-    std::vector<std::string> files;
-    for (const BookFault& fault : plain_faults(book))
-        files.push_back(fault.file);
-    return files;
-}
 using Files = std::vector<std::string>;
-
-} // namespace
 
 TEST_CASE("the index is built again whenever it is not of these records") {
     const BookFolder folder;
@@ -54,20 +38,20 @@ TEST_CASE("the index is built again whenever it is not of these records") {
         CHECK(state->lives.all().size() == 70);
         return state->records;
     };
-    const std::string index = read_file(path);
+    const std::string index = file_text(path);
     REQUIRE(index.starts_with("acrewright.index/1 64 "));
     CHECK(records() == 70);
     for (const std::string& bad : {std::string(), index.substr(0, index.size() / 2),
                                    std::string(300, 'x'), index + "{}\n"}) {
         std::ofstream(path, std::ios::binary | std::ios::trunc) << bad;
         CHECK(records() == 70);
-        CHECK(read_file(path).starts_with("acrewright.index/1 70 ")); // built again
+        CHECK(file_text(path).starts_with("acrewright.index/1 70 ")); // built again
     }
     // of another book
     const BookFolder other;
     filled(other, 70);
     fs::copy_file(other.book() + "/index", path, fs::copy_options::overwrite_existing);
-    std::string lie = read_file(path);
+    std::string lie = file_text(path);
     const std::size_t end = lie.find('\n');
     std::string lines = lie.substr(end + 1);
     lines.replace(lines.find("Plain"), 5, "Fancy");
@@ -145,7 +129,7 @@ TEST_CASE("a text is kept once, under its seal, and stands before the record tha
     CHECK(plain_faults(book).empty());
     const std::string seal = acre::engine::sha256("job \"a\"\n");
     const std::string path = folder.book() + "/texts/" + seal;
-    CHECK(read_file(path) == "job \"a\"\n");
+    CHECK(file_text(path) == "job \"a\"\n");
     CHECK(std::distance(fs::directory_iterator(folder.book() + "/texts"), {}) == 1);
     overwrite(path, "job \"b\"\n");
     CHECK(files_at_fault(book) == Files{"000001.json", "000002.json"});

@@ -25,7 +25,10 @@ using acre::engine::BookFault;
 using acre::engine::Record;
 using acre::tests::add_plain;
 using acre::tests::BookFolder;
+using acre::tests::file_text;
+using acre::tests::files_at_fault;
 using acre::tests::filled;
+using acre::tests::overwrite;
 using acre::tests::plain_faults;
 using acre::tests::plain_quote;
 using acre::tests::plain_records;
@@ -37,20 +40,6 @@ std::string why_not(const Book& book) {
     return acre::tests::said_first(book.append(plain_quote));
 }
 
-std::string read_file(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-void overwrite(const std::string& path, const std::string& text) {
-    fs::permissions(path, fs::perms::owner_write | fs::perms::owner_read);
-    std::ofstream(path, std::ios::binary | std::ios::trunc) << text;
-}
-std::vector<std::string> files_at_fault(const Book& book) {
-    std::vector<std::string> files;
-    for (const BookFault& fault : plain_faults(book))
-        files.push_back(fault.file);
-    return files;
-}
 using Files = std::vector<std::string>;
 
 } // namespace
@@ -73,7 +62,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const BookFolder folder;
         const Book book = filled(folder, 5);
         const std::string path = folder.book() + "/000003.json";
-        const std::string whole = read_file(path);
+        const std::string whole = file_text(path);
         for (std::size_t byte = 0; byte < whole.size(); ++byte) {
             std::string changed = whole;
             changed[byte] = static_cast<char>(changed[byte] ^ (1 << (byte % 8)));
@@ -109,7 +98,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const BookFolder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000002.json";
-        const std::string whole = read_file(path);
+        const std::string whole = file_text(path);
         for (const std::size_t size :
              {std::size_t{0}, std::size_t{1}, whole.size() / 2, whole.size() - 1}) {
             overwrite(path, whole.substr(0, size));
@@ -120,7 +109,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const BookFolder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000002.json";
-        Record record = acre::engine::read_record(read_file(path)).record;
+        Record record = acre::engine::read_record(file_text(path)).record;
         std::get<acre::engine::QuoteRecord>(record.body).by = "another";
         overwrite(path, acre::engine::seal_record(record, record.index, record.previous, ""));
         CHECK(files_at_fault(book) == Files{"000003.json"});
@@ -129,7 +118,7 @@ TEST_CASE("a record changed, removed, swapped or cut short is named") {
         const BookFolder folder;
         const Book book = filled(folder, 3);
         const std::string path = folder.book() + "/000003.json";
-        Record record = acre::engine::read_record(read_file(path)).record;
+        Record record = acre::engine::read_record(file_text(path)).record;
         std::get<acre::engine::QuoteRecord>(record.body).by = "another";
         overwrite(path, acre::engine::seal_record(record, record.index, record.previous, ""));
         CHECK(files_at_fault(book) == Files{"000003.json"});
@@ -153,7 +142,7 @@ TEST_CASE("a signed book takes only records that its keys sign") {
     REQUIRE(add_plain(book, keys.secret));
     CHECK(plain_faults(book).empty());
     const std::string path = folder.book() + "/000003.json";
-    const std::string whole = read_file(path);
+    const std::string whole = file_text(path);
     CHECK(acre::engine::read_record(whole).record.signer == keys.open);
     std::string foreign = whole;
     const std::string seal = acre::engine::read_record(whole).record.seal;
@@ -168,7 +157,7 @@ TEST_CASE("nothing is added after a record that was changed") {
     const BookFolder folder;
     const Book book = filled(folder, 2);
     const std::string path = folder.book() + "/000002.json";
-    std::string text = read_file(path);
+    std::string text = file_text(path);
     text[text.find("\"Plain\"") + 1] = 'p';
     overwrite(path, text);
     CHECK(why_not(book).find("000002.json") == 0);
