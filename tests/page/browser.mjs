@@ -27,7 +27,7 @@ export async function visit(
     forcedColors,
     javaScriptEnabled: script,
   });
-  context.setDefaultTimeout(20000);
+  context.setDefaultTimeout(120000); // of a busy machine; what comes is not waited for any longer
   const page = await context.newPage();
   const asked = [];
   const wrong = [];

@@ -12,13 +12,13 @@ export const becomes = (page, wanted) =>
     .waitForFunction(
       text => document.getElementById("big").textContent.split("/")[0] === text,
       wanted,
-      { timeout: 20000 },
+      { timeout: 120000 },
     )
     .catch(async () =>
       assert.equal(await page.textContent("#big"), wanted, await page.textContent("#note")),
     );
 const rests = page =>
-  page.waitForFunction(() => page.price === page.full, null, { timeout: 20000 });
+  page.waitForFunction(() => page.price === page.full, null, { timeout: 120000 });
 
 // Bars of what moves the price, a slider, and a card that recolors.
 export async function owner({ job, moves }, page) {
