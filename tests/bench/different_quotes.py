@@ -1,13 +1,16 @@
 #!/usr/bin/env python3
-"""different_quotes.py PROGRAM FOLDER SEASONS: a book of so many seasons of the demo firm, ten quotes and seven words
-each, in which no two quotes are of the same job: each has its own title, customer, date, acres and miles."""
+"""different_quotes.py PROGRAM FOLDER SEASONS: a book of so many seasons of the demo firm, ten quotes
+and seven words each, in which no two quotes are of the same job: each has its own title, customer,
+date, acres and miles."""
 import os, pathlib, random, re, shutil, subprocess, sys
 
 root = pathlib.Path(__file__).parent.parent.parent
 # as the example book has them: the job, and what is asked beside
 quotes = [('01-first-price', []), ('04-crossed', ['--option', 'Crossed']),
-          ('03-rows-or-field', ['--option', 'Tree rows, two pulls']), ('07-three-fields', ['--by-block']),
-          ('06-far-away', []), ('16-from-a-map', []), ('08-hard-pan', []), ('04-crossed', ['--option', 'Crossed']),
+          ('03-rows-or-field', ['--option', 'Tree rows, two pulls']),
+          ('07-three-fields', ['--by-block']),
+          ('06-far-away', []), ('16-from-a-map', []), ('08-hard-pan', []),
+          ('04-crossed', ['--option', 'Crossed']),
           ('14-old-block-to-rows', []), ('05-two-crawlers', [])]
 
 
@@ -16,12 +19,14 @@ def changed(text, chance, name):
     text = re.sub(r'^job "', f'job "{name}: ', text, flags=re.M)
     text = re.sub(r'^for( +)"', rf'for\1"{name}, ', text, flags=re.M)
     text = re.sub(r'^date( +)2027-(\d\d)-\d\d',
-                  lambda found: f'date{found[1]}2027-{found[2]}-{chance.randint(10, 28)}', text, flags=re.M)
+                  lambda found: f'date{found[1]}2027-{found[2]}-{chance.randint(10, 28)}', text,
+                  flags=re.M)
 
     def near(found):
         number = float(found[2].replace(',', '')) * chance.uniform(0.85, 1.15)
         return f'{found[1]}{number:.1f}{found[3]}'
-    return re.sub(r'^( *set (?:area|site\.miles) += )([0-9.,]+)( (?:ac|mi)\b)', near, text, flags=re.M)
+    return re.sub(r'^( *set (?:area|site\.miles) += )([0-9.,]+)( (?:ac|mi)\b)', near, text,
+                  flags=re.M)
 
 
 def main(program, folder, seasons):
@@ -45,7 +50,8 @@ def main(program, folder, seasons):
             given += 1
             path = room / 'examples' / f'q{given}.job'
             path.write_text(changed(jobs[job], chance, f'Ranch {given}'))
-            run('quote', str(path), '--by', 'Dell Okafor', '--wording', str(root / 'examples' / 'quote.wording'), *asked)
+            run('quote', str(path), '--by', 'Dell Okafor',
+                '--wording', str(root / 'examples' / 'quote.wording'), *asked)
             path.unlink()
         number = lambda back: f'2027-{given - back:03}'
         for back in range(7):

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
-"""many_quotes.py FOLDER COPIES [BOOK]: a book, the example or another, unsigned, so many times in a row, with numbers of its own each
-time."""
+"""many_quotes.py FOLDER COPIES [BOOK]: a book, the example or another, unsigned, so many times in a
+row, with numbers of its own each time."""
 import json, pathlib, re, sys
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent.parent / 'book'))
