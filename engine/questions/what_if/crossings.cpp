@@ -29,13 +29,13 @@ class Search {
         scan();
         note_extremes();
         for (std::size_t k = 0; k + 1 < seen_.size() && !result_.cut; ++k) {
-            between(seen_[k], seen_[k + 1]);
+            between(k);
             if (k > 0)
                 dent(seen_[k - 1], seen_[k], seen_[k + 1]);
             if (curve_.effort() > max_effort)
                 give_up(seen_[k + 1].x);
         }
-        close_level(seen_.back().x);
+        close_level(seen_.back().x, 0);
         std::stable_sort(
             result_.crossings.begin(), result_.crossings.end(),
             [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
@@ -119,12 +119,13 @@ class Search {
         }
     }
 
-    void between(const CurvePoint& a, const CurvePoint& b) {
+    void between(std::size_t k) {
+        const CurvePoint &a = seen_[k], &b = seen_[k + 1];
         if (a.state == b.state)
             return smooth(a, b);
-        if (side(a) == side(b)) { // decisions that do not take the line across
+        if (side(a) == side(b) && !may_reach(k)) { // decisions that do not take the line across
             if (side(a) == 0)
-                open_level(a.x, b.x);
+                open_level(a.x, b.x, 0);
             return;
         }
         CurvePoint from = a;
@@ -143,23 +144,41 @@ class Search {
         smooth(from, b);
     }
 
+    // Two points of unlike pieces on one side of the value: whether a piece, going on as it comes,
+    // or twice as steeply, is at the value before the other point.
+    bool may_reach(std::size_t k) const {
+        const CurvePoint &a = seen_[k], &b = seen_[k + 1];
+        const int s = side(a);
+        if (s != 1 && s != -1)
+            return false;
+        const auto reaches = [&](const CurvePoint& before, const CurvePoint& last) {
+            const double slope = (last.y - before.y) / (last.x - before.x);
+            return before.state == last.state &&
+                   s * (height(last) + 2 * slope * (a.x - last.x + b.x - last.x)) <= tolerance_;
+        };
+        return (k > 0 && reaches(seen_[k - 1], a)) ||
+               (k + 2 < seen_.size() && reaches(seen_[k + 2], b));
+    }
+
     // Within one piece.
     void smooth(const CurvePoint& a, const CurvePoint& b) {
         const int left = side(a), right = side(b);
         if (left == 0)
-            open_level(a.x, a.x);
+            open_level(a.x, a.x, 0);
         if (left == 0 && right != 0)
-            close_level(a.x);
+            close_level(a.x, right);
         if (left * right == -1)
             root(a, b);
         if (right == 0)
-            open_level(b.x, b.x);
+            open_level(b.x, b.x, left);
     }
 
     void across(const Curve::Change& change) {
         const int left = side(change.before), right = side(change.after);
         if (left == 0 && right != 0)
-            close_level(change.before.x);
+            close_level(change.before.x, right);
+        if (left != 0 && right == 0)
+            open_level(change.after.x, change.after.x, left);
         if (left * right != -1)
             return;
         const double scale = std::max(std::fabs(change.before.y), std::fabs(change.after.y));
@@ -218,26 +237,37 @@ class Search {
             result_.searched_to = at;
     }
 
-    void open_level(double from, double to) {
+    // `before`, `after`: the sides that the line comes from and leaves to; 0: not known.
+    void open_level(double from, double to, int before) {
         if (!level_)
-            level_ = Range{from, to};
-        level_->high = to;
+            level_ = Level{{from, to}, before};
+        level_->at.high = to;
     }
-    void close_level(double at) {
+    void close_level(double x, int after) {
         if (!level_)
             return;
-        level_->high = std::max(level_->high, at);
-        if (level_->width() > 0)
-            add({CrossingKind::Level, level_->low, level_->high, 0, 0, false, {}});
-        else
-            add({CrossingKind::Root,
-                 level_->low,
-                 level_->low,
-                 0,
-                 0,
-                 curve_.slope(level_->low) > 0,
-                 {}});
+        const auto [at, before] = *level_;
         level_.reset();
+        const double high = std::max(at.high, x);
+        const bool told = !result_.crossings.empty() &&
+                          result_.crossings.back().kind == CrossingKind::Level &&
+                          is_one_place(result_.crossings.back().x_after, high);
+        if (told) // what rounding leaves of it
+            return;
+        if (!is_one_place(at.low, high))
+            add({CrossingKind::Level, at.low, high, 0, 0, false, {}});
+        else if (before == after && before != 0)
+            add({CrossingKind::Touch, at.low, at.low, 0, 0, false, {}});
+        else
+            add({CrossingKind::Root, at.low, at.low, 0, 0, rises(at.low, before, after), {}});
+    }
+    bool rises(double x, int before, int after) const {
+        if (after == 1 || after == -1)
+            return after > 0;
+        return before == 1 || before == -1 ? before < 0 : curve_.slope(x) > 0;
+    }
+    static bool is_one_place(double low, double high) {
+        return std::fabs(high - low) <= 1e-12 * std::max(std::fabs(low), std::fabs(high));
     }
 
     void add(Crossing crossing) {
@@ -251,7 +281,11 @@ class Search {
     const PricedJob& job_;
     BreakEvenAnswer& result_;
     std::vector<CurvePoint> seen_;
-    std::optional<Range> level_;
+    struct Level {
+        Range at;
+        int before;
+    };
+    std::optional<Level> level_;
     double tolerance_ = 0;
 };
 

@@ -1,6 +1,7 @@
 #include "engine/questions/what_if/market.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "engine/questions/what_if/break_even_range.h"
@@ -32,7 +33,8 @@ std::vector<Range> covered(const BreakEvenAnswer& found, double at_low) {
     for (const Crossing& crossing : found.crossings) {
         if (crossing.kind != CrossingKind::Root && crossing.kind != CrossingKind::Jump)
             continue;
-        if (crossing.rising && enough)
+        // At a step of the price or the cost the curve may be there for less than anyone measures.
+        if (crossing.rising && enough && crossing.x - from > 1e-6 * std::fabs(crossing.x))
             ranges.push_back({from, crossing.x});
         enough = !crossing.rising;
         from = crossing.kind == CrossingKind::Jump ? crossing.x_after : crossing.x;

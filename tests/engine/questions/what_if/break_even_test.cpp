@@ -130,6 +130,55 @@ TEST_CASE("a line that only touches the value says so") {
     CHECK(found.crossings[0].x == doctest::Approx(1.37).epsilon(1e-6));
 }
 
+TEST_CASE("a bend that only touches the value is found between the points looked at") {
+    const BreakEvenAnswer found =
+        ask(head + "given x = 2  \"x\"  within -3.1 .. 5\ny : 1 = max(x, 1.37) - min(x, 1.37)  "
+                   "\"y\"\n",
+            0);
+    REQUIRE(found.crossings.size() == 1);
+    CHECK(found.crossings[0].kind == CrossingKind::Touch);
+    CHECK(found.crossings[0].x == doctest::Approx(1.37));
+    // The same bend upside down, and one that goes on the way it came.
+    const BreakEvenAnswer top =
+        ask(head + "given x = 2  \"x\"  within -3.1 .. 5\ny : 1 = min(x, 1.37) - max(x, 1.37)  "
+                   "\"y\"\n",
+            0);
+    REQUIRE(top.crossings.size() == 1);
+    CHECK(top.crossings[0].kind == CrossingKind::Touch);
+    const BreakEvenAnswer through =
+        ask(head + "given x = 2  \"x\"  within -3.1 .. 5\ny : 1 = max(x, 1.37) + x  \"y\"\n", 2.74);
+    REQUIRE(through.crossings.size() == 1);
+    CHECK(through.crossings[0].kind == CrossingKind::Root);
+    CHECK(through.crossings[0].rising);
+}
+
+TEST_CASE("a value that a point looked at hits says whether the line goes through") {
+    // 1 .. 9 has 5 among the points.
+    const auto kind_of = [](const std::string& formula) {
+        const BreakEvenAnswer found =
+            ask(head + "given x = 2  \"x\"  within 1 .. 9\ny : 1 = " + formula + "  \"y\"\n", 0);
+        REQUIRE(found.crossings.size() == 1);
+        CHECK(found.crossings[0].x == doctest::Approx(5).epsilon(1e-4));
+        return std::pair(found.crossings[0].kind, found.crossings[0].rising);
+    };
+    CHECK(kind_of("(x - 5) ^ 2") == std::pair(CrossingKind::Touch, false));
+    CHECK(kind_of("5 - x") == std::pair(CrossingKind::Root, false));
+    CHECK(kind_of("(x - 5) ^ 3") == std::pair(CrossingKind::Root, true));
+    CHECK(kind_of("max(x, 5) - min(x, 5)") == std::pair(CrossingKind::Touch, false));
+}
+
+TEST_CASE("of a stair the step at the value is told once") {
+    for (const std::string formula : {"ceil(x / 3)", "ceil(x / 0.3) / 10", "ceil(x * 1.1 / 3.3)"}) {
+        CAPTURE(formula);
+        const BreakEvenAnswer found =
+            ask(head + "given x = 2  \"x\"  within 0.5 .. 30\ny : 1 = " + formula + "  \"y\"\n", 3);
+        REQUIRE(found.crossings.size() == 1);
+        CHECK(found.crossings[0].kind == CrossingKind::Level);
+        CHECK(found.crossings[0].x == doctest::Approx(formula[9] == '0' ? 8.7 : 6));
+        CHECK(found.crossings[0].x_after == doctest::Approx(9));
+    }
+}
+
 TEST_CASE("where there is no crossing the range of the line is told instead") {
     const BreakEvenAnswer found = ask(head + x_one_to_ten + "y : 1 = x ^ 2 + 3  \"y\"\n", 200);
     CHECK(found.crossings.empty());
