@@ -27,34 +27,40 @@ struct FieldArguments {
     bool json = false;
 };
 
-// One length, angle, speed or time of the command line, in `unit`.
+constexpr double m_per_ft = 0.3048, mps_per_mph = 0.44704; // both by definition
+
+// One length, angle, speed or time of the command line. Errors name `unit`; so much of it is one of
+// what is calculated in.
 struct Read {
     const char* option;
     const std::string& text;
     const char* unit;
+    double times;
     double& to;
 };
 
 lang::Outcome<engine::FieldQuestion> question_of(const FieldArguments& arguments) {
     engine::FieldQuestion question;
     engine::LayoutRequest& request = question.request;
-    std::vector<Read> all = {{"--spacing", arguments.spacing, "m", request.spacing},
-                             {"--pass-spacing", arguments.pass_spacing, "m", request.pass_spacing},
-                             {"--headland", arguments.headland, "m", request.headland},
-                             {"--row-ends", arguments.row_ends, "m", request.row_ends},
-                             {"--speed", arguments.speed, "m/s", request.speed},
-                             {"--turn", arguments.turn, "s", request.turn_time},
-                             {"--turn-circle", arguments.diameter, "m", request.turn_diameter}};
+    std::vector<Read> all = {
+        {"--spacing", arguments.spacing, "ft", m_per_ft, request.spacing},
+        {"--pass-spacing", arguments.pass_spacing, "ft", m_per_ft, request.pass_spacing},
+        {"--headland", arguments.headland, "ft", m_per_ft, request.headland},
+        {"--row-ends", arguments.row_ends, "ft", m_per_ft, request.row_ends},
+        {"--speed", arguments.speed, "mi/h", mps_per_mph, request.speed},
+        {"--turn", arguments.turn, "s", 1, request.turn_time},
+        {"--turn-circle", arguments.diameter, "ft", m_per_ft, request.turn_diameter}};
     if (!arguments.heading.empty() && arguments.heading != "best")
-        all.push_back({"--heading", arguments.heading, "deg", question.heading.emplace()});
+        all.push_back({"--heading", arguments.heading, "deg", 1, question.heading.emplace()});
     if (!arguments.offset.empty())
-        all.push_back({"--offset", arguments.offset, "m", request.first_offset.emplace()});
+        all.push_back(
+            {"--offset", arguments.offset, "ft", m_per_ft, request.first_offset.emplace()});
     for (const Read& one : all) {
         lang::Outcome<double> value =
             engine::QuantityReader(one.unit, std::string("`") + one.option + "`: ").read(one.text);
         if (!value)
             return std::move(value.said);
-        one.to = *value;
+        one.to = *value * one.times;
     }
     request.passes_per_row = arguments.passes;
     return question;
