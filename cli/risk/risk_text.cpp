@@ -142,6 +142,11 @@ class RiskPage {
         if (!risk_.shares)
             return;
         const Measured& of = risk_.measured[risk_.shares->measured];
+        if (risk_.shares->shares.empty()) {
+            head(fmt::format("What drives the spread of {}", words_of(of)));
+            line("Nothing that was drawn moves it.");
+            return;
+        }
         head(fmt::format("What drives the spread of {}, {}", words_of(of),
                          spread_of(of, risk_.shares->spread)));
         Table table({{"", Align::Left, true}, {"alone"}, {"+-"}, {"with interactions"}, {"+-"}});

@@ -1,6 +1,7 @@
 #include "engine/questions/risk/risk.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -91,6 +92,11 @@ void set_beside(const PricedJob& job, const RiskQuestion& question, RiskAnswer& 
     result.matters_most = matters_most(result, *beside);
 }
 
+// Of what no draw moves the spread is the rounding of its own arithmetic: not to be shared out.
+bool stands_still(const Measured& of) {
+    return of.spread <= 1e-12 * std::max(std::abs(of.least), std::abs(of.greatest));
+}
+
 } // namespace
 
 lang::Outcome<RiskAnswer> ask(const PricedJob& job, const RiskQuestion& asked) {
@@ -116,7 +122,9 @@ lang::Outcome<RiskAnswer> ask(const PricedJob& job, const RiskQuestion& asked) {
     lang::Outcome<std::vector<double>> centers = run_trials(job, *trials, question, result);
     if (!centers)
         return std::move(centers.said);
-    if (question.share_trials > 0)
+    if (question.share_trials > 0 && stands_still(result.measured[*shared]))
+        result.shares.emplace().measured = *shared;
+    else if (question.share_trials > 0)
         result.shares = spread_shares(*trials, *shared, (*centers)[*shared], question);
     if (asked.matters_most)
         set_beside(job, asked, result);

@@ -37,6 +37,18 @@ TEST_CASE("shares of the spread name what matters and add up where nothing acts 
     CHECK(r.shares->spread * r.shares->spread == doctest::Approx(500.0 / 12).epsilon(1e-3));
 }
 
+TEST_CASE("what no draw moves is not shared out, however its arithmetic rounds") {
+    const Priced job = priced_ok("model \"m\"\ngiven a = 5  \"a\"  swing even 0 .. 10\ngiven b = "
+                                 "5  \"b\"  swing even 0 .. 20\n"
+                                 "y : 1 = (a + b) * 0.1 + 7 - a * 0.1 - b * 0.1  \"y\"\n");
+    const RiskAnswer r = ask(job, question({"y"}, 1 << 12, 1 << 12));
+    CHECK(r.measured[0].greatest > r.measured[0].least); // by rounding
+    REQUIRE(r.shares);
+    CHECK(r.shares->shares.empty());
+    CHECK(r.shares->spread == 0);
+    CHECK(r.matters_most.by_share.empty());
+}
+
 TEST_CASE("shares of the spread with swings that move together and events still rank") {
     const Priced job = priced_ok(
         "model \"m\"\npart \"All\"\n  given area = 100 ac  \"acres\"\n"
