@@ -10,6 +10,7 @@ folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 cd "$folder"
 
+: >by_command
 greatest_mib=0
 greatest_seconds=0
 # run NAME FILE WORDS...: FILE is what its size is told of
