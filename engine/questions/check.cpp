@@ -30,6 +30,7 @@ lang::Said without(lang::Code code, const lang::Said& said) {
     for (const lang::Diagnostic& one : said.diagnostics.all())
         if (one.code != code)
             kept.diagnostics.add(one);
+    kept.diagnostics.add_left_out(said.diagnostics);
     return kept;
 }
 

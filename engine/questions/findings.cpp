@@ -19,6 +19,7 @@ std::string key_of(const lang::Diagnostic& diagnostic, const lang::SourceMap* so
 void Findings::add(const lang::Said& said, const std::string& note) {
     lang::Said fresh;
     fresh.sources = said.sources;
+    const bool is_first = known_.empty();
     for (lang::Diagnostic diagnostic : said.diagnostics.all()) {
         if (!known_.insert(key_of(diagnostic, said.sources.get())).second)
             continue;
@@ -26,6 +27,8 @@ void Findings::add(const lang::Said& said, const std::string& note) {
             diagnostic.notes.push_back(note);
         fresh.diagnostics.add(std::move(diagnostic));
     }
+    if (is_first) // later ones leave out the same again
+        fresh.diagnostics.add_left_out(said.diagnostics);
     fresh.diagnostics.sort();
     if (!fresh.diagnostics.all().empty())
         kept_.push_back(std::move(fresh));

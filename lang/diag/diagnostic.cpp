@@ -21,6 +21,15 @@ void Diagnostics::add(Diagnostic diagnostic) {
         ++left_out_;
 }
 
+void Diagnostics::add_left_out(const Diagnostics& from) {
+    const auto kept = static_cast<std::size_t>(
+        std::count_if(from.list_.begin(), from.list_.end(),
+                      [](const Diagnostic& one) { return one.severity() == Severity::Error; }));
+    errors_ += from.errors_ - kept;
+    warnings_ += from.warnings_ - (from.list_.size() - kept);
+    left_out_ += from.left_out_;
+}
+
 void Diagnostics::sort() {
     const auto key = [](const Diagnostic& d) {
         const Span& at = d.primary.span;

@@ -46,6 +46,8 @@ class Diagnostics {
     // Adds; drops a repeat of the same code at the same place. Past `cap` errors, or warnings, only
     // the counts grow.
     void add(Diagnostic diagnostic);
+    // Those that `from` counted and did not keep.
+    void add_left_out(const Diagnostics& from);
     bool has_errors() const { return errors_ > 0; }
     std::size_t error_count() const { return errors_; }
     std::size_t warning_count() const { return warnings_; }

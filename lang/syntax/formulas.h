@@ -46,6 +46,7 @@ class Formulas {
     // A sign that nests from the right.
     void enter(std::string_view text);
     void leave(std::uint32_t levels = 1) { nesting_ -= levels; }
+    std::uint32_t nesting() const { return nesting_; }
 
     std::vector<ast::ExprId>& values() { return values_; }
     ast::ExprId take();

@@ -107,9 +107,12 @@ class StatementReader {
         } catch (SyntaxError& error) {
             diagnostics_.add(std::move(error.diagnostic));
         }
+        nested_errors_ += formulas_.nesting();
         formulas_.drop_statement();
         return false;
     }
+    // Where statements ended early, in how many brackets, conditions and signs, all together.
+    std::size_t nested_errors() const { return nested_errors_; }
     Draft& draft() { return draft_; }
     Formulas& formulas() { return formulas_; }
 
@@ -217,6 +220,7 @@ class StatementReader {
     Diagnostics& diagnostics_;
     Formulas formulas_;
     Draft draft_;
+    std::size_t nested_errors_ = 0;
 };
 
 } // namespace
@@ -236,9 +240,10 @@ ast::Module parse(const SourceMap& sources, FileId file, FileKind kind, Diagnost
     StatementReader reader(module, text, diagnostics);
     Assembler assembler(module, layout.lines, text, kind, diagnostics);
     const std::size_t errors_before = diagnostics.error_count();
-    for (std::uint32_t i = 0;
-         i < layout.lines.size() && diagnostics.error_count() - errors_before < max_syntax_errors;
-         ++i) {
+    const auto errors = [&] {
+        return diagnostics.error_count() - errors_before + reader.nested_errors();
+    };
+    for (std::uint32_t i = 0; i < layout.lines.size() && errors() < max_syntax_errors; ++i) {
         const LogicalLine& line = layout.lines[i];
         const std::optional<Form> form = assembler.form_of(i);
         if (form && !line.damaged && reader.read(line, *form))

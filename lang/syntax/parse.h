@@ -29,7 +29,9 @@ inline constexpr std::uint32_t max_nesting = 200;       // brackets, conditions,
 inline constexpr std::uint32_t max_formula_depth =
     1'000; // of an expression tree: a sum of 1,000 values is this deep
 inline constexpr std::uint32_t max_table_rows = 10'000;
-inline constexpr std::size_t max_syntax_errors = 10'000; // of one text; the rest is not read
+// Of one text; the rest is not read. To leave a formula costs with every bracket that it is in, so
+// an error within n brackets, conditions or signs counts n + 1 times.
+inline constexpr std::size_t max_syntax_errors = 10'000;
 
 // Always returns a module, of the statements that could be read. Reports S1xx and F703.
 // `kind` comes from the file's ending: Model (a .rate file; becomes Library if the text says so),

@@ -154,6 +154,7 @@ std::optional<std::string> tidy(const SourceMap& sources, FileId file, FileKind 
     const bool failed = found.has_errors();
     for (const Diagnostic& d : found.all())
         diagnostics.add(d);
+    diagnostics.add_left_out(found);
     if (failed)
         return std::nullopt;
     Diagnostics again; // the layout reports nothing new

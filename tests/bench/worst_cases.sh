@@ -72,6 +72,8 @@ if wanted text; then
     run 'text: signs, tidy' signs.rate tidy signs.rate
     model $full 'put("\"")' 9999999 >quotes.rate
     run 'text: nothing but errors' quotes.rate check quotes.rate
+    model $full 's = "x" i ":1="; for (j = 0; j < 199; ++j) s = s "("; put(s "1 +")' >deep_errors.rate
+    run 'text: errors within 199 brackets' deep_errors.rate check deep_errors.rate
     model $full 'put("choice c" i " = a | b")' 9999999 >choices.rate
     run 'text: choices' choices.rate check choices.rate
     model $full 'put("unit u" (i + 1) " = 1 " (i ? "u" i : "ft"))' 9999999 >units.rate

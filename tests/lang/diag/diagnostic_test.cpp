@@ -57,6 +57,19 @@ TEST_CASE("past the cap only the counts grow, errors and warnings apart") {
     CHECK(all.left_out() == 12);
 }
 
+TEST_CASE("what another list left out is counted with what it kept") {
+    Diagnostics from, to;
+    for (std::uint32_t i = 0; i < Diagnostics::cap + 7; ++i)
+        from.add(at(Code::U301, i));
+    for (std::uint32_t i = 0; i < Diagnostics::cap + 2; ++i)
+        from.add(at(Code::L801, i));
+    to.add_left_out(from);
+    CHECK(to.all().empty());
+    CHECK(to.error_count() == 7);
+    CHECK(to.warning_count() == 2);
+    CHECK(to.left_out() == 9);
+}
+
 TEST_CASE("they are sorted by file and place, errors before warnings at one place") {
     Diagnostics all;
     Diagnostic other = at(Code::U301, 1);

@@ -58,6 +58,19 @@ TEST_CASE("brackets, calls, conditions and signs nest to the limit and no deeper
     CHECK(error_of(repeat(")", 60'000)) == "S103");
 }
 
+TEST_CASE("an error deep in a formula counts as often as brackets are around it") {
+    const std::size_t n = lang::max_nesting - 1;
+    const auto errors_of = [](const std::string& formula) {
+        const std::size_t lines = formula.size() < 10 ? 12'000 : 4'000;
+        return parse_text("model \"m\"\n" + repeat("x : 1 = " + formula + "\n", lines))
+            .diagnostics.error_count();
+    };
+    CHECK(errors_of("1 +") == lang::max_syntax_errors);
+    CHECK(errors_of("(1 +") == lang::max_syntax_errors / 2);
+    CHECK(errors_of(repeat("(", n) + "1 +") == lang::max_syntax_errors / (n + 1));
+    CHECK(errors_of(repeat("(", n) + "1 2" + repeat(")", n)) == lang::max_syntax_errors / (n + 1));
+}
+
 TEST_CASE("a chain of operators is as long as a tree may be deep") {
     const std::size_t n = lang::max_formula_depth;
     for (const char* link : {" + a", " - a", " * a", " / a", " and a", " or a"}) {
