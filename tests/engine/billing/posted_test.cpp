@@ -56,11 +56,27 @@ TEST_CASE("weeks as Americans write them, between semicolons") {
     CHECK(prices->rows[0].week == "2027-06-21");
 }
 
+TEST_CASE(
+    "a comma in a price parts thousands between commas, and is not known between semicolons") {
+    const auto price = [](const std::string& text) {
+        const lang::Outcome<PostedPrices> prices = read_posted("posted.csv", text);
+        return prices ? prices->rows.at(0).price : 0;
+    };
+    CHECK(price(head + "2027-06-21,diesel,\"1,000.00\",board\n") == 1'000); // the most a gallon
+    CHECK(price(head + "2027-06-21,diesel,0.01,board\n") == 0.01);
+    const std::string semicolons = "week;product;price;source\n";
+    CHECK(price(semicolons + "2027-06-21;diesel;4.61;board, on the wall\n") == 4.61);
+    refused(semicolons + "2027-06-21;diesel;1,000;board\n", 2, 19, "a price a gallon is needed");
+    refused(head + "2027-06-21,diesel,1000.01,board\n", 2, 19, "a price a gallon is needed");
+    refused(head + "2027-06-21,diesel,-4.61,board\n", 2, 19, "a price a gallon is needed");
+}
+
 TEST_CASE("posted prices that cannot be read are refused whole") {
     refused("", 1, 1, "no rows");
     refused(head, 1, 1, "no rows");
     refused("week,product,price\n2027-06-21,diesel,4.61\n", 1, 1, "`source`");
     refused("week,product,price,source,city\n2027-06-21,diesel,4.61,board,Lisk\n", 1, 27, "`city`");
+    refused("week,price,price,product,source\n2027-06-21,4,4,diesel,x\n", 1, 12, "appears twice");
     refused(head + "2027-06-21,diesel,4.61\n", 2, 19, "3 cells");
     refused(head + "6/21/2027,diesel,4.61,board\n", 2, 1, "`week`: no such date");
     refused(head + "2027-06-21,diesel,four,board\n", 2, 19, "`price`");
