@@ -2,8 +2,10 @@
 #include "engine/book/texts.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <map>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -98,6 +100,89 @@ TEST_CASE("all texts of a quote are fetched, each once, and the first that is at
               }) == "its text `" + name + "` is not there");
         CHECK(without.carried.size() == std::stoul(bad) - 1);
     }
+}
+
+TEST_CASE("a quote is made again from the texts that it names, and from none if one is missing") {
+    QuoteRecord full;
+    full.request = {"j.job", "job", "deep", "set area = 3 ac\n", "late.season", {{"a", "1"}}, 2};
+    for (const std::string name : {"j.job", "m.rate", "late.season", "early.season"})
+        full.texts[name] = carry(full, "text of " + name);
+    full.references = {{"model", "m", "j.job", "m.rate"},
+                       {"season", "early", "j.job", "early.season"}};
+    const auto made = made_from(full);
+    REQUIRE(made);
+    CHECK(made->request.name == "j.job");
+    CHECK(made->request.text == "text of j.job");
+    CHECK(made->request.kind == acre::lang::FileKind::Job);
+    CHECK(made->request.option == "deep");
+    CHECK(made->request.field_sets == "set area = 3 ac\n");
+    CHECK(made->request.notation == 2);
+    CHECK(made->request.sets == full.request.sets);
+    REQUIRE(made->request.season);
+    CHECK(made->request.season->name == "late.season");
+    CHECK(made->request.season->text == "text of late.season");
+    CHECK(made->texts.texts.size() == 4);
+    CHECK(made->texts.texts.at("m.rate") == "text of m.rate");
+    CHECK(made->texts.names.size() == 2);
+    CHECK(made->texts.names.at({acre::lang::ReferenceKind::Model, "m", "j.job"}) == "m.rate");
+
+    QuoteRecord plain = full;
+    plain.request.season.clear();
+    plain.request.kind = "model";
+    plain.carried.erase(plain.texts.at("m.rate")); // asked for when it is priced
+    const auto from_plain = made_from(plain);
+    REQUIRE(from_plain);
+    CHECK_FALSE(from_plain->request.season.has_value());
+    CHECK(from_plain->request.kind == acre::lang::FileKind::Model);
+    CHECK(from_plain->texts.texts.size() == 3);
+
+    for (const char* lost : {"j.job", "late.season"}) {
+        QuoteRecord unnamed = full;
+        unnamed.texts.erase(lost);
+        CHECK_FALSE(made_from(unnamed));
+        QuoteRecord not_carried = full;
+        not_carried.carried.erase(full.texts.at(lost));
+        CHECK_FALSE(made_from(not_carried));
+    }
+    // A notation of nowhere is the nearest that there is.
+    for (const auto& [written, read] :
+         {std::pair(std::int64_t{-5}, 1U), std::pair(std::int64_t{0}, 1U),
+          std::pair(std::int64_t{1} << 40, acre::lang::current_notation)}) {
+        full.request.notation = written;
+        CHECK(made_from(full)->request.notation == read);
+    }
+}
+
+TEST_CASE("a kept text is read once, one at fault or too large each time") {
+    std::map<std::string, int> asked;
+    KeptTexts texts([&](const std::string& seal) {
+        ++asked[seal];
+        if (seal == "bad")
+            return FoundText{"half", "is broken"};
+        return FoundText{std::string(seal == "large"  ? kept_text_bytes + 1
+                                     : seal == "most" ? kept_text_bytes
+                                                      : 3,
+                                     'a'),
+                         {}};
+    });
+    for (int i = 0; i < 2; ++i) {
+        CHECK(texts.find("small").text == "aaa");
+        CHECK(texts.find("bad").fault == "is broken");
+        CHECK(texts.find("large").text.size() == kept_text_bytes + 1);
+    }
+    CHECK(asked == std::map<std::string, int>{{"small", 1}, {"bad", 2}, {"large", 2}});
+    // What no longer fits beside the others takes their place.
+    for (int i = 0; i < 2; ++i)
+        CHECK(texts.find("most").text.size() == kept_text_bytes);
+    CHECK(asked["most"] == 1);
+    texts.find("small");
+    texts.find("small");
+    CHECK(asked["small"] == 2);
+    texts.find("other");
+    texts.find("small");
+    CHECK(asked["small"] == 2);
+    texts.find("most");
+    CHECK(asked["most"] == 2);
 }
 
 } // namespace texts_test

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "tests/engine/faults/found.h"
 
@@ -35,6 +36,32 @@ TEST_CASE("a division by zero is told at its operator, with the zero and who set
     CHECK(d.notes[1] == "`speed` is 0 mi/h, set on the command line");
     // `width` is not zero and did not lead there.
     CHECK_FALSE(has_note(d, "`width`"));
+}
+
+TEST_CASE("a line on two ways to a fault is told once, nearest first; a divisor leads to no zero") {
+    const Found f = faults("model \"m\"\ngiven a = 0 h\ngiven w = 3\nleft : h = a * w\n"
+                           "right : h = a / w\nboth : h = left + right\nx : 1/h = 1 / both\n");
+    const std::vector<std::string> notes = {
+        "`both` = left + right, which is 0 h (test.rate, line 6)",
+        "`left` = a * w, which is 0 h (test.rate, line 4)",
+        "`right` = a / w, which is 0 h (test.rate, line 5)",
+        "`a` is 0 h in the model (test.rate, line 2)"};
+    CHECK(f.with(LangCode::E501).notes == notes);
+}
+
+TEST_CASE("seven lines before a fault are all told, of eight the nearest six") {
+    const auto notes_of = [](int lines) {
+        std::string text = "model \"m\"\ngiven a1 = 0 h\n";
+        for (int i = 2; i <= lines; ++i)
+            text += fmt::format("a{} : h = a{} * 2\n", i, i - 1);
+        return faults(text + fmt::format("x : 1/h = 1 / a{}\n", lines)).with(LangCode::E501).notes;
+    };
+    CHECK(notes_of(6).size() == 6);
+    CHECK(notes_of(7).size() == 7);
+    CHECK(notes_of(7).back() == "`a1` is 0 h in the model (test.rate, line 2)");
+    CHECK(notes_of(8).size() == 7);
+    CHECK(notes_of(8)[5] == "`a3` = a2 * 2, which is 0 h (test.rate, line 4)");
+    CHECK(notes_of(8).back() == "and 2 more lines and values before these");
 }
 
 TEST_CASE("one origin is told once, not again in every line that rests on it") {

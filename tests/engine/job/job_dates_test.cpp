@@ -167,6 +167,30 @@ TEST_CASE("stages share a day, waits pass closed days, and a missed start moves 
                   "drying; 07-02 drying; 07-03 closed; 07-04 closed; 07-05 move out; ");
 }
 
+TEST_CASE("a stage without a label is called by its name, and other units are no days") {
+    constexpr const char* bare = R"(model "Work"
+wait_let_it_dry : day = 1 day
+stage_count     : 1   = 3
+stage_take_down : day = 0.5 day
+wait_dry        : day = 2.5 day  "drying"
+stage_nothing   : day = 0 day
+stage_put_up    : day = 1 day
+cost crew : $/day = $100/day over stage_put_up  "crew"
+price "Work" lump
+)";
+    const auto job =
+        priced_ok("job \"j\"\nmodel \"work\"\ndate 2027-06-21\n", {{{"work.rate", bare}}});
+    const auto answer = engine::ask(job, engine::CalendarQuestion{});
+    REQUIRE(answer);
+    std::string said;
+    for (const engine::StageRow& stage : answer->dates.stages)
+        said += stage.label + " " + stage.first.substr(5) + " " + stage.last.substr(5) + "; ";
+    // A wait takes whole days, and begins where no work was done on the day.
+    CHECK(said == "let it dry 06-21 06-21; take down 06-22 06-22; drying 06-23 06-25; "
+                  "put up 06-26 06-26; ");
+    CHECK(answer->dates.work_days == 1.5);
+}
+
 TEST_CASE("a calendar of a job without a date or days says what is missing") {
     const auto undated = priced_ok("job \"j\"\nmodel \"work\"\n", {{{"work.rate", model}}});
     CHECK(tests::title_of(engine::ask(undated, engine::CalendarQuestion{}).said) ==
