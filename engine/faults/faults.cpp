@@ -69,7 +69,7 @@ struct Report {
     const Values& values = job.values();
 
     double value(Slot slot) const { return slot == no_slot ? NAN : values.slot[slot]; }
-    double value(lang::LineId line, int) const { return value(slot_of(compiled, line)); }
+    double value_of_line(lang::LineId line) const { return value(slot_of(compiled, line)); }
     bool is_asked(lang::LineId line) const { return asked[line] != 0; }
     // Nothing for what will only be counted: thousands of faults must not each look for their
     // reason.
@@ -87,7 +87,7 @@ struct Report {
                lang::Span range_span, const char* range_name) const {
         const double low = value(low_slot);
         const double high = value(high_slot);
-        const double is = value(given.line, 0);
+        const double is = value_of_line(given.line);
         if (code == lang::Code::I602 && below(high, low))
             return empty(given, low, high);
         if (!below(is, low) && !below(high, is))
@@ -248,7 +248,7 @@ struct Report {
                 found = margin(step) || found;
                 least_below_zero(step);
             }
-            if (item.quantity == none || value(item.quantity, 0) != 0 ||
+            if (item.quantity == none || value_of_line(item.quantity) != 0 ||
                 is_nothing(job, item, roots))
                 continue;
             lang::Diagnostic diagnostic{lang::Code::E508, {}, {}, {}, {}, {}};
