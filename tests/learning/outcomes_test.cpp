@@ -73,6 +73,27 @@ TEST_CASE("the cost of a finished job in its sealed marks") {
     std::erase_if(old.risk.spreads[0].quantiles,
                   [](const RecordQuantile& q) { return q.share == 0.25; });
     CHECK(place_cost(old, log_of(100, 955), "").why_not == "its sealed risk has no mark of 25 %");
+    old.risk.spreads[0].quantiles = {{0.05, 800}, {0.95, 1'200}};
+    CHECK(place_cost(old, log_of(100, 955), "").why_not == "its sealed risk has no mark of 25 %");
+    old.risk.spreads[0].quantiles.pop_back();
+    CHECK(place_cost(old, log_of(100, 955), "").why_not == "no risk was sealed with it");
+}
+
+TEST_CASE("a cost at a mark lies at it, and at the last one above all") {
+    const auto placed = [](double cost) { return place_cost(quote(), log_of(100, cost), ""); };
+    CHECK(placed(800).share == doctest::Approx(0.05));
+    CHECK_FALSE(placed(800).below_all);
+    CHECK(placed(799).share == 0);
+    CHECK(placed(1'000).share == doctest::Approx(0.50));
+    CHECK(placed(1'175).share == doctest::Approx(0.925)); // half of the way from 90 % to 95 %
+    CHECK_FALSE(placed(1'199).above_all);
+    CHECK(placed(1'200).share == 1);
+    CHECK(placed(1'200).above_all);
+    CHECK(placed(955).at_mark[4] == 1'200);
+    // A model that counts no work is placed whatever its log says.
+    QuoteRecord uncounted = quote();
+    uncounted.counted.erase(uncounted.counted.begin());
+    CHECK(place_cost(uncounted, log_of(50, 955), "").why_not == "");
 }
 
 TEST_CASE("counts below the marks, and when a mark does not fit") {

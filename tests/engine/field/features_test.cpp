@@ -171,6 +171,25 @@ TEST_CASE("of two soils that lie over each other the first on the map counts, ne
     }
 }
 
+TEST_CASE("two hundred soils may touch a field, and those beside or above it are none of them") {
+    const Laid out = laid({{"h.geojson", home, {}}});
+    REQUIRE(out.field);
+    std::vector<std::string> strips = {feature(R"("soil":"east")", box(5000, 0, 300, 300)),
+                                       feature(R"("soil":"north")", box(0, 5000, 300, 300))};
+    for (int i = 0; i < 200; ++i)
+        strips.push_back(feature(fmt::format(R"("soil":"s{}")", i), box(2 * i, 0, 2, 300)));
+    const auto said = [&] {
+        lang::SourceMap sources;
+        lang::Diagnostics diagnostics;
+        const auto soils =
+            lay_soils(*out.field, {"s.geojson", collection(strips), {}}, sources, diagnostics);
+        return soils ? fmt::format("{}", soils->size()) : diagnostics.all().at(0).title;
+    };
+    CHECK(said() == "200");
+    strips.push_back(feature(R"("soil":"one more")", box(0, 290, 400, 20)));
+    CHECK(said() == "more than 200 soils touch the field");
+}
+
 TEST_CASE("a hole up to the fence is a notch, holes side by side are one, and a repair says so") {
     const auto line = [](double x, double y, double width, double height) {
         std::vector<Point> points = box(x, y, width, height);

@@ -265,6 +265,27 @@ TEST_CASE("no pull leaves the field and the width covered is within a spacing of
     }
 }
 
+TEST_CASE("without a speed a layout has lengths and no times") {
+    const PlaneField field =
+        plane({{rectangle(0, 0, 100, 80), {}}, {rectangle(200, 0, 100, 80), {}, 1}});
+    LayoutRequest request;
+    request.spacing = 2;
+    request.turn_time = 40;
+    const Layout still = laid(field, request);
+    CHECK(still.turns == 99);
+    CHECK(still.travel == doctest::Approx(100 * 80));
+    CHECK(still.between > 0);
+    CHECK(still.time() == 0);
+    CHECK(still.blocks[0].ripping_time == 0);
+    CHECK(still.blocks[0].turning_time == 0);
+    request.speed = 0.5; // m/s
+    const Layout driven = laid(field, request);
+    CHECK(driven.ripping_time == doctest::Approx(100 * 80 / 0.5));
+    CHECK(driven.turning_time + driven.between_time ==
+          doctest::Approx(driven.between / 0.5 + 99 * 40));
+    CHECK(driven.blocks[1].ripping_time == doctest::Approx(50 * 80 / 0.5));
+}
+
 TEST_CASE("the best heading runs along the long side") {
     const PlaneField field = plane({{rectangle(0, 0, 100, 800), {}}});
     LayoutRequest request;

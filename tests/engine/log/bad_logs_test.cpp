@@ -176,6 +176,16 @@ TEST_CASE("all that is wrong in a log is told at once") {
     CHECK(log.said.diagnostics.error_count() == 4);
 }
 
+TEST_CASE("a cell that cannot be read brings no second complaint about what it would mean") {
+    for (const char* row : {"2027-06-22,Hazel,120,140,20,800,4.60,x,,,,,", // no cause for them
+                            "2027-06-22,Hazel,120,140,20,800,4.60,,,,x,,", // nor a place
+                            "2027-06-22,Hazel,120,140,20,800,4.60,,,,-1,,",
+                            "2027-06-22,Hazel,120,140,20,800,x,,,,,,"}) {
+        CAPTURE(row);
+        CHECK(read_job_log("log.csv", with(row), counted).said.diagnostics.error_count() == 1);
+    }
+}
+
 TEST_CASE("dates as Americans write them, where the file says so; semicolons; money") {
     const lang::Outcome<JobLog> log = read_job_log(
         "log.csv",

@@ -201,6 +201,26 @@ TEST_CASE("what earlier versions called gives the same to the last bit") {
     }
 }
 
+namespace {
+
+// The least of all depths on the grid and at the bottoms of layers, each tried by itself.
+ShankDraft least_tried(const std::vector<double>& a) {
+    ShankDraft least = shank_draft_at(a, 0);
+    const auto look = [&](double x) {
+        if (const ShankDraft at = shank_draft_at(a, x); at.draft < least.draft)
+            least = at;
+    };
+    for (int i = 1; i <= 400; ++i)
+        look(a[0] * (i / 400.0));
+    double bottom = 0;
+    for (std::size_t k = 3; k + 6 < a.size(); k += 6)
+        if (bottom += a[k]; bottom < a[0])
+            look(bottom);
+    return least;
+}
+
+} // namespace
+
 TEST_CASE("the search finds what trying every depth finds") {
     std::mt19937_64 random(20271129);
     const auto between = [&](double low, double high) {
@@ -222,24 +242,46 @@ TEST_CASE("the search finds what trying every depth finds") {
         const auto a =
             arguments(depth, between(0.02, 0.6), wild ? between(5, 90) : between(28, 72), beds);
         const auto found = shank_draft(a);
-        double least = shank_draft_at(a, 0).draft, at = 0, bottom = 0;
-        const auto look = [&](double x) {
-            if (const double draft = shank_draft_at(a, x).draft; draft < least) {
-                least = draft;
-                at = x;
-            }
-        };
-        for (int i = 1; i <= 400; ++i)
-            look(depth * (i / 400.0));
-        for (std::size_t j = 0; j + 1 < layers; ++j)
-            if (bottom += a[3 + 6 * j]; bottom < depth)
-                look(bottom);
+        const ShankDraft least = least_tried(a);
+        const double at = least.critical_depth;
         CAPTURE(trial);
-        CHECK(found.draft == doctest::Approx(least).epsilon(1e-12));
+        CHECK(found.draft == doctest::Approx(least.draft).epsilon(1e-12));
         CHECK(found.critical_depth == doctest::Approx(at).epsilon(1e-12));
         inside += at > 0 && at < depth ? 1 : 0;
     }
     CHECK(inside > 50);
+}
+
+TEST_CASE("of two valleys in one layer the deeper is found") {
+    // As the critical depth grows within one layer the draft falls, rises and falls again.
+    const std::vector<std::vector<double>> grounds = {
+        {1.51, 0.311, 77.1, 0.0124, 38,    0,    0,    0.504, 0.449, 1.95, 37.4,
+         199,  34.1,  58.6, 45.3,   0.269, 6.59, 1.77, 0,     2.8,   0.79},
+        {0.0732, 0.281, 89.7, 0.00155, 8.66,   0,    19.9,  59.2, 52.5, 0.0406, 2.39,
+         0,      37.4,  40.4, 25.4,    0.0734, 19.3, 0.501, 34.3, 39.5, 24.7},
+        {2.84, 0.25, 81.7, 0.191, 32.7, 0, 0, 9.22, 2.94, 1.53, 13.6, 0, 25.6, 55.9, 53.5}};
+    for (const std::vector<double>& a : grounds) {
+        CAPTURE(a[0]);
+        const ShankDraft least = least_tried(a);
+        CHECK(shank_draft(a).draft == doctest::Approx(least.draft).epsilon(1e-12));
+        CHECK(shank_draft(a).critical_depth == doctest::Approx(least.critical_depth));
+    }
+}
+
+TEST_CASE("rake and steel friction that turn the wedge over have no answer") {
+    const auto draft = [](double rake, double friction, double steel) {
+        return shank_draft(arguments(1.5, 0.1, rake, {{0, {16, 9, friction, steel, 1}}})).draft;
+    };
+    CHECK(draft(90, 33, 89.5) > 0);
+    for (const double steel : {90.0, 90.5, 100.0}) // 180 degrees together, and more
+        CHECK(std::isnan(draft(90, 33, steel)));
+    CHECK(std::isnan(draft(89.9, 33, 90.2)));
+    CHECK(std::isnan(draft(90.1, 33, 23)));
+    CHECK(std::isnan(draft(0, 33, 23)));
+    CHECK(draft(45, 89.9, 23) > 0);
+    CHECK(std::isnan(draft(45, 90, 23)));
+    CHECK(draft(45, 0, 0) > 0);
+    CHECK(std::isnan(draft(45, -0.1, 0)));
 }
 
 TEST_CASE("slopes are those of central differences wherever the search stays on its piece") {
