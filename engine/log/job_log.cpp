@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <limits>
 #include <set>
 #include <string_view>
 #include <utility>
@@ -148,7 +149,8 @@ class Reader {
         const CsvCell* found = cell(row, name);
         return found == nullptr ? std::string() : found->text;
     }
-    // Of a column of figures; 0 where it is empty.
+    // Of a column of figures; 0 where it is empty, NaN where it cannot be read: nothing is said of
+    // what it would mean.
     double amount(const CsvRow& cells, const std::string& head) {
         const CsvCell* at = cell(cells, head);
         if (at == nullptr)
@@ -164,7 +166,7 @@ class Reader {
         wrong(Code::J002, cells, head,
               value ? "a log cannot have negative figures" : "a number is needed here",
               value ? "below zero" : "not a number", std::move(helps));
-        return 0;
+        return std::numeric_limits<double>::quiet_NaN();
     }
 
     bool has_all_cells(const CsvRow& cells) {
@@ -237,7 +239,7 @@ class Reader {
         if (!row.down_cause.empty() && cell(cells, "down_hours") == nullptr)
             wrong(Code::J002, cells, column_.contains("down_hours") ? "down_hours" : "down_cause",
                   "a cause without its hours", "how many hours was it down?");
-        if (row.crew_waited && !(row.down_hours > 0))
+        if (row.crew_waited && row.down_hours <= 0)
             wrong(Code::J002, cells, "crew_waited", "the crew waited, but no hours are down",
                   "give the hours and their cause");
         if (row.hourly_hours > 0 && row.refused_at.empty())
@@ -250,7 +252,7 @@ class Reader {
 
     void money(const CsvRow& cells, LogRow& row) {
         row.fuel_price = amount(cells, "fuel_price");
-        if (!(row.fuel_price > 0) && cell(cells, "fuel_price") != nullptr)
+        if (row.fuel_price <= 0 && cell(cells, "fuel_price") != nullptr)
             wrong(Code::J002, cells, "fuel_price", "fuel at no price",
                   "leave it empty where it is not known");
         for (const auto& [cost, column] : amounts_) {

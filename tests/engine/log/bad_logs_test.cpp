@@ -180,6 +180,10 @@ TEST_CASE("a cell that cannot be read brings no second complaint about what it w
     for (const char* row : {"2027-06-22,Hazel,120,140,20,800,4.60,x,,,,,", // no cause for them
                             "2027-06-22,Hazel,120,140,20,800,4.60,,,,x,,", // nor a place
                             "2027-06-22,Hazel,120,140,20,800,4.60,,,,-1,,",
+                            "2027-06-22,Hazel,120,140,20,800,4.60,x,rain,yes,,,",
+                            "2027-06-22,Hazel,120,x,20,800,4.60,,,,,,",  // the meter runs backward?
+                            "2027-06-22,Hazel,-1,140,20,800,4.60,,,,,,", // or a day of 140 hours?
+                            "2027-06-22,Hazel,x,140,20,800,4.60,,,,7,row 12,",
                             "2027-06-22,Hazel,120,140,20,800,x,,,,,,"}) {
         CAPTURE(row);
         CHECK(read_job_log("log.csv", with(row), counted).said.diagnostics.error_count() == 1);
