@@ -6,6 +6,8 @@
 #include <cmath>
 #include <string>
 
+#include <fmt/format.h>
+
 namespace field_test {
 
 using namespace acre;
@@ -124,6 +126,30 @@ TEST_CASE("a hole is left out; without a speed there are no times") {
     CHECK(field->unripped_gaps < 0.01 * field->net);
     CHECK_FALSE(field->ripping);
     CHECK_FALSE(field->pace);
+}
+
+TEST_CASE("blocks are numbered as they are driven, and one that no pull reaches has no number") {
+    // Pulls run north at 5 m, 15 m, … from one side of 402.5 m: near the western side at 5 m and 15
+    // m or at 7.5 m and 17.5 m.
+    const auto block = [](double west, double east, double south) {
+        const double low = -119.7 + west / 89'444, high = -119.7 + east / 89'444;
+        return fmt::format(R"({{"type": "Feature", "properties": {{}}, "geometry": {{"type":
+"Polygon", "coordinates": [[[{0}, {2}], [{1}, {2}], [{1}, {3}], [{0}, {3}], [{0}, {2}]]]}}}})",
+                           low, high, south, south + 0.001);
+    };
+    const lang::Outcome<FieldAnswer> field =
+        ask(question(R"({"type": "FeatureCollection", "features": [)" + block(8.5, 13.5, 36.606) +
+                     "," + square() + "," + block(10, 20, 36.608) + "]}"));
+    REQUIRE(field);
+    REQUIRE(field->blocks.size() == 3);
+    CHECK(field->blocks[0].pulls == 0);
+    CHECK(field->blocks[0].order == 0);
+    CHECK(field->blocks[0].mean == 0);
+    CHECK(field->blocks[1].pulls == 40);
+    CHECK(field->blocks[2].pulls == 1);
+    CHECK(field->blocks[1].order + field->blocks[2].order == 3);
+    CHECK((field->blocks[1].order < field->blocks[2].order) ==
+          (field->blocks[1].first_pull < field->blocks[2].first_pull));
 }
 
 TEST_CASE("what cannot be laid out says why, at the boundary's text") {

@@ -2,6 +2,9 @@
 #include "engine/questions/season/chain.h"
 
 #include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include <doctest/doctest.h>
 
@@ -74,6 +77,39 @@ TEST_CASE("nothing is chained without a road, after a month, or where moves are 
     CHECK_FALSE(
         price_roads(two_jobs(2).jobs, *read_roads(there, "roads.csv"), "moves",
                     [](std::size_t, const GivenSets&) { return std::optional<MoveMoney>(); }));
+}
+
+TEST_CASE("of rows that say one road the first counts; roads from and to a job are several") {
+    std::vector<SeasonJob> jobs(4);
+    const char* files[] = {"north/a.job", "b.job", "quote 2027-004", "c.job"};
+    for (std::size_t i = 0; i < jobs.size(); ++i) {
+        jobs[i].file = files[i];
+        jobs[i].price = 10'000;
+    }
+    std::vector<std::string> asked; // the ways in
+    const Reprice reprice = [&](std::size_t job, const GivenSets& sets) {
+        for (const auto& [name, value] : sets)
+            if (name == "site.miles")
+                asked.push_back(value);
+        return money(job, sets);
+    };
+    const auto roads = read_roads("from,to,site.miles\na,b,3 mi\na,b,4 mi\nc,b,5 mi\n"
+                                  "a,2027-004,6 mi\nb,a,7 mi\na,a,8 mi\na,d,9 mi\nd,a,9 mi\n"
+                                  "c,b,9 mi\n",
+                                  "roads.csv");
+    REQUIRE(roads);
+    const auto priced = price_roads(jobs, *roads, "moves", reprice);
+    REQUIRE(priced);
+    std::vector<std::pair<std::size_t, std::size_t>> pairs;
+    for (const PricedRoad& road : *priced)
+        pairs.emplace_back(road.from, road.to);
+    CHECK(pairs ==
+          std::vector<std::pair<std::size_t, std::size_t>>{{0, 1}, {3, 1}, {0, 2}, {1, 0}});
+    CHECK(asked == std::vector<std::string>{"3 mi", "5 mi", "6 mi", "7 mi"});
+    // In from the yard cost $5,600, home $2,400; in from the other ranch $4,200.
+    CHECK(priced->at(0).way_home.cost == doctest::Approx(2'400));
+    CHECK(priced->at(0).way_in.cost == doctest::Approx(1'400));
+    CHECK(priced->at(0).saved() == doctest::Approx(3'800));
 }
 
 TEST_CASE("a file of roads that is none is told") {

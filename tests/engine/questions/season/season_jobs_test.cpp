@@ -26,6 +26,7 @@ const std::string ripping = "model \"ripping\"\nuse \"crawler\"\n"
                             "given area = 10 ac  within 1 ac .. 500 ac  swing 5 ac .. 450 ac\n"
                             "given method = one_way | both\n"
                             "given pace = 2 ac/h  swing 79 % .. 121 % of it\n"
+                            "require pace > 1.7 ac/h  \"too slow to bid on\"\n"
                             "hours : h = area * (when method is both then 2 otherwise 1) / pace\n"
                             "days : day = ceil(hours / 8 h * 1 day, 1 day)\n"
                             "cost own : $/h = crawler.own_per_hour over hours\n"
@@ -93,6 +94,8 @@ TEST_CASE("what is not lawful is told the whole way, also by a job that could sh
             ->code;
     };
     CHECK(code_of("date 2027-05-01\nset area = 501 ac\n") == lang::Code::I602);
+    CHECK(code_of("date 2027-05-01\nset area = 0.9 ac\n") == lang::Code::I602);
+    CHECK(code_of("date 2027-05-01\nset pace = 1.7 ac/h\n") == lang::Code::E504);
     CHECK(code_of("date 2027-05-01\nset area = 5 h\n") == lang::Code::U304);
     CHECK(code_of("date 2027-05-01\nset nosuch = 5 h\n") == lang::Code::I601);
     CHECK(code_of("set area = 40 ac\n") == lang::Code::I603);
@@ -139,6 +142,36 @@ TEST_CASE("a job that takes longer than ten years is refused, whichever way it i
     for (const char* acres : {"1e9", "1e15", "8e300"}) // the last two have no price either
         add(acres);
     CHECK(jobs.jobs().size() == 1);
+}
+
+TEST_CASE("a job in other money is told and not taken, and a job without a date as it is asked") {
+    const tests::Files files = {{"crawler.rate", crawler},
+                                {"ripping.rate", ripping},
+                                {"far.firm", "firm \"Far\"\nmoney AUD \"A$\" to $0.05\n"},
+                                {"far.rate", "model \"far\"\nfirm \"far\"\nmoney AUD\n"
+                                             "given area = 4 ac\n"
+                                             "cost own : $/ac = 3 AUD/ac over area\n"
+                                             "price \"Far\" per ac of area\n"}};
+    const auto loader = [&](const std::string&) {
+        return std::make_unique<tests::MemoryLoader>(files);
+    };
+    SeasonJobs jobs(loader);
+    REQUIRE_FALSE(jobs.add("a.job", job("a", "date 2027-05-01\n")).diagnostics.has_errors());
+    const lang::Said said = jobs.add("b.job", "job \"Outback\"\nmodel \"far\"\ndate 2027-06-01\n");
+    REQUIRE(said.diagnostics.error_count() == 1);
+    const auto& all = said.diagnostics.all();
+    const auto told = std::find_if(all.begin(), all.end(), [](const lang::Diagnostic& d) {
+        return d.code == lang::Code::U314;
+    });
+    REQUIRE(told != all.end());
+    CHECK(told->title ==
+          "\"Outback\" is in AUD, rounded to 0.05; the first is in USD, rounded to 0.01");
+    CHECK(jobs.jobs().size() == 1);
+    SeasonJobs dated(loader, SeasonJobs::Undated::LeftOut);
+    CHECK_FALSE(dated.add("a.job", job("a", "")).diagnostics.has_errors());
+    CHECK_FALSE(dated.add("b.job", job("b", "date 2027-05-01\n")).diagnostics.has_errors());
+    CHECK(dated.left_out() == std::vector<std::string>{"a"});
+    CHECK(dated.jobs().size() == 1);
 }
 
 TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
