@@ -154,6 +154,8 @@ class Outliner {
 
     // The same figures as `price` shows, or none.
     void add_price() {
+        if (sheet_.prices.empty())
+            return;
         const lang::Outcome<PriceAnswer> price = ask(job_, PriceQuestion{});
         if (!price)
             return;

@@ -60,7 +60,7 @@ struct Outline {
     std::vector<Symbol> symbols;   // by file, then place
     std::vector<Mention> mentions; // likewise; declarations are among them
     std::vector<PriceNow> prices;  // empty: no price, or a fault stops it
-    std::string total, per_unit;   // "$95,078.00", "$805.75/ac all in"; may be empty
+    std::string total, per_unit;   // "$95,078.00", "$805.75/ac all in"; empty without a price
     std::vector<Reference> uses;
     std::vector<std::string> files;   // of all texts, without what is built in
     std::vector<std::string> nouns;   // that its models declare, and their units

@@ -162,6 +162,7 @@ TEST_CASE("a formula of two hundred letters is shown, a longer one is not; of ma
     CHECK(symbol(outline, "area").lines[0].name == "b0.area");
     CHECK(symbol(outline, "area").lines[11].text == "11 ac");
     CHECK(outline.prices.empty());
+    CHECK(outline.total == ""); // no price is not a price of nothing
 }
 
 } // namespace outline_test
