@@ -87,9 +87,7 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
     }
     d.helps = mend(sheet_, sources_, site, bad, missing->dim);
     if (d.helps.empty() && is_year_against_hour(missing->dim))
-        d.helps.push_back({fmt::format("add a line in {}: the hours worked in a year",
-                                       missing->dim.exponent[Year] < 0 ? "h/yr" : "h/yr"),
-                           std::nullopt});
+        d.helps.push_back({"add a line in h/yr: the hours worked in a year", std::nullopt});
     return d;
 }
 

@@ -187,6 +187,10 @@ TEST_CASE("without a line that mends it, the message says what is missing and no
     const Diagnostic d = diag("a : lb = runs + 3 ft\n", Code::U301);
     CHECK(d.helps.empty());
     CHECK(d.notes.at(0) == "the two sides differ by a factor of lb/ft");
+    // Of a plain number and a unit it goes without saying.
+    for (const char* formula : {"runs + share", "share + runs"})
+        CHECK(diag("share : 1 = age / 9 yr\na : lb = " + std::string(formula) + "\n", Code::U301)
+                  .notes.empty());
 }
 
 TEST_CASE("no help makes a loop, and none proposes a length that hides a ratio") {

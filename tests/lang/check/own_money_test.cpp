@@ -89,6 +89,51 @@ TEST_CASE("figures behind a unit of the model's own, and the rows of a table, ar
     CHECK(count(job(), with_firm("AUD \"A$\" to $0.01", fee + "AUD\n  0  0\n  2  40\n")) == 0);
 }
 
+TEST_CASE(
+    "units that stand by themselves are in some money: of a define, its parameters and lines") {
+    const auto with = [](const std::string& statement) {
+        return count("model \"M\"\n" + statement + "\nx : 1 = 2\n", {});
+    };
+    CHECK(with("define f (a : 1) : $/h = a * 0 $/h\n  known ours") == 0);
+    CHECK(with("define f (a : 1) : CHF/h = a * 0 CHF/h\n  known ours") == 1);
+    CHECK(with("define f (a : CHF/h) : 1 = a / a\n  known ours") == 1);
+    CHECK(with("define f (a : 1) : 1 = b / b\n  b : CHF/h = a * 0 CHF/h\n  known ours") == 1);
+    CHECK(with("y : CHF/h = x * 0 CHF/h") == 1);
+    CHECK(with("cost c : CHF/h = 0 CHF/h over 1 h") == 1);
+    CHECK(with("unit grand = 0 CHF") == 1);
+    CHECK(with("table t (a : CHF) : 1\n  0 0\n  2 1") == 1);
+}
+
+TEST_CASE("season, job and model may name one firm, and not two") {
+    const auto codes = [](const std::string& of_model, const std::string& of_season,
+                          const std::string& of_job) {
+        Choices choices;
+        choices.files = {{"m.rate", "model \"M\"\n" + of_model + "given wage = $38/h\n"},
+                         {"s.season", "season \"s\"\n" + of_season},
+                         {"kestrel.firm", "firm \"Kestrel\"\nmoney USD \"$\" to $0.01\n"},
+                         {"wren.firm", "firm \"Wren\"\nmoney USD \"$\" to $0.01\n"}};
+        const tests::Compilation c =
+            compile_text("job \"J\"\nmodel \"m\"\nseason \"s\"\n" + of_job, choices);
+        std::string out;
+        for (const lang::Diagnostic& d : c.diagnostics.all())
+            if (d.severity() == lang::Severity::Error)
+                out += std::string(lang::name_of(d.code)) + " " + d.title + "; ";
+        return out;
+    };
+    const std::string kestrel = "firm \"kestrel\"\n", wren = "firm \"wren\"\n";
+    CHECK(codes("", "", "") == "");
+    CHECK(codes(kestrel, kestrel, kestrel) == "");
+    CHECK(codes("", kestrel, wren) == "I612 the job is of two firms, \"kestrel\" and \"wren\"; ");
+    CHECK(codes(wren, kestrel, "") == "I612 the job is of two firms, \"kestrel\" and \"wren\"; ");
+    CHECK(codes(wren, "", wren) == "");
+    // One that is not there is told as such, and is no second firm.
+    const std::string lost = "firm \"nowhere\"\n";
+    for (const std::string& said : {codes("", kestrel, lost), codes("", lost, kestrel)}) {
+        CHECK(said.substr(0, 4) == "F701");
+        CHECK(said.find("I612") == std::string::npos);
+    }
+}
+
 TEST_CASE("without a firm the money is the dollar; a model by itself is in what it states") {
     CHECK(count("model \"M\"\ngiven wage = 38 CHF/h\n", {}) == 1);
     CHECK(count("model \"M\"\ngiven wage : CHF/h\n", {}) == 1);

@@ -171,6 +171,29 @@ TEST_CASE("models that use each other in a loop are told with the path, once") {
               .codes() == "N207");
 }
 
+TEST_CASE("a copy is correlated by what it draws itself") {
+    const Files rig = {{"rig.rate",
+                        "model \"Rig\"\ngiven age = 2 yr\ngiven fuel = 4 ft  swing 3 ft .. 5 ft\n"
+                        "given oil = 4 ft  swing 3 ft .. 5 ft\n"
+                        "correlate fuel, oil 60 %\n"}};
+    const auto pairs = [&](const std::string& uses) {
+        const auto out = resolve_ok("model \"m\"\n" + uses, {rig});
+        std::string said;
+        for (const lang::Correlation& c : out.sheet.correlations)
+            said += out.sheet.lines[out.sheet.givens[c.first].line].name + " " +
+                    out.sheet.lines[out.sheet.givens[c.second].line].name + "; ";
+        return said;
+    };
+    CHECK(pairs("use \"rig\"\n") == "rig.fuel rig.oil; ");
+    const std::string spare = "use \"rig\"\nuse \"rig\" as spare with ";
+    // What the copy does not set follows the shared one, and is drawn with it.
+    CHECK(pairs(spare + "age = 9 yr\n") == "rig.fuel rig.oil; ");
+    CHECK(pairs(spare + "fuel = 4.5 ft\n") == "rig.fuel rig.oil; spare.fuel rig.oil; ");
+    CHECK(pairs(spare + "oil = 4.5 ft\n") == "rig.fuel rig.oil; rig.fuel spare.oil; ");
+    CHECK(pairs(spare + "fuel = 4.5 ft, oil = 4.5 ft\n") ==
+          "rig.fuel rig.oil; spare.fuel spare.oil; ");
+}
+
 TEST_CASE("two shared models may not have one name, nor two used models in one model") {
     const Files same = {{"one/haul.rate", "model \"One\"\ngiven a = 1 ft\n"},
                         {"two/haul.rate", "model \"Two\"\ngiven a = 1 ft\n"}};
@@ -178,6 +201,9 @@ TEST_CASE("two shared models may not have one name, nor two used models in one m
         "model \"m\"\nuse \"one/haul\" as h1\nuse \"two/haul\" as h2\nx : ft = h2.a\n", {same});
     REQUIRE(out.codes() == "N210");
     CHECK(out.diagnostics.all()[0].title == "two used models would both be called `haul`");
+    CHECK(out.diagnostics.all()[0].others.at(0).text == "one/haul.rate");
+    REQUIRE(out.diagnostics.all()[0].helps.size() == 1);
+    CHECK(out.diagnostics.all()[0].helps[0].text == "rename one of the two files");
     CHECK(resolve_text("model \"m\"\nuse \"one/haul\"\nuse \"two/haul\"\n", {same})
               .codes()
               .find("N202") == 0);

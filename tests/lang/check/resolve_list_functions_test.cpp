@@ -4,6 +4,7 @@
 #include <string>
 
 #include "tests/support/resolve_text.h"
+#include "tests/support/value_of.h"
 
 namespace resolve_list_functions_test {
 
@@ -65,6 +66,49 @@ TEST_CASE("within a part each of the outer list, the entries of the inner one") 
                    "part \"B\" each block\n  all : ft = deep(each layer)\n");
     const lang::Node& call = out.sheet.nodes[out.line("b.all").value];
     CHECK(tests::written(out.sheet, out.sheet.args[call.first_arg + 1]) == "b.pan.thick");
+}
+
+TEST_CASE("a line stands for one row whichever part of its formula names a column") {
+    const auto rows = [](const std::string& formula) {
+        const auto out = resolve_ok("model \"m\"\nlist layer\n"
+                                    "define f () each layer (thick : ft) : ft = sum(own)\n"
+                                    "  own : ft = " +
+                                    formula +
+                                    "\n"
+                                    "  known ours\n"
+                                    "x : ft = f(each layer (1 ft), (2 ft), (3 ft))\n");
+        return out.sheet.functions[out.sheet.nodes[out.line("x").value].index].locals.size();
+    };
+    for (const char* formula :
+         {"thick", "-thick", "2 * thick", "thick * 2", "1 ft + (2 ft - thick)", "max(1 ft, thick)",
+          "when thick > 2 ft then 1 ft otherwise 2 ft", "when 1 > 2 then thick otherwise 2 ft",
+          "when 1 > 2 then 2 ft otherwise thick",
+          "when not (thick > 2 ft) then 1 ft otherwise 2 ft", "before(thick)",
+          "1 ft + before(thick)"}) {
+        CAPTURE(formula);
+        CHECK(rows(formula) == 3);
+    }
+}
+
+TEST_CASE("a function hands its rows on to others, as many as it is called with itself") {
+    const auto value = [](const std::string& formula, const std::string& entries = "") {
+        return tests::value_of(
+            "model \"m\"\nlist layer = top | mid | low\n"
+            "define inner (share : 1) each layer (thick : ft) : ft = share * sum(thick)\n"
+            "  known ours\n"
+            "define middle (share : 1) each layer (thick : ft) : ft = 1 ft + inner(share, each "
+            "layer)\n  known ours\n"
+            "define outer () each layer (thick : ft) : ft = whole\n"
+            "  whole : ft = middle(2, each layer) + sum(thick)\n  known ours\n" +
+                entries + "x : ft = " + formula + "\n",
+            "x");
+    };
+    // 1 + 2 x (3 + 4) + 3 + 4, and the same of one row and of four.
+    CHECK(value("outer(each layer (3 ft), (4 ft))") == 22);
+    CHECK(value("outer(each layer (3 ft))") == 10);
+    CHECK(value("outer(each layer (3 ft), (4 ft), (1 ft), (2 ft))") == 31);
+    CHECK(value("outer(each layer (3 ft)) + outer(each layer (3 ft), (4 ft))") == 32);
+    CHECK(value("outer(each layer)", "part \"L\" each layer\n  given thick = 2 ft\n") == 19);
 }
 
 TEST_CASE("what is wrong with a call over a list") {

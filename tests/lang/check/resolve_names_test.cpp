@@ -225,6 +225,24 @@ TEST_CASE(
     CHECK(dollar.sources->text(dollar.diagnostics.all().front().primary.span) == "acer");
 }
 
+TEST_CASE("a unit that stands apart from its number of money is put to it, and nothing else is") {
+    const auto help = [](const std::string& formula) {
+        const auto out = resolve_text("model \"m\"\nwage : $/h = " + formula + "\n");
+        for (const lang::Help& one : out.diagnostics.all().front().helps)
+            if (one.text.starts_with("write  $"))
+                return one.text;
+        return std::string();
+    };
+    CHECK(help("$38 / h") == "write  $38/h");
+    CHECK(help("$1,038.50 / h") == "write  $1,038.50/h");
+    CHECK(help("2 * $38 / h") == "write  $38/h");
+    CHECK(help("$38 * h") == "");
+    CHECK(help("$38 - h") == "");
+    CHECK(help("38 / h") == "");
+    CHECK(help("h / $38") == "");
+    CHECK(help("($38) / h") == "");
+}
+
 TEST_CASE("a name is defined once") {
     check_slips({
         {"area : ac = 3 ac", "N202", "`area` is defined twice", ""},
