@@ -41,6 +41,21 @@ void check(const char* head, lang::FileKind kind, std::initializer_list<Row> row
 
 } // namespace
 
+TEST_CASE("a mended statement is written out where it is short") {
+    // `set a :` and a value: the whole in up to 69 letters, else the sign alone.
+    const auto help = [](std::size_t letters) {
+        const std::string value(letters, '1');
+        const tests::Parsed p =
+            parse_text("job \"j\"\nmodel \"m\"\nset a : " + value + "\n", lang::FileKind::Job);
+        REQUIRE(p.diagnostics.has_errors());
+        REQUIRE(p.diagnostics.all().front().helps.size() == 1);
+        return p.diagnostics.all().front().helps[0].text;
+    };
+    // "set a " and " 1…": seven letters beside the figures.
+    CHECK(help(62) == "write  set a = " + std::string(62, '1'));
+    CHECK(help(63) == "write  =");
+}
+
 TEST_CASE("numbers and units of other habits") {
     check("model \"m\"\n", lang::FileKind::Model,
           {{"given a = 6 500 ft", "given a = 6,500 ft"},

@@ -71,6 +71,17 @@ TEST_CASE("an error deep in a formula counts as often as brackets are around it"
     CHECK(errors_of(repeat("(", n) + "1 2" + repeat(")", n)) == lang::max_syntax_errors / (n + 1));
 }
 
+TEST_CASE("what stands side by side does not nest") {
+    const std::size_t many = 3 * lang::max_nesting;
+    REQUIRE(many < lang::max_listed);
+    for (const char* piece : {"(a)", "f(a)", "-a", "not a", "a ^ -2", "when a then b otherwise c",
+                              "(when a then b when c then d otherwise e)",
+                              "f(each row (1, a), (2, b))", "f(each row)"}) {
+        CAPTURE(piece);
+        CHECK(error_of("f(" + repeat(std::string(piece) + ", ", many) + piece + ")") == "");
+    }
+}
+
 TEST_CASE("a chain of operators is as long as a tree may be deep") {
     const std::size_t n = lang::max_formula_depth;
     for (const char* link : {" + a", " - a", " * a", " / a", " and a", " or a"}) {
