@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include "engine/field/boundary_reference.h"
+#include "engine/field/clipping.h"
 #include "engine/field/laid_field.h"
 #include "engine/field/soils.h"
 
@@ -119,6 +120,25 @@ TEST_CASE("blocks that are the same ground are refused by name") {
                  collection({home, feature(R"("name":"Twice")", box(300, 0, 200, 300))}),
                  {}}})
               .fault == "B908 `Home place` and `Twice` overlap by more than a fence");
+}
+
+TEST_CASE("blocks that meet are parted up to so many points") {
+    // Its northern edge runs through so many points a centimetre or so apart.
+    const auto ragged = [](double west, std::size_t points) {
+        std::vector<Point> ring = {{west, 0}, {west + 300, 0}, {west + 300, 300}};
+        for (std::size_t i = 4; i < points; ++i)
+            ring.push_back(
+                {west + 300 - 300.0 * static_cast<double>(i - 3) / static_cast<double>(points - 3),
+                 i % 2 == 0 ? 300 : 300.4});
+        ring.push_back({west, 300});
+        return feature("", ring);
+    };
+    const auto fault = [&](double west, std::size_t points) {
+        return laid({{"r.geojson", collection({ragged(0, points), ragged(west, 5)}), {}}}).fault;
+    };
+    CHECK(fault(299.9, most_clipped_points - 4) == "B907 the boundary is too ragged to check");
+    CHECK(fault(299.9, 100) == "");
+    CHECK(fault(310, 100) == "");
 }
 
 TEST_CASE("a map of soils divides acres and distance, and what is not on it is said") {
