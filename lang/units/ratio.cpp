@@ -125,8 +125,6 @@ std::optional<Ratio> square_root(Ratio a) {
 }
 
 double to_double(Ratio a) {
-    if (a.num == 0)
-        return 0;
     constexpr Wide exact = Wide{1} << 53U;
     if (a.num <= exact && a.den <= exact) // one rounding, by the division
         return static_cast<double>(a.num) / static_cast<double>(a.den);
