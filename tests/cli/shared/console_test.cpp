@@ -3,10 +3,13 @@
 #include <doctest/doctest.h>
 
 #include <csignal>
+#include <string>
 #include <thread>
 
 #include <fcntl.h>
 #include <unistd.h>
+
+#include "tests/support/scratch_folder.h"
 
 namespace console_test {
 
@@ -62,6 +65,20 @@ TEST_CASE("a pipe that does not wait gets everything all the same") {
     ::close(ends[0]);
     CHECK(got == text.size());
     CHECK(write_all(ends[1], text) == "Bad file descriptor");
+}
+
+TEST_CASE("a passing line is said over the one before it, a little further in and harmless") {
+    const acre::tests::ScratchFolder folder;
+    const std::string path = folder.write("err", "");
+    const int before = ::dup(STDERR_FILENO);
+    const int file = ::open(path.c_str(), O_WRONLY | O_CLOEXEC);
+    REQUIRE(::dup2(file, STDERR_FILENO) == STDERR_FILENO);
+    say_over("watching a.job\x1b[2J");
+    say_over("");
+    ::dup2(before, STDERR_FILENO);
+    ::close(before);
+    ::close(file);
+    CHECK(acre::tests::file_text(path) == "\r\x1b[K  watching a.job\\x1b[2J\r\x1b[K");
 }
 
 } // namespace console_test

@@ -2,8 +2,13 @@
 
 #include <doctest/doctest.h>
 
+#include <chrono>
 #include <filesystem>
+#include <iterator>
+#include <string>
+#include <vector>
 
+#include <fcntl.h>
 #include <sys/stat.h>
 
 #include "tests/support/scratch_folder.h"
@@ -76,6 +81,75 @@ TEST_CASE("a folder is made, or is there already; a file of its name is no folde
     CHECK(make_folder(folder.path("file")) == "a file of this name already exists");
     CHECK(make_folder(folder.path("missing/book")) == "No such file or directory");
     CHECK(flush_folder(folder.path("missing")) == "No such file or directory");
+}
+
+TEST_CASE("what a killed program left is removed after a day, and nothing else of the folder") {
+    const ScratchFolder folder;
+    const auto aged = [&](const std::string& name, std::chrono::hours age) {
+        fs::last_write_time(folder.write(name, "x"), fs::file_time_type::clock::now() - age);
+    };
+    aged(".acrewright-AbC123", std::chrono::hours(25));
+    const std::vector<std::string> kept = {".acrewright-Young1", ".acrewright-Long123",
+                                           ".acrewright-Brief", ".acrewrighT-Other1", "crew"};
+    for (const std::string& name : kept)
+        aged(name, std::chrono::hours(name == kept.front() ? 23 : 25));
+    fs::create_directory(folder.path(".acrewright-folder"));
+    fs::last_write_time(folder.path(".acrewright-folder"),
+                        fs::file_time_type::clock::now() - std::chrono::hours(25));
+    std::string path;
+    CHECK(write_beside(folder.path(), "x", 0600, path, Leftovers::Leave).empty());
+    CHECK(fs::exists(folder.path(".acrewright-AbC123")));
+    beside(folder, "x");
+    CHECK(!fs::exists(folder.path(".acrewright-AbC123")));
+    for (const std::string& name : kept)
+        CHECK_MESSAGE(fs::exists(folder.path(name)), name);
+    CHECK(fs::exists(folder.path(".acrewright-folder")));
+}
+
+TEST_CASE("what a run made is taken back, unless something is in it") {
+    const ScratchFolder folder;
+    folder.write("file", "x");
+    folder.write("full/file", "x");
+    fs::create_directory(folder.path("empty"));
+    for (const char* name : {"file", "empty", "missing"}) {
+        CHECK(remove_made(folder.path(name)).empty());
+        CHECK(!fs::exists(folder.path(name)));
+    }
+    CHECK(remove_made(folder.path("full")) == "Directory not empty");
+    CHECK(fs::exists(folder.path("full/file")));
+}
+
+TEST_CASE("a plain file is opened, and no link, folder or pipe") {
+    const ScratchFolder folder;
+    folder.write("file", "x");
+    fs::create_symlink("file", folder.path("link"));
+    fs::create_directory(folder.path("folder"));
+    REQUIRE(::mkfifo(folder.path("pipe").c_str(), 0600) == 0);
+    const auto why = [&](const char* name) {
+        Descriptor file;
+        return open_plain(folder.path(name), O_RDONLY, file);
+    };
+    CHECK(why("file").empty());
+    CHECK(why("link") == "it is a link");
+    CHECK(why("folder") == "it is not a regular file");
+    CHECK(why("pipe") == "it is not a regular file");
+    CHECK(why("missing") == "No such file or directory");
+}
+
+TEST_CASE("a lock is had by one, waited for no longer than told, and free when its holder ends") {
+    const ScratchFolder folder;
+    const std::string path = folder.path("lock");
+    bool first = false, second = true, third = false;
+    Descriptor waiting;
+    {
+        Descriptor held;
+        CHECK(lock_file(path, std::chrono::milliseconds(0), held, first).empty());
+        CHECK(lock_file(path, std::chrono::milliseconds(30), waiting, second).empty());
+    }
+    CHECK(first);
+    CHECK(!second);
+    CHECK(lock_file(path, std::chrono::milliseconds(0), waiting, third).empty());
+    CHECK(third);
 }
 
 } // namespace durable_test

@@ -311,4 +311,29 @@ TEST_CASE("what a record's maker refuses is given back, and nothing is added") {
     CHECK(plain_records(book).size() == 1);
 }
 
+TEST_CASE(
+    "what a crash left of the head is mended before anything else, and none is made of nothing") {
+    const auto refuse = [](const BookState&) -> acre::lang::Outcome<Book::Coming> {
+        return acre::lang::placeless(acre::lang::Code::R005, "no");
+    };
+    const BookFolder folder;
+    const Book book(folder.book());
+    REQUIRE(!book.create());
+    CHECK(!book.append(refuse));
+    CHECK(!fs::exists(folder.book() + "/head"));
+    REQUIRE(add_plain(book));
+    const std::string one_behind = file_text(folder.book() + "/head");
+    REQUIRE(add_plain(book));
+    const std::string head = file_text(folder.book() + "/head");
+    CHECK(head.starts_with("2 "));
+    for (const std::string& left : {one_behind, std::string("nonsense")}) {
+        overwrite(folder.book() + "/head", left);
+        CHECK(!book.append(refuse));
+        CHECK(file_text(folder.book() + "/head") == head);
+    }
+    std::string bytes = "what was read before";
+    CHECK(book.read("head", bytes).empty());
+    CHECK(bytes == head);
+}
+
 } // namespace book_test
