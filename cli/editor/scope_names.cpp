@@ -9,21 +9,22 @@ namespace acre::cli {
 namespace {
 
 // The prefixes under which `text` sees other files: what it says after `as`, or what the lines of
-// that file are called.
-std::map<std::string, std::string> prefixes(const engine::Outline& outline, const std::string& file,
-                                            std::string_view text, lang::FileKind kind) {
+// that file are called (empty). A file that is used twice has several.
+using Prefixes = std::map<std::string, std::vector<std::string>>;
+Prefixes prefixes(const engine::Outline& outline, const std::string& file, std::string_view text,
+                  lang::FileKind kind) {
     lang::SourceMap sources;
     lang::Diagnostics unsaid;
     const lang::FileId id = sources.add(file, std::string(text));
     const lang::ast::Module module = lang::parse(sources, id, kind, unsaid);
-    std::map<std::string, std::string> found;
+    Prefixes found;
     for (const lang::ast::Statement& statement : module.statements) {
         const auto* use = std::get_if<lang::ast::Use>(&statement.node);
         if (use == nullptr)
             continue;
         for (const engine::Reference& reference : outline.uses)
             if (reference.from == file && reference.written == use->path.text)
-                found[reference.file] = use->alias ? std::string(use->alias->text) : "";
+                found[reference.file].emplace_back(use->alias ? use->alias->text : "");
     }
     return found;
 }
@@ -34,27 +35,30 @@ std::vector<ScopeName> names_in(const engine::Outline& outline, const std::strin
                                 std::string_view text, lang::FileKind kind) {
     std::vector<ScopeName> names;
     const bool model = kind == lang::FileKind::Model;
-    const auto seen =
-        model ? prefixes(outline, file, text, kind) : std::map<std::string, std::string>();
+    const Prefixes seen = model ? prefixes(outline, file, text, kind) : Prefixes();
     for (const engine::Symbol& symbol : outline.symbols) {
-        if (symbol.lines.empty())
-            continue;
+        const bool own = !model || symbol.at.file == file;
         const auto used = seen.find(symbol.at.file);
-        if (model && symbol.at.file != file && used == seen.end())
+        if (!own && used == seen.end())
             continue;
-        for (const engine::LineNow& line : symbol.lines) {
-            std::string name = line.name;
-            const std::size_t at = name.rfind(symbol.name);
-            if (model && at == std::string::npos)
-                continue;
-            if (model && symbol.at.file == file)
-                name.erase(0, at);
-            else if (model && !used->second.empty())
-                name.replace(0, at, used->second + ".");
-            const bool there =
-                !names.empty() && names.back().symbol == &symbol && names.back().text == name;
-            if (!there)
+        std::map<std::string, std::size_t> there; // into names
+        const auto add = [&](std::string name, const engine::LineNow& line) {
+            const auto [at, is_new] = there.emplace(name, names.size());
+            if (is_new)
                 names.push_back({std::move(name), line.text, &symbol});
+            else if (line.name == at->first) // this one and no copy of it
+                names[at->second].value = line.text;
+        };
+        for (const engine::LineNow& line : symbol.lines) {
+            const std::size_t at = model ? line.name.rfind(symbol.name) : 0;
+            if (at == std::string::npos)
+                continue;
+            const std::string last = line.name.substr(at);
+            if (own)
+                add(last, line);
+            else
+                for (const std::string& prefix : used->second)
+                    add(prefix.empty() ? line.name : prefix + "." + last, line);
         }
     }
     return names;

@@ -1,0 +1,110 @@
+// In the light of which job a text is seen, and what of other texts it names.
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "tests/cli/editor/desk.h"
+
+namespace light_test {
+
+using namespace desk;
+
+namespace {
+
+std::string job_of(const std::string& title, int acres, const std::string& model = "mowing") {
+    return "job \"" + title + "\"\nmodel \"" + model + "\"\nset area = " + std::to_string(acres) +
+           " ac\n";
+}
+
+// The names that may stand in a formula, each with a space before and after it.
+std::string names_at(Desk& desk, const std::string& name, int line, int character,
+                     std::string* details = nullptr) {
+    const Json found = desk.result("textDocument/completion", desk.at(name, line, character));
+    std::string text = " ";
+    for (const Json& item : found["items"])
+        if (item["kind"] == 6) {
+            text += item["label"].get<std::string>() + " ";
+            if (details != nullptr)
+                *details += item["label"].get<std::string>() + ": " +
+                            item["detail"].get<std::string>() + "; ";
+        }
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("the path of a job in a setting is from the root, or full") {
+    Desk desk;
+    desk.folder().write("j/short.job", job_of("Short", 10)); // a path whose second letter is `/`
+    desk.folder().write("zz.job", job_of("Last", 30));
+    desk.open("mowing.rate", model);
+    const auto lens_by = [&](const std::string& setting) {
+        desk.notify("workspace/didChangeConfiguration",
+                    {{"settings", {{"job", setting}, {"models", desk.folder().path("")}}}});
+        return desk.lens("mowing.rate");
+    };
+    CHECK(lens_by("j/short.job") == "$75.00  $7.50/ac all in  for Short");
+    CHECK(lens_by(desk.folder().path("zz.job")) == "$225.00  $7.50/ac all in  for Last");
+    CHECK(lens_by("j/short.job").ends_with("for Short"));
+}
+
+TEST_CASE("a job that is not there, names nothing or another model gives no light") {
+    Desk desk;
+    desk.folder().write("aa.job", "job \"Broken\nmodel\n");
+    desk.folder().write("ab.job", job_of("Other", 10, "trimming"));
+    desk.folder().write("trimming.rate", model);
+    desk.open("mowing.rate", model);
+    CHECK(desk.lens("mowing.rate") == "$150.00  $7.50/ac all in  for Meadow");
+    for (const char* job : {"missing.job", "aa.job", "ab.job"}) {
+        desk.notify("workspace/didChangeConfiguration", {{"settings", {{"job", job}}}});
+        CHECK_MESSAGE(desk.lens("mowing.rate") == "$150.00  $7.50/ac all in  for Meadow", job);
+    }
+}
+
+TEST_CASE("a model names its own lines, and those it uses by what it says after `as`") {
+    Desk desk;
+    const std::string blade = "model \"Blade\"\ngiven width = 6 ft  \"width\"\n";
+    desk.folder().write("blade.rate", blade);
+    desk.folder().write("fuel.rate", "model \"Fuel\"\ngiven burn = 3 gal/h  \"burn\"\n");
+    desk.folder().write("unused.rate", "model \"Unused\"\ngiven other = 3 ft  \"other\"\n");
+    std::string text = model;
+    text.insert(text.find('\n') + 1, "use \"blade\" as front\n"
+                                     "use \"blade\" as back with width = 7 ft\n"
+                                     "use \"fuel\"\n");
+    desk.folder().write("mowing.rate", text);
+    desk.open("mowing.rate", text);
+    desk.open("meadow.job", job);
+    desk.settle();
+    std::string details;
+    const std::string own = " area pace ground hours driver driver.quantity driver.amount ";
+    CHECK(names_at(desk, "mowing.rate", 7, 12, &details) ==
+          own + "front.width back.width fuel.burn ");
+    CHECK(details.find("front.width: 6 ft, width; back.width: 7 ft, width; ") != std::string::npos);
+    // A job sets givens by what the lines are called.
+    CHECK(names_at(desk, "meadow.job", 2, 4) ==
+          " area pace ground blade.width back.width fuel.burn ");
+    desk.open("blade.rate", blade + "half : ft = width / 2\n");
+    CHECK(names_at(desk, "blade.rate", 2, 12) == " width half ");
+}
+
+TEST_CASE("after a colon, a figure or `per` comes a unit") {
+    Desk desk;
+    desk.open("mowing.rate", model);
+    desk.settle();
+    desk.change("mowing.rate", model + "given run : \nmore : \n");
+    const auto labels = [&](int line, int character) {
+        const Json found =
+            desk.result("textDocument/completion", desk.at("mowing.rate", line, character));
+        std::string all = " ";
+        for (const Json& item : found["items"])
+            all += item["label"].get<std::string>() + " ";
+        return all;
+    };
+    for (const int line : {8, 9}) {
+        const std::string units = labels(line, line == 8 ? 12 : 7);
+        CHECK_MESSAGE(units.find(" ac ") != std::string::npos, units);
+        CHECK_MESSAGE(units.find(" hours ") == std::string::npos, units);
+    }
+}
+
+} // namespace light_test
