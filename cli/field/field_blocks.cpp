@@ -9,6 +9,7 @@
 #include "cli/field/report.h"
 #include "engine/field/boundary_reference.h"
 #include "lang/syntax/tidy.h"
+#include "lang/syntax/words.h"
 
 namespace acre::cli {
 namespace {
@@ -30,8 +31,12 @@ bool is_plain(std::string_view text, std::string_view more) {
                           more.find(c) != std::string_view::npos;
                });
 }
+bool is_taken_by_notation(std::string_view name) {
+    return lang::is_reserved(lang::keyword_of(name));
+}
 bool is_name(std::string_view text) {
     return !text.empty() && text.size() <= 60 && is_small(text.front()) &&
+           !is_taken_by_notation(text) &&
            std::all_of(
                text.begin(), text.end(),
                [](char c) { return is_small(c) || is_digit(c) || c == '_' || c == '.'; });
@@ -51,7 +56,7 @@ std::string name_of(std::string_view words, std::set<std::string>& taken) {
     }
     while (!name.empty() && name.back() == '_')
         name.pop_back();
-    if (name.empty() || !is_small(name.front()))
+    if (name.empty() || !is_small(name.front()) || is_taken_by_notation(name))
         name = "block_" + name;
     std::string unique = name;
     for (int i = 2; !taken.insert(unique).second; ++i)

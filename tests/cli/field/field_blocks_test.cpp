@@ -37,6 +37,9 @@ TEST_CASE("a block is called by a name of the notation, made of its words, each 
                 {"_az AZ 09-", "az_az_09 \"_az AZ 09-\"\n"},
                 {"7 East", "block_7_east \"7 East\"\n"},
                 {"***", "block_ \"***\"\n"},
+                {"Season", "block_season \"Season\"\n"}, // a word of the notation is no name
+                {"Season 2", "season_2 \"Season 2\"\n"},
+                {"Field", "field \"Field\"\n"}, // this one may be
                 {"", "block_ \"\"\n"},
                 {"Caf\xc3\xa9", "caf \"Caf\xc3\xa9\"\n"},
                 {"{[`@", "block_ \"{[`@\"\n"},
@@ -85,6 +88,8 @@ TEST_CASE("a property is set where it is a name and a value of the notation, and
                                   {"2nd", "1"},
                                   {"two words", "1"},
                                   {"soil", "clay"},
+                                  {"price", "$5"},
+                                  {"no", "1"},
                                   {"quoted", "\"x\""},
                                   {"ended", "1\nset area = 1 ac"},
                                   {"comment", "1 # x"}};
