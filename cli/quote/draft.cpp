@@ -12,8 +12,10 @@
 namespace acre::cli {
 namespace {
 
-// Other options of the same job, each priced as the job with it is.
-bool take_options(const QuoteArguments& arguments, engine::QuoteRecord& quote, Reply& reply) {
+// Other options of the same job, each priced as the job with it is; what is said of them goes to
+// `said`, and is shown where it stops the quote.
+bool take_options(const QuoteArguments& arguments, engine::QuoteRecord& quote,
+                  std::vector<lang::Said>& said, Reply& reply) {
     for (const std::string& name : arguments.also) {
         JobArguments other = arguments.job;
         other.option = name;
@@ -23,12 +25,10 @@ bool take_options(const QuoteArguments& arguments, engine::QuoteRecord& quote, R
             return false;
         }
         const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
-        if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted);
-            fault && estimate)
-            reply.fail(std::move(*fault));
+        said.push_back(of_the_price(estimate.said));
+        if (!estimate || !all_accepted(said.back(), arguments.accepted))
+            reply.said.push_back(said.back());
         if (!estimate)
-            reply.said.push_back(of_the_price(estimate.said));
-        if (reply.failed())
             return false;
         quote.options.push_back({name, estimate->price_cents, engine::items_of(*estimate)});
     }
@@ -60,8 +60,12 @@ std::optional<QuoteDraft> draft_quote(const QuoteArguments& arguments, Reply& re
     reply.said.push_back(of_the_price(estimate.said));
     if (!estimate || reply.failed())
         return std::nullopt;
+    engine::QuoteRecord quote = engine::quote_of(**job, *estimate);
+    std::vector<lang::Said> said = {of_the_price(estimate.said)};
+    if (!take_options(arguments, quote, said, reply))
+        return std::nullopt;
     // Of a draft too: its page can be handed over as well as any other.
-    if (auto fault = not_accepted(of_the_price(estimate.said), arguments.accepted)) {
+    if (auto fault = not_accepted(said, arguments.accepted)) {
         reply.fail(std::move(*fault));
         return std::nullopt;
     }
@@ -71,7 +75,6 @@ std::optional<QuoteDraft> draft_quote(const QuoteArguments& arguments, Reply& re
         return std::nullopt;
     }
     QuoteDraft draft{{}, std::move(*wording)};
-    engine::QuoteRecord quote = engine::quote_of(**job, *estimate);
     take_terms(arguments, quote);
     for (const engine::JobField& field : (*job)->fields())
         quote.pictures.push_back(
@@ -81,8 +84,6 @@ std::optional<QuoteDraft> draft_quote(const QuoteArguments& arguments, Reply& re
     quote.risk = engine::risk_of(**job);
     quote.wording = draft.wording.name;
     quote.wording_text = engine::carry(quote, draft.wording.text);
-    if (!take_options(arguments, quote, reply))
-        return std::nullopt;
     draft.record.body = std::move(quote);
     return draft;
 }
