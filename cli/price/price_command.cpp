@@ -50,7 +50,8 @@ std::optional<lang::Diagnostic> no_such_part(const engine::PriceAnswer& answer,
         if (!line.part.empty() && parts.find(quoted) == std::string::npos && parts.size() < 300)
             parts += (parts.empty() ? "its parts: " : ", ") + quoted;
     }
-    return lang::placeless(lang::Code::Q001, "no part named \"" + part + "\"", {}, {parts});
+    return lang::placeless(lang::Code::Q001, "no part named \"" + part + "\"", {},
+                           {parts.empty() ? "its lines are in no part" : parts});
 }
 
 Reply priced(const JobArguments& arguments, const PricePage& page, bool by_block) {

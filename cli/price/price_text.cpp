@@ -281,7 +281,7 @@ class Page {
                                               ? quantity_text(row.value, row.unit)
                                               : terminal_text(engine::choice_label(row.choice));
                 table.row({called(row.name, row.label, page_.names), value,
-                           row.label.empty() ? "" : terminal_text(row.name)});
+                           page_.names || row.label.empty() ? "" : terminal_text(row.name)});
             }
         }
         if (!table.empty()) {
