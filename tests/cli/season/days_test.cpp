@@ -147,4 +147,26 @@ TEST_CASE("more rows than a picture holds go on in another") {
     CHECK(drawn(jobs).find("Days, continued") != std::string::npos);
 }
 
+TEST_CASE("a bar stands on its days, and one of two jobs is an empty box, as its key is") {
+    // Rows of 20 from 72 on, below a title and the head of the column; the bar from 80 to 466, a
+    // unit in from its left and four from its right.
+    const engine::Season season =
+        season_of({made_job("One", "2027-06-21", 4), made_job("Two", "2027-06-24", 2)});
+    const std::string svg = cli::days_svg(season, season.units, "Days");
+    std::string boxes;
+    for (std::size_t at = svg.find("<rect x"); at != std::string::npos;
+         at = svg.find("<rect x", at + 1))
+        boxes += svg.substr(at, svg.find('\n', at) + 1 - at);
+    CHECK(boxes ==
+          R"(<rect x="81.00" y="73.00" width="382.00" height="18.00" class="f-tint s-ground"/>
+<rect x="81.00" y="93.00" width="382.00" height="18.00" class="f-paper s-fault"/>
+<rect x="81.00" y="113.00" width="382.00" height="18.00" class="f-tint s-ground"/>
+<rect x="14.00" y="160.00" width="24.00" height="13.00" class="f-paper s-fault"/>
+)");
+    CHECK(svg.find("<text x=\"46.0\" y=\"172.0\" class=\"f-ink\">wanted twice</text>") !=
+          std::string::npos);
+    CHECK(svg.find("<path d=\"M14.0 132.0H466.0\"") != std::string::npos); // below the last row
+    CHECK(svg.find("viewBox=\"0 0 480 192\"") != std::string::npos);
+}
+
 } // namespace days_test
