@@ -130,4 +130,32 @@ TEST_CASE("no table is wider than its page, and money is whole in it") {
     }
 }
 
+TEST_CASE("a column of nothing is as wide as nothing, and a row need not have all cells") {
+    Table table({{"", Align::Left}, {""}, {"", Align::Left}});
+    table.row({"a", "", "b"});
+    table.row({"cd"});
+    table.row({"", "", "e", "one too many"});
+    CHECK(table.text() == "  a     b\n"
+                          "  cd\n"
+                          "        e\n");
+}
+
+TEST_CASE("of two columns of words the one that does not fold gives way first, after sixteen") {
+    Table table({{"", Align::Left, true}, {"", Align::Left}});
+    table.row({"alpha beta gamma delta", "one two three four five"});
+    // 2 + 22 + 2 + 23 are 49; the first gives 6, to 16, the second the other 13.
+    CHECK(table.text(false, 30) == "  alpha beta gamma  one two\n"
+                                   "  delta             three four\n"
+                                   "                    five\n");
+    CHECK(table.text(false, 49) == "  alpha beta gamma delta  one two three four five\n");
+    CHECK(table.text(false, 48) == "  alpha beta gamma       one two three four five\n"
+                                   "  delta\n");
+}
+
+TEST_CASE("spaces before the words of a cell take half of its column at most") {
+    Table table({{"", Align::Left, true}, {""}});
+    table.row({std::string(20, ' ') + "ab cd", "1"});
+    CHECK(table.text(false, 21) == "          ab cd     1\n");
+}
+
 } // namespace table_test
