@@ -130,7 +130,6 @@ Looked Workspace::glance(const std::string& path, const Documents& texts) const 
         return looked;
     lang::Outcome<engine::Job> job = engine::make_job(*request, loader, engine::Aim::Look);
     looked.said.push_back(std::move(job.said));
-    looked.whole = job.value.has_value();
     if (job)
         looked.job = *job;
     return looked;

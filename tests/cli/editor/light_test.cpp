@@ -107,4 +107,60 @@ TEST_CASE("after a colon, a figure or `per` comes a unit") {
     }
 }
 
+TEST_CASE("a model's own units, functions and tables are offered beside those of the notation") {
+    Desk desk;
+    std::string text = model;
+    text.insert(text.find('\n') + 1,
+                "noun stump\n"
+                "given stumps = 4 stump  \"stumps\"\n"
+                "define twice (x : h) : h = x + x\n"
+                "  source \"common practice, no source\"\n"
+                "table slow (area : ac) : %  \"slow\"  below hold  above hold\n"
+                "  0  88\n"
+                "  9  80\n");
+    desk.folder().write("mowing.rate", text);
+    desk.open("mowing.rate", text);
+    desk.open("meadow.job", job);
+    desk.settle();
+    desk.change("meadow.job", job + "set stumps = 4 \nset area = 3 \n");
+    const auto labels = [&](const std::string& name, int line, int character) {
+        const Json found = desk.result("textDocument/completion", desk.at(name, line, character));
+        std::string all = " ";
+        for (const Json& item : found["items"])
+            all += item["label"].get<std::string>() + " ";
+        return all;
+    };
+    CHECK(labels("meadow.job", 3, 15) == " stump "); // no other unit measures it
+    const std::string of_area = labels("meadow.job", 4, 13);
+    CHECK(of_area.starts_with(" ac "));
+    CHECK(of_area.find(" stump ") == std::string::npos);
+    desk.change("mowing.rate", "# giv\n" + text + "more : h = 3 \nless : h = \n");
+    const std::string units = labels("mowing.rate", 16, 13);
+    CHECK(units.find(" ac ") != std::string::npos);
+    CHECK(units.find(" stump ") != std::string::npos);
+    const std::string formula = labels("mowing.rate", 17, 11);
+    for (const char* word : {" twice ", " slow ", " stumps ", " ceil "})
+        CHECK_MESSAGE(formula.find(word) != std::string::npos, formula);
+    CHECK(labels("mowing.rate", 0, 5) == " "); // a comment, in the first line
+}
+
+TEST_CASE("a word that two texts declare is that of the text it is written in") {
+    Desk desk;
+    desk.folder().write("blade.rate",
+                        "model \"Blade\"\ngiven pace = 6 ft  \"pace of the blade\"\n");
+    std::string text = model;
+    text.insert(text.find('\n') + 1, "use \"blade\"\n");
+    desk.folder().write("mowing.rate", text);
+    desk.open("mowing.rate", text);
+    desk.open("blade.rate", "model \"Blade\"\ngiven pace = 6 ft  \"pace of the blade\"\n");
+    desk.open("meadow.job", job);
+    desk.settle();
+    const auto hover = [&](const std::string& name, int line, int character) {
+        const Json found = desk.result("textDocument/hover", desk.at(name, line, character));
+        return found.is_null() ? std::string() : found["contents"]["value"].get<std::string>();
+    };
+    CHECK(hover("mowing.rate", 5, 19).find("5 ac/h") != std::string::npos);
+    CHECK(hover("blade.rate", 1, 8).find("6 ft") != std::string::npos);
+}
+
 } // namespace light_test
