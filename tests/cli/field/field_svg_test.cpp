@@ -122,12 +122,13 @@ TEST_CASE("point rows have an ink and a word of their own, the headland a broken
 TEST_CASE("of several blocks each that is worked is named in order, within the picture") {
     engine::FieldAnswer field = made(211, 100);
     CHECK(cli::field_svg(field).find(">1  ") == std::string::npos);
-    field.blocks = {block_of("East", 1, 2, {50, 0}), block_of("West", 2, 1, {-105, 0}),
+    field.blocks = {block_of("East", 1, 2, {120, 0}), block_of("West", 2, 1, {-105, 0}),
                     block_of("Pond", 3, 0, {0, 0})};
     const std::string svg = cli::field_svg(field);
     CHECK(
-        has(svg, "<text x=\"325.0\" y=\"150.0\" class=\"f-ink\" text-anchor=\"middle\">2  East<"));
-    // "1  West" is 6.03 em, 0.556 + 0.66 + 0.89 + 0.556 + 0.556 + 0.33, 15 wide: 53.22, and 8.
+        has(svg, "<text x=\"450.8\" y=\"150.0\" class=\"f-ink\" text-anchor=\"middle\">2  East<"));
+    // "2  East" is 3.358 em: 50.37 and 8, so 29.19 from the edge at 480.
+    // "1  West" is 3.548 em, 0.556 + 0.66 + 0.89 + 0.556 + 0.556 + 0.33, 15 wide: 53.22, and 8.
     CHECK(has(svg, "<text x=\"44.6\" y=\"150.0\" class=\"f-ink\" text-anchor=\"middle\">1  West<"));
     CHECK(has(svg, "<rect x=\"14.00\" y=\"135.00\" width=\"61.22\" height=\"21.00\""));
     CHECK(svg.find("Pond") == std::string::npos);
@@ -148,6 +149,59 @@ TEST_CASE("corners are numbered block by block, inside, and those that would tou
     CHECK(
         has(svg, "<text x=\"387.0\" y=\"155.0\" class=\"f-ink\" text-anchor=\"middle\">2</text>"));
     CHECK(svg.find(">1</text>") == svg.rfind(">1</text>"));
+}
+
+TEST_CASE("a whole picture, part by part in the order in which it is drawn") {
+    engine::FieldAnswer field = made(211, 100);
+    field.spacing = 3 / 0.3048;
+    field.headland = 0.5;
+    field.worked = {rectangle(201, 90)};
+    field.blocks = {block_of("East", 1, 2, {104, 0}), block_of("West", 2, 1, {-50, 0})};
+    field.pulls = {pull_of(1, {-60, -40}, {-60, 40}, 100, 1), pull_of(1, {60, 40}, {60, 30})};
+    field.pulls[1].point_row = true;
+    field.point_rows = 1;
+    // From 425, 230 it is 80.4 to the middle at 433, 150; from 25, 230 to that at 125, 150 128.06:
+    // twenty of each.
+    field.corners = {{{{100, -40}, {}}}, {{{-100, -40}, {}}}};
+    field.corners_of = {0, 1};
+    field.net = 4.25;
+    field.gross = 5.2136;
+    field.heading = 12.34;
+    field.mean = 148.4;
+    const std::string svg = cli::field_svg(field, cli::Corners::Numbered);
+    CHECK(svg.substr(svg.find("</style>\n") + 9) ==
+          R"(<rect width="480" height="362" class="f-paper"/>
+<text x="14.0" y="26.0" class="f-ink" font-weight="bold">fields/home.geojson</text>
+<path d="M14.0 250.0L436.0 250.0L436.0 50.0L14.0 50.0Z" fill-rule="evenodd" class="f-tint"/>
+<path d="M24.0 240.0L426.0 240.0L426.0 60.0L24.0 60.0Z" fill-rule="evenodd" class="f-paper"/>
+<path d="M24.0 240.0L426.0 240.0L426.0 60.0L24.0 60.0Z" fill="none" class="s-soft" stroke-width="0.8" stroke-dasharray="5 4" stroke-linejoin="round"/>
+<path d="M105.0 230.0L105.0 70.0" fill="none" class="s-ground" stroke-width="0.9" stroke-linejoin="round"/>
+<path d="M345.0 70.0L345.0 90.0" fill="none" class="s-fault" stroke-width="1.2" stroke-linejoin="round"/>
+<path d="M14.0 250.0L436.0 250.0L436.0 50.0L14.0 50.0Z" fill="none" class="s-ink" stroke-width="2" stroke-linejoin="round"/>
+<rect x="420.32" y="202.10" width="13.34" height="16.00" class="f-paper s-paper"/>
+<text x="427.0" y="215.1" class="f-ink" text-anchor="middle">1</text>
+<rect x="33.95" y="209.51" width="13.34" height="16.00" class="f-paper s-paper"/>
+<text x="40.6" y="222.5" class="f-ink" text-anchor="middle">1</text>
+<rect x="403.81" y="135.00" width="58.37" height="21.00" class="f-paper s-rule"/>
+<text x="433.0" y="150.0" class="f-ink" text-anchor="middle">2  East</text>
+<rect x="94.39" y="135.00" width="61.22" height="21.00" class="f-paper s-rule"/>
+<text x="125.0" y="150.0" class="f-ink" text-anchor="middle">1  West</text>
+<circle cx="105.0" cy="230.0" r="5" class="f-paper s-ink" stroke-width="1.6"/>
+<path d="M456.0 52.0l7 30l-7 -5l-7 5Z" fill-rule="evenodd" class="f-ink"/>
+<text x="456.0" y="100.0" class="f-ink" text-anchor="middle">N</text>
+<path d="M14.0 266.0v6h61.0v-6" fill="none" class="s-ink" stroke-width="1.4" stroke-linejoin="round"/>
+<text x="83.0" y="276.0" class="f-ink">100 ft</text>
+<circle cx="240.0" cy="271.0" r="5" class="f-paper s-ink" stroke-width="1.6"/>
+<text x="252.0" y="276.0" class="f-ink">start</text>
+<path d="M310.0 271.0h22" fill="none" class="s-fault" stroke-width="2" stroke-linejoin="round"/>
+<text x="338.0" y="276.0" class="f-ink">point rows</text>
+<text x="14.0" y="302.0" class="f-ink" font-weight="bold">4.25 ac net, 5.21 ac gross</text>
+<text x="14.0" y="322.0" class="f-ink">2 pulls 9.84 ft apart, heading 12.3 deg, mean length</text>
+<text x="14.0" y="342.0" class="f-ink">148 ft</text>
+</svg>
+)");
+    CHECK(has(svg, "viewBox=\"0 0 480 362\""));
+    CHECK(has(svg, "<title>fields/home.geojson</title>"));
 }
 
 } // namespace field_svg_test
