@@ -169,6 +169,13 @@ TEST_CASE("jobs are those of a folder, in order and none that is hidden, or thos
     arguments.paths = {jobs + "/b.job", jobs};
     CHECK(files_of(arguments) ==
           "C003 `season` takes one folder, or jobs: `" + jobs + "` is a folder");
+    std::string in_order = folder.path("many") + ":";
+    for (char c = 'a'; c <= 'z'; ++c)
+        in_order += std::string(" ") + c + ".job";
+    for (char c = 'z'; c >= 'a'; --c)
+        folder.write(std::string("many/") + c + ".job", "");
+    arguments.paths = {folder.path("many")};
+    CHECK(files_of(arguments) == in_order);
     fs::create_directory(folder.path("empty"));
     arguments.paths = {folder.path("empty")};
     CHECK(files_of(arguments) == "F701 the folder `" + folder.path("empty") + "` has no .job file");

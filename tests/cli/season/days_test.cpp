@@ -169,4 +169,25 @@ TEST_CASE("a bar stands on its days, and one of two jobs is an empty box, as its
     CHECK(svg.find("viewBox=\"0 0 480 192\"") != std::string::npos);
 }
 
+TEST_CASE("a picture that goes on begins at its top again, and a fourth machine has its own") {
+    std::vector<engine::SeasonJob> jobs;
+    for (long i = 0; i < 27; ++i)
+        jobs.push_back(made_job("J", lang::date_text(day("2027-01-01") + i), 1));
+    const engine::Season season = season_of(jobs);
+    const std::string svg = cli::days_svg(season, season.units, "Days");
+    const std::string second = svg.substr(svg.find("<svg", 1));
+    CHECK(words_in(second) == "Days, continued; crawler; Jan 27; to Jan 27; 27 J; ");
+    CHECK(second.find("<rect x=\"81.00\" y=\"73.00\" width=\"382.00\" height=\"18.00\"") !=
+          std::string::npos);
+    CHECK(second.find("<text x=\"14.0\" y=\"86.0\" class=\"f-soft\">Jan 27<") != std::string::npos);
+
+    engine::SeasonQuestion question;
+    question.fleet["crawler"].count = 4;
+    const engine::Season four =
+        season_of({made_job("One", "2027-06-21", 2, "crawler", 4)}, question);
+    CHECK(words_in(cli::days_svg(four, four.units, "Days")) ==
+          "Days; crawler 1; crawler 2; crawler 3; Jun 21; to Jun 22; 1 One; 1 One; 1 One; "
+          "Days, continued; crawler 4; Jun 21; to Jun 22; 1 One; ");
+}
+
 } // namespace days_test

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <chrono>
+#include <csignal>
 #include <filesystem>
 #include <iterator>
 #include <string>
@@ -150,6 +151,40 @@ TEST_CASE("a lock is had by one, waited for no longer than told, and free when i
     CHECK(!second);
     CHECK(lock_file(path, std::chrono::milliseconds(0), waiting, third).empty());
     CHECK(third);
+}
+
+TEST_CASE("a new file is no wider than the mask and its folder say, and the mask stays") {
+    const ScratchFolder folder;
+    const mode_t before = ::umask(0027);
+    const auto of_folder = [&](mode_t mode, mode_t wanted) {
+        ::chmod(folder.path().c_str(), mode);
+        return mode_of_new(folder.path(), wanted);
+    };
+    CHECK(of_folder(0777, 0666) == 0640);
+    CHECK(of_folder(0700, 0666) == 0600);
+    CHECK(of_folder(0750, 0444) == 0440);
+    CHECK(of_folder(0300, 0666) == 0600); // its owner may read and write it all the same
+    CHECK(::umask(before) == 0027);
+    CHECK(mode_of_new(folder.path("missing"), 0600) == (0600 & ~before));
+    ::chmod(folder.path().c_str(), 0700);
+}
+
+TEST_CASE("what would end the program waits while a file is on its way, and nothing else does") {
+    const auto waits = [](int signal) {
+        sigset_t now;
+        ::pthread_sigmask(SIG_BLOCK, nullptr, &now);
+        return ::sigismember(&now, signal) == 1;
+    };
+    {
+        const SignalsHeld held;
+        CHECK(waits(SIGINT));
+        CHECK(waits(SIGTERM));
+        CHECK(waits(SIGHUP));
+        CHECK(!waits(SIGSEGV));
+        CHECK(!waits(SIGCHLD));
+    }
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP})
+        CHECK(!waits(signal));
 }
 
 } // namespace durable_test
