@@ -54,7 +54,10 @@ inline bool acre_mutant(int one) {
 }
 // Reached where the wrong value is another one.
 template <typename Wrong, typename Right> Right acre_value(int one, Wrong wrong, Right right) {
-    if (acre_chosen() == 0 && !(static_cast<Right>(wrong) == right))
+    bool differs = true;
+    if constexpr (requires { right == right; })
+        differs = !(static_cast<Right>(wrong) == right);
+    if (acre_chosen() == 0 && differs)
         acre_reached(one);
     return acre_chosen() == one ? static_cast<Right>(wrong) : right;
 }
