@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <string>
+#include <variant>
 
 #include "lang/diag/codes.h"
 
@@ -67,6 +68,41 @@ TEST_CASE("figures and words are filled in, conditions choose blocks") {
     CHECK(text.find("no standby") != std::string::npos);
     CHECK(text.find("left out") == std::string::npos);
     CHECK(text.find("- another 152 ac") != std::string::npos);
+}
+
+TEST_CASE("a block ends where the next one begins, with an empty line between them or without") {
+    const std::string lines[] = {"One",     "two",  "- point",  "- more",    "three",
+                                 "@items",  "four", "crew = F", "five",      "== Head",
+                                 "six",     "- at", "# unseen", "? nothing", "seven",
+                                 "? acres", "nine", "@cautions"};
+    const auto blocks = [&](bool apart) {
+        std::string text;
+        for (const std::string& line : lines)
+            text += (apart && line != "two" && line != "- more" && line != "seven" && line != "nine"
+                         ? "\n"
+                         : "") +
+                    std::string(line.starts_with("crew") ? ": " : "") + line + "\n";
+        const Filled filled = fill(text);
+        REQUIRE(filled.page);
+        std::string all;
+        for (const PageBlock& block : filled.page->blocks) {
+            if (const auto* paragraph = std::get_if<Paragraph>(&block))
+                all += "[" + paragraph->text + "]";
+            else if (const auto* heading = std::get_if<Heading>(&block))
+                all += "=" + heading->text + "=";
+            else if (const auto* made = std::get_if<Made>(&block))
+                all += *made == Made::Items ? "@items" : "@cautions";
+            else if (const auto* points = std::get_if<Points>(&block))
+                for (const std::string& point : points->texts)
+                    all += "-" + point;
+            all += " ";
+        }
+        return all;
+    };
+    const std::string right = "[One two] -point-more [three] @items [four] [five] =Head= [six] -at "
+                              "[nine] @cautions ";
+    CHECK(blocks(false) == right);
+    CHECK(blocks(true) == right);
 }
 
 TEST_CASE("who it is for and where stand at the head, and a period has its plural") {
