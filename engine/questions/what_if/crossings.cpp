@@ -256,7 +256,7 @@ class Search {
             return;
         if (!is_one_place(at.low, high))
             add({CrossingKind::Level, at.low, high, 0, 0, false, {}});
-        else if (before == after && before != 0)
+        else if (before * after == 1) // both above or both below
             add({CrossingKind::Touch, at.low, at.low, 0, 0, false, {}});
         else
             add({CrossingKind::Root, at.low, at.low, 0, 0, rises(at.low, before, after), {}});

@@ -22,6 +22,11 @@ define deep () each layer (thick : ft) : ft = most(bottom)
 define both (share : 1) each layer (weight : lb/ft, thick : ft) : lb = load(share, each layer) * how_many(layer)
 )";
 
+struct Row {
+    const char* formula;
+    double feet;
+};
+
 } // namespace
 
 TEST_CASE("rows of a call's own need no list of the job") {
@@ -52,10 +57,6 @@ TEST_CASE("rows are handed on from wherever the call stands, however many there 
                             "x : ft = f(3, dry, each layer (1 ft), (2 ft), (4 ft))\n",
                         "x");
     };
-    struct Row {
-        const char* body;
-        double feet;
-    };
     const Row rows[] = {
         {"all(each layer)", 7},
         {"-all(each layer)", -7},
@@ -72,7 +73,7 @@ TEST_CASE("rows are handed on from wherever the call stands, however many there 
         {"all(each layer (1 ft), (all(each layer)))", 8},
     };
     for (const Row& row : rows)
-        CHECK(value(row.body) == doctest::Approx(row.feet));
+        CHECK(value(row.formula) == doctest::Approx(row.feet));
     CHECK(value("2 * whole", "  whole : ft = all(each layer)\n") == doctest::Approx(14));
     // A function that hands on what it was handed.
     CHECK(value_of(text + "define g () each layer (thick : ft) : ft = 10 * all(each layer)\n"
@@ -93,10 +94,6 @@ TEST_CASE("a line of a define is there for each row wherever a column stands in 
                             own + "\nx : ft = f(3 ft, each layer (1 ft), (2 ft), (4 ft))\n",
                         "x");
     };
-    struct Row {
-        const char* own;
-        double feet;
-    };
     const Row rows[] = {
         {"thick", 7},
         {"-thick", -7},
@@ -114,7 +111,7 @@ TEST_CASE("a line of a define is there for each row wherever a column stands in 
         {"all(each layer (thick), (1 ft))", 10},
     };
     for (const Row& row : rows)
-        CHECK(value(row.own) == doctest::Approx(row.feet));
+        CHECK(value(row.formula) == doctest::Approx(row.feet));
 }
 
 TEST_CASE("a limit of a column stops at the row that leaves it") {
