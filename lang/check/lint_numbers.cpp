@@ -76,12 +76,34 @@ std::vector<bool> bounds_of(const Sheet& sheet) {
     return bound;
 }
 
+// `6 ft +- 1 ft` is 5 ft: read as plus or minus it would be a slip that nobody sees.
+void two_signs(const Sheet& sheet, const SourceMap& sources, const Node& node,
+               Diagnostics& diagnostics) {
+    if ((node.op != Op::Add && node.op != Op::Subtract) || node.b == none)
+        return;
+    const Span minus = sheet.nodes[node.b].span;
+    if (node.op_span.file != minus.file || node.op_span.end != minus.begin ||
+        !sources.text(minus).starts_with('-'))
+        return;
+    const bool adds = node.op == Op::Subtract;
+    Diagnostic d = resolving::problem(
+        Code::L841,
+        fmt::format("`{}` {} what follows", adds ? "--" : "+-", adds ? "adds" : "takes away"),
+        {minus.file, node.op_span.begin, minus.begin + 1}, "two signs");
+    d.helps.push_back({fmt::format("if that is meant, write one  {}", adds ? "+" : "-"),
+                       Edit{d.primary.span, adds ? "+" : "-"}});
+    d.helps.push_back(
+        {"for how far a value may go, write  swing LOW .. HIGH  behind it", std::nullopt});
+    diagnostics.add(std::move(d));
+}
+
 } // namespace
 
 void lint_numbers(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics) {
     const std::vector<bool> bound = bounds_of(sheet);
     for (NodeId id = 0; id < sheet.nodes.size(); ++id) {
         const Node& node = sheet.nodes[id];
+        two_signs(sheet, sources, node, diagnostics);
         if (bound[id] || node.op != Op::Number || node.number < 1000 ||
             node.type.unit.dim.exponent[Money] != 1)
             continue;

@@ -94,7 +94,7 @@ class SignHabit : private BrokenTokens {
         const std::string_view rest = between(end, std::min(b_.end, line_end()));
         std::string write = "=";
         if (head.size() + rest.size() < longest_quote)
-            write = fmt::format("{}{}={}", head, begin == end ? " " : "", rest);
+            write = fmt::format("{}{}={}", head, head.ends_with(' ') ? "" : " ", rest);
         Diagnostic d = mended(Code::S103, "a value is given with `=`", begin, end,
                               begin == end ? " =" : "=", write);
         if (begin == end)
@@ -108,8 +108,9 @@ class SignHabit : private BrokenTokens {
 std::optional<Diagnostic> describe_habit(const Break& b) {
     if (b.row)
         return std::nullopt;
-    if (std::optional<Diagnostic> d = describe_number_habit(b))
-        return d;
+    for (const auto look : {describe_number_habit, describe_range_habit})
+        if (std::optional<Diagnostic> d = look(b))
+            return d;
     return SignHabit(b).run();
 }
 

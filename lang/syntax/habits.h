@@ -1,6 +1,6 @@
 // How people write numbers, units, quotes and comments elsewhere: `$6 500`, `6 ft 6 in`, `7'`,
-// curly quotes, `//`. A statement that broke off at one of these is told what to write, with the
-// edit.
+// curly quotes, `//`, `6 ft ± 1 ft`. A statement that broke off at one of these is told what to
+// write, with the edit.
 #pragma once
 
 #include <optional>
@@ -15,6 +15,8 @@ namespace acre::lang {
 std::optional<Diagnostic> describe_habit(const Break& b);
 // Those of numbers, units and money among them.
 std::optional<Diagnostic> describe_number_habit(const Break& b);
+// Those of ranges. S103, S110.
+std::optional<Diagnostic> describe_range_habit(const Break& b);
 
 // What stands for a date from `written` to the end of the statement, as year-month-day. S117; an
 // edit only where day and month cannot be taken for each other.

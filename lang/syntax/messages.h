@@ -65,7 +65,9 @@ std::optional<std::string_view> near_word(std::string_view word,
 // Text in quotes that begins at `open` and does not end on its line. S102.
 Diagnostic describe_unclosed_text(const Break& b, std::size_t open);
 
-// A line that begins with no word of the notation and is no `NAME : UNIT = FORMULA`.
-Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place);
+// A line that begins with no word of the notation and is no `NAME : UNIT = FORMULA`. `sets`: values
+// are set there, and no lines stand there. S100.
+Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place,
+                            bool sets = false);
 
 } // namespace acre::lang

@@ -286,7 +286,8 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
         if (is_known && line.head != Keyword::None)
             misplaced(line);
         else
-            diagnostics_.add(describe_unknown(text_, span(line), name_of_place(place)));
+            diagnostics_.add(describe_unknown(text_, span(line), name_of_place(place),
+                                              (permit_of(Keyword::Set)->places & place) != 0));
     } else {
         if (line.head == Keyword::Table) {
             table_line_ = index;

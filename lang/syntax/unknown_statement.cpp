@@ -25,7 +25,19 @@ std::optional<std::string_view> near_word(std::string_view word,
     return near.empty() ? std::nullopt : std::optional(near.front());
 }
 
-Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place) {
+namespace {
+
+// `depth = 6 ft` where a value is set by `set`; nothing else is said by a name and `=` there.
+std::string as_set(std::string_view text, Span line) {
+    constexpr std::size_t longest = 70;
+    const std::string_view written = text.substr(
+        line.begin, std::min<std::size_t>(line.end, text.find('\n', line.begin)) - line.begin);
+    return written.size() <= longest ? fmt::format("set {}", written) : "set NAME = VALUE";
+}
+
+} // namespace
+
+Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place, bool sets) {
     const Token first = next_token(text, line.begin, line.end);
     const std::string_view word = first.in(text);
     if (first.kind == TokenKind::Sign && is_foreign_sign(word))
@@ -37,7 +49,11 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
                  {},
                  {},
                  {}};
-    if (first.kind == TokenKind::Name) {
+    if (sets && first.kind == TokenKind::Name &&
+        next_token(text, first.end, line.end).in(text) == "=") {
+        d.helps.push_back({fmt::format("write  {}", as_set(text, line)),
+                           Edit{{line.file, first.begin, first.begin}, "set "}});
+    } else if (first.kind == TokenKind::Name) {
         const std::optional<std::string_view> near =
             near_word(word, {WordRole::Opener, WordRole::Statement, WordRole::Inner});
         if (near)
@@ -45,7 +61,9 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
                                Edit{{line.file, first.begin, first.end}, std::string(*near)}});
         else
             d.helps.push_back(
-                {fmt::format("write a line as  {} : UNIT = FORMULA", shortened(word)), {}});
+                {sets ? "to give a value, write  set NAME = VALUE"
+                      : fmt::format("write a line as  {} : UNIT = FORMULA", shortened(word)),
+                 {}});
     }
     return d;
 }

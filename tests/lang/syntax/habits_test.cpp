@@ -29,6 +29,13 @@ std::string first_edit(const std::string& whole, lang::FileKind kind) {
     return "";
 }
 
+std::string first_help(const std::string& whole, lang::FileKind kind) {
+    const tests::Parsed p = parse_text(whole, kind);
+    REQUIRE(p.diagnostics.has_errors());
+    const auto& helps = p.diagnostics.all().front().helps;
+    return helps.empty() ? "" : helps.front().text;
+}
+
 void check(const char* head, lang::FileKind kind, std::initializer_list<Row> rows) {
     for (const Row& row : rows) {
         CAPTURE(std::string(row.text));
@@ -127,6 +134,61 @@ TEST_CASE("what gives a value in a job, and its date") {
            {"date 2027/03/14", "date 2027-03-14"},
            {"date 2/30/2027", ""},
            {"date soon", ""}});
+}
+
+TEST_CASE("a value in a job without its word, and no line of a model") {
+    check("job \"j\"\n", lang::FileKind::Job,
+          {{"depth = 6 ft", "set depth = 6 ft"},
+           {"site.miles = 34 mi", "set site.miles = 34 mi"},
+           {"minimum $7,500", ""},
+           {"sett depth = 6 ft", "set depth = 6 ft"}});
+    check("season \"2027\"\n", lang::FileKind::Season,
+          {{"diesel = $4.20/gal", "set diesel = $4.20/gal"}});
+    CHECK(first_help("job \"j\"\ndepth = 6 ft\n", lang::FileKind::Job) ==
+          "write  set depth = 6 ft");
+    CHECK(first_help("job \"j\"\nminimum $7,500\n", lang::FileKind::Job) ==
+          "to give a value, write  set NAME = VALUE");
+    CHECK(first_help("job \"j\"\nset depth: 6 ft\n", lang::FileKind::Job) ==
+          "write  set depth = 6 ft");
+    const std::string longest(70 - 8, 'd'); // with " = 34 mi"
+    CHECK(first_help("job \"j\"\n" + longest + " = 34 mi\n", lang::FileKind::Job) ==
+          "write  set " + longest + " = 34 mi");
+    CHECK(first_help("job \"j\"\n" + longest + "d = 34 mi\n", lang::FileKind::Job) ==
+          "write  set NAME = VALUE");
+}
+
+TEST_CASE("ranges of other habits") {
+    check("job \"j\"\n", lang::FileKind::Job,
+          {{"set a = 6 ft \u00B1 1 ft", "set a = 6 ft swing 5 ft .. 7 ft"},
+           {"set a = 6 ft +/- 0.5 ft because \"it\"",
+            "set a = 6 ft swing 5.5 ft .. 6.5 ft because \"it\""},
+           {"set a = $4.50/gal +/- 10 %", "set a = $4.50/gal swing 90 % .. 110 % of it"},
+           {"set a = $4.50/gal \u00B1 $0.25/gal", "set a = $4.50/gal swing $4.25/gal .. $4.75/gal"},
+           {"set a = 90 % \u00B1 5 %", "set a = 90 % swing 85 % .. 95 %"},
+           {"set a = 6 ft \u00B1 3 in", ""},
+           {"set a = 6 ft \u00B1 $1", ""},
+           {"set a = 6 ft \u00B1", ""},
+           {"set a = 6 ft swing 5 ft to 7 ft", "set a = 6 ft swing 5 ft .. 7 ft"},
+           {"set a = 6 ft swing 5 ft - 7 ft", "set a = 6 ft swing 5 ft .. 7 ft"},
+           {"set a = 6 ft swing pert 5 ft \u2013 7 ft", "set a = 6 ft swing pert 5 ft .. 7 ft"},
+           {"set a = 6 ft swing 1 ft", ""},
+           {"set a = 7 ft - 1 ft swing 1 ft", ""}, // the minus is of the value
+           {"set a = 5 ft .. 7 ft", ""}});
+    check("model \"m\"\n", lang::FileKind::Model,
+          {{"given a = 6 ft  \"a\"  within 5 ft to 7 ft",
+            "given a = 6 ft  \"a\"  within 5 ft .. 7 ft"},
+           {"given a = 6 ft \u00B1 1 ft  \"a\"", "given a = 6 ft swing 5 ft .. 7 ft  \"a\""}});
+    const struct {
+        const char *value, *help;
+    } rows[] = {{"5 ft .. 7 ft", "5 ft .. 7 ft"},     {"5..7 ft", "5 ft .. 7 ft"},
+                {"5 ft to 7 ft", "5 ft .. 7 ft"},     {"5 to 7", "5 .. 7"},
+                {"$4 .. $5/gal", "$4/gal .. $5/gal"}, {"80 \u2013 90 %", "80 % .. 90 %"}};
+    for (const auto& row : rows)
+        CHECK(first_help(std::string("job \"j\"\nset a = ") + row.value + "\n",
+                         lang::FileKind::Job) ==
+              std::string("write the one figure, and behind it how far it may go:  swing ") +
+                  row.help);
+    CHECK(first_help("job \"j\"\nset a = b .. 7 ft\n", lang::FileKind::Job) == "");
 }
 
 TEST_CASE("what is right stays so") {
