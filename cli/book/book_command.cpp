@@ -8,6 +8,7 @@
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/job.h"
 #include "cli/shared/quote_book/book.h"
+#include "lang/kept_trees.h"
 #include "lang/units/calendar.h"
 
 namespace acre::cli {
@@ -25,7 +26,9 @@ std::optional<lang::Said> reprice_open(const BookArguments& arguments, const Boo
     if (!text)
         return std::move(text.said);
     const engine::SeasonText season{arguments.season, std::move(*text)};
+    lang::KeptTrees trees;
     FileLoader beside;
+    beside.share(trees);
     page.open_today.emplace();
     for (const engine::Life* life : page.lives.all()) {
         if (life->quote.date > page.day || !page.lives.standing(*life, page.day).is_open())

@@ -23,7 +23,9 @@ struct LearnArguments {
 // The finished jobs as the season prices them. A job that it cannot price is left out.
 class Learning {
   public:
-    explicit Learning(engine::SeasonText season) : season_(std::move(season)) {}
+    explicit Learning(engine::SeasonText season) : season_(std::move(season)) {
+        beside_.share(trees_);
+    }
 
     std::optional<lang::Said> take(const Finished& finished) {
         const engine::QuoteRecord& quote = *finished.record.quote();
@@ -50,6 +52,7 @@ class Learning {
 
   private:
     engine::SeasonText season_;
+    lang::KeptTrees trees_;
     FileLoader beside_;
     engine::Assumptions assumptions_;
     std::vector<engine::FinishedJob> jobs_;

@@ -98,7 +98,7 @@ lang::Outcome<engine::Job> Session::make(const JobAsked& asked) {
     const lang::Outcome<lang::Request> request = request_of(asked);
     if (!request)
         return request.said;
-    engine::UsedTextsLoader loader(texts_.used);
+    engine::UsedTextsLoader loader(texts_.used, trees_.get());
     return engine::make_job(*request, loader);
 }
 

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <functional>
 #include <map>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -15,6 +16,7 @@
 #include "cli/module/texts.h"
 #include "engine/driver.h"
 #include "engine/job/used_texts.h"
+#include "lang/kept_trees.h"
 
 namespace acre::cli {
 
@@ -53,6 +55,7 @@ class Session {
 
     Passed passed_;
     PageTexts texts_;
+    std::unique_ptr<lang::KeptTrees> trees_ = std::make_unique<lang::KeptTrees>();
     std::map<std::string, lang::Outcome<engine::Job>> kept_; // by what was asked
 };
 

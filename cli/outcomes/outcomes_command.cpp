@@ -7,6 +7,7 @@
 #include "cli/outcomes/outcomes_page.h"
 #include "cli/shared/arguments.h"
 #include "engine/driver.h"
+#include "lang/kept_trees.h"
 
 namespace acre::cli {
 namespace {
@@ -25,7 +26,7 @@ class Closed {
         const std::optional<engine::MadeFrom> made = engine::made_from(quote);
         if (!made || !finished.changed.empty())
             return std::nullopt;
-        engine::UsedTextsLoader own(made->texts);
+        engine::UsedTextsLoader own(made->texts, &trees_);
         const lang::Outcome<engine::Job> job = engine::make_job(made->request, own);
         if (!job) // an older notation may not be read any more; the sealed marks still stand
             return std::nullopt;
@@ -44,6 +45,7 @@ class Closed {
   private:
     std::vector<engine::CostOutcome> costs_;
     std::vector<engine::FinishedJob> priced_;
+    lang::KeptTrees trees_;
     double work_ = 0;
 };
 

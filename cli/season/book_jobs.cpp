@@ -5,6 +5,7 @@
 
 #include "cli/shared/quote_book/book.h"
 #include "engine/book/texts.h"
+#include "lang/kept_trees.h"
 
 namespace acre::cli {
 namespace {
@@ -33,11 +34,11 @@ lang::Outcome<engine::MadeFrom> made_from(const Book& book, const BookedWork& wo
 }
 
 lang::Said add(const Book& book, const BookedWork& work, engine::QuotedJob quoted,
-               engine::SeasonJobs& jobs) {
+               engine::SeasonJobs& jobs, lang::KeptTrees& trees) {
     lang::Outcome<engine::MadeFrom> made = made_from(book, work);
     if (!made)
         return std::move(made.said);
-    engine::UsedTextsLoader loader(made->texts);
+    engine::UsedTextsLoader loader(made->texts, &trees);
     return jobs.add(made->request, loader, std::move(quoted));
 }
 
@@ -50,6 +51,7 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
     if (!state)
         return Reply(state.said);
     const engine::Lives& lives = state->lives;
+    lang::KeptTrees trees;
     std::size_t accepted = 0, offered = 0;
     for (const engine::Life* life : lives.all()) {
         if (life->quote.date > from.day || !life->quote.changes.empty())
@@ -66,9 +68,9 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
         const BookedWork& booked =
             works[name] = {static_cast<std::uint64_t>(work.quote.record),
                            (&work == life ? standing : lives.standing(work, from.day)).option};
-        messages.keep(of_the_price(
-            add(book, booked,
-                {name, static_cast<double>(cents) / 100, counts ? 1.0 : *from.offered}, jobs)));
+        messages.keep(of_the_price(add(
+            book, booked, {name, static_cast<double>(cents) / 100, counts ? 1.0 : *from.offered},
+            jobs, trees)));
         if (jobs.too_much())
             return std::nullopt;
     }

@@ -21,6 +21,7 @@
 #include "cli/shared/files/write_file.h"
 #include "engine/questions/season/by_road.h"
 #include "engine/questions/season/season_jobs.h"
+#include "lang/kept_trees.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -121,7 +122,8 @@ Reply answer(const SeasonArguments& arguments, bool color) {
                                            : SeasonFiles{{}, arguments.book, Counted::Book, {}};
     if (!files)
         return std::move(files.said);
-    // The jobs of a folder share what is read of it.
+    // The jobs of a folder share what is read of it, and all of them the trees of their models.
+    lang::KeptTrees trees;
     struct Shared {
         FileLoader loader;
         KeptTexts texts;
@@ -133,6 +135,7 @@ Reply answer(const SeasonArguments& arguments, bool color) {
             shared.try_emplace(folder_of(path), Shared{FileLoader(arguments.models), {}})
                 .first->second;
         folder.loader.know(path);
+        folder.loader.share(trees);
         return std::make_unique<KeptLoader>(folder.loader, folder.texts);
     };
     engine::SeasonJobs jobs(loader_of, files->counted == Counted::Folder ? Undated::LeftOut

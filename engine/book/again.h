@@ -52,6 +52,7 @@ class SeasonLoader : public lang::Loader {
           text_(std::move(text)) {}
     lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
                                      std::string_view from) override;
+    lang::KeptTrees* kept_trees() override { return inner_.kept_trees(); }
 
   private:
     lang::Loader& inner_;
@@ -84,7 +85,7 @@ struct Repriced {
 lang::Outcome<Job> job_with_season(const QuoteRecord& quote, const SeasonText& season,
                                    lang::Loader& beside);
 
-// `beside` reads what the season names.
+// `beside` reads what the season names, and has the trees that quotes share.
 Repriced reprice(const QuoteRecord& quote, const SeasonText& season, lang::Loader& beside);
 
 } // namespace acre::engine

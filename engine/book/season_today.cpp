@@ -42,7 +42,7 @@ lang::Outcome<Job> job_with_season(const QuoteRecord& quote, const SeasonText& s
     const std::optional<MadeFrom> made = made_from(quote);
     if (!made)
         return lacks_texts(quote.number);
-    UsedTextsLoader own(made->texts);
+    UsedTextsLoader own(made->texts, beside.kept_trees());
     SeasonLoader loader(own, beside, season.name, season.text);
     lang::Request request = made->request;
     if (request.season)

@@ -30,6 +30,10 @@ class FileLoader : public lang::Loader {
     // beside `from` or in a folder `seasons`. In order of names, 1,000 at most.
     std::vector<std::string> references(lang::ReferenceKind kind, std::string_view from) override;
 
+    // Jobs that are read with these trees share them. They must outlive the loader.
+    void share(lang::KeptTrees& trees) { trees_ = &trees; }
+    lang::KeptTrees* kept_trees() override { return trees_; }
+
     // A file that was read by itself: whatever refers to it gets the name it was read under.
     void know(const std::string& path);
 
@@ -53,6 +57,7 @@ class FileLoader : public lang::Loader {
     const std::vector<std::string>& folders(lang::ReferenceKind kind, std::string_view from);
     lang::Outcome<lang::Loaded> boundary(std::string_view reference, std::string_view from);
 
+    lang::KeptTrees* trees_ = nullptr;
     std::string models_folder_;
     std::string installed_folder_;
     std::map<std::string, Folder> opened_;       // by path

@@ -43,6 +43,7 @@ class KeptLoader : public lang::Loader {
             known->second = inner_.references(kind, from);
         return known->second;
     }
+    lang::KeptTrees* kept_trees() override { return inner_.kept_trees(); }
 
   private:
     lang::Loader& inner_;

@@ -55,7 +55,9 @@ std::optional<PlainJob> job_of(const ast::Module& module) {
             if (dates->last)
                 return std::nullopt; // whether it is done by then is told the long way
             job.date = dates->first;
-        } else if (!std::holds_alternative<ast::Option>(statement.node)) {
+        } else if (!std::holds_alternative<ast::Option>(statement.node) &&
+                   !std::holds_alternative<ast::Note>(statement.node) &&
+                   !std::holds_alternative<ast::PageWord>(statement.node)) {
             return std::nullopt; // entries and fields need all of the way
         }
     }

@@ -48,7 +48,8 @@ std::string job(const std::string& title, const std::string& rest) {
 TEST_CASE("jobs that set the same givens share a plan, and come to what they come to alone") {
     SeasonJobs together = reader();
     const std::string sets[] = {"date 2027-05-01\nset area = 40 ac\nset method = both\n",
-                                "date 2027-06-01\nset area = 60 ac\nset method = one_way\n",
+                                "date 2027-06-01\nset area = 60 ac\nset method = one_way\n"
+                                "note \"by the second gate\"\n: place = \"Block 4\"\n",
                                 "date 2027-07-01\nset area = 17,424,000 ft^2\nset method = both\n"};
     for (const std::string& set : sets)
         CHECK_FALSE(together.add("a.job", job("a", set)).diagnostics.has_errors());
