@@ -87,7 +87,7 @@ void two_signs(const Sheet& sheet, const SourceMap& sources, const Node& node,
         return;
     const bool adds = node.op == Op::Subtract;
     Diagnostic d = resolving::problem(
-        Code::L841,
+        Code::L842,
         fmt::format("`{}` {} what follows", adds ? "--" : "+-", adds ? "adds" : "takes away"),
         {minus.file, node.op_span.begin, minus.begin + 1}, "two signs");
     d.helps.push_back({fmt::format("if that is meant, write one  {}", adds ? "+" : "-"),

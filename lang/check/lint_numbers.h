@@ -9,7 +9,7 @@ namespace acre::lang {
 
 // L822: money of thousands, with a comma, for one of a unit that never costs that much, as
 // `$4,350/gal`. Nothing is said of money alone, nor for an acre, a day, a shift, a year, a ton or a
-// thing that a model counts. L841: `+-` and `--`, which nobody means who writes them together.
+// thing that a model counts. L842: `+-` and `--`, which nobody means who writes them together.
 void lint_numbers(const Sheet& sheet, const SourceMap& sources, Diagnostics& diagnostics);
 
 } // namespace acre::lang
