@@ -6,6 +6,7 @@
 #include "engine/book/canonical.h"
 #include "engine/book/make_record.h"
 #include "engine/book/texts.h"
+#include "engine/faults/late_job.h"
 #include "engine/questions/estimate.h"
 #include "lang/units/calendar.h"
 
@@ -62,6 +63,13 @@ std::optional<QuoteDraft> draft_quote(const QuoteArguments& arguments, Reply& re
         return std::nullopt;
     engine::QuoteRecord quote = engine::quote_of(**job, *estimate);
     std::vector<lang::Said> said = {of_the_price(estimate.said)};
+    if (auto past = engine::planned_before(**job, *lang::day_number(arguments.date));
+        past && arguments.changes.empty()) {
+        lang::Said of_the_day{{}, (*job)->shared_sources()};
+        of_the_day.diagnostics.add(std::move(*past));
+        reply.said.push_back(of_the_day);
+        said.push_back(std::move(of_the_day));
+    }
     if (!take_options(arguments, quote, said, reply))
         return std::nullopt;
     // Of a draft too: its page can be handed over as well as any other.

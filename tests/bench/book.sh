@@ -16,7 +16,7 @@ seconds() { # of the processor, the best of RUNS
     echo "$best"
 }
 next_quote() {
-    "$program" quote examples/01-first-price.job --book "$1" --date 2027-10-01 --wording examples/quote.wording
+    "$program" quote examples/01-first-price.job --book "$1" --date 2027-10-01 --accept L843 --wording examples/quote.wording
 }
 first=$(seconds next_quote "$folder/0")
 printf 'the first quote of a book  %8.3f s\n' "$first"
