@@ -23,7 +23,7 @@ Json quote_json(const BookPage& page, const engine::Life& life) {
             {"replaced_by", standing.replaced_by},
             {"changes", quote.changes},
             {"contract_cents", standing.state == "accepted" || standing.state == "finished"
-                                   ? Json(page.lives.contract_cents(life))
+                                   ? Json(page.lives.contract_cents(life, page.day))
                                    : Json(nullptr)},
             {"money", money_json(quote.money)},
             {"cents", quote.cents}};

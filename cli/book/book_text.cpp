@@ -14,6 +14,7 @@ using lang::cents_text;
 using lang::money_text;
 using lang::terminal_text;
 
+// The price of a quote is that of the option taken.
 std::string list_text(const BookPage& page, bool color) {
     Table table({{"quote", Align::Left},
                  {"issued", Align::Left},
@@ -29,7 +30,7 @@ std::string list_text(const BookPage& page, bool color) {
         lang::show_money(quote.money);
         const engine::Standing standing = page.lives.standing(*life, page.day);
         table.row({terminal_text(quote.quote), terminal_text(lang::day_text(quote.date)),
-                   terminal_text(quote.title), cents_text(quote.cents),
+                   terminal_text(quote.title), cents_text(cents_of_option(quote, standing.option)),
                    terminal_text(state_text(standing))});
     }
     if (any)

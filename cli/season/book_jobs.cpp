@@ -10,13 +10,17 @@
 namespace acre::cli {
 namespace {
 
+bool is_agreed(const std::string& state) {
+    return state == "accepted" || state == "finished";
+}
+
 // The work of an accepted quote is as its last accepted change order has it.
 const engine::Life& work_of(const engine::Lives& lives, const engine::Life& life,
                             const std::string& day) {
     const engine::Life* work = &life;
     for (const std::string& number : life.change_orders)
         if (const engine::Life* change = lives.find(number);
-            change != nullptr && lives.standing(*change, day).state == "accepted")
+            change != nullptr && is_agreed(lives.standing(*change, day).state))
             work = change;
     return *work;
 }
@@ -57,13 +61,13 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
         if (life->quote.date > from.day || !life->quote.changes.empty())
             continue;
         const engine::Standing standing = lives.standing(*life, from.day);
-        const bool counts = standing.state == "accepted" || standing.state == "finished";
+        const bool counts = is_agreed(standing.state);
         offered += standing.is_open() ? 1 : 0;
         if (!counts && !(standing.is_open() && from.offered))
             continue;
         accepted += counts ? 1 : 0;
         const engine::Life& work = counts ? work_of(lives, *life, from.day) : *life;
-        const std::int64_t cents = counts ? lives.contract_cents(*life) : life->quote.cents;
+        const std::int64_t cents = counts ? lives.contract_cents(*life, from.day) : life->quote.cents;
         const std::string name = "quote " + life->quote.quote;
         const BookedWork& booked =
             works[name] = {static_cast<std::uint64_t>(work.quote.record),

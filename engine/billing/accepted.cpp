@@ -23,13 +23,6 @@ const Event* accepted_word(const Lives& lives, const Life& life) {
     return found;
 }
 
-std::int64_t cents_of_option(const Event& quote, const std::string& option) {
-    for (const EventOption& other : quote.options)
-        if (other.option == option)
-            return other.cents;
-    return quote.cents;
-}
-
 } // namespace
 
 lang::Outcome<Contract> contract_of(const Lives& lives, const std::string& number) {
@@ -49,15 +42,17 @@ lang::Outcome<Contract> contract_of(const Lives& lives, const std::string& numbe
                         life == nullptr ? "of no quote" : lives.standing(*life, no_day).state),
             {}, {"`acrewright mark` records what happened to a quote"});
     contract.standing = lives.standing(*life, no_day);
-    contract.steps.push_back({life->quote.quote, word->option, word->date, life->quote.record,
-                              cents_of_option(life->quote, word->option)});
+    const auto step_of = [](const Event& quote, const Event& accepted) {
+        const std::string option = option_taken(quote, accepted);
+        return ContractStep{quote.quote, option, accepted.date, quote.record,
+                            cents_of_option(quote, option)};
+    };
+    contract.steps.push_back(step_of(life->quote, *word));
     std::vector<std::pair<std::int64_t, ContractStep>> orders;
     for (const std::string& name : life->change_orders) {
         const Life& order = *lives.find(name);
         if (const Event* of_order = accepted_word(lives, order))
-            orders.push_back({of_order->record,
-                              {name, of_order->option, of_order->date, order.quote.record,
-                               cents_of_option(order.quote, of_order->option)}});
+            orders.push_back({of_order->record, step_of(order.quote, *of_order)});
     }
     std::sort(orders.begin(), orders.end(),
               [](const auto& a, const auto& b) { return a.first < b.first; });

@@ -40,6 +40,11 @@ std::string why_not_written(const Event& event, const Event* newest) {
     return {};
 }
 
+std::string replaced_text(const Life& life, const Event& event) {
+    return fmt::format("quote {} is replaced by {}; it cannot become {}", event.quote,
+                       life.replaced_by, event.state);
+}
+
 } // namespace
 
 bool is_quote_number(std::string_view text) {
@@ -110,7 +115,7 @@ std::string Lives::why_not_change(const Event& event) const {
         return fmt::format("changes quote {}, which is {} and not accepted", event.changes, state);
     if (event.money != base->quote.money)
         return "changes a quote in other money";
-    if (event.before_cents != contract_cents(*base))
+    if (!is_before(event.before_cents, *base))
         return "does not start from what the work stood at";
     return {};
 }
@@ -151,16 +156,22 @@ std::string Lives::why_not_quote(const Event& event) const {
     return why_not_number(event);
 }
 
+// Earlier programs took the own price of the last change order, whatever option of it was taken.
+bool Lives::is_before(std::int64_t cents, const Life& base) const {
+    const Life* order = last_order(base, no_day);
+    return cents == contract_cents(base) || (order != nullptr && cents == order->quote.cents);
+}
+
 std::string Lives::why_not_accepted(const Life& life, const Event& event) const {
     if (!life.replaced_by.empty())
-        return fmt::format("quote {} is replaced by {}; it cannot become accepted", event.quote,
-                           life.replaced_by);
+        return replaced_text(life, event);
     const Event& quote = life.quote;
     const auto named = [&](const EventOption& option) { return option.option == event.option; };
     if (event.option.empty() && !quote.options.empty())
         return fmt::format("quote {} offers several options, and it is not said which is accepted",
                            event.quote);
-    if (!event.option.empty() && event.option != quote.own_option &&
+    if (const std::string taken = option_taken(quote, event);
+        !taken.empty() && taken != quote.own_option &&
         std::none_of(quote.options.begin(), quote.options.end(), named))
         return fmt::format("quote {} does not offer the option `{}`", event.quote, event.option);
     if (quote.changes.empty())
@@ -173,7 +184,7 @@ std::string Lives::why_not_accepted(const Life& life, const Event& event) const 
     if (const std::string state = standing(base, no_day).state; state != "accepted")
         return fmt::format("quote {} is {}, so its change order cannot become accepted",
                            quote.changes, state);
-    if (contract_cents(base) != quote.before_cents)
+    if (!is_before(quote.before_cents, base))
         return fmt::format("another change order was accepted since {} was issued", event.quote);
     return {};
 }
@@ -190,8 +201,8 @@ std::string Lives::why_not_word(const Event& event) const {
                                event.corrects, event.quote);
         words.pop_back();
     }
-    const bool taken_back = event.corrects != 0 && event.state == "offered" && words.empty();
     const std::string state = words.empty() ? "offered" : words.back().state;
+    const bool taken_back = event.corrects != 0 && event.state == state;
     const auto next = next_states(state);
     if (!taken_back && std::find(next.begin(), next.end(), event.state) == next.end())
         return fmt::format("quote {} is {}; it cannot become {}", event.quote, state, event.state);
@@ -205,7 +216,13 @@ std::string Lives::why_not_word(const Event& event) const {
                            event.quote, state, since, event.state, event.date);
     if (!event.option.empty() && event.state != "accepted")
         return "names an option, and only an accepted quote has one";
-    return event.state == "accepted" ? why_not_accepted(*life, event) : std::string();
+    if (event.state != "accepted")
+        return {};
+    if (!taken_back)
+        return why_not_accepted(*life, event);
+    if (!event.option.empty())
+        return "takes a word back, and names an option";
+    return life->replaced_by.empty() ? std::string() : replaced_text(*life, event);
 }
 
 std::string Lives::why_not_bill(const Event& event) const {
@@ -248,9 +265,13 @@ std::string Lives::add(const Event& event) {
     } else if (event.kind == "word") {
         if (const auto known = by_number_.find(event.quote); known != by_number_.end()) {
             std::vector<Event>& words = lives_[known->second].words;
-            if (event.corrects != 0 && !words.empty() && words.back().record == event.corrects)
+            const bool corrects =
+                event.corrects != 0 && !words.empty() && words.back().record == event.corrects;
+            if (corrects)
                 words.pop_back();
-            words.push_back(event);
+            // Taken back to a word before it: that one holds again, as it was said.
+            if (!corrects || words.empty() || words.back().state != event.state)
+                words.push_back(event);
         }
     } else if (event.kind == "bill") {
         bills_.insert(event.bill);
@@ -284,9 +305,12 @@ Standing Lives::standing(const Life& life, std::string_view day) const {
     Standing standing{"offered", life.quote.date, {}, {}, {}, false};
     for (const Event& word : life.words)
         if (word.date <= day)
-            standing = {word.state, word.date,
-                        word.note,  word.state == "accepted" ? word.option : standing.option,
-                        {},         false};
+            standing = {word.state,
+                        word.date,
+                        word.note,
+                        word.state == "accepted" ? option_taken(life.quote, word) : standing.option,
+                        {},
+                        false};
     if (!life.replaced_by.empty() && life.replaced_on <= day)
         standing.replaced_by = life.replaced_by;
     if (standing.state == "offered" && standing.replaced_by.empty() && day != no_day &&
@@ -296,26 +320,6 @@ Standing Lives::standing(const Life& life, std::string_view day) const {
         standing.date = lang::date_after(life.quote.valid_until, 1).value_or("");
     }
     return standing;
-}
-
-std::int64_t Lives::contract_cents(const Life& life) const {
-    const Standing now = standing(life, no_day);
-    std::int64_t cents = life.quote.cents;
-    for (const EventOption& option : life.quote.options)
-        if (option.option == now.option)
-            cents = option.cents;
-    // The one that was accepted last: each starts from what the work stood at.
-    std::int64_t last = 0;
-    for (const std::string& number : life.change_orders) {
-        const Life& order = *find(number);
-        for (const Event& word : order.words)
-            if (word.state == "accepted" && word.record > last &&
-                standing(order, no_day).state != "withdrawn") {
-                last = word.record;
-                cents = order.quote.cents;
-            }
-    }
-    return cents;
 }
 
 lang::Outcome<const Life*> find_quote(const Lives& lives, std::string_view number) {

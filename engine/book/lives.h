@@ -8,7 +8,8 @@
 //      └ lapsed (said, or by its date) ─ accepted, withdrawn
 //
 // A quote that is replaced cannot be accepted. An accepted one is changed by a change order alone:
-// a quote of its own, over what the work stood at before. A word may put the last one right.
+// a quote of its own, over what the work stood at before. A word may put the last one right; one
+// that says what held before it takes it back.
 #pragma once
 
 #include <array>
@@ -27,6 +28,10 @@ namespace acre::engine {
 
 inline constexpr std::array<std::string_view, 6> quote_states = {
     "offered", "accepted", "turned down", "withdrawn", "lapsed", "finished"};
+
+// What a quote that offers several options calls its own, where the job has no name for it: the
+// page says so, and whoever accepts it.
+inline constexpr std::string_view own_offer = "as above";
 
 struct Life {
     Event quote;              // as issued
@@ -60,9 +65,9 @@ class Lives {
 
     // With what happened up to that day; a quote past its date has lapsed.
     Standing standing(const Life& life, std::string_view day) const;
-    // What the work of an accepted quote stands at: its own price, that of the option taken, or
-    // that of its last accepted change order.
-    std::int64_t contract_cents(const Life& life) const;
+    // What the work of an accepted quote stands at on that day: its own price, that of the option
+    // taken, or that of its last accepted change order and the option taken there.
+    std::int64_t contract_cents(const Life& life, std::string_view day = no_day) const;
 
     const Event* newest() const { return events_.empty() ? nullptr : &events_.back(); }
 
@@ -79,7 +84,16 @@ class Lives {
     std::string why_not_word(const Event& event) const;
     std::string why_not_accepted(const Life& life, const Event& event) const;
     std::string why_not_bill(const Event& event) const;
+    bool is_before(std::int64_t cents, const Life& base) const;
+    const Life* last_order(const Life& life, std::string_view day) const;
 };
+
+// The option that a word takes of a quote; empty: the quote's own, where the job has no name for
+// it.
+std::string option_taken(const Event& quote, const Event& word);
+
+// The price of that option of a quote.
+std::int64_t cents_of_option(const Event& quote, const std::string& option);
 
 // "2027-014", or a change order, "2027-014-C1".
 bool is_quote_number(std::string_view text);

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/book/lives.h"
 #include "engine/words/billing.h"
 #include "lang/units/money.h"
 #include "lang/units/number_text.h"
@@ -62,8 +63,8 @@ std::vector<PageOption> page_options(const engine::QuoteRecord& record) {
     std::vector<PageOption> options;
     if (record.options.empty())
         return options;
-    options.push_back(
-        {record.option.empty() ? "as above" : record.option, lang::cents_text(record.price_cents)});
+    options.push_back({record.option.empty() ? std::string(engine::own_offer) : record.option,
+                       lang::cents_text(record.price_cents)});
     for (const engine::RecordOption& option : record.options)
         options.push_back({option.option, lang::cents_text(option.cents)});
     return options;

@@ -164,6 +164,93 @@ TEST_CASE("the option that is accepted is one that was offered, and sets what th
     CHECK(book.lives.contract_cents(*book.lives.find("2027-001")) == 140);
 }
 
+TEST_CASE("the quote's own offer is one of the options, by the name that its page has for it") {
+    Told book;
+    Event offer = book.offer(100);
+    offer.options = {{"field", {{"Work", "work", 140}}, 140}};
+    REQUIRE(book.add(offer) == "");
+    Event taken = book.word("2027-001", "accepted");
+    taken.option = "as above";
+    REQUIRE(book.add(taken) == "");
+    const Life& life = *book.lives.find("2027-001");
+    CHECK(book.lives.contract_cents(life) == 100);
+    CHECK(book.lives.standing(life, no_day).option == "");
+    // Where nothing else was offered, or the job has a name for its own, nobody reads these words.
+    REQUIRE(book.add(book.offer(100)) == "");
+    taken = book.word("2027-002", "accepted");
+    taken.option = "as above";
+    CHECK(book.lives.why_not(taken) == "quote 2027-002 does not offer the option `as above`");
+    offer = book.offer(100);
+    offer.own_option = "rows";
+    offer.options = {{"field", {{"Work", "work", 140}}, 140}};
+    REQUIRE(book.add(offer) == "");
+    taken = book.word("2027-003", "accepted");
+    taken.option = "as above";
+    CHECK(book.lives.why_not(taken) == "quote 2027-003 does not offer the option `as above`");
+}
+
+TEST_CASE("an option of a change order sets what the work stands at, and so it was on each day") {
+    Told book;
+    REQUIRE(book.add(book.offer(100)) == "");
+    REQUIRE(book.add(book.word("2027-001", "accepted")) == "");
+    Event order = book.order("2027-001", 80);
+    order.own_option = "rows";
+    order.options = {{"field", {{"Work", "work", 130}}, 130}};
+    REQUIRE(book.add(order) == "");
+    Event taken = book.word("2027-001-C1", "accepted", "2027-03-12");
+    taken.option = "field";
+    REQUIRE(book.add(taken) == "");
+    const Life& life = *book.lives.find("2027-001");
+    CHECK(book.lives.contract_cents(life) == 130);
+    CHECK(book.lives.contract_cents(life, "2027-03-11") == 100);
+    CHECK(book.order("2027-001", 90).before_cents == 130);
+    // Programs before this one started from the own price of the change order, and their books
+    // hold.
+    Event earlier = book.order("2027-001", 90);
+    earlier.before_cents = 80;
+    REQUIRE(book.add(earlier) == "");
+    CHECK(book.add(book.word("2027-001-C2", "accepted", "2027-03-13")) == "");
+    CHECK(book.lives.contract_cents(*book.lives.find("2027-001")) == 90);
+}
+
+TEST_CASE("a word is taken back by one that says what held before it") {
+    Told book;
+    Event offer = book.offer(100);
+    offer.own_option = "rows";
+    offer.options = {{"field", {{"Work", "work", 140}}, 140}};
+    REQUIRE(book.add(offer) == "");
+    Event taken = book.word("2027-001", "accepted");
+    taken.option = "field";
+    REQUIRE(book.add(taken) == "");
+    REQUIRE(book.add(book.word("2027-001", "finished", "2027-03-20")) == ""); // record 3
+    Event back = book.word("2027-001", "accepted", "2027-03-21");
+    CHECK(book.lives.why_not(back) != "");
+    back.corrects = 3;
+    back.option = "rows";
+    CHECK(book.lives.why_not(back) == "takes a word back, and names an option");
+    back.option = "";
+    REQUIRE(book.add(back) == "");
+    const Standing now = book.lives.standing(*book.lives.find("2027-001"), no_day);
+    CHECK(now.state == "accepted");
+    CHECK(now.option == "field");
+    CHECK(now.date == "2027-03-05");
+    CHECK(book.add(book.word("2027-001", "finished", "2027-03-22")) == "");
+    // What was replaced meanwhile does not come back.
+    REQUIRE(book.add(book.offer(100)) == "");
+    REQUIRE(book.add(book.word("2027-002", "accepted")) == "");
+    REQUIRE(book.add(book.word("2027-002", "withdrawn")) == "");
+    Event newer = book.offer(100, "2027-03-08");
+    newer.replaces = "2027-002";
+    back = book.word("2027-002", "accepted", "2027-03-08");
+    back.corrects = book.records;
+    CHECK(book.lives.why_not(back) == "");
+    REQUIRE(book.add(newer) == "");
+    back.record = book.records + 1;
+    back.counter = book.counter;
+    CHECK(book.lives.why_not(back) ==
+          "quote 2027-002 is replaced by 2027-003; it cannot become accepted");
+}
+
 TEST_CASE("a word puts the last one right, and nothing else") {
     Told book;
     REQUIRE(book.add(book.offer(100)) == "");
