@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -46,8 +47,12 @@ class Entries {
     struct Position {
         const engine::Event* issued = nullptr;
         std::string state = "offered";
-        Items offered, accepted;
-        Items contract; // what the work stands at, change orders and all
+        std::vector<const engine::Event*> words; // that hold
+        std::vector<Position*> orders;           // its change orders
+        bool replaced = false;
+        Items offered, accepted; // as the entries so far have it
+        // What is accepted of it: these, over those that a change order changes; null: nothing.
+        const Items *stands = nullptr, *over = nullptr;
     };
     const engine::Lives& lives_;
     const std::string& day_;
@@ -61,11 +66,14 @@ class Entries {
                 return;
             Position& position = positions_[event.quote];
             position.issued = &event;
-            move(event, "offered", position, offer_of(event), {});
+            if (const auto base = positions_.find(event.changes); base != positions_.end())
+                base->second.orders.push_back(&position);
+            offer(event, "offered", position, offer_of(event));
             const auto before = positions_.find(event.replaces);
             if (before != positions_.end()) {
                 before->second.state = "replaced";
-                move(event, "replaced", before->second, {}, {});
+                before->second.replaced = true;
+                offer(event, "replaced", before->second, {});
             }
             return;
         }
@@ -76,30 +84,111 @@ class Entries {
             lapse(event.quote, event.date);
         Position& position = found->second;
         position.state = event.state;
-        const Items offer = offer_of(*position.issued, event.option);
-        if (event.state == "offered")
-            move(event, "corrected", position, offer, {});
-        else if (event.state == "accepted" || event.state == "finished")
-            move(event, event.state, position, {},
-                 event.state == "finished" ? position.accepted : offer);
-        else
-            move(event, event.state, position, {}, {});
-        const auto base = positions_.find(position.issued->changes);
-        if (event.state == "accepted")
-            (base == positions_.end() ? position : base->second).contract =
-                base == positions_.end() ? offer : position.issued->items;
+        keep(event, position);
+        const std::size_t first = entries_.size();
+        const std::string called = event.state == "offered" ? "corrected" : event.state;
+        const bool open = event.state == "offered" && !position.replaced;
+        put_offered(event, called, position, open ? offer_of(*position.issued) : Items());
+        settle(event, called, position);
+        if (entries_.size() == first)
+            put(event, called, position, {{}}, true);
+    }
+
+    // The words that hold, as the lives of a book have them.
+    static void keep(const engine::Event& event, Position& position) {
+        std::vector<const engine::Event*>& words = position.words;
+        const bool corrects =
+            event.corrects != 0 && !words.empty() && words.back()->record == event.corrects;
+        if (corrects)
+            words.pop_back();
+        if (!corrects || words.empty() || words.back()->state != event.state)
+            words.push_back(&event);
+    }
+
+    // The word by which it was accepted, if that holds.
+    static const engine::Event* acceptance(const Position& position) {
+        if (position.state != "accepted" && position.state != "finished")
+            return nullptr;
+        const engine::Event* found = nullptr;
+        for (const engine::Event* word : position.words)
+            if (word->state == "accepted")
+                found = word;
+        return found;
+    }
+
+    static const Items* items_of(const Position& position) {
+        const engine::Event* accepted = acceptance(position);
+        if (accepted == nullptr)
+            return nullptr;
+        const std::string option = option_taken(*position.issued, *accepted);
+        for (const engine::EventOption& other : position.issued->options)
+            if (other.option == option)
+                return &other.items;
+        return &position.issued->items;
+    }
+
+    // The change orders that hold, in the order in which they were accepted; none of a quote that
+    // is not accepted itself.
+    static std::vector<Position*> orders_held(const Position& base) {
+        std::map<std::int64_t, Position*> held;
+        if (acceptance(base) != nullptr)
+            for (Position* order : base.orders)
+                if (const engine::Event* word = acceptance(*order))
+                    held.emplace(word->record, order);
+        std::vector<Position*> orders;
+        for (const auto& [record, order] : held)
+            orders.push_back(order);
+        return orders;
+    }
+
+    static Items less(Items items, const Items& before) {
+        for (engine::EventItem& item : negative(before))
+            items.push_back(std::move(item));
+        return items;
     }
 
     // Of a change order: what it adds to what the work stands at.
-    Items offer_of(const engine::Event& issued, const std::string& option = {}) {
-        Items items = issued.items;
-        for (const engine::EventOption& other : issued.options)
-            if (!option.empty() && other.option == option)
-                items = other.items;
-        if (const auto base = positions_.find(issued.changes); base != positions_.end())
-            for (engine::EventItem& item : negative(base->second.contract))
-                items.push_back(std::move(item));
-        return items;
+    Items offer_of(const engine::Event& issued) {
+        const auto base = positions_.find(issued.changes);
+        if (base == positions_.end())
+            return issued.items;
+        const std::vector<Position*> orders = orders_held(base->second);
+        const Items* stands = items_of(orders.empty() ? base->second : *orders.back());
+        return stands == nullptr ? issued.items : less(issued.items, *stands);
+    }
+
+    // What is accepted of a quote and of all its change orders: each adds to the one before it, and
+    // none adds anything to work that is no longer to be done.
+    void settle(const engine::Event& event, const std::string& called, Position& position) {
+        const auto found = positions_.find(position.issued->changes);
+        Position& base = found == positions_.end() ? position : found->second;
+        const Items* before = items_of(base);
+        accept(event, called, base, before, nullptr);
+        std::set<const Position*> held;
+        for (Position* order : orders_held(base)) {
+            const Items* items = items_of(*order);
+            accept(event, called, *order, items, before);
+            before = items;
+            held.insert(order);
+        }
+        for (Position* order : base.orders)
+            if (!held.contains(order))
+                accept(event, called, *order, nullptr, nullptr);
+    }
+    void accept(const engine::Event& event, const std::string& called, Position& position,
+                const Items* stands, const Items* over) {
+        if (position.stands == stands && position.over == over)
+            return;
+        position.stands = stands;
+        position.over = over;
+        Items accepted = stands == nullptr ? Items() : *stands;
+        if (over != nullptr)
+            accepted = less(std::move(accepted), *over);
+        if (same(position.accepted, accepted))
+            return;
+        put(event, called, position, negative(position.accepted), false);
+        put(event, called, position, accepted, false);
+        position.accepted = std::move(accepted);
     }
 
     // An offer whose last day is over is none any more.
@@ -109,28 +198,27 @@ class Entries {
             return;
         position.state = "lapsed";
         const std::size_t first = entries_.size();
-        move(*position.issued, "lapsed", position, {}, {});
+        offer(*position.issued, "lapsed", position, {});
         for (std::size_t i = first; i < entries_.size(); ++i) {
             entries_[i].id = fmt::format("{}.lapsed.{}", number, i - first + 1);
             entries_[i].date = position.issued->valid_until;
         }
     }
 
-    void move(const engine::Event& event, const std::string& called, Position& position,
-              const Items& offered, const Items& accepted) {
+    void offer(const engine::Event& event, const std::string& called, Position& position,
+               const Items& offered) {
         const std::size_t first = entries_.size();
-        if (!same(position.offered, offered)) {
-            put(event, called, position, negative(position.offered), true);
-            put(event, called, position, offered, true);
-        }
-        if (!same(position.accepted, accepted)) {
-            put(event, called, position, negative(position.accepted), false);
-            put(event, called, position, accepted, false);
-        }
+        put_offered(event, called, position, offered);
         if (entries_.size() == first)
             put(event, called, position, {{}}, true);
+    }
+    void put_offered(const engine::Event& event, const std::string& called, Position& position,
+                     const Items& offered) {
+        if (same(position.offered, offered))
+            return;
+        put(event, called, position, negative(position.offered), true);
+        put(event, called, position, offered, true);
         position.offered = offered;
-        position.accepted = accepted;
     }
     void put(const engine::Event& event, const std::string& called, const Position& position,
              const Items& items, bool offered) {

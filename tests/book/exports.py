@@ -98,5 +98,41 @@ with tempfile.TemporaryDirectory() as name:
     for customer in ('=SUM(A1:A9)', "'Tis a farm"):
         if '2027-001' in journal and customer == '=SUM(A1:A9)':
             hold(f'the journal names {customer}', f'; for {customer}\n' in journal, True)
+
+    # Work that is called off takes its change orders with it, and an option of a change order counts.
+    def issue(*words):
+        return json.loads(run('quote', 'bank.job', *words, '--book', 'second', '--json', room=room))
+
+    def mark(number, state, date, *words):
+        run('mark', number, state, '--date', date, '--book', 'second', *words, room=room)
+
+    def stands(day):
+        rows = list(csv.DictReader(io.StringIO(run('book', 'second', '--csv', '--as-of', day, room=room))))
+        quotes = json.loads(run('book', 'second', '--json', '--as-of', day, room=room))['quotes']
+        contracts = sum(quote['contract_cents'] or 0 for quote in quotes if not quote['changes'])
+        journal = run('book', 'second', '--journal', '--as-of', day, room=room)
+        lines = [line.split() for line in journal.split('\n') if line.startswith('    contracts:customers:')]
+        return [sum(cents(row['accepted']) for row in rows), contracts, sum(cents(words[1]) for words in lines)]
+
+    first = issue('--date', '2027-03-01', '--also', 'Fast')
+    own, fast = first['price']['cents'], first['options'][0]['cents']
+    mark('2027-001', 'accepted', '2027-03-02', '--option', 'as above')
+    hold('the own offer of several', stands('2027-03-02'), [own] * 3)
+    order = issue('--date', '2027-03-03', '--changes', '2027-001', '--set', 'area=30 ac', '--also', 'Fast')
+    mark('2027-001-C1', 'accepted', '2027-03-04', '--option', 'Fast')
+    small_fast = order['options'][0]['cents']
+    hold('an option of a change order', stands('2027-03-04'), [small_fast] * 3)
+    hold('the day before', stands('2027-03-03'), [own] * 3)
+    second = issue('--date', '2027-03-05', '--changes', '2027-001', '--set', 'area=20 ac')
+    hold('the next change starts from it', second['before_cents'], small_fast)
+    mark('2027-001-C2', 'accepted', '2027-03-06')
+    hold('the second change', stands('2027-03-06'), [second['price']['cents']] * 3)
+    mark('2027-001-C1', 'withdrawn', '2027-03-07')
+    hold('the second change holds', stands('2027-03-07'), [second['price']['cents']] * 3)
+    mark('2027-001', 'withdrawn', '2027-03-08')
+    hold('called off', stands('2027-03-08'), [0] * 3)
+    mark('2027-001', 'accepted', '2027-03-09', '--corrects', '8')
+    hold('and taken back', stands('2027-03-09'), [second['price']['cents']] * 3)
+    run('verify', 'second', room=room)
 print('\n'.join(failed) or 'in order')
 sys.exit(bool(failed))
