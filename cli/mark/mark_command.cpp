@@ -42,15 +42,40 @@ std::optional<lang::Diagnostic> fault_of(const MarkArguments& arguments) {
     return std::nullopt;
 }
 
+// The options of a quote, its own first, as its page has them.
+std::string options_of(const engine::Event& quote) {
+    std::string names =
+        fmt::format("`{}`", quote.own_option.empty() ? engine::own_offer : quote.own_option);
+    for (const engine::EventOption& other : quote.options)
+        names += fmt::format(", `{}`", other.option);
+    return names;
+}
+
 // What the quote can become instead, for those who meant another mark.
 void add_help(const BookState& state, const engine::WordRecord& word, lang::Diagnostic& fault) {
     const engine::Life* life = state.lives.find(word.quote);
-    if (life == nullptr || word.corrects != 0)
+    if (life == nullptr)
         return;
+    if (word.corrects != 0) {
+        if (!life->words.empty() && life->words.back().record != word.corrects)
+            fault.helps.push_back(
+                {fmt::format("the last word on it is record {}", life->words.back().record), {}});
+        return;
+    }
+    if (!life->replaced_by.empty()) {
+        fault.helps.push_back({"what happened to the offer is marked at quote " +
+                                   life->replaced_by + ", which took its place",
+                               {}});
+        return;
+    }
+    const engine::Event& quote = life->quote;
     const std::string now = state.lives.standing(*life, engine::no_day).state;
     const auto next = engine::next_states(now);
-    if (std::find(next.begin(), next.end(), word.state) != next.end())
+    if (std::find(next.begin(), next.end(), word.state) != next.end()) {
+        if (word.state == "accepted" && !quote.options.empty())
+            fault.helps.push_back({"`--option` takes one of " + options_of(quote), {}});
         return;
+    }
     fault.helps.push_back(
         {next.empty() ? fmt::format("a quote that is {} stays so; `--corrects RECORD` puts a "
                                     "wrong word right",
@@ -69,11 +94,16 @@ lang::Outcome<Book::Coming> coming_word(const MarkArguments& arguments, const st
     Book::Coming coming;
     coming.record.counter = state.lives.newest()->counter;
     engine::WordRecord body = word;
-    body.corrects = static_cast<std::int64_t>(arguments.corrects);
     if (!log.empty()) {
         body.log = engine::sha256(log);
         coming.also.push_back(log);
     }
+    // No rule of the book, for books have such words: what is replaced is no offer any more.
+    if (word.corrects == 0 && word.state != "offered" && !(*life)->replaced_by.empty() &&
+        word.date >= (*life)->replaced_on)
+        return lang::placeless(lang::Code::R005,
+                               fmt::format("quote {} is replaced by {}; it cannot become {}",
+                                           word.quote, (*life)->replaced_by, word.state));
     const engine::Event& quote = (*life)->quote;
     reply.said.clear();
     if (word.state == "accepted" && word.date > quote.valid_until)
@@ -160,6 +190,7 @@ Reply mark_command(Words words, Console& console) {
         word.date = today();
     if (auto fault = fault_of(arguments))
         return std::move(*fault);
+    word.corrects = static_cast<std::int64_t>(arguments.corrects);
     const lang::Outcome<std::string> key = read_key(arguments.key);
     if (!key)
         return key.said;
