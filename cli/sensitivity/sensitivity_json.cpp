@@ -52,7 +52,7 @@ Json given_json(const Effect& effect, double base) {
     Json given = {{"name", effect.given.name}, {"label", effect.given.label}};
     given["value"] = choice ? Json(effect.given.option(effect.value)) : number(effect.value);
     given["unit"] = effect.given.unit;
-    given["reached"] = effect.reached;
+    given["reached"] = effect.reached || effect.relaid;
     given["slope"] = choice ? Json(nullptr) : number(effect.slope);
     given["slope_unit"] = choice ? "" : effect.slope_unit;
     given["elasticity"] = choice ? Json(nullptr) : number(effect.elasticity);

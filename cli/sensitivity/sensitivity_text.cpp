@@ -172,7 +172,7 @@ class SensitivityPage {
     // Why a swing is missing above, or has one end only.
     static std::vector<std::string> trouble_of(const Effect& effect) {
         std::vector<std::string> list;
-        if (!effect.swing_trouble.empty())
+        if (!effect.swing_trouble.empty() && !effect.relaid)
             list.push_back(lang::terminal_text(effect.swing_trouble));
         const auto end = [&](std::optional<double> answer, double x, const char* which) {
             if (answer && !std::isfinite(*answer))
@@ -225,14 +225,20 @@ class SensitivityPage {
         out_ += table.text(look_.color);
     }
     void rest() {
-        std::vector<std::string> idle;
+        std::vector<std::string> idle, relaid;
         for (const Effect& effect : answer_.effects)
-            if (!effect.reached)
+            if (effect.relaid)
+                relaid.push_back(effect.given.name);
+            else if (!effect.reached)
                 idle.push_back(effect.given.name);
         const bool all_idle = idle.size() == answer_.effects.size();
         list_names(all_idle ? "No given affects it: every slope is zero"
                             : "Inputs with no effect in this job",
                    std::move(idle));
+        list_names(
+            "Inputs that the boundary was laid out by, not moved here: `price --set` lays it "
+            "out anew",
+            std::move(relaid));
         list_names("Inputs that this job computes", answer_.computed);
     }
 };

@@ -10,6 +10,7 @@
 #include "engine/questions/risk/held.h"
 #include "engine/questions/risk/trials.h"
 #include "engine/questions/what_if/reach.h"
+#include "engine/questions/what_if/relaid.h"
 #include "engine/words/words.h"
 #include "lang/units/number_text.h"
 
@@ -70,11 +71,14 @@ Trials::Fault Trials::read_factors(const PricedJob& job, const RiskQuestion& que
         return drawn.said.diagnostics.all().front();
     const std::vector<Axis> axes = all_axes(job);
     result.held = drawn->held(job, axes);
+    LaidOut laid_out(job);
     for (const Axis& axis : axes) {
         if (!drawn->draws(axis))
             continue;
         if (Fault trouble = swing_trouble(job, axis))
             return trouble;
+        if (laid_out.otherwise(axis))
+            return laid_out_by(job, axis);
         axes_.push_back(axis);
         shapes_.push_back(shape_of(axis));
         Factor& factor = result.factors.emplace_back();

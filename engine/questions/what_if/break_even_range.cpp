@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/questions/what_if/relaid.h"
 #include "engine/words/words.h"
 
 namespace acre::engine {
@@ -36,6 +37,9 @@ lang::Outcome<Range> range_of(const PricedJob& job, const Axis& axis,
                          fmt::format("{} .. {} goes outside the allowed range of `{}`: {} .. {}",
                                      text(range->low), text(range->high), name,
                                      text(axis.within->low), text(axis.within->high)));
+    const double ends[] = {range->low, range->high};
+    if (is_from_layout(job, axis) || LaidOut(job).otherwise(axis, ends))
+        return laid_out_by(job, axis);
     return *range;
 }
 

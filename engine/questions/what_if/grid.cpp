@@ -1,4 +1,5 @@
 #include "engine/questions/what_if/grid.h"
+#include "engine/questions/what_if/relaid.h"
 
 #include <algorithm>
 #include <cmath>
@@ -72,6 +73,15 @@ lang::Diagnostic too_many_cells() {
 }
 
 // What is wrong is said; nothing: all is well.
+// Places may be many; a layout that differs at none of them is the same at the first, the middle,
+// the least and the greatest.
+std::vector<double> ends_of(const std::vector<double>& at) {
+    if (at.size() <= 20)
+        return at;
+    const auto [least, greatest] = std::minmax_element(at.begin(), at.end());
+    return {at.front(), at[at.size() / 2], *least, *greatest};
+}
+
 lang::Said read_axes(const PricedJob& job, const GridQuestion& question, Reading& reading,
                      GridAnswer& result) {
     const auto wrong = [](lang::Diagnostic diagnostic) {
@@ -84,6 +94,7 @@ lang::Said read_axes(const PricedJob& job, const GridQuestion& question, Reading
             placeless(lang::Code::Q006, fmt::format("a grid has one to {} givens, not {}",
                                                     max_grid_axes, question.along.size())));
     result.cells = 1;
+    LaidOut laid_out(job);
     for (const GridQuestion::Along& along : question.along) {
         lang::Outcome<Axis> axis = find_axis(job, along.given);
         if (!axis)
@@ -94,6 +105,8 @@ lang::Said read_axes(const PricedJob& job, const GridQuestion& question, Reading
                     placeless(lang::Code::Q002, fmt::format("`{}` is named twice", along.given)));
         if (auto unfit = unfit_places(job, *axis, along))
             return wrong(std::move(*unfit));
+        if (is_from_layout(job, *axis) || laid_out.otherwise(*axis, ends_of(along.at)))
+            return wrong(laid_out_by(job, *axis));
         if (along.at.size() > max_grid_cells / result.cells)
             return wrong(too_many_cells());
         result.cells *= along.at.size();

@@ -38,6 +38,8 @@ struct Effect {
     std::optional<Range> swing; // or a range of choice
     bool chosen = false;        // the latter
     bool reached = false;       // the line rests on this given at all
+    // A boundary of the job was laid out by it: it is not moved here, for the pulls would stay.
+    bool relaid = false;
     // The line at the ends of the swing; NaN: no answer there.
     std::optional<double> at_low, at_high;
     std::vector<double> at_option; // of a choice: the line at every option

@@ -10,6 +10,7 @@
 
 #include "engine/questions/what_if/curve.h"
 #include "engine/questions/what_if/reach.h"
+#include "engine/questions/what_if/relaid.h"
 #include "engine/questions/work_limit.h"
 #include "engine/readers/adjoint.h"
 #include "engine/words/words.h"
@@ -57,6 +58,7 @@ class Study {
         const std::vector<char> rested = rested_on(compiled_.plan, std::span(&target_, 1));
         const std::string unit = unit_text(sheet_, sheet_.lines[result_.line]);
         std::vector<char> is_input(sheet_.lines.size(), 0);
+        LaidOut laid_out(job_);
         for (Axis& axis : all_axes(job_)) {
             is_input[axis.line] |= axis.is_share ? 0 : 1;
             Moved moved;
@@ -71,6 +73,10 @@ class Study {
             moved.slope_unit =
                 fmt::format("{} per {}", lang::unit_of_difference(unit),
                             lang::unit_of_difference(unit_text(sheet_, sheet_.lines[axis.line])));
+            moved.relaid = laid_out.otherwise(axis);
+            moved.reached = moved.reached && !moved.relaid;
+            if (moved.relaid && axis.swing)
+                moved.swing_trouble = laid_out_by(job_, axis).title;
             if (moved.reached && axis.options == 0 && axis.swing)
                 if (const auto trouble = swing_trouble(job_, axis))
                     moved.swing_trouble = trouble->title;
