@@ -155,11 +155,14 @@ lang::Outcome<MadeBill> make_bill(const BillArguments& arguments, const Asked& a
         question.deposits.push_back(std::llround(deposit * 100));
     question.before = engine::billed_before(state.lives, work->contract.life->quote.quote);
     question.date = arguments.date;
+    question.finished = work->contract.standing.state == "finished";
     lang::Outcome<engine::BillAnswer> answer = engine::ask(question);
     if (!answer)
         return std::move(answer.said);
     MadeBill made;
     made.doubts = std::move(log.said);
+    for (const lang::Diagnostic& doubt : answer.said.diagnostics.all())
+        made.doubts.diagnostics.add(doubt);
     made.log_text = std::move(log->text);
     made.page = {arguments.draft ? "" : next_number(state, arguments.date),
                  arguments.date,

@@ -66,9 +66,15 @@ std::optional<BilledBefore> billed_before(const Lives& lives, const std::string&
     for (const Event& event : lives.events()) {
         if (event.kind != "bill" || event.quote != quote)
             continue;
-        before = {event.bill, event.date, 0};
+        if (!before)
+            before.emplace();
+        before->bill = event.bill;
+        before->date = event.date;
+        before->cents = 0;
         for (const EventItem& item : event.items)
-            if (item.name != "deposit" && item.name != "billed_before")
+            if (item.name == "deposit")
+                before->deposits.emplace_back(event.bill, -item.cents);
+            else if (item.name != "billed_before")
                 before->cents += item.cents;
     }
     return before;

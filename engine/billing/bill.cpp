@@ -34,6 +34,13 @@ std::int64_t steps(std::int64_t now, std::int64_t base, std::int64_t step, bool 
     return both_ways ? -(-rise / step) : 0;
 }
 
+std::string steps_text(std::int64_t count) {
+    if (count == 0)
+        return "no step";
+    return fmt::format("{} step{}{}", std::abs(count), std::abs(count) == 1 ? "" : "s",
+                       count < 0 ? " down" : "");
+}
+
 class Fuel {
   public:
     Fuel(const BillQuestion& question, const Terms& terms, const BilledAcres& acres,
@@ -147,12 +154,11 @@ class Fuel {
                         cents_of(per_acre.value * static_cast<double>(count) * step.value)) /
                     100;
         line.cents = cents_of(line.rate * line.quantity, question_.quote->money.step);
-        line.clause = fmt::format(
-            "posted {} a gallon ({}), base {}: {} of {}, times {}", lang::money_text(posted.price),
-            posted.source, lang::money_text(base.value),
-            count == 0 ? "no step" : fmt::format("{} step{}", count, count == 1 ? "" : "s"),
-            lang::quantity_text(step.value, step.unit),
-            lang::quantity_text(per_acre.value, per_acre.unit));
+        line.clause =
+            fmt::format("posted {} a gallon ({}), base {}: {} of {}, times {}",
+                        lang::money_text(posted.price), posted.source, lang::money_text(base.value),
+                        steps_text(count), lang::quantity_text(step.value, step.unit),
+                        lang::quantity_text(per_acre.value, per_acre.unit));
         lines_.push_back(std::move(line));
     }
 };
@@ -204,6 +210,32 @@ void take_off(const BillQuestion& question, std::vector<BillLine>& lines) {
             {"deposit", "deposit", "less deposit", {}, 0, 0, -cents, "paid before", {}});
 }
 
+// What may be right, and may be a slip that the customer would pay for, or the firm.
+lang::Diagnostics doubts_of(const BillQuestion& question, const BillAnswer& answer) {
+    lang::Diagnostics doubts;
+    for (const BillLine& line : answer.lines)
+        if (line.kind == "minimum" && !question.finished)
+            doubts.add(lang::placeless(
+                lang::Code::L841,
+                fmt::format("the bill has the {}, and the job is not finished", line.title),
+                {"if more work comes, less of it is due, or none"},
+                {"bill the job when it is done; a later bill takes this one off"}));
+    if (!question.before)
+        return doubts;
+    for (const std::int64_t cents : question.deposits)
+        for (const auto& [bill, before] : question.before->deposits)
+            if (before == cents) {
+                doubts.add(lang::placeless(
+                    lang::Code::L841,
+                    fmt::format("bill {} took off a deposit of {} before", bill,
+                                lang::cents_text(cents)),
+                    {"the work in that bill is taken off whole, so that its deposit counts once"},
+                    {"leave `--deposit` away, if it is the same money"}));
+                break;
+            }
+    return doubts;
+}
+
 } // namespace
 
 lang::Outcome<BillAnswer> ask(const BillQuestion& question) {
@@ -241,7 +273,9 @@ lang::Outcome<BillAnswer> ask(const BillQuestion& question) {
                 .value_or("");
         answer.due_term = days->name;
     }
-    return answer;
+    lang::Said said;
+    said.diagnostics = doubts_of(question, answer);
+    return {std::move(answer), std::move(said)};
 }
 
 } // namespace acre::engine

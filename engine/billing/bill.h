@@ -14,6 +14,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "engine/billing/posted.h"
@@ -34,10 +35,12 @@ struct BillLine {
     std::vector<std::string> terms; // names of the sealed lines it rests on
 };
 
-// What earlier bills of the quote had: the work of the last one, deposits not taken off.
+// What earlier bills of the quote had: the work of the last one, deposits not taken off, and the
+// deposits that each took off.
 struct BilledBefore {
     std::string bill, date;
     std::int64_t cents = 0;
+    std::vector<std::pair<std::string, std::int64_t>> deposits{}; // bill, cents
 };
 
 struct BillQuestion {
@@ -50,6 +53,7 @@ struct BillQuestion {
     std::optional<BilledBefore> before;
     std::string date;          // of the bill
     bool without_fuel = false; // no fuel lines where no posted prices were given
+    bool finished = true;      // the log is all of the job
 };
 
 struct BillAnswer {
@@ -60,7 +64,8 @@ struct BillAnswer {
     std::string due_term; // the sealed line that says so
 };
 
-// R010: the quote, the log and the posted prices do not make a bill: no posted price of a week, a
+// L841: a deposit that was taken off before; a minimum of a job that is not finished. R010: the
+// quote, the log and the posted prices do not make a bill: no posted price of a week, a
 // cause that no clause knows, a figure that was not measured.
 lang::Outcome<BillAnswer> ask(const BillQuestion& question);
 

@@ -27,9 +27,10 @@ constexpr const char* how =
     ": lang/diag/code_pages/README.md says how a page is written and where it goes";
 
 // Codes of the models and jobs that no single small file can cause; their pages use words.
-const std::set<std::string> in_words = {
-    "S109", "S118", "S119", "S120", "S122", "N207", "N209", "N214", "G403", "I605", "I609", "I613",
-    "I620", "L813", "L814", "L822", "L830", "L834", "L836", "L837", "L838", "L839", "L840", "L843"};
+const std::set<std::string> in_words = {"S109", "S118", "S119", "S120", "S122", "N207", "N209",
+                                        "N214", "G403", "I605", "I609", "I613", "I620", "L813",
+                                        "L814", "L822", "L830", "L834", "L836", "L837", "L838",
+                                        "L839", "L840", "L841", "L843"};
 
 bool needs_files(const std::string& code) {
     return std::string("SNUGEIL").find(code.front()) != std::string::npos &&

@@ -88,10 +88,10 @@ TEST_CASE("fuel is billed by whole steps above the base, and below it where both
          {Row{4.90, "up_only", {}, 14, "7 steps of $0.10/gal"},
           Row{4.89, "up_only", {}, 12, "6 steps"}, Row{4.30, "up_only", {}, 2, ": 1 step of"},
           Row{4.29, "up_only", {}, 0, "no step"}, Row{4.20, "both_ways", {}, 0, "no step"},
-          Row{4.11, "both_ways", {}, 0, "no step"}, Row{4.10, "both_ways", {}, -2, "-1 steps"},
-          Row{4.10, "up_only", {}, 0, "no step"},
-          Row{0.90, "both_ways", {}, -66, "-33 steps"}, // no floor at all
-          Row{3.00, "both_ways", 3.55, -12, "-6 steps"},
+          Row{4.11, "both_ways", {}, 0, "no step"},
+          Row{4.10, "both_ways", {}, -2, "1 step down of"}, Row{4.10, "up_only", {}, 0, "no step"},
+          Row{0.90, "both_ways", {}, -66, "33 steps down"}, // no floor at all
+          Row{3.00, "both_ways", 3.55, -12, "6 steps down"},
           Row{4.90, "both_ways", 3.55, 14, "7 steps"}}) {
         CAPTURE(row.price);
         CAPTURE(std::string(row.way));
@@ -239,6 +239,32 @@ TEST_CASE("a minimum adds what is missing to it, and nothing where nothing is") 
     CHECK(has(refusal(asked(formula, log_of(formula, "2027-06-21,35\n"))),
               "the minimum of `Ripping` is a formula"));
     CHECK(asked(formula, log_of(formula, "2027-06-21,40\n")).value.has_value());
+}
+
+TEST_CASE("a minimum in the middle of a job and a deposit that was taken off before are doubted") {
+    QuoteRecord terms = quote();
+    terms.items[0].steps = {{"at least $3,600", 0, 4'000}};
+    const JobLog log = log_of(terms, "2027-06-21,10\n");
+    const auto doubts = [&](const BillQuestion& question) {
+        const lang::Outcome<BillAnswer> answer = asked(terms, log, question);
+        REQUIRE(answer.value.has_value());
+        std::string titles;
+        for (const lang::Diagnostic& said : answer.said.diagnostics.all()) {
+            CHECK(said.code == lang::Code::L841);
+            titles += said.title + "\n";
+        }
+        return titles;
+    };
+    BillQuestion question;
+    CHECK(doubts(question) == "");
+    question.finished = false;
+    CHECK(doubts(question) ==
+          "the bill has the minimum charge, Ripping, and the job is not finished\n");
+    question.finished = true;
+    question.deposits = {50'000, 30'000};
+    CHECK(doubts(question) == "");
+    question.before = BilledBefore{"2027-B002", "2027-06-20", 100'000, {{"2027-B001", 30'000}}};
+    CHECK(doubts(question) == "bill 2027-B001 took off a deposit of $300.00 before\n");
 }
 
 TEST_CASE("an item is measured by the first line that counts it, the job's own before a model's") {
