@@ -47,6 +47,7 @@ void take_terms(const QuoteArguments& arguments, engine::QuoteRecord& quote) {
     quote.replaces = arguments.replaces;
     quote.changes = arguments.changes;
     quote.accepted = arguments.accepted;
+    quote.page_layout = engine::current_page_layout;
 }
 
 } // namespace

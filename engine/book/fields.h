@@ -175,6 +175,7 @@ template <class F> void fields(F& f, QuoteRecord& r) {
     f.inside("pages", [&](F& g) {
         g("html", r.page_html);
         g("text", r.page_text);
+        g.count("layout", r.page_layout);
     });
 }
 template <class F> void fields(F& f, WordRecord& r) {

@@ -93,6 +93,11 @@ struct RecordRisk {
     std::vector<RecordSpread> spreads;
 };
 
+// How pages of quotes are laid out: from 1 on a change order is called one, and nobody is named
+// where the job has no customer or the season no firm. A page that was issued is made again as it
+// was.
+inline constexpr std::int64_t current_page_layout = 1;
+
 struct QuoteRecord {
     std::string number, issued, valid_until, by, replaces; // "2027-014", "2027-06-21"
     std::string changes;           // a change order: the number of the quote that it changes
@@ -129,6 +134,7 @@ struct QuoteRecord {
     RecordRisk risk;
     std::string wording, wording_text; // its name, and the seal of its text
     std::string page_html, page_text;  // seals of the pages as issued
+    std::int64_t page_layout = 0;      // by which they were laid out
     // The texts themselves by their seals, as far as they are at hand: of a new record, of one of
     // version 1, or fetched (engine/book/texts.h). No member of the record.
     std::map<std::string, std::string> carried;

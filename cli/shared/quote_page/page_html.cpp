@@ -112,10 +112,12 @@ class Html {
                             "{}<br>{}</p></header>\n",
                             word(page_, "firm.name"), word(page_, "firm.line"), page_.kind,
                             word(page_, "quote.number"), word(page_, "quote.date"));
-        out_ += fmt::format("<p class=\"to\">For<br><b>{}</b>", word(page_, "job.for"));
+        const std::string who = word(page_, "job.for");
+        const bool named = !who.empty() || page_.layout == 0;
+        out_ += "<p class=\"to\">" + (named ? "For<br><b>" + who + "</b><br>" : "");
         if (const std::string address = word(page_, "job.address"); !address.empty())
-            out_ += "<br>" + address;
-        out_ += "<br>" + word(page_, "job.title");
+            out_ += address + "<br>";
+        out_ += word(page_, "job.title");
         if (const std::string place = word(page_, "job.place"); !place.empty())
             out_ += "<br>" + place;
         out_ += "</p>\n";
@@ -172,15 +174,13 @@ class Html {
         case Made::Picture:
             return pictures();
         case Made::Signatures:
-            out_ += fmt::format("<div class=\"signatures\"><div>For {}{}, date</div><div>Accepted "
-                                "for {}, date</div></div>\n",
-                                word(page_, "firm.name"), by(), word(page_, "job.for"));
-            return;
+            return signatures();
         }
     }
-    std::string by() const {
-        const std::string name = word(page_, "quote.by");
-        return name.empty() ? name : " (" + name + ")";
+    void signatures() {
+        const PageSignatures signed_by = page_signatures(page_);
+        out_ += fmt::format("<div class=\"signatures\"><div>{}</div><div>{}</div></div>\n",
+                            markup_text(signed_by.ours), markup_text(signed_by.theirs));
     }
     void items() {
         out_ += "<table>\n<tr><th>Work</th><th>Basis</th><th class=\"money\">Amount</th></tr>\n";

@@ -70,6 +70,20 @@ std::vector<PageOption> page_options(const engine::QuoteRecord& record) {
     return options;
 }
 
+PageSignatures page_signatures(const WordedPage& page) {
+    const auto word = [&](const char* name) {
+        const auto found = page.words.find(name);
+        return found == page.words.end() ? std::string() : found->second;
+    };
+    const auto named = [&](const std::string& name, const char* otherwise) {
+        return name.empty() && page.layout > 0 ? std::string(otherwise) : name;
+    };
+    const std::string by = word("quote.by");
+    return {"For " + named(word("firm.name"), "the contractor") +
+                (by.empty() ? "" : " (" + by + ")") + ", date",
+            "Accepted for " + named(word("job.for"), "the customer") + ", date"};
+}
+
 std::vector<PageFuelRow> page_fuel_rows(const FuelTable& table) {
     std::vector<PageFuelRow> rows;
     const double least = lang::shown_money().decimals() == 0 ? 1 : 0.01;

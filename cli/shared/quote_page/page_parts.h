@@ -29,6 +29,12 @@ struct PageOption {
 // The one that is priced first; none of a quote that offers no other.
 std::vector<PageOption> page_options(const engine::QuoteRecord& record);
 
+// What stands below the two lines to sign on.
+struct PageSignatures {
+    std::string ours, theirs; // "For Tamarack Flat (Ines Maroto), date"
+};
+PageSignatures page_signatures(const WordedPage& page);
+
 struct PageFuelRow {
     std::string price, surcharge; // "$4.60 to $4.84 a gallon", "$8.29/ac"
 };

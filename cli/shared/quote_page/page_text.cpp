@@ -25,7 +25,8 @@ class Text {
                 out_ += wrap(line, width) + "\n";
         out_ += (out_.empty() ? "" : "\n") +
                 wrap(page_.kind + " " + word("quote.number") + ", " + word("quote.date"), width);
-        out_ += "\n" + wrap("For " + word("job.for"), width) + "\n";
+        const std::string who = word("job.for");
+        out_ += "\n" + (who.empty() && page_.layout > 0 ? "" : wrap("For " + who, width) + "\n");
         if (const std::string address = word("job.address"); !address.empty())
             out_ += wrap(address, width) + "\n";
         out_ += wrap(word("job.title"), width) + "\n";
@@ -106,10 +107,9 @@ class Text {
     }
     // Side by side where both names have room, else one below the other.
     void signatures() {
-        const std::string by = word("quote.by");
-        const std::string ours =
-            "For " + word("firm.name") + (by.empty() ? "" : " (" + by + ")") + ", date";
-        const std::string theirs = "Accepted for " + word("job.for") + ", date";
+        const PageSignatures signed_by = page_signatures(page_);
+        const std::string ours = lang::terminal_text(signed_by.ours);
+        const std::string theirs = lang::terminal_text(signed_by.theirs);
         const std::string line(36, '_');
         if (lang::text_columns(ours) <= 38 && lang::text_columns(theirs) <= width - 40)
             out_ += "\n\n" + line + "    " + line + "\n" + padded(ours, 40) + theirs + "\n";

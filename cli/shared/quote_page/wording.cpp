@@ -33,6 +33,10 @@ class Filler {
         page_.crew = crew;
         if (crew)
             page_.kind = "Crew's page, quote";
+        else
+            page_.layout = record.page_layout;
+        if (!crew && page_.layout > 0 && !record.changes.empty())
+            page_.kind = "Change order";
     }
 
     std::optional<WordedPage> run() {

@@ -61,6 +61,7 @@ struct CrewParts {
 struct WordedPage {
     std::string kind = "Quote"; // what the page is, before the number
     bool crew = false;          // it is the crew's, to print on few sheets
+    std::int64_t layout = engine::current_page_layout;
     std::map<std::string, std::string>
         words;                     // of the firm ("firm.name"), of the quote, and those it sets
     std::vector<PageBlock> blocks; // with every {NAME} filled in
