@@ -50,6 +50,7 @@ class ComparePage {
         }
         if (c_.columns.size() == 1)
             tables({0});
+        minimums();
         why();
         return std::move(out_);
     }
@@ -59,10 +60,33 @@ class ComparePage {
     bool color_;
     std::string out_;
 
+    // Of jobs of different sizes the one that is cheapest by the acre may cost more in all.
+    std::string cheapest_words() const {
+        const auto cheaper = [&](const engine::CompareColumn& column) {
+            return column.price_cents < c_.columns[c_.cheapest].price_cents;
+        };
+        const bool by_unit = std::any_of(c_.columns.begin(), c_.columns.end(), cheaper);
+        return by_unit ? " <- cheapest per " + terminal_text(c_.columns[c_.cheapest].per)
+                       : " <- cheapest";
+    }
+    // A price that is the minimum does not tell what the work of one costs against the other.
+    void minimums() {
+        std::string letters;
+        std::size_t count = 0;
+        for (std::size_t i = 0; i < c_.columns.size(); ++i)
+            if (c_.columns[i].at_minimum) {
+                letters += (letters.empty() ? "" : ", ") + column_letter(i);
+                ++count;
+            }
+        if (count > 0)
+            out_ += "\n" + paragraph(fmt::format("A minimum charge sets the price of {}: the work "
+                                                 "alone would come to less.",
+                                                 letters));
+    }
     void names() {
         for (std::size_t i = 0; i < c_.columns.size(); ++i)
             out_ += paragraph(terminal_text(c_.columns[i].name) +
-                                  (i == c_.cheapest ? " <- cheapest" : ""),
+                                  (i == c_.cheapest ? cheapest_words() : ""),
                               "  " + column_letter(i) + "  ");
         for (const std::string& name : c_.unanswered)
             out_ += paragraph(terminal_text(name) + " has no price: see the errors", "  -  ");

@@ -53,7 +53,8 @@ std::vector<PricedSide> price_all(std::vector<CompareSide> sides, CompareAnswer&
         }
         if (priced.empty())
             answer.title = title_of(**side.job);
-        answer.columns.push_back({std::move(name), estimated->price_cents, estimated->per});
+        answer.columns.push_back({std::move(name), estimated->price_cents, estimated->per,
+                                  estimated->earnings.minimum > 0});
         priced.push_back({*side.job, std::move(*estimated)});
     }
     return priced;

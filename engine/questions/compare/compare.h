@@ -40,7 +40,8 @@ struct CompareQuestion {
 struct CompareColumn {
     std::string name;
     std::int64_t price_cents = 0;
-    std::string per; // unit of the all-in price: "ac"; empty: none
+    std::string per;         // unit of the all-in price: "ac"; empty: none
+    bool at_minimum = false; // a minimum charge adds to what the work comes to
 };
 
 struct CompareRow {
