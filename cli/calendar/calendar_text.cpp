@@ -80,6 +80,10 @@ class Calendar {
                        lang::short_day_text(day.date), terminal_text(work)});
         }
         out_ += table.text(color_);
+        if (a_.unlisted_year)
+            out_ += remark(fmt::format("The season names no holidays of {0}: days of {0} are open "
+                                       "here that may be closed.",
+                                       *a_.unlisted_year));
     }
 
     const engine::CalendarAnswer& a_;

@@ -47,6 +47,16 @@ std::vector<DayRow> days_of(const Dated& from) {
     return rows;
 }
 
+// A season lists the holidays of its year; those of the next are not open days for that.
+std::optional<long> unlisted_year(const std::vector<lang::ast::Closed>& closed, long finish) {
+    const long year = lang::month_count(finish) / 12;
+    long newest = 0;
+    for (const lang::ast::Closed& one : closed)
+        if (!one.weekday)
+            newest = std::max<long>(newest, lang::month_count(day_of(one.last)) / 12);
+    return newest > 0 && newest < year ? std::optional(year) : std::nullopt;
+}
+
 lang::Diagnostic undated(const PricedJob& job, const Dated& from) {
     if (!job.sheet().job.date)
         return lang::placeless(lang::Code::I603, "`" + job.request().name + "` has no `date`",
@@ -75,7 +85,8 @@ lang::Outcome<CalendarAnswer> ask(const PricedJob& job, const CalendarQuestion& 
         outcome.said.diagnostics.add(undated(job, from));
         return outcome;
     }
-    outcome.value = CalendarAnswer{head_of(job), answer_of(from), days_of(from)};
+    outcome.value = CalendarAnswer{head_of(job), answer_of(from), days_of(from),
+                                   unlisted_year(job.sheet().job.closed, from.dates->finish)};
     return outcome;
 }
 

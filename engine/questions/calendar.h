@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,8 @@ struct CalendarAnswer {
     JobHead job;
     DatesAnswer dates;
     std::vector<DayRow> days; // from start to finish, a run of waiting cut to its ends
+    // The year of the last day, if the season names closed days of earlier years and none of it.
+    std::optional<long> unlisted_year;
 };
 
 // What stops a price stops it too. I603: the job has no date, or no line that says its days. Q006:
