@@ -25,6 +25,8 @@ Document card_json(const DatedCard& dated);
 // A place of an axis and a fact as people read them; make them safe where they go.
 std::string place_words(const engine::CardAxis& axis, std::size_t place);
 std::string fact_words(const engine::CardFact& fact);
+// The minimum charge, which is that of the item alone: a move is charged beside it.
+std::string minimum_words(const engine::RateCard& card);
 // "" or " 1, 3": the notes that stand at a cell.
 std::string note_marks(const engine::CardPage& page, std::size_t cell);
 // "$557.00/ac"; `none` where there is no answer.

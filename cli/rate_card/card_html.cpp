@@ -66,7 +66,7 @@ std::string card_html(const DatedCard& dated) {
     if (card.bands)
         out += bands(*card.bands);
     if (card.minimum)
-        out += "<p>No job under " + lang::money_text(*card.minimum) + ".</p>\n";
+        out += "<p>" + markup_text(minimum_words(card)) + "</p>\n";
     if (!card.fixed.empty())
         out += "<h2>What the rates assume</h2>\n<ul>\n";
     for (const engine::CardFact& fact : card.fixed)

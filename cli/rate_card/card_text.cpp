@@ -85,6 +85,11 @@ std::string place_words(const engine::CardAxis& axis, std::size_t place) {
     return axis.is_choice ? engine::choice_label(axis.places[place]) : axis.places[place];
 }
 
+std::string minimum_words(const engine::RateCard& card) {
+    return fmt::format("At least {} for {} on any job.", lang::money_text(*card.minimum),
+                       card.item);
+}
+
 std::string fact_words(const engine::CardFact& fact) {
     return fact.label + ": " + (fact.is_choice ? engine::choice_label(fact.value) : fact.value);
 }
@@ -122,7 +127,7 @@ std::string card_text(const DatedCard& dated, bool earns, bool color) {
             "- : there is no price: a requirement is not met, or a value is outside its allowed "
             "range. `price` with the two values set says which.");
     if (card.minimum)
-        out += paragraph(fmt::format("No job under {}.", lang::money_text(*card.minimum)));
+        out += paragraph(terminal_text(minimum_words(card)));
     for (const engine::CardFact& fact : card.fixed)
         out += paragraph(terminal_text(fact_words(fact)));
     return out;
