@@ -6,6 +6,7 @@
 #include "cli/shared/quote_book/book.h"
 #include "engine/book/texts.h"
 #include "lang/kept_trees.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 namespace {
@@ -57,7 +58,9 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
     const engine::Lives& lives = state->lives;
     lang::KeptTrees trees;
     std::size_t accepted = 0, offered = 0;
+    bool later = false; // that any is accepted, on whatever day
     for (const engine::Life* life : lives.all()) {
+        later = later || is_agreed(lives.standing(*life, engine::no_day).state);
         if (life->quote.date > from.day || !life->quote.changes.empty())
             continue;
         const engine::Standing standing = lives.standing(*life, from.day);
@@ -67,7 +70,8 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
             continue;
         accepted += counts ? 1 : 0;
         const engine::Life& work = counts ? work_of(lives, *life, from.day) : *life;
-        const std::int64_t cents = counts ? lives.contract_cents(*life, from.day) : life->quote.cents;
+        const std::int64_t cents =
+            counts ? lives.contract_cents(*life, from.day) : life->quote.cents;
         const std::string name = "quote " + life->quote.quote;
         const BookedWork& booked =
             works[name] = {static_cast<std::uint64_t>(work.quote.record),
@@ -81,6 +85,9 @@ std::optional<Reply> read_book(const BookOfSeason& from, engine::SeasonJobs& job
     if (accepted > 0 || (offered > 0 && from.offered))
         return std::nullopt;
     std::vector<std::string> helps;
+    if (later)
+        helps.emplace_back("after " + lang::day_text(from.day) +
+                           " there is accepted work: `--as-of DATE` is the book as it was then");
     if (offered > 0)
         helps.emplace_back("`--offered '40 %'` counts those that are still offered, by the chance "
                            "that they come");
