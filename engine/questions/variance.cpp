@@ -206,8 +206,12 @@ VarianceRow row_of(const Quoted& quoted, const QuotedCost& cost, const Basis& ba
 
 // The wages of a crew that waited: nothing of it is quoted.
 std::optional<VarianceRow> crew_waiting(const Quoted& quoted, const LogTotals& log, double scale) {
-    const double a_day = line_value(quoted, "standby_crew");
-    const double hours = line_value(quoted, "crew.meter_per_day");
+    // A model with standby terms of its own: what a day with the crew costs over one without.
+    const bool own = quoted.lines.contains("standby_crew");
+    const double a_day =
+        own ? line_value(quoted, "standby_crew")
+            : line_value(quoted, "standing_by_with_crew") - line_value(quoted, "standing_by");
+    const double hours = line_value(quoted, own ? "crew.meter_per_day" : "day_hours");
     const double machines = std::max(1.0, line_value(quoted, "machines"));
     if (!(log.waited > 0) || !(a_day > 0) || !(hours > 0))
         return std::nullopt;

@@ -112,6 +112,14 @@ TEST_CASE("what the log can know is taken from it: trips, tips, a crew that wait
     CHECK(row_of(answer, "standby_crew").quoted_amount == 0);
     CHECK(!row_of(answer, "crew_travel").as_quoted());
     CHECK(!row_of(answer, "nights_away").as_quoted());
+    // Of a model with terms of its own: what a day with the crew is over one without, in 10 hours.
+    Quoted own = quoted;
+    own.lines = {{"standing_by", 400}, {"standing_by_with_crew", 1'020}, {"day_hours", 10}};
+    const VarianceAnswer waited =
+        variance(own, must_read("date,meter_start,meter_stop,acres,gallons,down_hours,down_cause,"
+                                "crew_waited\n2027-06-21,0,22,100,900,3,rain,yes\n",
+                                own.counted));
+    CHECK(row_of(waited, "standby_crew").actual_amount == doctest::Approx(3 * 62));
 }
 
 TEST_CASE("several machines are told apart by the names that people give them") {
