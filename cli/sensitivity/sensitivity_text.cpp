@@ -18,6 +18,21 @@ namespace {
 using engine::Effect;
 using engine::Nearby;
 
+// "$1,980 per $/gal". What one dollar of a machine's price does is less than a cent: then of more
+// of them.
+std::string slope_text(double slope, const std::string& unit, const std::string& per) {
+    const auto is_shown = [](const std::string& text) {
+        return text.find_first_of("123456789") != std::string::npos;
+    };
+    std::string text = lang::quantity_text(slope, unit);
+    if (slope == 0 || is_shown(text) || !per.starts_with(" per "))
+        return text + per;
+    for (const double many : {1'000.0, 1'000'000.0})
+        if (text = lang::quantity_text(slope * many, unit); is_shown(text))
+            return text + " per " + lang::number_text(many) + per.substr(4);
+    return text + per;
+}
+
 class SensitivityPage {
   public:
     SensitivityPage(const engine::SensitivityAnswer& answer, SensitivityLook look)
@@ -114,8 +129,8 @@ class SensitivityPage {
             std::isfinite(effect.elasticity) ? percent_change(effect.elasticity / 100) : "-";
         const std::string slope =
             std::isfinite(effect.slope)
-                ? lang::terminal_text(lang::quantity_text(effect.slope, unit) +
-                                      effect.slope_unit.substr(unit.size()))
+                ? lang::terminal_text(
+                      slope_text(effect.slope, unit, effect.slope_unit.substr(unit.size())))
                 : "none here";
         table.row({called(effect.given), shown(effect.given, effect.value), percent, slope});
         for (const Nearby& near : effect.nearby)
