@@ -166,7 +166,14 @@ class Standby {
     void put(const Key& key, const Sum& sum) {
         std::string title = key.clause;
         std::replace(title.begin(), title.end(), '_', ' ');
-        BillLine line{"standby", "standby_" + key.clause, "standby: " + title, "day", 0, 0, 0, {},
+        BillLine line{"standby",
+                      "standby_" + key.clause,
+                      (key.crew ? "standby with crew: " : "standby: ") + title,
+                      "day",
+                      0,
+                      0,
+                      0,
+                      {},
                       {}};
         const RecordLine* who = terms_.find("standby_" + key.clause);
         if (who != nullptr)

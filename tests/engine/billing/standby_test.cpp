@@ -89,6 +89,7 @@ TEST_CASE("hours down are shares of a day at the rate of one machine, with its c
           "5.00 h of the machine (in the log: `Water`, `grower`); a day is 10 h");
     CHECK(lines[0].terms ==
           std::vector<std::string>{"standby_not_ready", "standing_by", "meter_per_day"});
+    CHECK(lines[1].title == "standby with crew: not ready");
     CHECK(lines[1].quantity == 0.2);
     CHECK(lines[1].rate == 1'700);
     CHECK(lines[1].cents == 34'000);
