@@ -230,7 +230,7 @@ lang::Diagnostics doubts_of(const BillQuestion& question, const BillAnswer& answ
                     fmt::format("bill {} took off a deposit of {} before", bill,
                                 lang::cents_text(cents)),
                     {"the work in that bill is taken off whole, so that its deposit counts once"},
-                    {"leave `--deposit` away, if it is the same money"}));
+                    {"leave `--deposit` out if it is the same money"}));
                 break;
             }
     return doubts;
