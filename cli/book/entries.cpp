@@ -64,6 +64,9 @@ class Entries {
         if (event.kind == "quote") {
             if (event.quote.empty() || positions_.contains(event.quote))
                 return;
+            // What had lapsed by then was told so until then.
+            if (positions_.contains(event.replaces))
+                lapse(event.replaces, event.date);
             Position& position = positions_[event.quote];
             position.issued = &event;
             if (const auto base = positions_.find(event.changes); base != positions_.end())

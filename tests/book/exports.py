@@ -134,5 +134,17 @@ with tempfile.TemporaryDirectory() as name:
     mark('2027-001', 'accepted', '2027-03-09', '--corrects', '8')
     hold('and taken back', stands('2027-03-09'), [second['price']['cents']] * 3)
     run('verify', 'second', room=room)
+
+    # An offer that lapsed and was renewed: what was exported between the two stays as it was.
+    issue('--date', '2027-03-10', '--valid', '5')
+    issue('--date', '2027-04-20', '--replaces', '2027-002')
+
+    def ids(day):
+        rows = csv.DictReader(io.StringIO(run('book', 'second', '--csv', '--as-of', day, room=room)))
+        return {row['id']: row for row in rows if row['quote'] == '2027-002'}
+
+    early, later = ids('2027-04-01'), ids('2027-04-21')
+    hold('the renewed offer, as it was told before', {key: later.get(key) for key in early}, early)
+    hold('nothing of it is open', sum(cents(row['offered']) for row in later.values()), 0)
 print('\n'.join(failed) or 'in order')
 sys.exit(bool(failed))
