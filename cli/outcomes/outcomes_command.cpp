@@ -64,7 +64,7 @@ lang::Outcome<engine::WinsAnswer> ask_wins(const Book& book, const BookState& st
             book.record(static_cast<std::uint64_t>(life->quote.record));
         if (!record)
             return record.said;
-        decided.push_back(engine::decided_quote(*record->quote(), won));
+        decided.push_back(engine::decided_quote(*record->quote(), won, standing.option));
     }
     return engine::wins(decided);
 }

@@ -78,14 +78,21 @@ WinTable table_of(std::string what, std::string unit, const std::vector<DecidedQ
 
 } // namespace
 
-DecidedQuote decided_quote(const QuoteRecord& quote, bool won) {
+DecidedQuote decided_quote(const QuoteRecord& quote, bool won, const std::string& option) {
     DecidedQuote decided{quote.number, won, no_value, quote.per, no_value, no_value, {}, no_value};
-    const double price = static_cast<double>(quote.price_cents) / 100;
-    if (!quote.per.empty() && quote.per_quantity > 0) {
-        decided.price = price / quote.per_quantity;
-        decided.size = quote.per_quantity;
+    const auto taken = std::find_if(quote.options.begin(), quote.options.end(),
+                                    [&](const RecordOption& one) { return one.option == option; });
+    const bool own = option.empty() || taken == quote.options.end();
+    const double price = static_cast<double>(own ? quote.price_cents : taken->cents) / 100;
+    double quantity = own ? quote.per_quantity : 0;
+    if (!own) // of its first item by the unit, as for the quote itself
+        for (const RecordItem& item : taken->items)
+            quantity = quantity > 0 || item.per != quote.per ? quantity : item.quantity;
+    if (!quote.per.empty() && quantity > 0) {
+        decided.price = price / quantity;
+        decided.size = quantity;
     }
-    if (price > 0)
+    if (own && price > 0)
         decided.margin = (price - quote.cost_total - quote.overhead) / price;
     for (const RecordLine& line : quote.lines)
         if (line.name == "site.way") { // what the library's models call it

@@ -25,8 +25,9 @@ struct DecidedQuote {
     double size = 0; // so many of `per`
 };
 
-// What a quote says of itself; of a figure that it lacks, NaN.
-DecidedQuote decided_quote(const QuoteRecord& quote, bool won);
+// What a quote says of itself; of a figure that it lacks, NaN. `option`: the one that was taken,
+// where it is not the quote's own; what it would have cost is in no record, so it has no margin.
+DecidedQuote decided_quote(const QuoteRecord& quote, bool won, const std::string& option = {});
 
 struct WinBand {
     double low = 0, high = 0; // of the quotes in it

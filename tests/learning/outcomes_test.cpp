@@ -136,6 +136,16 @@ TEST_CASE("what wins, by band") {
     CHECK(one.margin == doctest::Approx(400.0 / 1'500));
     CHECK(one.distance == 34);
     CHECK(one.size == 100);
+    // Another option was taken: at its price, and nobody knows what it would have cost.
+    QuoteRecord several = quote();
+    RecordItem rows;
+    rows.per = several.per;
+    rows.quantity = 80;
+    several.options = {{"rows", 96'000, {rows}}};
+    CHECK(decided_quote(several, true).price == doctest::Approx(15));
+    CHECK(decided_quote(several, true, "rows").price == doctest::Approx(12));
+    CHECK(decided_quote(several, true, "rows").size == 80);
+    CHECK(std::isnan(decided_quote(several, true, "rows").margin));
     CHECK(wins(std::vector<DecidedQuote>(7, one)).tables[0].bands.empty()); // too few for two bands
     // Sixteen quotes: the cheap half all won, the dear half all lost; as far away, as large.
     std::vector<DecidedQuote> quotes;
