@@ -58,9 +58,10 @@ std::vector<engine::LogContext::Reading> other_readings(const Book& book, const 
     return all;
 }
 
-engine::LogContext context_of(const engine::QuoteRecord& quote) {
+// `issued`: when the work was first quoted; a change order comes while it is being done.
+engine::LogContext context_of(const engine::QuoteRecord& quote, const std::string& issued) {
     engine::LogContext context;
-    context.issued = quote.issued;
+    context.issued = issued;
     context.start = quote.start;
     context.finish = quote.finish;
     context.counted = engine::log_lines(quote);
@@ -120,7 +121,7 @@ lang::Outcome<WorkLog> log_of(const Book& book, const BookState& state, const Wo
                              engine::log_lines(work.quote));
     if (!log)
         return std::move(log.said);
-    engine::LogContext context = context_of(work.quote);
+    engine::LogContext context = context_of(work.quote, work.contract.life->quote.date);
     context.others = other_readings(book, state, *work.contract.life);
     lang::Said doubts;
     doubts.diagnostics = engine::check_log(*log, context);
