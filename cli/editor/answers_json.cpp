@@ -254,7 +254,9 @@ Json capabilities() {
             {"documentFormattingProvider", true},
             {"codeActionProvider", {{"codeActionKinds", {"quickfix"}}}},
             {"codeLensProvider", {{"resolveProvider", false}}},
-            {"inlayHintProvider", true}};
+            {"inlayHintProvider", true},
+            {"workspace",
+             {{"workspaceFolders", {{"supported", true}, {"changeNotifications", true}}}}}};
 }
 
 } // namespace acre::cli

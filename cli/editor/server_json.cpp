@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "cli/editor/answers_json.h"
+#include "cli/editor/settings_json.h"
 #include "cli/shared/files/file_loader.h"
 
 namespace acre::cli {
@@ -61,6 +62,7 @@ struct Server::Impl {
     std::map<std::string, Json> told; // by path: findings that an editor shows
     std::optional<Round> round;       // looking at the texts that are open
     bool begun = false, stopped = false, ended = false, unsettled = false;
+    bool watches = false; // the editor looks at files where it is asked to
 
     void send(const Json& message) {
         out += framed(message.dump(-1, ' ', true, Json::error_handler_t::replace));
@@ -129,30 +131,21 @@ struct Server::Impl {
 
     void begin(const Json& parameters) {
         begun = true;
-        const auto root = parameters.find("rootUri");
-        if (root != parameters.end() && root->is_string() && workspace.settings.root.empty())
-            workspace.settings.root =
-                path_of(root->get_ref<const std::string&>()).value_or(std::string());
+        take_folders(workspace.settings, parameters);
+        watches = parameters.value(
+            "/capabilities/workspace/didChangeWatchedFiles/dynamicRegistration"_json_pointer,
+            false);
         if (const auto options = parameters.find("initializationOptions");
             options != parameters.end())
-            take_settings(*options);
+            take_settings(workspace.settings, *options);
     }
 
-    // {"job": "jobs/first.job", "models": "models"}: a path from the root, or a full one.
-    void take_settings(const Json& settings) {
-        if (!settings.is_object())
-            return;
-        const auto path = [&](const char* key, std::string& value) {
-            const auto found = settings.find(key);
-            if (found == settings.end() || !found->is_string())
-                return;
-            value = found->get<std::string>();
-            if (!value.empty() && value[0] != '/' && !workspace.settings.root.empty())
-                value = workspace.settings.root + "/" + value;
-        };
-        path("job", workspace.settings.job);
-        path("models", workspace.settings.models);
-        files_changed();
+    // Files that others write, or take away, are told of by an editor that is asked to look.
+    void watch_files() {
+        send({{"jsonrpc", "2.0"},
+              {"id", "watch"},
+              {"method", "client/registerCapability"},
+              {"params", {{"registrations", Json::array({watched_files()})}}}});
     }
 
     void files_changed() {
@@ -163,6 +156,12 @@ struct Server::Impl {
     void notification(const std::string& name, const Json& parameters) {
         if (name == "exit") {
             ended = true;
+        } else if (name == "initialized") {
+            if (watches)
+                watch_files();
+        } else if (name == "workspace/didChangeWorkspaceFolders") {
+            change_folders(workspace.settings, parameters.at("event"));
+            files_changed();
         } else if (name == "textDocument/didOpen") {
             const Json& document = parameters.at("textDocument");
             const auto& uri = document.at("uri").get_ref<const std::string&>();
@@ -180,9 +179,11 @@ struct Server::Impl {
             files_changed();
         } else if (name == "workspace/didChangeConfiguration") {
             const Json& settings = parameters.at("settings");
-            take_settings(settings.is_object() && settings.contains("acrewright")
+            take_settings(workspace.settings,
+                          settings.is_object() && settings.contains("acrewright")
                               ? settings["acrewright"]
                               : settings);
+            files_changed();
         }
     }
 

@@ -38,6 +38,27 @@ void list_files(const std::filesystem::path& folder, std::set<std::string>& foun
     }
 }
 
+bool is_below(const std::string& path, const std::string& folder) {
+    return path.starts_with(folder) &&
+           (folder.ends_with('/') || path.substr(folder.size()).starts_with('/'));
+}
+
+// Of open texts that are in none of the folders. A model or a season is used by the jobs beside
+// the folder that holds it.
+std::set<std::string> folders_around(const Documents& documents,
+                                     const std::set<std::string>& folders) {
+    std::set<std::string> around;
+    for (const auto& [path, open] : documents.all()) {
+        if (std::any_of(folders.begin(), folders.end(),
+                        [&](const std::string& folder) { return is_below(path, folder); }))
+            continue;
+        const std::string folder = folder_of(path);
+        const bool shelf = folder.ends_with("/models") || folder.ends_with("/seasons");
+        around.insert(shelf ? folder_above(folder) : folder);
+    }
+    return around;
+}
+
 std::string first_error(const std::vector<lang::Said>& said) {
     for (const lang::Said& one : said)
         for (const lang::Diagnostic& diagnostic : one.diagnostics.all())
@@ -50,12 +71,11 @@ std::string first_error(const std::vector<lang::Said>& said) {
 
 std::vector<std::string> Workspace::files() const {
     std::set<std::string> found;
-    std::set<std::string> folders;
+    std::set<std::string> folders(settings.folders.begin(), settings.folders.end());
     if (!settings.root.empty())
         folders.insert(settings.root);
-    else
-        for (const auto& [path, open] : documents.all())
-            folders.insert(folder_of(path));
+    const std::set<std::string> around = folders_around(documents, folders);
+    folders.insert(around.begin(), around.end());
     for (const std::string& folder : folders)
         list_files(folder, found);
     for (const auto& [path, open] : documents.all())

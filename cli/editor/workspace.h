@@ -17,7 +17,8 @@
 namespace acre::cli {
 
 struct EditorSettings {
-    std::string root;   // the folder that is open; empty: none
+    std::string root;                 // the folder that is open; empty: none
+    std::vector<std::string> folders; // all that are open, where there are more
     std::string job;    // a job in whose light models and seasons are seen; empty: looked for
     std::string models; // one more folder to look for models in
 };
@@ -66,7 +67,8 @@ class Workspace {
     // What is wrong, without figures; and sooner, with what was found last in the light of its job.
     const Found& found(const std::string& path);
     const Found& found_by_itself(const std::string& path);
-    // Jobs, models and seasons of the folder that is open and of the open texts' own folders.
+    // Jobs, models and seasons of the folders that are open, and of those around an open text that
+    // is in none of them.
     std::vector<std::string> files() const;
     // A file by itself, with `documents` in the place of the open ones: all that `check` finds.
     Looked look(const std::string& path, const Documents& documents) const;

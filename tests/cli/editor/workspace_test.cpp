@@ -149,4 +149,73 @@ TEST_CASE("a model is seen in the light of an open job before one of the folder"
     CHECK(desk.lens("mowing.rate") == "$15.00  $7.50/ac all in  for Open");
 }
 
+TEST_CASE("a rename reaches the jobs of every folder that is open, or is around what is open") {
+    for (const bool told : {true, false}) {
+        Desk desk(false);
+        desk.folder().write("first/other.job", job);
+        desk.folder().write("second/models/mowing.rate", model);
+        desk.folder().write("second/meadow.job", job);
+        const std::string first = desk.uri("first"), second = desk.uri("second");
+        Json begin = {{"rootUri", first}};
+        if (told)
+            begin["workspaceFolders"] =
+                Json::array({{{"uri", first}, {"name", "1"}}, {{"uri", second}, {"name", "2"}}});
+        desk.result("initialize", begin);
+        const std::string name = "second/models/mowing.rate";
+        desk.open(name, model);
+        CHECK(desk.lens(name) == "$150.00  $7.50/ac all in  for Meadow");
+        Json parameters = desk.at(name, 1, 7);
+        parameters["newName"] = "acres";
+        const Json changes = desk.result("textDocument/rename", parameters)["changes"];
+        CHECK(changes.size() == 2);
+        CHECK(changes.contains(desk.uri("second/meadow.job")));
+    }
+}
+
+TEST_CASE("folders come and go while the editor runs") {
+    Desk desk(false);
+    desk.folder().write("first/note.job", "job \"Note\"\n");
+    desk.folder().write("second/a/models/mowing.rate", model);
+    desk.folder().write("second/a/meadow.job", job);
+    desk.folder().write("second/a/models/trees/walnut.rate", model);
+    desk.folder().write("second/a/walnut.job",
+                        "job \"Walnut\"\nmodel \"trees/walnut\"\nset area = 10 ac\n");
+    const Json first = {{"uri", desk.uri("first")}, {"name", "1"}};
+    const Json second = {{"uri", desk.uri("second")}, {"name", "2"}};
+    desk.result("initialize", {{"rootUri", nullptr}, {"workspaceFolders", Json::array({first})}});
+    const std::string name = "second/a/models/trees/walnut.rate";
+    desk.open(name, model);
+    CHECK(desk.lens(name) == "$300.00  $7.50/ac all in");
+    const auto change = [&](const Json& added, const Json& removed) {
+        desk.notify("workspace/didChangeWorkspaceFolders",
+                    {{"event", {{"added", added}, {"removed", removed}}}});
+    };
+    change(Json::array({second}), Json::array({first}));
+    CHECK(desk.lens(name) == "$75.00  $7.50/ac all in  for Walnut");
+    desk.notify("workspace/didChangeConfiguration", {{"settings", {{"job", "a/meadow.job"}}}});
+    desk.open("second/a/models/mowing.rate", model);
+    CHECK(desk.lens("second/a/models/mowing.rate").ends_with("for Meadow"));
+}
+
+TEST_CASE("an editor that can look at files is asked to, another is not") {
+    for (const bool can : {true, false}) {
+        Desk desk(false);
+        Json begin = {{"rootUri", desk.uri("")}};
+        begin["capabilities"]["workspace"]["didChangeWatchedFiles"]["dynamicRegistration"] = can;
+        desk.result("initialize", begin);
+        const std::vector<Json> said =
+            desk.send(R"({"jsonrpc":"2.0","method":"initialized","params":{}})");
+        REQUIRE(said.size() == (can ? 1 : 0));
+        if (!can)
+            continue;
+        CHECK(said[0]["method"] == "client/registerCapability");
+        const Json& one = said[0]["params"]["registrations"][0];
+        CHECK(one["method"] == "workspace/didChangeWatchedFiles");
+        const std::string glob = one["registerOptions"]["watchers"][0]["globPattern"];
+        for (const char* ending : {"rate", "season", "values", "job", "firm", "geojson"})
+            CHECK_MESSAGE(glob.find(ending) != std::string::npos, ending);
+        CHECK(desk.send(R"({"jsonrpc":"2.0","id":"watch","result":null})").empty());
+    }
+}
+
 } // namespace workspace_test
