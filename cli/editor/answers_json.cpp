@@ -77,7 +77,10 @@ Json completion(Workspace& workspace, const Json& parameters) {
     return {{"isIncomplete", false}, {"items", std::move(items)}};
 }
 
+// Null: the file is gone since.
 Json location(const Workspace& workspace, const engine::Stretch& at) {
+    if (!workspace.is_there(at.file))
+        return nullptr;
     const std::string text = workspace.text_of(at.file);
     const OpenText* open = workspace.documents.find(at.file);
     return {{"uri", open != nullptr ? open->uri : uri_of(at.file)},
@@ -127,7 +130,8 @@ Json references(Workspace& workspace, const Json& parameters) {
         for (const engine::Stretch& place : places)
             if (file.starts_with('/') &&
                 (declared || place.file != here.file || place.begin != here.begin))
-                list.push_back(location(workspace, place));
+                if (Json where = location(workspace, place); !where.is_null())
+                    list.push_back(std::move(where));
     return list;
 }
 

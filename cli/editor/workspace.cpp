@@ -5,6 +5,8 @@
 #include <set>
 #include <system_error>
 
+#include <unistd.h>
+
 #include "cli/editor/buffer_loader.h"
 #include "cli/shared/files/confined.h"
 #include "engine/driver.h"
@@ -86,6 +88,10 @@ std::vector<std::string> Workspace::files() const {
 std::string Workspace::text_of(const std::string& path) const {
     lang::Outcome<std::string> text = BufferLoader(documents, settings.models).text_of(path);
     return text ? std::move(*text) : std::string();
+}
+
+bool Workspace::is_there(const std::string& path) const {
+    return documents.find(path) != nullptr || ::access(path.c_str(), R_OK) == 0;
 }
 
 namespace {
@@ -173,7 +179,7 @@ std::string Workspace::job_for(const std::string& path) {
     Chosen& last = job_of_[path];
     if (!settings.job.empty() && looked(settings.job).names(path))
         return settings.job;
-    const bool seen = !last.job.empty() && last.job != path;
+    const bool seen = !last.job.empty() && last.job != path && is_there(last.job);
     if (seen && (looked(last.job).names(path) || looked(last.job).job == nullptr))
         return last.job;
     if (last.searched == files_revision_)

@@ -75,6 +75,7 @@ class Workspace {
     // The same as it stands: what names mean, and the price. Of a season nothing.
     Looked glance(const std::string& path, const Documents& documents) const;
     std::string text_of(const std::string& path) const; // empty: it cannot be read
+    bool is_there(const std::string& path) const;       // open, or a file that can be read
 
   private:
     struct Kept {

@@ -218,4 +218,26 @@ TEST_CASE("an editor that can look at files is asked to, another is not") {
     }
 }
 
+TEST_CASE("a job whose file is gone gives no light, and no name is said to be where none is") {
+    Desk desk;
+    desk.open("mowing.rate", model);
+    desk.open("meadow.job", job);
+    CHECK(desk.lens("mowing.rate") == "$150.00  $7.50/ac all in  for Meadow");
+    desk.notify("textDocument/didClose", desk.about("mowing.rate"));
+    fs::remove(desk.folder().path("mowing.rate"));
+    desk.notify("workspace/didChangeWatchedFiles", {{"changes", Json::array()}});
+    CHECK(desk.codes("meadow.job") == "F701");
+    CHECK(desk.result("textDocument/definition", desk.at("meadow.job", 2, 5)).is_null());
+    CHECK(desk.result("textDocument/definition", desk.at("meadow.job", 1, 8)).is_null());
+    Json here = desk.at("meadow.job", 2, 5);
+    here["context"] = {{"includeDeclaration", true}};
+    CHECK(desk.result("textDocument/references", here).size() == 1);
+    desk.open("mowing.rate", model);
+    desk.notify("textDocument/didClose", desk.about("meadow.job"));
+    fs::remove(desk.folder().path("meadow.job"));
+    desk.notify("workspace/didChangeWatchedFiles", {{"changes", Json::array()}});
+    CHECK(desk.codes("mowing.rate") == "");
+    CHECK(desk.lens("mowing.rate") == "$300.00  $7.50/ac all in");
+}
+
 } // namespace workspace_test
