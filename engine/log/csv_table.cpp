@@ -51,6 +51,9 @@ CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_row
         well_formed = csv_parse(&parser, &c, 1, on_cell, on_row, &reading) == 1;
         if (!well_formed || reading.table.too_many_rows)
             break;
+        // The second half of a line end, and a blank line, are no part of the cell that follows.
+        if (reading.begin == reading.now && (c == '\n' || c == '\r'))
+            ++reading.begin;
         ++reading.now;
     }
     well_formed = well_formed && csv_fini(&parser, on_cell, on_row, &reading) == 0;

@@ -49,6 +49,15 @@ TEST_CASE("a cell in quotes has what stands between them") {
         CHECK(read(wrong) == "not well formed");
 }
 
+TEST_CASE("the first cell of a row is on the row's own line, whatever ends the one before") {
+    for (const char* text : {"a,b\r\nc,d", "a,b\n\nc,d", "\r\nab\rc,d", "\"a\r\n\"\nc,d"}) {
+        const CsvTable table = read_csv(text, 0, 100, 20);
+        REQUIRE(table.rows.size() == 2);
+        const acre::lang::Span span = table.rows[1][0].span;
+        CHECK(std::string(text).substr(span.begin, span.end - span.begin) == "c");
+    }
+}
+
 TEST_CASE("a cell knows its place in the text") {
     const CsvTable table = read_csv("ab,\"c,d\"\n1,,22\n", 7, 100, 20);
     REQUIRE(table.rows.size() == 2);
