@@ -61,6 +61,7 @@ inline constexpr const char* below_zero_format = "[=0]\"met\";0\" lines\"";
 inline constexpr const char* givens_sheet_name = "Givens";
 inline constexpr const char* given_name_heading = "name"; // by these a saved sheet is read again
 inline constexpr const char* given_value_heading = "value";
+inline constexpr const char* given_unit_heading = "unit";
 inline constexpr const char* given_reason_heading = "your reason";
 
 void place_held(BookJobs& jobs);

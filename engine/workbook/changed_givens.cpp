@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <set>
@@ -12,6 +13,7 @@
 #include <fmt/format.h>
 
 #include "engine/log/csv_table.h"
+#include "engine/log/log_cells.h"
 #include "engine/words/words.h"
 #include "engine/workbook/book_sheets.h"
 #include "engine/workbook/cell_text.h"
@@ -26,22 +28,26 @@ namespace {
 // A program saves as many digits as it shows; what is nearer than this was not changed.
 constexpr double unchanged = 1e-8;
 
-// "$1,234.50" → 1234.5; "Fr. 12" where that is the firm's money.
-std::optional<double> number(std::string text) {
-    for (const std::string_view money :
-         {std::string_view(lang::shown_money().sign), lang::shown_money().word()})
-        if (const std::size_t at = text.find(money); at != std::string::npos)
-            text.erase(at, money.size());
-    std::string digits;
-    for (const char c : text)
-        if (c != ',' && c != ' ')
-            digits += c;
-    double value = 0;
-    const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-    if (error != std::errc() || end != digits.data() + digits.size() || !std::isfinite(value))
-        return std::nullopt;
-    return value;
+// "$1,234.50" → 1234.5; "12 CHF" where that is the firm's money.
+std::optional<double> number(std::string text, bool semicolons) {
+    const std::string_view money = lang::shown_money().word();
+    if (const std::size_t at = text.find(money); at != std::string::npos)
+        text.erase(at, money.size());
+    return figure_in(text, semicolons);
 }
+
+// What to type instead.
+std::string number_help(const std::string& unit) {
+    if (unit == "1")
+        return "write a number";
+    if (unit == "%")
+        return "write the number alone: 5 % is 5";
+    if (unit == "clock")
+        return "write hours after midnight: half past seven in the morning is 7.5";
+    return "write the number alone; it counts in " + unit;
+}
+
+constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max(); // no such column
 
 // As the notation writes it, with every digit: "$5.1/gal", "45 CHF/h", "0.00001 ac".
 std::string written(double value, const std::string& unit) {
@@ -70,8 +76,9 @@ std::string quotable(std::string_view text) {
 class SavedGivens {
   public:
     SavedGivens(const PricedJob& job, const std::vector<WorkbookQuestion::Option>& options,
-                const CsvTable& table, lang::Diagnostics& diagnostics)
+                const CsvTable& table, bool semicolons, lang::Diagnostics& diagnostics)
         : table_(table),
+          semicolons_(semicolons),
           diagnostics_(diagnostics) {
         jobs_.push_back({&job, "", "", nullptr});
         for (const WorkbookQuestion::Option& option : options)
@@ -87,6 +94,8 @@ class SavedGivens {
                  "save the sheet Givens of the workbook as CSV, with its titles");
             return {};
         }
+        if (diagnostics_.has_errors())
+            return {};
         for (++row; row < table_.rows.size(); ++row)
             given(table_.rows[row]);
         std::stable_sort(changes_.begin(), changes_.end(),
@@ -112,16 +121,43 @@ class SavedGivens {
     }
 
     bool is_head(const CsvRow& row) {
-        const auto find = [&](std::string_view title) {
-            for (std::size_t i = 0; i < row.size(); ++i)
+        const auto find = [&](std::string_view title, std::size_t from = 0) {
+            for (std::size_t i = from; i < row.size(); ++i)
                 if (row[i].text == title)
                     return i;
-            return row.size();
+            return nowhere;
         };
         name_ = find(given_name_heading);
         value_ = find(given_value_heading);
-        reason_ = find(given_reason_heading);
-        return name_ < row.size() && value_ < row.size();
+        if (name_ == nowhere || value_ == nowhere)
+            return false;
+        columns_ = {value_};
+        std::size_t after = value_;
+        for (std::size_t i = 1; i < jobs_.size(); ++i) {
+            columns_.push_back(find(jobs_[i].title, value_ + 1));
+            after = std::max(after, columns_[i] == nowhere ? after : columns_[i]);
+        }
+        reason_ = find(given_reason_heading, after + 1);
+        unit_ = find(given_unit_heading, after + 1);
+        judge_options(row);
+        return true;
+    }
+
+    // Between the value and its unit stand the options of the job, all of them and no other: else
+    // it is another job's sheet, or written with another --option, and would be read for this one.
+    void judge_options(const CsvRow& row) {
+        if (unit_ == nowhere)
+            return; // somebody's own table of names and values
+        const std::string help =
+            "read it as it was written: with the same job, and with --option only if it was there";
+        for (std::size_t i = 1; i < jobs_.size(); ++i)
+            if (columns_[i] == nowhere)
+                fail(row[value_].span, fmt::format("no column of the option `{}`", jobs_[i].title),
+                     help);
+        for (std::size_t at = value_ + 1; at < unit_; ++at)
+            if (!row[at].text.empty() &&
+                std::find(columns_.begin(), columns_.end(), at) == columns_.end())
+                fail(row[at].span, fmt::format("this job has no option `{}`", row[at].text), help);
     }
 
     void given(const CsvRow& row) {
@@ -139,10 +175,14 @@ class SavedGivens {
         if (!seen_.insert(name->text).second)
             return fail(name->span, fmt::format("`{}` has two rows", name->text),
                         "leave the one that counts");
+        const std::string is = unit_text(jobs_[0].job->sheet(), jobs_[0].job->sheet().lines[line]);
+        if (const CsvCell* unit = cell(row, unit_); unit && !unit->text.empty() && unit->text != is)
+            return fail(unit->span, fmt::format("`{}` counts in {}", name->text, is),
+                        "leave its unit, and convert the number");
         const CsvCell* reason = cell(row, reason_);
         const std::string because = reason == nullptr ? "" : quotable(reason->text);
         for (std::size_t i = 0; i < jobs_.size(); ++i)
-            if (const CsvCell* at = cell(row, value_ + i))
+            if (const CsvCell* at = cell(row, columns_[i]))
                 one(i, name->text, *at, *value, because);
     }
 
@@ -186,11 +226,11 @@ class SavedGivens {
             return static_cast<double>(index) == was ? std::nullopt
                                                      : std::optional(choice.options[index]);
         }
-        const std::optional<double> typed = number(cell.text);
+        const std::optional<double> typed = number(cell.text, semicolons_);
         const std::string unit = unit_text(job.sheet(), given);
         if (!typed) {
             fail(cell.span, fmt::format("`{}` of `{}` is no number", cell.text, given.name),
-                 unit == "1" ? "write a number" : "write a number; it counts in " + unit);
+                 number_help(unit));
             return std::nullopt;
         }
         if (std::fabs(*typed - was) <= unchanged * std::fabs(was))
@@ -216,9 +256,11 @@ class SavedGivens {
     }
 
     const CsvTable& table_;
+    bool semicolons_;
     lang::Diagnostics& diagnostics_;
     BookJobs jobs_;
-    std::size_t name_ = 0, value_ = 0, reason_ = 0;
+    std::size_t name_ = 0, value_ = 0, unit_ = 0, reason_ = 0;
+    std::vector<std::size_t> columns_; // of the job and each option
     std::set<std::string> seen_;
     std::vector<ChangedGiven> changes_;
 };
@@ -230,8 +272,9 @@ changed_givens(const PricedJob& job, const std::vector<WorkbookQuestion::Option>
                std::string name, std::string text) {
     auto sources = std::make_shared<lang::SourceMap>();
     const lang::FileId file = sources->add(std::move(name), std::move(text));
+    const char between = between_cells(sources->file(file).text());
     const CsvTable table =
-        read_csv(sources->file(file).text(), file, most_saved_rows, most_saved_columns);
+        read_csv(sources->file(file).text(), file, most_saved_rows, most_saved_columns, between);
     lang::Said said;
     if (!table.well_formed || table.too_many_rows)
         said.diagnostics.add({lang::Code::I613,
@@ -243,7 +286,7 @@ changed_givens(const PricedJob& job, const std::vector<WorkbookQuestion::Option>
                               {}});
     std::vector<ChangedGiven> changes;
     if (!said.diagnostics.has_errors())
-        changes = SavedGivens(job, options, table, said.diagnostics).read();
+        changes = SavedGivens(job, options, table, between == ';', said.diagnostics).read();
     said.sources = std::move(sources);
     if (said.diagnostics.has_errors())
         return said;

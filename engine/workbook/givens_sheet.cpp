@@ -189,7 +189,7 @@ BookSheet GivensSheet::sheet(const TablesSheet& tables) const {
     heading(given_value_heading, Look::FigureHeading);
     for (std::size_t index = 1; index < jobs_.size(); ++index)
         heading(jobs_[index].title, Look::FigureHeading);
-    heading("unit", Look::UnitHeading);
+    heading(given_unit_heading, Look::UnitHeading);
     heading("from", Look::FigureHeading);
     heading("to", Look::FigureHeading);
     heading(given_reason_heading, Look::UnitHeading);
