@@ -98,7 +98,9 @@ function showGiven(given) {
   const meta = [range, locked && `computed: ${given.written}`, was].filter(Boolean).join("; ");
   const told = make("p", { class: "range meta", id: id + "-r" }, meta);
   if (given.options.length > 0 && !locked) {
-    box.append(words, make("div", { class: "wide" }, choice(given, id), told));
+    const field = choice(given, id, box);
+    box.append(words, make("div", { class: "wide" }, field, told));
+    if (page.wrong?.name === given.name) showWrong(given, field, box);
     return box;
   }
   const input = make("input", {
@@ -129,7 +131,13 @@ function showGiven(given) {
   return box;
 }
 
-function choice(given, id) {
+// What takes the focus for a given: its field, or the first of its options.
+function fieldOf(name) {
+  const field = byId("g-" + name);
+  return field?.matches("input, select") ? field : field?.querySelector("button");
+}
+
+function choice(given, id, box) {
   if (given.options.length > 5)
     return make(
       "select",
@@ -148,8 +156,9 @@ function choice(given, id) {
           type: "button",
           "aria-pressed": String(one.name === given.value),
           onclick: event => {
-            change(given, one.name);
-            event.currentTarget.blur();
+            const press = event.currentTarget;
+            enter(given, press.parentElement, box, one.name);
+            press.blur();
           },
         },
         one.label,
@@ -159,9 +168,9 @@ function choice(given, id) {
 }
 
 // What was typed: it moves the price, or the field says why not and what would mend it.
-function enter(given, input, box = input.closest(".given")) {
-  const answer = change(given, input.value);
-  input.defaultValue = input.value;
+function enter(given, input, box = input.closest(".given"), typed = input.value) {
+  const answer = change(given, typed);
+  input.defaultValue = typed;
   box.querySelector(".told")?.remove();
   box.classList.remove("wrong");
   input.removeAttribute("aria-invalid");
@@ -172,9 +181,11 @@ function enter(given, input, box = input.closest(".given")) {
 function showWrong(given, input, box) {
   const id = input.id + "-e";
   box.classList.add("wrong");
-  input.setAttribute("aria-invalid", "true");
-  input.setAttribute("aria-errormessage", id);
-  const mend = mendOf(given, page.wrong.typed);
+  if (input.matches("input, select")) {
+    input.setAttribute("aria-invalid", "true");
+    input.setAttribute("aria-errormessage", id);
+  }
+  const mend = mendOf(given, page.wrong);
   box.append(
     told(
       page.wrong.answer,
@@ -189,18 +200,23 @@ function showWrong(given, input, box) {
           page.wrong = null;
           showBand();
           showPlace();
-          byId(input.id)?.focus();
+          fieldOf(given.name)?.focus();
         }),
       ].filter(Boolean),
     ),
   );
 }
 
-// The number that was typed, with the unit this given has, if that gives a price.
-function mendOf(given, typed) {
-  const number = /-?[\d,]*\.?\d+/.exec(typed);
-  if (number === null) return "";
-  const value = asValue(given, number[0]);
-  const sets = new Map(state.sets).set(given.name, { value });
-  return value !== typed.trim() && !failed(askPrice(setsOf(sets))) ? value : "";
+// What would give a price instead: what the engine says to write, or the one number that was typed
+// with the unit this given has. "1.2k" and "5 1/2" are other numbers than they begin with.
+function mendOf(given, { typed, answer }) {
+  if (given.options.length > 0) return "";
+  const said = (answer.helps ?? []).map(help => /^write (.+)$/.exec(help.text)?.[1]);
+  const one = /^\D*?(-?[\d,]*\.?\d+)\s*(?!k\b|m\b|thousand|million)[^\d\u00bc-\u00be]*$/i.exec(typed);
+  for (const number of [...said, one?.[1]].filter(Boolean)) {
+    const value = asValue(given, number);
+    const sets = new Map(state.sets).set(given.name, { value });
+    if (value !== typed.trim() && !failed(askPrice(setsOf(sets)))) return value;
+  }
+  return "";
 }

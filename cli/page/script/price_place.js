@@ -138,8 +138,8 @@ function goTo(name) {
   place = "price";
   showPlaces();
   showPlace();
-  const field = byId("g-" + name);
-  (field?.matches("input, select") ? field : field?.querySelector("button"))?.focus();
+  const field = fieldOf(name);
+  field?.focus();
   field?.scrollIntoView({ block: "center" });
 }
 

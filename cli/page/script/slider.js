@@ -35,17 +35,17 @@ function slider(given, box) {
       const words = failed(answer)
         ? "no answer: " + answer.title
         : answer.price.per_unit_text || answer.price.total_text;
-      now.textContent = `${value} ${unitAfter(given.unit)}: ${words}`;
+      now.textContent = `${quantity(Number(value), given.unit)}: ${words}`;
       range.setAttribute("aria-valuetext", now.textContent);
       const field = box.querySelector(".field input");
       field.value = value;
     },
     onchange: () => {
       range.dataset.drag = "";
-      if (page.wrong) {
-        page.wrong = null;
-        showBand();
-      }
+      if (!page.wrong) return;
+      page.wrong = null; // back to where there was a price
+      showBand();
+      rest();
     },
   });
   seen.observe(Object.assign(curve, { given }));
