@@ -26,6 +26,56 @@ const link = kept => "#" + encodeURIComponent(JSON.stringify({ j: 0, o: "", y: "
 const told = (page, name) =>
   page.$eval(`[id="g-${name}"]`, field => field.closest(".given").querySelector(".told")?.innerText);
 
+test("a link says what each value was, and the same value typed again changes nothing", suite, async () => {
+  const visited = await visit(browser, pages, { hash: link({ s: [["depth", "5 ft", "dug a pit"]] }) });
+  const { page } = visited;
+  const five = rate(three, "--set", "depth=5 ft");
+  assert.equal(await price(page), five);
+  assert.match(await page.textContent("[id='g-depth-r']"), /was 6 ft/);
+  assert.match(await page.textContent("#changed"), /depth below undisturbed ground6 ft to 5 ft/);
+  await type(page, "depth", "5 ft");
+  await page.waitForTimeout(400);
+  assert.equal(await price(page), five);
+  await type(page, "depth", " ");
+  await comes(page, rate(three));
+  clean(visited);
+  await visited.close();
+});
+
+test("title and head say whose price is in sight, and undo brings both back", suite, async () => {
+  const visited = await visit(browser, pages, { width: 1440 });
+  const { page } = visited;
+  const head = async () =>
+    [await page.title(), await page.textContent("#title"), await page.textContent("#for")].join("|");
+  const name = "Tree rows, one pull";
+  const option = rate(three, "--option", name);
+  await goTo(page, "Options");
+  await page.click(`button[aria-label="Price this one: ${name}"]`);
+  await comes(page, option);
+  assert.ok((await head()).includes(option.replace(" all in", "|")), await head());
+  assert.match(await head(), /July 5, 2027, Tree rows, one pull$/);
+  assert.match(await page.textContent("#note"), /^Tree rows, one pull, \u2212\$/);
+  await page.selectOption("#job", "1");
+  await comes(page, rate(one));
+  assert.match(await head(), /Home ranch/);
+  assert.match(await page.textContent("#note"), /^As written, no change/);
+  await page.click('#note button:text("Undo last")');
+  await comes(page, option);
+  assert.match(await head(), /^Sable Creek.*Sable Creek.*Tree rows, one pull$/);
+  assert.match(await page.textContent("#note"), /^Tree rows, one pull, \u2212\$/);
+  clean(visited);
+  await visited.close();
+});
+
+test("a link to another job of the page tells its changes against that job", suite, async () => {
+  const visited = await visit(browser, pages, { hash: link({ j: 1, s: [["depth", "5 ft", ""]] }) });
+  const { page } = visited;
+  const less = ask("price", one).price.per_unit - ask("price", one, "--set", "depth=5 ft").price.per_unit;
+  assert.ok((await page.textContent("#note")).includes(`1 change, \u2212${dollars(less)}/ac`));
+  clean(visited);
+  await visited.close();
+});
+
 test("a slider speaks as pages do, and goes back from where there is no price", suite, async () => {
   const visited = await visit(browser, pages, { width: 1440 });
   const { page } = visited;
@@ -40,6 +90,31 @@ test("a slider speaks as pages do, and goes back from where there is no price", 
   assert.doesNotMatch(await page.textContent("#note"), /Last good/);
   clean(visited);
   await visited.close();
+});
+
+test("an option that gives no price says why beside it, and is put back", suite, async () => {
+  for (const [width, name, wrong] of [
+    [390, "moisture", "wet"],
+    [1440, "top.ground", "moderate_pan"],
+  ]) {
+    const visited = await visit(browser, pages, { width });
+    const { page } = visited;
+    await page.fill("#find", name);
+    const field = await page.waitForSelector(`[id="g-${name}"]`);
+    if (await field.evaluate(one => one.tagName === "SELECT")) await field.selectOption(wrong);
+    else await page.click(`[id="g-${name}"] button:text-is("${wrong}")`);
+    assert.match(await told(page, name), /^Requirement not met/);
+    await page.click('#note button:text("Go to it")');
+    assert.ok(
+      await page.$eval(`[id="g-${name}"]`, one => one.contains(document.activeElement)),
+      name,
+    );
+    await page.click('.told button:has-text("Put back")');
+    assert.equal(await told(page, name), undefined);
+    assert.doesNotMatch(await page.textContent("#note"), /Last good/);
+    clean(visited);
+    await visited.close();
+  }
 });
 
 test("what would mend an entry is what was meant, or is not offered", suite, async () => {
@@ -60,6 +135,28 @@ test("what would mend an entry is what was meant, or is not offered", suite, asy
     const words = await told(page, name);
     assert.equal(/Use [^\n]*?(?=Put back|\n|$)/.exec(words)?.[0] ?? "", mend, typed);
   }
+  clean(visited);
+  await visited.close();
+});
+
+test("a variant that no link can hold says so", suite, async () => {
+  const home = join(folder, "long");
+  mkdirSync(home, { recursive: true });
+  const model = `model "m"\ngiven acres = 5 ac  "acres"\ncost labor : $/ac = $9/ac over acres  "labor"
+price "Work" per ac of acres\n  margin 10 %\n${"# a line of words that says nothing at all\n".repeat(1500)}`;
+  writeFileSync(join(home, "m.rate"), model);
+  writeFileSync(join(home, "j.job"), 'job "Long"\nmodel "m"\n');
+  const visited = await visit(browser, writePage("long.html", join(home, "j.job")), { width: 1440 });
+  const { page } = visited;
+  await goTo(page, "Text");
+  const name = await page.$eval("#file", pick => pick.options[1].value);
+  await page.selectOption("#file", name);
+  await page.fill("#text", model.replace("$9", "$8"));
+  await changed(page, "1 change");
+  await page.click('#note button:text("1 change")');
+  assert.equal(await page.textContent("#changes-do"), "Copy link to this variantUndo all");
+  await page.click('button:text("Copy link to this variant")');
+  assert.match(await page.textContent("#changes-do"), /Too long for a link/);
   clean(visited);
   await visited.close();
 });

@@ -41,6 +41,7 @@ function showBand() {
     ),
   );
   byId("band").classList.toggle("stale", page.wrong !== null);
+  showHead();
   byId("note").replaceChildren(...note());
   showChanges();
   announce();
@@ -48,7 +49,7 @@ function showBand() {
 
 function note() {
   if (page.wrong) {
-    const field = byId("g-" + page.wrong.name);
+    const field = fieldOf(page.wrong.name);
     return [
       make("span", { class: "bad" }, "Last good price. " + capital(page.wrong.answer.title) + "."),
       field && link("Go to it", () => field.focus()),
@@ -62,20 +63,23 @@ function note() {
     unit === coin.word
       ? page.price.price.total - page.written.price.total
       : page.price.price.per_unit - page.written.price.per_unit;
-  const list = make(
-    "button",
-    {
-      type: "button",
-      class: "link",
-      "aria-expanded": String(!byId("changes").hidden),
-      "aria-controls": "changes",
-      onclick: () => {
-        byId("changes").hidden = !byId("changes").hidden;
-        showBand();
-      },
-    },
-    count === 1 ? "1 change" : count + " changes",
-  );
+  const list =
+    count === 0
+      ? state.option || "As written"
+      : make(
+          "button",
+          {
+            type: "button",
+            class: "link",
+            "aria-expanded": String(!byId("changes").hidden),
+            "aria-controls": "changes",
+            onclick: () => {
+              byId("changes").hidden = !byId("changes").hidden;
+              showBand();
+            },
+          },
+          count === 1 ? "1 change" : count + " changes",
+        );
   return [
     make("span", {}, list, ", ", make("b", {}, signed(change, unit))),
     link("Undo last", undo, { disabled: state.past.length === 0 }),
@@ -116,11 +120,11 @@ function showChanges() {
     make("li", {}, make("span", {}, "The text of " + name)),
   );
   byId("changed").replaceChildren(...sets, ...texts);
+  const save = button("Save as season lines", () => download("what-if.season", seasonText()), {
+    class: "btn main",
+  });
   byId("changes-do").replaceChildren(
-    state.sets.size > 0 &&
-      button("Save as season lines", () => download("what-if.season", seasonText()), {
-        class: "btn main",
-      }),
+    ...(state.sets.size > 0 ? [save] : []),
     button("Copy link to this variant", copyAddress),
     button("Undo all", undoAll),
   );
@@ -130,6 +134,12 @@ function showChanges() {
 async function copyAddress(event) {
   const press = event.currentTarget;
   const address = writeAddress();
+  if (address === "") {
+    press.replaceWith(
+      make("p", { class: "meta" }, "Too long for a link: download the changed texts instead."),
+    );
+    return;
+  }
   try {
     await navigator.clipboard.writeText(address);
     press.textContent = "Copied";

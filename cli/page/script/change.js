@@ -36,7 +36,7 @@ function change(given, typed, onward = false) {
   const value = asValue(given, typed);
   const before = state.sets.get(given.name);
   const was = given.was ?? given.text;
-  if (typed === "" || value === asValue(given, inField(given, was))) sets.delete(given.name);
+  if (typed.trim() === "" || value === asValue(given, inField(given, was))) sets.delete(given.name);
   else sets.set(given.name, { because: "", ...before, value, label: called(given), was });
   const answer = askPrice(setsOf(sets));
   if (failed(answer)) {
@@ -97,15 +97,24 @@ function refresh() {
 }
 function takeGivens() {
   const { givens } = page.ask(asked("givens"));
-  const before = new Map(page.givens.map(given => [given.name, given]));
-  for (const given of givens) {
-    const old = before.get(given.name);
-    const changed = state.sets.has(given.name);
-    given.was = changed ? (old?.was ?? given.text) : given.text;
-    given.setter = changed ? "you" : given.set_by;
-  }
+  const plain = state.sets.size > 0 ? page.ask({ ...asked("givens"), sets: [] }).givens : givens;
+  const before = new Map((plain ?? givens).map(given => [given.name, given.text]));
   page.givens = givens;
   page.called = calledOf(givens);
+  for (const given of givens) {
+    const set = state.sets.get(given.name);
+    given.was = before.get(given.name) ?? given.text;
+    given.setter = set ? "you" : given.set_by;
+    if (set) Object.assign(set, { was: given.was, label: called(given) });
+  }
+}
+
+// What changes are told against: the job of the texts, before anything was set.
+function takeWritten(answer) {
+  if (page.about === state.job) return;
+  page.about = state.job;
+  const plain = page.ask({ ask: "price", job: state.job });
+  page.written = failed(plain) ? answer : plain;
 }
 
 function undo() {
@@ -134,6 +143,7 @@ function again() {
     return false;
   }
   page.price = answer;
+  takeWritten(answer);
   writeAddress();
   refresh();
   announce();

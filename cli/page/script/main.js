@@ -44,10 +44,12 @@ async function start() {
   if (failed(answer)) {
     page.wrong = { name: "", typed: "", answer };
     restore({ ...snapshot(), job: 0, option: "", season: "", sets: new Map(), texts: new Map() });
-  } else page.price = answer;
+  } else {
+    page.price = answer;
+    takeWritten(answer);
+  }
   byId("live").hidden = false;
   document.body.dataset.ready = "price";
-  showHead();
   showBand();
   showPlaces();
   performance.mark("first price");

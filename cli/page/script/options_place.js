@@ -62,9 +62,7 @@ function jobPicker() {
         onchange: event => {
           remember();
           Object.assign(state, { job: Number(event.target.value), option: "", sets: new Map() });
-          page.givens = [];
-          if (again()) page.written = page.price;
-          showHead();
+          again();
         },
       },
       ...page.texts.jobs.map((job, i) =>
@@ -83,7 +81,6 @@ function sideBySide(answer) {
         : answer.columns[column].name === "this job"
           ? ""
           : answer.columns[column].name;
-    page.givens = [];
     again();
   };
   const unit = answer.prices.find(row => row.name === "price.per_unit") ?? answer.prices[0];

@@ -5,7 +5,8 @@ const page = {
   module: null, // compiled, for the worker
   texts: null, // as the page was written (acrewright.page/1)
   price: null, // the last good answer
-  written: null, // the price as the page was written
+  written: null, // the price of the job as the page was written
+  about: 0, // which job that is
   full: null, // the last good answer with every line
   givens: [],
   called: new Map(), // name of a given → how people call it
@@ -51,8 +52,11 @@ function restore(kept) {
   Object.assign(state, kept);
 }
 
+// Longer ones are cut by programs that they are sent through.
+const longestAddress = 60000;
+
 // The address holds everything that was changed, so that two people can look at one variant. What
-// it says is only ever read as data, and each value as `--set` would read it.
+// it says is only ever read as data, and each value as `--set` would read it. Empty: too long.
 function writeAddress() {
   const kept = {
     j: state.job,
@@ -64,11 +68,11 @@ function writeAddress() {
   const changed = state.job || state.option || state.season || state.sets.size || state.texts.size;
   const words = changed ? "#" + encodeURIComponent(JSON.stringify(kept)) : "#";
   try {
-    history.replaceState(null, "", words.length < 60000 ? words : "#");
+    history.replaceState(null, "", words.length < longestAddress ? words : "#");
   } catch {
     /* some browsers keep the address of a file as it is: the page still works */
   }
-  return location.href;
+  return words.length < longestAddress ? location.href : "";
 }
 function readAddress() {
   let kept = null;
