@@ -243,7 +243,9 @@ Reply check(Session& session, const Json& json) {
     request.text = text->second;
     for (const auto& [ending, kind] : {std::pair{".rate", lang::FileKind::Model},
                                        {".season", lang::FileKind::Season},
-                                       {".job", lang::FileKind::Job}})
+                                       {".job", lang::FileKind::Job},
+                                       {".values", lang::FileKind::Values},
+                                       {".firm", lang::FileKind::Firm}})
         if (name.ends_with(ending))
             request.kind = kind;
     for (const PageJob& job : session.texts().jobs)

@@ -139,6 +139,24 @@ test("what would mend an entry is what was meant, or is not offered", suite, asy
   await visited.close();
 });
 
+test("a text is judged as what it is, and never put in the place of another", suite, async () => {
+  const visited = await visit(browser, pages, { width: 1440 });
+  const { page } = visited;
+  await goTo(page, "Text");
+  await page.selectOption("#file", "examples/tamarack.firm");
+  assert.equal(await page.textContent("#text-said"), "");
+  await page.selectOption("#file", "models/site.rate");
+  const text = await page.inputValue("#text");
+  await page.fill("#text", text + "\n# looked at again\n");
+  await page.selectOption("#file", three);
+  await page.waitForTimeout(500);
+  assert.deepEqual(await page.evaluate(() => [...state.texts.keys()]), ["models/site.rate"]);
+  await page.selectOption("#file", "models/site.rate");
+  assert.equal(await page.inputValue("#text"), text + "\n# looked at again\n");
+  clean(visited);
+  await visited.close();
+});
+
 test("a variant that no link can hold says so", suite, async () => {
   const home = join(folder, "long");
   mkdirSync(home, { recursive: true });

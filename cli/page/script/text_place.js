@@ -19,7 +19,8 @@ places.push({
       rows: 24,
       "aria-label": file,
       "aria-describedby": "text-said",
-      oninput: () => typed(area),
+      oninput: () => typed(area, file),
+      onchange: () => judge(area.value, true),
     });
     area.value = drafts.get(file) ?? textOf(file);
     area.addEventListener("paste", event =>
@@ -32,6 +33,7 @@ places.push({
         class: "btn",
         "aria-label": "Text",
         onchange: event => {
+          judge(area.value, true);
           file = event.target.value;
           showPlace();
         },
@@ -65,7 +67,7 @@ places.push({
             button("Download this text", () => download(file.replace(/^.*\//, ""), area.value)),
             button("Put back as written", () => {
               area.value = page.texts.texts[file];
-              typed(area);
+              judge(area.value, true);
             }),
           ),
           area,
@@ -78,7 +80,9 @@ places.push({
 });
 
 const textOf = name => state.texts.get(name) ?? page.texts.texts[name];
-const typed = later(300, area => judge(area.value, true));
+const typed = later(300, (area, name) => {
+  if (area.isConnected && name === file) judge(area.value, true);
+});
 
 function tooLong(length, event) {
   if (length <= mostBytes) return false;
