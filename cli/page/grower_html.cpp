@@ -74,7 +74,8 @@ std::string grower_html(std::span<const CollectedJob> jobs) {
         const engine::JobHead& head = job.price.job;
         html += "<h1>" + markup_text(head.title) + "</h1>\n<p>";
         html += head.who.empty() ? "" : "For " + markup_text(head.who);
-        html += head.date.empty() ? "" : ", " + markup_text(lang::day_text(head.date));
+        html += head.who.empty() || head.date.empty() ? "" : ", ";
+        html += head.date.empty() ? "" : markup_text(lang::day_text(head.date));
         html += "</p>\n" + items(job.price.estimate) + shown(job) + options(job) + map(job) +
                 cautions(job.price.estimate);
     }

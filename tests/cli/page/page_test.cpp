@@ -96,4 +96,24 @@ TEST_CASE("the grower's page has no engine, no text and no reason") {
         CHECK_MESSAGE(html.find(hidden) == std::string::npos, hidden);
 }
 
+TEST_CASE("a grower's page of nobody yet begins with the day") {
+    const ScratchFolder folder;
+    folder.write("mowing.rate", "model \"Mowing\"\ngiven area = 40 ac  \"acres mowed\"\n"
+                                "cost driver : $/ac = $3/ac over area  \"driver\"\n"
+                                "price \"Mowing\" per ac of area\n  margin 20 %\n");
+    const std::string page = folder.path("g.html");
+    const auto head = [&](const std::string& lines) {
+        const std::string from =
+            folder.write("g.job", "job \"Meadow\"\nmodel \"mowing\"\n" + lines);
+        CHECK(run({"page", from, "--for-grower", "--write", page}).code == 0);
+        const std::string html = file_text(page);
+        const std::size_t begin = html.find("</h1>\n<p>") + 9;
+        return html.substr(begin, html.find("</p>", begin) - begin);
+    };
+    CHECK(head("date 2027-07-05\n") == "July 5, 2027");
+    CHECK(head("for \"Mill Creek\"\n") == "For Mill Creek");
+    CHECK(head("for \"Mill Creek\"\ndate 2027-07-05\n") == "For Mill Creek, July 5, 2027");
+    CHECK(head("") == "");
+}
+
 } // namespace page_test
