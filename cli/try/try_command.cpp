@@ -70,6 +70,11 @@ Reply one(Trial& trial, const std::string& formula, bool json) {
     return reply;
 }
 
+// What somebody types who wants to go, unless a line of the job is called so.
+bool leaves(const std::string& line) {
+    return line == "quit" || line == "exit";
+}
+
 // Until the end of input. A formula at fault is told and the next is read.
 Reply many(Trial& trial, Console& console) {
     TypedLines lines;
@@ -78,6 +83,8 @@ Reply many(Trial& trial, Console& console) {
         if (line->find_first_not_of(" \t") == std::string::npos)
             continue;
         Reply reply = one(trial, *line, false);
+        if (lines.person() && leaves(*line) && reply.page.empty())
+            break;
         const int code = say(std::move(reply), false, console);
         if (code != exit_done && !lines.person())
             end.verdict = code;
@@ -98,7 +105,7 @@ Reply try_command(Words words, Console& console) {
     Arguments line("try",
                    "Works out one formula, with units and the formulas of the library; with --job "
                    "it may name the lines of that job. Without FORMULA it reads one a line until "
-                   "the end of input.",
+                   "the end of input; at a terminal also until `quit`.",
                    "acrewright try 'fuel_by_pamphlet(850 hp, 90 %, diesel)'");
     line.positional("FORMULA", "as a model would write it", formula, false);
     line.option("--job", "FILE", "a .job or .rate file whose lines the formula may name", job.path);
