@@ -178,3 +178,30 @@ price "Work" per ac of acres\n  margin 10 %\n${"# a line of words that says noth
   clean(visited);
   await visited.close();
 });
+
+test("a long option takes more lines, and its neighbors stay in sight", suite, async () => {
+  const home = join(folder, "wide");
+  mkdirSync(home, { recursive: true });
+  const holes = "rough_and_full_of_the_holes_that_gophers_dig_when_nobody_looks_at_them";
+  writeFileSync(
+    join(home, "m.rate"),
+    `model "m"\ngiven acres = 5 ac  "acres"\ngiven ground = flat | ${holes}  "ground"
+cost labor : $/ac = when ground is flat then $9/ac otherwise $12/ac over acres  "labor"
+price "Work" per ac of acres\n  margin 10 %\n`,
+  );
+  writeFileSync(
+    join(home, "j.job"),
+    `job "Wide"\nmodel "m"\noption "Rough"\n  set ground = ${holes}\noption "More"\n  set acres = 6 ac\n`,
+  );
+  const visited = await visit(browser, writePage("wide.html", join(home, "j.job")), { width: 1440 });
+  const { page } = visited;
+  await goTo(page, "Options");
+  assert.match(await page.textContent(".opts"), /rough and full of the holes/);
+  const [inside, whole] = await page.$eval(".scroll:has(.opts)", box => [
+    box.clientWidth,
+    box.scrollWidth,
+  ]);
+  assert.ok(whole <= inside, `${whole} px in ${inside}`);
+  clean(visited);
+  await visited.close();
+});

@@ -134,7 +134,7 @@ function sideBySide(answer) {
                 capital(called(one)),
                 ...one.values.map((value, i) =>
                   cell(one.shown ? choiceLabel(one.shown[i]) : quantity(value, one.unit), {
-                    class: only(i),
+                    class: only(i) + (one.shown ? " words" : ""),
                   }),
                 ),
               ),
