@@ -25,7 +25,7 @@ constexpr std::string_view live = R"(<div id="live" hidden>
 <p class="hidden" id="announce" role="status"></p>
 <div class="band" id="band" role="region" aria-label="Price in sight">
 <div class="wrap">
-<p class="big" id="big"></p><dl id="figures"></dl><div class="note no-print" id="note"></div>
+<p class="big" id="big"></p><dl id="figures"></dl><div class="note" id="note"></div>
 </div></div>
 <section class="changes no-print" id="changes" hidden aria-label="Changed since opened">
 <div class="wrap"><h2>Changed since opened</h2><ul id="changed"></ul>

@@ -205,3 +205,22 @@ price "Work" per ac of acres\n  margin 10 %\n`,
   clean(visited);
   await visited.close();
 });
+
+test("a price on paper says what was changed, and that it is the last good one", suite, async () => {
+  const visited = await visit(browser, pages);
+  const { page } = visited;
+  await page.emulateMedia({ media: "print" });
+  const note = () => page.innerText("#note");
+  assert.equal(await note(), "");
+  await type(page, "depth", "5");
+  await changed(page, "1 change");
+  const words = "Changed here: depth below undisturbed ground, 6 ft to 5 ft.";
+  assert.equal((await note()).trim(), words);
+  await type(page, "depth", "7");
+  assert.match(await note(), /^Last good price\. Requirement not met/);
+  assert.ok((await note()).includes(words));
+  await page.emulateMedia({ media: "screen" });
+  assert.doesNotMatch(await note(), /Changed here/);
+  clean(visited);
+  await visited.close();
+});

@@ -53,6 +53,7 @@ function note() {
     return [
       make("span", { class: "bad" }, "Last good price. " + capital(page.wrong.answer.title) + "."),
       field && link("Go to it", () => field.focus()),
+      onPaper(),
     ].filter(Boolean);
   }
   const count = state.sets.size + state.texts.size;
@@ -81,9 +82,18 @@ function note() {
           count === 1 ? "1 change" : count + " changes",
         );
   return [
-    make("span", {}, list, ", ", make("b", {}, signed(change, unit))),
+    make("span", { class: "no-print" }, list, ", ", make("b", {}, signed(change, unit))),
     link("Undo last", undo, { disabled: state.past.length === 0 }),
-  ];
+    onPaper(),
+  ].filter(Boolean);
+}
+
+// A sheet of paper cannot be asked what was changed: it says so.
+function onPaper() {
+  const all = [...state.sets]
+    .map(([name, set]) => `${set.label || name}, ${set.was ?? ""} to ${set.value}`)
+    .concat([...state.texts.keys()].map(name => `the text of ${name}`));
+  return all.length > 0 && make("span", { class: "only-print" }, `Changed here: ${all.join("; ")}.`);
 }
 
 // What was changed, each with the reason it wants, and what can be done with it.
