@@ -98,13 +98,21 @@ class Completer {
     }
 
     void add_files() {
-        const bool season = first() == "season";
-        if (!season && first() != "use" && first() != "model")
-            return;
+        using lang::ReferenceKind;
+        struct Named {
+            std::string_view by;
+            ReferenceKind kind;
+            const char* is;
+        };
         BufferLoader loader(workspace_.documents, workspace_.settings.models);
-        const auto kind = season ? lang::ReferenceKind::Season : lang::ReferenceKind::Model;
-        for (const std::string& name : loader.references(kind, file_))
-            add(Kind::File, name, season ? "a season" : "a model");
+        for (const Named& named : {Named{"season", ReferenceKind::Season, "a season"},
+                                   Named{"use", ReferenceKind::Model, "a model"},
+                                   Named{"model", ReferenceKind::Model, "a model"},
+                                   Named{"values", ReferenceKind::Values, "values"},
+                                   Named{"firm", ReferenceKind::Firm, "a firm"}})
+            if (named.by == first())
+                for (const std::string& name : loader.references(named.kind, file_))
+                    add(Kind::File, name, named.is);
     }
 
     void add_statements() {

@@ -87,6 +87,28 @@ TEST_CASE("a model names its own lines, and those it uses by what it says after 
     CHECK(names_at(desk, "blade.rate", 2, 12) == " width half ");
 }
 
+TEST_CASE("each file that a job names is offered where it is named") {
+    Desk desk;
+    desk.folder().write("models/walnut.rate", model);
+    desk.folder().write("summer.season", "season \"Summer\"\n");
+    desk.folder().write("bend.values", "values \"Bend\"\n");
+    desk.folder().write("larkmoor.firm", "firm \"Larkmoor\"\n");
+    const auto offered = [&](const std::string& word) {
+        desk.open("meadow.job", "job \"Meadow\"\n" + word + " \"\n");
+        const Json found = desk.result("textDocument/completion",
+                                       desk.at("meadow.job", 1, static_cast<int>(word.size()) + 2));
+        std::string all = " ";
+        for (const Json& item : found["items"])
+            all += item["label"].get<std::string>() + " ";
+        return all;
+    };
+    CHECK(offered("season") == " summer ");
+    CHECK(offered("values") == " bend ");
+    CHECK(offered("firm") == " larkmoor ");
+    CHECK(offered("model").find(" walnut ") != std::string::npos);
+    CHECK(offered("for") == " ");
+}
+
 TEST_CASE("after a colon, a figure or `per` comes a unit") {
     Desk desk;
     desk.open("mowing.rate", model);
