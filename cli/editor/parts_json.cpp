@@ -120,7 +120,9 @@ void add_findings(Findings& findings, const std::vector<lang::Said>& said,
                 continue;
             Json finding = finding_part(diagnostic, one.sources.get(), in, indexes);
             FindingList& found = findings[in == nullptr ? file : in->name()];
-            if (found.seen.insert(finding.dump(-1, ' ', false, Json::error_handler_t::replace))
+            // Found by itself and in the light of a job, it has other notes.
+            const Json said_there = {finding["range"], finding["code"], diagnostic.title};
+            if (found.seen.insert(said_there.dump(-1, ' ', false, Json::error_handler_t::replace))
                     .second)
                 found.list.push_back(std::move(finding));
         }

@@ -109,6 +109,16 @@ TEST_CASE("each file that a job names is offered where it is named") {
     CHECK(offered("for") == " ");
 }
 
+TEST_CASE("what is wrong in a season is said once, by itself and in the light of its job") {
+    Desk desk;
+    const std::string season = "season \"Summer\"\nset pace = 6 gal\n";
+    desk.folder().write("summer.season", season);
+    desk.folder().write("meadow.job", job + "season \"summer\"\n");
+    desk.open("meadow.job", job + "season \"summer\"\n");
+    desk.open("summer.season", season);
+    CHECK(desk.codes("summer.season") == "U304");
+}
+
 TEST_CASE("after a colon, a figure or `per` comes a unit") {
     Desk desk;
     desk.open("mowing.rate", model);
