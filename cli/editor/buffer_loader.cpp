@@ -5,9 +5,12 @@
 
 namespace acre::cli {
 
-BufferLoader::BufferLoader(const Documents& documents, const std::string& models)
+BufferLoader::BufferLoader(const Documents& documents, const std::string& models,
+                           lang::KeptTrees* trees)
     : documents_(documents),
       files_(models) {
+    if (trees != nullptr)
+        files_.share(*trees);
     for (const auto& [path, open] : documents.all())
         files_.know(path);
 }

@@ -8,12 +8,15 @@ namespace acre::cli {
 
 class BufferLoader : public lang::Loader {
   public:
-    // `documents` must outlive it.
-    BufferLoader(const Documents& documents, const std::string& models);
+    // `documents` must outlive it, and so must the trees. trees: null keeps none.
+    BufferLoader(const Documents& documents, const std::string& models,
+                 lang::KeptTrees* trees = nullptr);
 
     lang::Outcome<lang::Loaded> load(lang::ReferenceKind kind, std::string_view reference,
                                      std::string_view from) override;
     std::vector<std::string> references(lang::ReferenceKind kind, std::string_view from) override;
+
+    lang::KeptTrees* kept_trees() override { return files_.kept_trees(); }
 
     // A file by its path, open or on the disk.
     lang::Outcome<std::string> text_of(const std::string& path) const;

@@ -135,7 +135,7 @@ bool Looked::names(const std::string& path) const {
 
 Looked Workspace::look(const std::string& path, const Documents& texts) const {
     Looked looked;
-    BufferLoader loader(texts, settings.models);
+    BufferLoader loader(texts, settings.models, trees_.get());
     lang::Outcome<lang::Request> request = request_at(path, loader);
     if (!request) {
         looked.said.push_back(std::move(request.said));
@@ -150,7 +150,7 @@ Looked Workspace::look(const std::string& path, const Documents& texts) const {
 
 Looked Workspace::glance(const std::string& path, const Documents& texts) const {
     Looked looked;
-    BufferLoader loader(texts, settings.models);
+    BufferLoader loader(texts, settings.models, trees_.get());
     const lang::Outcome<lang::Request> request = request_at(path, loader);
     if (!request || request->kind == lang::FileKind::Season)
         return looked;

@@ -12,6 +12,7 @@
 #include "cli/editor/documents.h"
 #include "engine/questions/outline.h"
 #include "lang/diag/outcome.h"
+#include "lang/kept_trees.h"
 #include "lang/loader.h"
 
 namespace acre::cli {
@@ -85,6 +86,8 @@ class Workspace {
     Looked& looked(const std::string& path);
     std::string job_for(const std::string& path);
 
+    // Of the texts as they were at any letter: what is typed changes one, and leaves the others.
+    std::shared_ptr<lang::KeptTrees> trees_ = std::make_shared<lang::KeptTrees>();
     std::uint64_t revision_ = 1;
     std::map<std::string, Kept> views_;
     std::map<std::string, Found> found_;
