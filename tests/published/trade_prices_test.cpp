@@ -302,12 +302,12 @@ TEST_CASE("the whole job adds its services up, and shares what they share") {
     CHECK(whole["planted"] ==
           doctest::Approx(passed("clearing") + 7 + passed("rip") + passed("smoothing") +
                           passed("leveling") + 14 + passed("planting")));
-    double tillage_moves = 0;
+    double tractor_moves = 0;
     for (const engine::CostRow& row : whole.estimate().costs)
-        if (row.name.find("tillage") != std::string::npos &&
+        if (row.name.find("move_tractor") != std::string::npos &&
             row.name.find("lowbed") != std::string::npos)
-            tillage_moves += 1;
-    CHECK(tillage_moves == 1);
+            tractor_moves += 1;
+    CHECK(tractor_moves == 1);
     CHECK(whole["clearing.trees"] == doctest::Approx(38 * 43560.0 / (24 * 20) * 0.92));
     // The services by themselves, on the same ground, cost the same.
     const Demo disc = Demo::of_text("job \"d\"\nmodel \"disc-float\"\nseason \"2027\"\nset area = "
