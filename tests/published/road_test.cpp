@@ -13,12 +13,13 @@ TEST_CASE("a road of three legs: each with its own speed, pilot cars, fee and ho
     // Front and rear for 120 ft of truck and trailer, there and back, for two moves.
     CHECK(road["haul.pilot_hours"] ==
           doctest::Approx(2 * 2 * (corvane + 62 / 48.0 + pass + 1 + lisk + 95 / 48.0)));
-    // One state, $16; the counties ask $16, $120 over the pass and $35, each for two moves.
+    // One state, $16; the counties ask $16, $14 over the pass and $16, each for two moves. None may
+    // ask more than the state (attorney general's opinion of 2005 on Vehicle Code 35795).
     double permits = 0;
     for (const char* leg : {"corvane", "pass", "lisk"})
         permits += road["haul." + std::string(leg) + ".state_permit.amount"] +
                    road["haul." + std::string(leg) + ".county_permit.amount"];
-    CHECK(permits == doctest::Approx(2 * (16 + 16 + 120 + 35)));
+    CHECK(permits == doctest::Approx(2 * (16 + 16 + 14 + 16)));
     // Off the pass by 18:00, off the last leg by 19:30: the last decides, and loading takes 2.5 h.
     CHECK(road["haul.load_out_by"] == doctest::Approx(19.5 - corvane - pass - lisk - 2.5));
     CHECK(road["haul.pass.leave_by"] == doctest::Approx(18 - corvane - pass));
@@ -36,6 +37,21 @@ TEST_CASE("a leg that closes before the one before it opens leaves no start, and
     CHECK(warned(winter.estimate()));
     Demo summer("18-three-counties");
     CHECK(!warned(summer.estimate()));
+}
+
+TEST_CASE("in California no county's permit costs more than the state's, on any leg") {
+    const auto warned = [](const char* name, Demo::Sets sets) {
+        Demo job(name, "", std::move(sets));
+        const auto& said = job.estimate().cautions;
+        return std::any_of(said.begin(), said.end(), [](const engine::CautionRow& row) {
+            return row.text.find("A county permit dearer than the state's") != std::string::npos;
+        });
+    };
+    CHECK(!warned("18-three-counties", {}));
+    CHECK(warned("18-three-counties", {{"pass.site.county_fee", "$120/permit"}}));
+    CHECK(warned("01-first-price", {{"season_prices.county_permit", "$17/permit"}}));
+    CHECK(!warned("01-first-price", {{"season_prices.county_permit", "$17/permit"},
+                                     {"season_prices.state", "oregon"}}));
 }
 
 TEST_CASE("a bridge that is too low on one leg stops the move") {
