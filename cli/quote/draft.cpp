@@ -5,8 +5,8 @@
 #include "cli/quote/quote.h"
 #include "engine/book/canonical.h"
 #include "engine/book/make_record.h"
+#include "engine/book/past_plan.h"
 #include "engine/book/texts.h"
-#include "engine/faults/late_job.h"
 #include "engine/questions/estimate.h"
 #include "lang/units/calendar.h"
 

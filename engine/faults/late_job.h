@@ -1,8 +1,5 @@
-// A job that is not done by its latest date, one that was planned for a day that is past, and one
-// whose week is not that of its season.
+// A job that is not done by its latest date, and one whose week is not that of its season.
 #pragma once
-
-#include <optional>
 
 #include "engine/job/priced_job.h"
 #include "lang/diag/diagnostic.h"
@@ -11,9 +8,6 @@ namespace acre::engine {
 
 // Warns with L833 and L834 of a job that has a date.
 void warn_of_dates(const PricedJob& job, lang::Diagnostics& diagnostics);
-
-// L843: the last day of the job's plan is before `day`, that of a quote.
-std::optional<lang::Diagnostic> planned_before(const PricedJob& job, long day);
 
 // The line `days_per_week` of the job's own model, else of a model that it uses; none: neither has
 // one.

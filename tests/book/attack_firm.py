@@ -30,7 +30,7 @@ caution "Call the utility locating service where posts were pulled"
 ''',
     '2027.season': 'season "2027"\nfirm "tamarack"\nset fuel_price = $4.40/gal because "dock"\n',
     'tamarack.firm': 'firm "Tamarack Flat Ground Works"\nmoney USD "$" to $0.01\n: license = "TF-0417"\n',
-    'meadow.job': 'job "Creek meadow"\nfor "Alder Meadows"\nmodel "mowing"\nseason "2027"\ndate 2027-04-12\nset area = 44 ac because "map"\n',
+    'meadow.job': 'job "Creek meadow"\nfor "Alder Meadows"\nmodel "mowing"\nseason "2027"\ndate 2027-04-12 .. 2027-06-30\nset area = 44 ac because "map"\n',
     'bank.job': 'job "Canal bank"\nfor "Ditch company"\nmodel "mowing"\nseason "2027"\nset ground = rough\noption "Fast"\n  set pace = 5.5 ac/h\n',
     'words.wording': '== Work\nMow {area}, at {pace}.\n\n@items\n\n@options\n\n@cautions\n\n- Good until {quote.valid_until}, by {quote.by}, of {quote.date}. {firm.license}\n@signatures\n',
     'log.csv': 'date,machine,meter_start,meter_stop,acres\n2027-04-12,mower,100,110,44\n',

@@ -58,7 +58,7 @@ def write_job(number):
     depth = chance.choice([4, 5, 5, 6])
     path = f'job-{number:02}.job'
     with open(path, 'w') as out:
-        out.write(f'job "Field {number}"\nmodel "deep-rip"\nseason "2027"\nfor "Grower {number}"\ndate 2027-05-03\n\n'
+        out.write(f'job "Field {number}"\nmodel "deep-rip"\nseason "2027"\nfor "Grower {number}"\ndate 2027-05-03 .. 2027-12-31\n\n'
                   f'set area = {chance.randint(45, 180)} ac\nset site.miles = {chance.randint(8, 60)} mi\n'
                   f'set run = {chance.choice([400, 700, 1250])} ft\nset depth = {depth} ft\nset pan.ground = {ground}\n'
                   f'set season_prices.profit_share = {share} %  because "felt right"\n')
