@@ -1,5 +1,7 @@
 #include "cli/price/blocks_text.h"
 
+#include <fmt/format.h>
+
 #include "cli/shared/text/figures.h"
 #include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
@@ -42,7 +44,15 @@ std::string blocks_text(const engine::BlockPrices& prices, bool color) {
             money.row({terminal_text(shared.title) + ", all blocks", lang::money_text(shared.cost),
                        cents_text(shared.cents), ""});
     money.row({"all", lang::money_text(prices.cost), cents_text(prices.cents), ""});
-    return "\n" + heading("By block", color) + ground.text(color) + "\n" + money.text(color);
+    std::string page =
+        "\n" + heading("By block", color) + ground.text(color) + "\n" + money.text(color);
+    for (const engine::BlockPrices::OneRate& one : prices.one_rate)
+        page += paragraph(fmt::format("{} is billed at {}/{} in every block, not at the price/ac "
+                                      "above. If a block may measure otherwise than quoted, price "
+                                      "it as a job of its own.",
+                                      terminal_text(one.title), lang::money_text(one.rate),
+                                      terminal_text(one.per)));
+    return page;
 }
 
 } // namespace acre::cli

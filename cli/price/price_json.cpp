@@ -171,6 +171,10 @@ Json blocks_json(const engine::BlockPrices& prices) {
     for (const engine::BlockPrices::Shared& shared : prices.shared)
         json["shared"].push_back(
             {{"title", shared.title}, {"cost", number(shared.cost)}, {"cents", shared.cents}});
+    json["one_rate"] = Json::array();
+    for (const engine::BlockPrices::OneRate& one : prices.one_rate)
+        json["one_rate"].push_back(
+            {{"title", one.title}, {"rate", number(one.rate)}, {"per", one.per}});
     json["cost"] = number(prices.cost);
     json["cents"] = prices.cents;
     return json;

@@ -94,9 +94,9 @@ struct RecordRisk {
 };
 
 // How pages of quotes are laid out: from 1 on a change order is called one, and nobody is named
-// where the job has no customer or the season no firm. A page that was issued is made again as it
-// was.
-inline constexpr std::int64_t current_page_layout = 1;
+// where the job has no customer or the season no firm; from 2 on the prices of blocks come with the
+// words that a rate is the same in all of them. A page that was issued is made again as it was.
+inline constexpr std::int64_t current_page_layout = 2;
 
 struct QuoteRecord {
     std::string number, issued, valid_until, by, replaces; // "2027-014", "2027-06-21"

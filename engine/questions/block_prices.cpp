@@ -141,6 +141,15 @@ class Figures {
     const lang::Sheet& sheet_;
 };
 
+// By more than a cent that was left over may do.
+bool differ_by_the_acre(const std::vector<BlockPrice>& blocks) {
+    return std::any_of(
+        blocks.begin(), blocks.end(),
+        [&](const BlockPrice& block) {
+            return std::abs(block.per_acre - blocks.front().per_acre) >= 0.01;
+        });
+}
+
 void take_figures(const PricedJob& job, BlockPrices& prices) {
     const Figures figures(job);
     double hours = 0;
@@ -201,8 +210,13 @@ BlockPrices block_prices(const PricedJob& job, const Estimate& estimate) {
             prices.blocks[k].cost += item.cost * shares[k];
             prices.blocks[k].cents += cents[k];
         }
+        prices.one_rate.push_back({item.title, item.per, item.rate});
     }
     take_figures(job, prices);
+    const bool differ = differ_by_the_acre(prices.blocks);
+    std::erase_if(prices.one_rate, [&](const BlockPrices::OneRate& one) {
+        return !differ || one.per.empty() || one.per != prices.blocks.front().acres.unit;
+    });
     return prices;
 }
 

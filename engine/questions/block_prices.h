@@ -41,8 +41,15 @@ struct BlockPrices {
         std::int64_t cents = 0;
     };
     std::vector<Shared> shared;
-    double cost = 0;        // blocks and shared add up to it
-    std::int64_t cents = 0; // and to this
+    // A price by the acre that the blocks share: work is billed at this rate in every block, though
+    // an acre of one costs more than of another.
+    struct OneRate {
+        std::string title, per;
+        double rate = 0;
+    };
+    std::vector<OneRate> one_rate; // none where an acre comes to the same in every block
+    double cost = 0;               // blocks and shared add up to it
+    std::int64_t cents = 0;        // and to this
 };
 
 // A price is shared out by what its cost has from each block: the slope of the cost by every value

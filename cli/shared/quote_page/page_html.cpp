@@ -202,6 +202,8 @@ class Html {
                                 markup_text(block.title), markup_text(block.basis),
                                 markup_text(block.amount));
         out_ += "</table>\n";
+        if (const std::string note = page_blocks_note(page_, record_); !note.empty())
+            out_ += "<p>" + note + "</p>\n";
     }
     void options() {
         const std::vector<PageOption> all = page_options(record_);

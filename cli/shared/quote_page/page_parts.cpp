@@ -51,6 +51,13 @@ std::vector<PageItem> page_blocks(const engine::QuoteRecord& record) {
     return rows;
 }
 
+std::string page_blocks_note(const WordedPage& page, const engine::QuoteRecord& record) {
+    if (page.layout < 2 || record.blocks.size() < 2 || record.per.empty())
+        return {};
+    return "Each rate is the same in every block, and measured work is billed at it. The amounts "
+           "by block are parts of the quoted price.";
+}
+
 PageTotal page_total(const engine::QuoteRecord& record) {
     PageTotal total;
     total.amount = lang::cents_text(record.price_cents);

@@ -17,6 +17,9 @@ struct PageItem {
 // "of this, Home place", "62 ac, 6 ft deep, loam", "$40,120.00"; none unless asked for.
 std::vector<PageItem> page_blocks(const engine::QuoteRecord& record);
 
+// That their rates are the same; empty: there are none, or the page is of before that was said.
+std::string page_blocks_note(const WordedPage& page, const engine::QuoteRecord& record);
+
 struct PageTotal {
     std::string amount, all_in; // "$130,892.00", "$861.13/ac all in"
 };

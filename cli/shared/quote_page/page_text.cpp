@@ -139,6 +139,8 @@ class Text {
             table.row(
                 {lang::terminal_text(block.title), lang::terminal_text(block.basis), block.amount});
         out_ += table.text(false, width);
+        if (const std::string note = page_blocks_note(page_, record_); !note.empty())
+            out_ += wrap(note, width) + "\n";
     }
 };
 

@@ -70,6 +70,22 @@ TEST_CASE("figures and words are filled in, conditions choose blocks") {
     CHECK(text.find("- another 152 ac") != std::string::npos);
 }
 
+TEST_CASE("prices of blocks come with the words that they share a rate, but on pages of before") {
+    engine::QuoteRecord quote = record();
+    const auto page = [&](std::int64_t layout) {
+        quote.page_layout = layout;
+        const lang::Outcome<WordedPage> filled = fill_in("w", "== Price\n@items\n", quote, {});
+        REQUIRE(filled);
+        return quote_page_text(*filled, quote);
+    };
+    const std::string words = "Each rate is the same in every block";
+    CHECK(page(2).find(words) == std::string::npos); // nothing by block
+    quote.blocks = {{"East", "90 ac", "6 ft", "", 7000000}, {"West", "62 ac", "6 ft", "", 5479200}};
+    CHECK(page(2).find(words) != std::string::npos);
+    CHECK(page(1).find(words) == std::string::npos);
+    CHECK(page(0).find(words) == std::string::npos);
+}
+
 TEST_CASE("a block ends where the next one begins, with an empty line between them or without") {
     const std::string lines[] = {"One",     "two",  "- point",  "- more",    "three",
                                  "@items",  "four", "crew = F", "five",      "== Head",

@@ -73,6 +73,19 @@ TEST_CASE("blocks share a price by what its costs have from each, to the cent") 
     CHECK(prices.blocks[1].per_acre == doctest::Approx(58.421));
 }
 
+TEST_CASE("blocks whose acres cost otherwise are told to be billed at one rate") {
+    const std::string creek = "job \"Two\"\nmodel \"mowing\"\nblock creek\n  set area = 30 ac\n";
+    const BlockPrices apart =
+        by_block(creek + "block bank\n  set area = 10 ac\n  set pace = 1 ac/h\n").blocks;
+    // $1,200 for 40 ac, as above; by themselves $20.53/ac and $58.42/ac.
+    REQUIRE(apart.one_rate.size() == 1);
+    CHECK(apart.one_rate[0].title == "Mowing");
+    CHECK(apart.one_rate[0].per == "ac");
+    CHECK(apart.one_rate[0].rate == doctest::Approx(30));
+    CHECK(by_block(creek + "block bank\n  set area = 10 ac\n").blocks.one_rate.empty());
+    CHECK(by_block(creek).blocks.one_rate.empty());
+}
+
 TEST_CASE("one block has all that rests on it, and a job without blocks has none") {
     const PriceAnswer one =
         by_block("job \"One\"\nmodel \"mowing\"\nblock creek \"Creek\"\n  set area = 30 ac\n");
