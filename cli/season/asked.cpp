@@ -50,7 +50,7 @@ std::optional<engine::Owned> owned_in(const std::string& text) {
     const char* const end = text.data() + text.size();
     const auto read = std::from_chars(text.data(), end, owned.count);
     if (read.ptr == end && !text.empty())
-        return read.ec == std::errc() && owned.count >= 1 && owned.count <= engine::max_units
+        return read.ec == std::errc() && owned.count >= 0 && owned.count <= engine::max_units
                    ? std::optional(owned)
                    : std::nullopt;
     const bool is_figure = !text.empty() && (text[0] == '-' || (text[0] >= '0' && text[0] <= '9'));
@@ -69,7 +69,7 @@ fleet_of(const std::vector<std::string>& words) {
                                                        ? std::nullopt
                                                        : owned_in(word.substr(equals + 1));
         if (!owned)
-            return slip("`--fleet` takes MACHINE=COUNT, at least 1 and at most " +
+            return slip("`--fleet` takes MACHINE=COUNT, 0 (it is hired) to " +
                             lang::number_text(engine::max_units) +
                             ", or MACHINE=NAME,NAME with names that differ; not `" + word + "`",
                         {"write  --fleet crawler=2  or  --fleet crawler=Hazel,Dora"});
@@ -152,6 +152,10 @@ lang::Outcome<engine::SeasonQuestion> question_of(const SeasonArguments& argumen
     if (!fleet)
         return std::move(fleet.said);
     question.fleet = std::move(*fleet);
+    if (!question.another.empty() && engine::owned_of(question.fleet, question.another).count == 0)
+        return slip("`--fleet` says that `" + question.another +
+                        "` is hired, and `--another` asks for one more that is owned",
+                    {"leave out one of the two"});
     if (!arguments.until.empty()) {
         question.until = lang::day_number(arguments.until);
         if (!question.until)

@@ -91,8 +91,7 @@ class PricesAgain {
 };
 
 std::optional<Reply> chain_moves(const SeasonArguments& arguments, const BookedWorks& works,
-                                 const engine::SeasonQuestion& question, engine::Season& season,
-                                 SeasonNames& names) {
+                                 engine::Season& season, SeasonNames& names) {
     lang::Outcome<std::string> text = read_text(arguments.roads, true, max_data_bytes);
     if (!text)
         return Reply(std::move(text.said));
@@ -106,7 +105,7 @@ std::optional<Reply> chain_moves(const SeasonArguments& arguments, const BookedW
         });
     if (!priced)
         return Reply(std::move(priced.said));
-    names.chain = engine::chain(season, question.fleet, *priced);
+    names.chain = engine::chain(season, season.fleet, *priced);
     return std::nullopt;
 }
 
@@ -160,7 +159,7 @@ Reply answer(const SeasonArguments& arguments, bool color) {
     SeasonNames names{files->title,    files->counted,     files->without,
                       jobs.left_out(), question->net_days, {}};
     if (!arguments.roads.empty())
-        if (auto failure = chain_moves(arguments, works, *question, *season, names))
+        if (auto failure = chain_moves(arguments, works, *season, names))
             return std::move(*failure);
     if (!arguments.page.empty() && !save(arguments.page, season_html(*season, names), reply))
         return reply;
@@ -190,8 +189,8 @@ Reply season_command(Words words, Console& console) {
     line.option("--without", "JOB", "leaves a job of the folder out; may be repeated",
                 arguments.without);
     line.option("--fleet", "MACHINE=COUNT",
-                "how many of a machine are owned (1), or their names: crawler=Hazel,Dora; may be "
-                "repeated",
+                "how many of a machine are owned (1; 0: it is hired), or their names: "
+                "crawler=Hazel,Dora; may be repeated",
                 arguments.fleet);
     line.option("--another", "MACHINE", "does one more of it pay: the season with and without it",
                 arguments.another);

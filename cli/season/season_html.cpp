@@ -187,6 +187,8 @@ std::string season_html(const engine::Season& season, const SeasonNames& names) 
     out += fmt::format("<p>Received: {} after a job's last day.</p>\n", day_count(names.net_days));
     out += "<h2>Months</h2>\n" + months_table(season);
     out += "<h2>Machines owned</h2>\n" + machines_table(season);
+    if (const std::string hired = hired_words(season); !hired.empty())
+        out += "<p>" + markup_text(hired) + "</p>\n";
     out += "<h2>Jobs, least profit a day first</h2>\n" + jobs_table(season);
     return out + html_foot();
 }

@@ -170,8 +170,8 @@ Document season_json(const engine::Season& season, const SeasonNames& names) {
     Json out = {
         {"schema", "acrewright.season/4"}, {"money", money_json()},     {"counted", counted},
         {"without", names.without},        {"undated", names.undated},  {"jobs", Json::array()},
-        {"doubles", Json::array()},        {"machines", Json::array()}, {"months", Json::array()},
-        {"clashes", Json::array()}};
+        {"doubles", Json::array()},        {"machines", Json::array()}, {"hired", Json::array()},
+        {"months", Json::array()},         {"clashes", Json::array()}};
     for (const engine::SeasonJob& job : season.jobs)
         out["jobs"].push_back(job_json(job));
     if (names.counted == Counted::Folder)
@@ -183,6 +183,8 @@ Document season_json(const engine::Season& season, const SeasonNames& names) {
                                       {"dates", pair.dates}});
     for (const engine::MachineRow& row : season.machines)
         out["machines"].push_back(machine_json(row));
+    for (const engine::SeasonMachine& machine : season.hired)
+        out["hired"].push_back({{"name", machine.name}, {"label", machine_words(machine)}});
     for (const engine::MonthRow& row : season.months)
         out["months"].push_back(month_json(row));
     for (const engine::Clash& clash : season.clashes.listed)

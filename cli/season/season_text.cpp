@@ -216,6 +216,8 @@ class Page {
         out_ += table.text(color_);
         sentence("Priced at: the fixed cost that an hour of a job's price carries. Each hour short "
                  "of those assumed leaves it uncovered.");
+        if (const std::string hired = hired_words(s_); !hired.empty())
+            sentence(terminal_text(hired));
         for (const engine::MachineRow& row : s_.machines) {
             if (row.share > 1)
                 sentence(

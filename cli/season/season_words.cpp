@@ -254,4 +254,15 @@ std::vector<std::string> cover_sentences(const engine::Season& season) {
     return out;
 }
 
+std::string hired_words(const engine::Season& season) {
+    if (season.hired.empty())
+        return {};
+    std::string names;
+    for (const engine::SeasonMachine& machine : season.hired)
+        names += (names.empty() ? "" : ", ") + machine_words(machine);
+    return "Hired: " + names +
+           ". What it costs is in its jobs' costs; it is in no year of the firm, no clash and no "
+           "plan.";
+}
+
 } // namespace acre::cli

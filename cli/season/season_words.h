@@ -47,5 +47,7 @@ std::vector<std::string> chain_sentences(const engine::Season& season,
                                          const engine::MoveChain& chain);
 std::vector<std::string> another_sentences(const engine::Season& season);
 std::vector<std::string> cover_sentences(const engine::Season& season);
+// "Hired: second crawler. …"; empty: none is.
+std::string hired_words(const engine::Season& season);
 
 } // namespace acre::cli

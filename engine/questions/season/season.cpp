@@ -5,10 +5,37 @@
 #include <utility>
 
 namespace acre::engine {
+namespace {
 
-Season season(std::vector<SeasonJob> jobs, const std::vector<SeasonMachine>& machines,
+// A hired machine comes for each job and is paid by it: nobody waits for it, and no year of it is
+// the firm's to cover.
+std::vector<SeasonMachine> hired_of(std::vector<SeasonMachine>& machines,
+                                    std::vector<SeasonJob>& jobs,
+                                    const std::map<std::string, Owned>& fleet) {
+    std::vector<SeasonMachine> hired;
+    std::erase_if(machines, [&](const SeasonMachine& machine) {
+        if (owned_of(fleet, machine.name).count > 0)
+            return false;
+        hired.push_back(machine);
+        return true;
+    });
+    for (SeasonJob& job : jobs)
+        std::erase_if(job.uses, [&](const MachineUse& use) {
+            if (owned_of(fleet, use.machine).count > 0)
+                return false;
+            job.fixed -= use.fixed;
+            return true;
+        });
+    return hired;
+}
+
+} // namespace
+
+Season season(std::vector<SeasonJob> jobs, std::vector<SeasonMachine> machines,
               const SeasonQuestion& question) {
     Season result;
+    result.fleet = question.fleet;
+    result.hired = hired_of(machines, jobs, question.fleet);
     for (SeasonJob& job : jobs)
         job.dated = place(job, job.earliest);
     std::stable_sort(jobs.begin(), jobs.end(), [](const SeasonJob& a, const SeasonJob& b) {

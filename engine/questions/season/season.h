@@ -21,7 +21,7 @@
 namespace acre::engine {
 
 struct SeasonQuestion {
-    std::map<std::string, Owned> fleet{}; // one of each where nothing is said
+    std::map<std::string, Owned> fleet{}; // one of each where nothing is said; 0: it is hired
     long net_days = 20;                   // from the last day of a job to its payment
     std::optional<double> overhead{};     // of the office for a year, $; none: what the jobs carry
     std::optional<long> until{};          // the last day of the season; none: that of the last job
@@ -29,8 +29,10 @@ struct SeasonQuestion {
 };
 
 struct Season {
-    std::vector<SeasonJob> jobs;      // by start, dated
-    std::vector<MachineRow> machines; // most hours first
+    std::vector<SeasonJob> jobs;        // by start, dated
+    std::vector<MachineRow> machines;   // most hours first
+    std::map<std::string, Owned> fleet; // as asked
+    std::vector<SeasonMachine> hired; // in no year of the firm: what they cost stays with the jobs
     std::vector<MonthRow> months;
     Clashes clashes;   // of the dates as given
     UnitsOfJobs units; // who is on which, as dated
@@ -42,7 +44,7 @@ struct Season {
     Cover cover;
 };
 
-Season season(std::vector<SeasonJob> jobs, const std::vector<SeasonMachine>& machines,
+Season season(std::vector<SeasonJob> jobs, std::vector<SeasonMachine> machines,
               const SeasonQuestion& question);
 
 } // namespace acre::engine

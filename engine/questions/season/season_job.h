@@ -30,6 +30,7 @@ struct MachineUse {
     int units = 1;                     // of it on the job at once
     double hours = 0;                  // of all of them together
     std::vector<std::size_t> stages{}; // in which it is there; none: from the first day to the last
+    double fixed = 0;                  // the fixed cost that these hours carry in the job's cost
 };
 
 // Where a job stands in the calendar when it may begin on a day.

@@ -202,9 +202,26 @@ std::optional<lang::Diagnostic> unknown_machine(const SeasonJobs& jobs, const st
                            std::move(notes), std::move(helps));
 }
 
+// A machine by its name, or by its label where one alone is called so.
+std::string name_of_machine(const SeasonJobs& jobs, const std::string& called) {
+    std::string name;
+    for (const auto& [known, machine] : jobs.machines()) {
+        if (known == called)
+            return called;
+        if (machine.label == called && !called.empty())
+            name = name.empty() ? known : called;
+    }
+    return name.empty() ? called : name;
+}
+
 } // namespace
 
-lang::Outcome<Season> ask(const SeasonJobs& jobs, const SeasonQuestion& question) {
+lang::Outcome<Season> ask(const SeasonJobs& jobs, const SeasonQuestion& as_called) {
+    SeasonQuestion question = as_called;
+    question.fleet.clear();
+    for (const auto& [called, owned] : as_called.fleet)
+        question.fleet.emplace(name_of_machine(jobs, called), owned);
+    question.another = name_of_machine(jobs, as_called.another);
     std::vector<SeasonMachine> machines;
     for (const auto& [name, machine] : jobs.machines())
         machines.push_back(machine);
@@ -214,7 +231,7 @@ lang::Outcome<Season> ask(const SeasonJobs& jobs, const SeasonQuestion& question
     if (!question.another.empty())
         if (auto unknown = unknown_machine(jobs, question.another))
             return *unknown;
-    return season(jobs.jobs(), machines, question);
+    return season(jobs.jobs(), std::move(machines), question);
 }
 
 } // namespace acre::engine

@@ -294,7 +294,7 @@ void SharedPlan::uses(const Values& values, SeasonJob& to) const {
                                       meter.stages.end());
         for (const Machine& machine : machines_)
             if (machine.name == name && at(machine.over, values) > 0)
-                to.fixed += hours * at(machine.fixed, values) / at(machine.over, values);
+                use->second.fixed += hours * at(machine.fixed, values) / at(machine.over, values);
     }
     for (auto& [name, use] : uses) {
         double most = 1;
@@ -304,6 +304,7 @@ void SharedPlan::uses(const Values& values, SeasonJob& to) const {
         std::sort(use.stages.begin(), use.stages.end());
         use.stages.erase(std::unique(use.stages.begin(), use.stages.end()), use.stages.end());
         use.machine = name;
+        to.fixed += use.fixed;
         to.uses.push_back(std::move(use));
     }
 }

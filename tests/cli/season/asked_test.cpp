@@ -63,11 +63,11 @@ std::ptrdiff_t open_files() {
 
 } // namespace
 
-TEST_CASE("a fleet is so many machines or their names, one at least and a thousand at most") {
-    const std::string wants =
-        "C003 `--fleet` takes MACHINE=COUNT, at least 1 and at most 1,000, or "
-        "MACHINE=NAME,NAME with names that differ; not `";
+TEST_CASE("a fleet is so many machines or their names, none at least and a thousand at most") {
+    const std::string wants = "C003 `--fleet` takes MACHINE=COUNT, 0 (it is hired) to 1,000, or "
+                              "MACHINE=NAME,NAME with names that differ; not `";
     CHECK(of_fleet({"crawler=1", "disc=1000"}) == "crawler 1; disc 1000; ");
+    CHECK(of_fleet({"hired=0"}) == "hired 0; ");
     CHECK(of_fleet({"crawler= Hazel , Dora 2"}) == "crawler 2 [Hazel] [Dora 2]; ");
     CHECK(of_fleet({"c=" + std::string(40, 'n')}) == "c 1 [" + std::string(40, 'n') + "]; ");
     std::string thousand = "c=n1";
@@ -75,8 +75,8 @@ TEST_CASE("a fleet is so many machines or their names, one at least and a thousa
         thousand += ",n" + std::to_string(i);
     CHECK(of_fleet({thousand}).starts_with("c 1000 [n1] [n2]"));
     for (const std::string& word :
-         {std::string("crawler"), std::string("=2"), std::string("crawler="), std::string("c=0"),
-          std::string("c=1001"), std::string("c=-1"), std::string("c=2x"), std::string("c=9x"),
+         {std::string("crawler"), std::string("=2"), std::string("crawler="), std::string("c=1001"),
+          std::string("c=-1"), std::string("c=2x"), std::string("c=9x"),
           std::string("c=99999999999"), std::string("c=a,"), std::string("c=,a"),
           std::string("c=a, a"), "c=" + std::string(41, 'n'), thousand + ",u"})
         CHECK(of_fleet({word}) == wants + word + "`");
@@ -96,6 +96,9 @@ TEST_CASE("days to the payment, the last day and the office are figures within r
     CHECK(question->until == lang::day_number("2027-10-15"));
     CHECK(question->overhead == 60'000.5);
     CHECK(question->another == "crawler");
+    arguments.fleet = {"crawler=0"};
+    CHECK(said(question_of(arguments)).find("is hired") != std::string::npos);
+    arguments.fleet = {};
     arguments.overhead = "0";
     CHECK(question_of(arguments)->overhead == 0);
     arguments.overhead = "$12";

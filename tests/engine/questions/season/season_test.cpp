@@ -77,6 +77,35 @@ TEST_CASE("a machine that is owned costs its year, each of them once") {
     CHECK(three.machines[0].share == doctest::Approx(150.0 / 5'400));
 }
 
+TEST_CASE("a hired machine costs its jobs, no year of the firm, and no job waits for it") {
+    std::vector<SeasonJob> jobs = {job("a", day(2027, 5, 1), 10, 150, 100'000, 80'000, 150),
+                                   job("b", day(2027, 5, 1), 10, 100, 90'000, 70'000, 100)};
+    for (SeasonJob& one : jobs) { // half of the fixed cost by hand, and 5,000 for the hired one
+        one.uses[0].fixed = one.fixed;
+        one.fixed += 5'000;
+        one.uses.push_back({"hired", 1, 40, {}, 5'000});
+    }
+    jobs[1].uses.erase(jobs[1].uses.begin()); // the hired one alone
+    jobs[1].fixed = 5'000;
+    const std::vector<SeasonMachine> both = {crawler[0], {"hired", "", 90'000, 900, false}};
+    SeasonQuestion question;
+    question.fleet["hired"] = {0, {}};
+    const Season hired = season(jobs, both, question);
+    REQUIRE(hired.machines.size() == 1);
+    CHECK(hired.machines[0].machine.name == "crawler");
+    REQUIRE(hired.hired.size() == 1);
+    CHECK(hired.hired[0].name == "hired");
+    CHECK(hired.clashes.listed.empty());
+    CHECK(hired.cover.fixed == 115'000);
+    // 20,000 and 20,000 after all direct cost; 150 h of the crawler carry 115,000 / 1,800 each.
+    CHECK(hired.cover.left == doctest::Approx(40'000 + 150 * 115'000.0 / 1'800));
+    const Season owned = season(jobs, both, {});
+    CHECK(owned.machines.size() == 2);
+    CHECK(owned.clashes.listed.size() == 1);
+    CHECK(owned.cover.fixed == 205'000);
+    CHECK(owned.cover.left == doctest::Approx(50'000 + 150 * 115'000.0 / 1'800));
+}
+
 TEST_CASE("the office is covered too: what the jobs carry, or what it costs") {
     SeasonJob one = job("a", day(2027, 5, 1), 10, 180, 100'000, 80'000, 150);
     one.overhead = 6'000;
