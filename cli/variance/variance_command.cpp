@@ -38,10 +38,13 @@ void declare(VarianceArguments& arguments, Arguments& line) {
 lang::Outcome<Income> income_of(const VarianceArguments& arguments, const BookState& state,
                                 const Work& work, const engine::JobLog& log) {
     const double agreed = static_cast<double>(work.contract.steps.back().cents) / 100;
+    const auto bill_so_far = engine::billed_before(state.lives, work.contract.life->quote.quote);
+    const double billed = bill_so_far ? static_cast<double>(bill_so_far->cents) / 100 : 0;
+    // What is billed of a part of the work does not stand beside the cost of all of it.
     if (work.contract.standing.state != "finished")
-        return Income{agreed, "agreed", "", {}};
-    if (const auto bill = engine::billed_before(state.lives, work.contract.life->quote.quote))
-        return Income{static_cast<double>(bill->cents) / 100, "bill", bill->bill, {}};
+        return Income{agreed, "agreed", bill_so_far ? bill_so_far->bill : "", {}, billed};
+    if (bill_so_far)
+        return Income{billed, "bill", bill_so_far->bill, {}, billed};
     engine::BillQuestion question;
     question.quote = &work.quote;
     question.log = &log;
@@ -65,8 +68,9 @@ lang::Outcome<Income> income_of(const VarianceArguments& arguments, const BookSt
         return Income{static_cast<double>(bill->work_cents) / 100,
                       posted ? "terms" : "terms without fuel steps",
                       "",
-                      {}};
-    return Income{agreed, "agreed", "", bill.said.diagnostics.all()[0].title};
+                      {},
+                      0};
+    return Income{agreed, "agreed", "", bill.said.diagnostics.all()[0].title, 0};
 }
 
 lang::Outcome<VariancePage> ask(const VarianceArguments& arguments) {

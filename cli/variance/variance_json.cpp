@@ -65,6 +65,7 @@ Document variance_json(const VariancePage& page) {
                 {"overhead", number(variance.overhead)},
                 {"income_from", page.income.from},
                 {"bill", page.income.bill.empty() ? Json(nullptr) : Json(page.income.bill)},
+                {"billed", page.income.bill.empty() ? Json(nullptr) : number(page.income.billed)},
                 {"why_no_bill", page.income.why.empty() ? Json(nullptr) : Json(page.income.why)},
                 {"quoted", earned(variance.price, variance.quoted_cost, variance.overhead)},
                 {"actual", earned(variance.income, variance.actual_cost, variance.overhead)},

@@ -9,10 +9,12 @@
 namespace acre::cli {
 
 // What the customer is billed, $, and from where: "bill" of that number, the quote's "terms",
-// "terms without fuel steps", or as it was "agreed"; `why` then says why there is no bill.
+// "terms without fuel steps", or as it was "agreed"; `why` then says why there is no bill. Of a job
+// that is not finished it is as agreed, and `bill` and `billed` are what the book has so far.
 struct Income {
     double amount = 0;
     std::string from, bill, why;
+    double billed = 0; // the work in the bill
 };
 struct VariancePage {
     engine::VarianceAnswer variance;

@@ -96,6 +96,11 @@ std::string income_words(const Income& income) {
     if (income.from == "terms without fuel steps")
         return "The income is what the quote's terms bill for this log, without fuel steps: "
                "`--posted FILE` has the prices that they go by.";
+    if (!income.bill.empty())
+        return fmt::format("The income is as agreed, for all of the work: the job is not finished. "
+                           "Bill {} has {} of work so far; once the quote is marked finished, the "
+                           "bill is the income.",
+                           terminal_text(income.bill), money_text(income.billed));
     if (income.why.empty())
         return "The income is as agreed: the job is not finished.";
     return "The income is as agreed, for no bill can be made: " + terminal_text(income.why) + ".";
