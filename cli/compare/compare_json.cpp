@@ -66,9 +66,12 @@ Document compare_json(const engine::CompareAnswer& comparison) {
     Json out = {
         {"schema", "acrewright.compare/2"}, {"money", money_json()}, {"columns", Json::array()}};
     for (const engine::CompareColumn& column : comparison.columns)
-        out["columns"].push_back({{"name", column.name}, {"cents", column.price_cents}});
+        out["columns"].push_back({{"name", column.name},
+                                  {"cents", column.price_cents},
+                                  {"at_minimum", column.at_minimum},
+                                  {"cheapest", column.cheapest}});
     out["unanswered"] = comparison.unanswered;
-    out["cheapest"] = comparison.cheapest;
+    out["cheapest"] = comparison.cheapest ? Json(*comparison.cheapest) : Json(nullptr);
     out["prices"] = rows_json(comparison.prices);
     if (!comparison.blocks.empty())
         out["blocks"] = rows_json(comparison.blocks);

@@ -61,13 +61,14 @@ class ComparePage {
     std::string out_;
 
     // Of jobs of different sizes the one that is cheapest by the acre may cost more in all.
-    std::string cheapest_words() const {
+    std::string cheapest_words(const engine::CompareColumn& cheapest) const {
+        if (!cheapest.cheapest)
+            return {};
         const auto cheaper = [&](const engine::CompareColumn& column) {
-            return column.price_cents < c_.columns[c_.cheapest].price_cents;
+            return column.price_cents < cheapest.price_cents;
         };
         const bool by_unit = std::any_of(c_.columns.begin(), c_.columns.end(), cheaper);
-        return by_unit ? " <- cheapest per " + terminal_text(c_.columns[c_.cheapest].per)
-                       : " <- cheapest";
+        return by_unit ? " <- cheapest per " + terminal_text(cheapest.per) : " <- cheapest";
     }
     // A price that is the minimum does not tell what the work of one costs against the other.
     void minimums() {
@@ -85,9 +86,10 @@ class ComparePage {
     }
     void names() {
         for (std::size_t i = 0; i < c_.columns.size(); ++i)
-            out_ += paragraph(terminal_text(c_.columns[i].name) +
-                                  (i == c_.cheapest ? cheapest_words() : ""),
+            out_ += paragraph(terminal_text(c_.columns[i].name) + cheapest_words(c_.columns[i]),
                               "  " + column_letter(i) + "  ");
+        if (!c_.cheapest && c_.columns.size() > 1)
+            out_ += paragraph("All cost the same.");
         for (const std::string& name : c_.unanswered)
             out_ += paragraph(terminal_text(name) + " has no price: see the errors", "  -  ");
     }
@@ -104,7 +106,7 @@ class ComparePage {
             return;
         std::vector<Column> heads = {{title, Align::Left, true}};
         for (const std::size_t i : shown)
-            heads.push_back({column_letter(i) + (i == c_.cheapest ? "*" : " ")});
+            heads.push_back({column_letter(i) + (c_.columns[i].cheapest ? "*" : " ")});
         Table table(heads);
         for (const engine::CompareRow& row : rows) {
             // A cost that none of them has says nothing; a job of another service has no value.

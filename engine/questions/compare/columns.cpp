@@ -59,7 +59,7 @@ class Builder {
             row("price.per_unit", "price, all in", money() + "/" + estimate(0).per);
         CompareRow per_tree =
             row("price.per_tree", "price for each tree planted", money() + "/tree");
-        double least = std::numeric_limits<double>::infinity();
+        std::vector<double> judged(count());
         for (std::size_t c = 0; c < count(); ++c) {
             const Estimate& priced = estimate(c);
             total.value[c] = static_cast<double>(priced.price_cents) / 100;
@@ -67,19 +67,25 @@ class Builder {
                 per_unit.value[c] = priced.price_per_unit;
             if (const double trees = line_value(job(c), "planted_trees"); trees > 0)
                 per_tree.value[c] = total.value[c] / trees;
-            const double judged =
-                std::isfinite(per_unit.value[c]) ? per_unit.value[c] : total.value[c];
-            if (judged < least) {
-                least = judged;
-                result_.cheapest = c;
-            }
+            judged[c] = std::round(
+                100 * (std::isfinite(per_unit.value[c]) ? per_unit.value[c] : total.value[c]));
         }
+        find_cheapest(judged);
         result_.prices.push_back(std::move(total));
         if (std::isfinite(per_unit.value[0]))
             result_.prices.push_back(std::move(per_unit));
         if (std::any_of(per_tree.value.begin(), per_tree.value.end(),
                         [](double value) { return std::isfinite(value); }))
             result_.prices.push_back(std::move(per_tree));
+    }
+
+    void find_cheapest(const std::vector<double>& cents) {
+        const auto [least, most] = std::minmax_element(cents.begin(), cents.end());
+        if (least == cents.end() || !(*least < *most))
+            return;
+        result_.cheapest = static_cast<std::size_t>(least - cents.begin());
+        for (std::size_t c = 0; c < count(); ++c)
+            result_.columns[c].cheapest = cents[c] == *least;
     }
 
     // The row of that name, made in the order in which names come up.

@@ -42,6 +42,7 @@ struct CompareColumn {
     std::int64_t price_cents = 0;
     std::string per;         // unit of the all-in price: "ac"; empty: none
     bool at_minimum = false; // a minimum charge adds to what the work comes to
+    bool cheapest = false;   // no other costs less per unit, and one costs more
 };
 
 struct CompareRow {
@@ -93,7 +94,8 @@ struct CompareAnswer {
     std::string title;
     std::vector<CompareColumn> columns;  // none: no side has a price, and `told` is all there is
     std::vector<std::string> unanswered; // sides that have no price; `told` says why
-    std::size_t cheapest = 0;            // column of the least price per unit
+    std::optional<std::size_t> cheapest; // first column of the least price per unit; of columns
+                                         // that all cost the same, to the cent, there is none
     std::vector<CompareRow> prices;      // total, per unit, per planted tree
     std::vector<CompareRow> costs;       // amounts, $
     std::vector<CompareRow> quantities;  // acres, hours, days, gallons …

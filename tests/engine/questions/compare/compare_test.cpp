@@ -116,6 +116,19 @@ TEST_CASE("prices, costs, what differs and why, by hand") {
     CHECK_FALSE(answer->over);
 }
 
+TEST_CASE("nothing is cheapest where all cost the same, and both are where two do") {
+    const auto alike = ask(sides({{"a", ""}, {"b", ""}}), {});
+    REQUIRE(alike);
+    CHECK_FALSE(alike->cheapest);
+    CHECK_FALSE(alike->columns[0].cheapest);
+    const auto three = ask(sides({{"a", fast + "set method = both\n"}, {"b", ""}, {"c", ""}}), {});
+    REQUIRE(three);
+    CHECK(three->cheapest == 1);
+    CHECK_FALSE(three->columns[0].cheapest);
+    CHECK(three->columns[1].cheapest);
+    CHECK(three->columns[2].cheapest);
+}
+
 TEST_CASE("where two cost the same: 150 = 75 + 1,000 / area at 13.33 acres") {
     CompareQuestion question;
     question.flip = "area";
