@@ -25,6 +25,7 @@ Document break_even_json(const engine::BreakEvenAnswer& answer) {
                    {"greatest_at", number(answer.greatest_at)},
                    {"nearest", number(answer.nearest)},
                    {"nearest_at", number(answer.nearest_at)}};
+    out["charged"] = answer.charged ? number(*answer.charged) : Json(nullptr);
     out["price"] = answer.price ? number(*answer.price) : Json(nullptr);
     out["overhead"] = answer.price ? number(answer.overhead) : Json(nullptr);
     out["crossings"] = Json::array();

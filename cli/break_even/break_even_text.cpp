@@ -34,6 +34,8 @@ class BreakEvenPage {
                              money(*answer_.price), money(answer_.overhead), y(answer_.wanted)));
         line(fmt::format("this job: {}{} at {}", answer_.price ? "direct cost " : "",
                          y(answer_.now), x(answer_.value)));
+        if (answer_.charged)
+            line(charged_words(answer_.line, *answer_.charged));
         if (std::isfinite(answer_.least))
             line(fmt::format("from {} to {}: {} (at {}) to {} (at {})", x(answer_.range.low),
                              x(answer_.range.high), y(answer_.least), x(answer_.least_at),

@@ -68,6 +68,7 @@ Document sensitivity_json(const engine::SensitivityAnswer& answer) {
     Json out = {
         {"schema", "acrewright.sensitivity/1"}, {"money", money_json()}, {"title", answer.title}};
     out["line"] = line_json(answer.line, answer.value);
+    out["charged"] = answer.charged ? number(*answer.charged) : Json(nullptr);
     out["slopes_of"] = line_json(answer.slopes_of, answer.slopes_value);
     out["givens"] = Json::array();
     for (const Effect& effect : answer.effects)

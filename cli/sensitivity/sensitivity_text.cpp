@@ -46,6 +46,8 @@ class SensitivityPage {
                not_for_the_customer(look_.color);
         if (!answer_.title.empty())
             line(lang::terminal_text(answer_.title));
+        if (answer_.charged)
+            line(charged_words(answer_.line, *answer_.charged));
         swings();
         if (look_.by_block)
             blocks();

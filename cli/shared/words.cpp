@@ -25,6 +25,11 @@ std::string called(const engine::Subject& subject) {
     return lang::terminal_text(subject.called);
 }
 
+std::string charged_words(const engine::Subject& subject, double charged) {
+    return "`price` shows " + shown(subject, charged) +
+           ": there quantities are rounded as they are charged; here they are exact.";
+}
+
 std::string capital(std::string text) {
     if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
         text[0] = static_cast<char>(text[0] - 'a' + 'A');

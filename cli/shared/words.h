@@ -15,6 +15,9 @@ std::string shown_change(double change, std::string_view unit);
 // What people call a line or a given; safe to show.
 std::string called(const engine::Subject& subject);
 
+// Of a price that is charged otherwise than its line says: which is which.
+std::string charged_words(const engine::Subject& subject, double charged);
+
 // As the first word of a heading.
 std::string capital(std::string text);
 

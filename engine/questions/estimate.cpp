@@ -275,4 +275,18 @@ lang::Outcome<Estimate> estimate_without_price(const PricedJob& job) {
     return outcome;
 }
 
+std::optional<double> charged_otherwise(const PricedJob& job, lang::LineId line) {
+    const lang::Sheet& sheet = job.sheet();
+    if (line == lang::none || (line != sheet.price_total && line != sheet.price_per_unit))
+        return std::nullopt;
+    const lang::Outcome<Estimate> priced = estimate(job);
+    if (!priced)
+        return std::nullopt;
+    const double charged = line == sheet.price_total
+                               ? static_cast<double>(priced->price_cents) / 100
+                               : priced->price_per_unit;
+    const bool same = std::round(charged * 100) == std::round(job.value(line) * 100);
+    return same ? std::nullopt : std::optional(charged);
+}
+
 } // namespace acre::engine

@@ -64,4 +64,8 @@ lang::Outcome<Estimate> estimate(const PricedJob& job);
 // The same of a model that may have no price: costs, quantities and cautions.
 lang::Outcome<Estimate> estimate_without_price(const PricedJob& job);
 
+// What `price` shows of the line of a price, in all or by the unit, where it is another figure to
+// the cent: there quantities are rounded as they are charged, in the line they are exact.
+std::optional<double> charged_otherwise(const PricedJob& job, lang::LineId line);
+
 } // namespace acre::engine

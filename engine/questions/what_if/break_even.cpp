@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "engine/questions/earnings.h"
+#include "engine/questions/estimate.h"
 #include "engine/questions/one_money.h"
 #include "engine/questions/what_if/axis.h"
 #include "engine/questions/what_if/break_even_range.h"
@@ -113,6 +114,7 @@ lang::Outcome<BreakEvenAnswer> ask(const PricedJob& job, const BreakEvenQuestion
     answer.wanted = wanted;
     answer.price = question.price;
     answer.overhead = overhead;
+    answer.charged = charged_otherwise(job, asked->line);
     if (auto beyond = find_crossings(curve_of(job, *asked), job, answer))
         return std::move(*beyond);
     return {std::move(answer), std::move(said)};

@@ -53,6 +53,7 @@ struct BreakEvenAnswer {
     std::optional<double> price; // as asked: `wanted` is what it leaves for direct cost
     double overhead = 0;         // $, as quoted; of a price
     double now = 0; // the line as the job has it (against another job: its lead over it)
+    std::optional<double> charged;   // the same as `price` shows it, where that is another figure
     std::vector<Crossing> crossings; // in order of x
     bool cut = false;                // there are more than max_crossings, or searched_to
     std::optional<double>

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "engine/questions/block_prices.h"
+#include "engine/questions/estimate.h"
 #include "engine/questions/what_if/study.h"
 
 namespace acre::engine {
@@ -139,6 +140,7 @@ lang::Outcome<SensitivityAnswer> ask(const PricedJob& job, const SensitivityQues
     answer.title = title_of(job);
     answer.line = asked_subject(job, *line, question.names);
     answer.value = of->value;
+    answer.charged = charged_otherwise(job, *line);
     answer.slopes_of = asked_subject(job, slopes.line, question.names);
     answer.slopes_value = slopes.value;
     answer.rounded = cost.has_value();

@@ -79,6 +79,7 @@ struct SensitivityAnswer {
     std::string title; // of the job
     Subject line;
     double value = 0;
+    std::optional<double> charged; // as `price` shows it, where that is another figure
     // A rounded price does not move between its steps, so its slopes say nothing: then slopes,
     // steps and kinks are those of the cost before rounding.
     Subject slopes_of;

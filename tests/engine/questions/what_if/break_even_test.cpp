@@ -34,6 +34,18 @@ const std::string x_one_to_ten = "given x = 2  \"x\"  within 1 .. 10\n";
 
 } // namespace
 
+TEST_CASE("this job's price is told as it is charged, where that is another figure") {
+    const std::string text =
+        "model \"m\"\npart \"All\"\n  given area = 3.3333 ac\n"
+        "  given wage = $90/ac  \"wage\"  within $1/ac .. $200/ac\n"
+        "  cost labor : $/ac = wage over area\nprice \"Work\" per ac of area\n";
+    const BreakEvenAnswer found = ask(priced_ok(text), {"wage", "", 100, {}});
+    CHECK(found.now == doctest::Approx(90));
+    REQUIRE(found.charged); // 3.33 ac at $90 are $299.70, over 3.3333 ac
+    CHECK(*found.charged == doctest::Approx(299.70 / 3.3333));
+    CHECK_FALSE(ask(head + x_one_to_ten + "y : 1 = x * 2  \"y\"\n", 6).charged);
+}
+
 TEST_CASE("roots are those of the closed forms") {
     struct Row {
         const char *range, *formula;

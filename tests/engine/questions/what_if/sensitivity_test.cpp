@@ -46,6 +46,19 @@ const std::string model =
 
 } // namespace
 
+TEST_CASE("a price that is charged otherwise than its line says is told too") {
+    const std::string text =
+        "model \"m\"\npart \"All\"\n  given area = 3.3333 ac  within 1 ac .. 9 ac  swing 2 ac .. 4 "
+        "ac\n"
+        "  cost labor : $/ac = $90/ac over area\nprice \"Work\" per ac of area\n";
+    const SensitivityAnswer s = ask(priced_ok(text), "");
+    CHECK(s.value == doctest::Approx(90));
+    REQUIRE(s.charged); // 3.33 ac at $90 are $299.70, over 3.3333 ac
+    CHECK(*s.charged == doctest::Approx(299.70 / 3.3333));
+    CHECK_FALSE(ask(priced_ok(text), "cost.total").charged);
+    CHECK_FALSE(ask(priced_ok(model), "").charged); // 40 ac are charged as they are
+}
+
 TEST_CASE("slopes are in the units of both lines and agree with the closed form") {
     const Priced job = priced_ok(model);
     const SensitivityAnswer s = ask(job, "");
