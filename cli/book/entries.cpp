@@ -50,6 +50,7 @@ class Entries {
         std::vector<const engine::Event*> words; // that hold
         std::vector<Position*> orders;           // its change orders
         bool replaced = false;
+        bool gone = false;       // a change order that is open no more, as its quote is withdrawn
         Items offered, accepted; // as the entries so far have it
         // What is accepted of it: these, over those that a change order changes; null: nothing.
         const Items *stands = nullptr, *over = nullptr;
@@ -86,6 +87,9 @@ class Entries {
         if (event.corrects == 0)
             lapse(event.quote, event.date);
         Position& position = found->second;
+        if (event.state == "withdrawn")
+            for (const Position* order : position.orders)
+                lapse(order->issued->quote, event.date);
         position.state = event.state;
         keep(event, position);
         const std::size_t first = entries_.size();
@@ -177,6 +181,18 @@ class Entries {
         for (Position* order : base.orders)
             if (!held.contains(order))
                 accept(event, called, *order, nullptr, nullptr);
+        for (Position* order : base.orders)
+            go_with(event, called, base, *order);
+    }
+    // What is open of a change order when its quote is withdrawn, and when that is taken back.
+    void go_with(const engine::Event& event, const std::string& called, const Position& base,
+                 Position& order) {
+        const bool gone = base.state == "withdrawn" && order.state == "offered";
+        if (gone == order.gone)
+            return;
+        order.gone = gone;
+        if (order.state == "offered")
+            put_offered(event, called, order, gone ? Items() : offer_of(*order.issued));
     }
     void accept(const engine::Event& event, const std::string& called, Position& position,
                 const Items* stands, const Items* over) {
@@ -197,7 +213,7 @@ class Entries {
     // An offer whose last day is over is none any more.
     void lapse(const std::string& number, const std::string& day) {
         Position& position = positions_.find(number)->second;
-        if (position.state != "offered" || position.issued->valid_until >= day)
+        if (position.state != "offered" || position.gone || position.issued->valid_until >= day)
             return;
         position.state = "lapsed";
         const std::size_t first = entries_.size();

@@ -53,7 +53,8 @@ lang::Outcome<Pages> crew_pages(const Wording& wording, const CrewPage& page) {
         headings += (headings.empty() ? "" : ", ") + lang::quantity_text(heading, "deg");
     std::map<std::string, std::string> words = {
         {"quote.number", page.number},
-        {"quote.date", "accepted " + lang::day_text(page.accepted)},
+        {"quote.date", "accepted " + lang::day_text(page.accepted) +
+                           (quote.number == page.number ? "" : ", as changed by " + quote.number)},
         {"quote.by", quote.by},
         {"quote.changes", quote.number == page.number ? std::string() : quote.number},
         {"job.title", quote.title},

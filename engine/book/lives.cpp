@@ -313,6 +313,14 @@ Standing Lives::standing(const Life& life, std::string_view day) const {
                         false};
     if (!life.replaced_by.empty() && life.replaced_on <= day)
         standing.replaced_by = life.replaced_by;
+    // A change order that is open goes with its quote.
+    if (const Life* base = standing.state == "offered" ? find(life.quote.changes) : nullptr)
+        if (const Standing now = this->standing(*base, day);
+            now.state == "withdrawn" && now.date <= life.quote.valid_until) {
+            standing.state = now.state;
+            standing.date = now.date;
+            standing.note = fmt::format("with quote {}", life.quote.changes);
+        }
     if (standing.state == "offered" && standing.replaced_by.empty() && day != no_day &&
         life.quote.valid_until < day) {
         standing.state = "lapsed";

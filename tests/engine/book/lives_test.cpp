@@ -189,6 +189,22 @@ TEST_CASE("the quote's own offer is one of the options, by the name that its pag
     CHECK(book.lives.why_not(taken) == "quote 2027-003 does not offer the option `as above`");
 }
 
+TEST_CASE("an open change order goes with its quote when that is withdrawn") {
+    Told book;
+    book.add(book.offer(100'00));
+    book.add(book.word("2027-001", "accepted"));
+    book.add(book.order("2027-001", 120'00));
+    const Life& order = *book.lives.find("2027-001-C1");
+    CHECK(book.lives.standing(order, "2027-03-12").is_open());
+    book.add(book.word("2027-001", "withdrawn", "2027-03-20"));
+    CHECK(book.lives.standing(order, "2027-03-12").is_open()); // so it was on that day
+    const Standing now = book.lives.standing(order, "2027-03-25");
+    CHECK(now.state == "withdrawn");
+    CHECK(now.date == "2027-03-20");
+    CHECK(now.note == "with quote 2027-001");
+    CHECK(!now.is_open());
+}
+
 TEST_CASE("an option of a change order sets what the work stands at, and so it was on each day") {
     Told book;
     REQUIRE(book.add(book.offer(100)) == "");
