@@ -1,6 +1,7 @@
 #include "cli/shared/arguments.h"
 
 #include <algorithm>
+#include <cctype>
 #include <charconv>
 #include <functional>
 
@@ -67,11 +68,24 @@ struct Arguments::Impl {
         });
     }
 
+    // `--book quote-book` of a command that takes its BOOK as it is.
+    std::string goes_alone(const std::string& word) const {
+        std::string name(option_word(word));
+        name.erase(0, std::min<std::size_t>(2, name.size()));
+        for (const UsageRow& row : usage.positionals)
+            if (std::equal(row.name.begin(), row.name.end(), name.begin(), name.end(),
+                           [](unsigned char a, unsigned char b) { return std::tolower(a) == b; }))
+                return row.name;
+        return {};
+    }
+
     std::string unknown(const std::string& word) const {
         if (word.size() < 2 || word[0] != '-')
             return "unexpected argument `" + word + "`";
         std::string text =
             "`" + command + "` has no option `" + std::string(option_word(word)) + "`";
+        if (const std::string name = goes_alone(word); !name.empty())
+            return text + ": " + name + " goes without it";
         const std::vector<std::string_view> names(option_names.begin(), option_names.end());
         if (const auto near = lang::near_names(option_word(word), names, 1); !near.empty())
             text.append("; did you mean `").append(near[0]).append("`?");

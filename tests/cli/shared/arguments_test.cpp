@@ -44,6 +44,13 @@ TEST_CASE("words and options may stand in any order") {
     CHECK(read.json);
 }
 
+TEST_CASE("a word that is written as an option is said to go without it") {
+    const Read read({"--job", "x.job"});
+    CHECK(read.code == 2);
+    CHECK(read.console.err.find("`price` has no option `--job`: JOB goes without it") !=
+          std::string::npos);
+}
+
 TEST_CASE("behind -- everything is a word") {
     const Read read({"--", "--json"});
     CHECK(!read.code);
