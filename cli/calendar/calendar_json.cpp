@@ -21,6 +21,7 @@ Document calendar_json(const engine::CalendarAnswer& answer) {
             row["work"].push_back(answer.dates.stages[stage].label);
         json["days"].push_back(std::move(row));
     }
+    json["unlisted_year"] = answer.unlisted_year ? Json(*answer.unlisted_year) : Json(nullptr);
     return answered(std::move(json));
 }
 
