@@ -9,6 +9,7 @@
 #include "engine/faults/faults.h"
 #include "engine/words/words.h"
 #include "lang/check/resolve.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -38,6 +39,18 @@ lang::Said errors_of(const lang::Said& said) {
     return kept;
 }
 
+// Money with its cents, or where less than a dollar is no whole cents with the digits that it has.
+std::string answer_text(const lang::Sheet& sheet, lang::LineId line, double value,
+                        const std::string& unit) {
+    if (unit.empty() || lang::money_in(unit) != unit.size() || !std::isfinite(value))
+        return value_text(sheet, line, value);
+    const double cents = value * 100;
+    const bool whole = std::abs(cents - std::round(cents)) < 1e-9;
+    return std::abs(value) >= 1 || whole
+               ? lang::money_text(value)
+               : (value < 0 ? "-" : "") + lang::sign_before() + lang::number_text(std::abs(value));
+}
+
 } // namespace
 
 lang::Outcome<TryAnswer> ask(const TryQuestion& question, lang::Loader& loader) {
@@ -56,8 +69,8 @@ lang::Outcome<TryAnswer> ask(const TryQuestion& question, lang::Loader& loader) 
     TryAnswer answer;
     answer.value = job.value(line);
     answer.written = formula_text(sheet, job.sources(), line);
-    answer.text = value_text(sheet, line, answer.value);
     answer.unit = unit_text(sheet, sheet.lines[line]);
+    answer.text = answer_text(sheet, line, answer.value, answer.unit);
     if (std::string numbers = formula_with_numbers(job, line);
         numbers != answer.written && numbers != answer.text)
         answer.with_numbers = std::move(numbers);

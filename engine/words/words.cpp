@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/units/named_unit.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -47,8 +48,9 @@ std::string unit_of_node(const lang::Sheet& sheet, lang::NodeId id) {
     const lang::Node& node = sheet.nodes[id];
     if (node.op == lang::Op::Line)
         return unit_text(sheet, sheet.lines[node.index]);
-    return node.type.kind == lang::Type::Kind::Number ? sheet.units.text(node.type.unit)
-                                                      : std::string();
+    return node.type.kind == lang::Type::Kind::Number
+               ? lang::named_unit(sheet.units, node.type.unit).text
+               : std::string();
 }
 
 std::string choice_text(const lang::Sheet& sheet, const lang::Type& type, double value) {
@@ -84,7 +86,11 @@ std::string value_of_node(const lang::Sheet& sheet, lang::NodeId id, double valu
     const lang::Node& node = sheet.nodes[id];
     if (node.op == lang::Op::Line)
         return value_text(sheet, node.index, value);
-    return text_of(sheet, node.type, unit_of_node(sheet, id), value);
+    if (node.type.kind != lang::Type::Kind::Number)
+        return text_of(sheet, node.type, {}, value);
+    const lang::NamedUnit shown = lang::named_unit(sheet.units, node.type.unit);
+    return lang::quantity_text(lang::conversion(node.type.unit, shown.unit).apply(value),
+                               shown.text);
 }
 
 std::string source_text(const lang::SourceMap& sources, lang::Span span) {

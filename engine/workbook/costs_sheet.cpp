@@ -5,12 +5,21 @@
 #include "engine/workbook/book_sheets.h"
 #include "engine/workbook/cell_text.h"
 #include "engine/workbook/sheet_writer.h"
+#include "lang/units/named_unit.h"
 
 namespace acre::engine {
 
 using lang::none;
 
 namespace {
+
+// From the unit of a step to the one that it is shown in.
+lang::Conversion to_named(const lang::Sheet& sheet, lang::NodeId value) {
+    const lang::Node& node = sheet.nodes[value];
+    if (node.op == lang::Op::Line)
+        return {};
+    return lang::conversion(node.type.unit, lang::named_unit(sheet.units, node.type.unit).unit);
+}
 
 class CostPage {
   public:
@@ -101,9 +110,15 @@ class CostPage {
                 step.value == none ? no_slot : job_.compiled().origins.slot_of_node[step.value];
             if (by != no_slot) {
                 const std::string unit = unit_of_node(job_.sheet(), step.value);
-                const double is = job_.values().slot[by];
-                out_.formula(row_, rate, "=" + lines_.formulas().elsewhere(by), is,
-                             figure_format(unit, is));
+                const lang::Conversion shown = to_named(job_.sheet(), step.value);
+                const double is = shown.apply(job_.values().slot[by]);
+                out_.formula(row_, rate,
+                             "=" + lines_.formulas().elsewhere(by) +
+                                 (shown.is_identity() ? ""
+                                  : shown.divide      ? "/"
+                                                      : "*") +
+                                 (shown.is_identity() ? "" : formula_number(shown.factor)),
+                             is, figure_format(unit, is));
                 out_.text(row_, rate_unit, unit, Look::Unit);
             }
             out_.formula(row_, quantity,

@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "lang/check/operations.h"
+#include "lang/units/clock.h"
 
 namespace acre::lang {
 namespace {
@@ -65,6 +66,23 @@ std::string WrittenUnits::text(NodeId node) {
     return type.kind == Type::Kind::Number ? to_text_of(terms(node), type.unit) : std::string();
 }
 
+NamedUnit WrittenUnits::named(NodeId node, const Unit& unit) {
+    const auto written = terms(node);
+    if (unit.is_plain()) // a share of a share is one
+        return written && written->count == 1 && written->terms[0].name == "%"
+                   ? NamedUnit{"%", *sheet_.units.find("%")}
+                   : NamedUnit{"1", one};
+    if (written) {
+        std::string text = sheet_.units.in_own_money(
+            with_usual_spelling(to_text(simplified(*written, sheet_.units))));
+        UnitError error;
+        if (const auto read = read_unit(text, sheet_.units, error);
+            read && read->dim == unit.dim && !hides_ratio(sheet_, text))
+            return {std::move(text), *read};
+    }
+    return named_unit(sheet_.units, unit);
+}
+
 std::string WrittenUnits::quotient(const std::optional<UnitTerms>& above, const Unit& unit,
                                    NodeId b) {
     const auto below = terms(b);
@@ -95,6 +113,8 @@ std::optional<UnitTerms> WrittenUnits::read(std::string_view text) const {
 // "$4.35/gal" is a sign, digits and the rest; "18 %" digits and the unit.
 std::optional<UnitTerms> WrittenUnits::of_number(const Node& node) {
     const std::string_view text = sources_.text(node.span);
+    if (const std::size_t colon = text.find(':'); colon == 1 || colon == 2) // 17:30
+        return read(clock_unit);
     const std::size_t sign = money_sign_size(text);
     std::size_t at = sign;
     while (
@@ -142,6 +162,18 @@ std::optional<UnitTerms> WrittenUnits::terms_of(const Node& node, int depth) {
     }
 }
 
+// Hours between two clock times; a clock time with hours before it or behind.
+std::optional<UnitTerms> WrittenUnits::terms_of_clock(const Node& node, int depth) {
+    if (node.op != Op::Add && node.op != Op::Subtract)
+        return std::nullopt;
+    const auto is_clock = [&](NodeId side) {
+        const auto of = terms(side, depth);
+        return of && of->count == 1 && of->terms[0].name == clock_unit;
+    };
+    const bool b = is_clock(node.b);
+    return b ? read(node.op == Op::Subtract && is_clock(node.a) ? "h" : clock_unit) : std::nullopt;
+}
+
 std::optional<UnitTerms> WrittenUnits::terms_of_operation(const Node& node, int depth) {
     switch (row_of(node.op).units) {
     case UnitRule::Product:
@@ -164,8 +196,11 @@ std::optional<UnitTerms> WrittenUnits::terms_of_operation(const Node& node, int 
             out.terms[i].exponent *= static_cast<int>(exponent);
         return out;
     }
-    case UnitRule::Same:
     case UnitRule::Alike:
+        if (const auto clock = terms_of_clock(node, depth))
+            return clock;
+        [[fallthrough]];
+    case UnitRule::Same:
     case UnitRule::Steps:
         return terms(node.arg_count > 0 ? sheet_.args[node.first_arg] : node.a, depth);
     default:

@@ -9,6 +9,7 @@
 
 #include "lang/check/sheet.h"
 #include "lang/source/source_map.h"
+#include "lang/units/named_unit.h"
 
 namespace acre::lang {
 
@@ -22,6 +23,9 @@ class WrittenUnits {
 
     // Of a node that has its type. A plain number is "1"; what is no number is an empty text.
     std::string text(NodeId node);
+    // The unit in which a value that no line declares is shown, a formula of type `unit`: in the
+    // words of its author ("ac" of `5 % * 40 ac`), else as the catalog names it; never a factor.
+    NamedUnit named(NodeId node, const Unit& unit);
     // The unit of `a` over that of `b`, as a unit that people would name: "ac/h" for $/h over $/ac.
     std::string quotient_text(NodeId a, NodeId b);
     // The same for a unit that is declared.
@@ -31,6 +35,7 @@ class WrittenUnits {
     std::optional<UnitTerms> terms(NodeId node, int depth = 0);
     std::optional<UnitTerms> terms_of(const Node& node, int depth);
     std::optional<UnitTerms> terms_of_operation(const Node& node, int depth);
+    std::optional<UnitTerms> terms_of_clock(const Node& node, int depth);
     std::optional<UnitTerms> read(std::string_view text) const;
     std::optional<UnitTerms> of_number(const Node& node);
     std::string quotient(const std::optional<UnitTerms>& above, const Unit& unit, NodeId b);

@@ -3,6 +3,7 @@
 
 #include "lang/check/resolve/resolution.h"
 #include "lang/check/type_of.h"
+#include "lang/units/named_unit.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -54,8 +55,13 @@ class QuantityTyper {
         if (line.type.kind != Type::Kind::Number)
             return;
         const Node& node = r_.sheet.nodes[line.value];
-        line.unit_text = node.op == Op::Line ? r_.sheet.lines[node.index].unit_text
-                                             : r_.sheet.units.text(line.type.unit);
+        if (node.op == Op::Line)
+            line.unit_text = r_.sheet.lines[node.index].unit_text;
+        else {
+            NamedUnit named = named_unit(r_.sheet.units, line.type.unit);
+            line.type.unit = named.unit;
+            line.unit_text = std::move(named.text);
+        }
     }
 
     Resolution& r_;

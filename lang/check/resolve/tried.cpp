@@ -3,6 +3,7 @@
 #include "lang/check/resolve/formula.h"
 #include "lang/check/resolve/resolution.h"
 #include "lang/check/type_of.h"
+#include "lang/check/written_unit.h"
 
 namespace acre::lang::resolving {
 
@@ -22,6 +23,12 @@ void add_tried(Resolution& r) {
     line.span = module.statements.front().span;
     line.value = build(r, where, set->value);
     line.type = type_of(r.sheet, line.value);
+    if (line.type.kind == Type::Kind::Number) {
+        NamedUnit shown =
+            WrittenUnits(r.sheet, r.sources, nullptr).named(line.value, line.type.unit);
+        line.type.unit = shown.unit;
+        line.unit_text = std::move(shown.text);
+    }
     line.may_be_negative = true;
     r.sheet.add(std::move(line));
 }
