@@ -1,15 +1,24 @@
 #include "cli/module/session.h"
 
 #include <exception>
+#include <optional>
 
 #include "cli/module/questions.h"
 #include "cli/shared/json/reply_json.h"
+#include "cli/shared/one_value.h"
 #include "engine/questions/moved.h"
 
 namespace acre::cli {
 namespace {
 
 constexpr std::size_t most_kept = 24;
+
+std::optional<lang::Diagnostic> more_than_values(const JobAsked& asked) {
+    for (const auto& [name, value] : asked.sets)
+        if (auto more = more_than_a_value(name, value))
+            return more;
+    return std::nullopt;
+}
 
 std::string key_of(const JobAsked& asked) {
     std::string key = std::to_string(asked.job) + '\n' + asked.option + '\n' + asked.season;
@@ -75,6 +84,8 @@ lang::Outcome<lang::Request> Session::request_of(const JobAsked& asked) {
         return no_such("job", std::to_string(asked.job));
     if (asked.malformed)
         return lang::placeless(lang::Code::C003, "`sets` is a list of a name and a value each");
+    if (auto more = more_than_values(asked))
+        return std::move(*more);
     const PageJob& job = texts_.jobs[asked.job];
     lang::Request request;
     request.every_function = false;
@@ -121,7 +132,8 @@ lang::Outcome<engine::Job> Session::open(const JobAsked& asked) {
 }
 
 lang::Outcome<engine::Job> Session::move(const JobAsked& asked) {
-    if (asked.malformed || asked.sets.empty() || kept_.contains(key_of(asked)))
+    if (asked.malformed || asked.sets.empty() || more_than_values(asked) ||
+        kept_.contains(key_of(asked)))
         return open(asked);
     JobAsked as_written = asked;
     as_written.sets.clear();

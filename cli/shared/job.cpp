@@ -4,6 +4,7 @@
 
 #include "cli/shared/files/file_loader.h"
 #include "cli/shared/files/read_text.h"
+#include "cli/shared/one_value.h"
 
 namespace acre::cli {
 
@@ -34,6 +35,9 @@ lang::Outcome<lang::Request> head_of(const JobArguments& arguments) {
             return lang::placeless(lang::Code::C003,
                                    "`--set` takes NAME=VALUE, as in --set speed='2 mi/h'; not `" +
                                        text + "`");
+    for (const auto& [name, value] : request.sets)
+        if (auto more = more_than_a_value(name, value))
+            return std::move(*more);
     if ((!typed || !arguments.named.empty()) && !file_kind(request.name, request.kind))
         return lang::placeless(lang::Code::F706,
                                "`" + request.name +

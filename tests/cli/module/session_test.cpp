@@ -103,6 +103,17 @@ TEST_CASE("another text answers at once; one that is wrong says where") {
     CHECK(found["files"][0]["diagnostics"][0]["start"]["line"] == 5);
 }
 
+TEST_CASE("a link of a page sets values, and writes no statement") {
+    Session session = opened();
+    for (const char* value : {R"(80 ac because \"I say\")", R"(80 ac swing 70 ac .. 90 ac)",
+                              R"(80 ac # twice)", R"(80 ac\n  swing 70 ac .. 90 ac)"})
+        for (const char* ask : {"price", "givens"}) {
+            const Json answer = asked(session, std::string(R"({"ask": ")") + ask +
+                                                   R"(", "sets": [["area", ")" + value + "\"]]}");
+            CHECK_MESSAGE(answer.value("code", "") == "C003", answer.dump());
+        }
+}
+
 TEST_CASE("a job that was laid out refuses what would lay it out otherwise") {
     Session session;
     PageTexts page = texts();
