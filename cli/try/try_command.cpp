@@ -22,6 +22,36 @@ std::string shown(const engine::TryAnswer& answer) {
     return wrap(lang::terminal_text(text), page_width, 2) + "\n";
 }
 
+// `7 ft in m`: another unit is another command.
+std::string asks_for_unit(const std::string& formula, const lang::Said& said) {
+    for (const lang::Diagnostic& one : said.diagnostics.all())
+        if (one.code == lang::Code::S110 && said.sources != nullptr &&
+            said.sources->text(one.primary.span) == "in") {
+            const std::size_t in = formula.find(" in ");
+            if (in != std::string::npos && formula.find('\'') == std::string::npos)
+                return "acrewright measures '" + formula.substr(0, in) + "' in " +
+                       formula.substr(in + 4);
+        }
+    return {};
+}
+
+// What mends it here, in place of what would in a file.
+lang::Said with_mends_of_try(const std::string& formula, lang::Said said, bool has_job) {
+    const std::string measures = asks_for_unit(formula, said);
+    lang::Said out{{}, said.sources};
+    for (lang::Diagnostic one : said.diagnostics.all()) {
+        const bool none_near = one.helps.empty()
+                                   ? one.notes.empty()
+                                   : one.helps.front().text.starts_with("to use a model");
+        if (one.code == lang::Code::N201 && !has_job && none_near)
+            one.helps = {{"to use lines of a job, add  --job FILE", {}}};
+        if (one.code == lang::Code::S110 && !measures.empty())
+            one.helps = {{"for another unit:  " + measures, {}}};
+        out.diagnostics.add(std::move(one));
+    }
+    return out;
+}
+
 // Formulas one after another: each is answered before the next is read.
 class Trial {
   public:
@@ -45,7 +75,10 @@ class Trial {
 
     lang::Outcome<engine::TryAnswer> of(const std::string& formula) {
         question_.formula = formula;
-        return engine::ask(question_, loader_);
+        lang::Outcome<engine::TryAnswer> answer = engine::ask(question_, loader_);
+        if (!answer)
+            return with_mends_of_try(formula, std::move(answer.said), question_.job.has_value());
+        return answer;
     }
 
   private:
