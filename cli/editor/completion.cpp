@@ -1,11 +1,14 @@
 #include "cli/editor/completion.h"
 
 #include <algorithm>
+#include <array>
+#include <set>
 
 #include "cli/editor/at_cursor.h"
 #include "cli/editor/buffer_loader.h"
 #include "cli/editor/scope_names.h"
 #include "lang/syntax/parse.h"
+#include "lang/syntax/places.h"
 #include "lang/syntax/word_page.h"
 #include "lang/syntax/words.h"
 #include "lang/units/catalog.h"
@@ -46,6 +49,50 @@ Before before_cursor(std::string_view text, std::uint32_t offset) {
     }
 }
 
+// Where a line stands in its file.
+struct LinePlace {
+    lang::Keyword opens = lang::Keyword::None; // how the file begins; None: this is the first line
+    lang::Keyword above = lang::Keyword::None; // of the statement that it is an inner line of
+};
+
+LinePlace place_of_line(std::string_view text, std::uint32_t offset) {
+    LinePlace place;
+    const std::size_t end = offset == 0 ? std::string_view::npos : text.rfind('\n', offset - 1);
+    if (end == std::string_view::npos)
+        return place;
+    const auto indent_of = [](std::string_view line) {
+        return std::min(line.find_first_not_of(" \t"), line.size());
+    };
+    std::string_view here = text.substr(end + 1);
+    here = here.substr(0, std::min(here.find('\n'), here.size()));
+    const std::size_t indent = std::min(indent_of(here), std::size_t{offset} - (end + 1));
+    for (std::size_t begin = 0; begin <= end;) {
+        const std::size_t stop = std::min(text.find('\n', begin), end);
+        const std::string_view line = text.substr(begin, stop - begin);
+        begin = stop + 1;
+        const std::size_t in = indent_of(line);
+        if (in == line.size() || line[in] == '#' || line[in] == '\r')
+            continue;
+        const char* word = line.data() + in;
+        const char* const word_end = lang::end_of_word(word, line.data() + line.size());
+        lang::Keyword head = lang::keyword_of({word, static_cast<std::size_t>(word_end - word)});
+        if (place.opens == lang::Keyword::None) {
+            place.opens = head;
+            continue; // it has no inner lines
+        }
+        if (in > 0) // a statement within another
+            continue;
+        if (head == lang::Keyword::None && place.opens == lang::Keyword::Job && word != word_end)
+            head = lang::Keyword::Entry;
+        place.above = lang::has_inner_lines(head) || head == lang::Keyword::Entry
+                          ? head
+                          : lang::Keyword::None;
+    }
+    if (indent == 0)
+        place.above = lang::Keyword::None;
+    return place;
+}
+
 class Completer {
   public:
     Completer(const Workspace& workspace, const TextView& view, const std::string& file,
@@ -57,6 +104,9 @@ class Completer {
           before_(before_cursor(text, offset)) {
         if (!file_kind(file, kind_))
             kind_ = lang::FileKind::Model;
+        place_ = place_of_line(text, offset);
+        if (kind_ == lang::FileKind::Model && place_.opens == lang::Keyword::Library)
+            kind_ = lang::FileKind::Library;
     }
 
     std::vector<Suggestion> all() {
@@ -69,6 +119,10 @@ class Completer {
         const std::string_view last = word(1);
         if (before_.tokens.empty())
             add_statements();
+        else if (takes_no_formula())
+            return {};
+        else if (kind(1) == TokenKind::Text && before_.tokens.size() > 1)
+            add_words();
         else if (is_unit_place())
             add_units();
         else if (last == "set")
@@ -118,11 +172,27 @@ class Completer {
     void add_statements() {
         for (const lang::WordPage& page : lang::word_pages())
             for (const std::string_view word : page.words) {
-                const lang::WordRole role = lang::role_of(lang::keyword_of(word));
-                if (role == lang::WordRole::Opener || role == lang::WordRole::Statement ||
-                    role == lang::WordRole::Inner)
+                const lang::Keyword head = lang::keyword_of(word);
+                const bool stands = place_.opens == lang::Keyword::None
+                                        ? lang::may_begin_file(head, kind_)
+                                        : lang::may_begin(head, kind_, place_.above);
+                if (head != lang::Keyword::None && stands && told_.insert(word).second)
                     add(Kind::Word, word, page.summary);
             }
+    }
+
+    // `date 2027-06-21`, `note "…"`: what stands after the word is no formula.
+    bool takes_no_formula() const {
+        using lang::Keyword;
+        const auto& tokens = before_.tokens;
+        const bool is_name =
+            tokens.size() > 1 && (tokens[1].in(text_) == ":" || tokens[1].in(text_) == "=");
+        constexpr auto heads = std::to_array<Keyword>(
+            {Keyword::Date, Keyword::Closed, Keyword::Note, Keyword::For, Keyword::Job,
+             Keyword::Model, Keyword::Library, Keyword::Season, Keyword::Values, Keyword::Firm,
+             Keyword::Source, Keyword::Option, Keyword::Caution});
+        return !is_name &&
+               std::find(heads.begin(), heads.end(), lang::keyword_of(first())) != heads.end();
     }
 
     bool is_unit_place() const {
@@ -200,6 +270,13 @@ class Completer {
         }
     }
 
+    // What goes on after a text: `because`, `swing`, `covers`.
+    void add_words() {
+        for (const std::string_view word : lang::explained_words())
+            if (lang::role_of(lang::keyword_of(word)) == lang::WordRole::Joint)
+                add(Kind::Word, word, lang::pages_of_word(word).front().summary);
+    }
+
     void add_formula() {
         add_names(false);
         if (view_.outline != nullptr)
@@ -222,6 +299,8 @@ class Completer {
     std::string_view text_;
     Before before_;
     lang::FileKind kind_{};
+    LinePlace place_;
+    std::set<std::string_view> told_;
     std::vector<Suggestion> out_;
 };
 
