@@ -67,6 +67,22 @@ void add_lines(Words words, bool givens, const char* end, Candidates& found) {
         found.emplace_back(total);
 }
 
+// `method=`: the options of the choice, where it is one.
+void add_givens(Words words, const std::string& written, Candidates& found) {
+    const std::size_t equals = written.find('=');
+    if (equals == std::string::npos)
+        return add_lines(words, true, "=", found);
+    const auto outline = outline_of(words);
+    if (outline == nullptr)
+        return;
+    const std::string_view name = std::string_view(written).substr(0, equals);
+    for (const engine::Symbol& symbol : outline->symbols)
+        for (const engine::LineNow& line : symbol.lines)
+            if (symbol.kind == engine::Symbol::Kind::Given && line.name == name)
+                for (const std::string& option : symbol.options)
+                    found.push_back(line.name + "=" + option);
+}
+
 // Names in the folder of what is written; files of these endings, folders always.
 void add_files(const std::string& written, const std::vector<std::string_view>& endings,
                Candidates& found) {
@@ -135,7 +151,7 @@ void add_value(const std::string& command, std::string_view called, Words words,
     else if (called == "FOLDER" || called == "BOOK")
         add_files(written, {"/"}, found);
     else if (called == "NAME=VALUE" || called.starts_with("GIVEN="))
-        add_lines(words, true, "=", found);
+        add_givens(words, written, found);
     else if (called == "GIVEN")
         add_lines(words, true, "", found);
     else if (called == "LINE")
@@ -148,6 +164,11 @@ void add_value(const std::string& command, std::string_view called, Words words,
     } else if (called == "CODE") {
         for (const lang::Code code : all_codes)
             found.emplace_back(lang::name_of(code));
+    } else if (called == "WHAT") {
+        const bool shell = command == "shell"; // else `editor --print`
+        for (const char* what :
+             {shell ? "bash" : "syntax", shell ? "zsh" : "filetype", shell ? "complete" : "setup"})
+            found.emplace_back(what);
     } else if (called == "WORD" || called == "UNIT")
         add_words(command, found);
     else if (called == "NAME" && command == "library")

@@ -73,6 +73,8 @@ tries() { # shell, setup
     check "$1 completes a command" "$(shows "$said" sensitivity)" "$said"
     said=$(typed "$1" "$2" 'acrewright price examples/01-first-price.job --set dep=>depth=' depth=)
     check "$1 completes a given, ready for its value" "$(shows "$said" 'depth=')" "$said"
+    said=$(typed "$1" "$2" 'acrewright price examples/01-first-price.job --set method=c=>crossed' crossed)
+    check "$1 completes the option of a choice" "$(shows "$said" 'method=crossed')" "$said"
     said=$(typed "$1" "$2" 'acrewright price examples/03-rows-or-field.job --option Tree\ rows,\ tw=>pulls' pulls)
     check "$1 completes an option of several words" "$(shows "$said" 'two\\ pulls')" "$said"
     said=$(typed "$1" "$2" "acrewright price examples/03-rows-or-field.job --option 'Tree rows, tw=>pulls'" "pulls'")
