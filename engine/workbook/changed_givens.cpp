@@ -1,8 +1,6 @@
 #include "engine/workbook/changed_givens.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <limits>
 #include <memory>
@@ -17,7 +15,8 @@
 #include "engine/words/words.h"
 #include "engine/workbook/book_sheets.h"
 #include "engine/workbook/cell_text.h"
-#include "lang/units/money.h"
+#include "engine/workbook/typed_cell.h"
+#include "lang/units/clock.h"
 
 namespace acre::engine {
 
@@ -28,39 +27,7 @@ namespace {
 // A program saves as many digits as it shows; what is nearer than this was not changed.
 constexpr double unchanged = 1e-8;
 
-// "$1,234.50" → 1234.5; "12 CHF" where that is the firm's money.
-std::optional<double> number(std::string text, bool semicolons) {
-    const std::string_view money = lang::shown_money().word();
-    if (const std::size_t at = text.find(money); at != std::string::npos)
-        text.erase(at, money.size());
-    return figure_in(text, semicolons);
-}
-
-// What to type instead.
-std::string number_help(const std::string& unit) {
-    if (unit == "1")
-        return "write a number";
-    if (unit == "%")
-        return "write the number alone: 5 % is 5";
-    if (unit == "clock")
-        return "write hours after midnight: half past seven in the morning is 7.5";
-    return "write the number alone; it counts in " + unit;
-}
-
 constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max(); // no such column
-
-// As the notation writes it, with every digit: "$5.1/gal", "45 CHF/h", "0.00001 ac".
-std::string written(double value, const std::string& unit) {
-    std::array<char, 400> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::fabs(value),
-                                   std::chars_format::fixed)
-                         .ptr;
-    const std::string digits(buffer.data(), end);
-    const std::string minus = value < 0 ? "-" : "";
-    if (const std::size_t sign = lang::money_sign_size(unit))
-        return minus + unit.substr(0, sign) + digits + unit.substr(sign);
-    return minus + digits + (unit == "1" ? "" : " " + unit);
-}
 
 // In quotes on one line.
 std::string quotable(std::string_view text) {
@@ -226,16 +193,58 @@ class SavedGivens {
             return static_cast<double>(index) == was ? std::nullopt
                                                      : std::optional(choice.options[index]);
         }
-        const std::optional<double> typed = number(cell.text, semicolons_);
+        return changed_number(job, line, cell, was);
+    }
+
+    std::optional<std::string> changed_number(const PricedJob& job, lang::LineId line,
+                                              const CsvCell& cell, double was) {
+        const lang::Line& given = job.sheet().lines[line];
         const std::string unit = unit_text(job.sheet(), given);
+        const bool clock = unit == lang::clock_unit;
+        const std::optional<double> plain = figure_typed(cell.text, "1", semicolons_);
+        if (plain && std::fabs(*plain - was) <= unchanged * std::fabs(was))
+            return std::nullopt;
+        const std::optional<double> typed = figure_typed(cell.text, unit, semicolons_);
         if (!typed) {
-            fail(cell.span, fmt::format("`{}` of `{}` is no number", cell.text, given.name),
-                 number_help(unit));
+            const bool small = plain && (clock || unit == "%");
+            fail(cell.span,
+                 fmt::format("`{}` of `{}` {}", cell.text, given.name,
+                             small   ? "may be two things"
+                             : clock ? "is no time of day"
+                                     : "is no number"),
+                 small && !clock ? fmt::format("write  {} %  or  {:.6g} %", cell.text, *plain * 100)
+                                 : number_help(unit));
             return std::nullopt;
         }
-        if (std::fabs(*typed - was) <= unchanged * std::fabs(was))
+        // A cell shows the minute.
+        if (std::fabs(*typed - was) <= (clock ? 0.5 / 60 : unchanged * std::fabs(was)))
             return std::nullopt;
-        return written(*typed, unit);
+        if (!is_within(job, line, *typed, cell))
+            return std::nullopt;
+        return cell_written(*typed, unit);
+    }
+
+    // Bounds that rest on other givens are judged with them, when the lines stand in the job.
+    bool is_within(const PricedJob& job, lang::LineId line, double typed, const CsvCell& cell) {
+        const Plan& plan = job.plan();
+        const std::uint32_t given = job.sheet().lines[line].given;
+        const auto bound = [&](Slot slot) {
+            return slot != no_slot && plan.operations[slot].code == OpCode::Constant
+                       ? std::optional(job.values().slot[slot])
+                       : std::nullopt;
+        };
+        const std::optional<double> low = bound(plan.within_low[given]);
+        const std::optional<double> high = bound(plan.within_high[given]);
+        if ((!low || typed >= *low) && (!high || typed <= *high))
+            return true;
+        const bool below = low && typed < *low;
+        fail(cell.span,
+             fmt::format("`{}` of `{}` is outside its allowed range", cell.text,
+                         job.sheet().lines[line].name),
+             fmt::format("{} is the {} allowed",
+                         value_text(job.sheet(), line, below ? *low : *high),
+                         below ? "least" : "most"));
+        return false;
     }
 
     static std::string before(const PricedJob& job, lang::LineId line) {

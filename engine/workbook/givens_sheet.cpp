@@ -9,6 +9,7 @@
 #include "engine/workbook/book_sheets.h"
 #include "engine/workbook/cell_text.h"
 #include "engine/workbook/sheet_writer.h"
+#include "lang/units/clock.h"
 
 namespace acre::engine {
 
@@ -31,8 +32,15 @@ std::string part_of(const lang::Sheet& sheet, const lang::Line& line) {
     return title;
 }
 
+constexpr const char* clock_format = "[h]:mm";
+
 const char* bound_format(double value) {
     return value == std::floor(value) ? "#,##0" : "General";
+}
+
+// Clock times stand in this sheet as spreadsheets keep them, as parts of a day.
+bool is_clock(const lang::Line& line) {
+    return line.unit_text == lang::clock_unit;
 }
 
 } // namespace
@@ -111,16 +119,21 @@ void GivensSheet::value_cell(const Row& row, std::size_t index, const TablesShee
     const bool typed = is_typed(*job.job, id);
     if (!typed || (index > 0 && !is_its_own(job, *jobs_[0].job, row.name))) {
         const std::string from = cell_address(row.row, first_value_column);
-        const std::string formula =
+        std::string formula =
             typed ? fmt::format("=IF(ISBLANK({0}),\"\",{0})", from) : "=" + job.lines->value_of(id);
         if (shows_choice || std::isnan(value))
             return out.words(row.row, column, formula, shown);
-        return out.formula(row.row, column, formula, value, "General");
+        if (!is_clock(line))
+            return out.formula(row.row, column, formula, value, "General");
+        return out.formula(row.row, column, formula.append(typed ? "" : "/24"), value / 24,
+                           clock_format);
     }
     if (std::isnan(value))
         out.blank(row.row, column, shows_choice ? Look::TypedChoice : Look::Typed);
     else if (shows_choice)
         out.text(row.row, column, shown, Look::TypedChoice);
+    else if (is_clock(line))
+        out.number(row.row, column, value / 24, clock_format, Look::Typed);
     else
         out.number(row.row, column, value, "General", Look::Typed);
     const std::uint32_t from = first_value_column + static_cast<std::uint32_t>(jobs_.size()) + 1;
@@ -133,6 +146,9 @@ void GivensSheet::value_cell(const Row& row, std::size_t index, const TablesShee
     else if (plan.within_low[given] != no_slot && plan.within_high[given] != no_slot) {
         rule.low = "=" + fixed_address(row.row, from);
         rule.high = "=" + fixed_address(row.row, from + 1);
+    } else if (is_clock(line)) { // not hours
+        rule.low = "=-1";
+        rule.high = "=2";
     }
     if (!rule.list.empty() || !rule.low.empty())
         sheet.rules.push_back(std::move(rule));
@@ -155,9 +171,14 @@ void GivensSheet::write_row(const Row& row, const TablesSheet& tables, BookSheet
     for (const Slot slot :
          {job.plan().within_low[line.given], job.plan().within_high[line.given]}) {
         ++column;
-        if (slot != no_slot)
-            out.formula(row.row, column, "=" + jobs_[0].lines->formulas().elsewhere(slot),
-                        job.values().slot[slot], bound_format(job.values().slot[slot]));
+        if (slot == no_slot)
+            continue;
+        const std::string bound = jobs_[0].lines->formulas().elsewhere(slot);
+        const double is = job.values().slot[slot];
+        if (is_clock(line))
+            out.formula(row.row, column, "=(" + bound + ")/24", is / 24, clock_format);
+        else
+            out.formula(row.row, column, "=" + bound, is, bound_format(is));
     }
     out.blank(row.row, column + 1, Look::TypedReason);
     if (given.settings.empty())
@@ -177,9 +198,11 @@ BookSheet GivensSheet::sheet(const TablesSheet& tables) const {
     sheet.widths.insert(sheet.widths.end(), {10, 10, 10, 22, 10, 40});
     SheetWriter out(sheet);
     out.text(0, 0, "Givens", Look::Title);
-    out.text(1, 0,
-             "Type into the yellow cells alone. An option follows the job where its cell is white. "
-             "Write why under \"your reason\".");
+    out.text(
+        1, 0,
+        "Type into the yellow cells alone. An option follows the job where its cell is white. "
+        "Write why under \"your reason\". A share counts in %: for 5 % type 5. A time of day is "
+        "typed as 17:30.");
     std::uint32_t column = 0;
     const auto heading = [&](std::string_view text, Look look = Look::Heading) {
         out.text(givens_head, column++, text, look);

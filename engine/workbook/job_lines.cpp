@@ -13,6 +13,7 @@
 #include "engine/workbook/job_checks.h"
 #include "engine/workbook/sheet_writer.h"
 #include "engine/workbook/slot_kinds.h"
+#include "lang/units/clock.h"
 
 namespace acre::engine {
 
@@ -89,7 +90,9 @@ std::string JobLines::typed_formula(lang::LineId id) const {
     if (type.kind == lang::Type::Kind::Choice)
         return fmt::format("=IF(SUMPRODUCT(--({}={}))=1,{},NA())", places_.lists[type.choice], cell,
                            cell);
-    return fmt::format("=IF(ISNUMBER({0}),{0},NA())", cell);
+    // A spreadsheet keeps a time of day as a part of a day: so 17:30 can be typed.
+    const bool clock = job_.sheet().lines[id].unit_text == lang::clock_unit;
+    return fmt::format("=IF(ISNUMBER({0}),{0}{1},NA())", cell, clock ? "*24" : "");
 }
 
 void JobLines::value_cell(std::uint32_t row, Slot slot, std::uint32_t choice,

@@ -11,6 +11,7 @@
 
 #include "cli/workbook/xlsx.h"
 #include "engine/workbook/workbook.h"
+#include "lang/units/clock.h"
 #include "tests/support/dice.h"
 #include "tests/workbook/expected.h"
 #include "tests/workbook/spreadsheet.h"
@@ -78,13 +79,15 @@ inline void type_over(BookCase& book, engine::BookCell& cell, const std::string&
         const auto bound = [&](engine::Slot slot, double other) {
             return slot == engine::no_slot ? other : job.values().slot[slot];
         };
-        value = cell.number == 0 ? dice.real(0, 1) : cell.number * dice.real(0.8, 1.3);
+        // A spreadsheet counts a time of day in days.
+        const double hours = line.unit_text == lang::clock_unit ? 24 : 1;
+        value = cell.number == 0 ? dice.real(0, 1) : cell.number * hours * dice.real(0.8, 1.3);
         const double low = bound(plan.within_low[line.given], value);
         const double high = bound(plan.within_high[line.given], value);
         value = std::min(std::max(value, low), high);
         if (std::fabs(value) >= 3)
             value = std::round(value * 8) / 8;
-        cell.number = value;
+        cell.number = value / hours;
     }
     // An option follows the job where it has no cell of its own.
     engine::BookSheet& givens = sheet_named(book.book, "Givens");

@@ -186,7 +186,8 @@ TEST_CASE("givens and cautions stand beside those of the option") {
     CHECK(rows_of(both, "Givens") ==
           Rows{"Givens",
                "Type into the yellow cells alone. An option follows the job where its cell is "
-               "white. Write why under \"your reason\".",
+               "white. Write why under \"your reason\". A share counts in %: for 5 % type 5. A "
+               "time of day is typed as 17:30.",
                "", "name|what it is|value|Deep|unit|from|to|your reason|set by|because", "Others",
                "area|net acres|80|80|ac||model|", "depth|depth|5|6|ft||model|",
                "trees|trees|200|200|tree||model|"});
@@ -198,6 +199,35 @@ TEST_CASE("givens and cautions stand beside those of the option") {
     CHECK(conditions[7] == "Call before you dig|always|1|1");
     CHECK(conditions[8] == "Deeper than the pipes|depth > 5.5 ft|0|1");
     CHECK(conditions[9] == "A large job|area > 50 ac|1|1");
+}
+
+TEST_CASE("a time of day is a time of the spreadsheet, hours in the lines") {
+    const auto made = tests::priced_ok("model \"m\"\n"
+                                       "given dusk = 18:00 \"dusk\" within 6:00 .. 21:00\n"
+                                       "given back = 12:00 \"back\"\n"
+                                       "drive : h = dusk - back\n"
+                                       "cost wait : $/h = $10/h over drive\n"
+                                       "price \"Stay\" lump\n");
+    const lang::Outcome<Workbook> whole = ask(*made.made.value.value(), WorkbookQuestion{});
+    REQUIRE(whole);
+    std::vector<std::string> typed, formulas;
+    for (const BookCell& cell : sheet(*whole, "Givens").cells)
+        if (cell.format == "[h]:mm")
+            typed.push_back(fmt::format("{:.10g}{}", cell.number, cell.text));
+    // 18 h, 6 h, 21 h, 12 h of 24.
+    CHECK(typed.size() == 4);
+    CHECK(typed[0] == "0.75");
+    CHECK(typed[1].starts_with("0.25=("));
+    CHECK(typed[2].starts_with("0.875=("));
+    CHECK(typed[3] == "0.5");
+    for (const BookCell& cell : sheet(*whole, "Lines").cells)
+        if (cell.text.find("*24,") != std::string::npos)
+            formulas.push_back(fmt::format("{:.10g}", cell.number));
+    CHECK(formulas == std::vector<std::string>{"18", "12"});
+    // 17.5 is no time of day there: that many days.
+    const auto& rules = sheet(*whole, "Givens").rules;
+    CHECK(std::any_of(rules.begin(), rules.end(),
+                      [](const CellRule& rule) { return rule.low == "=-1" && rule.high == "=2"; }));
 }
 
 TEST_CASE("what a sheet cannot work out is held, with what it rests on") {
