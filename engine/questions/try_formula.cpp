@@ -72,7 +72,7 @@ lang::Outcome<TryAnswer> ask(const TryQuestion& question, lang::Loader& loader) 
     answer.unit = unit_text(sheet, sheet.lines[line]);
     answer.text = answer_text(sheet, line, answer.value, answer.unit);
     if (std::string numbers = formula_with_numbers(job, line);
-        numbers != answer.written && numbers != answer.text)
+        numbers != answer.written && numbers != value_text(sheet, line, answer.value))
         answer.with_numbers = std::move(numbers);
     return answer;
 }
