@@ -50,7 +50,8 @@ bool is_below(const std::string& path, const std::string& folder) {
 std::set<std::string> folders_around(const Documents& documents,
                                      const std::set<std::string>& folders) {
     std::set<std::string> around;
-    for (const auto& [path, open] : documents.all()) {
+    for (const auto& document : documents.all()) {
+        const std::string& path = document.first;
         if (std::any_of(folders.begin(), folders.end(),
                         [&](const std::string& folder) { return is_below(path, folder); }))
             continue;
