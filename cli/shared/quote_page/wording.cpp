@@ -31,12 +31,9 @@ class Filler {
           diagnostics_(diagnostics) {
         page_.words = std::move(words);
         page_.crew = crew;
-        if (crew)
-            page_.kind = "Crew's page, quote";
-        else
-            page_.layout = record.page_layout;
-        if (!crew && page_.layout > 0 && !record.changes.empty())
-            page_.kind = "Change order";
+        page_.layout = crew ? page_.layout : record.page_layout;
+        const bool order = page_.layout > 0 && !record.changes.empty();
+        page_.kind = crew ? "Crew's page, quote" : order ? "Change order" : page_.kind;
     }
 
     std::optional<WordedPage> run() {
@@ -295,10 +292,8 @@ class Filler {
     }
 
     void fuel_steps(std::string_view text) {
-        if (!wanted_) {
-            wanted_ = true;
+        if (!std::exchange(wanted_, true))
             return;
-        }
         const auto given = pairs_of(text.substr(12));
         double step = 0;
         int rows = 0;
