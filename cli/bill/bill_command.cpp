@@ -176,7 +176,7 @@ lang::Outcome<MadeBill> make_bill(const BillArguments& arguments, const Asked& a
 engine::BillRecord record_of(const MadeBill& made, const Asked& asked, const std::string& page) {
     const BillPage& bill = made.page;
     engine::BillRecord record;
-    record.quote = bill.work.contract.life->quote.quote;
+    record.quote = bill.work.contract.steps.front().quote;
     record.bill = bill.number;
     record.date = bill.date;
     record.due = bill.answer.due;

@@ -10,7 +10,7 @@ Document bill_json(const BillPage& bill) {
                 {"bill", bill.number.empty() ? Json(nullptr) : Json(bill.number)},
                 {"date", bill.date},
                 {"due", bill.answer.due.empty() ? Json(nullptr) : Json(bill.answer.due)},
-                {"quote", bill.work.contract.life->quote.quote},
+                {"quote", bill.work.contract.steps.front().quote},
                 {"terms_of", quote.number},
                 {"for", quote.who},
                 {"job", quote.title},

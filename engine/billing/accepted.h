@@ -20,7 +20,7 @@ struct ContractStep {
 // The quote first, then its change orders as they were accepted; the last one's terms hold. R002:
 // no such quote; R010: it was not accepted. A change order's number stands for its quote's.
 struct Contract {
-    const Life* life = nullptr; // of the quote
+    const Life* life = nullptr; // of the quote; gone with the Lives it was asked of
     Standing standing;
     std::vector<ContractStep> steps;
 };
