@@ -13,18 +13,17 @@ namespace {
 
 constexpr double error_of_one_day = 0.10, least_error = 0.005;
 
-Measure by_the_hour(const JobLog& log, const LogTotals& totals, const std::string& column) {
+// Of the days that have the figure: the hours of a day on which nobody wrote it down tell nothing.
+Measure by_the_hour(const JobLog& log, const std::string& column) {
     Measure measure;
-    const auto done = totals.counted.find(column);
-    if (done == totals.counted.end() || !(done->second > 0) || !(totals.hours > 0))
-        return measure;
     const Learned learned = learned_per_hour(log, column);
+    if (!(learned.value > 0))
+        return measure;
     measure.known = true;
-    measure.value = done->second / totals.hours;
-    measure.error = learned.days > 1 && learned.value > 0
-                        ? std::max(learned.standard_error / learned.value, least_error)
-                        : error_of_one_day;
-    measure.hours = totals.hours;
+    measure.value = learned.value;
+    measure.error = learned.days > 1 ? std::max(learned.standard_error / learned.value, least_error)
+                                     : error_of_one_day;
+    measure.hours = learned.hours;
     return measure;
 }
 
@@ -94,7 +93,7 @@ std::vector<Measure> measures_of(const JobLog& log, const JobReadings& readings,
         switch (reading.tells) {
         case Tells::Pace:
         case Tells::Burn:
-            measures.push_back(by_the_hour(log, sums, reading.name));
+            measures.push_back(by_the_hour(log, reading.name));
             break;
         case Tells::FuelPrice:
             measures.push_back(plain(sums.fuel_price));

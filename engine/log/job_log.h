@@ -92,6 +92,7 @@ std::optional<double> hours_of(const LogTotals& totals, const std::string& machi
 struct Learned {
     double value = 0, standard_error = 0; // error 0 with fewer than two days
     std::size_t days = 0;
+    double hours = 0; // of the meter on these days
 };
 Learned learned_per_hour(const JobLog& log, const std::string& column);
 

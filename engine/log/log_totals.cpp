@@ -120,6 +120,7 @@ Learned learned_per_hour(const JobLog& log, const std::string& column) {
     if (learned.days == 0)
         return learned;
     learned.value = above / below;
+    learned.hours = below;
     if (learned.days > 1) {
         double squares = 0;
         for (const auto& [date, day] : days)
