@@ -28,14 +28,14 @@ class Learning {
     }
 
     std::optional<lang::Said> take(const Finished& finished) {
-        const engine::QuoteRecord& quote = *finished.record.quote();
+        const engine::QuoteRecord& quote = finished.work.quote;
         const lang::Outcome<engine::Job> job = engine::job_with_season(quote, season_, beside_);
         if (!job)
-            return leave_out(quote, job.said);
+            return leave_out(finished.number, job.said);
         if (const auto now = engine::estimate(**job); !now)
-            return leave_out(quote, now.said);
+            return leave_out(finished.number, now.said);
         lang::Outcome<engine::FinishedJob> one = engine::finished_job(
-            quote.number, **job, quote.counted, finished.log, assumptions_, work_);
+            finished.number, **job, quote.counted, finished.log, assumptions_, work_);
         if (!one)
             return std::move(one.said);
         jobs_.push_back(std::move(*one));
@@ -60,7 +60,7 @@ class Learning {
     lang::Currency money_;
     double work_ = 0;
 
-    std::optional<lang::Said> leave_out(const engine::QuoteRecord& quote, const lang::Said& said) {
+    std::optional<lang::Said> leave_out(const std::string& number, const lang::Said& said) {
         std::string why = "no price";
         for (const lang::Diagnostic& one : said.diagnostics.all())
             if (one.code == lang::Code::F702) {
@@ -69,7 +69,7 @@ class Learning {
                 why = one.title;
                 break;
             }
-        unpriced_.push_back({quote.number, "this season does not price it: " + why});
+        unpriced_.push_back({number, "this season does not price it: " + why});
         return std::nullopt;
     }
 };

@@ -21,8 +21,9 @@ struct OutcomesArguments {
 class Closed {
   public:
     std::optional<lang::Said> take(const Finished& finished) {
-        const engine::QuoteRecord& quote = *finished.record.quote();
+        const engine::QuoteRecord& quote = finished.work.quote;
         costs_.push_back(engine::place_cost(quote, finished.log, finished.changed));
+        costs_.back().quote = finished.number;
         const std::optional<engine::MadeFrom> made = engine::made_from(quote);
         if (!made || !finished.changed.empty())
             return std::nullopt;

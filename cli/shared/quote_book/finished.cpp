@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "engine/book/quoted.h"
+
 namespace acre::cli {
 namespace {
 
@@ -54,19 +56,23 @@ lang::Outcome<std::vector<LeftOut>> each_finished(const Book& book, const BookSt
             left_out.push_back({number, "its log cannot be had: " + text.fault});
             continue;
         }
-        lang::Outcome<engine::Record> record = book.quote(state, number);
-        if (!record)
-            return std::move(record.said);
-        lang::show_money(record->quote()->money);
+        lang::Outcome<Work> work = accepted_work(book, state, number);
+        if (!work) {
+            const lang::Diagnostic& first = work.said.diagnostics.all().front();
+            if (first.code != lang::Code::R006 && first.code != lang::Code::R010)
+                return std::move(work.said);
+            left_out.push_back({number, first.title});
+            continue;
+        }
         lang::Outcome<engine::JobLog> log = engine::read_job_log(
-            "log of " + number, std::move(text.text), record->quote()->counted);
+            "log of " + number, std::move(text.text), engine::log_lines(work->quote));
         if (!log) {
             left_out.push_back(
                 {number, "its log cannot be read: " + log.said.diagnostics.all().front().title});
             continue;
         }
-        if (auto said =
-                take({std::move(*record), std::move(*log), changed(*life, standing, state.lives)}))
+        if (auto said = take(
+                {number, std::move(*work), std::move(*log), changed(*life, standing, state.lives)}))
             return std::move(*said);
     }
     return left_out;

@@ -7,15 +7,17 @@
 #include <vector>
 
 #include "cli/shared/quote_book/book.h"
+#include "cli/shared/quote_book/work.h"
 #include "engine/log/job_log.h"
 
 namespace acre::cli {
 
 struct Finished {
-    engine::Record record; // of the quote, with its texts
+    std::string number; // of the quote
+    Work work;          // as it stood: of the option taken and the last change order
     engine::JobLog log;
-    // Why what was done is not what the quote's own figures are of: another option was taken, or a
-    // change order. Empty: it is.
+    // Why what was done is not what was sealed with the quote itself: another option was taken, or
+    // a change order. Empty: it is.
     std::string changed;
 };
 // A finished job of which nothing is asked, and why.

@@ -76,7 +76,8 @@ engine::LogContext context_of(const engine::QuoteRecord& quote, const std::strin
 
 } // namespace
 
-lang::Outcome<Work> work_of(const Book& book, const BookState& state, const std::string& number) {
+lang::Outcome<Work> accepted_work(const Book& book, const BookState& state,
+                                  const std::string& number) {
     lang::Outcome<engine::Contract> contract = engine::contract_of(state.lives, number);
     if (!contract)
         return std::move(contract.said);
@@ -89,10 +90,18 @@ lang::Outcome<Work> work_of(const Book& book, const BookState& state, const std:
     if (!quote)
         return std::move(quote.said);
     lang::show_money(quote->money);
-    lang::Outcome<std::string> log = sealed_log(book, *contract->life);
+    return Work{std::move(*contract), std::move(*record), std::move(*quote), {}};
+}
+
+lang::Outcome<Work> work_of(const Book& book, const BookState& state, const std::string& number) {
+    lang::Outcome<Work> work = accepted_work(book, state, number);
+    if (!work)
+        return work;
+    lang::Outcome<std::string> log = sealed_log(book, *work->contract.life);
     if (!log)
         return std::move(log.said);
-    return Work{std::move(*contract), std::move(*record), std::move(*quote), std::move(*log)};
+    work->sealed_log = std::move(*log);
+    return work;
 }
 
 lang::Outcome<WorkLog> log_of(const Book& book, const BookState& state, const Work& work,

@@ -17,7 +17,9 @@ struct Work {
     std::string sealed_log;    // the log that was sealed when it was finished; or empty
 };
 
-// What contract_of and as_option say; R001, R004.
+// Without its log. What contract_of and as_option say; R001, R004.
+lang::Outcome<Work> accepted_work(const Book& book, const BookState& state,
+                                  const std::string& number);
 lang::Outcome<Work> work_of(const Book& book, const BookState& state, const std::string& number);
 
 struct WorkLog {
