@@ -53,7 +53,6 @@ class Reader {
     JobLog log_;
     std::map<std::string, std::size_t, std::less<>> column_;   // by name
     std::vector<std::pair<std::string, std::size_t>> amounts_; // cost, column
-    std::vector<Meter> meters_;
     bool failed_ = false;
 
     void error(Code code, std::string title, lang::Span span, std::string label,
@@ -219,8 +218,6 @@ class Reader {
                 wrong(Code::J004, cells, "meter_stop",
                       fmt::format("{:.1f} meter hours in one day", row.hours),
                       fmt::format("started at {}", start->text));
-            else if (row.hours > 0)
-                meters_.push_back({row.machine, row.meter_start, row.meter_stop, start->span});
         }
     }
 
@@ -288,14 +285,20 @@ class Reader {
 
     // Hours counted twice are the commonest slip of a log kept by two shifts.
     void meters() {
-        std::sort(meters_.begin(), meters_.end(), [](const Meter& a, const Meter& b) {
+        const MeterNames names(log_.rows, counted_);
+        std::vector<Meter> meters;
+        for (const LogRow& row : log_.rows)
+            if (row.hours > 0 && row.hours <= 24)
+                meters.push_back({names.of(row), row.meter_start, row.meter_stop,
+                                  row.cells[column_.find("meter_start")->second]});
+        std::sort(meters.begin(), meters.end(), [](const Meter& a, const Meter& b) {
             return std::tie(a.machine, a.start) < std::tie(b.machine, b.start);
         });
-        for (std::size_t i = 1; i < meters_.size(); ++i)
-            if (meters_[i].machine == meters_[i - 1].machine &&
-                meters_[i].start < meters_[i - 1].stop - 1e-9)
+        for (std::size_t i = 1; i < meters.size(); ++i)
+            if (meters[i].machine == meters[i - 1].machine &&
+                meters[i].start < meters[i - 1].stop - 1e-9)
                 error(Code::J004, "column `meter_start`: meter hours are counted twice",
-                      meters_[i].span, fmt::format("another row runs to {}", meters_[i - 1].stop));
+                      meters[i].span, fmt::format("another row runs to {}", meters[i - 1].stop));
     }
 };
 

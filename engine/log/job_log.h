@@ -55,6 +55,17 @@ struct JobLog {
     std::uint32_t line(const LogRow& row) const; // from 1
 };
 
+// Whose meter a row reads, however it is spelled. Of a job that counts one machine, a log that
+// names one means it in rows without a name too.
+class MeterNames {
+  public:
+    MeterNames(const std::vector<LogRow>& rows, const std::vector<CountedLine>& counted);
+    std::string of(const LogRow& row) const;
+
+  private:
+    std::string only_; // the machine of rows without a name
+};
+
 // The log in `text`, called `name` where it is at fault, of a job that counts this. J001: a missing
 // or unknown column, too many rows or columns, not CSV; J002: a cell that is not a number, half of
 // what belongs together; J003: a date that is not in the calendar; J004: a meter that runs
@@ -82,9 +93,17 @@ struct LogTotals {
 };
 LogTotals totals(const JobLog& log);
 
-// The meter hours of a machine, which a log may call by its own name, "Walt", or as the job does,
-// "walt.rig". Empty: the log has no such machine.
+// A log may call a machine by its own name, "Walt", or as the job does, "walt.rig".
+bool names_machine(const std::string& name, const std::string& machine);
+
+// The meter hours of a machine. Empty: the log has no such machine.
 std::optional<double> hours_of(const LogTotals& totals, const std::string& machine);
+
+// The meter hours of every machine that is counted; together they are all of the log. Those of a
+// machine that the job does not have are of the ones that the log does not name, else of all, by
+// the hours quoted.
+std::map<std::string, double> meter_hours(const LogTotals& totals,
+                                          const std::vector<CountedLine>& counted);
 
 // What a machine hour brings of a column, acres say: the ratio of the sums, and its standard error
 // from how much the days differ (the ratio estimator of survey sampling, Cochran 1977, Sampling

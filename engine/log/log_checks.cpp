@@ -78,7 +78,10 @@ class OfOneMeter {
 
 class Checks {
   public:
-    Checks(const JobLog& log, const LogContext& context) : log_(log), context_(context) {
+    Checks(const JobLog& log, const LogContext& context)
+        : log_(log),
+          context_(context),
+          names_(log.rows, context.counted) {
         for (const MeterReading& one : context.others)
             others_[plain_word(one.machine)].add(one);
         for (auto& [machine, readings] : others_)
@@ -91,6 +94,7 @@ class Checks {
     lang::Diagnostics all() {
         days();
         meters();
+        strangers();
         for (const LogRow& row : log_.rows) {
             dates(row);
             prices(row);
@@ -107,6 +111,7 @@ class Checks {
   private:
     const JobLog& log_;
     const LogContext& context_;
+    MeterNames names_;
     lang::Diagnostics said_;
     std::map<std::string, OfOneMeter> others_;               // by machine
     std::map<std::string, std::set<std::string_view>> told_; // days with a figure, by column
@@ -125,7 +130,7 @@ class Checks {
     void days() {
         std::map<std::pair<std::string, std::string>, double> hours;
         for (const LogRow& row : log_.rows) {
-            double& sum = hours[{row.date, row.machine}];
+            double& sum = hours[{row.date, names_.of(row)}];
             const double before = sum;
             sum += row.hours + row.down_hours;
             if (sum > 24 + 1e-9 && before <= 24 + 1e-9)
@@ -141,12 +146,13 @@ class Checks {
         for (const LogRow& row : log_.rows)
             if (row.has_meter && row.hours > 0)
                 rows.push_back(&row);
-        std::stable_sort(rows.begin(), rows.end(), [](const LogRow* a, const LogRow* b) {
-            return std::tie(a->machine, a->meter_start) < std::tie(b->machine, b->meter_start);
+        std::stable_sort(rows.begin(), rows.end(), [&](const LogRow* a, const LogRow* b) {
+            return std::pair(names_.of(*a), a->meter_start) <
+                   std::pair(names_.of(*b), b->meter_start);
         });
         for (std::size_t i = 1; i < rows.size(); ++i) {
             const LogRow &before = *rows[i - 1], &row = *rows[i];
-            if (row.machine != before.machine)
+            if (names_.of(row) != names_.of(before))
                 continue;
             if (row.meter_start > before.meter_stop + gap_hours)
                 doubt(row, "meter_start",
@@ -163,9 +169,34 @@ class Checks {
             against_others(*row);
     }
 
+    // Where the log names every machine of the quote, a row of none of them is a slip of the pen.
+    void strangers() {
+        std::set<std::string> machines;
+        for (const CountedLine& line : context_.counted)
+            if (line.how == Counting::Meter)
+                machines.insert(line.machine);
+        const LogTotals sum = totals(log_);
+        if (machines.size() < 2 ||
+            !std::all_of(machines.begin(), machines.end(),
+                         [&](const std::string& one) { return hours_of(sum, one).has_value(); }))
+            return;
+        std::string known;
+        for (const std::string& one : machines)
+            known += (known.empty() ? "" : ", ") + one.substr(0, one.find('.'));
+        for (const LogRow& row : log_.rows)
+            if (row.hours > 0 &&
+                std::none_of(machines.begin(), machines.end(),
+                             [&](const std::string& one) { return names_machine(row.machine, one); }))
+                doubt(row, "machine",
+                      row.machine.empty()
+                          ? "the quote counts several machines, and none is named: " + known
+                          : fmt::format("the quote has no machine `{}`: {}", row.machine, known),
+                      "its hours are shared among them");
+    }
+
     // The same meter in other logs: no hour twice, and later days have higher readings.
     void against_others(const LogRow& row) {
-        const auto known = others_.find(plain_word(row.machine));
+        const auto known = others_.find(names_.of(row));
         if (known == others_.end())
             return;
         const MeterReading* before = known->second.before(row.date, row.meter_start);

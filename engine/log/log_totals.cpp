@@ -50,6 +50,22 @@ Unlogged unlogged(const JobLog& log, const std::string& column) {
 
 } // namespace
 
+MeterNames::MeterNames(const std::vector<LogRow>& rows, const std::vector<CountedLine>& counted) {
+    std::set<std::string> names, meters;
+    for (const LogRow& row : rows)
+        if (!row.machine.empty())
+            names.insert(plain_word(row.machine));
+    for (const CountedLine& line : counted)
+        if (line.how == Counting::Meter)
+            meters.insert(line.machine);
+    if (names.size() == 1 && meters.size() <= 1)
+        only_ = *names.begin();
+}
+
+std::string MeterNames::of(const LogRow& row) const {
+    return row.machine.empty() ? only_ : plain_word(row.machine);
+}
+
 LogTotals totals(const JobLog& log) {
     LogTotals sum;
     std::set<std::string> dates;
@@ -87,13 +103,42 @@ LogTotals totals(const JobLog& log) {
     return sum;
 }
 
+bool names_machine(const std::string& name, const std::string& machine) {
+    const std::string word = plain_word(name);
+    return word == plain_word(machine) || word == plain_word(machine.substr(0, machine.find('.')));
+}
+
 std::optional<double> hours_of(const LogTotals& totals, const std::string& machine) {
-    const std::string whole = plain_word(machine);
-    const std::string first = plain_word(machine.substr(0, machine.find('.')));
     std::optional<double> hours;
     for (const auto& [name, run] : totals.machine_hours)
-        if (const std::string word = plain_word(name); word == whole || word == first)
+        if (names_machine(name, machine))
             hours = hours.value_or(0) + run;
+    return hours;
+}
+
+std::map<std::string, double> meter_hours(const LogTotals& totals,
+                                          const std::vector<CountedLine>& counted) {
+    std::map<std::string, double> hours, quoted;
+    for (const CountedLine& line : counted)
+        if (line.how == Counting::Meter)
+            quoted[line.machine] += line.quoted;
+    double left = totals.hours;
+    std::map<std::string, double> heirs;
+    for (const auto& [machine, expected] : quoted) {
+        const std::optional<double> own = hours_of(totals, machine);
+        hours[machine] = own.value_or(0);
+        left -= own.value_or(0);
+        if (!own)
+            heirs.emplace(machine, expected);
+    }
+    if (heirs.empty())
+        heirs = quoted;
+    double expected = 0;
+    for (const auto& heir : heirs)
+        expected += heir.second;
+    for (const auto& [machine, own] : heirs)
+        if (left > 1e-9 && expected > 0)
+            hours[machine] += left * own / expected;
     return hours;
 }
 

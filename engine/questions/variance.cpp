@@ -18,13 +18,11 @@ class Basis {
     Basis(const Quoted& quoted, const JobLog& log, const LogTotals& totals)
         : quoted_(quoted),
           log_(log),
-          totals_(totals) {
+          totals_(totals),
+          meter_hours_(meter_hours(totals, quoted.counted)) {
         for (const CountedLine& line : quoted.counted)
-            if (line.how == Counting::Meter) {
+            if (line.how == Counting::Meter)
                 hours_ += line.quoted;
-                by_machine_ += hours_of(totals, line.machine) ? 1 : 0;
-                ++meters_;
-            }
         for (const QuotedCost& cost : quoted.costs)
             if (cost.quantity_unit == "h" && is_of_meter(cost.quantity))
                 parts_.insert(cost.part);
@@ -46,11 +44,9 @@ class Basis {
     double so_far(const CountedLine& line) const {
         switch (line.how) {
         case Counting::Meter:
-            if (is_by_machine()) // which may work in several parts of the job
-                return line.quoted > 0 ? *hours_of(totals_, line.machine) * line.quoted /
-                                             quoted_hours(line.machine)
-                                       : 0;
-            return hours_ > 0 ? totals_.hours * line.quoted / hours_ : 0;
+            return line.quoted > 0 // a machine may work in several parts of the job
+                       ? meter_hours_.at(line.machine) * line.quoted / quoted_hours(line.machine)
+                       : 0;
         case Counting::Days:
             return static_cast<double>(totals_.days);
         default:
@@ -120,16 +116,14 @@ class Basis {
     static bool is_over(const QuotedCost& cost, const CountedLine& line) {
         return std::find(line.costs.begin(), line.costs.end(), cost.name) != line.costs.end();
     }
-    // Over the hours of one machine, and the log tells them.
+    // Over the hours of one machine.
     bool is_alone(const QuotedCost& cost, const CountedLine& line) const {
-        return is_by_machine() && std::none_of(
-                                      quoted_.counted.begin(), quoted_.counted.end(),
-                                      [&](const CountedLine& other) {
-                                          return &other != &line && other.how == Counting::Meter &&
-                                                 is_over(cost, other);
-                                      });
+        return std::none_of(
+            quoted_.counted.begin(), quoted_.counted.end(),
+            [&](const CountedLine& other) {
+                return &other != &line && other.how == Counting::Meter && is_over(cost, other);
+            });
     }
-    bool is_by_machine() const { return meters_ > 1 && by_machine_ == meters_; }
     bool is_of_meter(double hours) const {
         return std::any_of(
             quoted_.counted.begin(), quoted_.counted.end(),
@@ -141,8 +135,8 @@ class Basis {
     const Quoted& quoted_;
     const JobLog& log_;
     const LogTotals& totals_;
+    std::map<std::string, double> meter_hours_; // of the log, by machine
     double hours_ = 0, scale_ = 1;
-    std::size_t meters_ = 0, by_machine_ = 0; // machines counted; those that the log names
     // Those done by a machine of the log: they have a cost over all its hours. The hours of a truck
     // in the move are no hours of the machine.
     std::set<std::string> parts_;

@@ -80,10 +80,11 @@ struct VarianceAnswer {
 // is taken in the share in which the log's total compares to the quote's own (a cost over the hours
 // of every shank grows as the machine hours do). Hours count only in parts of the job that have a
 // cost over all hours of a machine: those of a truck in the move stay as quoted, like anything
-// else. Where several machines are counted and the log calls each by its name, a cost over the
-// hours of one follows that one. Round trips and nights that the log does not count go with its
-// days. A column left empty on some days is taken in the share of the hours of the others. Tips
-// that the log counts are charged at their price; hours for which the crew waited, at its wages.
+// else. Where several machines are counted, a cost over the hours of one follows that one; hours of
+// a machine that the quote does not have are shared out (meter_hours). Round trips and nights that
+// the log does not count go with its days. A column left empty on some days is taken in the share
+// of the hours of the others. Tips that the log counts are charged at their price; hours for which
+// the crew waited, at its wages.
 //
 // The log of a job that is not done is scaled by the work of the job's own model, or its machine
 // hours. Q001: the model of the quote counts nothing. R010: a job that is not done and has no work

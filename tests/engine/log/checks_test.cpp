@@ -98,6 +98,23 @@ TEST_CASE("each doubt stands at its row and column") {
         "row 3, column `invoice`: invoice `inv 7` with the same money as in row 2");
 }
 
+TEST_CASE("a machine that the quote does not have is a slip where the log names all that it has") {
+    LogContext two = context();
+    two.counted[0] = {"hazel.machine_hours", "h", Counting::Meter, "hazel.rig", 60, {}};
+    two.counted.push_back({"walt.machine_hours", "h", Counting::Meter, "walt.rig", 60, {}});
+    const std::string both = day_1 + "2027-06-21,Walt,400,420,20,800,4.60,,,,\n";
+    CHECK(doubts(both, two).empty());
+    CHECK(doubts(both + "2027-06-22,Wlat,420,440,20,800,4.60,,,,\n", two) ==
+          std::vector<std::string>{
+              "row 4, column `machine`: the quote has no machine `Wlat`: hazel, walt"});
+    CHECK(
+        doubts(both + "2027-06-22,,420,440,20,800,4.60,,,,\n", two) ==
+        std::vector<std::string>{"row 4, column `machine`: the quote counts several machines, and "
+                                 "none is named: hazel, walt"});
+    // Who is called otherwise all along is the one that is left.
+    CHECK(doubts(day_1 + "2027-06-21,Old Walt,400,420,20,800,4.60,,,,\n", two).empty());
+}
+
 TEST_CASE("meters of other machines are not held against each other") {
     CHECK(doubts("2027-06-21,Walt,60,80,20,800,4.60,,,,\n").empty());
 }

@@ -87,6 +87,12 @@ TEST_CASE("a bad log is an error with its row") {
         {"date,meter_start,meter_stop,acres\n2027-01-01,2,,3\n", "J004", 2},
         {"date,meter_start,meter_stop,acres\n2027-01-01,10,40,3\n", "J004", 2},
         {"date,meter_start,meter_stop,acres\n2027-01-01,10,20,3\n2027-01-02,19,25,3\n", "J004", 3},
+        {"date,machine,meter_start,meter_stop,acres\n2027-01-01,Hazel,10,20,3\n2027-01-01,HAZEL,10,"
+         "20,3\n",
+         "J004", 3},
+        {"date,machine,meter_start,meter_stop,acres\n2027-01-01,Hazel,10,20,3\n2027-01-01,,10,20,"
+         "3\n",
+         "J004", 3},
     };
     for (const auto& [text, code, line] : cases) {
         CAPTURE(text);
@@ -249,6 +255,23 @@ TEST_CASE("of two machines each cost follows the hours of its own, where the log
                                    two));
     CHECK(together.rows[0].quantity == doctest::Approx(100.0 * 55 / 150));
     CHECK(together.rows[1].quantity == doctest::Approx(50.0 * 55 / 150));
+    // No hour is lost for a name that is misspelled or missing: it is shared out as quoted, 100 to
+    // 50. Where the log names one of the two, all others are hours of the other.
+    for (const std::string name : {"secnd", ""}) {
+        const VarianceAnswer misspelled = variance(
+            quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,crawler,0,20\n"
+                              "2027-01-02,second,20,40\n2027-01-01," +
+                                  name + ",0,15\n",
+                              two));
+        CHECK(misspelled.rows[0].quantity == doctest::Approx(30));
+        CHECK(misspelled.rows[1].quantity == doctest::Approx(25));
+    }
+    const VarianceAnswer other =
+        variance(quoted, must_read("date,machine,meter_start,meter_stop\n2027-01-01,crawler,0,20\n"
+                                   "2027-01-01,Walt,0,15\n",
+                                   two));
+    CHECK(other.rows[0].quantity == doctest::Approx(20));
+    CHECK(other.rows[1].quantity == doctest::Approx(15));
 }
 
 } // namespace variance_test
