@@ -84,10 +84,11 @@ struct LogTotals {
     std::string first, last;       // of them; empty: none
     std::size_t calendar_days = 0; // from first to last
     double hours = 0;
-    double fuel_price = 0;                       // mean by gallons where it is said; 0: nowhere
-    std::map<std::string, double> counted;       // by column of fuel or work
-    std::map<std::string, Unlogged> unlogged;    // of them, those with days left empty
-    std::map<std::string, double> machine_hours; // by what the log calls the machine
+    double fuel_price = 0;                    // mean by gallons where it is said; 0: nowhere
+    std::map<std::string, double> counted;    // by column of fuel or work
+    std::map<std::string, Unlogged> unlogged; // of them, those with days left empty
+    // By what the log calls the machine: hours, and all its fuel.
+    std::map<std::string, double> machine_hours, machine_fuel;
     std::map<std::string, double> amounts, down; // money by cost; hours by cause
     double waited = 0, hourly = 0; // hours for which the crew waited; billed by the hour
 };

@@ -78,6 +78,8 @@ LogTotals totals(const JobLog& log) {
         sum.hourly += row.hourly_hours;
         sum.waited += row.crew_waited ? row.down_hours : 0;
         sum.machine_hours[row.machine] += row.hours;
+        if (row.fuel > 0)
+            sum.machine_fuel[row.machine] += row.fuel;
         for (const auto& [column, done] : row.counted)
             sum.counted[column] += done;
         if (row.fuel_price > 0) {

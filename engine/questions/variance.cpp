@@ -4,6 +4,8 @@
 #include <cmath>
 #include <set>
 #include <string>
+#include <string_view>
+#include <utility>
 
 namespace acre::engine {
 namespace {
@@ -55,6 +57,12 @@ class Basis {
         }
     }
     double hours_logged() const { return scale_ * totals_.hours; }
+    // Hours of the machine that a cost is of, as quoted and as logged; of all where it is of none.
+    std::pair<double, double> hours_of_cost(const QuotedCost& cost) const {
+        const CountedLine* own = own_meter(cost);
+        return own != nullptr ? std::pair(own->quoted, logged(*own))
+                              : std::pair(hours_, hours_logged());
+    }
 
     // What share of the job the log has: by the work of its own model, else by its meter.
     double share() const {
@@ -93,8 +101,12 @@ class Basis {
     double quantity(const QuotedCost& cost, const CountedLine& line) const {
         if (is_over(cost, line) && (line.how != Counting::Meter || is_alone(cost, line)))
             return logged(line);
-        if (line.how == Counting::Meter)
-            return cost.quantity * hours_logged() / hours_;
+        if (line.how == Counting::Meter) {
+            const auto [expected, run] = hours_of_cost(cost);
+            return cost.quantity * run / expected;
+        }
+        if (const auto share = fuel_share(cost, line))
+            return logged(line) * *share;
         // Of fuel and days in records that do not say how many were quoted there is one cost.
         return line.quoted > 0 ? cost.quantity * logged(line) / line.quoted : logged(line);
     }
@@ -124,6 +136,43 @@ class Basis {
                 return &other != &line && other.how == Counting::Meter && is_over(cost, other);
             });
     }
+    static std::string_view entry_of(std::string_view name) {
+        const std::size_t dot = name.rfind('.');
+        return dot == name.npos ? std::string_view() : name.substr(0, dot);
+    }
+    // The meter of the machine that a cost is of, as `hazel.fuel` is of that of
+    // `hazel.machine_hours`; null: not of one alone.
+    const CountedLine* own_meter(const QuotedCost& cost) const {
+        const std::string_view entry = entry_of(cost.name);
+        const CountedLine* found = nullptr;
+        for (const CountedLine& line : quoted_.counted) {
+            if (line.how != Counting::Meter || !(line.quoted > 0) || entry_of(line.name) != entry)
+                continue;
+            if (found != nullptr || entry.empty())
+                return nullptr;
+            found = &line;
+        }
+        return found;
+    }
+    // Of all fuel, what the rows of the cost's own machine have, where each row with fuel is of one
+    // of the machines.
+    std::optional<double> fuel_share(const QuotedCost& cost, const CountedLine& line) const {
+        const CountedLine* own = own_meter(cost);
+        if (line.how != Counting::Fuel || own == nullptr || log_.fuels.size() != 1)
+            return std::nullopt;
+        double all = 0, its = 0;
+        for (const auto& one : totals_.machine_fuel) {
+            const bool known =
+                std::any_of(quoted_.counted.begin(), quoted_.counted.end(), [&](const auto& other) {
+                    return other.how == Counting::Meter && names_machine(one.first, other.machine);
+                });
+            if (!known)
+                return std::nullopt;
+            all += one.second;
+            its += names_machine(one.first, own->machine) ? one.second : 0;
+        }
+        return all > 0 ? std::optional<double>(its / all) : std::nullopt;
+    }
     bool is_of_meter(double hours) const {
         return std::any_of(
             quoted_.counted.begin(), quoted_.counted.end(),
@@ -143,10 +192,11 @@ class Basis {
 };
 
 void split_fuel(VarianceRow& row, const Basis& basis) {
-    if (basis.hours() <= 0 || basis.hours_logged() <= 0)
+    const auto [expected, run] = basis.hours_of_cost(row.quoted);
+    if (expected <= 0 || run <= 0)
         return;
-    const double burn_quoted = row.quoted.quantity / basis.hours();
-    row.by_hours = (basis.hours_logged() - basis.hours()) * burn_quoted * row.quoted.rate;
+    const double burn_quoted = row.quoted.quantity / expected;
+    row.by_hours = (run - expected) * burn_quoted * row.quoted.rate;
     row.by_burn = row.by_quantity - *row.by_hours;
 }
 

@@ -81,7 +81,8 @@ struct VarianceAnswer {
 // of every shank grows as the machine hours do). Hours count only in parts of the job that have a
 // cost over all hours of a machine: those of a truck in the move stay as quoted, like anything
 // else. Where several machines are counted, a cost over the hours of one follows that one; hours of
-// a machine that the quote does not have are shared out (meter_hours). Round trips and nights that
+// a machine that the quote does not have are shared out (meter_hours). So does its fuel, where the
+// rows with fuel name their machine. Round trips and nights that
 // the log does not count go with its days. A column left empty on some days is taken in the share
 // of the hours of the others. Tips that the log counts are charged at their price; hours for which
 // the crew waited, at its wages.
