@@ -2,11 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <set>
 #include <tuple>
+#include <utility>
 
 #include <fmt/format.h>
 
 #include "engine/log/log_cells.h"
+#include "engine/log/other_readings.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -19,62 +23,6 @@ constexpr double most_over = 1.1;  // of the work quoted
 constexpr double gap_hours = 1;    // of a meter between rows
 constexpr long days_around = 21;   // of the days planned
 constexpr long days_after_quote = 730;
-
-using MeterReading = LogContext::Reading;
-
-// The readings of one meter in other logs, to be looked up by day and by hour.
-class OfOneMeter {
-  public:
-    void add(const MeterReading& reading) { by_start_.push_back(&reading); }
-    void sort() {
-        by_day_ = by_start_;
-        std::sort(
-            by_start_.begin(), by_start_.end(),
-            [](const MeterReading* a, const MeterReading* b) { return a->start < b->start; });
-        std::sort(by_day_.begin(), by_day_.end(),
-                  [](const MeterReading* a, const MeterReading* b) { return a->date < b->date; });
-        for (const MeterReading* one : by_day_)
-            highest_.push_back(
-                highest_.empty() || one->stop > highest_.back()->stop ? one : highest_.back());
-        for (auto one = by_day_.rbegin(); one != by_day_.rend(); ++one)
-            lowest_.push_back(
-                lowest_.empty() || (*one)->start < lowest_.back()->start ? *one : lowest_.back());
-        std::reverse(lowest_.begin(), lowest_.end());
-    }
-    // A reading of an earlier day that is above this one, of a later day below it, or over the same
-    // hours; null: there is none.
-    const MeterReading* before(const std::string& day, double start) const {
-        const std::size_t count = up_to(day);
-        return count > 0 && highest_[count - 1]->stop > start + 1e-9 ? highest_[count - 1]
-                                                                     : nullptr;
-    }
-    const MeterReading* after(const std::string& day, double stop) const {
-        const auto later = std::upper_bound(
-            by_day_.begin(), by_day_.end(), day,
-            [](const std::string& date, const MeterReading* one) { return date < one->date; });
-        const auto at = static_cast<std::size_t>(later - by_day_.begin());
-        return at < lowest_.size() && lowest_[at]->start < stop - 1e-9 ? lowest_[at] : nullptr;
-    }
-    const MeterReading* over(double start, double stop) const {
-        const auto first = std::lower_bound(
-            by_start_.begin(), by_start_.end(), start - 24,
-            [](const MeterReading* one, double hour) { return one->start < hour; });
-        for (auto one = first; one != by_start_.end() && (*one)->start < stop - 1e-9; ++one)
-            if ((*one)->stop > start + 1e-9)
-                return *one;
-        return nullptr;
-    }
-
-  private:
-    std::vector<const MeterReading*> by_start_, by_day_, highest_, lowest_;
-
-    std::size_t up_to(const std::string& day) const { // readings of days before it
-        const auto end = std::lower_bound(
-            by_day_.begin(), by_day_.end(), day,
-            [](const MeterReading* one, const std::string& date) { return one->date < date; });
-        return static_cast<std::size_t>(end - by_day_.begin());
-    }
-};
 
 class Checks {
   public:
@@ -105,6 +53,8 @@ class Checks {
                 pace(line);
         totals_of_work();
         invoices();
+        told_twice();
+        fuel_money();
         return std::move(said_);
     }
 
@@ -329,6 +279,43 @@ class Checks {
                       fmt::format("invoice `{}` with the same money as in row {}", row.invoice,
                                   log_.line(*before->second)));
         }
+    }
+
+    // A row without a meter that says the same as another: nothing else would show it.
+    void told_twice() {
+        using What = std::tuple<std::string, std::string, std::string, double, std::string,
+                                std::map<std::string, double>, std::map<std::string, double>>;
+        std::map<What, const LogRow*> seen;
+        for (const LogRow& row : log_.rows) {
+            if (row.hours > 0 || !row.invoice.empty() ||
+                (row.down_hours <= 0 && row.counted.empty() && row.amounts.empty()))
+                continue;
+            const auto [before, first] =
+                seen.emplace(What{row.date, names_.of(row), row.operator_name, row.down_hours,
+                                  plain_word(row.down_cause), row.counted, row.amounts},
+                             &row);
+            if (!first)
+                doubt(row, "date",
+                      fmt::format("says the same as row {}", log_.line(*before->second)),
+                      "is it told twice?");
+        }
+    }
+
+    // Money for fuel is all that the fuel cost: some of its invoices are not.
+    void fuel_money() {
+        double at_price = 0, spent = 0;
+        const LogRow* last = nullptr;
+        for (const LogRow& row : log_.rows) {
+            at_price += row.fuel * row.fuel_price;
+            const auto money = row.amounts.find(context_.fuel_cost);
+            spent += money == row.amounts.end() ? 0 : money->second;
+            last = money == row.amounts.end() ? last : &row;
+        }
+        if (last != nullptr && at_price > 0 && std::abs(spent - at_price) > off_price * at_price)
+            doubt(*last, "amount." + context_.fuel_cost,
+                  fmt::format("the column comes to {}, the fuel at its price to {}",
+                              lang::money_text(spent), lang::money_text(at_price)),
+                  "the column counts, not the price");
     }
 };
 

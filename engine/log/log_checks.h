@@ -14,6 +14,7 @@ namespace acre::engine {
 struct LogContext {
     std::string issued, start, finish; // of the quote: its date, the first and the last day planned
     double fuel_price = 0;             // a gallon, as the quote reckons it
+    std::string fuel_cost;             // the only cost of fuel
     std::vector<CountedLine> counted;
     struct Reading { // of a meter in another log
         std::string quote, machine, date;

@@ -67,8 +67,10 @@ engine::LogContext context_of(const engine::QuoteRecord& quote, const std::strin
     context.counted = engine::log_lines(quote);
     const engine::Terms terms(quote);
     for (const engine::RecordCost& cost : quote.costs)
-        if (cost.quantity_unit == "gal" || cost.quantity_unit == "L")
+        if (cost.quantity_unit == "gal" || cost.quantity_unit == "L") {
+            context.fuel_cost = context.fuel_price > 0 ? "" : cost.name;
             context.fuel_price = cost.rate;
+        }
     if (!(context.fuel_price > 0))
         context.fuel_price = terms.inner_value("fuel_base").value_or(0);
     return context;

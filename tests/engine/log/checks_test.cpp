@@ -115,6 +115,28 @@ TEST_CASE("a machine that the quote does not have is a slip where the log names 
     CHECK(doubts(day_1 + "2027-06-21,Old Walt,400,420,20,800,4.60,,,,\n", two).empty());
 }
 
+TEST_CASE("a row without a meter that says the same as another is doubted") {
+    one(day_1 + "2027-06-22,,,,,,,3,grower,,\n2027-06-22,,,,,,,3,Grower,,\n",
+        "row 4, column `date`: says the same as row 3");
+    one(day_1 + "2027-06-22,,,,,,,,,,95\n2027-06-22,,,,,,,,,,95\n",
+        "row 4, column `date`: says the same as row 3");
+    CHECK(doubts(day_1 + "2027-06-22,,,,,,,3,grower,,\n2027-06-22,,,,,,,2,grower,,\n" +
+                 "2027-06-23,,,,,,,3,grower,,\n2027-06-24,,,,,,,,,,\n2027-06-24,,,,,,,,,,\n")
+              .empty());
+}
+
+TEST_CASE("money for fuel that is not what the gallons cost is doubted") {
+    LogContext fuel = context();
+    fuel.fuel_cost = "tips"; // what the column of money is called here
+    const std::string day_2 = "2027-06-22,Hazel,120,140,20,800,4.60,,,,";
+    CHECK(
+        doubts(day_1 + day_2 + "1500\n", fuel) ==
+        std::vector<std::string>{"row 3, column `amount.tips`: the column comes to $1,500.00, the "
+                                 "fuel at its price to $7,360.00"});
+    CHECK(doubts(day_1 + day_2 + "7400\n", fuel).empty());
+    CHECK(doubts(day_1 + day_2 + "1500\n").empty()); // of tips nobody knows
+}
+
 TEST_CASE("meters of other machines are not held against each other") {
     CHECK(doubts("2027-06-21,Walt,60,80,20,800,4.60,,,,\n").empty());
 }
