@@ -77,7 +77,7 @@ lang::Outcome<JobLog> read_job_log(std::string name, std::string text,
 // Days of work on which a column was left empty.
 struct Unlogged {
     std::size_t days = 0;
-    double hours = 0; // of the meter on these days
+    double hours = 0; // of the meter on these days, as far as they count
 };
 struct LogTotals {
     std::size_t days = 0;          // different dates with work
@@ -106,7 +106,8 @@ std::optional<double> hours_of(const LogTotals& totals, const std::string& machi
 std::map<std::string, double> meter_hours(const LogTotals& totals,
                                           const std::vector<CountedLine>& counted);
 
-// What a machine hour brings of a column, acres say: the ratio of the sums, and its standard error
+// What a machine hour brings of a column, acres say, without the hours that are billed by the hour:
+// the ratio of the sums, and its standard error
 // from how much the days differ (the ratio estimator of survey sampling, Cochran 1977, Sampling
 // Techniques, 3rd ed., section 6.4; from memory). Days without a figure teach nothing.
 struct Learned {

@@ -208,9 +208,10 @@ class Checks {
     }
 
     void empty_cells(const LogRow& row) {
-        if (!(row.hours > 0))
-            return;
         for (const std::string& column : log_.columns) {
+            const double hours = row.hours - (log_.fuels.contains(column) ? 0 : row.hourly_hours);
+            if (!(hours > 1e-9))
+                continue;
             const auto is_optional = [&](const CountedLine& line) {
                 return line.name == column &&
                        (line.optional || line.name.find('.') != std::string::npos);
@@ -220,10 +221,10 @@ class Checks {
                 continue;
             const auto told = told_.find(column);
             if (told == told_.end() || !told->second.contains(row.date))
-                doubt(row, column,
-                      fmt::format("the meter ran {} h and this is empty",
-                                  lang::fixed_text(row.hours, 1)),
-                      "not known; write 0 for none");
+                doubt(
+                    row, column,
+                    fmt::format("the meter ran {} h and this is empty", lang::fixed_text(hours, 1)),
+                    "not known; write 0 for none");
         }
     }
 

@@ -32,16 +32,21 @@ bool has_work(const JobLog& log, const LogRow& row) {
                [&](auto& done) { return done.second > 0 && !log.fuels.contains(done.first); });
 }
 
+// Hours of a row in which a column is done: what is billed by the hour makes no acres, but burns.
+double hours_for(const JobLog& log, const LogRow& row, const std::string& column) {
+    return log.fuels.contains(column) ? row.hours : row.hours - row.hourly_hours;
+}
+
 // Days on which the meter ran and no row has a figure in the column.
 Unlogged unlogged(const JobLog& log, const std::string& column) {
     std::map<std::string_view, std::pair<double, bool>> days;
     for (const LogRow& row : log.rows) {
-        days[row.date].first += row.hours;
+        days[row.date].first += hours_for(log, row, column);
         days[row.date].second |= row.counted.contains(column);
     }
     Unlogged left;
     for (const auto& [date, day] : days)
-        if (day.first > 0 && !day.second) {
+        if (day.first > 1e-9 && !day.second) {
             ++left.days;
             left.hours += day.first;
         }
@@ -150,7 +155,7 @@ Learned learned_per_hour(const JobLog& log, const std::string& column) {
     for (const LogRow& row : log.rows) {
         const auto done = row.counted.find(column);
         days[row.date].first += done == row.counted.end() ? 0 : done->second;
-        days[row.date].second += row.hours;
+        days[row.date].second += hours_for(log, row, column);
         if (done != row.counted.end())
             told.insert(row.date);
     }
@@ -159,7 +164,7 @@ Learned learned_per_hour(const JobLog& log, const std::string& column) {
     double below = 0;
     Learned learned;
     for (const auto& [date, day] : days)
-        if (day.second > 0) {
+        if (day.second > 1e-9) {
             above += day.first;
             below += day.second;
             ++learned.days;
@@ -171,7 +176,7 @@ Learned learned_per_hour(const JobLog& log, const std::string& column) {
     if (learned.days > 1) {
         double squares = 0;
         for (const auto& [date, day] : days)
-            if (day.second > 0)
+            if (day.second > 1e-9)
                 squares += std::pow(day.first - learned.value * day.second, 2);
         const auto n = static_cast<double>(learned.days);
         learned.standard_error = std::sqrt(squares / (n * (n - 1))) / (below / n);

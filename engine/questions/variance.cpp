@@ -121,9 +121,9 @@ class Basis {
     // Days on which nobody wrote the figure down are like the others.
     double filled(const std::string& column) const {
         const auto left = totals_.unlogged.find(column);
-        const double known =
-            left == totals_.unlogged.end() ? 0 : totals_.hours - left->second.hours;
-        return known > 0 ? totals_.hours / known : 1;
+        const double all = totals_.hours - (log_.fuels.contains(column) ? 0 : totals_.hourly);
+        const double known = left == totals_.unlogged.end() ? 0 : all - left->second.hours;
+        return known > 0 ? all / known : 1;
     }
     static bool is_over(const QuotedCost& cost, const CountedLine& line) {
         return std::find(line.costs.begin(), line.costs.end(), cost.name) != line.costs.end();

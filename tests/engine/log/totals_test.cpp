@@ -103,6 +103,22 @@ TEST_CASE("a day on which the meter ran and nobody wrote a figure is left to ask
     CHECK(sum.unlogged.at("gallons").hours == 24);
 }
 
+TEST_CASE("hours billed by the hour are no hours of the acres") {
+    // 10 h at 1 ac/h, 6 h by the hour with a row of their own, and a day of nothing else.
+    JobLog log = log_of({row("2027-06-21", "Hazel", 10, {{"acres", 10}, {"gallons", 400}}),
+                         row("2027-06-21", "Hazel", 6, {{"gallons", 240}}),
+                         row("2027-06-22", "Hazel", 8, {{"gallons", 320}})});
+    log.rows[1].hourly_hours = 6;
+    log.rows[2].hourly_hours = 8;
+    const Learned pace = learned_per_hour(log, "acres");
+    CHECK(pace.value == doctest::Approx(1));
+    CHECK(pace.hours == doctest::Approx(10));
+    CHECK(pace.days == 1);
+    CHECK(learned_per_hour(log, "gallons").value == doctest::Approx(40));
+    CHECK(totals(log).unlogged.empty());
+    CHECK(totals(log).hours == doctest::Approx(24));
+}
+
 TEST_CASE("a machine's hours are found by its own name or the job's") {
     const LogTotals sum =
         totals(log_of({row("2027-06-21", "Walt", 6), row("2027-06-22", "WALT.rig", 3),
