@@ -28,6 +28,7 @@ Json cost_json(const engine::CostOutcome& job) {
 Json table_json(const engine::WinTable& table) {
     Json json = {{"by", table.what},
                  {"unit", table.unit},
+                 {"of", table.of.empty() ? Json(nullptr) : Json(table.of)},
                  {"without", table.without},
                  {"bands", Json::array()},
                  {"difference", table.bands.empty() ? Json(nullptr) : share_json(table.difference)},

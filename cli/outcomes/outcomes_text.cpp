@@ -113,6 +113,10 @@ void wins_text(const engine::WinsAnswer& wins, bool color, std::string& out) {
         "{} of {} decided quotes were accepted: {} (90 % interval {}).", wins.won, wins.quotes,
         percent_text(static_cast<double>(wins.won) / static_cast<double>(wins.quotes), 0),
         range_text(wins.share)));
+    if (wins.quotes_of_it < wins.quotes)
+        out += paragraph(fmt::format("Price and size are of one kind of work, {}: {} of these "
+                                     "quotes.",
+                                     terminal_text(wins.work), count_text(wins.quotes_of_it)));
     for (const engine::WinTable& table : wins.tables) {
         if (table.bands.empty()) {
             out += remark("by " + table.what + ": too few to say");

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <utility>
 
@@ -79,7 +80,8 @@ WinTable table_of(std::string what, std::string unit, const std::vector<DecidedQ
 } // namespace
 
 DecidedQuote decided_quote(const QuoteRecord& quote, bool won, const std::string& option) {
-    DecidedQuote decided{quote.number, won, no_value, quote.per, no_value, no_value, {}, no_value};
+    DecidedQuote decided{quote.number, won, no_value, quote.per,  no_value,
+                         no_value,     {},  no_value, quote.model};
     const auto taken = std::find_if(quote.options.begin(), quote.options.end(),
                                     [&](const RecordOption& one) { return one.option == option; });
     const bool own = option.empty() || taken == quote.options.end();
@@ -108,21 +110,29 @@ WinsAnswer wins(const std::vector<DecidedQuote>& quotes) {
     for (const DecidedQuote& quote : quotes)
         answer.won += quote.won ? 1 : 0;
     answer.share = score_share(answer.won, answer.quotes, outcome_level);
+    answer.work = common_unit(quotes, [](const DecidedQuote& q) { return q.work; });
+    std::vector<DecidedQuote> alike;
+    std::copy_if(quotes.begin(), quotes.end(), std::back_inserter(alike),
+                 [&](const DecidedQuote& q) { return q.work == answer.work; });
+    answer.quotes_of_it = alike.size();
     const std::string per = common_unit(
-        quotes, [](const DecidedQuote& q) { return q.per; });
-    const std::string way = common_unit(
-        quotes, [](const DecidedQuote& q) { return q.distance_unit; });
-    const auto of_unit = [](double value, bool same) { return same ? value : no_value; };
+        alike, [](const DecidedQuote& q) { return q.per; });
+    const std::string way =
+        common_unit(quotes, [](const DecidedQuote& q) { return q.distance_unit; });
+    // Of the work and in the unit that most are.
+    const auto of_it = [&](double value, const DecidedQuote& q) {
+        return q.work == answer.work && q.per == per ? value : no_value;
+    };
     answer.tables.push_back(table_of(
-        "price", "$/" + per, quotes,
-        [&](const DecidedQuote& q) { return of_unit(q.price, q.per == per); }));
+        "price", "$/" + per, quotes, [&](const DecidedQuote& q) { return of_it(q.price, q); }));
     answer.tables.push_back(table_of(
         "margin", "%", quotes, [](const DecidedQuote& q) { return q.margin * 100; }));
     answer.tables.push_back(table_of(
         "distance", way, quotes,
-        [&](const DecidedQuote& q) { return of_unit(q.distance, q.distance_unit == way); }));
-    answer.tables.push_back(table_of(
-        "size", per, quotes, [&](const DecidedQuote& q) { return of_unit(q.size, q.per == per); }));
+        [&](const DecidedQuote& q) { return q.distance_unit == way ? q.distance : no_value; }));
+    answer.tables.push_back(
+        table_of("size", per, quotes, [&](const DecidedQuote& q) { return of_it(q.size, q); }));
+    answer.tables[0].of = answer.tables[3].of = answer.work;
     return answer;
 }
 

@@ -22,7 +22,8 @@ struct DecidedQuote {
     double margin = 0;   // profit over price, 0 to 1
     double distance = 0; // one way, in `distance_unit`
     std::string distance_unit;
-    double size = 0; // so many of `per`
+    double size = 0;  // so many of `per`
+    std::string work; // the model, "Deep ripping by the acre"
 };
 
 // What a quote says of itself; of a figure that it lacks, NaN. `option`: the one that was taken,
@@ -37,15 +38,20 @@ struct WinBand {
 struct WinTable {
     std::string what;           // "price", "margin", "distance", "size"
     std::string unit;           // "$/ac", "%"
+    std::string of;             // the work that it is of alone; empty: of all
     std::vector<WinBand> bands; // as many quotes in each as can be; empty: too few to say
     std::size_t without = 0;    // quotes that lack the figure, or have it in another unit
     // The share of the first band less that of the last, and whether that is more than chance.
     Range difference;
     bool says_something = false;
 };
+// Acres that are disced cost less than acres that are ripped, and that says nothing of what wins:
+// price and size are of the work that most quotes are for.
 struct WinsAnswer {
     std::size_t quotes = 0, won = 0;
     Range share;
+    std::string work;             // that most quotes are for
+    std::size_t quotes_of_it = 0; // of `quotes`
     std::vector<WinTable> tables;
 };
 

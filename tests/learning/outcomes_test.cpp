@@ -20,6 +20,7 @@ QuoteRecord quote() {
     QuoteRecord quote;
     quote.number = "2027-001";
     quote.title = "By the acre";
+    quote.model = "Deep ripping";
     quote.price_cents = 150'000;
     quote.cost_total = 1'000;
     quote.overhead = 100;
@@ -170,6 +171,25 @@ TEST_CASE("what wins, by band") {
     CHECK(answer.tables[0].says_something);
     CHECK(answer.tables[0].difference.low > 0);
     CHECK(answer.tables[2].bands.empty()); // all 34 miles: one band is none
+    CHECK(answer.quotes_of_it == 16);
+    // Eight cheap acres that were disced, all won: nothing of what ripping wins at.
+    for (int i = 0; i < 8; ++i) {
+        DecidedQuote next = one;
+        next.work = "Disc and float";
+        next.price = 1;
+        next.size = 10;
+        quotes.push_back(next);
+    }
+    const WinsAnswer mixed = wins(quotes);
+    CHECK(mixed.quotes == 24);
+    CHECK(mixed.work == "Deep ripping");
+    CHECK(mixed.quotes_of_it == 16);
+    CHECK(mixed.tables[0].of == "Deep ripping");
+    CHECK(mixed.tables[0].without == 8);
+    CHECK(mixed.tables[0].bands[0].low == 10);
+    CHECK(mixed.tables[1].without == 0);
+    CHECK(mixed.tables[1].of.empty());
+    CHECK(mixed.tables[3].without == 8);
 }
 
 } // namespace outcomes_test
