@@ -1,5 +1,6 @@
 #include "engine/log/csv_table.h"
 
+#include <algorithm>
 #include <utility>
 
 #include <csv.h>
@@ -24,8 +25,9 @@ void on_cell(void* text, std::size_t size, void* data) {
 }
 void on_row(int, void* data) {
     auto& reading = *static_cast<Reading*>(data);
-    const bool blank = reading.row.size() == 1 && reading.row[0].text.empty();
-    if (!blank && !reading.row.empty()) {
+    const bool blank = std::all_of(reading.row.begin(), reading.row.end(),
+                                   [](const CsvCell& cell) { return cell.text.empty(); });
+    if (!blank) {
         if (reading.table.rows.size() > reading.most_rows)
             reading.table.too_many_rows = true;
         else
@@ -65,14 +67,15 @@ CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_row
 
 char between_cells(std::string_view text) {
     const std::string_view first = text.substr(0, text.find('\n'));
-    bool quoted = false, semicolon = false;
+    bool quoted = false, semicolon = false, tab = false;
     for (const char c : first) {
         quoted = quoted != (c == '"');
         if (!quoted && c == ',')
             return ',';
         semicolon = semicolon || (!quoted && c == ';');
+        tab = tab || (!quoted && c == '\t');
     }
-    return semicolon ? ';' : ',';
+    return semicolon ? ';' : tab ? '\t' : ',';
 }
 
 } // namespace acre::engine

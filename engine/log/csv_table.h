@@ -18,7 +18,8 @@ struct CsvCell {
 using CsvRow = std::vector<CsvCell>;
 
 struct CsvTable {
-    std::vector<CsvRow> rows; // blank ones are left out; a row has at most one cell too many
+    std::vector<CsvRow>
+        rows; // those without a word are left out; a row has at most one cell too many
     bool well_formed = false;
     bool too_many_rows = false; // more than asked for: the rest is not read
     lang::Span end;             // where reading ended, for what is not well formed
@@ -28,7 +29,8 @@ struct CsvTable {
 CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_rows,
                   std::size_t most_columns, char between = ',');
 
-// What stands between the cells: a semicolon where the first line has some and no comma.
+// What stands between the cells: a semicolon where the first line has some and no comma, a tab
+// where it has neither.
 char between_cells(std::string_view text);
 
 } // namespace acre::engine

@@ -11,6 +11,7 @@
 
 #include "engine/log/csv_table.h"
 #include "engine/log/log_cells.h"
+#include "engine/log/log_heads.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -71,18 +72,6 @@ class Reader {
               row[std::min(column, row.size() - 1)].span, std::move(label), std::move(helps));
     }
 
-    // Columns of every log, and those of what this job counts.
-    std::vector<std::string_view> known_columns() {
-        std::vector<std::string_view> known = {
-            "date",       "machine",    "operator",   "meter_start", "meter_stop",
-            "fuel_price", "down_hours", "down_cause", "crew_waited", "hourly_hours",
-            "refused_at", "permit",     "invoice",    "note"};
-        for (const CountedLine& line : counted_)
-            if (line.how == Counting::Fuel || line.how == Counting::Work)
-                known.emplace_back(line.name);
-        return known;
-    }
-
     // The meter where hours of a machine count, and the work of the job's own model.
     void must_have() {
         std::vector<std::string> needed = {"date"};
@@ -100,7 +89,7 @@ class Reader {
     }
 
     bool columns() {
-        const std::vector<std::string_view> known = known_columns();
+        const std::vector<std::string_view> known = known_columns(counted_);
         const CsvRow& head = table_.rows[0];
         if (head.size() > max_log_columns) {
             error(Code::J001, fmt::format("the log has more than {} columns", max_log_columns),
@@ -109,14 +98,17 @@ class Reader {
         }
         for (std::size_t i = 0; i < head.size(); ++i) {
             const CsvCell& cell = head[i];
-            constexpr std::string_view amount = "amount.";
-            std::string name = cell.text;
+            if (cell.text.empty() && is_empty(i))
+                continue;
+            std::string name = head_name(cell.text, known);
             if (is_american_date(name)) {
                 american_ = true;
                 name = "date";
-            } else if (cell.text.starts_with(amount) && cell.text.size() > amount.size())
-                amounts_.emplace_back(cell.text.substr(amount.size()), i);
-            else if (std::find(known.begin(), known.end(), cell.text) == known.end())
+            } else if (const std::string_view cost = cost_of_head(name); !cost.empty())
+                amounts_.emplace_back(cost, i);
+            else if (cell.text.empty())
+                error(Code::J001, "a column of the log has no name", cell.span, "no name");
+            else if (std::find(known.begin(), known.end(), name) == known.end())
                 error(Code::J001, fmt::format("unknown column `{}` in the log", cell.text),
                       cell.span, "unknown",
                       {{"the columns are " + fmt::format("{}", fmt::join(known, ", ")) +
@@ -136,6 +128,13 @@ class Reader {
                 log_.fuels.insert(line.name);
         }
         return !failed_;
+    }
+
+    // Spreadsheets write columns in which nothing ever stood.
+    bool is_empty(std::size_t column) const {
+        return std::all_of(
+            table_.rows.begin(), table_.rows.end(),
+            [&](const CsvRow& row) { return column >= row.size() || row[column].text.empty(); });
     }
 
     const CsvCell* cell(const CsvRow& row, const std::string& name) const {
@@ -159,7 +158,7 @@ class Reader {
             return *value;
         std::vector<lang::Help> helps;
         if (!value && at->text.find(',') != std::string::npos)
-            helps.push_back({semicolons_ ? "between semicolons write no comma: 8412.3, 1200"
+            helps.push_back({semicolons_ ? "between semicolons or tabs write no comma: 8412.3, 1200"
                                          : "a comma parts thousands; write decimals with a point",
                              {}});
         wrong(Code::J002, cells, head,
@@ -333,7 +332,7 @@ lang::Outcome<JobLog> read_job_log(std::string name, std::string text,
         said.diagnostics.add(std::move(*fault));
     } else {
         std::optional<JobLog> log =
-            Reader(std::move(table), between == ';', counted, said.diagnostics).read();
+            Reader(std::move(table), between != ',', counted, said.diagnostics).read();
         if (log) {
             log->sources = sources;
             return std::move(*log);

@@ -1,15 +1,15 @@
 // The daily log of a job, as CSV (RFC 4180): one row a machine and day, or more when a day has
-// several causes of down time. Cells stand between commas, or between semicolons where the first
-// row has them.
+// several causes of down time. Cells stand between commas, or between semicolons or tabs
+// where the first row has those and no comma.
 //
-// The first row names the columns, in any order: date (2027-03-14; "date mm/dd/yyyy": 3/14/2027),
-// machine, operator, meter_start, meter_stop, fuel_price (money a gallon), down_hours, down_cause,
-// crew_waited (yes or no), hourly_hours (meter hours billed by the hour) and refused_at (where the
-// ground refused the shank), permit, invoice, note, amount.NAME for money spent on the cost NAME,
-// and a column for all fuel and work that the job counts, named as its line is: acres, gallons.
-// date must be there, the meter where the job counts the hours of a machine, and the work that the
-// job's own model counts. An empty cell is not known; 0 is none. Money may carry a $ and group
-// commas.
+// The first row names the columns, in any order, with or without capitals and spaces: date
+// (2027-03-14; "date mm/dd/yyyy": 3/14/2027), machine, operator, meter_start, meter_stop,
+// fuel_price (money a gallon), down_hours, down_cause, crew_waited (yes or no), hourly_hours (meter
+// hours billed by the hour) and refused_at (where the ground refused the shank), permit, invoice,
+// note, amount.NAME for money spent on the cost NAME, and a column for all fuel and work that the
+// job counts, named as its line is: acres, gallons. date must be there, the meter where the job
+// counts the hours of a machine, and the work that the job's own model counts. An empty cell is not
+// known; 0 is none. Money may carry a $ and group commas.
 #pragma once
 
 #include <cstddef>

@@ -135,8 +135,9 @@ class Checks {
             known += (known.empty() ? "" : ", ") + one.substr(0, one.find('.'));
         for (const LogRow& row : log_.rows)
             if (row.hours > 0 &&
-                std::none_of(machines.begin(), machines.end(),
-                             [&](const std::string& one) { return names_machine(row.machine, one); }))
+                std::none_of(machines.begin(), machines.end(), [&](const std::string& one) {
+                    return names_machine(row.machine, one);
+                }))
                 doubt(row, "machine",
                       row.machine.empty()
                           ? "the quote counts several machines, and none is named: " + known

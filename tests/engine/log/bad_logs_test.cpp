@@ -205,6 +205,28 @@ TEST_CASE("dates as Americans write them, where the file says so; semicolons; mo
     CHECK(log->rows[0].amounts.at("tips") == doctest::Approx(95));
 }
 
+TEST_CASE("a log as a spreadsheet writes it: capitals, tabs, columns and rows of nothing") {
+    const lang::Outcome<JobLog> log =
+        read_job_log("log.txt",
+                     "Date\tMachine\tMeter Start\tMETER_STOP\tAcres\tGallons\tAmount.tips\t\t\r\n"
+                     "2027-06-21\tHazel\t100\t120.5\t20\t800\t$95\t\t\r\n"
+                     "\t\t\t\t\t\t\t\t\r\n",
+                     counted);
+    REQUIRE(log);
+    REQUIRE(log->rows.size() == 1);
+    CHECK(log->rows[0].hours == doctest::Approx(20.5));
+    CHECK(log->rows[0].counted.at("acres") == doctest::Approx(20));
+    CHECK(log->rows[0].amounts.at("tips") == doctest::Approx(95));
+    // A figure in a column without a name is nobody's guess; no more is a column named twice.
+    for (const char* text :
+         {"date,machine,meter_start,meter_stop,acres,\n2027-06-21,Hazel,1,2,3,4\n",
+          "date,Acres,meter_start,meter_stop,acres\n2027-06-21,1,1,2,3\n"}) {
+        const lang::Outcome<JobLog> wrong = read_job_log("log.csv", text, counted);
+        REQUIRE(!wrong);
+        CHECK(wrong.said.diagnostics.all().front().code == lang::Code::J001);
+    }
+}
+
 TEST_CASE("an empty cell is not zero") {
     const lang::Outcome<JobLog> log =
         read_job_log("log.csv",

@@ -34,7 +34,7 @@ TEST_CASE("rows end with any line end, the last with none, and blank ones are le
     CHECK(read("a,b\r1,2\r") == "a|b/1|2");
     CHECK(read("\n\na,b\n\n\r\n1,2\n\n") == "a|b/1|2");
     CHECK(read("a,b\n   \n\"\"\n1,2\n") == "a|b/1|2"); // a cell of nothing alone
-    CHECK(read("a,b\n,\n1,\n") == "a|b/|/1|");         // two cells of nothing
+    CHECK(read("a,b\n,\n1,\n , \n") == "a|b/1|");      // two cells of nothing
     CHECK(read("") == "");
     CHECK(read("\n\n") == "");
 }
@@ -86,12 +86,16 @@ TEST_CASE("no more rows are read than asked for, and one cell too many is enough
     CHECK(rows("1,2,3,4,5,6\n").rows[0].size() == 4);
 }
 
-TEST_CASE("a semicolon parts the cells where the first line has some and no comma") {
+TEST_CASE("a semicolon or a tab parts the cells where the first line has some and no comma") {
     CHECK(between_cells("a;b\n1,2\n") == ';');
     CHECK(between_cells("a,b;c\n") == ',');
     CHECK(between_cells("a;b,c\n") == ',');
     CHECK(between_cells("\"a,b\";c\n") == ';');
     CHECK(between_cells("\"a;b\"\n1;2\n") == ',');
+    CHECK(between_cells("a\tb\n") == '\t');
+    CHECK(between_cells("a\tb;c\n") == ';');
+    CHECK(between_cells("a\tb,c\n") == ',');
+    CHECK(between_cells("\"a\tb\"\n") == ',');
     CHECK(between_cells("") == ',');
 }
 
