@@ -76,7 +76,8 @@ std::string counted_words(const engine::Season& season, const SeasonNames& names
         text = "These jobs count as work: those that were named.";
         break;
     case Counted::Book:
-        text = "Accepted quotes count as work.";
+        text = "Accepted quotes count as work, at the prices and costs quoted. `acrewright "
+               "variance` has what finished jobs made.";
         break;
     }
     if (offers > 0)

@@ -32,10 +32,11 @@ TEST_CASE("what stands first says which jobs count, and what is left out") {
     cli::SeasonNames names = names_of(cli::Counted::Book);
     names.title = "book";
     CHECK(cli::season_text(season_of({made_job("One", "2027-06-21", 2), offer}), names, false)
-              .substr(0, 209) == R"(Season: book: 2 jobs, $2,800 in prices, $840 profit
+              .substr(0, 292) == R"(Season: book: 2 jobs, $2,800 in prices, $840 profit
 The firm's own page: it shows cost and margin. Not for the customer.
-Accepted quotes count as work. 1 quote is still offered: money, hours and acres
-count by)");
+Accepted quotes count as work, at the prices and costs quoted. `acrewright
+variance` has what finished jobs made. 1 quote is still offered: money, hours
+and acres count by)");
     names.counted = cli::Counted::Folder;
     names.without = {"a", "b"};
     names.undated = {"Some day"};
