@@ -1,11 +1,15 @@
 // variance: what a job cost against its quote, cost by cost, and what it tells us.
 #include <algorithm>
+#include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "cli/command.h"
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/job.h"
 #include "cli/shared/quote_book/work.h"
+#include "cli/variance/results_page.h"
 #include "cli/variance/variance_page.h"
 #include "engine/billing/bill.h"
 #include "engine/book/quoted.h"
@@ -21,7 +25,8 @@ struct VarianceArguments {
 };
 
 void declare(VarianceArguments& arguments, Arguments& line) {
-    line.positional("QUOTE", "the quote's number", arguments.number);
+    line.positional("QUOTE", "the quote's number (all finished jobs side by side)",
+                    arguments.number, false);
     line.positional("LOG", "the daily log of the job, as CSV (the one sealed with the quote)",
                     arguments.log, false);
     line.option("--book", "FOLDER", "the quote book (quote-book)", arguments.book);
@@ -96,6 +101,64 @@ lang::Outcome<VariancePage> ask(const VarianceArguments& arguments) {
     return {VariancePage{std::move(*answer), std::move(*income)}, std::move(log.said)};
 }
 
+// What all finished jobs made, each by the log that was sealed with it.
+lang::Outcome<ResultsPage> ask_all(const VarianceArguments& arguments) {
+    const Book book(arguments.book);
+    const lang::Outcome<BookState> state = book.state();
+    if (!state)
+        return state.said;
+    ResultsPage page;
+    std::vector<engine::VarianceAnswer> jobs;
+    std::vector<LeftOut> refused;
+    lang::Currency money;
+    const auto take = [&](const Finished& finished) -> std::optional<lang::Said> {
+        if (!jobs.empty() && finished.work.quote.money != money) {
+            refused.push_back({finished.number, "it is in " + finished.work.quote.money.code +
+                                                    ", the jobs before it in " + money.code});
+            return std::nullopt;
+        }
+        lang::Outcome<Income> income = income_of(arguments, *state, finished.work, finished.log);
+        if (!income)
+            return std::move(income.said);
+        engine::Quoted quoted = engine::quoted_of(finished.work.quote);
+        quoted.quote = finished.number;
+        quoted.income = income->amount;
+        lang::Outcome<engine::VarianceAnswer> answer = engine::ask(quoted, finished.log);
+        if (!answer) {
+            refused.push_back({finished.number, answer.said.diagnostics.all().front().title});
+            return std::nullopt;
+        }
+        money = finished.work.quote.money;
+        page.income.emplace(finished.number, std::move(*income));
+        jobs.push_back(std::move(*answer));
+        return std::nullopt;
+    };
+    lang::Outcome<std::vector<LeftOut>> left_out = each_finished(book, *state, take);
+    if (!left_out)
+        return std::move(left_out.said);
+    lang::show_money(money);
+    page.left_out = std::move(*left_out);
+    page.left_out.insert(page.left_out.end(), refused.begin(), refused.end());
+    page.results = engine::results(std::move(jobs));
+    for (const engine::Life* life : state->lives.all())
+        if (life->quote.changes.empty() &&
+            state->lives.standing(*life, engine::no_day).state == "accepted")
+            page.unfinished.push_back(life->quote.quote);
+    return page;
+}
+
+Reply show_all(const VarianceArguments& arguments, bool color) {
+    const lang::Outcome<ResultsPage> page = ask_all(arguments);
+    if (!page)
+        return page.said;
+    Reply reply;
+    if (arguments.json)
+        reply.document = results_json(*page);
+    else
+        reply.page = results_text(*page, color);
+    return reply;
+}
+
 } // namespace
 
 Reply variance_command(Words words, Console& console) {
@@ -104,13 +167,15 @@ Reply variance_command(Words words, Console& console) {
         "variance",
         "Compares what a job cost with its quote: the difference of each cost divided into "
         "quantity and rate (fuel into hours, burn and price), to the cent; what it earned by its "
-        "bill; and what the job tells us, with its uncertainty. `learn` makes a season of many "
-        "jobs.",
+        "bill; and what the job tells us, with its uncertainty. Without QUOTE: what all finished "
+        "jobs made, and where their costs went. `learn` makes a season of many jobs.",
         "acrewright variance 2027-001 examples/logs/2027-001.csv --book "
         "examples/quote-book");
     declare(arguments, line);
     if (auto reply = line.read(words))
         return std::move(*reply);
+    if (arguments.number.empty())
+        return show_all(arguments, console.color_out);
     const lang::Outcome<VariancePage> page = ask(arguments);
     if (!page)
         return page.said;

@@ -1,6 +1,7 @@
 #include <string>
 
 #include "cli/shared/json/value.h"
+#include "cli/variance/earned_json.h"
 #include "cli/variance/variance_page.h"
 
 namespace acre::cli {
@@ -23,13 +24,6 @@ Json counted_json(const engine::CountedRow& row) {
                             {"days", row.per_hour->days},
                             {"unit", row.line.unit + "/h"}};
     return json;
-}
-
-Json earned(double income, double cost, double overhead) {
-    return {{"income", number(income)},
-            {"direct_cost", number(cost)},
-            {"contribution", number(income - cost)},
-            {"profit", number(income - cost - overhead)}};
 }
 
 Json row_json(const engine::VarianceRow& row) {

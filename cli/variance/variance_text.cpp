@@ -114,6 +114,10 @@ void partly(const engine::VarianceAnswer& variance, std::string& out) {
                                   "quote.",
                                   percent_text(variance.share),
                                   lang::number_text(variance.scaled_by)));
+    else if (variance.work_share > 0 && std::abs(variance.work_share - 1) > 0.05)
+        out += remark(fmt::format("The log has {} of the work that was quoted; it stands beside "
+                                  "the whole quote.",
+                                  percent_text(variance.work_share)));
     for (const auto& [column, left] : variance.log.unlogged)
         out += remark(fmt::format("`{}` is empty on {} with {} h of the meter; these are taken to "
                                   "be like the others.",

@@ -321,8 +321,9 @@ lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log) {
     answer.income = quoted.income.value_or(quoted.price);
     answer.log = totals(log);
     Basis basis(quoted, log, answer.log);
+    answer.work_share = basis.share();
     if (!quoted.finished) {
-        answer.share = basis.share();
+        answer.share = answer.work_share;
         if (!(answer.share > 0))
             return lang::placeless(lang::Code::R010,
                                    "the log of quote " + quoted.quote + " has no work yet",

@@ -72,6 +72,7 @@ struct VarianceAnswer {
     // Of a job that is not done: the share of its work that the log has, 0 to 1, and what its
     // figures are multiplied by, so that the whole job stands beside the whole quote.
     double share = 1, scaled_by = 1;
+    double work_share = 1;           // what share of the work quoted the log has, finished or not
     std::vector<CountedRow> counted; // what the log has of it
     std::string fuel_machine;        // the machine whose burn the log tells; may be empty
 };

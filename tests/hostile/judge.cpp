@@ -228,6 +228,7 @@ const std::vector<Line> twice = {
     {"calendar", "meadow.job"},
     {"season", "."},
     {"variance", "2027-001", "log.csv", "--book", "book"},
+    {"variance", "--book", "book"},
     {"crew", "2027-001", "--book", "book"},
     {"learn", "--book", "book", "--season", "later.season"},
     {"outcomes", "--book", "book"},

@@ -45,7 +45,7 @@ COMMANDS = [
     ['calendar', 'examples/18-three-counties.job'], ['calendar', 'examples/14-old-block-to-rows.job'],
     ['season', 'examples', '--another', 'crawler', '--without', '02-closer-pulls'], ['season', 'examples', '--fleet', 'crawler=Hazel,Dora'],
     ['book', 'examples/quote-book', '--as-of', '2027-08-10'], ['verify', 'examples/quote-book'],
-    ['variance', '2027-001', 'examples/logs/2027-001.csv', *BOOK], ['crew', '2027-001', *BOOK],
+    ['variance', '2027-001', 'examples/logs/2027-001.csv', *BOOK], ['variance', *BOOK], ['crew', '2027-001', *BOOK],
     ['learn', *BOOK, '--season', 'examples/2027.season'], ['outcomes', *BOOK],
     ['bill', '2027-001', '--posted', 'examples/posted-diesel.csv', '--date', '2027-07-06', '--draft', *BOOK],
     ['field', 'examples/fields/quillon-square.geojson'],
