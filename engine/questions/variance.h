@@ -80,8 +80,9 @@ struct VarianceAnswer {
 // The quantity of a cost over a counted line is the log's. One in the unit of a single counted line
 // is taken in the share in which the log's total compares to the quote's own (a cost over the hours
 // of every shank grows as the machine hours do). Hours count only in parts of the job that have a
-// cost over all hours of a machine: those of a truck in the move stay as quoted, like anything
-// else. Where several machines are counted, a cost over the hours of one follows that one; hours of
+// cost over all hours of a machine, or that share them between them as discing and floating do:
+// those of a truck in the move stay as quoted, like anything else. They follow the machine of their
+// part. Where several machines are counted, a cost over the hours of one follows that one; hours of
 // a machine that the quote does not have are shared out (meter_hours). So does its fuel, where the
 // rows with fuel name their machine. Round trips and nights that
 // the log does not count go with its days. A column left empty on some days is taken in the share

@@ -274,6 +274,46 @@ TEST_CASE("of two machines each cost follows the hours of its own, where the log
     CHECK(other.rows[1].quantity == doctest::Approx(15));
 }
 
+TEST_CASE("parts that share a machine's hours between them follow it") {
+    // 10 h of discing and 6 h of floating are the tractor's 16 h; 3 h of a truck are not.
+    const std::vector<CountedLine> tractor = {
+        {"tractor_hours", "h", Counting::Meter, "tractor", 16, {}}};
+    Quoted quoted;
+    quoted.counted = tractor;
+    quoted.costs = {{"disc_tractor", "", "Discing", "$/h", "h", 100, 10},
+                    {"disc_operator", "", "Discing", "$/h", "h", 40, 10},
+                    {"float_tractor", "", "Floating", "$/h", "h", 100, 6},
+                    {"truck", "", "Move", "$/h", "h", 90, 3}};
+    const JobLog log = must_read("date,meter_start,meter_stop\n2027-01-01,0,20\n", tractor);
+    const VarianceAnswer answer = variance(quoted, log);
+    CHECK(answer.rows[0].quantity == doctest::Approx(12.5));
+    CHECK(answer.rows[1].quantity == doctest::Approx(12.5));
+    CHECK(answer.rows[2].quantity == doctest::Approx(7.5));
+    CHECK(answer.rows[3].as_quoted());
+    // Where 6 h of a truck would do as well nobody knows which they are.
+    quoted.costs[3].quantity = 6;
+    CHECK(variance(quoted, log).rows[0].as_quoted());
+}
+
+TEST_CASE("costs of a part follow the machine whose hours they are") {
+    const std::vector<CountedLine> two = {{"pulling", "h", Counting::Meter, "excavator", 26, {}},
+                                          {"grinding", "h", Counting::Meter, "grinder", 17, {}},
+                                          {"loading", "h", Counting::Meter, "loader", 33, {}}};
+    Quoted quoted;
+    quoted.counted = two;
+    quoted.costs = {{"excavators", "", "Pulling", "$/h", "h", 108, 26},
+                    {"grinders", "", "Grinding", "$/h", "h", 600, 17},
+                    {"spreaders", "", "Spreading", "$/h", "h", 130, 16}};
+    const VarianceAnswer answer =
+        variance(quoted, must_read("date,machine,meter_start,meter_stop\n"
+                                   "2027-01-01,excavator,0,20\n2027-01-02,excavator,20,39\n"
+                                   "2027-01-03,grinder,0,17\n2027-01-03,loader,0,22\n",
+                                   two));
+    CHECK(answer.rows[0].quantity == doctest::Approx(39));
+    CHECK(answer.rows[1].quantity == doctest::Approx(17));
+    CHECK(answer.rows[2].quantity == doctest::Approx(16 * 22.0 / 33)); // the loader's other hours
+}
+
 TEST_CASE("the fuel of each of two machines is what its own rows have") {
     const std::vector<CountedLine> two = {
         {"hazel.machine_hours", "h", Counting::Meter, "hazel.rig", 20, {"hazel.operators"}},
