@@ -84,6 +84,14 @@ void cost_table(const engine::VarianceAnswer& variance, bool color, std::string&
     });
     if (any)
         out += paragraph("* as quoted: the log does not say", "  ");
+    const bool has_fuel = std::any_of(
+        variance.counted.begin(), variance.counted.end(),
+        [](const auto& row) { return row.line.how == engine::Counting::Fuel && row.logged > 0; });
+    if (has_fuel && std::none_of(variance.rows.begin(), variance.rows.end(), [](const auto& row) {
+            return row.from.log && row.from.how == engine::Counting::Fuel;
+        }))
+        out += paragraph("Fuel is in the rates by the hour, as quoted: what the log has of it "
+                         "changes no cost here.");
     out +=
         paragraph("Income less direct cost is the contribution; less overhead, the profit.", "  ");
 }
