@@ -61,6 +61,7 @@ Document learn_json(const LearnPage& page) {
                 {"level", engine::learned_level},
                 {"quotes", answer.quotes},
                 {"several_services", answer.several},
+                {"refused", answer.refused},
                 {"left_out", Json::array()},
                 {"readings", Json::array()},
                 {"figures", Json::array()},

@@ -136,6 +136,11 @@ std::string learn_text(const LearnPage& page, bool color) {
         out += "\n" + paragraph("Several services under one log, so no pace and no burn: " +
                                     names(answer.several) + ".",
                                 "");
+    if (!answer.refused.empty())
+        out += "\n" + paragraph("Within its swings the season mostly refuses this work, so what "
+                                "its logs measured of it tells nothing: " +
+                                    names(answer.refused) + ".",
+                                "");
     for (const LeftOut& one : page.left_out)
         out += "\n" + paragraph("Left out: " + terminal_text(one.quote) + ", " +
                                     terminal_text(one.why) + ".",

@@ -200,6 +200,11 @@ LearnAnswer learn(std::span<const FinishedJob> jobs, const Assumptions& assumpti
         answer.quotes.push_back(job.quote);
         if (job.readings.several)
             answer.several.push_back(job.quote);
+        for (std::size_t i = 0; i < job.readings.readings.size(); ++i)
+            if (job.measures[i].known && !has_answers(job.readings.readings[i])) {
+                answer.refused.push_back(job.quote);
+                break;
+            }
     }
     // A figure goes by the kind of reading that leaves the least of its spread.
     std::vector<std::optional<LearnedFigure>> best(assumptions.all().size());

@@ -56,6 +56,9 @@ struct ComparedReading {
 struct LearnAnswer {
     std::vector<std::string> quotes;  // that were learned from
     std::vector<std::string> several; // quotes of several services: no pace, no burn
+    // Quotes of work that the season, within its swings, mostly refuses: what their logs measured
+    // of it tells nothing.
+    std::vector<std::string> refused;
     std::vector<ComparedReading> compared;
     std::vector<LearnedFigure> figures;
     std::vector<GroundPace> grounds; // pace by ground and depth

@@ -1,4 +1,5 @@
 // What the season said beside what was measured, before anything is learned.
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -83,6 +84,24 @@ TEST_CASE("several services under one log are named, and what no log measures is
     REQUIRE(answer.compared.size() == 1);
     CHECK(answer.compared[0].tells == Tells::Burn);
     CHECK(answer.untold == std::vector<std::string>{"figure"});
+    CHECK(answer.refused.empty());
+}
+
+TEST_CASE("work that most draws of the season refuse is named, and tells nothing") {
+    FinishedJob hard = job("a", Tells::Pace, 2, 1.8, 80);
+    hard.readings.readings[0].drawn = {2, std::nan(""), std::nan("")};
+    FinishedJob hardly = job("b", Tells::Pace, 2, 1.9, 80);
+    hardly.readings.readings[0].drawn = {2, 2, std::nan("")};
+    Assumptions assumptions(3);
+    assumptions.take({"figure", "", "%", 70, Range{30, 95}, {}});
+    const std::vector<FinishedJob> jobs = {hard, hardly};
+    const LearnAnswer answer = learn(jobs, assumptions);
+    CHECK(answer.refused == std::vector<std::string>{"a"});
+    REQUIRE(answer.compared.size() == 1);
+    CHECK(answer.compared[0].jobs == 1);
+    CHECK(answer.compared[0].measured == doctest::Approx(1.9));
+    hard.measures[0].known = false; // its log has nothing of it anyway
+    CHECK(learn(std::vector<FinishedJob>{hard}, assumptions).refused.empty());
 }
 
 } // namespace compared_test
