@@ -10,6 +10,8 @@
 #include <fmt/format.h>
 
 #include "engine/field/boundary.h"
+#include "engine/field/drive_lines.h"
+#include "engine/field/headings.h"
 #include "engine/field/layout.h"
 #include "engine/field/plane.h"
 
@@ -67,8 +69,10 @@ int main() {
     const engine::PlaneField field = flat(small);
     row("160 acres, 200 points: read, laid flat, laid out",
         milliseconds([&] { pulls += lay_out(flat(small), request)->pulls.size(); }), 10);
-    row("the same, best of 180 headings and the longest edges",
-        milliseconds([&] { pulls += rank_headings(field, request).size(); }), 500);
+    row("the same, best of 180 headings and the longest edges", milliseconds([&] {
+            pulls += rank_headings(field, *worked_ground(field, request), request)->size();
+        }),
+        500);
     const std::string large = boundary(100'000);
     row("100,000 points: read, laid flat, laid out",
         milliseconds([&] { pulls += lay_out(flat(large), request)->pulls.size(); }), 2000);

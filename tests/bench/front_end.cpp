@@ -131,7 +131,7 @@ int main() {
     row("check", t.check);
     row("plan", t.plan);
     row("together", t.total());
-    for (const std::size_t factor : {2, 4}) {
+    for (const std::size_t factor : {std::size_t{2}, std::size_t{4}}) {
         const Times longer = measure(generated_model(lines * factor), repeats / 2);
         fmt::print("{} times the lines: {:.2f} times the memory, {:.2f} times the time\n", factor,
                    static_cast<double>(longer.bytes) / static_cast<double>(t.bytes),

@@ -82,7 +82,10 @@ Figures measure(const std::string& text, bool show) {
         best_of(20, [&] { sink = lang::scan_characters(text).unwanted.size(); });
     lang::Diagnostics diagnostics;
     const double layout = best_of(
-        20, [&] { sink = lang::lay_out(sources, file, diagnostics).lines.size(); });
+        20,
+        [&] {
+            sink = lang::lay_out(sources, file, lang::FileKind::Model, diagnostics).lines.size();
+        });
     const double first = best_of(
         1,
         [&] {
@@ -128,7 +131,7 @@ int main() {
     mallopt(M_MMAP_THRESHOLD, 1 << 30);
     mallopt(M_TRIM_THRESHOLD, 1 << 30);
     const Figures base = measure(generated_model(10 * thousand), true);
-    for (const std::size_t factor : {4, 16}) {
+    for (const std::size_t factor : {std::size_t{4}, std::size_t{16}}) {
         const Figures longer = measure(generated_model(10 * thousand * factor), false);
         fmt::print("{} times the lines: {:.2f} times the time, {:.2f} times the memory\n", factor,
                    longer.parse / base.parse,

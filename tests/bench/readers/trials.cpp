@@ -55,7 +55,7 @@ double by_hand(const Model& model, unsigned threads) {
     for (std::uint64_t k = 0; k < scrambles; ++k)
         points.emplace_back(sequence, 1, k);
     const double paid = given_value[area] * 349.31;
-    std::vector<Tally> tally(scrambles * 4);
+    std::vector<Tally> tally(scrambles * 4, Tally(bin_count + 2));
     in_threads(threads, scrambles, [&] {
         return [&, in = Columns(given_count, points_in_batch), out = Columns(4, points_in_batch),
                 offset = std::vector<std::uint64_t>(given_count),
