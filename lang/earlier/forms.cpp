@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <span>
 #include <utility>
 
 #include <fmt/format.h>
@@ -22,46 +23,63 @@ std::string own_name(std::string_view path) {
     return name;
 }
 
-std::vector<Token> tokens_of(std::string_view text, const LogicalLine& line) {
-    std::vector<Token> tokens;
-    for (Token t = next_solid_token(text, line.begin, line.end); t.kind != TokenKind::End;
-         t = next_solid_token(text, t.end, line.end))
-        tokens.push_back(t);
-    return tokens;
-}
+// The tokens of every statement, one after the other.
+class TokenRows {
+  public:
+    TokenRows(std::string_view text, const LogicalLines& layout) {
+        tokens_.reserve(text.size() / 6);
+        for (const LogicalLine& line : layout.lines) {
+            begin_.push_back(tokens_.size());
+            for (Token t = next_solid_token(text, line.begin, line.end); t.kind != TokenKind::End;
+                 t = next_solid_token(text, t.end, line.end))
+                tokens_.push_back(t);
+        }
+        begin_.push_back(tokens_.size());
+    }
+    std::span<const Token> of(std::size_t line) const {
+        return std::span(tokens_).subspan(begin_[line], begin_[line + 1] - begin_[line]);
+    }
+
+  private:
+    std::vector<Token> tokens_;
+    std::vector<std::size_t> begin_;
+};
 
 // The options that the text itself declares, but for those that are names of values there too.
-std::set<std::string_view> options_in(std::string_view text, const LogicalLines& layout) {
+std::set<std::string_view> options_in(std::string_view text, const LogicalLines& layout,
+                                      const TokenRows& rows) {
     std::set<std::string_view> options{"yes", "no"};
-    std::set<std::string_view> values;
-    for (const LogicalLine& line : layout.lines) {
-        const std::vector<Token> tokens = tokens_of(text, line);
-        const bool head = line.head == Keyword::Given || line.head == Keyword::Cost ||
-                          line.head == Keyword::Choice;
-        if (tokens.size() > 1)
-            values.insert(tokens[head ? 1 : 0].in(text));
+    for (std::size_t line = 0; line < layout.lines.size(); ++line) {
+        const std::span<const Token> tokens = rows.of(line);
         for (std::size_t i = 1; i + 1 < tokens.size(); ++i)
             if (tokens[i].in(text) == "|" && tokens[i].kind == TokenKind::Sign)
                 for (const std::size_t side : {i - 1, i + 1})
                     options.insert(tokens[side].in(text));
     }
-    for (const std::string_view value : values)
-        options.erase(value);
+    for (std::size_t line = 0; line < layout.lines.size(); ++line) {
+        const std::span<const Token> tokens = rows.of(line);
+        const Keyword head = layout.lines[line].head;
+        const bool named_second =
+            head == Keyword::Given || head == Keyword::Cost || head == Keyword::Choice;
+        if (tokens.size() > 1)
+            options.erase(tokens[named_second ? 1 : 0].in(text));
+    }
     return options;
 }
 
 // Walks the tokens of one statement.
 class Statement {
   public:
-    Statement(std::string_view text, const LogicalLine& line, Keyword parent, FileId file,
-              const std::set<std::string_view>& options, std::vector<OldForm>& forms)
+    Statement(std::string_view text, const LogicalLine& line, std::span<const Token> tokens,
+              Keyword parent, FileId file, const std::set<std::string_view>& options,
+              std::vector<OldForm>& forms)
         : text_(text),
           line_(line),
+          tokens_(tokens),
           parent_(parent),
           file_(file),
           options_(options),
-          forms_(forms),
-          tokens_(tokens_of(text, line)) {}
+          forms_(forms) {}
 
     void run() {
         switch (line_.head) {
@@ -196,23 +214,26 @@ class Statement {
 
     std::string_view text_;
     const LogicalLine& line_;
+    std::span<const Token> tokens_;
     Keyword parent_;
     FileId file_;
     const std::set<std::string_view>& options_;
     std::vector<OldForm>& forms_;
-    std::vector<Token> tokens_;
 };
 
 } // namespace
 
 std::vector<OldForm> old_forms(std::string_view text, const LogicalLines& layout, FileId file) {
     std::vector<OldForm> forms;
-    const std::set<std::string_view> options = options_in(text, layout);
-    for (const LogicalLine& line : layout.lines)
-        Statement(text, line,
+    const TokenRows rows(text, layout);
+    const std::set<std::string_view> options = options_in(text, layout, rows);
+    for (std::size_t i = 0; i < layout.lines.size(); ++i) {
+        const LogicalLine& line = layout.lines[i];
+        Statement(text, line, rows.of(i),
                   line.parent == no_parent ? Keyword::None : layout.lines[line.parent].head, file,
                   options, forms)
             .run();
+    }
     std::sort(forms.begin(), forms.end(),
               [](const OldForm& a, const OldForm& b) { return a.span.begin < b.span.begin; });
     return forms;
