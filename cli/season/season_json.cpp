@@ -100,11 +100,16 @@ Json plan_json(const engine::Season& season) {
                          job.fits ? Json(engine::priced_otherwise(season.jobs[i], job.at.start))
                                   : Json::array()}});
     }
-    return {
-        {"jobs", std::move(jobs)},           {"last_day", lang::date_text(season.plan->last_day)},
-        {"proved", season.plan->proved},     {"days_moved", season.plan->days_moved},
-        {"left_out", season.plan->left_out}, {"lost", number(season.plan->lost)},
-        {"by_roads", season.plan->by_roads}, {"days_for_moves", season.plan->days_for_moves}};
+    return {{"jobs", std::move(jobs)},
+            {"last_day", lang::date_text(season.plan->last_day)},
+            {"proved", season.plan->proved},
+            {"days_moved", season.plan->days_moved},
+            {"left_out", season.plan->left_out},
+            {"lost", number(season.plan->lost)},
+            {"by_roads", season.plan->by_roads},
+            {"days_for_moves", season.plan->days_for_moves},
+            {"all_by",
+             season.plan->all_by ? Json(lang::date_text(*season.plan->all_by)) : Json(nullptr)}};
 }
 
 Json another_json(const engine::Season& season) {

@@ -172,10 +172,14 @@ std::vector<std::string> plan_sentences(const engine::Season& season) {
     std::vector<std::string> out;
     if (plan.moved == 0 && plan.left_out == 0)
         return {"All jobs fit as they are dated."};
+    const std::string later =
+        plan.moved == 0
+            ? "no job starts later than dated"
+            : fmt::format("{} later than dated, {} in all",
+                          job_count(plan.moved) + (plan.moved == 1 ? " starts" : " start"),
+                          day_count(plan.days_moved));
     out.push_back(fmt::format(
-        "Each job as early as its date and the machines allow: {} later than dated, {} in all{}",
-        job_count(plan.moved) + (plan.moved == 1 ? " starts" : " start"),
-        day_count(plan.days_moved),
+        "Each job as early as its date and the machines allow: {}{}", later,
         plan.left_out == 0
             ? "; all are done in time."
             : fmt::format("; {} not fit and would leave {}.",
@@ -183,6 +187,9 @@ std::vector<std::string> plan_sentences(const engine::Season& season) {
                           whole_dollars(plan.lost))));
     out.push_back(fmt::format("A job that says no latest day is done by {}: --until sets it.",
                               lang::day_text(plan.last_day)));
+    if (plan.all_by)
+        out.push_back(fmt::format("With the days until {}, all that say no latest day fit.",
+                                  lang::day_text(*plan.all_by)));
     if (plan.by_roads)
         out.push_back(fmt::format(
             "Jobs were put behind one another where a road saves a move, for {} more in all; each "

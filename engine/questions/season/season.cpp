@@ -56,6 +56,8 @@ Season season(std::vector<SeasonJob> jobs, std::vector<SeasonMachine> machines,
     result.sums = sums_of(jobs);
     result.cover = cover(result.sums, result.machines, question.overhead);
     result.plan = plan_jobs(jobs, question.fleet, until);
+    if (result.plan)
+        result.plan->all_by = day_all_are_done(jobs, question.fleet, *result.plan);
     const auto another =
         std::find_if(machines.begin(), machines.end(), [&](const SeasonMachine& machine) {
             return machine.name == question.another;

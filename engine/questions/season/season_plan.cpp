@@ -154,4 +154,26 @@ std::optional<SeasonPlan> plan_jobs(const std::vector<SeasonJob>& jobs,
     return plan;
 }
 
+std::optional<long> day_all_are_done(const std::vector<SeasonJob>& jobs,
+                                     const std::map<std::string, Owned>& fleet,
+                                     const SeasonPlan& plan) {
+    constexpr long more_days = 366;
+    const auto left_out = [&](const SeasonPlan& of, bool dated) {
+        std::size_t count = 0;
+        for (std::size_t i = 0; i < jobs.size(); ++i)
+            count += !of.jobs[i].fits && jobs[i].latest.has_value() == dated ? 1 : 0;
+        return count;
+    };
+    if (left_out(plan, false) == 0)
+        return std::nullopt;
+    const std::optional<SeasonPlan> longer = plan_jobs(jobs, fleet, plan.last_day + more_days);
+    if (!longer || left_out(*longer, false) > 0 || left_out(*longer, true) > left_out(plan, true))
+        return std::nullopt;
+    long last = plan.last_day;
+    for (std::size_t i = 0; i < jobs.size(); ++i)
+        if (!jobs[i].latest)
+            last = std::max(last, longer->jobs[i].at.finish);
+    return last;
+}
+
 } // namespace acre::engine

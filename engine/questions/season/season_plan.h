@@ -29,7 +29,9 @@ struct SeasonPlan {
     UnitsOfJobs units;            // of those that fit
     bool proved = true;           // no order of jobs loses less, each as early as it goes
     std::uint64_t trials = 0;
-    long last_day = 0; // by which a job without a latest day must be done
+    long last_day = 0;            // by which a job without a latest day must be done
+    std::optional<long> all_by{}; // jobs without a latest day do not fit: the day until which
+                                  // all of those are done, each early; none: not in a year more
     std::size_t left_out = 0, moved = 0;
     long days_moved = 0;
     double lost = 0;         // what the jobs left out would leave for machines and office
@@ -38,9 +40,14 @@ struct SeasonPlan {
 };
 
 // `until`: by which a job is done that says no latest day. `jobs` are dated. Empty: past the
-// limits.
+// limits. `all_by` stays empty.
 std::optional<SeasonPlan> plan_jobs(const std::vector<SeasonJob>& jobs,
                                     const std::map<std::string, Owned>& fleet, long until);
+
+// What `all_by` of the plan is.
+std::optional<long> day_all_are_done(const std::vector<SeasonJob>& jobs,
+                                     const std::map<std::string, Owned>& fleet,
+                                     const SeasonPlan& plan);
 
 // Fills in the jobs of a plan and what they add up to, by where each stands.
 void put_places(const std::vector<SeasonJob>& jobs, const PlanPlaces& places, SeasonPlan& plan);

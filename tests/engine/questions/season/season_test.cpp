@@ -225,6 +225,31 @@ TEST_CASE("a second crawler pays by the jobs that fit with it alone") {
     CHECK(result.another->acres == doctest::Approx(115'000 / ((50'000 + 2 * in_cost) / 200)));
 }
 
+TEST_CASE("jobs that do not fit by the last day say on which day they would be done") {
+    // Ten open days each, from the first of June on: one after the other, 30 days.
+    std::vector<SeasonJob> jobs;
+    for (const char* title : {"a", "b", "c"})
+        jobs.push_back(job(title, day(2027, 6, 1), 10, 100, 100'000, 80'000, 100));
+    Season result = of(jobs);
+    REQUIRE(result.plan);
+    CHECK(result.plan->left_out == 2);
+    CHECK(result.plan->all_by == day(2027, 6, 30));
+    // One that has a latest day of its own and does not fit is no matter of more days.
+    jobs[2].latest = day(2027, 6, 10);
+    jobs[2].price = 300'000;
+    result = of(jobs);
+    REQUIRE(result.plan);
+    CHECK(result.plan->left_out == 2);
+    CHECK(result.plan->all_by == day(2027, 6, 30));
+    jobs.pop_back();
+    for (SeasonJob& each : jobs)
+        each.latest = day(2027, 6, 10);
+    result = of(jobs);
+    REQUIRE(result.plan);
+    CHECK(result.plan->left_out == 1);
+    CHECK(!result.plan->all_by);
+}
+
 TEST_CASE("an offer counts by its chance, and a clash with it may be") {
     SeasonJob sure = job("sure", day(2027, 5, 1), 10, 100, 50'000, 40'000, 90);
     SeasonJob offer = job("offer", day(2027, 5, 8), 10, 100, 50'000, 40'000, 90);
