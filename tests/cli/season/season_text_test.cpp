@@ -67,8 +67,8 @@ A plan that fits
           R"(Wanted twice
   June 23, 2027, crawler: "One" and "Two"
 A plan that fits
-  Each job as early as its date and the machines allow: 0 jobs start later
-    than dated, 0 days in all; 1 job does not fit and would leave $920.
+  Each job as early as its date and the machines allow: no job starts later
+    than dated; 1 job does not fit and would leave $920.
   A job that says no latest day is done by June 24, 2027: --until sets it.
   No other order of the jobs, each as early as it goes, loses less.
      job  as dated  as planned    done  later
@@ -77,8 +77,8 @@ A plan that fits
     CHECK(twice({made_job("One", "2027-06-21", 3, "crawler", 2)}) == R"(Wanted twice
   June 21 to June 23, 2027, crawler: "One" (2 wanted, 1 owned)
 A plan that fits
-  Each job as early as its date and the machines allow: 0 jobs start later
-    than dated, 0 days in all; 1 job does not fit and would leave $1,380.
+  Each job as early as its date and the machines allow: no job starts later
+    than dated; 1 job does not fit and would leave $1,380.
   A job that says no latest day is done by June 23, 2027: --until sets it.
   No other order of the jobs, each as early as it goes, loses less.
      job  as dated  as planned    done  later
@@ -94,8 +94,8 @@ A plan that fits
     CHECK(twice({made_job("One", "2027-06-21", 3), offer}) == R"(Wanted twice
   June 22 to June 23, 2027, crawler: "One" and "Two", if the offer is taken
 A plan that fits
-  Each job as early as its date and the machines allow: 0 jobs start later
-    than dated, 0 days in all; 1 job does not fit and would leave $460.
+  Each job as early as its date and the machines allow: no job starts later
+    than dated; 1 job does not fit and would leave $460.
   A job that says no latest day is done by June 23, 2027: --until sets it.
   No other order of the jobs, each as early as it goes, loses less.
      job            as dated  as planned    done  later
@@ -106,8 +106,8 @@ A plan that fits
     CHECK(twice({made_job("One", "2027-06-21", 3), late}) == R"(Wanted twice
   June 22 to June 23, 2027, crawler: "One" and "Two"
 A plan that fits
-  Each job as early as its date and the machines allow: 0 jobs start later
-    than dated, 0 days in all; 1 job does not fit and would leave $920.
+  Each job as early as its date and the machines allow: no job starts later
+    than dated; 1 job does not fit and would leave $920.
   A job that says no latest day is done by June 23, 2027: --until sets it.
   No other order of the jobs, each as early as it goes, loses less.
      job  as dated  as planned    done  later
