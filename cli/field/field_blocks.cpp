@@ -117,17 +117,18 @@ std::string soil_reference(const Target& to, const engine::FieldSoil& soil) {
     return to.map + "#" + (plain ? soil.soil : fmt::format("{}", soil.feature));
 }
 
-// Ground that the map does not have cannot be named by it: its share of the layout, as it is now.
+// Ground that the map does not have cannot be named by it: its acres and the length of its pulls.
+// Their distance and number are left to the model, for they go by the spacing and pattern of the
+// job.
 void share_of(const engine::FieldAnswer& field, const engine::FieldSoil& soil, Target& to) {
     const engine::FieldBlock& block = field.blocks[soil.block];
     const std::string because =
         fmt::format("because \"laid out from {}, heading {:.1f} deg, outside {}\"",
                     to.from_here(block.file), field.heading, to.map);
     fmt::format_to(std::back_inserter(to.out),
-                   "  set area = {:.4f} ac  {}\n  set travel = {:.4f} mi  {}\n"
-                   "  set pulls = {:.2f}  {}\n  set run = {:.1f} ft  {}\n",
-                   soil.net, because, soil.travel, because, soil.pulls, because, block.mean,
-                   because);
+                   "  set gross = {:.4f} ac  {}\n  set area = {:.4f} ac  {}\n"
+                   "  set run = {:.1f} ft  {}\n",
+                   soil.ground, because, soil.net, because, block.mean, because);
 }
 
 // Each soil is a block of its own, with its share of the block's layout.

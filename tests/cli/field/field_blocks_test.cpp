@@ -111,6 +111,7 @@ TEST_CASE("each soil that is ripped is a block, by its name, its feature or its 
         engine::FieldSoil one;
         one.soil = name;
         one.feature = feature;
+        one.ground = net + 0.1;
         one.net = net;
         one.travel = 1.25;
         one.pulls = 2.5;
@@ -135,9 +136,8 @@ TEST_CASE("each soil that is ripped is a block, by its name, its feature or its 
               "  field \"home.geojson#1\" within \"soils.geojson#4\" heading 0.000 deg\n" +
               of_block +
               "block home_no_soil_on_the_map \"Home, no soil on the map\"\n"
-              "  set area = 1.5000 ac" +
-              share + "  set travel = 1.2500 mi" + share + "  set pulls = 2.50" + share +
-              "  set run = 250.0 ft" + share + of_block);
+              "  set gross = 1.6000 ac" +
+              share + "  set area = 1.5000 ac" + share + "  set run = 250.0 ft" + share + of_block);
 }
 
 } // namespace field_blocks_test
