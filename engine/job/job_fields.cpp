@@ -11,6 +11,7 @@
 
 #include "engine/field/boundary_reference.h"
 #include "engine/field/soils.h"
+#include "engine/job/field_of_job.h"
 #include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
@@ -18,74 +19,6 @@ namespace acre::engine {
 namespace {
 
 constexpr std::size_t steps_of_point = 300; // to read it, lay it flat and check it
-
-class FieldOfJob {
-  public:
-    FieldOfJob(const PricedJob& job, std::string prefix)
-        : job_(job),
-          sheet_(job.sheet()),
-          prefix_(std::move(prefix)) {}
-
-    // The value of a line in `unit`; empty if the model has no such line or it has no answer.
-    std::optional<double> value(const char* name, const char* unit) const {
-        const lang::LineId id = find(name);
-        if (id == lang::none || sheet_.lines[id].type.kind != lang::Type::Kind::Number)
-            return std::nullopt;
-        const double is = job_.value(id);
-        if (!std::isfinite(is))
-            return std::nullopt;
-        lang::UnitError error{};
-        const std::optional<lang::Unit> to = lang::read_unit(unit, sheet_.units, error);
-        if (!to || to->dim != sheet_.lines[id].type.unit.dim)
-            return std::nullopt;
-        return lang::conversion(sheet_.lines[id].type.unit, *to).apply(is);
-    }
-    bool is_given(const std::string& name) const {
-        const lang::LineId id = find(name);
-        return id != lang::none && sheet_.lines[id].given != lang::none;
-    }
-    // Whether the job itself, or a file of values that it takes, says what the given is.
-    bool is_said(const std::string& name) const {
-        const lang::LineId id = find(name);
-        const lang::Given& given = sheet_.givens[sheet_.lines[id].given];
-        return std::any_of(given.settings.begin(), given.settings.end(), [](const auto& setting) {
-            return setting.layer >= lang::Layer::Values && setting.layer != lang::Layer::Field;
-        });
-    }
-    std::string full(const char* name) const { return prefix_ + name; }
-
-    bool request(LayoutRequest& request, lang::Span span, lang::Diagnostics& diagnostics) const {
-        const std::optional<double> spacing = value("layout_spacing", "m");
-        if (!spacing) {
-            diagnostics.add(
-                {lang::Code::B910,
-                 "the model does not say how to lay a field out",
-                 {span, "a boundary is named here"},
-                 {},
-                 {},
-                 {{"give the model a line `layout_spacing : ft = …`, from line to line", {}}}});
-            return false;
-        }
-        request.spacing = *spacing;
-        request.passes_per_row = value("layout_passes", "1").value_or(1);
-        request.pass_spacing = value("layout_pass_spacing", "m").value_or(0);
-        request.headland = value("layout_headland", "m").value_or(0);
-        request.row_ends = value("layout_row_ends", "m").value_or(0);
-        request.turn_diameter = value("layout_turn_circle", "m").value_or(0);
-        if (const std::optional<double> offset = value("layout_offset", "m"); offset && *offset > 0)
-            request.first_offset = offset;
-        request.speed = value("speed", "m/s").value_or(0.67);
-        request.turn_time = value("turn", "s").value_or(40);
-        return true;
-    }
-
-  private:
-    const PricedJob& job_;
-    const lang::Sheet& sheet_;
-    std::string prefix_;
-
-    lang::LineId find(const std::string& name) const { return sheet_.find(prefix_ + name); }
-};
 
 class Fields {
   public:
@@ -218,6 +151,37 @@ class Fields {
         return false;
     }
 
+    std::optional<SoilGround> within(const Said& said, const LaidField& field) {
+        std::optional<BoundaryText> map = text_of(said.within);
+        if (!map)
+            return std::nullopt;
+        const std::string name = map->name;
+        std::optional<SoilGround> part =
+            ground_within(field, std::move(*map), sources_, diagnostics_, known_);
+        if (!part || !spend(points_of(*known_.find(name)) * steps_of_point))
+            return std::nullopt;
+        return part;
+    }
+
+    // m of the rows that are planted, `spacing` apart and as the pulls run: the same of every
+    // pattern of ripping. Empty: not even one row fits, and the model's own figure counts.
+    std::optional<double> rows(const Said& said, const LaidField& ripped, double spacing) {
+        LaidField planted = ripped;
+        planted.request.spacing = spacing;
+        planted.request.passes_per_row = 1;
+        planted.ranked.clear();
+        lang::Outcome<Layout> layout = lay_out(planted.plane, planted.request);
+        if (!layout)
+            return std::nullopt;
+        planted.layout = std::move(*layout);
+        if (!spend(steps_of(planted)))
+            return std::nullopt;
+        if (said.within.empty())
+            return planted.layout.travel;
+        const std::optional<SoilGround> part = within(said, planted);
+        return part ? std::optional(part->travel) : std::nullopt;
+    }
+
     std::optional<Ripped> rip(const Said& said, const LayoutRequest& request,
                               std::optional<double> heading) {
         std::optional<BoundaryText> text = text_of(said.path);
@@ -234,13 +198,8 @@ class Fields {
                       static_cast<double>(layout.pulls.size()),
                       field->plane.outer_area};
         if (!said.within.empty()) {
-            std::optional<BoundaryText> map = text_of(said.within);
-            if (!map)
-                return std::nullopt;
-            const std::string name = map->name;
-            const std::optional<SoilGround> part =
-                ground_within(*field, std::move(*map), sources_, diagnostics_, known_);
-            if (!part || !spend(points_of(*known_.find(name)) * steps_of_point))
+            const std::optional<SoilGround> part = within(said, *field);
+            if (!part)
                 return std::nullopt;
             ripped = {{}, part->ripped_area, part->travel, part->pulls, part->ground};
         }
@@ -251,8 +210,8 @@ class Fields {
     // A map may say how deep each of its blocks is ripped; the job would be priced at one depth.
     // What the layout itself finds out, such as acres, it need not say.
     void look_for_untaken(const FieldOfJob& job, const Said& said, const LaidField& field) {
-        static const std::set<std::string> laid_out = {"gross",     "area",   "run",
-                                                       "cross_run", "travel", "pulls"};
+        static const std::set<std::string> laid_out = {"gross",  "area",  "run", "cross_run",
+                                                       "travel", "pulls", "rows"};
         std::set<std::string> untaken;
         for (const BoundaryBlock& block : field.boundary.blocks)
             for (const BoundaryProperty& property : block.properties)
@@ -292,16 +251,20 @@ class Fields {
             if (!across)
                 return false;
         }
+        std::optional<double> planted;
+        if (const std::optional<double> spacing = job.value("layout_row_spacing", "m");
+            spacing && *spacing > 0 && job.is_given("rows"))
+            planted = rows(said, along->field, *spacing);
         look_for_untaken(job, said, along->field);
-        set_all(job, said, *along, across ? &*across : nullptr);
+        set_all(job, said, *along, across ? &*across : nullptr, planted);
         const std::string drawn = fmt::format("{} {}", said.path, along->field.request.heading);
         if (said.within.empty() || drawn_.insert(drawn).second) // a picture of each field is enough
             fields_.push_back({said.entry, std::move(along->field)});
         return true;
     }
 
-    void set_all(const FieldOfJob& job, const Said& said, const Ripped& along,
-                 const Ripped* across) {
+    void set_all(const FieldOfJob& job, const Said& said, const Ripped& along, const Ripped* across,
+                 std::optional<double> planted) {
         std::string from = along.field.file + (said.within.empty() ? "" : " within " + said.within);
         for (char& c : from)
             c = c == '"' || c == '\n' || c == '\r' ? ' ' : c;
@@ -323,6 +286,8 @@ class Fields {
             set("cross_run", across->run(), "m", "ft");
         set("travel", along.travel + (across != nullptr ? across->travel : 0), "m", "mi");
         set("pulls", along.pulls + (across != nullptr ? across->pulls : 0), "1", "1");
+        if (planted)
+            set("rows", *planted, "m", "mi");
     }
 };
 

@@ -9,9 +9,11 @@
 //                             lengths; 0 (offset: half a spacing) if not there
 //   layout_cross_spacing      a second layout across the first, for cross-ripping; 0 or not there:
 //                             none
+//   layout_row_spacing        between the rows that are planted, whatever is ripped; 0 or not
+//                             there: their length is not laid out
 //   speed, turn               for the best heading, where the job names none
 // and it is given, where it has givens of these names:
-//   gross, area, run, cross_run, travel, pulls
+//   gross, area, run, cross_run, travel, pulls, rows (length of the planted rows)
 #pragma once
 
 #include <cstddef>

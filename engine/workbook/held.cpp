@@ -15,7 +15,7 @@ namespace {
 // What engine/job/job_fields.h reads to lay a boundary out.
 constexpr std::string_view layout_lines[] = {
     "layout_spacing", "layout_passes",      "layout_headland",      "layout_row_ends",
-    "layout_offset",  "layout_turn_circle", "layout_cross_spacing",
+    "layout_offset",  "layout_turn_circle", "layout_cross_spacing", "layout_row_spacing",
 };
 constexpr std::string_view heading_lines[] = {"speed", "turn"}; // where no heading is named
 

@@ -34,7 +34,7 @@ inline std::vector<engine::Slot> laid_out_by(const engine::PricedJob& job, const
                             : job.sheet().entries[line.entry].field_heading != lang::none;
     for (const char* name :
          {"layout_spacing", "layout_passes", "layout_headland", "layout_row_ends", "layout_offset",
-          "layout_turn_circle", "layout_cross_spacing", "speed", "turn"}) {
+          "layout_turn_circle", "layout_cross_spacing", "layout_row_spacing", "speed", "turn"}) {
         const std::string_view is = name;
         const lang::LineId id = job.sheet().find(prefix + name);
         if (id != lang::none && !(headed && (is == "speed" || is == "turn")))

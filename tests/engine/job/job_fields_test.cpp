@@ -99,6 +99,27 @@ TEST_CASE("a second layout across the first has its own spacing and adds its way
     CHECK(settings.back().layer == lang::Layer::Field);
 }
 
+TEST_CASE("the rows that are planted are laid out whatever is ripped") {
+    // 900 m by 100 m, rows 11 m apart: 9 of 900 m fit, the last has its 11 m and 1 m is left.
+    const std::string rows = "given layout_row_spacing = 11 m\ngiven rows = 1 m\n";
+    const auto planted = [&](const std::string& job) {
+        const Priced laid_out = laid(job, figures + layout + rows);
+        REQUIRE_MESSAGE(laid_out.made.value.has_value(), laid_out.rendered());
+        return laid_out.value("rows");
+    };
+    const std::string field = "field \"long.geojson\" heading 90 deg\n";
+    CHECK(planted(field) == doctest::Approx(9 * 900).epsilon(0.002));
+    CHECK(planted(field + "set layout_spacing = 22 m\n") ==
+          doctest::Approx(9 * 900).epsilon(0.002));
+    CHECK(planted(field + "set layout_cross_spacing = 7 m\n") ==
+          doctest::Approx(9 * 900).epsilon(0.002));
+    CHECK(planted("field \"long.geojson\" within \"soils.geojson#clay\" heading 90 deg\n") ==
+          doctest::Approx(9 * 300).epsilon(0.002));
+    // No row fits, or none is asked for: the model's own figure counts.
+    CHECK(planted(field + "set layout_row_spacing = 300 m\n") == 1);
+    CHECK(planted(field + "set layout_row_spacing = 0 m\n") == 1);
+}
+
 TEST_CASE("of a field within some ground the acres and the way that lie there count") {
     const Priced clay =
         laid("field \"long.geojson\" within \"soils.geojson#clay\" heading 0 deg\n");
