@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -46,6 +48,7 @@ class Lint {
             swing(given);
             boundary(given);
         }
+        behind_the_boundary();
         lint_numbers(sheet_, sources_, diagnostics_);
     }
 
@@ -119,12 +122,34 @@ class Lint {
         diagnostics_.add(std::move(d));
     }
 
+    // What an entry, an option or the command line sets counts before what a boundary gives: acres
+    // change, and the pulls that were laid out over others stay.
+    void over_the_boundary(const Given& given, const Setting& boundary, const Setting& own) {
+        Diagnostic d = problem(
+            Code::L823,
+            fmt::format("`{}` is set over what its boundary gives, and all else that the boundary "
+                        "gives stays",
+                        sheet_.lines[given.line].name),
+            sheet_.nodes[own.value].span, "counts");
+        d.notes.push_back(fmt::format("the boundary gives {}, with the pulls and their length",
+                                      sources_.text(sheet_.nodes[boundary.value].span)));
+        d.helps.push_back(
+            {"take the line out, or the boundary: without it acres, spacing and the length of a "
+             "pull go together",
+             std::nullopt});
+        diagnostics_.add(std::move(d));
+    }
+
     // What a boundary gives counts before what the job sets, so the job's figure does nothing.
     void boundary(const Given& given) {
         const Setting* own = nullptr;
         for (const Setting& setting : given.settings) {
             if (setting.layer == Layer::Job)
                 own = &setting;
+            if (const Setting& last = given.settings.back();
+                setting.layer == Layer::Field && last.layer > Layer::Field && last.value != none &&
+                setting.value != none)
+                return over_the_boundary(given, setting, last);
             if (setting.layer != Layer::Field || own == nullptr || own->value == none ||
                 setting.value == none)
                 continue;
@@ -140,6 +165,62 @@ class Lint {
             d.helps.push_back(
                 {"take the line out, or the boundary, whichever is not to count", std::nullopt});
             return diagnostics_.add(std::move(d));
+        }
+    }
+
+    // A formula whose place a figure of the boundary takes, and in which entries it does.
+    using Displaced = std::map<std::pair<FileId, std::uint32_t>, // where it begins
+                               std::pair<std::uint32_t, std::map<std::uint32_t, const Given*>>>;
+    Displaced displaced() const {
+        Displaced formulas;
+        for (const Given& given : sheet_.givens) {
+            if (given.settings.size() < 2 || given.settings.back().layer != Layer::Field ||
+                given.settings.front().value == none)
+                continue;
+            const Span span = sheet_.nodes[given.settings.front().value].span;
+            auto& [end, entries] = formulas[{span.file, span.begin}];
+            end = span.end;
+            entries[sheet_.lines[given.line].entry] = &given;
+        }
+        return formulas;
+    }
+
+    // What only such a formula would have read does nothing: a net share, say, of acres that are
+    // laid out.
+    void behind_the_boundary() {
+        const Displaced formulas = displaced();
+        if (formulas.empty())
+            return;
+        std::map<LineId, const Given*> taker;        // the given whose formula reads it
+        std::vector<bool> read(sheet_.lines.size()); // by another formula
+        for (const Node& node : sheet_.nodes) {
+            if (node.op != Op::Line)
+                continue;
+            auto formula = formulas.upper_bound({node.span.file, node.span.begin});
+            const Given* given = nullptr;
+            if (formula != formulas.begin() && (--formula)->first.first == node.span.file &&
+                node.span.end <= formula->second.first)
+                if (const auto at = formula->second.second.find(sheet_.lines[node.index].entry);
+                    at != formula->second.second.end())
+                    given = at->second;
+            if (given != nullptr)
+                taker[node.index] = given;
+            else
+                read[node.index] = true;
+        }
+        for (const Given& given : sheet_.givens) {
+            const auto by = taker.find(given.line);
+            if (by == taker.end() || read[given.line] || given.settings.empty() ||
+                given.settings.back().layer != Layer::Job || given.settings.back().value == none)
+                continue;
+            Diagnostic d = problem(
+                Code::L823,
+                fmt::format("the job sets `{}`, which does nothing: `{}` comes from the boundary",
+                            sheet_.lines[given.line].name, sheet_.lines[by->second->line].name),
+                sheet_.nodes[given.settings.back().value].span, "does not count");
+            d.helps.push_back({"take the line out; draw what is left out as a hole of the boundary",
+                               std::nullopt});
+            diagnostics_.add(std::move(d));
         }
     }
 

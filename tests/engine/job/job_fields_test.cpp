@@ -120,6 +120,37 @@ TEST_CASE("the rows that are planted are laid out whatever is ripped") {
     CHECK(planted(field + "set layout_row_spacing = 0 m\n") == 1);
 }
 
+TEST_CASE("a figure beside a boundary that does nothing, or leaves its pulls, is told") {
+    const auto said = [](const std::string& job, const std::string& model) {
+        const Priced told = laid(job, model + layout);
+        const lang::Diagnostic* is = told.find(lang::Code::L823);
+        return is == nullptr ? "" : is->title;
+    };
+    const std::string field = "field \"long.geojson\" heading 0 deg\n";
+    std::string model = figures;
+    model.replace(model.find("area = 1 ac"), 11, "area : ac = gross * share");
+    model += "given share = 95 %\n";
+    CHECK(said(field + "set share = 90 %\n", model) ==
+          "the job sets `share`, which does nothing: `area` comes from the boundary");
+    CHECK(said(field + "set share = 90 %\n", model + "more : % = share\n") == "");
+    CHECK(said(field, model) == "");
+    CHECK(said("set area = 2 ac\nset share = 90 %\n", model) == "");
+    CHECK(said(field + "set area = 2 ac\n", model) ==
+          "the job sets `area`, but its boundary gives another figure, which counts");
+}
+
+TEST_CASE("a figure that an entry sets over its boundary is told") {
+    const Priced told = laid("block a\n  field \"long.geojson\" heading 0 deg\n  set area = 3 ac\n",
+                             "list block\npart \"G\" each block\n  given area = 1 ac\n"
+                             "  given pulls = 1\n  layout_spacing : m = 10 m\n"
+                             "  work : ac = area\nall : ac = sum(work)\n");
+    const lang::Diagnostic* said = told.find(lang::Code::L823);
+    REQUIRE(said != nullptr);
+    CHECK(said->title == "`a.area` is set over what its boundary gives, and all else that the "
+                         "boundary gives stays");
+    CHECK(told.value("a.area") == 3);
+}
+
 TEST_CASE("of a field within some ground the acres and the way that lie there count") {
     const Priced clay =
         laid("field \"long.geojson\" within \"soils.geojson#clay\" heading 0 deg\n");
