@@ -45,6 +45,16 @@ std::vector<Block> blocks_of(const std::vector<PlanePolygon>& polygons) {
     return result;
 }
 
+// The block around the other one is the first.
+Fences::Doubled doubled(const Block& earlier, const Block& later, double both) {
+    constexpr double nearly_all = 0.98; // a yard drawn a bit over the fence is still one within
+    const bool later_is = both > nearly_all * plane_area(later.ground);
+    const bool earlier_is = both > nearly_all * plane_area(earlier.ground);
+    if (earlier_is && !later_is)
+        return {later.number, earlier.number, true};
+    return {earlier.number, later.number, later_is && !earlier_is};
+}
+
 } // namespace
 
 double widest_strip(const std::vector<PlanePolygon>& strips) {
@@ -81,7 +91,7 @@ Fences part_blocks(std::vector<PlanePolygon>& polygons) {
                 common_ground(later.ground, earlier.ground, later.number);
             const double wide = widest_strip(both);
             if (wide > widest_fence_overlap) {
-                fences.doubled = {earlier.number, later.number};
+                fences.doubled = doubled(earlier, later, plane_area(both));
                 return fences;
             }
             if (wide < nothing)

@@ -18,6 +18,7 @@ struct Fences {
     // Two blocks that share more than a strip along a fence: by number.
     struct Doubled {
         std::uint32_t first, second;
+        bool inside = false; // the second is all within the first, and not the same
     };
     std::optional<Doubled> doubled;
     bool too_many = false; // blocks that meet, or points of theirs

@@ -173,6 +173,30 @@ lang::Diagnostic too_ragged_to_check(lang::FileId file) {
             {{"thin the boundary out: a point every few feet is enough", {}}}};
 }
 
+lang::Diagnostic drawn_twice(const Fences::Doubled& doubled, const Boundary& boundary,
+                             lang::FileId file) {
+    const std::string first = block_name(boundary, doubled.first);
+    const std::string second = block_name(boundary, doubled.second);
+    lang::Diagnostic diagnostic{lang::Code::B908, "", {{file, 0, 1}, ""}, {}, {}, {}};
+    if (doubled.inside) {
+        diagnostic.title = fmt::format("`{}` lies within `{}`", second, first);
+        diagnostic.helps = {
+            {fmt::format("if it is not ripped, as a pond or a yard, make it a hole of `{}`: a "
+                         "second ring of its polygon",
+                         first),
+             {}},
+            {fmt::format("if it is ground of its own, cut it out of `{}` and keep both", first),
+             {}}};
+        return diagnostic;
+    }
+    diagnostic.title = fmt::format("`{}` and `{}` overlap by more than a fence", first, second);
+    diagnostic.notes = {
+        fmt::format("up to {} is taken for a fence that both have",
+                    lang::quantity_text(lang::convert(widest_fence_overlap, "m", "ft"), "ft"))};
+    diagnostic.helps = {{"take one of the two out, or redraw the fence between them", {}}};
+    return diagnostic;
+}
+
 // False: two blocks are the same ground.
 bool take_fences(const Boundary& boundary, PlaneField& field, lang::FileId file,
                  lang::Diagnostics& diagnostics) {
@@ -182,16 +206,7 @@ bool take_fences(const Boundary& boundary, PlaneField& field, lang::FileId file,
         return false;
     }
     if (fences.doubled) {
-        diagnostics.add({lang::Code::B908,
-                         fmt::format("`{}` and `{}` overlap by more than a fence",
-                                     block_name(boundary, fences.doubled->first),
-                                     block_name(boundary, fences.doubled->second)),
-                         {{file, 0, 1}, ""},
-                         {},
-                         {fmt::format("up to {} is taken for a fence that both have",
-                                      lang::quantity_text(
-                                          lang::convert(widest_fence_overlap, "m", "ft"), "ft"))},
-                         {{"take one of the two out, or redraw the fence between them", {}}}});
+        diagnostics.add(drawn_twice(*fences.doubled, boundary, file));
         return false;
     }
     field.shared = fences.given;

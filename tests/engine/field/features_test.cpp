@@ -120,6 +120,14 @@ TEST_CASE("blocks that are the same ground are refused by name") {
                  collection({home, feature(R"("name":"Twice")", box(300, 0, 200, 300))}),
                  {}}})
               .fault == "B908 `Home place` and `Twice` overlap by more than a fence");
+    CHECK(laid({{"r.geojson", home, {}}, {"again.geojson", home, {}}}).fault ==
+          "B908 `Home place` and `Home place` overlap by more than a fence");
+}
+
+TEST_CASE("a block within another is a hole, or ground of its own") {
+    const std::string pond = feature(R"("name":"Pond")", box(100, 100, 50, 40));
+    for (const auto& features : {collection({home, pond}), collection({pond, home})})
+        CHECK(laid({{"r.geojson", features, {}}}).fault == "B908 `Pond` lies within `Home place`");
 }
 
 TEST_CASE("blocks that meet are parted up to so many points") {
