@@ -65,9 +65,11 @@ class Driver {
                 done = read();
             }
             // Texts are numbered anew by a second reading: what points into one is of the first.
-            for (const lang::Diagnostic& said : of_fields.all())
-                if (!done || said.primary.span.file == lang::no_file)
-                    job_->diagnostics_.add(said);
+            for (lang::Diagnostic said : of_fields.all()) {
+                if (done)
+                    said.primary = {{lang::no_file, 0, 0}, {}};
+                job_->diagnostics_.add(std::move(said));
+            }
         }
         job_->sources_ = sources_;
         if (done && aim_ == Aim::Price)

@@ -110,6 +110,8 @@ Document field_json(const engine::FieldAnswer& field) {
     for (const engine::FieldBlock& block : field.blocks)
         out["blocks"].push_back(block_json(block));
     soils_json(field, out);
+    if (!field.kept_off.empty())
+        out["kept_off"] = field.kept_off;
     out["repairs"] = field.repairs;
     return answered(std::move(out));
 }

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "cli/field/report.h"
@@ -19,6 +21,13 @@ std::string hours(double value) {
 std::string degrees(double value) {
     return fixed_quantity(value, 1, "deg");
 }
+std::string left_out(const engine::FieldAnswer& field) {
+    constexpr std::size_t most_listed = 6;
+    std::string out = "left out";
+    for (std::size_t i = 0; i < std::min(field.kept_off.size(), most_listed); ++i)
+        out += (i == 0 ? ": " : ", ") + lang::terminal_text(field.kept_off[i]);
+    return out + (field.kept_off.size() > most_listed ? ", …" : "");
+}
 void ground(const engine::FieldAnswer& field, Table& table) {
     table.row({"ripped", acres(field.net), "what is billed"});
     table.row({"gross", acres(field.gross),
@@ -26,7 +35,7 @@ void ground(const engine::FieldAnswer& field, Table& table) {
                            rounded_quantity(field.edge, 0, "ft"))});
     // Less than half a square meter is no hole.
     if (field.holes > 0.5 / 4046.8564224)
-        table.row({"holes", acres(field.holes), "left out"});
+        table.row({"holes", acres(field.holes), left_out(field)});
     if (field.headland > 0)
         table.row({"headland", acres(field.unripped_headland),
                    fmt::format("not ripped: {} along every edge",
@@ -50,8 +59,8 @@ void pulls(const engine::FieldAnswer& field, Table& table) {
                      rounded_quantity(field.shortest, 0, "ft"),
                      rounded_quantity(field.longest, 0, "ft"))});
     if (field.lifts > 0)
-        table.row(
-            {"lifts", count_text(field.lifts), "over a hole, or out of the field and in again"});
+        table.row({"lifts", count_text(field.lifts),
+                   "over a hole or out of the field: can it be crossed?"});
     table.row({"point rows", count_text(field.point_rows),
                "short pulls that run out against a slanting edge"});
     if (field.cells > 1)
@@ -138,8 +147,10 @@ std::string field_text(const engine::FieldAnswer& field, bool color) {
     for (const std::string& repair : field.repairs)
         out += paragraph("The boundary was repaired: " + lang::terminal_text(repair) + ".", "! ");
     out += "\n" +
-           paragraph("Call the utility locating service before the shank goes in, and look for "
-                     "private lines, wells and overhead lines: a boundary file shows none of them.",
+           paragraph(fmt::format("Call the utility locating service before the shank goes in, and "
+                                 "look for private lines, wells and overhead lines: a boundary "
+                                 "file shows {} of them.",
+                                 field.kept_off.empty() ? "none" : "only what was drawn"),
                      "");
     return out;
 }

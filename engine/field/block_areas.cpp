@@ -41,12 +41,6 @@ Ripped ripped_by_block(const std::vector<std::vector<PlanePolygon>>& worked,
     return ripped;
 }
 
-double outer_area(std::vector<PlanePolygon> polygons) {
-    for (PlanePolygon& polygon : polygons)
-        polygon.holes.clear();
-    return plane_area(polygons);
-}
-
 } // namespace
 
 // The plane's own areas differ from the geodesic ones by parts in ten million; the share of the
@@ -64,7 +58,9 @@ void take_areas(const PlaneField& field, const std::vector<PlanePolygon>& worked
     layout.doubled_area = scale * ripped.doubled;
     for (std::size_t i = 0; i < layout.blocks.size(); ++i) {
         BlockLayout& block = layout.blocks[i];
-        block.gross = scale * outer_area(grounds[i]);
+        const auto kept_off = field.kept_off.find(static_cast<std::uint32_t>(i));
+        block.gross = scale * (outer_area(grounds[i]) +
+                               (kept_off == field.kept_off.end() ? 0 : kept_off->second));
         block.ground = scale * plane_area(grounds[i]);
         const double inside = request.headland > 0 ? scale * plane_area(insides[i]) : block.ground;
         const double to_the_edge = std::min(scale * most.by_block[i], inside);

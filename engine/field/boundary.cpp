@@ -1,7 +1,6 @@
 #include "engine/field/boundary.h"
 
 #include <algorithm>
-#include <cmath>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -9,8 +8,10 @@
 
 #include <fmt/format.h>
 
+#include "engine/field/degrees.h"
+#include "engine/field/keep_off.h"
+#include "engine/field/placed_json.h"
 #include "engine/field/properties_json.h"
-#include "engine/field/read_json.h"
 #include "lang/units/number_text.h"
 
 namespace acre::engine {
@@ -22,8 +23,7 @@ using Json = nlohmann::json;
 class Reader {
   public:
     Reader(const lang::SourceMap& sources, lang::FileId file, lang::Diagnostics& diagnostics)
-        : text_(sources.file(file).text()),
-          file_(file),
+        : json_(sources.file(file).text(), file),
           diagnostics_(diagnostics) {}
 
     std::optional<Boundary> read() {
@@ -32,7 +32,7 @@ class Reader {
             return std::nullopt;
         geometry(root, 0);
         if (!failed_ && boundary_.polygons.empty())
-            error(Code::B902, "no polygon in this file", whole(), "",
+            error(Code::B902, "no polygon in this file", json_.whole(), "",
                   "a field boundary is a Polygon or MultiPolygon, on its own or in a Feature or "
                   "FeatureCollection");
         if (failed_)
@@ -41,52 +41,39 @@ class Reader {
     }
 
   private:
-    std::string_view text_;
-    lang::FileId file_;
+    PlacedJson json_;
     lang::Diagnostics& diagnostics_;
     Boundary boundary_;
-    std::vector<std::uint32_t> array_starts_; // byte offsets, in the order in which arrays begin
-    std::size_t next_array_ = 0;
     std::size_t vertices_ = 0;
     bool failed_ = false;
     std::optional<std::uint32_t> block_; // polygons belong to; none yet
+    std::string feature_;                // its name
+    std::optional<double> keep_off_;     // m that it says; then its polygons are no ground
 
-    lang::Span whole() const {
-        return {file_, 0, static_cast<std::uint32_t>(std::min<std::size_t>(text_.size(), 1))};
-    }
-    lang::Span at(std::size_t offset) const {
-        const auto begin = static_cast<std::uint32_t>(std::min(offset, text_.size()));
-        return {file_, begin,
-                static_cast<std::uint32_t>(std::min<std::size_t>(begin + 1, text_.size()))};
-    }
     void error(Code code, std::string title, lang::Span span, std::string label, std::string note) {
+        is_good(boundary_fault(code, std::move(title), span, std::move(label), std::move(note)));
+    }
+    bool is_good(std::optional<lang::Diagnostic> fault) {
+        if (!fault)
+            return true;
         failed_ = true;
-        lang::Diagnostic diagnostic{code, std::move(title), {span, std::move(label)}, {}, {}, {}};
-        if (!note.empty())
-            diagnostic.notes.push_back(std::move(note));
-        diagnostics_.add(std::move(diagnostic));
+        diagnostics_.add(std::move(*fault));
+        return false;
     }
 
     bool parse(Json& root) {
-        ReadJson json = read_json(text_, max_boundary_depth);
-        switch (json.fault) {
-        case JsonFault::None:
-            root = std::move(json.root);
-            array_starts_ = std::move(json.array_starts);
-            return true;
-        case JsonFault::TooDeep:
+        ReadJson json = json_.read(max_boundary_depth);
+        root = std::move(json.root);
+        if (json.fault == JsonFault::TooDeep)
             error(Code::B901,
                   fmt::format("the boundary is nested deeper than {} levels", max_boundary_depth),
-                  at(json.stopped_at), "", "");
-            return false;
-        case JsonFault::NotJson:
-            error(Code::B901, "the boundary is not valid JSON", at(json.stopped_at),
+                  json_.at(json.stopped_at), "", "");
+        else if (json.fault == JsonFault::NotJson)
+            error(Code::B901, "the boundary is not valid JSON", json_.at(json.stopped_at),
                   "reading stops here",
                   "JSON has no NaN, no comments, no comma before a closing bracket, and numbers "
                   "below 1.8e308");
-            return false;
-        }
-        return false;
+        return json.fault == JsonFault::None;
     }
 
     static const Json* member(const Json& object, const char* name) {
@@ -104,19 +91,19 @@ class Reader {
         if (failed_)
             return;
         if (depth > 8) {
-            error(Code::B902, "geometries are nested too deep", whole(), "",
+            error(Code::B902, "geometries are nested too deep", json_.whole(), "",
                   "at most 8 levels of collections and features");
             return;
         }
         if (!object.is_object()) {
-            error(Code::B902, "a GeoJSON object is missing", whole(), "",
+            error(Code::B902, "a GeoJSON object is missing", json_.whole(), "",
                   "the file should start with {\"type\": …");
             return;
         }
         if (const Json* crs = member(object, "crs");
             crs != nullptr && !crs->is_null() && crs->dump().find("CRS84") == std::string::npos &&
             crs->dump().find("4326") == std::string::npos) {
-            error(Code::B903, "the boundary uses another coordinate system", whole(), "",
+            error(Code::B903, "the boundary uses another coordinate system", json_.whole(), "",
                   "export it as WGS 84 longitude and latitude (RFC 7946, section 4)");
             return;
         }
@@ -130,29 +117,31 @@ class Reader {
         } else if (type == "Polygon" || type == "MultiPolygon") {
             const Json* coordinates = member(object, "coordinates");
             if (coordinates == nullptr || !coordinates->is_array()) {
-                error(Code::B902, fmt::format("a {} without coordinates", type), whole(), "", "");
+                error(Code::B902, fmt::format("a {} without coordinates", type), json_.whole(), "",
+                      "");
             } else {
-                find_start();
+                json_.find_coordinates();
                 if (type == "Polygon")
                     polygon(*coordinates);
                 else
                     multi_polygon(*coordinates);
             }
         } else if (type.empty()) {
-            error(Code::B902, "a GeoJSON object has no type", whole(), "",
+            error(Code::B902, "a GeoJSON object has no type", json_.whole(), "",
                   "expected \"type\": \"Polygon\" or a Feature that holds one");
         } else if (const Json* coordinates = member(object, "coordinates");
                    coordinates != nullptr) {
-            find_start(); // points and lines of a collection are no ground: passed over
-            pass_over(*coordinates);
+            json_.find_coordinates(); // points and lines are no ground: they are told if they lie
+                                      // on it
+            marks(*coordinates, type.ends_with("Point"));
         }
     }
 
     void each(const Json& object, const char* list_name, int depth) {
         const Json* list = member(object, list_name);
         if (list == nullptr || !list->is_array()) {
-            error(Code::B902, fmt::format("a {} without {}", type_of(object), list_name), whole(),
-                  "", "");
+            error(Code::B902, fmt::format("a {} without {}", type_of(object), list_name),
+                  json_.whole(), "", "");
             return;
         }
         for (const Json& inner : *list)
@@ -164,21 +153,37 @@ class Reader {
         if (inner == nullptr || inner->is_null())
             return;
         const std::optional<std::uint32_t> outside = std::exchange(block_, std::nullopt);
-        const std::size_t before = boundary_.polygons.size();
-        if (!begin_block({feature_name(object), feature_properties(object), 0, {}}))
+        const std::string around = std::exchange(feature_, feature_name(object));
+        const std::optional<double> kept = std::exchange(keep_off_, std::nullopt);
+        if (!take_keep_off(object))
             return;
-        if (boundary_.name.empty())
-            boundary_.name = boundary_.blocks.back().name;
+        const std::size_t before = boundary_.polygons.size();
+        if (!begin_block({feature_, feature_properties(object), 0, {}}))
+            return;
         const std::size_t own = boundary_.blocks.size();
         geometry(*inner, depth + 1);
         if (boundary_.polygons.size() == before && boundary_.blocks.size() == own)
             boundary_.blocks.pop_back();
+        else if (boundary_.name.empty())
+            boundary_.name = boundary_.blocks[own - 1].name;
         block_ = outside;
+        feature_ = around;
+        keep_off_ = kept;
+    }
+    bool take_keep_off(const Json& object) {
+        for (const BoundaryProperty& property : feature_properties(object)) {
+            if (property.name != "keep_off")
+                continue;
+            keep_off_ = meters_to_keep_off(property.value);
+            if (!keep_off_)
+                return is_good(no_distance(property.value, json_.whole()));
+        }
+        return true;
     }
     bool begin_block(BoundaryBlock block) {
         if (boundary_.blocks.size() == most_boundary_blocks) {
-            error(Code::B907, fmt::format("more than {} features", most_boundary_blocks), whole(),
-                  "", "");
+            error(Code::B907, fmt::format("more than {} features", most_boundary_blocks),
+                  json_.whole(), "", "");
             return false;
         }
         block_ = static_cast<std::uint32_t>(boundary_.blocks.size());
@@ -187,58 +192,51 @@ class Reader {
         return true;
     }
 
-    void pass_over(const Json& list) {
-        if (!list.is_array())
+    // Of a point, a line, or several of them.
+    void marks(const Json& list, bool apart) {
+        if (failed_ || !list.is_array() || list.empty())
             return;
-        ++next_array_;
-        for (const Json& inner : list)
-            pass_over(inner);
-    }
-    // The next array in the text that comes after the word "coordinates" and was not read yet.
-    void find_start() {
-        while (next_array_ < array_starts_.size()) {
-            std::size_t before = array_starts_[next_array_];
-            const auto skip_back = [&](std::string_view characters) {
-                while (before > 0 && characters.find(text_[before - 1]) != std::string_view::npos)
-                    --before;
-            };
-            skip_back(" \t\r\n");
-            skip_back(":");
-            skip_back(" \t\r\n");
-            constexpr std::string_view key = "\"coordinates\"";
-            if (before >= key.size() && text_.substr(before - key.size(), key.size()) == key)
-                return;
-            ++next_array_;
+        if (list[0].is_number()) {
+            mark(Json::array({list}));
+        } else if (!apart && list[0].is_array() && !list[0].empty() && list[0][0].is_number()) {
+            json_.enter_array();
+            mark(list);
+        } else {
+            json_.enter_array();
+            for (const Json& inner : list)
+                marks(inner, apart);
         }
     }
-    lang::Span enter_array() {
-        const std::size_t index = next_array_++;
-        return index < array_starts_.size() ? at(array_starts_[index]) : whole();
+    void mark(const Json& positions) {
+        BoundaryMark mark{feature_, {}, json_.next_array(), false, keep_off_};
+        for (const Json& position : positions)
+            if (!point(position, mark.points))
+                return;
+        if (is_within_limit(mark.points.size(), mark.at))
+            boundary_.marks.push_back(std::move(mark));
     }
-
     void multi_polygon(const Json& list) {
-        enter_array();
+        json_.enter_array();
         for (const Json& inner : list) {
             if (failed_)
                 return;
             if (!inner.is_array()) {
                 error(Code::B902, "a MultiPolygon holds something that is not a list of rings",
-                      whole(), "", "");
+                      json_.whole(), "", "");
                 return;
             }
             polygon(inner);
         }
     }
     void polygon(const Json& rings) {
-        const lang::Span span = enter_array();
+        const lang::Span span = json_.enter_array();
         if (rings.empty()) {
             error(Code::B905, "a polygon without a ring", span, "empty", "");
             return;
         }
-        if (!block_ && !begin_block({}))
+        if (!keep_off_ && !block_ && !begin_block({}))
             return;
         BoundaryPolygon polygon;
-        polygon.block = *block_;
         bool first = true;
         for (const Json& inner : rings) {
             LonLatRing points;
@@ -247,11 +245,16 @@ class Reader {
             (first ? polygon.outer : polygon.holes.emplace_back()) = std::move(points);
             first = false;
         }
+        if (keep_off_) { // an island in a pond is not ripped either
+            boundary_.marks.push_back({feature_, std::move(polygon.outer), span, true, keep_off_});
+            return;
+        }
+        polygon.block = *block_;
         boundary_.polygons.push_back(std::move(polygon));
     }
 
     bool ring(const Json& list, LonLatRing& points, bool outer) {
-        const lang::Span span = list.is_array() ? enter_array() : whole();
+        const lang::Span span = list.is_array() ? json_.enter_array() : json_.whole();
         if (!list.is_array()) {
             error(Code::B905, "a ring is not a list of points", span, "", "");
             return false;
@@ -273,60 +276,37 @@ class Reader {
                   fmt::format("{} here", points.size()), "");
             return false;
         }
-        vertices_ += points.size();
-        if (vertices_ > max_boundary_vertices) {
-            error(Code::B907,
-                  fmt::format("the boundary has more than {} points",
-                              lang::number_text(static_cast<double>(max_boundary_vertices))),
-                  span, "", "thin the boundary out: a point every few feet is enough");
-            return false;
-        }
-        return turn(points, outer, span);
+        return is_within_limit(points.size(), span) && turn(points, outer, span);
+    }
+    bool is_within_limit(std::size_t points, lang::Span span) {
+        vertices_ += points;
+        if (vertices_ <= max_boundary_vertices)
+            return true;
+        error(Code::B907,
+              fmt::format("the boundary has more than {} points",
+                          lang::number_text(static_cast<double>(max_boundary_vertices))),
+              span, "", "thin the boundary out: a point every few feet is enough");
+        return false;
     }
 
     bool point(const Json& position, LonLatRing& points) {
-        const lang::Span span = position.is_array() ? enter_array() : whole();
+        const lang::Span span = position.is_array() ? json_.enter_array() : json_.whole();
         if (!position.is_array() || position.size() < 2 || !position[0].is_number() ||
             !position[1].is_number()) {
             error(Code::B905, "a point is not a pair of numbers", span, "longitude, latitude", "");
             return false;
         }
         const LonLat at{position[0].get<double>(), position[1].get<double>()};
-        if (!std::isfinite(at.lon) || !std::isfinite(at.lat) || std::abs(at.lon) > 180 ||
-            std::abs(at.lat) > 90) {
-            const bool swapped = std::abs(at.lon) <= 90 && std::abs(at.lat) <= 180;
-            error(Code::B903, "a point is not longitude and latitude in degrees", span,
-                  fmt::format("{:.12g}, {:.12g}", at.lon, at.lat),
-                  swapped ? "longitude comes first, then latitude (RFC 7946, section 3.1.1)"
-                          : "these look like projected coordinates: export the boundary as WGS 84 "
-                            "longitude and latitude");
+        if (!is_good(fault_of(at, span)))
             return false;
-        }
-        if (std::abs(at.lat) > 85) {
-            error(Code::B906, "a field this close to a pole cannot be laid out", span,
-                  fmt::format("latitude {:.6g}", at.lat), "");
-            return false;
-        }
         points.push_back(at);
         return true;
     }
 
     bool turn(LonLatRing& points, bool outer, lang::Span span) {
-        const auto [west, east] = std::minmax_element(
-            points.begin(), points.end(), [](LonLat a, LonLat b) { return a.lon < b.lon; });
-        if (east->lon - west->lon > 180) {
-            error(Code::B906, "a ring that spans half the globe, or crosses the date line", span,
-                  "", "cut the field at the date line (RFC 7946, section 3.1.9)");
+        if (!is_good(fault_of(points, span)))
             return false;
-        }
-        double twice = 0;
-        for (std::size_t i = 0, n = points.size(); i < n; ++i) {
-            const LonLat a = points[i];
-            const LonLat b = points[(i + 1) % n];
-            twice += (a.lon - points[0].lon) * (b.lat - points[0].lat) -
-                     (b.lon - points[0].lon) * (a.lat - points[0].lat);
-        }
-        if ((twice > 0) != outer) {
+        if (is_counter_clockwise(points) != outer) {
             std::reverse(points.begin(), points.end());
             repair(outer ? "turned an outer ring that ran clockwise"
                          : "turned a hole that ran counter-clockwise");

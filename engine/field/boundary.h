@@ -40,11 +40,22 @@ struct BoundaryBlock { // one feature with polygons; polygons outside of feature
     std::string file;       // as it was named; set by who reads several
 };
 
+// What a file has besides ground: a line or a point, as a road, a ditch, a well; or what the shank
+// stays off, as a pond.
+struct BoundaryMark {
+    std::string name;  // of its feature; may be empty
+    LonLatRing points; // one: a point
+    lang::Span at;
+    bool closed = false;            // a ring: all within it is meant
+    std::optional<double> keep_off; // m on every side; empty: nothing keeps a pull off
+};
+
 struct Boundary {
     std::string name;                      // of the feature, if it has one
     std::vector<BoundaryPolygon> polygons; // one at least
     std::vector<std::string> repairs;      // what was mended on the way in, to be shown
     std::vector<BoundaryBlock> blocks{};   // each with a polygon
+    std::vector<BoundaryMark> marks{};
 };
 
 // Takes Polygon, MultiPolygon, GeometryCollection, Feature and FeatureCollection. All polygons

@@ -95,6 +95,7 @@ Boundary joined(std::vector<Boundary> boundaries) {
             all.polygons.push_back(std::move(polygon));
         }
         std::move(next.blocks.begin(), next.blocks.end(), std::back_inserter(all.blocks));
+        std::move(next.marks.begin(), next.marks.end(), std::back_inserter(all.marks));
         for (std::string& repair : next.repairs)
             if (std::find(all.repairs.begin(), all.repairs.end(), repair) == all.repairs.end())
                 all.repairs.push_back(std::move(repair));

@@ -24,6 +24,8 @@
 #include "engine/field/box_pairs.h"
 #include "engine/field/features.h"
 #include "engine/field/fences.h"
+#include "engine/field/keep_off.h"
+#include "engine/field/marks.h"
 #include "engine/field/touching_holes.h"
 #include "lang/units/convert.h"
 #include "lang/units/number_text.h"
@@ -99,12 +101,6 @@ std::string place_of(const PlaneField& field, const std::string& message) {
         return {};
     const LonLat where = to_globe(field, {x, y});
     return fmt::format("near longitude {:.6f}, latitude {:.6f}", where.lon, where.lat);
-}
-
-double outer_area(std::vector<PlanePolygon> polygons) {
-    for (PlanePolygon& polygon : polygons)
-        polygon.holes.clear();
-    return plane_area(polygons);
 }
 
 // What is left of a block when its holes are taken off, and its areas.
@@ -231,7 +227,7 @@ double geodesic_area(const LonLatRing& ring) {
     return measure(ring).area;
 }
 
-std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap&,
+std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap& sources,
                                    lang::FileId file, lang::Diagnostics& diagnostics) {
     PlaneField field;
     field.middle = middle_of(boundary);
@@ -266,7 +262,15 @@ std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceM
     }
     if (!is_sound(field, file, diagnostics) || !take_fences(boundary, field, file, diagnostics))
         return std::nullopt;
+    tell_of_marks(boundary, field, sources, diagnostics);
+    if (!keep_off(boundary, field, file, diagnostics))
+        return std::nullopt;
     return field;
+}
+
+PlaneRing flat_ring(const LonLatRing& ring, LonLat middle) {
+    return flatten(GeographicLib::AzimuthalEquidistant(GeographicLib::Geodesic::WGS84()), middle,
+                   ring);
 }
 
 std::vector<PlanePolygon> flat_polygons(const Boundary& boundary, LonLat middle) {
@@ -297,6 +301,12 @@ double plane_area(const std::vector<PlanePolygon>& polygons) {
             twice -= twice_area(hole);
     }
     return twice / 2;
+}
+
+double outer_area(std::vector<PlanePolygon> polygons) {
+    for (PlanePolygon& polygon : polygons)
+        polygon.holes.clear();
+    return plane_area(polygons);
 }
 
 } // namespace acre::engine

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -26,10 +27,12 @@ struct PlaneField {
     LonLat middle;
     std::vector<PlanePolygon> polygons;
     double outer_area = 0;      // m², geodesic, holes not taken off
-    double area = 0;            // m², geodesic, without the holes
+    double area = 0;            // m², geodesic, without the holes and what is kept off
     double perimeter = 0;       // m, geodesic, outer rings
     double shared = 0;          // m² that two blocks had along a fence, counted once
     bool holes_touched = false; // an edge or each other, and were taken off along it
+    // m² by block, of what is kept off: what is no hole of what is left.
+    std::map<std::uint32_t, double> kept_off;
 };
 
 // Geodesic area in m² inside one ring (Karney 2013, through GeographicLib), whichever way round it
@@ -43,6 +46,7 @@ double geodesic_area(const LonLatRing& ring);
 std::optional<PlaneField> lay_flat(const Boundary& boundary, const lang::SourceMap& sources,
                                    lang::FileId file, lang::Diagnostics& diagnostics);
 
+PlaneRing flat_ring(const LonLatRing& ring, LonLat middle);
 // The polygons of a boundary around another middle, unchecked.
 std::vector<PlanePolygon> flat_polygons(const Boundary& boundary, LonLat middle);
 
@@ -50,5 +54,6 @@ LonLat to_globe(const PlaneField& field, Point point);
 
 // Area in m² in the plane, holes taken off.
 double plane_area(const std::vector<PlanePolygon>& polygons);
+double outer_area(std::vector<PlanePolygon> polygons); // with the holes
 
 } // namespace acre::engine

@@ -5,8 +5,11 @@
 #include <memory>
 #include <utility>
 
+#include <fmt/format.h>
+
 #include "engine/field/features.h"
 #include "lang/units/convert.h"
+#include "lang/units/number_text.h"
 
 namespace acre::engine {
 namespace {
@@ -16,6 +19,13 @@ double acres(double square_meters) {
 }
 double feet(double meters) {
     return lang::convert(meters, "m", "ft");
+}
+
+std::string kept_off(const BoundaryMark& mark) {
+    const std::string name = mark.name.empty() ? "what has no name" : mark.name;
+    return *mark.keep_off > 0 ? fmt::format("within {} of {}",
+                                            lang::quantity_text(feet(*mark.keep_off), "ft"), name)
+                              : "in " + name;
 }
 
 void measure(const LaidField& field, FieldAnswer& answer) {
@@ -28,6 +38,9 @@ void measure(const LaidField& field, FieldAnswer& answer) {
     answer.unripped_row_ends = acres(layout.unripped.row_ends);
     answer.unripped_gaps = acres(layout.unripped.gaps);
     answer.edge = feet(field.plane.perimeter);
+    for (const BoundaryMark& mark : field.boundary.marks)
+        if (mark.keep_off)
+            answer.kept_off.push_back(kept_off(mark));
     answer.heading = field.request.heading;
     answer.spacing = feet(field.request.spacing);
     answer.headland = feet(field.request.headland);

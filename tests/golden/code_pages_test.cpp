@@ -30,7 +30,7 @@ constexpr const char* how =
 const std::set<std::string> in_words = {"S109", "S118", "S119", "S120", "S122", "N207", "N209",
                                         "N214", "G403", "I605", "I609", "I613", "I620", "L813",
                                         "L814", "L822", "L830", "L834", "L836", "L837", "L838",
-                                        "L839", "L840", "L841", "L843"};
+                                        "L839", "L840", "L841", "L843", "L844"};
 
 bool needs_files(const std::string& code) {
     return std::string("SNUGEIL").find(code.front()) != std::string::npos &&

@@ -49,6 +49,10 @@ Priced laid(const std::string& job, const std::string& model = figures + layout)
         {"map.rate", "model \"map\"\n" + model},
         {"long.geojson", feature("", 0, 900, 0, 100)},
         {"deep.geojson", feature(R"("depth": 6, "area": 3, "owner": "Ann")", 0, 900, 0, 100)},
+        {"ditch.geojson", R"({"type": "FeatureCollection", "features": [)" +
+                              feature("", 0, 900, 0, 100) +
+                              R"(, {"type": "Feature", "properties": {"name": "Ditch"},
+"geometry": {"type": "LineString", "coordinates": [[-119.71, 36.6004], [-119.69, 36.6004]]}}]})"},
         {"soils.geojson", R"({"type": "FeatureCollection", "features": [)" +
                               feature(R"("soil": "clay")", -50, 300, -50, 150) + "," +
                               feature(R"("soil": "loam")", 300, 950, -50, 150) + "]}"}};
@@ -118,6 +122,14 @@ TEST_CASE("the rows that are planted are laid out whatever is ripped") {
     // No row fits, or none is asked for: the model's own figure counts.
     CHECK(planted(field + "set layout_row_spacing = 300 m\n") == 1);
     CHECK(planted(field + "set layout_row_spacing = 0 m\n") == 1);
+}
+
+TEST_CASE("what lies on the ground of a job's boundary is told in the job") {
+    const Priced told = laid("field \"ditch.geojson\" heading 0 deg\n");
+    const lang::Diagnostic* said = told.find(lang::Code::L844);
+    REQUIRE(said != nullptr);
+    CHECK(said->title == "pulls go over `Ditch` of ditch.geojson");
+    CHECK(said->primary.span.file == lang::no_file);
 }
 
 TEST_CASE("a figure beside a boundary that does nothing, or leaves its pulls, is told") {
