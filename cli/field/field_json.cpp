@@ -11,6 +11,11 @@ Json quantity(double value, const char* unit) {
     return {{"value", number(value)}, {"unit", unit}};
 }
 
+// Degrees to a centimetre.
+Json middle_degrees(double degrees) {
+    return number(std::round(degrees * 1e7) / 1e7);
+}
+
 // Per cent of the ground: by one pull, by more than one, by none.
 Json covered(const engine::FieldAnswer& field) {
     const double ground = field.gross - field.holes;
@@ -66,6 +71,9 @@ Document field_json(const engine::FieldAnswer& field) {
     Json out = {{"schema", "acrewright.field/2"},
                 {"name", field.name},
                 {"file", field.file},
+                {"middle",
+                 {{"latitude", middle_degrees(field.middle.lat)},
+                  {"longitude", middle_degrees(field.middle.lon)}}},
                 {"net", quantity(field.net, "ac")},
                 {"gross", quantity(field.gross, "ac")},
                 {"holes", quantity(field.holes, "ac")},

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -33,6 +34,11 @@ void ground(const engine::FieldAnswer& field, Table& table) {
     table.row({"gross", acres(field.gross),
                fmt::format("inside the boundary; its edge is {}",
                            rounded_quantity(field.edge, 0, "ft"))});
+    const engine::LonLat middle = field.middle;
+    table.row({"middle", "",
+               fmt::format("{:.4f} {}, {:.4f} {}: does the field lie there?", std::abs(middle.lat),
+                           middle.lat < 0 ? "S" : "N", std::abs(middle.lon),
+                           middle.lon < 0 ? "W" : "E")});
     // Less than half a square meter is no hole.
     if (field.holes > 0.5 / 4046.8564224)
         table.row({"holes", acres(field.holes), left_out(field)});

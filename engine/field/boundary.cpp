@@ -10,6 +10,7 @@
 
 #include "engine/field/degrees.h"
 #include "engine/field/keep_off.h"
+#include "engine/field/other_formats.h"
 #include "engine/field/placed_json.h"
 #include "engine/field/properties_json.h"
 #include "lang/units/number_text.h"
@@ -68,6 +69,10 @@ class Reader {
             error(Code::B901,
                   fmt::format("the boundary is nested deeper than {} levels", max_boundary_depth),
                   json_.at(json.stopped_at), "", "");
+        else if (const std::string other = other_format(json_.text());
+                 json.fault == JsonFault::NotJson && !other.empty())
+            error(Code::B901, fmt::format("this is no GeoJSON, but {}", other), json_.whole(), "",
+                  "export the boundary as GeoJSON: WGS 84 longitude and latitude (RFC 7946)");
         else if (json.fault == JsonFault::NotJson)
             error(Code::B901, "the boundary is not valid JSON", json_.at(json.stopped_at),
                   "reading stops here",

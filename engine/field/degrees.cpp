@@ -9,6 +9,15 @@
 #include <fmt/format.h>
 
 namespace acre::engine {
+namespace {
+
+// Nobody farms beyond these latitudes, and the longitudes of the United States all lie beyond them:
+// a pair that is turned round is told there.
+constexpr double southmost = -56, northmost = 72;
+constexpr const char* first_longitude =
+    "longitude comes first, then latitude (RFC 7946, section 3.1.1)";
+
+} // namespace
 
 lang::Diagnostic boundary_fault(lang::Code code, std::string title, lang::Span span,
                                 std::string label, std::string note) {
@@ -25,13 +34,20 @@ std::optional<lang::Diagnostic> fault_of(LonLat at, lang::Span span) {
         return boundary_fault(
             lang::Code::B903, "a point is not longitude and latitude in degrees", span,
             fmt::format("{:.12g}, {:.12g}", at.lon, at.lat),
-            swapped ? "longitude comes first, then latitude (RFC 7946, section 3.1.1)"
+            swapped ? first_longitude
                     : "these look like projected coordinates: export the boundary as WGS "
                       "84 longitude and latitude");
     }
+    const bool is_farmed = at.lat >= southmost && at.lat <= northmost;
+    const bool would_be = at.lon >= southmost && at.lon <= northmost;
     if (std::abs(at.lat) > 85)
         return boundary_fault(lang::Code::B906, "a field this close to a pole cannot be laid out",
-                              span, fmt::format("latitude {:.6g}", at.lat), "");
+                              span, fmt::format("latitude {:.6g}", at.lat),
+                              would_be ? first_longitude : "");
+    if (!is_farmed && would_be)
+        return boundary_fault(lang::Code::B903,
+                              "a point is nowhere near farm ground: latitude comes first in it",
+                              span, fmt::format("latitude {:.6g}", at.lat), first_longitude);
     return std::nullopt;
 }
 

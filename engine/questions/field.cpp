@@ -38,6 +38,7 @@ void measure(const LaidField& field, FieldAnswer& answer) {
     answer.unripped_row_ends = acres(layout.unripped.row_ends);
     answer.unripped_gaps = acres(layout.unripped.gaps);
     answer.edge = feet(field.plane.perimeter);
+    answer.middle = field.plane.middle;
     for (const BoundaryMark& mark : field.boundary.marks)
         if (mark.keep_off)
             answer.kept_off.push_back(kept_off(mark));

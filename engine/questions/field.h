@@ -74,6 +74,7 @@ struct FieldAnswer {
     // ac, of the ground without holes: as of Unripped. With net and holes they add up to gross.
     double unripped_headland = 0, unripped_row_ends = 0, unripped_gaps = 0;
     double edge = 0;                                // ft, all outer edges
+    LonLat middle;                                  // of the extent
     std::vector<std::string> kept_off;              // "within 25 ft of Gas line"
     double heading = 0;                             // degrees from true north
     double spacing = 0, headland = 0, row_ends = 0; // ft

@@ -96,6 +96,10 @@ TEST_CASE("a bad boundary is an error with its place") {
         {head + "[[-120,36],[-119,36],[36,-120]]]}", lang::Code::B903, 55},
         {head + "[[179.9,10],[-179.9,10],[-179.9,10.1]]]}", lang::Code::B906, 34},
         {head + "[[10,86],[11,86],[11,86.1]]]}", lang::Code::B906, 35},
+        // A longitude of the United States where the latitude stands, with its sign or without.
+        {head + "[[36,-80],[36.01,-80],[36.01,-80.01]]]}", lang::Code::B903, 35},
+        {head + "[[36,80],[36.01,80],[36.01,80.01]]]}", lang::Code::B903, 35},
+        {"lon,lat\n-120,36\n", lang::Code::B901, 1},
         {R"({"type":"Polygon","crs":{"type":"name",)"
          R"("properties":{"name":"urn:ogc:def:crs:EPSG::32610"}},"coordinates":[)" +
              square + "]}",
@@ -112,6 +116,27 @@ TEST_CASE("a bad boundary is an error with its place") {
         if (column != 0)
             CHECK(result.sources.file(0).position(diagnostic.primary.span.begin).column == column);
     }
+}
+
+TEST_CASE("a file of another kind is told as what it is") {
+    const auto said = [](const std::string& text) {
+        const Read result = read(text);
+        REQUIRE(result.diagnostics.all().size() == 1);
+        return result.diagnostics.all()[0].title;
+    };
+    CHECK(said("\xEF\xBB\xBF<?xml version='1.0'?>\n<kml>") == "this is no GeoJSON, but a KML file");
+    CHECK(said("<?xml version='1.0'?><gpx>") == "this is no GeoJSON, but a GPX file");
+    CHECK(said(" <html>") == "this is no GeoJSON, but an XML file");
+    CHECK(said("corner;lat;lon\n1;36;-120") == "this is no GeoJSON, but a table");
+    CHECK(said("{\"type\": Polygon, 1}") == "the boundary is not valid JSON");
+    CHECK(said("nothing") == "the boundary is not valid JSON");
+}
+
+TEST_CASE("a field far to the north or in the south is one") {
+    for (const char* place :
+         {"[[25,69],[25.01,69],[25.01,69.01]]", "[[-70,-54],[-69.9,-54],[-70,-53.9]]",
+          "[[100,75],[100.01,75],[100.01,75.01]]"})
+        CHECK(read(polygon(place)).boundary);
 }
 
 TEST_CASE("points are counted up to the limit and not past it") {
