@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "cli/book/book_page.h"
+#include "lang/units/calendar.h"
 
 namespace acre::cli {
 namespace {
@@ -46,11 +47,13 @@ class Entries {
   private:
     struct Position {
         const engine::Event* issued = nullptr;
-        std::string state = "offered";
+        std::string state = "offered", since;    // since: the day of the word that says so
         std::vector<const engine::Event*> words; // that hold
         std::vector<Position*> orders;           // its change orders
         bool replaced = false;
         bool gone = false;       // a change order that is open no more, as its quote is withdrawn
+        std::size_t lapsed = 0;  // entries of lapsing so far: an offer that a word takes up again
+                                 // may lapse again
         Items offered, accepted; // as the entries so far have it
         // What is accepted of it: these, over those that a change order changes; null: nothing.
         const Items *stands = nullptr, *over = nullptr;
@@ -91,6 +94,7 @@ class Entries {
             for (const Position* order : position.orders)
                 lapse(order->issued->quote, event.date);
         position.state = event.state;
+        position.since = event.date;
         keep(event, position);
         const std::size_t first = entries_.size();
         const std::string called = event.state == "offered" ? "corrected" : event.state;
@@ -218,9 +222,10 @@ class Entries {
         position.state = "lapsed";
         const std::size_t first = entries_.size();
         offer(*position.issued, "lapsed", position, {});
+        const std::string after = lang::date_after(position.issued->valid_until, 1).value_or(day);
         for (std::size_t i = first; i < entries_.size(); ++i) {
-            entries_[i].id = fmt::format("{}.lapsed.{}", number, i - first + 1);
-            entries_[i].date = position.issued->valid_until;
+            entries_[i].id = fmt::format("{}.lapsed.{}", number, ++position.lapsed);
+            entries_[i].date = std::max(after, position.since);
         }
     }
 
