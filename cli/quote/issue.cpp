@@ -6,14 +6,26 @@
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/key_file.h"
 #include "cli/shared/text/wrap.h"
+#include "engine/billing/accepted.h"
 #include "engine/book/make_record.h"
 #include "engine/book/texts.h"
 #include "lang/diag/safe_text.h"
+#include "lang/units/calendar.h"
 #include "lang/units/money.h"
 #include "lang/units/number_text.h"
 
 namespace acre::cli {
 namespace {
+
+lang::Diagnostic before_acceptance(const engine::QuoteRecord& quote,
+                                   const engine::ContractStep& last) {
+    return lang::placeless(lang::Code::R005,
+                           fmt::format("quote {} was accepted on {}; a change order of {} cannot "
+                                       "change it yet",
+                                       last.quote, lang::day_text(last.accepted),
+                                       lang::day_text(quote.issued)),
+                           {}, {"`--date` is the day of the change order (today)"});
+}
 
 // The draft with the next number of the book and the pages that say it.
 lang::Outcome<Book::Coming> next_quote(const QuoteDraft& draft, const BookState& state,
@@ -31,6 +43,10 @@ lang::Outcome<Book::Coming> next_quote(const QuoteDraft& draft, const BookState&
         quote.number = engine::give_number(quote, record.counter);
     } else {
         const engine::Life& base = *state.lives.find(quote.changes);
+        // No rule of the book, for books have such change orders.
+        if (const auto stood = engine::contract_of(state.lives, quote.changes);
+            stood && quote.issued < stood->steps.back().accepted)
+            return before_acceptance(quote, stood->steps.back());
         quote.number = fmt::format("{}-C{}", quote.changes, base.change_orders.size() + 1);
         quote.before_cents = state.lives.contract_cents(base);
     }
