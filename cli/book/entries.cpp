@@ -95,7 +95,7 @@ class Entries {
                 lapse(order->issued->quote, event.date);
         position.state = event.state;
         position.since = event.date;
-        keep(event, position);
+        engine::hold(position.words, &event);
         const std::size_t first = entries_.size();
         const std::string called = event.state == "offered" ? "corrected" : event.state;
         const bool open = event.state == "offered" && !position.replaced;
@@ -103,17 +103,6 @@ class Entries {
         settle(event, called, position);
         if (entries_.size() == first)
             put(event, called, position, {{}}, true);
-    }
-
-    // The words that hold, as the lives of a book have them.
-    static void keep(const engine::Event& event, Position& position) {
-        std::vector<const engine::Event*>& words = position.words;
-        const bool corrects =
-            event.corrects != 0 && !words.empty() && words.back()->record == event.corrects;
-        if (corrects)
-            words.pop_back();
-        if (!corrects || words.empty() || words.back()->state != event.state)
-            words.push_back(&event);
     }
 
     // The word by which it was accepted, if that holds.

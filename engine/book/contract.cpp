@@ -21,10 +21,10 @@ const Life* Lives::last_order(const Life& life, std::string_view day) const {
     std::int64_t last = 0;
     for (const std::string& number : life.change_orders) {
         const Life& order = *find(number);
-        for (const Event& word : order.words)
-            if (word.state == "accepted" && word.date <= day && word.record > last &&
+        for (const Event* word : words_held(order, day))
+            if (word->state == "accepted" && word->record > last &&
                 standing(order, day).state != "withdrawn") {
-                last = word.record;
+                last = word->record;
                 found = &order;
             }
     }

@@ -261,17 +261,12 @@ std::string Lives::add(const Event& event) {
         if (const auto base = by_number_.find(event.changes); base != by_number_.end())
             lives_[base->second].change_orders.push_back(event.quote);
         by_number_.emplace(event.quote, lives_.size());
-        lives_.push_back({event, {}, {}, {}, {}});
+        lives_.push_back({event, {}, {}, {}, {}, {}});
     } else if (event.kind == "word") {
         if (const auto known = by_number_.find(event.quote); known != by_number_.end()) {
-            std::vector<Event>& words = lives_[known->second].words;
-            const bool corrects =
-                event.corrects != 0 && !words.empty() && words.back().record == event.corrects;
-            if (corrects)
-                words.pop_back();
-            // Taken back to a word before it: that one holds again, as it was said.
-            if (!corrects || words.empty() || words.back().state != event.state)
-                words.push_back(event);
+            Life& life = lives_[known->second];
+            for (Event& gone : hold(life.words, event))
+                life.gone.push_back(std::move(gone));
         }
     } else if (event.kind == "bill") {
         bills_.insert(event.bill);
@@ -301,16 +296,28 @@ std::vector<const Life*> Lives::all() const {
     return all;
 }
 
+std::vector<const Event*> words_held(const Life& life, std::string_view day) {
+    std::vector<const Event*> all, held;
+    for (const std::vector<Event>* words : {&life.words, &life.gone})
+        for (const Event& word : *words)
+            if (word.date <= day)
+                all.push_back(&word);
+    std::sort(all.begin(), all.end(),
+              [](const Event* a, const Event* b) { return a->record < b->record; });
+    for (const Event* word : all)
+        hold(held, word);
+    return held;
+}
+
 Standing Lives::standing(const Life& life, std::string_view day) const {
     Standing standing{"offered", life.quote.date, {}, {}, {}, false};
-    for (const Event& word : life.words)
-        if (word.date <= day)
-            standing = {word.state,
-                        word.date,
-                        word.note,
-                        word.state == "accepted" ? option_taken(life.quote, word) : standing.option,
-                        {},
-                        false};
+    for (const Event* word : words_held(life, day))
+        standing = {word->state,
+                    word->date,
+                    word->note,
+                    word->state == "accepted" ? option_taken(life.quote, *word) : standing.option,
+                    {},
+                    false};
     if (!life.replaced_by.empty() && life.replaced_on <= day)
         standing.replaced_by = life.replaced_by;
     // A change order that is open goes with its quote.

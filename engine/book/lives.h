@@ -36,10 +36,37 @@ inline constexpr std::string_view own_offer = "as above";
 struct Life {
     Event quote;              // as issued
     std::vector<Event> words; // that hold: none that was put right later
+    std::vector<Event> gone;  // the others: put right later, or that took one back
     std::string replaced_by;  // the number of a later quote that replaces this one
     std::string replaced_on;
     std::vector<std::string> change_orders; // their numbers
 };
+
+inline const Event& said(const Event& event) {
+    return event;
+}
+inline const Event& said(const Event* event) {
+    return *event;
+}
+// Takes a word in among those that hold, in the order of the records, and gives those that hold no
+// more: what it puts right, and the word itself where it says what held before, which is taken back
+// to and holds as it was said. That is so too where what it puts right is of a later day, and was
+// never among them.
+template <class Word> std::vector<Word> hold(std::vector<Word>& words, Word word) {
+    std::vector<Word> gone;
+    const Event& event = said(word);
+    if (event.corrects != 0 && !words.empty() && said(words.back()).record == event.corrects) {
+        gone.push_back(std::move(words.back()));
+        words.pop_back();
+    }
+    const bool back =
+        event.corrects != 0 && !words.empty() && said(words.back()).state == event.state;
+    (back ? gone : words).push_back(std::move(word));
+    return gone;
+}
+
+// The words that hold on a day.
+std::vector<const Event*> words_held(const Life& life, std::string_view day);
 
 // How a quote is on a day.
 struct Standing {
@@ -64,6 +91,8 @@ class Lives {
     const std::vector<Event>& events() const { return events_; }
 
     // With what happened up to that day; a quote past its date has lapsed.
+    // A word holds from its own date on, also one that puts another right: before that, the book
+    // said what was put right.
     Standing standing(const Life& life, std::string_view day) const;
     // What the work of an accepted quote stands at on that day: its own price, that of the option
     // taken, or that of its last accepted change order and the option taken there.
