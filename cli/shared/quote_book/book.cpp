@@ -222,6 +222,44 @@ std::optional<About> looked_at(About about, const std::vector<engine::Event>& ta
 
 } // namespace
 
+// A folder that was copied in part, or that a file service has not brought up to date, looks like a
+// smaller book. Whoever wrote into it would give a number twice, and move the head back to that.
+std::optional<lang::Diagnostic> Book::not_whole(const BookState& state, bool all) const {
+    const auto missing = [&](std::uint64_t index) {
+        lang::Diagnostic fault = unread(fmt::format("{} is missing", engine::record_file(index)));
+        fault.helps.push_back(
+            {"is the folder copied whole, and synchronized? Its records are to be "
+             "there before anything is added",
+             {}});
+        return fault;
+    };
+    std::string text;
+    const std::optional<engine::Head> head =
+        read("head", text).empty() ? engine::read_head(text) : std::nullopt;
+    std::string bytes;
+    // Read after the records: somebody may have added one meanwhile, and it is there then.
+    if (head && head->record > state.records &&
+        !read(engine::record_file(head->record), bytes).empty())
+        return missing(state.records + 1);
+    if (head && head->record > 0 && head->record <= state.records) {
+        std::string seal = state.seal;
+        if (head->record < state.records && read(engine::record_file(head->record), bytes).empty())
+            seal = engine::read_record(bytes).record.seal;
+        if (seal != head->seal)
+            return not_as_sealed(engine::record_file(head->record),
+                                 "is not the record that the head of the book names");
+    }
+    if (!all)
+        return std::nullopt;
+    const lang::Outcome<std::vector<std::uint64_t>> there = indices();
+    if (!there)
+        return std::move(there.said.diagnostics.all().front());
+    for (std::uint64_t index = 1; index <= state.records; ++index)
+        if (index > there->size() || (*there)[index - 1] != index)
+            return missing(index);
+    return std::nullopt;
+}
+
 lang::Outcome<BookState> Book::state(const About* about) const {
     const lang::Outcome<std::uint64_t> newest = newest_index();
     if (!newest)
@@ -270,6 +308,8 @@ lang::Outcome<BookState> Book::state(const About* about) const {
     if (tail.fault)
         return std::move(*tail.fault);
     state.seal = tail.seal;
+    if (auto fault = not_whole(state, about == nullptr))
+        return std::move(*fault);
     if (state.records >= indexed + index_lags)
         write_index(*this, index ? &*index : nullptr, tail.events);
     return state;

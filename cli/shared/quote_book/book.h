@@ -77,8 +77,9 @@ class Book {
     engine::FoundText text(const std::string& seal) const;
     engine::SealedTexts texts() const;
 
-    // The book as it is. R001: it cannot be read; R004: a record is not as it was sealed, or breaks
-    // a rule of the book. With `about` a large book is open sooner, and of what its index speaks of
+    // The book as it is. R001: it cannot be read, or records are missing that its head names; R004:
+    // a record is not as it was sealed or not the one that the head names, or breaks a rule of the
+    // book. With `about` a large book is open sooner, and of what its index speaks of
     // the state has only that; its newest event, keys, number and seal are those of all.
     lang::Outcome<BookState> state(const About* about = nullptr) const;
     // One record, with its texts if it is a quote. R001, R004.
@@ -108,6 +109,7 @@ class Book {
 
     std::string path(std::string_view name) const { return folder_ + "/" + std::string(name); }
     lang::Outcome<std::uint64_t> newest_index() const;
+    std::optional<lang::Diagnostic> not_whole(const BookState& state, bool all) const;
     struct Tail;
     Tail read_tail(std::uint64_t from, std::uint64_t newest, std::string seal) const;
     std::string write_head(const std::string& text) const;
