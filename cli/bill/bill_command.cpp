@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/bill/bill_arguments.h"
 #include "cli/bill/bill_page.h"
 #include "cli/command.h"
 #include "cli/shared/arguments.h"
@@ -11,6 +12,7 @@
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/job.h"
+#include "cli/shared/quote_book/bill_rows.h"
 #include "cli/shared/quote_book/key_file.h"
 #include "cli/shared/text/wrap.h"
 #include "engine/book/canonical.h"
@@ -22,12 +24,6 @@
 
 namespace acre::cli {
 namespace {
-
-struct BillArguments {
-    std::string number, log, book = "quote-book", posted, product, date, note, key, page, text;
-    std::vector<std::string> deposits, causes;
-    bool draft = false, csv = false, json = false;
-};
 
 void declare(BillArguments& arguments, Arguments& line) {
     line.positional("NUMBER", "the quote's number, or that of a bill", arguments.number);
@@ -193,13 +189,20 @@ engine::BillRecord record_of(const MadeBill& made, const Asked& asked, const std
     return record;
 }
 
-void show(const BillArguments& arguments, const MadeBill& made, bool color, Reply& reply) {
+std::string csv_of(const MadeBill& made, const Asked& asked) {
+    const engine::QuoteRecord& quote = made.page.work.quote;
+    return bill_csv_heading() +
+           bill_csv_rows(record_of(made, asked, {}), quote.who, quote.title, quote.money.code);
+}
+
+void show(const BillArguments& arguments, const Asked& asked, const MadeBill& made, bool color,
+          Reply& reply) {
     if (!made.doubts.diagnostics.all().empty())
         reply.said.push_back(made.doubts);
     if (arguments.json)
         reply.document = bill_json(made.page);
     else
-        reply.page = arguments.csv ? bill_csv(made.page) : bill_text(made.page, color);
+        reply.page = arguments.csv ? csv_of(made, asked) : bill_text(made.page, color);
     reply.exact = arguments.csv;
     Reply told;
     if (arguments.page.empty() || save(arguments.page, bill_html(made.page), told))
@@ -217,32 +220,6 @@ void show(const BillArguments& arguments, const MadeBill& made, bool color, Repl
             kept.diagnostics.add(std::move(fault));
         }
     }
-}
-
-// The page of a bill as it was made, from the book.
-Reply reprint(const BillArguments& arguments) {
-    const Book book(arguments.book);
-    const lang::Outcome<BookState> state = book.state();
-    if (!state)
-        return state.said;
-    for (const engine::Event& event : state->lives.events()) {
-        if (event.kind != "bill" || event.bill != arguments.number)
-            continue;
-        const lang::Outcome<engine::Record> record =
-            book.record(static_cast<std::uint64_t>(event.record));
-        if (!record)
-            return record.said;
-        engine::FoundText page = book.text(record->bill()->page);
-        if (!page.fault.empty())
-            return book.unread("the page of bill " + event.bill + " " + page.fault);
-        Reply reply;
-        reply.page = arguments.json ? engine::draft_json(*record) : std::move(page.text);
-        reply.exact = true;
-        if (!arguments.text.empty())
-            save(arguments.text, reply.page, reply);
-        return reply;
-    }
-    return lang::placeless(lang::Code::R002, "the book has no bill `" + arguments.number + "`");
 }
 
 Reply issue(const BillArguments& arguments, const Asked& asked, Console& console) {
@@ -284,7 +261,7 @@ Reply issue(const BillArguments& arguments, const Asked& asked, Console& console
         return reply;
     }
     reply.note = added->note;
-    show(arguments, made, console.color_out, reply);
+    show(arguments, asked, made, console.color_out, reply);
     return reply;
 }
 
@@ -297,7 +274,7 @@ Reply draft(const BillArguments& arguments, const Asked& asked, bool color) {
     if (!made)
         return made.said;
     Reply reply;
-    show(arguments, *made, color, reply);
+    show(arguments, asked, *made, color, reply);
     return reply;
 }
 
@@ -319,7 +296,7 @@ Reply bill_command(Words words, Console& console) {
     arguments.note = engine::utf8_text(arguments.note);
     if (arguments.date.empty())
         arguments.date = today();
-    if (arguments.number.find("-B") != std::string::npos)
+    if (is_bill_number(arguments.number))
         return reprint(arguments);
     Asked asked;
     if (auto failure = read_asked(arguments, asked))

@@ -19,7 +19,6 @@ struct BillPage {
 
 std::string bill_text(const BillPage& bill, bool color);
 std::string bill_html(const BillPage& bill);
-std::string bill_csv(const BillPage& bill);
 // Schema acrewright.bill/1. Field by field in cli/README.md.
 Document bill_json(const BillPage& bill);
 
