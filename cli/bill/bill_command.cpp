@@ -1,5 +1,6 @@
 // bill: what accepted work comes to by the quote's own terms, sealed into the book with its log.
 #include <algorithm>
+#include <cmath>
 #include <string>
 
 #include <fmt/format.h>
@@ -34,7 +35,8 @@ void declare(BillArguments& arguments, Arguments& line) {
                 arguments.posted);
     line.option("--product", "NAME", "which of their products the quote goes by (the only one)",
                 arguments.product);
-    line.option("--deposit", "MONEY", "a deposit to take off; may be given again",
+    line.option("--deposit", "MONEY",
+                "a deposit to take off; may be given again; below zero puts one back",
                 arguments.deposits);
     line.option("--cause", "WORD=CLAUSE",
                 "what a cause of the log means: not_ready, lines, weather or repairs",
@@ -77,9 +79,12 @@ std::optional<lang::Said> read_asked(const BillArguments& arguments, Asked& aske
             lang::placeless(lang::Code::C004, "`--csv` and `--json` do not go together"));
     for (const std::string& text : arguments.deposits) {
         const auto amount = engine::figure_in(text, false);
-        if (!amount || !(*amount > 0) || *amount > 1e12)
-            return said_of(wrong("`--deposit` takes an amount above zero, as in '$5,000'; not `" +
-                                 text + "`"));
+        const double cents = amount ? std::round(*amount * 100) : 0;
+        if (cents == 0 || std::abs(cents) > 1e14 || std::abs(*amount * 100 - cents) > 1e-4)
+            return said_of(
+                wrong("`--deposit` takes an amount to the cent, as in '$5,000'; not `" + text + "`",
+                      {"below zero, as in '-$500', it puts back what an earlier bill "
+                       "took off too much"}));
         asked.deposits.push_back(*amount);
     }
     for (const std::string& text : arguments.causes) {
@@ -151,6 +156,7 @@ lang::Outcome<MadeBill> make_bill(const BillArguments& arguments, const Asked& a
         question.deposits.push_back(std::llround(deposit * 100));
     question.before = engine::billed_before(state.lives, work->contract.life->quote.quote);
     question.date = arguments.date;
+    question.accepted = work->contract.steps.back().accepted;
     question.finished = work->contract.standing.state == "finished";
     lang::Outcome<engine::BillAnswer> answer = engine::ask(question);
     if (!answer)

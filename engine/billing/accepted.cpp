@@ -35,12 +35,19 @@ lang::Outcome<Contract> contract_of(const Lives& lives, const std::string& numbe
     Contract contract;
     contract.life = life;
     const Event* word = life == nullptr ? nullptr : accepted_word(lives, *life);
-    if (word == nullptr)
+    if (word == nullptr) {
+        const std::string state =
+            life == nullptr ? "of no quote" : lives.standing(*life, no_day).state;
         return lang::placeless(
             lang::Code::R010,
-            fmt::format("quote {} is {}: there is no accepted work", number,
-                        life == nullptr ? "of no quote" : lives.standing(*life, no_day).state),
-            {}, {"`acrewright mark` records what happened to a quote"});
+            fmt::format("quote {} is {}: there is no accepted work", number, state), {},
+            {state == "withdrawn" && !life->words.empty()
+                 ? fmt::format("work that was done before it was called off is billed of a quote "
+                               "that is finished with its log: `acrewright mark {} accepted "
+                               "--corrects {}`, then finished",
+                               life->quote.quote, life->words.back().record)
+                 : "`acrewright mark` records what happened to a quote"});
+    }
     contract.standing = lives.standing(*life, no_day);
     const auto step_of = [](const Event& quote, const Event& accepted) {
         const std::string option = option_taken(quote, accepted);

@@ -205,9 +205,18 @@ void take_off(const BillQuestion& question, std::vector<BillLine>& lines) {
                          -question.before->cents,
                          "the work in that bill, " + lang::day_text(question.before->date),
                          {}});
-    for (const std::int64_t cents : question.deposits)
-        lines.push_back(
-            {"deposit", "deposit", "less deposit", {}, 0, 0, -cents, "paid before", {}});
+    for (const std::int64_t cents : question.deposits) {
+        const bool less = cents > 0;
+        lines.push_back({"deposit",
+                         "deposit",
+                         less ? "less deposit" : "deposit put back",
+                         {},
+                         0,
+                         0,
+                         -cents,
+                         less ? "paid before" : "an earlier bill took off too much",
+                         {}});
+    }
 }
 
 // What may be right, and may be a slip that the customer would pay for, or the firm.
@@ -220,6 +229,29 @@ lang::Diagnostics doubts_of(const BillQuestion& question, const BillAnswer& answ
                 fmt::format("the bill has the {}, and the job is not finished", line.title),
                 {"if more work comes, less of it is due, or none"},
                 {"bill the job when it is done; a later bill takes this one off"}));
+    std::string whole;
+    for (const BillLine& line : answer.lines)
+        if (line.as_quoted && line.cents != 0 && !question.finished)
+            whole += (whole.empty() ? "" : ", ") + line.title;
+    if (!whole.empty())
+        doubts.add(lang::placeless(
+            lang::Code::L841,
+            fmt::format("the bill has all that was quoted of {}, and the job is not finished",
+                        whole),
+            {"the log does not measure it, so it is billed as if it were all done"},
+            {"bill the job when it is done, or log what was done of it"}));
+    std::int64_t deposits = 0;
+    for (const std::int64_t cents : question.deposits)
+        deposits += cents;
+    if (question.before)
+        for (const auto& [bill, cents] : question.before->deposits)
+            deposits += cents;
+    if (deposits > answer.work_cents)
+        doubts.add(lang::placeless(lang::Code::L841,
+                                   fmt::format("the deposits come to {} in all, and the work to {}",
+                                               lang::cents_text(deposits),
+                                               lang::cents_text(answer.work_cents)),
+                                   {"the bill credits what is over"}));
     if (!question.before)
         return doubts;
     for (const std::int64_t cents : question.deposits)
@@ -236,13 +268,40 @@ lang::Diagnostics doubts_of(const BillQuestion& question, const BillAnswer& answ
     return doubts;
 }
 
+// Days in the wrong order, or more put back than was ever taken off.
+std::optional<lang::Diagnostic> why_none(const BillQuestion& question) {
+    if (question.date < question.accepted)
+        return no_bill(fmt::format("the bill is of {}, and the work was accepted on {}",
+                                   lang::day_text(question.date),
+                                   lang::day_text(question.accepted)),
+                       {}, {"`acrewright mark --corrects` puts the day of a word right"});
+    if (question.before && question.date < question.before->date)
+        return no_bill(fmt::format("the bill is of {}, before bill {} that it takes off, of {}",
+                                   lang::day_text(question.date), question.before->bill,
+                                   lang::day_text(question.before->date)));
+    if (const std::string last = totals(*question.log).last; question.date < last)
+        return no_bill(fmt::format("the bill is of {}, before the last day of its log, {}",
+                                   lang::day_text(question.date), lang::day_text(last)));
+    std::int64_t taken = 0, back = 0;
+    for (const std::int64_t cents : question.deposits)
+        back -= std::min<std::int64_t>(cents, 0);
+    if (question.before)
+        for (const auto& [bill, cents] : question.before->deposits)
+            taken += cents;
+    if (back > std::max<std::int64_t>(taken, 0))
+        return no_bill(
+            fmt::format("{} of deposits are put back, and earlier bills of the quote took "
+                        "off {}",
+                        lang::cents_text(back), lang::cents_text(taken)));
+    return std::nullopt;
+}
+
 } // namespace
 
 lang::Outcome<BillAnswer> ask(const BillQuestion& question) {
     const Terms terms(*question.quote);
-    if (const std::string last = totals(*question.log).last; question.date < last)
-        return no_bill(fmt::format("the bill is of {}, before the last day of its log, {}",
-                                   lang::day_text(question.date), lang::day_text(last)));
+    if (auto fault = why_none(question))
+        return std::move(*fault);
     BillAnswer answer;
     BilledAcres acres;
     if (auto failure = bill_items(question, terms, answer.lines, acres))

@@ -33,6 +33,7 @@ struct BillLine {
     std::int64_t cents = 0;
     std::string clause;             // why, in a sentence
     std::vector<std::string> terms; // names of the sealed lines it rests on
+    bool as_quoted = false;         // by the unit, and the log does not measure it
 };
 
 // What earlier bills of the quote had: the work of the last one, deposits not taken off, and the
@@ -49,9 +50,10 @@ struct BillQuestion {
     const PostedPrices* posted = nullptr;      // null: none were given
     std::string product;                       // of them; empty: the only one
     std::map<std::string, std::string> causes; // further words of the log: which clause they mean
-    std::vector<std::int64_t> deposits;        // cents
+    std::vector<std::int64_t> deposits;        // cents; below zero: put back
     std::optional<BilledBefore> before;
     std::string date;          // of the bill
+    std::string accepted;      // the day of the word whose terms hold
     bool without_fuel = false; // no fuel lines where no posted prices were given
     bool finished = true;      // the log is all of the job
 };
@@ -64,9 +66,11 @@ struct BillAnswer {
     std::string due_term; // the sealed line that says so
 };
 
-// L841: a deposit that was taken off before; a minimum of a job that is not finished. R010: the
-// quote, the log and the posted prices do not make a bill: no posted price of a week, a
-// cause that no clause knows, a figure that was not measured.
+// L841: a deposit that was taken off before, or is more than the work; of a job that is not
+// finished a minimum, or all of what the log does not measure. R010: the quote, the log and the
+// posted prices do not make a bill: no posted price of a week, a cause that no clause knows, a
+// figure that was not measured; a day before the work was accepted, or before the bill that is
+// taken off.
 lang::Outcome<BillAnswer> ask(const BillQuestion& question);
 
 // The clause that a cause of the log falls under, "not_ready"; empty: none is known.

@@ -91,6 +91,7 @@ class Items {
         } else if (done.line == nullptr) {
             line.clause = fmt::format("{} as quoted: the log does not measure it",
                                       quantity(item.quantity, item.per));
+            line.as_quoted = true;
         } else {
             take_measured(item, done, line);
         }
