@@ -23,6 +23,21 @@ lang::Diagnostic against_rules(const std::string& why) {
     return lang::placeless(lang::Code::R005, whole ? why : "the new record " + why);
 }
 
+// One clock that was ahead holds up everybody behind it, so the way on is told.
+void add_clock_help(const engine::Event& newest, lang::Diagnostic& fault) {
+    fault.helps.push_back({fmt::format("is the clock of this machine right? Record {} was written "
+                                       "at {}",
+                                       newest.record, newest.written),
+                           {}});
+    if (const auto seconds = engine::seconds_of(newest.written))
+        fault.helps.push_back(
+            {fmt::format("if it was that clock that was wrong, SOURCE_DATE_EPOCH={} "
+                         "before the command writes at that time, and `--date` "
+                         "says the day",
+                         *seconds),
+             {}});
+}
+
 lang::Diagnostic against_keys(const std::string& why) {
     return lang::placeless(lang::Code::R008, "the new record " + why, {},
                            {"`--key FILE` signs with a key that the book has admitted",
@@ -136,8 +151,12 @@ lang::Outcome<Added> Book::put(Coming coming, const BookState& state, std::strin
                               : state.keys.why_not(event.signer);
         !why.empty())
         return against_keys(why);
-    if (std::string why = state.lives.why_not(event); !why.empty())
-        return against_rules(why);
+    if (std::string why = state.lives.why_not(event); !why.empty()) {
+        lang::Diagnostic fault = against_rules(why);
+        if (why.starts_with("was written at"))
+            add_clock_help(*state.lives.newest(), fault);
+        return fault;
+    }
     if (bytes.size() > max_record_bytes)
         return unwritten("larger than the limit for a record");
     if (index > max_book_records)
