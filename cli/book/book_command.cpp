@@ -16,7 +16,7 @@ namespace {
 
 struct BookArguments {
     std::string folder = "quote-book", season, day;
-    bool events_csv = false, costs_csv = false, journal = false, json = false;
+    bool bills = false, events_csv = false, costs_csv = false, journal = false, json = false;
 };
 
 // The open quotes, priced with that season.
@@ -56,18 +56,38 @@ lang::Outcome<std::string> all_costs(const Book& book, const BookPage& page) {
     return out;
 }
 
+// The records of the bills up to the day.
+std::optional<lang::Said> read_bills(const Book& book, BookPage& page) {
+    for (const engine::Event& event : page.lives.events()) {
+        if (event.kind != "bill" || event.date > page.day)
+            continue;
+        const lang::Outcome<engine::Record> record =
+            book.record(static_cast<std::uint64_t>(event.record));
+        if (!record)
+            return record.said;
+        if (record->bill() != nullptr)
+            page.bills.push_back(*record->bill());
+    }
+    return std::nullopt;
+}
+
 Reply show(const BookArguments& arguments, bool color) {
     const Book book(arguments.folder);
     lang::Outcome<BookState> state = book.state();
     if (!state)
         return std::move(state.said);
-    BookPage page{std::move(state->lives), arguments.day, std::nullopt};
+    BookPage page{std::move(state->lives), arguments.day, {}, std::nullopt};
+    if (arguments.bills || arguments.journal || arguments.json)
+        if (auto failure = read_bills(book, page))
+            return std::move(*failure);
     if (!arguments.season.empty())
         if (auto failure = reprice_open(arguments, book, page))
             return std::move(*failure);
     Reply reply;
     if (arguments.json) {
         reply.document = book_json(page);
+    } else if (arguments.bills) {
+        reply.page = arguments.events_csv ? bills_csv(page) : bills_text(page, color);
     } else if (arguments.events_csv) {
         reply.page = entries_csv(page);
     } else if (arguments.journal) {
@@ -94,6 +114,9 @@ Reply book_command(Words words, Console& console) {
     line.positional("BOOK", "the folder (quote-book)", arguments.folder, false);
     line.option("--as-of", "DATE", "the book as it was on that day (today)", arguments.day);
     line.option("--season", "FILE", "today's season", arguments.season);
+    line.flag("--bills",
+              "the bills, and what of accepted work is billed; with --csv every line of them",
+              arguments.bills);
     line.flag("--csv", "every event and its amounts as CSV, for a spreadsheet",
               arguments.events_csv);
     line.flag("--journal", "accepted work as a journal, for book-keeping", arguments.journal);

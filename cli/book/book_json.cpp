@@ -29,6 +29,24 @@ Json quote_json(const BookPage& page, const engine::Life& life) {
             {"cents", quote.cents}};
 }
 
+Json a_bill(const BookPage& page, const engine::BillRecord& bill) {
+    const engine::Event& quote = page.lives.find(bill.quote)->quote;
+    const BillSums sums = sums_of(bill);
+    return {{"bill", bill.bill},
+            {"date", bill.date},
+            {"due", bill.due.empty() ? Json(nullptr) : Json(bill.due)},
+            {"quote", bill.quote},
+            {"terms_of", bill.terms_of},
+            {"for", quote.who},
+            {"customer_id", customer_id(quote.who)},
+            {"note", bill.note},
+            {"money", money_json(quote.money)},
+            {"work_cents", sums.work},
+            {"before_cents", sums.before},
+            {"deposit_cents", sums.deposits},
+            {"cents", bill.cents}};
+}
+
 Json today_json(const engine::Repriced& quote) {
     return {{"quote", quote.number},
             {"money", money_json(quote.money)},
@@ -51,6 +69,9 @@ Document book_json(const BookPage& page) {
     for (const engine::Life* life : page.lives.all())
         if (life->quote.date <= page.day)
             json["quotes"].push_back(quote_json(page, *life));
+    json["bills"] = Json::array();
+    for (const engine::BillRecord& bill : page.bills)
+        json["bills"].push_back(a_bill(page, bill));
     if (page.open_today) {
         json["open_today"] = Json::array();
         for (const engine::Repriced& quote : *page.open_today)

@@ -16,7 +16,8 @@ namespace acre::cli {
 
 struct BookPage {
     engine::Lives lives;
-    std::string day; // as it was on that day
+    std::string day;                       // as it was on that day
+    std::vector<engine::BillRecord> bills; // up to that day, in the order of the records
     // With the season of today, if asked: those that are open.
     std::optional<std::vector<engine::Repriced>> open_today;
 };
@@ -41,8 +42,17 @@ struct Entry {
 // of zeros. Sums of all entries: what is open, and what was accepted and holds.
 std::vector<Entry> entries_of(const engine::Lives& lives, const std::string& day);
 
+// The bills, and for each quote what it stands at beside what was billed.
+std::string bills_text(const BookPage& page, bool color);
+std::string bills_csv(const BookPage& page); // a row for each line of each bill
+// What a bill has: the work so far, the bill before it that is taken off, deposits taken off.
+struct BillSums {
+    std::int64_t work = 0, before = 0, deposits = 0;
+};
+BillSums sums_of(const engine::BillRecord& bill);
+
 std::string entries_csv(const BookPage& page);
-// Accepted work as a plain-text journal for double-entry book-keeping.
+// Accepted work and bills as a plain-text journal for double-entry book-keeping.
 std::string journal_text(const BookPage& page);
 // The costs of one quote; the heading stands before the first.
 std::string costs_heading();

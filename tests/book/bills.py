@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Bills of accepted work, worked out a second time from nothing but the record of the quote, the rows of the log and the posted prices, in
    fractions: bills.py PROGRAM"""
-import datetime, fractions, json, math, os, pathlib, subprocess, sys, tempfile
+import csv, datetime, fractions, io, json, math, os, pathlib, shutil, subprocess, sys, tempfile
 
 program = str(pathlib.Path(sys.argv[1]).resolve())
 root = pathlib.Path(__file__).resolve().parents[2]
@@ -16,9 +16,10 @@ def hold(what, got, wanted):
         failed.append(f'{what}: {got!r}, and not {wanted!r}')
 
 
-def run(*words, code=0, day='2027-12-20'):
+def run(*words, code=0, day='2027-12-20', text=None):
     seconds = str(int(datetime.datetime.fromisoformat(day + 'T15:00+00:00').timestamp()))
-    result = subprocess.run([program, *map(str, words)], cwd=root, capture_output=True, text=True, env={**os.environ, 'SOURCE_DATE_EPOCH': seconds})
+    result = subprocess.run([program, *map(str, words)], cwd=root, input=text, capture_output=True, text=True,
+                            env={**os.environ, 'SOURCE_DATE_EPOCH': seconds})
     if result.returncode != code:
         failed.append(f'{words}: ends with {result.returncode}\n{result.stdout}{result.stderr}')
     return result.stdout + (result.stderr if code else '')
@@ -283,12 +284,68 @@ def two_at_once(room):
     run('verify', book)
 
 
+def in_cents(text):
+    return int(round(F(text.replace('$', '').replace(',', '')) * 100))
+
+
+def the_book_lists_them(room):
+    """Page, CSV, JSON, journal: each bill, and what they come to, on each day; against the records."""
+    book, posted = room / 'book', posted_file(room, CALM)
+    for customer, number in (('Alder, Sons', 1), ('=Bow', 2), ('Alder, Sons', 3)):
+        text = (root / 'examples/01-first-price.job').read_text().replace('Quillon Orchards', customer)
+        run('quote', '-', '--named', 'examples/one.job', '--book', book, '--date', '2027-05-10', text=text)
+        run('mark', f'2027-00{number}', 'accepted', '--book', book, '--date', '2027-05-14')
+    half, all_of_it = write_csv(room / 'half.csv', days('2027-06-21', [20] * 3)), write_csv(room / 'all.csv', days('2027-06-21', [20] * 5 + [25]))
+    run('bill', '2027-001', half, '--book', book, *posted, '--date', '2027-06-24', '--deposit', '$10,000')
+    run('bill', '2027-002', all_of_it, '--book', book, *posted, '--date', '2027-06-28')
+    run('bill', '2027-001', all_of_it, '--book', book, *posted, '--date', '2027-06-30', '--deposit', '-$9,000')
+    run('quote', 'examples/01-first-price.job', '--book', book, '--date', '2027-07-01', '--changes', '2027-002', '--set', 'area=100 ac')
+    run('mark', '2027-002-C1', 'accepted', '--book', book, '--date', '2027-07-02')
+    run('bill', '2027-002', write_csv(room / 'less.csv', days('2027-06-21', [20] * 5)), '--book', book, *posted, '--date', '2027-07-03')
+    made = [record for record in records(book) if record['kind'] == 'bill']
+    hold('four bills', [one['bill'] for one in made], [f'2027-B00{number}' for number in range(1, 5)])
+    hold('more is put back than work comes', [one['cents'] < 0 for one in made], [False, False, False, True])
+    for date in ('2027-06-23', '2027-06-24', '2027-06-28', '2027-06-30', '2027-07-03'):
+        then = [one for one in made if one['date'] <= date]
+        told = json.loads(run('book', book, '--json', '--as-of', date))
+        hold(f'{date}: JSON', [(one['bill'], one['cents'], one['work_cents'] - one['before_cents'] - one['deposit_cents']) for one in told['bills']],
+             [(one['bill'], one['cents'], one['cents']) for one in then])
+        rows = list(csv.DictReader(io.StringIO(run('book', book, '--bills', '--csv', '--as-of', date))))
+        hold(f'{date}: CSV', [sum(in_cents(row['amount']) for row in rows if row['bill'] == one['bill']) for one in then], [one['cents'] for one in then])
+        hold(f'{date}: rows', len(rows), sum(len(one['items']) for one in then))
+        page = run('book', book, '--bills', '--as-of', date)
+        totals = [line.split()[-1] for line in page.split('\n') if line.strip().startswith('all')]
+        hold(f'{date}: page', [in_cents(total) for total in totals], [sum(one['cents'] for one in then)] * (2 if then else 1))
+        stands = sum(quote['contract_cents'] or 0 for quote in told['quotes'] if not quote['changes'])
+        last = [line.split() for line in page.split('\n') if line.strip().startswith('all ')][-1]
+        work = {one['quote']: sum(item['cents'] for item in one['items'] if item['kind'] not in ('deposit', 'before')) for one in then}
+        deposits = sum(item['cents'] for one in then for item in one['items'] if item['kind'] == 'deposit')
+        hold(f'{date}: what it stands at, work, deposits', [in_cents(text) for text in last[-4:-1]], [stands, sum(work.values()), deposits])
+        journal = run('book', book, '--journal', '--as-of', date)
+        sums = {}
+        for row in journal.split('\n'):
+            if row.startswith('    ') and not row.startswith('    ;'):
+                account, amount, money = row.split()
+                sums[account.split(':')[0]] = sums.get(account.split(':')[0], 0) + in_cents(amount)
+        hold(f'{date}: journal', [sums.get(name, 0) for name in ('receivables', 'income', 'deposits', 'contracts')],
+             [sum(one['cents'] for one in then), -sum(work.values()), -deposits, 0])
+        if shutil.which('hledger'):
+            result = subprocess.run(['hledger', '-f', '-', 'balance', 'receivables', '-O', 'csv', '--depth', '1', '--no-total'], input=journal, capture_output=True, text=True)
+            amounts = [in_cents(row[1].split()[0]) for row in list(csv.reader(io.StringIO(result.stdout)))[1:]]
+            hold(f'{date}: hledger', (result.returncode, sum(amounts)), (0, sum(one['cents'] for one in then)))
+    rows = list(csv.DictReader(io.StringIO(run('bill', '2027-B003', '--book', book, '--csv'))))
+    hold('a made bill as CSV', [in_cents(row['amount']) for row in rows], [item['cents'] for item in made[2]['items']])
+    for words in (['--page', room / 'x.html'], ['--draft'], ['--deposit', '5'], [half]):
+        hold(f'a made bill takes no {words[0]}', 'C004' in run('bill', '2027-B003', *words, '--book', book, code=2), True)
+    run('verify', book)
+
+
 with tempfile.TemporaryDirectory() as name:
     for number, case in enumerate(CASES):
         room = pathlib.Path(name) / f'{number}'
         room.mkdir()
         one_case(room, *case)
-    for number, story in enumerate((life_of_a_bill, option_taken, two_at_once)):
+    for number, story in enumerate((life_of_a_bill, option_taken, two_at_once, the_book_lists_them)):
         room = pathlib.Path(name) / f'story-{number}'
         room.mkdir()
         story(room)
