@@ -71,7 +71,7 @@ std::optional<lang::Said> read_bills(const Book& book, BookPage& page) {
     return std::nullopt;
 }
 
-Reply show(const BookArguments& arguments, bool color) {
+Reply show(const BookArguments& arguments, bool on_today, bool color) {
     const Book book(arguments.folder);
     lang::Outcome<BookState> state = book.state();
     if (!state)
@@ -84,6 +84,7 @@ Reply show(const BookArguments& arguments, bool color) {
         if (auto failure = reprice_open(arguments, book, page))
             return std::move(*failure);
     Reply reply;
+    reply.note = remarks_on(book.strays(), page, on_today);
     if (arguments.json) {
         reply.document = book_json(page);
     } else if (arguments.bills) {
@@ -124,12 +125,13 @@ Reply book_command(Words words, Console& console) {
     line.flag("--json", "the result as JSON, for other programs", arguments.json);
     if (auto reply = line.read(words))
         return std::move(*reply);
-    if (arguments.day.empty())
+    const bool on_today = arguments.day.empty();
+    if (on_today)
         arguments.day = today();
     if (!lang::day_number(arguments.day))
         return lang::placeless(lang::Code::C003, "`--as-of` takes a date, as in 2027-03-14; not `" +
                                                      arguments.day + "`");
-    return show(arguments, console.color_out);
+    return show(arguments, on_today, console.color_out);
 }
 
 } // namespace acre::cli

@@ -51,6 +51,10 @@ struct BillSums {
 };
 BillSums sums_of(const engine::BillRecord& bill);
 
+// What somebody who looks at the book should hear beside it: files that are none of its own, days
+// that are still to come, names of customers that may be one. Empty: nothing.
+std::string remarks_on(const std::vector<std::string>& strays, const BookPage& page, bool today);
+
 std::string entries_csv(const BookPage& page);
 // Accepted work and bills as a plain-text journal for double-entry book-keeping.
 std::string journal_text(const BookPage& page);

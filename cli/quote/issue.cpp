@@ -60,6 +60,29 @@ lang::Outcome<Book::Coming> next_quote(const QuoteDraft& draft, const BookState&
     return coming;
 }
 
+// The firm of the newest quote before this one, where it is another: two firms with one folder
+// would share their numbers.
+std::string other_firm(const Book& book, const BookState& state, const std::string& firm) {
+    constexpr std::uint64_t looked_at = 100;
+    for (std::uint64_t index = state.records; index > 0 && state.records - index < looked_at;
+         --index) {
+        std::string bytes;
+        if (!book.read(engine::record_file(index), bytes).empty())
+            break;
+        const engine::ReadRecord read = engine::read_record(bytes);
+        if (const engine::QuoteRecord* quote = read.record.quote())
+            return quote->firm == firm || quote->firm.empty() || firm.empty()
+                       ? std::string()
+                       : wrap("the quote before it in this book is of the firm `" +
+                                  lang::terminal_text(quote->firm) + "`, and this one of `" +
+                                  lang::terminal_text(firm) +
+                                  "`; a firm has a book of its own (`--book`)",
+                              page_width) +
+                             "\n";
+    }
+    return {};
+}
+
 // The same failure, told as what it means for the quote.
 lang::Said not_issued(const lang::Said& said) {
     lang::Said told;
@@ -121,6 +144,7 @@ void issue_quote(const QuoteArguments& arguments, const QuoteDraft& draft, Reply
     }
     const Book book(arguments.book);
     Pages pages;
+    std::string firm;
     const auto add = [&]() -> lang::Outcome<Added> {
         if (auto fault = book.create())
             return std::move(*fault);
@@ -128,8 +152,12 @@ void issue_quote(const QuoteArguments& arguments, const QuoteDraft& draft, Reply
         for (const std::string& number : {arguments.replaces, arguments.changes})
             if (!number.empty())
                 about.quotes.emplace(base_number(number));
-        return book.append([&](const BookState& state) { return next_quote(draft, state, pages); },
-                           *key, &about);
+        return book.append(
+            [&](const BookState& state) {
+                firm = other_firm(book, state, draft.quote().firm);
+                return next_quote(draft, state, pages);
+            },
+            *key, &about);
     };
     const lang::Outcome<Added> added = add();
     if (!added) {
@@ -140,7 +168,7 @@ void issue_quote(const QuoteArguments& arguments, const QuoteDraft& draft, Reply
     console.done = "quote " + quote.number + " is issued";
     if (added->fleeting)
         return reply.fail(may_be_lost(*added->fleeting, quote.number));
-    reply.note = added->note;
+    reply.note = firm + added->note;
     reply.page =
         arguments.job.json ? record_json(added->bytes) : issued_text(quote, *added, arguments.book);
     write_copies(arguments, pages, quote.number, reply);

@@ -4,7 +4,25 @@
 
 namespace acre::cli {
 
-std::string customer_id(const std::string& name) {
+namespace {
+
+// Blanks around a name and doubled ones are slips of typing that nobody sees.
+std::string without_stray_blanks(const std::string& name) {
+    std::string out;
+    for (const char c : name)
+        if (c != ' ')
+            out += c;
+        else if (!out.empty() && out.back() != ' ')
+            out += c;
+    if (!out.empty() && out.back() == ' ')
+        out.pop_back();
+    return out;
+}
+
+} // namespace
+
+std::string customer_id(const std::string& as_written) {
+    const std::string name = without_stray_blanks(as_written);
     std::string id;
     for (const char c : name) {
         const bool letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
