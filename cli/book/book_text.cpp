@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include "cli/book/book_page.h"
 #include "cli/shared/text/page.h"
 #include "cli/shared/text/table.h"
@@ -14,6 +16,23 @@ using lang::cents_text;
 using lang::money_text;
 using lang::terminal_text;
 
+// A change order's price is all of the work, not what it adds: whoever adds up the column counts
+// that work twice, unless told what it stands at.
+std::string with_changes(const BookPage& page, const engine::Life& life,
+                         const engine::Standing& standing) {
+    const bool holds = standing.state == "accepted" || standing.state == "finished";
+    if (!holds || !life.quote.changes.empty())
+        return {};
+    const std::int64_t now = page.lives.contract_cents(life, page.day);
+    if (now == cents_of_option(life.quote, standing.option))
+        return {};
+    return wrap(fmt::format("The work of {} stands at {} with its change orders, whose prices are "
+                            "of all of the work.",
+                            terminal_text(life.quote.quote), cents_text(now)),
+                page_width) +
+           "\n";
+}
+
 // The price of a quote is that of the option taken.
 std::string list_text(const BookPage& page, bool color) {
     Table table({{"quote", Align::Left},
@@ -22,6 +41,7 @@ std::string list_text(const BookPage& page, bool color) {
                  {"price"},
                  {"state", Align::Left}});
     bool any = false;
+    std::string changed;
     for (const engine::Life* life : page.lives.all()) {
         const engine::Event& quote = life->quote;
         if (quote.date > page.day)
@@ -32,9 +52,10 @@ std::string list_text(const BookPage& page, bool color) {
         table.row({terminal_text(quote.quote), terminal_text(lang::day_text(quote.date)),
                    terminal_text(quote.title), cents_text(cents_of_option(quote, standing.option)),
                    terminal_text(state_text(standing))});
+        changed += with_changes(page, *life, standing);
     }
     if (any)
-        return table.text(color);
+        return table.text(color) + changed;
     return page.lives.all().empty() ? "no quotes yet\n"
                                     : wrap("no quotes yet on " + lang::day_text(page.day) +
                                                ": the first of this book was issued " +
