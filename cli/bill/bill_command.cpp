@@ -58,7 +58,6 @@ lang::Diagnostic wrong(std::string title, std::vector<std::string> helps = {}) {
 
 // What the words of the command line say, read once.
 struct Asked {
-    std::vector<double> deposits; // money
     std::map<std::string, std::string> causes;
     std::optional<engine::PostedPrices> posted;
     std::string posted_text, key;
@@ -77,16 +76,6 @@ std::optional<lang::Said> read_asked(const BillArguments& arguments, Asked& aske
     if (arguments.csv && arguments.json)
         return said_of(
             lang::placeless(lang::Code::C004, "`--csv` and `--json` do not go together"));
-    for (const std::string& text : arguments.deposits) {
-        const auto amount = engine::figure_in(text, false);
-        const double cents = amount ? std::round(*amount * 100) : 0;
-        if (cents == 0 || std::abs(cents) > 1e14 || std::abs(*amount * 100 - cents) > 1e-4)
-            return said_of(
-                wrong("`--deposit` takes an amount to the cent, as in '$5,000'; not `" + text + "`",
-                      {"below zero, as in '-$500', it puts back what an earlier bill "
-                       "took off too much"}));
-        asked.deposits.push_back(*amount);
-    }
     for (const std::string& text : arguments.causes) {
         const std::size_t at = text.find('=');
         const std::string clause = at == text.npos ? "" : text.substr(at + 1);
@@ -136,6 +125,26 @@ struct MadeBill {
     lang::Said doubts; // of the log
 };
 
+// In the money of the quote, whose sign it may have; nothing: it cannot be paid.
+std::optional<std::int64_t> deposit_in(const std::string& text, std::int64_t step) {
+    constexpr double most = 1e12;
+    const auto amount = engine::figure_in(text, false);
+    if (!amount || std::abs(*amount) > most)
+        return std::nullopt;
+    const std::int64_t cents = std::llround(*amount * 100);
+    const bool whole = std::abs(*amount * 100 - static_cast<double>(cents)) < 1e-3;
+    return cents != 0 && whole && cents % step == 0 ? std::optional(cents) : std::nullopt;
+}
+
+lang::Diagnostic no_deposit(const std::string& text, std::int64_t step) {
+    return wrong(fmt::format("`--deposit` takes an amount in whole steps of {}, as in '{}'; not "
+                             "`{}`",
+                             lang::cents_text(step), lang::cents_text(500'000), text),
+                 {fmt::format("below zero, as in '{}', it puts back what an earlier bill took off "
+                              "too much",
+                              lang::cents_text(-50'000))});
+}
+
 // The bill as the book stands: the log and everything that it is held against are read anew, for
 // somebody else may have written meanwhile.
 lang::Outcome<MadeBill> make_bill(const BillArguments& arguments, const Asked& asked,
@@ -152,8 +161,12 @@ lang::Outcome<MadeBill> make_bill(const BillArguments& arguments, const Asked& a
     question.posted = asked.posted ? &*asked.posted : nullptr;
     question.product = engine::plain_word(arguments.product);
     question.causes = asked.causes;
-    for (const double deposit : asked.deposits)
-        question.deposits.push_back(std::llround(deposit * 100));
+    for (const std::string& text : arguments.deposits) {
+        const std::optional<std::int64_t> cents = deposit_in(text, work->quote.money.step);
+        if (!cents)
+            return no_deposit(text, work->quote.money.step);
+        question.deposits.push_back(*cents);
+    }
     question.before = engine::billed_before(state.lives, work->contract.life->quote.quote);
     question.date = arguments.date;
     question.accepted = work->contract.steps.back().accepted;
