@@ -18,12 +18,12 @@ std::string entries_csv(const BookPage& page) {
                       "offered,accepted,money\r\n";
     for (const Entry& entry : entries_of(page.lives, page.day)) {
         const engine::Event& quote = *entry.issued;
-        out += fmt::format(
-            "{},{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", csv_field(entry.id), entry.record,
-            csv_field(entry.date), csv_field(entry.event), csv_field(entry.quote),
-            customer_id(quote.who), csv_field(quote.who), csv_field(quote.title),
-            csv_field(quote.own_option), csv_field(entry.item), csv_field(entry.title),
-            money(entry.offered_cents), money(entry.accepted_cents), csv_field(quote.money.code));
+        out += fmt::format("{},{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", csv_field(entry.id),
+                           entry.record, csv_field(entry.date), csv_field(entry.event),
+                           csv_field(entry.quote), customer_id(quote.who), csv_field(quote.who),
+                           csv_field(quote.title), csv_field(entry.option), csv_field(entry.item),
+                           csv_field(entry.title), money(entry.offered_cents),
+                           money(entry.accepted_cents), csv_field(quote.money.code));
     }
     return out;
 }

@@ -36,6 +36,7 @@ struct Entry {
     std::string date, event, quote, item;
     std::string title;                     // of the item
     const engine::Event* issued = nullptr; // the quote
+    std::string option;                    // whose item it is: the quote's own, or the one accepted
     std::int64_t offered_cents = 0, accepted_cents = 0;
 };
 // Every event up to a day, in the order of the records; an event that moves no money has one entry

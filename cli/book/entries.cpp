@@ -55,6 +55,7 @@ class Entries {
         std::size_t lapsed = 0;  // entries of lapsing so far: an offer that a word takes up again
                                  // may lapse again
         Items offered, accepted; // as the entries so far have it
+        std::string option;      // whose items are accepted
         // What is accepted of it: these, over those that a change order changes; null: nothing.
         const Items *stands = nullptr, *over = nullptr;
     };
@@ -199,6 +200,10 @@ class Entries {
         if (same(position.accepted, accepted))
             return;
         put(event, called, position, negative(position.accepted), false);
+        const engine::Event* const taken = acceptance(position);
+        position.option = taken == nullptr ? "" : option_taken(*position.issued, *taken);
+        if (position.option.empty())
+            position.option = position.issued->own_option;
         put(event, called, position, accepted, false);
         position.accepted = std::move(accepted);
     }
@@ -243,8 +248,9 @@ class Entries {
             record_ = event.record;
             entries_.push_back({fmt::format("{:06}.{}", event.record, line_), event.record,
                                 event.date, called, position.issued->quote, item.name, item.title,
-                                position.issued, offered ? item.cents : 0,
-                                offered ? 0 : item.cents});
+                                position.issued,
+                                offered ? position.issued->own_option : position.option,
+                                offered ? item.cents : 0, offered ? 0 : item.cents});
         }
     }
 };

@@ -118,10 +118,17 @@ with tempfile.TemporaryDirectory() as name:
     own, fast = first['price']['cents'], first['options'][0]['cents']
     mark('2027-001', 'accepted', '2027-03-02', '--option', 'as above')
     hold('the own offer of several', stands('2027-03-02'), [own] * 3)
+
+    def options(number):
+        rows = csv.DictReader(io.StringIO(run('book', 'second', '--csv', '--as-of', '2027-12-31', room=room)))
+        return [row['option'] for row in rows if row['quote'] == number and row['accepted'] != '0.00']
+
+    hold('accepted items have the option that was accepted', set(options('2027-001')), {''})
     order = issue('--date', '2027-03-03', '--changes', '2027-001', '--set', 'area=30 ac', '--also', 'Fast')
     mark('2027-001-C1', 'accepted', '2027-03-04', '--option', 'Fast')
     small_fast = order['options'][0]['cents']
     hold('an option of a change order', stands('2027-03-04'), [small_fast] * 3)
+    hold('and its items have its name', set(options('2027-001-C1')), {'Fast'})
     hold('the day before', stands('2027-03-03'), [own] * 3)
     second = issue('--date', '2027-03-05', '--changes', '2027-001', '--set', 'area=20 ac')
     hold('the next change starts from it', second['before_cents'], small_fast)
