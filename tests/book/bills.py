@@ -16,13 +16,13 @@ def hold(what, got, wanted):
         failed.append(f'{what}: {got!r}, and not {wanted!r}')
 
 
-def run(*words, code=0, day='2027-12-20', text=None):
+def run(*words, code=0, day='2027-12-20', text=None, with_words=False):
     seconds = str(int(datetime.datetime.fromisoformat(day + 'T15:00+00:00').timestamp()))
     result = subprocess.run([program, *map(str, words)], cwd=root, input=text, capture_output=True, text=True,
                             env={**os.environ, 'SOURCE_DATE_EPOCH': seconds})
     if result.returncode != code:
         failed.append(f'{words}: ends with {result.returncode}\n{result.stdout}{result.stderr}')
-    return result.stdout + (result.stderr if code else '')
+    return result.stdout + (result.stderr if code or with_words else '')
 
 
 def half_up(value, parts=1):
@@ -302,6 +302,8 @@ def the_book_lists_them(room):
     run('quote', 'examples/01-first-price.job', '--book', book, '--date', '2027-07-01', '--changes', '2027-002', '--set', 'area=100 ac')
     run('mark', '2027-002-C1', 'accepted', '--book', book, '--date', '2027-07-02')
     run('bill', '2027-002', write_csv(room / 'less.csv', days('2027-06-21', [20] * 5)), '--book', book, *posted, '--date', '2027-07-03')
+    said = run('bill', '2027-003', all_of_it, '--book', book, *posted, '--date', '2027-07-03', '--draft', with_words=True)
+    hold('a log that another quote was billed by', 'are also in the log of quote 2027-002' in ' '.join(said.split()), True)
     made = [record for record in records(book) if record['kind'] == 'bill']
     hold('four bills', [one['bill'] for one in made], [f'2027-B00{number}' for number in range(1, 5)])
     hold('more is put back than work comes', [one['cents'] < 0 for one in made], [False, False, False, True])

@@ -1,5 +1,7 @@
 #include "cli/shared/quote_book/work.h"
 
+#include <map>
+
 #include <fmt/format.h>
 
 #include "cli/shared/files/read_text.h"
@@ -31,17 +33,43 @@ lang::Outcome<std::string> sealed_log(const Book& book, const engine::Life& life
     return std::string();
 }
 
-// The readings of other logs in the book; one that cannot be read is passed over here.
+// The log that the bill of this record was worked out from.
+lang::Outcome<std::string> billed_log(const Book& book, std::int64_t index) {
+    const lang::Outcome<engine::Record> record = book.record(static_cast<std::uint64_t>(index));
+    if (!record)
+        return record.said;
+    engine::FoundText found = book.text(record->bill() == nullptr ? "" : record->bill()->log);
+    if (!found.fault.empty())
+        return book.unread(std::move(found.fault));
+    return std::move(found.text);
+}
+
+// The newest bill of each quote, by its record.
+std::map<std::string, std::int64_t> newest_bills(const BookState& state) {
+    std::map<std::string, std::int64_t> bills;
+    for (const engine::Event& event : state.lives.events())
+        if (event.kind == "bill")
+            bills[event.quote] = event.record;
+    return bills;
+}
+
+// The readings of other logs in the book, those that quotes were finished with or else billed by;
+// one that cannot be read is passed over here.
 std::vector<engine::LogContext::Reading> other_readings(const Book& book, const BookState& state,
                                                         const engine::Life& own) {
     std::vector<engine::LogContext::Reading> all;
     std::size_t looked_at = 0;
+    const std::map<std::string, std::int64_t> bills = newest_bills(state);
     const std::vector<const engine::Life*> lives = state.lives.all();
     for (auto life = lives.rbegin(); life != lives.rend() && looked_at < most_other_logs; ++life) {
-        if (*life == &own || state.lives.standing(**life, engine::no_day).state != "finished")
+        const bool finished = state.lives.standing(**life, engine::no_day).state == "finished";
+        const auto bill = bills.find((*life)->quote.quote);
+        if (*life == &own || (!finished && bill == bills.end()))
             continue;
         ++looked_at;
-        const lang::Outcome<std::string> text = sealed_log(book, **life);
+        lang::Outcome<std::string> text = sealed_log(book, **life);
+        if (text && text->empty() && bill != bills.end())
+            text = billed_log(book, bill->second);
         if (!text || text->empty())
             continue;
         const lang::Outcome<engine::Record> record =
