@@ -4,6 +4,7 @@
 #include "cli/quote/quote_json.h"
 #include "cli/shared/files/write_file.h"
 #include "cli/shared/quote_book/book.h"
+#include "cli/shared/quote_book/customer_id.h"
 #include "cli/shared/quote_book/key_file.h"
 #include "cli/shared/text/wrap.h"
 #include "engine/billing/accepted.h"
@@ -83,6 +84,19 @@ std::string other_firm(const Book& book, const BookState& state, const std::stri
     return {};
 }
 
+// The wrong job's file changes or replaces the quote of somebody else.
+std::string other_customer(const BookState& state, const engine::QuoteRecord& quote) {
+    for (const std::string& number : {quote.replaces, quote.changes})
+        if (const engine::Life* life = number.empty() ? nullptr : state.lives.find(number))
+            if (customer_id(life->quote.who) != customer_id(quote.who))
+                return wrap("quote " + lang::terminal_text(number) + " is for `" +
+                                lang::terminal_text(life->quote.who) + "`, and this one for `" +
+                                lang::terminal_text(quote.who) + "`",
+                            page_width) +
+                       "\n";
+    return {};
+}
+
 // The same failure, told as what it means for the quote.
 lang::Said not_issued(const lang::Said& said) {
     lang::Said told;
@@ -144,7 +158,7 @@ void issue_quote(const QuoteArguments& arguments, const QuoteDraft& draft, Reply
     }
     const Book book(arguments.book);
     Pages pages;
-    std::string firm;
+    std::string doubt;
     const auto add = [&]() -> lang::Outcome<Added> {
         if (auto fault = book.create())
             return std::move(*fault);
@@ -154,7 +168,8 @@ void issue_quote(const QuoteArguments& arguments, const QuoteDraft& draft, Reply
                 about.quotes.emplace(base_number(number));
         return book.append(
             [&](const BookState& state) {
-                firm = other_firm(book, state, draft.quote().firm);
+                doubt = other_firm(book, state, draft.quote().firm) +
+                        other_customer(state, draft.quote());
                 return next_quote(draft, state, pages);
             },
             *key, &about);
@@ -168,7 +183,7 @@ void issue_quote(const QuoteArguments& arguments, const QuoteDraft& draft, Reply
     console.done = "quote " + quote.number + " is issued";
     if (added->fleeting)
         return reply.fail(may_be_lost(*added->fleeting, quote.number));
-    reply.note = firm + added->note;
+    reply.note = doubt + added->note;
     reply.page =
         arguments.job.json ? record_json(added->bytes) : issued_text(quote, *added, arguments.book);
     write_copies(arguments, pages, quote.number, reply);
