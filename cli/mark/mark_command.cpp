@@ -106,7 +106,10 @@ lang::Outcome<Book::Coming> coming_word(const MarkArguments& arguments, const st
                                            word.quote, (*life)->replaced_by, word.state));
     const engine::Event& quote = (*life)->quote;
     reply.said.clear();
-    if (word.state == "accepted" && word.date > quote.valid_until)
+    const std::vector<engine::Event>& words = (*life)->words;
+    const bool taken_back =
+        word.corrects != 0 && words.size() > 1 && words[words.size() - 2].state == word.state;
+    if (word.state == "accepted" && word.date > quote.valid_until && !taken_back)
         reply.fail(lang::placeless(lang::Code::L836,
                                    fmt::format("quote {} was good until {}, and is accepted on {}",
                                                word.quote, lang::day_text(quote.valid_until),
