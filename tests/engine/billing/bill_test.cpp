@@ -8,73 +8,13 @@
 #include <doctest/doctest.h>
 
 #include "engine/billing/bill_items.h"
+#include "tests/engine/billing/small_bills.h"
 
 namespace bill_test {
 
 using namespace acre;
 using namespace acre::engine;
-
-namespace {
-
-// Ripping of 40 acres at $100, counted by the acre, and the terms that it is billed by.
-QuoteRecord quote() {
-    QuoteRecord out;
-    out.items = {{"Ripping", "ripping", "ac", 40, 100, 3'000, 400'000, {}}};
-    out.counted = {{"acres", "ac", Counting::Work, "", 40, {}, false}};
-    out.lines = {{"acre_tolerance", "%", "", 5}};
-    return out;
-}
-
-void add_fuel(QuoteRecord& quote, const std::string& way, std::optional<double> floor = {}) {
-    quote.lines.push_back({"fuel_base", "$/gal", "", 4.20});
-    quote.lines.push_back({"fuel_step", "$/gal", "", 0.10});
-    quote.lines.push_back({"gallons_per_acre", "gal/ac", "", 20});
-    quote.lines.push_back({"fuel_way", "", way, no_value});
-    if (floor)
-        quote.lines.push_back({"fuel_floor", "$/gal", "", *floor});
-}
-
-JobLog log_of(const QuoteRecord& quote, const std::string& rows,
-              const std::string& head = "date,acres\n") {
-    lang::Outcome<JobLog> log = read_job_log("log.csv", head + rows, quote.counted);
-    REQUIRE(log);
-    return std::move(*log);
-}
-
-lang::Outcome<BillAnswer> asked(const QuoteRecord& quote, const JobLog& log,
-                                BillQuestion question = {}) {
-    question.quote = &quote;
-    question.log = &log;
-    if (question.date.empty())
-        question.date = "2027-07-20";
-    return ask(question);
-}
-
-BillAnswer billed(const QuoteRecord& quote, const JobLog& log, BillQuestion question = {}) {
-    lang::Outcome<BillAnswer> answer = asked(quote, log, std::move(question));
-    REQUIRE(answer);
-    return std::move(*answer);
-}
-
-PostedPrices posted(const std::string& rows) {
-    lang::Outcome<PostedPrices> prices =
-        read_posted("posted.csv", "week,product,price,source\n" + rows);
-    REQUIRE(prices);
-    return std::move(*prices);
-}
-
-std::string refusal(const lang::Outcome<BillAnswer>& answer) {
-    REQUIRE(!answer);
-    const lang::Diagnostic& said = answer.said.diagnostics.all().at(0);
-    CHECK(said.code == lang::Code::R010);
-    return said.title;
-}
-
-bool has(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
-}
-
-} // namespace
+using namespace small_bills;
 
 TEST_CASE("fuel is billed by whole steps above the base, and below it where both ways are quoted") {
     struct Row {
@@ -274,58 +214,6 @@ TEST_CASE("a minimum in the middle of a job and a deposit that was taken off bef
     question.deposits = {320'000};
     question.before = BilledBefore{"2027-B002", "2027-06-20", 100'000, {{"2027-B001", 40'001}}};
     CHECK(doubts(question) == "the deposits come to $3,600.01 in all, and the work to $3,600.00\n");
-}
-
-TEST_CASE("all of what no log measures is doubted while the job is not finished") {
-    QuoteRecord terms = quote();
-    terms.items.push_back({"Planting", "planting", "tree", 500, 2, 0, 100'000, {}});
-    terms.items.push_back({"Discing", "discing", "h", 0, 2, 0, 0, {}});
-    terms.items.push_back({"Move", "move", "", 0, 0, 0, 90'000, {}});
-    const JobLog log = log_of(terms, "2027-06-21,40\n");
-    BillQuestion question;
-    CHECK(asked(terms, log, question).said.diagnostics.all().empty());
-    question.finished = false;
-    const lang::Outcome<BillAnswer> answer = asked(terms, log, question);
-    REQUIRE(answer.said.diagnostics.all().size() == 1);
-    CHECK(answer.said.diagnostics.all()[0].code == lang::Code::L841);
-    CHECK(answer.said.diagnostics.all()[0].title ==
-          "the bill has all that was quoted of Planting, and the job is not finished");
-}
-
-TEST_CASE("a bill is not of a day before its work was accepted, or before the bill it takes off") {
-    const QuoteRecord terms = quote();
-    const JobLog log = log_of(terms, "2027-06-21,40\n");
-    BillQuestion question;
-    question.date = question.accepted = "2027-06-22";
-    CHECK(billed(terms, log, question).due_cents == 400'000);
-    question.accepted = "2072-06-22";
-    CHECK(refusal(asked(terms, log, question)) ==
-          "the bill is of June 22, 2027, and the work was accepted on June 22, 2072");
-    question.accepted = "2027-06-01";
-    question.before = BilledBefore{"2027-B001", "2027-06-22", 100'000};
-    CHECK(billed(terms, log, question).due_cents == 300'000);
-    question.before->date = "2027-06-23";
-    CHECK(refusal(asked(terms, log, question)) == "the bill is of June 22, 2027, before bill "
-                                                  "2027-B001 that it takes off, of June 23, 2027");
-}
-
-TEST_CASE("a deposit that was taken off by mistake is put back") {
-    const QuoteRecord terms = quote();
-    const JobLog log = log_of(terms, "2027-06-21,40\n");
-    BillQuestion question;
-    question.before = BilledBefore{"2027-B001", "2027-06-22", 400'000, {{"2027-B001", 50'000}}};
-    question.deposits = {-45'000};
-    const BillAnswer bill = billed(terms, log, question);
-    CHECK(bill.due_cents == 45'000);
-    CHECK(bill.lines.back().title == "deposit put back");
-    CHECK(bill.lines.back().kind == "deposit");
-    question.deposits = {-30'000, -20'001};
-    CHECK(refusal(asked(terms, log, question)) ==
-          "$500.01 of deposits are put back, and earlier bills of the quote took off $500.00");
-    question.before.reset();
-    question.deposits = {-1};
-    CHECK(refusal(asked(terms, log, question)) ==
-          "$0.01 of deposits are put back, and earlier bills of the quote took off $0.00");
 }
 
 TEST_CASE("an item is measured by the first line that counts it, the job's own before a model's") {

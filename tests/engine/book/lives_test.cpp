@@ -5,65 +5,12 @@
 
 #include <string>
 
+#include "tests/engine/book/told.h"
+
 namespace lives_test {
 
 using namespace acre::engine;
-
-namespace {
-
-// A book of events, each with the next number and time.
-struct Told {
-    Lives lives;
-    std::int64_t records = 0;
-    std::map<std::string, std::int64_t> counter;
-
-    Event next(const std::string& kind, const std::string& quote, const std::string& date) {
-        Event event;
-        event.record = records + 1;
-        event.kind = kind;
-        event.program = "0";
-        event.written = "2027-03-01T12:00:00Z";
-        event.counter = counter;
-        event.quote = quote;
-        event.date = date;
-        return event;
-    }
-    Event offer(std::int64_t cents, const std::string& date = "2027-03-01") {
-        Event event = next("quote", "", date);
-        const std::int64_t number = ++event.counter["2027"];
-        event.quote = "2027-00" + std::to_string(number);
-        event.valid_until = "2027-03-31";
-        event.cents = cents;
-        event.items = {{"Work", "work", cents}};
-        return event;
-    }
-    Event order(const std::string& base, std::int64_t cents) {
-        Event event = offer(cents, "2027-03-10");
-        event.counter = counter;
-        const Life* life = lives.find(base);
-        event.quote = base + "-C" + std::to_string(life->change_orders.size() + 1);
-        event.changes = base;
-        event.before_cents = lives.contract_cents(*life);
-        return event;
-    }
-    Event word(const std::string& quote, const std::string& state,
-               const std::string& date = "2027-03-05") {
-        Event event = next("word", quote, date);
-        event.state = state;
-        return event;
-    }
-    std::string add(const Event& event) {
-        std::string broken = lives.add(event);
-        ++records;
-        counter = event.counter;
-        return broken;
-    }
-    std::string state(const std::string& number, std::string_view day = no_day) const {
-        return lives.standing(*lives.find(number), day).state;
-    }
-};
-
-} // namespace
+using told_book::Told;
 
 TEST_CASE("a quote is offered, accepted and finished, and nothing follows") {
     Told book;
@@ -263,59 +210,6 @@ TEST_CASE("a word is taken back by one that says what held before it") {
     back.counter = book.counter;
     CHECK(book.lives.why_not(back) ==
           "quote 2027-002 is replaced by 2027-003; it cannot become accepted");
-}
-
-TEST_CASE("a word holds until the day of the one that puts it right") {
-    Told book;
-    Event offer = book.offer(100);
-    offer.own_option = "rows";
-    offer.options = {{"field", {{"Work", "work", 140}}, 140}};
-    REQUIRE(book.add(offer) == "");
-    Event taken = book.word("2027-001", "accepted", "2027-03-05");
-    taken.option = "field";
-    REQUIRE(book.add(taken) == "");
-    Event right = book.word("2027-001", "turned down", "2027-03-20");
-    right.corrects = 2;
-    REQUIRE(book.add(right) == "");
-    const Life& life = *book.lives.find("2027-001");
-    CHECK(book.state("2027-001", "2027-03-04") == "offered");
-    CHECK(book.state("2027-001", "2027-03-19") == "accepted");
-    CHECK(book.lives.standing(life, "2027-03-19").option == "field");
-    CHECK(book.lives.contract_cents(life, "2027-03-19") == 140);
-    CHECK(book.state("2027-001", "2027-03-20") == "turned down");
-    // Taken back: the word it was about is of the days between.
-    right = book.word("2027-001", "offered", "2027-03-25");
-    right.corrects = 3;
-    REQUIRE(book.add(right) == "");
-    CHECK(book.state("2027-001", "2027-03-24") == "turned down");
-    CHECK(book.state("2027-001", "2027-03-25") == "offered");
-    // A word of a later day that is taken back by one of an earlier day never held.
-    Event again = book.word("2027-001", "accepted", "2027-03-26");
-    again.option = "field";
-    REQUIRE(book.add(again) == "");
-    REQUIRE(book.add(book.word("2027-001", "finished", "2027-04-20")) == ""); // record 6
-    right = book.word("2027-001", "accepted", "2027-04-10");
-    right.corrects = 6;
-    REQUIRE(book.add(right) == "");
-    for (const char* day : {"2027-04-01", "2027-04-10", "2027-04-30"}) {
-        CHECK(book.state("2027-001", day) == "accepted");
-        CHECK(book.lives.contract_cents(life, day) == 140);
-    }
-}
-
-TEST_CASE("a change order holds until the day of the word that puts its acceptance right") {
-    Told book;
-    REQUIRE(book.add(book.offer(100)) == "");
-    REQUIRE(book.add(book.word("2027-001", "accepted")) == "");
-    REQUIRE(book.add(book.order("2027-001", 120)) == "");
-    REQUIRE(book.add(book.word("2027-001-C1", "accepted", "2027-03-12")) == ""); // record 4
-    Event right = book.word("2027-001-C1", "turned down", "2027-03-20");
-    right.corrects = 4;
-    REQUIRE(book.add(right) == "");
-    const Life& life = *book.lives.find("2027-001");
-    CHECK(book.lives.contract_cents(life, "2027-03-11") == 100);
-    CHECK(book.lives.contract_cents(life, "2027-03-19") == 120);
-    CHECK(book.lives.contract_cents(life, "2027-03-20") == 100);
 }
 
 TEST_CASE("a word puts the last one right, and nothing else") {
