@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/check.h"
+#include "lang/check/lint_cases.h"
 #include "lang/check/lint_numbers.h"
 #include "lang/check/resolve/report.h"
 
@@ -49,6 +50,7 @@ class Lint {
             boundary(given);
         }
         behind_the_boundary();
+        lint_cases(sheet_, sources_, diagnostics_);
         lint_numbers(sheet_, sources_, diagnostics_);
     }
 
