@@ -293,6 +293,8 @@ void lay_options(Resolution& r) {
         }
         if (options.size() == max_job_options)
             return r.too_many("options", max_job_options, option->title.span);
+        if (option->sets.empty())
+            report_empty_option(r, *option);
         options.push_back(option);
         r.sheet.job.options.emplace_back(option->title.text);
     }

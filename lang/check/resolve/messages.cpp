@@ -293,6 +293,16 @@ void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view opti
     r.add(std::move(d));
 }
 
+// Below it may stand lines that are not indented: then they change the job itself.
+void report_empty_option(Resolution& r, const ast::Option& option) {
+    Diagnostic d =
+        problem(Code::L825, fmt::format("the option \"{}\" changes nothing", option.title.text),
+                option.title.span, "nothing is indented below it");
+    d.notes.emplace_back("a `set` that is not indented sets the job itself");
+    d.helps.push_back({"indent the lines that belong to it, or take the option out", std::nullopt});
+    r.add(std::move(d));
+}
+
 void report_call_length(Resolution& r, const Callable& callable, std::uint32_t given,
                         const ast::Word& name) {
     const bool table = callable.kind == Callable::Kind::Table;

@@ -17,7 +17,8 @@ bool lost_to_syntax(const Resolution& r, std::string_view name, FileId file);
 void report_unknown_name(Resolution& r, const Where& where, std::string_view name,
                          Span span); // N201, N211
 void report_unknown_function(Resolution& r, const Where& where,
-                             const ast::Word& name); // N205, N211
+                             const ast::Word& name);                // N205, N211
+void report_empty_option(Resolution& r, const ast::Option& option); // L825
 void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view option,
                            Span span); // N204
 void report_call_length(Resolution& r, const Callable& callable, std::uint32_t given,
