@@ -11,6 +11,7 @@
 #include "lang/check/check.h"
 #include "lang/check/lint_cases.h"
 #include "lang/check/lint_numbers.h"
+#include "lang/check/lint_shares.h"
 #include "lang/check/resolve/report.h"
 
 namespace acre::lang {
@@ -52,6 +53,7 @@ class Lint {
         behind_the_boundary();
         lint_cases(sheet_, sources_, diagnostics_);
         lint_numbers(sheet_, sources_, diagnostics_);
+        lint_shares(sheet_, sources_, diagnostics_);
     }
 
   private:
