@@ -12,6 +12,7 @@
 #include "lang/check/lint_cases.h"
 #include "lang/check/lint_numbers.h"
 #include "lang/check/lint_shares.h"
+#include "lang/check/lint_unused.h"
 #include "lang/check/resolve/report.h"
 
 namespace acre::lang {
@@ -44,7 +45,7 @@ class Lint {
     void run() {
         // A model without a price is there for others to use: nothing in it is unused.
         if (!sheet_.prices.empty())
-            unused_lines();
+            lint_unused(sheet_, sources_, diagnostics_);
         for (const Given& given : sheet_.givens) {
             within(given);
             swing(given);
@@ -57,47 +58,6 @@ class Lint {
     }
 
   private:
-    void unused_lines() {
-        const FileId model = sheet_.prices.front().span.file;
-        std::vector<std::uint32_t>
-            used; // where the names of used lines stand: one for all copies of a line
-        const auto use = [&](LineId id) {
-            if (id != none && sheet_.lines[id].name_span.file == model)
-                used.push_back(sheet_.lines[id].name_span.begin);
-        };
-        for (const Node& node : sheet_.nodes)
-            if (node.op == Op::Line)
-                use(node.index);
-        for (const Correlation& correlation : sheet_.correlations)
-            for (const std::uint32_t given : {correlation.first, correlation.second})
-                if (given != none)
-                    use(sheet_.givens[given].line);
-        for (const PriceItem& item : sheet_.prices)
-            use(item.quantity);
-        for (const Counted& counted : sheet_.counted)
-            for (const LineId id : {counted.line, counted.many})
-                if (id != none)
-                    use(id);
-        for (LineId id = 0; id < sheet_.lines.size(); ++id)
-            if (sheet_.lines[id].shown)
-                use(id);
-        std::sort(used.begin(), used.end());
-        for (const Line& line : sheet_.lines) {
-            if ((line.role != Role::Line && line.role != Role::Given) || !line.label.empty() ||
-                line.name_span.file != model ||
-                std::binary_search(used.begin(), used.end(), line.name_span.begin))
-                continue;
-            const std::string_view name = sources_.text(line.name_span);
-            Diagnostic d = problem(Code::L801,
-                                   fmt::format("`{}` is {} but nothing uses or shows it", name,
-                                               line.role == Role::Given ? "a given" : "computed"),
-                                   line.name_span, "unused");
-            d.helps.push_back(
-                {"use it in a line, give it a label to show it, or delete it", std::nullopt});
-            diagnostics_.add(std::move(d));
-        }
-    }
-
     // An error: no value could ever be lawful.
     void within(const Given& given) {
         const auto low = constant(sheet_, given.within_low);
