@@ -105,6 +105,13 @@ class Steps {
             return warn(Code::L815, fmt::format("{} takes off the price", words()), "below zero",
                         "a discount is better seen as a line of the bill; if it is meant, accept "
                         "this warning");
+        if (share > 0 && share < smallest_usual)
+            return warn(Code::L815,
+                        fmt::format("{} is less than {}, which is unusual", words(),
+                                    lang::quantity_text(smallest_usual * 100, "%")),
+                        "a share in percent",
+                        fmt::format("look at its decimal point: {} times as much is  {}", 100,
+                                    lang::quantity_text(share * 10000, "%")));
         const double usual = step_->kind == StepKind::Markup   ? usual_markup
                              : step_->kind == StepKind::Margin ? usual_margin
                                                                : usual_overhead;

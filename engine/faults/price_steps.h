@@ -11,9 +11,10 @@ namespace acre::engine {
 
 // Shares past these are warned of. Common practice, no source: overhead of 5 to 30 % and profit of
 // 5 to 25 % are what contractors tell each other.
-inline constexpr double usual_overhead = 0.6; // overhead, reserve: of the cost
-inline constexpr double usual_markup = 1;     // of the sum so far
-inline constexpr double usual_margin = 0.6;   // of the price
+inline constexpr double usual_overhead = 0.6;   // overhead, reserve: of the cost
+inline constexpr double usual_markup = 1;       // of the sum so far
+inline constexpr double usual_margin = 0.6;     // of the price
+inline constexpr double smallest_usual = 0.005; // 0.15 % is somebody's 15 %
 // A rounding step larger than this share of what it rounds is no rounding.
 inline constexpr double usual_rounding = 0.25;
 // A minimum per unit that makes the price more than so many times as large was meant for the whole.
