@@ -129,6 +129,10 @@ class BelowZero {
         case lang::Role::EventMoney:
             return "an event happens or it does not: perhaps  max(…, 0)";
         case lang::Role::PriceLine:
+            if (line.name.ends_with(".quantity"))
+                return "a price is for so much of something: look at what its quantity is worked "
+                       "out from";
+            break;
         case lang::Role::Total:
             break;
         }

@@ -75,6 +75,23 @@ bool in_sight(const SourceMap& sources, FileId file, std::string_view name) {
            text.find(fmt::format("\" as {}", head)) != std::string_view::npos;
 }
 
+// "load" where 1/load is missing, of a noun: what is for each of them is as likely as what is for
+// all.
+std::string counted_thing(const Sheet& sheet, const Dim& missing) {
+    std::size_t noun = max_bases;
+    for (std::size_t i = 0; i < missing.exponent.size(); ++i)
+        if (missing.exponent[i] != 0) {
+            if (noun != max_bases || missing.exponent[i] != -1 || i < first_noun)
+                return {};
+            noun = i;
+        }
+    if (noun == max_bases)
+        return {};
+    Unit one_of_them;
+    one_of_them.dim.exponent[noun] = 1;
+    return sheet.units.text(one_of_them);
+}
+
 bool needs_brackets(Op op) {
     return row_of(op).strength <= row_of(Op::Add).strength;
 }
@@ -161,6 +178,17 @@ std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site&
                            m.unit_text);
     };
     const Mender& best = found.front();
+    const std::string counted = best.inverse ? counted_thing(sheet, missing) : std::string();
+    if (const std::string text = quotable(sources, node.span); !counted.empty() && !text.empty()) {
+        const std::string inner = needs_brackets(node.op) ? "(" + text + ")" : text;
+        out.push_back(
+            {fmt::format("if it is for each {}, write  {} / 1 {}", counted, inner, counted),
+             std::nullopt});
+        out.push_back({fmt::format("if it is for all of `{}` together, write  {} / {}", best.name,
+                                   inner, best.name),
+                       std::nullopt});
+        return out;
+    }
     if (const std::string text = quotable(sources, node.span); !text.empty()) {
         const std::string inner = needs_brackets(node.op) ? "(" + text + ")" : text;
         const std::string mended =

@@ -2,6 +2,7 @@
 // line of the sheet has it.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -79,6 +80,7 @@ class Mismatches {
     // What a value of another unit than declared lacks, and how to give it.
     void mend_unit(const Site& site, NodeId value, const Type& wanted, std::string_view unit_text,
                    Diagnostic& d) const;
+    std::optional<Help> turned_round(NodeId value, const Dim& wanted) const;
     Diagnostic sides(const Site& site, NodeId node, NodeId a, NodeId b, const Type* wanted);
     // Whether another line is to blame for the formula of the site, which lacks the factor
     // `missing`, in words `missing_text`: then that line is told, or will be.

@@ -32,6 +32,15 @@ std::string unit_of_the_model(const Sheet& sheet, const Dim& dim, const std::str
     return best != nullptr ? best->unit_text : sheet.units.usual_text(dim);
 }
 
+// A speed that is missing beside feet is one in ft/h, and nobody's speed.
+bool is_nobodys_speed(const Sheet& sheet, std::string_view unit, const Dim& dim) {
+    Dim speed;
+    speed.exponent[Length] = 1;
+    speed.exponent[Time] = -1;
+    return dim == speed && std::none_of(sheet.lines.begin(), sheet.lines.end(),
+                                        [&](const Line& line) { return line.unit_text == unit; });
+}
+
 // The unit behind the colon of a line: `NAME : UNIT`.
 std::optional<Span> declared_unit(const SourceMap& sources, const Line& line) {
     const std::string_view text = sources.file(line.name_span.file).text();
@@ -97,11 +106,19 @@ void Mismatches::unitless(const Blame::Unitless& fault, LineId line,
                            ? combine(*of_given, *of_missing, fault.inverse ? -1 : 1)
                            : std::nullopt;
     std::string unit = terms ? to_text(*terms) : std::string();
-    const NodeId bound = sheet_.givens[given.given].within_low;
-    if (bound != none && sheet_.nodes[bound].type.unit.dim == fault.type.unit.dim)
-        unit = kind_text({}, bound); // as its range says it
+    const Given& ranges = sheet_.givens[given.given];
+    const auto says_unit = [&](NodeId bound) {
+        return bound != none && sheet_.nodes[bound].type.kind == Type::Kind::Number &&
+               sheet_.nodes[bound].type.unit.dim == fault.type.unit.dim;
+    };
+    if (says_unit(ranges.within_low)) // as its range says it
+        unit = kind_text({}, ranges.within_low);
+    else if (says_unit(ranges.swing_low) && !ranges.of_it)
+        unit = kind_text({}, ranges.swing_low);
     else if (unit.empty() || unit == "1" || hides_ratio(sheet_, unit))
         unit = sheet_.units.usual_text(fault.type.unit.dim);
+    else if (is_nobodys_speed(sheet_, unit, fault.type.unit.dim))
+        unit = "mi/h";
     const std::string name(sources_.text(given.name_span));
     const bool by_range = line == fault.given;
     Diagnostic d = problem(

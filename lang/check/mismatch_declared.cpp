@@ -26,6 +26,10 @@ void Mismatches::mend_unit(const Site& site, NodeId value, const Type& wanted,
     const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}});
     if (!missing)
         return;
+    if (std::optional<Help> turned = turned_round(value, wanted.unit.dim)) {
+        d.helps.push_back(std::move(*turned));
+        return;
+    }
     const bool literal = is_literal(value);
     const std::string note = apart_note(missing->dim);
     if (!note.empty())
@@ -36,6 +40,40 @@ void Mismatches::mend_unit(const Site& site, NodeId value, const Type& wanted,
                                           .quotient_text(unit_text, wanted.unit, value)));
     if (!literal)
         d.helps = mend(sheet_, sources_, site, value, missing->dim);
+    Dim bank; // a yard in the bank over a cubic foot
+    bank.exponent[Bank] = 1;
+    bank.exponent[Length] = -3;
+    const std::string text = quotable(sources_, node.span);
+    if (!literal && missing->dim == bank && !text.empty() && d.helps.empty())
+        d.helps.push_back(
+            {fmt::format("for ground as it lies, write  {} * 1 bcy/cy",
+                         node.op == Op::Add || node.op == Op::Subtract ? "(" + text + ")" : text),
+             std::nullopt});
+}
+
+// `pace / area` and `area * pace` where `area / pace` has the unit: of two lines or numbers, one
+// way alone has.
+std::optional<Help> Mismatches::turned_round(NodeId value, const Dim& wanted) const {
+    const Node& node = sheet_.nodes[value];
+    if (node.op != Op::Multiply && node.op != Op::Divide)
+        return std::nullopt;
+    for (const NodeId side : {node.a, node.b})
+        if (sheet_.nodes[side].op != Op::Line || sheet_.nodes[side].type.kind != Type::Kind::Number)
+            return std::nullopt;
+    const Unit a{sheet_.nodes[node.a].type.unit.dim, {}};
+    const Unit b{sheet_.nodes[node.b].type.unit.dim, {}};
+    const std::string_view left = sources_.text(sheet_.nodes[node.a].span);
+    const std::string_view right = sources_.text(sheet_.nodes[node.b].span);
+    std::string write;
+    if (const auto unit = divide(a, b); unit && unit->dim == wanted)
+        write = fmt::format("{} / {}", left, right);
+    else if (const auto turned = divide(b, a); turned && turned->dim == wanted)
+        write = fmt::format("{} / {}", right, left);
+    else if (const auto product = multiply(a, b); product && product->dim == wanted)
+        write = fmt::format("{} * {}", left, right);
+    if (write.empty())
+        return std::nullopt;
+    return Help{fmt::format("write  {}", write), Edit{node.span, write}};
 }
 
 void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, const Type& wanted,
@@ -126,7 +164,13 @@ void Mismatches::argument(const Site& site, NodeId value, Mismatch mismatch, con
         if (const auto missing = divide(Unit{wanted.unit.dim, {}}, Unit{node.type.unit.dim, {}})) {
             if (const std::string note = apart_note(missing->dim); !note.empty())
                 d.notes.push_back(note);
-            d.helps = mend(sheet_, sources_, site, value, missing->dim);
+            for (const Mender& other : menders(sheet_, sources_, site, node.span, wanted.unit.dim))
+                if (!other.inverse && d.helps.empty())
+                    d.helps.push_back({fmt::format("`{}` ({}) is in {}: did you mean it?",
+                                                   other.name, other.place, other.unit_text),
+                                       std::nullopt});
+            if (d.helps.empty())
+                d.helps = mend(sheet_, sources_, site, value, missing->dim);
             for (Help& help : d.helps)
                 help.edit.reset(); // the argument may as well be another
         }
@@ -212,6 +256,12 @@ void Mismatches::cost(const Cost& cost) {
             break;
         }
     }
+    if (const auto wanted = divide(dollar, rate.type.unit); wanted && d.helps.empty())
+        if (const auto missing = divide(*wanted, Unit{sheet_.nodes[over].type.unit.dim, {}});
+            missing && rate.type.unit.dim.exponent[Money] == 1)
+            for (Help& help : d.helps = mend(sheet_, sources_, site, over, missing->dim))
+                if (const std::size_t at = help.text.find("write  "); at != std::string::npos)
+                    help.text.insert(at + 7, "over ");
     if (const auto wanted = divide(dollar, sheet_.nodes[over].type.unit);
         wanted && d.helps.empty() && wanted->dim.exponent[Money] == 1)
         d.helps.push_back(

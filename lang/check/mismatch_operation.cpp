@@ -9,6 +9,8 @@
 #include "lang/check/operations.h"
 #include "lang/check/resolve/report.h"
 #include "lang/check/written_unit.h"
+#include "lang/units/number_text.h"
+#include "lang/units/share.h"
 
 namespace acre::lang {
 
@@ -67,6 +69,19 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
                            Edit{sheet_.nodes[number].span, text}});
         return d;
     }
+    // `hours + 15 %`: so much more of it.
+    if ((whole.op == Op::Add || whole.op == Op::Subtract) && is_share(right.type.unit) &&
+        is_literal(b) && right.op == Op::Number && !is_plain(left.type))
+        if (const std::string text = quotable(sources_, left.span); !text.empty()) {
+            const bool more = whole.op == Op::Add;
+            const std::string share = number_text(more ? 100 + right.number : 100 - right.number);
+            const bool sum = left.op == Op::Add || left.op == Op::Subtract;
+            d.helps.push_back(
+                {fmt::format("for {} {} of it, write  {} * {} %", sources_.text(right.span),
+                             more ? "more" : "less", sum ? "(" + text + ")" : text, share),
+                 std::nullopt});
+            return d;
+        }
     // The side that is unlike what the whole is to be is mended; the right one if that does not
     // tell.
     const bool mend_left = wanted != nullptr && wanted->kind == Type::Kind::Number &&

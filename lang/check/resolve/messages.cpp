@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/resolve/lookup.h"
+#include "lang/check/resolve/other_functions.h"
 #include "lang/diag/place.h"
 #include "lang/diag/suggest.h"
 
@@ -265,6 +266,10 @@ void report_unknown_function(Resolution& r, const Where& where, const ast::Word&
         names.push_back(builtin.name);
     for (const Callable& callable : r.callables)
         names.push_back(callable.name);
+    if (const std::string_view form = form_of_other(name.text); !form.empty()) {
+        d.helps.push_back({fmt::format("write  {}", form), std::nullopt});
+        return r.add(std::move(d));
+    }
     const std::vector<std::string_view> found = near_names(name.text, names);
     for (const std::string_view near : found) {
         const Callable* callable = r.find_callable(near);
@@ -289,7 +294,11 @@ void report_unknown_option(Resolution& r, ChoiceId choice, std::string_view opti
     if (!found.empty())
         d.helps.push_back({fmt::format("write  {}", found.front()),
                            near_edit(option, found, found.front(), span)});
-    d.notes.push_back(fmt::format("the choices of `{}`: {}", type.name, listed(options)));
+    std::vector<std::string_view> named;
+    for (const std::string_view name : options) // a list has one more, of entries that a job lists
+        if (!name.empty())
+            named.push_back(name);
+    d.notes.push_back(fmt::format("the choices of `{}`: {}", type.name, listed(named)));
     r.add(std::move(d));
 }
 

@@ -67,6 +67,10 @@ std::optional<Help> meant_instead(std::string_view word, Span span, const Source
         return time;
     if (before != ' ')
         return std::nullopt;
+    if (is_a_line(word, span.file, modules))
+        return Help{
+            fmt::format("`{}` is a line of the model; to multiply, write  * {}", word, word),
+            Edit{{span.file, span.begin, span.begin}, "* "}};
     std::vector<std::string_view> clauses;
     for (const Keyword clause : {Keyword::Because, Keyword::Within, Keyword::Swing, Keyword::Choose,
                                  Keyword::Over, Keyword::Otherwise, Keyword::Then, Keyword::Costs})

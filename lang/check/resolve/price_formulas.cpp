@@ -265,8 +265,20 @@ class PriceFiller {
         const Span value = r_.sheet.nodes[step.value].span;
         std::string name(step_names[static_cast<std::size_t>(step.kind)]);
         std::replace(name.begin(), name.end(), '_', ' ');
-        r_.add(problem(Code::U311, fmt::format("the step `{}` needs {}", name, wanted), value,
-                       unit_of(type)));
+        Diagnostic d = problem(Code::U311, fmt::format("the step `{}` needs {}", name, wanted),
+                               value, unit_of(type));
+        const Node& node = r_.sheet.nodes[step.value];
+        const std::string_view text = r_.sources.text(value);
+        if (!share && node.op == Op::Number && type.kind == Type::Kind::Number &&
+            type.unit == one) {
+            const std::string money = fmt::format("{}{}", r_.sheet.units.money(), text);
+            d.helps.push_back({fmt::format("write  {}", money), Edit{value, money}});
+        } else if (share && type.kind == Type::Kind::Number && type.unit.dim.exponent[Money] == 1) {
+            d.helps.push_back({"money that is added is a cost: write it as one, with  cost NAME : "
+                               "UNIT = RATE over QUANTITY",
+                               std::nullopt});
+        }
+        r_.add(std::move(d));
         return false;
     }
 
