@@ -69,9 +69,14 @@ class SignHabit : private BrokenTokens {
                 return equals_at(token(first).begin, token(first + 1).end);
         }
         const bool set = b_.statement == Keyword::Set && b_.expected == Expected::Equals;
-        if (set && text(0) == ":")
+        if (set && (text(0) == ":" || text(0) == "to"))
             return equals_at(token(0).begin, token(0).end);
-        if (set && text(-1) == "==") // it broke off at its second sign
+        const bool gives = b_.expected == Expected::Equals || b_.expected == Expected::Colon;
+        if (gives && text(-1) == "==" && gives_value(-1)) // it broke off at its second sign
+            return equals_at(token(-1).begin, token(-1).end);
+        const bool given = b_.statement == Keyword::Given && at_ == 3 && text(-1) == ":";
+        if (given && (is(0, TokenKind::Number) || money_sign_size(text(0)) > 0) &&
+            b_.expected == Expected::Unit)
             return equals_at(token(-1).begin, token(-1).end);
         const bool named = at_ == 2 && is(-1, TokenKind::Name) && !touch(-1, 0);
         const bool value =
@@ -108,7 +113,7 @@ class SignHabit : private BrokenTokens {
 std::optional<Diagnostic> describe_habit(const Break& b) {
     if (b.row)
         return std::nullopt;
-    for (const auto look : {describe_number_habit, describe_range_habit})
+    for (const auto look : {describe_number_habit, describe_range_habit, describe_word_habit})
         if (std::optional<Diagnostic> d = look(b))
             return d;
     return SignHabit(b).run();

@@ -18,6 +18,9 @@ std::optional<Diagnostic> describe_number_habit(const Break& b);
 // Those of ranges. S103, S110.
 std::optional<Diagnostic> describe_range_habit(const Break& b);
 
+// Words that stand for others, or where none may: `if`, `else`, labels without quotes.
+std::optional<Diagnostic> describe_word_habit(const Break& b);
+
 // What stands for a date from `written` to the end of the statement, as year-month-day. S117; an
 // edit only where day and month cannot be taken for each other.
 Diagnostic describe_date(std::string_view text, Span written);

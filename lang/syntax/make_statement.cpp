@@ -111,6 +111,36 @@ ast::StatementNode named_by_text(Keyword head, const ast::Text& text) {
     }
 }
 
+// `3-5 mi/h`, without a blank: nobody takes a larger number from a smaller one. S110, and the
+// larger one is taken, so that this error is all.
+ast::ExprId no_range(const ast::Module& module, ast::ExprId value, std::string_view text,
+                     Diagnostics& diagnostics) {
+    if (value >= module.exprs.size())
+        return value;
+    const auto* minus = std::get_if<ast::Binary>(&module.exprs[value].node);
+    if (minus == nullptr || minus->op != ast::BinaryOp::Subtract)
+        return value;
+    const Span left = module.exprs[minus->left].span;
+    const Span right = module.exprs[minus->right].span;
+    const auto* low = std::get_if<ast::Number>(&module.exprs[minus->left].node);
+    const auto* high = std::get_if<ast::Number>(&module.exprs[minus->right].node);
+    if (low == nullptr || high == nullptr || low->value >= high->value ||
+        left.end != minus->op_span.begin || minus->op_span.end != right.begin)
+        return value;
+    const auto written = [&](Span s) { return text.substr(s.begin, s.end - s.begin); };
+    const std::string_view unit = low->unit || !high->unit ? "" : high->unit->text;
+    diagnostics.add(
+        {Code::S110,
+         "a value is one figure, not a range",
+         {{left.file, left.begin, right.end}, ""},
+         {},
+         {},
+         {{fmt::format("write the one figure, and behind it how far it may go:  swing {}{}{} .. {}",
+                       written(left), unit.empty() ? "" : " ", unit, written(right)),
+           {}}}});
+    return minus->right;
+}
+
 } // namespace
 
 ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& formulas) {
@@ -131,7 +161,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Part:
         return make_part(d);
     case Keyword::Given:
-        return make_given(d, value(0));
+        return make_given(d, no_range(module_, value(0), text_, diagnostics_));
     case Keyword::Cost:
         return make_cost(d, value(0), value(1));
     case Keyword::Event:
@@ -149,7 +179,7 @@ ast::StatementNode Assembler::make(const LogicalLine& line, Draft& d, Formulas& 
     case Keyword::Define:
         return make_define(d, value(0));
     case Keyword::Set:
-        return make_set(d, value(0));
+        return make_set(d, no_range(module_, value(0), text_, diagnostics_));
     case Keyword::List:
         return ast::List{d.words.front(), d.options, d.label};
     case Keyword::Show:

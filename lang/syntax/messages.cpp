@@ -242,7 +242,7 @@ class Describer {
                         "write  when CONDITION then VALUE otherwise VALUE");
         std::string help;
         if (b_.word == Keyword::Over)
-            help = "write  = RATE over QUANTITY";
+            help = "write  = RATE over QUANTITY  (a lump sum is over 1)";
         if (b_.word == Keyword::Costs)
             help = "write  costs MONEY";
         if (b_.word == Keyword::Be || b_.word == Keyword::Negative)

@@ -70,4 +70,7 @@ Diagnostic describe_unclosed_text(const Break& b, std::size_t open);
 Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place,
                             bool sets = false);
 
+// The same below a price, where only its steps stand. S100.
+Diagnostic describe_unknown_step(std::string_view text, Span line);
+
 } // namespace acre::lang

@@ -65,7 +65,8 @@ class NumberHabit : private BrokenTokens {
         static constexpr auto looks = std::to_array<Look>(
             {&NumberHabit::spaced_number, &NumberHabit::fraction, &NumberHabit::two_units,
              &NumberHabit::foot_mark, &NumberHabit::inch_mark, &NumberHabit::per,
-             &NumberHabit::money_letters, &NumberHabit::thousands, &NumberHabit::sign_apart});
+             &NumberHabit::money_letters, &NumberHabit::thousands, &NumberHabit::letter_for_zero,
+             &NumberHabit::sign_apart});
         return first_of(*this, looks);
     }
 
@@ -111,17 +112,18 @@ class NumberHabit : private BrokenTokens {
 
     // `6 1/2` and `6½`.
     std::optional<Diagnostic> fraction() const {
-        const std::optional<double> whole = value_of(text(-1));
-        if (!is(-1, TokenKind::Number) || !whole)
+        const bool mixed = is(-1, TokenKind::Number);
+        const std::optional<double> whole = mixed ? value_of(text(-1)) : 0;
+        if (!whole)
             return std::nullopt;
         std::optional<double> part;
         std::uint32_t end = token(0).end;
         for (const auto& [sign, value] : vulgar)
             if (text(0) == sign)
                 part = value;
-        if (!part && is(0, TokenKind::Number) && text(1) == "/" && is(2, TokenKind::Number) &&
-            touch(0, 1) && touch(1, 2) && all_digits(text(-1)) && all_digits(text(0)) &&
-            all_digits(text(2))) {
+        if (!part && mixed && is(0, TokenKind::Number) && text(1) == "/" &&
+            is(2, TokenKind::Number) && touch(0, 1) && touch(1, 2) && all_digits(text(-1)) &&
+            all_digits(text(0)) && all_digits(text(2))) {
             const std::optional<double> above = value_of(text(0));
             const std::optional<double> below = value_of(text(2));
             if (above && below && *above > 0 && *above < *below)
@@ -130,16 +132,17 @@ class NumberHabit : private BrokenTokens {
         }
         if (!part)
             return std::nullopt;
+        const std::uint32_t begin = token(mixed ? -1 : 0).begin;
         const std::string title =
-            fmt::format("`{}` is not one number", shortened(between(token(-1).begin, end)));
+            fmt::format("`{}` is not one number", shortened(between(begin, end)));
         const double value = *whole + *part;
         if (is_short(value))
-            return mended(Code::S106, title, token(-1).begin, end, fmt::format("{}", value),
+            return mended(Code::S106, title, begin, end, fmt::format("{}", value),
                           with_unit(value, end));
         return Diagnostic{
             Code::S106,
             title,
-            {{b_.file, token(-1).begin, end}, ""},
+            {{b_.file, begin, end}, ""},
             {},
             {},
             {{"write it with decimals, or as a sum of two values, each in its unit", {}}}};
@@ -216,11 +219,12 @@ class NumberHabit : private BrokenTokens {
         return std::nullopt;
     }
 
-    // `$38 per h`.
+    // `$38 per h`, `$38 an hour`.
     std::optional<Diagnostic> per() const {
         const bool number = is(-1, TokenKind::Number) || is_sign(-1) ||
                             (is(-1, TokenKind::Name) && is(-2, TokenKind::Number));
-        if (text(0) != "per" || !is(1, TokenKind::Name) || !number)
+        if ((text(0) != "per" && text(0) != "a" && text(0) != "an" && text(0) != "each") ||
+            !is(1, TokenKind::Name) || !number)
             return std::nullopt;
         std::uint32_t begin = token(is(-1, TokenKind::Name) ? -2 : -1).begin;
         if (is_sign(-2) && token(-2).end == begin)
@@ -261,6 +265,19 @@ class NumberHabit : private BrokenTokens {
         return mended(Code::S106,
                       fmt::format("`{}{}{}` is not a number", text(-2), text(-1), letter),
                       token(-1).begin, token(0).end, digits, std::string(text(-2)) + digits);
+    }
+
+    // `$6O/h`.
+    std::optional<Diagnostic> letter_for_zero() const {
+        const int at = is(-1, TokenKind::Number) ? 0 : -1; // `2OO gal` breaks off behind it
+        const std::string_view letters = text(at);
+        if (!is(at - 1, TokenKind::Number) || !is(at, TokenKind::Name) || !touch(at - 1, at) ||
+            letters.find_first_not_of("oO") != std::string_view::npos)
+            return std::nullopt;
+        const std::string digits =
+            fmt::format("{}{}", text(at - 1), std::string(letters.size(), '0'));
+        return mended(Code::S106, "a letter stands in a number", token(at - 1).begin, token(at).end,
+                      digits, fmt::format("{}{}", is_sign(at - 2) ? text(at - 2) : "", digits));
     }
 
     // `$ 38/h`.

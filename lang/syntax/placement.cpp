@@ -141,6 +141,8 @@ std::optional<Form> Assembler::form_of(std::uint32_t index) {
     if (permit == nullptr || (permit->places & place) == 0) {
         if (is_known && line.head != Keyword::None)
             misplaced(line);
+        else if (place == InPrice)
+            diagnostics_.add(describe_unknown_step(text_, span(line)));
         else
             diagnostics_.add(describe_unknown(text_, span(line), name_of_place(place),
                                               (permit_of(Keyword::Set)->places & place) != 0));
@@ -193,8 +195,14 @@ void Assembler::misplaced(const LogicalLine& line) {
         (permit == nullptr || place != InJob))
         d.helps.push_back(
             {fmt::format("`{}` says what a file is; it belongs in the first line only", word), {}});
+    else if (line.head == Keyword::Given && may_begin(Keyword::Set, kind_, above))
+        d.helps.push_back({"here a value is set: write  set  for  given",
+                           Edit{d.primary.span, std::string(spelling_of(Keyword::Set))}});
     else if (permit != nullptr)
-        d.helps.push_back({fmt::format("`{}` goes {}", word, list_of_places(permit->places)), {}});
+        d.helps.push_back(
+            {fmt::format("`{}` goes {}{}", word, list_of_places(permit->places),
+                         permit->places == InPrice ? ": indent it below its price" : ""),
+             {}});
     diagnostics_.add(std::move(d));
 }
 

@@ -17,6 +17,7 @@ namespace {
 
 constexpr auto range_signs = std::to_array<std::string_view>({"..", "\u2026", "to", "\u2013"});
 constexpr auto signs_of_units = std::to_array<std::string_view>({"/", ".", "^", "%"});
+constexpr auto plus_and_minus = std::to_array<std::string_view>({"+", "-", "/", "\u00B1"});
 constexpr auto dashes = std::to_array<std::string_view>({"-", "\u2013"});
 
 // A number as written, with the sign of money before it and the unit behind it.
@@ -44,6 +45,11 @@ class RangeHabit : private BrokenTokens {
     using BrokenTokens::BrokenTokens;
 
     std::optional<Diagnostic> run() const {
+        if (text(-1) == ".." && text(0) == "." && touch(-1, 0))
+            return mended(Code::S103, "a range is written with `..`", token(-1).begin, token(0).end,
+                          "..");
+        if (std::optional<Diagnostic> d = share_for_a_swing())
+            return d;
         if (b_.expected == Expected::Dots)
             return other_dots();
         if (b_.statement != Keyword::Set && b_.statement != Keyword::Given)
@@ -128,6 +134,26 @@ class RangeHabit : private BrokenTokens {
             d.helps.push_back({"write  swing LOW .. HIGH  behind the value", {}});
         else
             d.helps.push_back({fmt::format("write  {}", swing), Edit{span, swing}});
+        return d;
+    }
+    // `swing 10 %`, `swing +-10 %`.
+    std::optional<Diagnostic> share_for_a_swing() const {
+        int sign = 0;
+        while (at_ + sign > 0 && text(sign) != "swing")
+            --sign;
+        int number = sign + 1;
+        while (number <= 3 && is_one_of(text(number), plus_and_minus))
+            ++number;
+        const std::string_view digits = text(number);
+        const Measure far{"", digits, "%"};
+        if (text(sign) != "swing" || text(number + 1) != "%" || text(number + 2) == ".." ||
+            !is(number, TokenKind::Number) || !far.value() || *far.value() >= 100)
+            return std::nullopt;
+        const Span span{b_.file, token(sign).begin, token(number + 1).end};
+        const std::string swing = swing_of(Measure{"", "100", ""}, far);
+        Diagnostic d{Code::S103, "a swing goes from a low end to a high one", {span, ""}, {}, {},
+                     {}};
+        d.helps.push_back({fmt::format("write  {}", swing), Edit{span, swing}});
         return d;
     }
     static std::string swing_of(const Measure& value, const Measure& far) {

@@ -2,6 +2,7 @@
 #include "lang/syntax/messages.h"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <string>
 #include <string_view>
@@ -35,7 +36,73 @@ std::string as_set(std::string_view text, Span line) {
     return written.size() <= longest ? fmt::format("set {}", written) : "set NAME = VALUE";
 }
 
+// `profit 12 %`, `minimum $450`: what a step is called here.
+struct OtherWord {
+    std::string_view word, step;
+};
+constexpr auto other_words = std::to_array<OtherWord>({{"minimum", "at least"},
+                                                       {"min", "at least"},
+                                                       {"least", "at least"},
+                                                       {"rounding", "round to"},
+                                                       {"overheads", "overhead"},
+                                                       {"risk", "reserve"},
+                                                       {"mark", "markup"}});
+
+std::string in_small_letters(std::string_view word) {
+    std::string out(word);
+    for (char& c : out)
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return out;
+}
+
+std::string_view step_called(std::string_view word) {
+    const std::string small = in_small_letters(word);
+    for (const auto step : {"overhead", "reserve", "markup", "margin"})
+        if (small == step)
+            return step;
+    for (const auto& [other, step] : other_words)
+        if (small == other)
+            return step;
+    return {};
+}
+
 } // namespace
+
+Diagnostic describe_unknown_step(std::string_view text, Span line) {
+    const Token first = next_token(text, line.begin, line.end);
+    const std::string_view word = first.in(text);
+    if (first.kind == TokenKind::Sign && is_foreign_sign(word))
+        return describe_foreign_sign(word, {line.file, first.begin, first.end});
+    Diagnostic d{Code::S100,
+                 fmt::format("a statement in a price cannot start with `{}`", shortened(word)),
+                 {{line.file, first.begin, first.end}, ""},
+                 {},
+                 {},
+                 {}};
+    const Token second = next_token(text, first.end, line.end);
+    const bool sign = second.in(text) == "=" || second.in(text) == ":";
+    const Token behind = next_token(text, sign ? second.end : first.end, line.end);
+    if (in_small_letters(word) == "profit") {
+        const std::string_view rest = text.substr(behind.begin, line.end - behind.begin);
+        d.helps.push_back({fmt::format("for a percent of the price, write  margin {}", rest), {}});
+        d.helps.push_back({fmt::format("for a percent of the cost, write  markup {}", rest), {}});
+    } else if (std::string_view step = step_called(word); !step.empty()) {
+        if (sign && keyword_of(word) != Keyword::None)
+            d.title = fmt::format("a step of a price has no `{}`", second.in(text));
+        d.helps.push_back(
+            {fmt::format("write  {} {}", step, text.substr(behind.begin, line.end - behind.begin)),
+             Edit{{line.file, first.begin, behind.begin}, fmt::format("{} ", step)}});
+    } else if (const auto near = near_word(word, {WordRole::Inner});
+               near && !step_called(*near).empty()) {
+        d.helps.push_back({fmt::format("did you mean `{}`?", *near),
+                           Edit{{line.file, first.begin, first.end}, std::string(*near)}});
+    } else {
+        d.helps.push_back({"the steps of a price are  overhead, reserve, markup, margin, at least, "
+                           "round up to, round to",
+                           {}});
+    }
+    return d;
+}
 
 Diagnostic describe_unknown(std::string_view text, Span line, std::string_view place, bool sets) {
     const Token first = next_token(text, line.begin, line.end);
@@ -49,8 +116,25 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
                  {},
                  {},
                  {}};
-    if (sets && first.kind == TokenKind::Name &&
-        next_token(text, first.end, line.end).in(text) == "=") {
+    const Token second = next_token(text, first.end, line.end);
+    const bool gives = second.in(text) == "=";
+    if (gives && (word == "date" || word == "for" || word == "model" || word == "season")) {
+        const Token behind = next_token(text, second.end, line.end);
+        d.title = fmt::format("`{}` has no `=`", word);
+        d.helps.push_back(
+            {fmt::format("write  {} {}", word,
+                         shortened(text.substr(behind.begin, line.end - behind.begin))),
+             Edit{{line.file, second.begin, behind.begin}, ""}});
+    } else if (in_small_letters(word) == "end" || in_small_letters(word) == "endif") {
+        d.helps.push_back({"nothing is closed: what is not indented any more stands outside; take "
+                           "this line out",
+                           {}});
+    } else if (sets && second.kind == TokenKind::Text) {
+        d.helps.push_back({fmt::format("an entry of a list has a name before its label: write  {} "
+                                       "NAME {}",
+                                       shortened(word), shortened(second.in(text))),
+                           {}});
+    } else if (sets && first.kind == TokenKind::Name && gives) {
         d.helps.push_back({fmt::format("write  {}", as_set(text, line)),
                            Edit{{line.file, first.begin, first.begin}, "set "}});
     } else if (first.kind == TokenKind::Name) {
