@@ -23,44 +23,43 @@ std::string own_name(std::string_view path) {
     return name;
 }
 
-// The tokens of every statement, one after the other.
-class TokenRows {
+// Reads one statement after another into the same memory.
+class StatementTokens {
   public:
-    TokenRows(std::string_view text, const LogicalLines& layout) {
-        tokens_.reserve(text.size() / 6);
-        for (const LogicalLine& line : layout.lines) {
-            begin_.push_back(tokens_.size());
-            for (Token t = next_solid_token(text, line.begin, line.end); t.kind != TokenKind::End;
-                 t = next_solid_token(text, t.end, line.end))
-                tokens_.push_back(t);
-        }
-        begin_.push_back(tokens_.size());
-    }
-    std::span<const Token> of(std::size_t line) const {
-        return std::span(tokens_).subspan(begin_[line], begin_[line + 1] - begin_[line]);
+    explicit StatementTokens(std::string_view text) : text_(text) {}
+
+    // Until the next call.
+    std::span<const Token> of(const LogicalLine& line) {
+        tokens_.clear();
+        for (Token t = next_solid_token(text_, line.begin, line.end); t.kind != TokenKind::End;
+             t = next_solid_token(text_, t.end, line.end))
+            tokens_.push_back(t);
+        return tokens_;
     }
 
   private:
+    std::string_view text_;
     std::vector<Token> tokens_;
-    std::vector<std::size_t> begin_;
 };
 
-// The options that the text itself declares, but for those that are names of values there too.
+// The options that the text itself declares, but for those that are names of values there too; none
+// where nothing is compared.
 std::set<std::string_view> options_in(std::string_view text, const LogicalLines& layout,
-                                      const TokenRows& rows) {
+                                      StatementTokens& statements) {
+    if (text.find("==") == std::string_view::npos && text.find("!=") == std::string_view::npos)
+        return {};
     std::set<std::string_view> options{"yes", "no"};
-    for (std::size_t line = 0; line < layout.lines.size(); ++line) {
-        const std::span<const Token> tokens = rows.of(line);
+    for (const LogicalLine& line : layout.lines) {
+        const std::span<const Token> tokens = statements.of(line);
         for (std::size_t i = 1; i + 1 < tokens.size(); ++i)
             if (tokens[i].in(text) == "|" && tokens[i].kind == TokenKind::Sign)
                 for (const std::size_t side : {i - 1, i + 1})
                     options.insert(tokens[side].in(text));
     }
-    for (std::size_t line = 0; line < layout.lines.size(); ++line) {
-        const std::span<const Token> tokens = rows.of(line);
-        const Keyword head = layout.lines[line].head;
-        const bool named_second =
-            head == Keyword::Given || head == Keyword::Cost || head == Keyword::Choice;
+    for (const LogicalLine& line : layout.lines) {
+        const std::span<const Token> tokens = statements.of(line);
+        const bool named_second = line.head == Keyword::Given || line.head == Keyword::Cost ||
+                                  line.head == Keyword::Choice;
         if (tokens.size() > 1)
             options.erase(tokens[named_second ? 1 : 0].in(text));
     }
@@ -225,15 +224,13 @@ class Statement {
 
 std::vector<OldForm> old_forms(std::string_view text, const LogicalLines& layout, FileId file) {
     std::vector<OldForm> forms;
-    const TokenRows rows(text, layout);
-    const std::set<std::string_view> options = options_in(text, layout, rows);
-    for (std::size_t i = 0; i < layout.lines.size(); ++i) {
-        const LogicalLine& line = layout.lines[i];
-        Statement(text, line, rows.of(i),
+    StatementTokens statements(text);
+    const std::set<std::string_view> options = options_in(text, layout, statements);
+    for (const LogicalLine& line : layout.lines)
+        Statement(text, line, statements.of(line),
                   line.parent == no_parent ? Keyword::None : layout.lines[line.parent].head, file,
                   options, forms)
             .run();
-    }
     std::sort(forms.begin(), forms.end(),
               [](const OldForm& a, const OldForm& b) { return a.span.begin < b.span.begin; });
     return forms;
