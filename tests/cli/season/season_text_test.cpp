@@ -70,6 +70,7 @@ A plan that fits
   Each job as early as its date and the machines allow: no job starts later
     than dated; 1 job does not fit and would leave $920.
   A job that says no latest day is done by June 24, 2027: --until sets it.
+  With the days until June 25, 2027, all that say no latest day fit.
   No other order of the jobs, each as early as it goes, loses less.
      job  as dated  as planned    done  later
   2  Two  Jun 23    does not fit
@@ -80,7 +81,6 @@ A plan that fits
   Each job as early as its date and the machines allow: no job starts later
     than dated; 1 job does not fit and would leave $1,380.
   A job that says no latest day is done by June 23, 2027: --until sets it.
-  With the days until June 25, 2027, all that say no latest day fit.
   No other order of the jobs, each as early as it goes, loses less.
      job  as dated  as planned    done  later
   1  One  Jun 21    does not fit
@@ -111,7 +111,6 @@ A plan that fits
   Each job as early as its date and the machines allow: no job starts later
     than dated; 1 job does not fit and would leave $920.
   A job that says no latest day is done by June 23, 2027: --until sets it.
-  With the days until June 25, 2027, all that say no latest day fit.
   No other order of the jobs, each as early as it goes, loses less.
      job  as dated  as planned    done  later
   2  Two  Jun 22    does not fit
