@@ -17,6 +17,10 @@ std::optional<LaidField> lay_texts(std::vector<BoundaryText> texts, LayoutReques
 }
 
 // Asked of what was laid out, which here is nothing.
+lang::Outcome<Layout> lay_out(const PlaneField&, const LayoutRequest&) {
+    return {};
+}
+
 std::optional<SoilGround> ground_within(const LaidField&, BoundaryText, lang::SourceMap&,
                                         lang::Diagnostics&, KnownBoundaries&) {
     return std::nullopt;
