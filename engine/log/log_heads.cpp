@@ -7,7 +7,7 @@
 namespace acre::engine {
 namespace {
 
-constexpr std::string_view amount = "amount.";
+constexpr std::string_view amount_head = "amount.";
 
 } // namespace
 
@@ -26,8 +26,8 @@ std::string head_name(std::string_view written, const std::vector<std::string_vi
     if (std::find(known.begin(), known.end(), written) != known.end())
         return std::string(written);
     const std::string word = plain_word(written);
-    if (word.starts_with(amount))
-        return std::string(amount) + std::string(written.substr(amount.size()));
+    if (word.starts_with(amount_head))
+        return std::string(amount_head) + std::string(written.substr(amount_head.size()));
     for (const std::string_view name : known)
         if (plain_word(name) == word)
             return std::string(name);
@@ -35,7 +35,7 @@ std::string head_name(std::string_view written, const std::vector<std::string_vi
 }
 
 std::string_view cost_of_head(std::string_view name) {
-    return name.starts_with(amount) ? name.substr(amount.size()) : std::string_view();
+    return name.starts_with(amount_head) ? name.substr(amount_head.size()) : std::string_view();
 }
 
 } // namespace acre::engine
