@@ -55,15 +55,17 @@ struct JobLog {
     std::uint32_t line(const LogRow& row) const; // from 1
 };
 
-// Whose meter a row reads, however it is spelled. Of a job that counts one machine, a log that
-// names one means it in rows without a name too.
+// Whose meter a row reads, however it is spelled: "Walt" is "walt.rig". Of a job that counts one
+// machine, a log that names one means it in rows without a name too.
 class MeterNames {
   public:
     MeterNames(const std::vector<LogRow>& rows, const std::vector<CountedLine>& counted);
     std::string of(const LogRow& row) const;
+    std::string of(const std::string& name) const; // of another log
 
   private:
-    std::string only_; // the machine of rows without a name
+    std::set<std::string> machines_; // of the job
+    std::string only_;               // the machine of rows without a name
 };
 
 // The log in `text`, called `name` where it is at fault, of a job that counts this. J001: a missing

@@ -31,7 +31,7 @@ class Checks {
           context_(context),
           names_(log.rows, context.counted) {
         for (const MeterReading& one : context.others)
-            others_[plain_word(one.machine)].add(one);
+            others_[names_.of(one.machine)].add(one);
         for (auto& [machine, readings] : others_)
             readings.sort();
         for (const LogRow& row : log.rows)

@@ -56,19 +56,26 @@ Unlogged unlogged(const JobLog& log, const std::string& column) {
 } // namespace
 
 MeterNames::MeterNames(const std::vector<LogRow>& rows, const std::vector<CountedLine>& counted) {
-    std::set<std::string> names, meters;
-    for (const LogRow& row : rows)
-        if (!row.machine.empty())
-            names.insert(plain_word(row.machine));
     for (const CountedLine& line : counted)
         if (line.how == Counting::Meter)
-            meters.insert(line.machine);
-    if (names.size() == 1 && meters.size() <= 1)
+            machines_.insert(line.machine);
+    std::set<std::string> names;
+    for (const LogRow& row : rows)
+        if (!row.machine.empty())
+            names.insert(of(row.machine));
+    if (names.size() == 1 && machines_.size() <= 1)
         only_ = *names.begin();
 }
 
 std::string MeterNames::of(const LogRow& row) const {
-    return row.machine.empty() ? only_ : plain_word(row.machine);
+    return row.machine.empty() ? only_ : of(row.machine);
+}
+
+std::string MeterNames::of(const std::string& name) const {
+    const auto is_named = [&](const std::string& machine) { return names_machine(name, machine); };
+    return std::count_if(machines_.begin(), machines_.end(), is_named) == 1
+               ? plain_word(*std::find_if(machines_.begin(), machines_.end(), is_named))
+               : plain_word(name);
 }
 
 LogTotals totals(const JobLog& log) {

@@ -190,6 +190,26 @@ TEST_CASE("a cell that cannot be read brings no second complaint about what it w
     }
 }
 
+TEST_CASE("hours told twice are found under both names of a machine") {
+    const std::vector<CountedLine> of_entry = {
+        {"walt.hours", "h", Counting::Meter, "walt.rig", 120, {}}};
+    const std::string columns = "date,machine,meter_start,meter_stop\n";
+    for (const char* row :
+         {"2027-06-21,Walt.rig,115,125\n", "2027-06-21,WALT,115,125\n", "2027-06-21,,115,125\n"}) {
+        CAPTURE(row);
+        const lang::Outcome<JobLog> log = read_job_log(
+            "log.csv", columns + "2027-06-20,walt,90,100\n2027-06-21,walt.rig,100,120\n" + row,
+            of_entry);
+        CHECK(!log);
+        REQUIRE(log.said.diagnostics.error_count() == 1);
+        CHECK(log.said.diagnostics.all()[0].code == lang::Code::J004);
+    }
+    CHECK(read_job_log("log.csv",
+                       columns + "2027-06-21,walt.rig,100,120\n2027-06-21,Walter,115,125\n",
+                       of_entry)
+              .value.has_value());
+}
+
 TEST_CASE("dates as Americans write them, where the file says so; semicolons; money") {
     const lang::Outcome<JobLog> log = read_job_log(
         "log.csv",

@@ -141,4 +141,10 @@ TEST_CASE("meters of other machines are not held against each other") {
     CHECK(doubts("2027-06-21,Walt,60,80,20,800,4.60,,,,\n").empty());
 }
 
+TEST_CASE("a meter is held against that of another log under either of its names") {
+    LogContext about = context();
+    about.counted[0].machine = "hazel.rig";
+    CHECK(doubts("2027-06-21,hazel.rig,60,80,20,800,4.60,,,,\n", about).size() == 1);
+}
+
 } // namespace checks_test
