@@ -103,7 +103,8 @@ bool names_machine(const std::string& name, const std::string& machine);
 std::optional<double> hours_of(const LogTotals& totals, const std::string& machine);
 
 // The meter hours of every machine that is counted; together they are all of the log. Those of a
-// machine that the job does not have are of the ones that the log does not name, else of all, by
+// name that several machines have are shared between them by the hours quoted. Those of a machine
+// that the job does not have are of the ones with hours that the log does not name, else of all, by
 // the hours quoted.
 std::map<std::string, double> meter_hours(const LogTotals& totals,
                                           const std::vector<CountedLine>& counted);

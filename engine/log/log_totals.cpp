@@ -134,25 +134,33 @@ std::map<std::string, double> meter_hours(const LogTotals& totals,
                                           const std::vector<CountedLine>& counted) {
     std::map<std::string, double> hours, quoted;
     for (const CountedLine& line : counted)
-        if (line.how == Counting::Meter)
+        if (line.how == Counting::Meter) {
             quoted[line.machine] += line.quoted;
-    double left = totals.hours;
-    std::map<std::string, double> heirs;
-    for (const auto& [machine, expected] : quoted) {
-        const std::optional<double> own = hours_of(totals, machine);
-        hours[machine] = own.value_or(0);
-        left -= own.value_or(0);
-        if (!own)
-            heirs.emplace(machine, expected);
+            hours[line.machine] = 0;
+        }
+    const auto share_out = [&](double run, const std::map<std::string, double>& among) {
+        double expected = 0;
+        for (const auto& one : among)
+            expected += one.second;
+        for (const auto& [machine, own] : among)
+            if (among.size() == 1 || expected > 0)
+                hours[machine] += among.size() == 1 ? run : run * own / expected;
+    };
+    double left = 0;
+    std::map<std::string, double> heirs = quoted;
+    std::erase_if(heirs, [](const auto& one) { return !(one.second > 0); });
+    for (const auto& [name, run] : totals.machine_hours) {
+        std::map<std::string, double> meant = quoted; // an entry may have several machines
+        std::erase_if(meant,
+                      [&, &name = name](auto& one) { return !names_machine(name, one.first); });
+        for (const auto& one : meant)
+            heirs.erase(one.first);
+        if (meant.empty())
+            left += run;
+        else
+            share_out(run, meant);
     }
-    if (heirs.empty())
-        heirs = quoted;
-    double expected = 0;
-    for (const auto& heir : heirs)
-        expected += heir.second;
-    for (const auto& [machine, own] : heirs)
-        if (left > 1e-9 && expected > 0)
-            hours[machine] += left * own / expected;
+    share_out(left, heirs.empty() ? quoted : heirs);
     return hours;
 }
 

@@ -45,9 +45,7 @@ class Basis {
     double so_far(const CountedLine& line) const {
         switch (line.how) {
         case Counting::Meter:
-            return line.quoted > 0 // a machine may work in several parts of the job
-                       ? meter_hours_.at(line.machine) * line.quoted / quoted_hours(line.machine)
-                       : 0;
+            return of_machine(line, meter_hours_.at(line.machine));
         case Counting::Days:
             return static_cast<double>(totals_.days);
         default:
@@ -114,11 +112,15 @@ class Basis {
 
   private:
     static bool same(double a, double b) { return std::abs(a - b) <= 1e-9 * std::abs(b); }
-    double quoted_hours(const std::string& machine) const {
-        double hours = 0;
+    // A machine may work in several parts of the job, or be there though none was quoted.
+    double of_machine(const CountedLine& meter, double run) const {
+        double hours = 0, meters = 0;
         for (const CountedLine& line : quoted_.counted)
-            hours += line.how == Counting::Meter && line.machine == machine ? line.quoted : 0;
-        return hours;
+            if (line.how == Counting::Meter && line.machine == meter.machine) {
+                hours += line.quoted;
+                ++meters;
+            }
+        return hours > 0 ? run * meter.quoted / hours : run / meters;
     }
     // Days on which nobody wrote the figure down are like the others.
     double filled(const std::string& column) const {

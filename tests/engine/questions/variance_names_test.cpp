@@ -1,0 +1,63 @@
+// Logs that call their machines by other names than the job, or have hours and fuel where nobody
+// expects them: nothing of a log is lost or counted twice.
+#include <string>
+#include <utility>
+
+#include <doctest/doctest.h>
+
+#include "engine/questions/variance.h"
+
+namespace variance_names_test {
+
+using namespace acre;
+using namespace acre::engine;
+
+namespace {
+
+VarianceAnswer variance(const Quoted& quoted, const std::string& text) {
+    const lang::Outcome<JobLog> log = read_job_log("log.csv", text, quoted.counted);
+    REQUIRE(log);
+    const lang::Outcome<VarianceAnswer> answer = ask(quoted, *log);
+    REQUIRE(answer);
+    return *answer;
+}
+CountedLine meter(const std::string& name, const std::string& machine, double hours,
+                  std::vector<std::string> costs = {}) {
+    return {name, "h", Counting::Meter, machine, hours, std::move(costs)};
+}
+QuotedCost by_hour(const std::string& name, const std::string& part, double hours) {
+    return {name, "", part, "$/h", "h", 100, hours};
+}
+
+const std::string head = "date,machine,meter_start,meter_stop\n";
+
+} // namespace
+
+TEST_CASE("hours of a name that two machines have are shared between them") {
+    Quoted quoted;
+    quoted.counted = {meter("pulling.hours", "pulling.excavator", 30, {"excavator"}),
+                      meter("pulling.loading", "pulling.loader", 10, {"loader"})};
+    quoted.costs = {by_hour("excavator", "Pulling", 30), by_hour("loader", "Loading", 10)};
+    // 8 h are of `pulling`, which may be either: 6 and 2.
+    const VarianceAnswer answer =
+        variance(quoted, head + "2027-01-01,Pulling,0,8\n2027-01-02,pulling.loader,20,25\n");
+    CHECK(answer.rows[0].quantity == doctest::Approx(6));
+    CHECK(answer.rows[1].quantity == doctest::Approx(2 + 5));
+}
+
+TEST_CASE("a machine of which no hours are quoted has those of its rows, and no others") {
+    Quoted quoted;
+    quoted.counted = {meter("pulling", "excavator", 30, {"excavators"}),
+                      meter("loading", "loader", 0, {"loaders"})};
+    quoted.costs = {by_hour("excavators", "Pulling", 30), by_hour("loaders", "Loading", 0)};
+    const VarianceAnswer named =
+        variance(quoted, head + "2027-01-01,excavator,0,20\n2027-01-01,loader,0,4\n");
+    CHECK(named.rows[0].quantity == doctest::Approx(20));
+    CHECK(named.rows[1].quantity == doctest::Approx(4));
+    const VarianceAnswer misspelled =
+        variance(quoted, head + "2027-01-01,excavator,0,20\n2027-01-02,excavatr,20,30\n");
+    CHECK(misspelled.rows[0].quantity == doctest::Approx(30));
+    CHECK(misspelled.rows[1].quantity == doctest::Approx(0));
+}
+
+} // namespace variance_names_test
