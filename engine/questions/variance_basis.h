@@ -158,24 +158,42 @@ class Basis {
         }
         return found;
     }
-    // Of all fuel, what the rows of the cost's own machine have, where each row with fuel is of one
-    // of the machines.
+    // Of all fuel, what a cost of one machine has: where each row with fuel is of one with a cost
+    // of fuel, and each such cost of one machine. Several of one machine share its fuel as quoted.
     std::optional<double> fuel_share(const QuotedCost& cost, const CountedLine& line) const {
         const CountedLine* own = own_meter(cost);
         if (line.how != Counting::Fuel || own == nullptr || log_.fuels.size() != 1)
             return std::nullopt;
+        std::map<std::string, double> quoted; // by machine
+        for (const QuotedCost& other : quoted_.costs)
+            if (other.quantity_unit == line.unit) {
+                const CountedLine* meter = own_meter(other);
+                if (meter == nullptr)
+                    return std::nullopt;
+                quoted[meter->machine] += other.quantity;
+            }
         double all = 0, its = 0;
-        for (const auto& one : totals_.machine_fuel) {
-            const bool known =
-                std::any_of(quoted_.counted.begin(), quoted_.counted.end(), [&](const auto& other) {
-                    return other.how == Counting::Meter && names_machine(one.first, other.machine);
-                });
-            if (!known)
+        for (const auto& [name, fuel] : totals_.machine_fuel) {
+            const std::optional<std::string> machine = only_machine(name);
+            if (!machine || !quoted.contains(*machine) || !(quoted.at(*machine) > 0))
                 return std::nullopt;
-            all += one.second;
-            its += names_machine(one.first, own->machine) ? one.second : 0;
+            all += fuel;
+            its += *machine == own->machine ? fuel : 0;
         }
-        return all > 0 ? std::optional<double>(its / all) : std::nullopt;
+        if (!(all > 0))
+            return std::nullopt;
+        return its > 0 ? its / all * cost.quantity / quoted.at(own->machine) : 0;
+    }
+    // Empty: the job has none of this name, or several.
+    std::optional<std::string> only_machine(const std::string& name) const {
+        std::optional<std::string> only;
+        for (const auto& one : meter_hours_)
+            if (names_machine(name, one.first)) {
+                if (only)
+                    return std::nullopt;
+                only = one.first;
+            }
+        return only;
     }
     // Parts of the job with a cost over all hours of a machine, or that share its hours between
     // them: what is disced and what is floated are together the hours of the tractor.

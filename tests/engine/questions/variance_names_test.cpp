@@ -60,4 +60,28 @@ TEST_CASE("a machine of which no hours are quoted has those of its rows, and no 
     CHECK(misspelled.rows[1].quantity == doctest::Approx(0));
 }
 
+TEST_CASE("the fuel of a machine is charged once, whatever costs have it") {
+    Quoted quoted;
+    quoted.counted = {meter("walt.hours", "walt.rig", 20, {"walt.operators"}),
+                      meter("hazel.hours", "hazel.rig", 20, {"hazel.operators"}),
+                      {"gallons", "gal", Counting::Fuel, "", 1400, {}}};
+    const auto fuel = [](const char* name, double gallons) {
+        return QuotedCost{name, "", "Ripping", "$/gal", "gal", 5, gallons};
+    };
+    quoted.costs = {by_hour("walt.operators", "Ripping", 20), fuel("walt.fuel", 600),
+                    fuel("walt.idling", 200), fuel("hazel.fuel", 600)};
+    const std::string rows = "date,machine,meter_start,meter_stop,gallons\n"
+                             "2027-01-01,Walt,0,20,1000\n2027-01-01,Hazel,0,20,700\n";
+    const VarianceAnswer two = variance(quoted, rows); // 6 to 2 of what Walt burned
+    CHECK(two.rows[1].quantity == doctest::Approx(750));
+    CHECK(two.rows[2].quantity == doctest::Approx(250));
+    CHECK(two.rows[3].quantity == doctest::Approx(700));
+    // A pump burns too, and no row is of it: all is shared as quoted, 1,700 gal to 1,400.
+    quoted.costs[2] = fuel("pump", 200);
+    const VarianceAnswer pump = variance(quoted, rows);
+    CHECK(pump.rows[1].quantity == doctest::Approx(600 * 1700 / 1400.0));
+    CHECK(pump.rows[2].quantity == doctest::Approx(200 * 1700 / 1400.0));
+    CHECK(pump.rows[3].quantity == doctest::Approx(600 * 1700 / 1400.0));
+}
+
 } // namespace variance_names_test
