@@ -127,7 +127,7 @@ class Basis {
         const auto left = totals_.unlogged.find(column);
         const double all = totals_.hours - (log_.fuels.contains(column) ? 0 : totals_.hourly);
         const double known = left == totals_.unlogged.end() ? 0 : all - left->second.hours;
-        return known > 0 ? all / known : 1;
+        return known > 1e-9 ? all / known : 1; // what sums of a meter are off by is no hour
     }
     static bool is_over(const QuotedCost& cost, const CountedLine& line) {
         return std::find(line.costs.begin(), line.costs.end(), cost.name) != line.costs.end();

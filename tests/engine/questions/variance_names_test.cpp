@@ -83,5 +83,16 @@ TEST_CASE("the fuel of a machine is charged once, whatever costs have it") {
     CHECK(pump.rows[2].quantity == doctest::Approx(200 * 1700 / 1400.0));
     CHECK(pump.rows[3].quantity == doctest::Approx(600 * 1700 / 1400.0));
 }
+TEST_CASE("what readings of a meter are off by is no hour of work") {
+    Quoted quoted;
+    quoted.counted = {meter("hours", "crawler", 20),
+                      {"acres", "ac", Counting::Work, "", 20, {"ground"}}};
+    quoted.costs = {{"ground", "", "Ripping", "$/ac", "ac", 10, 20}};
+    // 104.9 - 100.3 is not quite 4.6, and no other hours have acres.
+    const VarianceAnswer answer =
+        variance(quoted, "date,meter_start,meter_stop,acres,hourly_hours,refused_at\n"
+                         "2027-01-01,100.3,104.9,2,4.6,row 12\n2027-01-02,104.9,109.9,,,\n");
+    CHECK(answer.rows[0].quantity == doctest::Approx(2));
+}
 
 } // namespace variance_names_test
