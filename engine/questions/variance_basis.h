@@ -206,19 +206,23 @@ class Basis {
             if (!first && !same(part->second, cost.quantity))
                 part->second = 0;
             for (const CountedLine& line : quoted_.counted)
-                if (line.how == Counting::Meter && same(cost.quantity, line.quoted)) {
-                    const auto [at, is_new] = parts_.emplace(cost.part, &line);
-                    at->second = is_new || at->second == &line ? &line : nullptr;
-                }
+                if (line.how == Counting::Meter && same(cost.quantity, line.quoted))
+                    done_by(cost.part, line);
         }
         std::erase_if(only, [](const auto& part) { return part.second == 0; });
+        const auto whole = parts_; // a part may have another machine that works along
         for (const CountedLine& line : quoted_.counted)
             if (line.how == Counting::Meter && line.quoted > 0 &&
                 std::none_of(quoted_.costs.begin(), quoted_.costs.end(), [&](const auto& cost) {
                     return cost.quantity_unit == "h" && same(cost.quantity, line.quoted);
                 }))
                 for (const std::string& part : sharing(only, line.quoted))
-                    parts_.emplace(part, &line);
+                    if (!whole.contains(part))
+                        done_by(part, line);
+    }
+    void done_by(const std::string& part, const CountedLine& meter) {
+        const auto [at, is_new] = parts_.emplace(part, &meter);
+        at->second = is_new || at->second == &meter ? &meter : nullptr;
     }
     // The parts whose hours come to these; none where several choices do.
     static std::vector<std::string> sharing(const std::map<std::string, double>& only,

@@ -94,5 +94,15 @@ TEST_CASE("what readings of a meter are off by is no hour of work") {
                          "2027-01-01,100.3,104.9,2,4.6,row 12\n2027-01-02,104.9,109.9,,,\n");
     CHECK(answer.rows[0].quantity == doctest::Approx(2));
 }
+TEST_CASE("parts whose hours come to those of two machines are of both") {
+    Quoted quoted;
+    quoted.counted = {meter("tractor_hours", "tractor", 16), meter("second_hours", "second", 16)};
+    quoted.costs = {by_hour("disc", "Discing", 10), by_hour("float", "Floating", 6)};
+    const VarianceAnswer answer =
+        variance(quoted, head + "2027-01-01,tractor,0,20\n2027-01-01,second,0,12\n");
+    CHECK(answer.rows[0].quantity == doctest::Approx(10));
+    CHECK(answer.rows[1].quantity == doctest::Approx(6));
+    CHECK_FALSE(answer.rows[0].as_quoted());
+}
 
 } // namespace variance_names_test
