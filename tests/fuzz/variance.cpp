@@ -16,17 +16,20 @@ using engine::Counting;
 
 namespace {
 
-void hold_fuel(const engine::VarianceRow& row, const LogByHand& log, double scale) {
+void hold_fuel(const engine::VarianceRow& row, const ByHand& by_hand, double scale) {
     HOLDS(row.by_hours.has_value() == row.by_burn.has_value());
-    const bool is_fuel = row.quoted.name == "fuel" && log.hours() > 0;
-    HOLDS(row.by_hours.has_value() == is_fuel);
+    const bool is_fuel = row.quoted.quantity_unit == "gal" && by_hand.run > 0;
+    HOLDS_FOR(row.by_hours.has_value() == is_fuel, row.quoted.name);
     if (!is_fuel)
         return;
     const auto near = [&](double a, double b) { return std::fabs(a - b) <= 1e-9 * scale; };
-    const double hours = log.scaled_by() * log.hours();
-    const double burn = row.quoted.quantity / log.quoted_hours();
-    HOLDS(near(*row.by_hours, (hours - log.quoted_hours()) * burn * row.quoted.rate));
-    HOLDS(near(*row.by_burn, (row.quantity / hours - burn) * hours * row.quoted.rate));
+    const double burn = row.quoted.quantity / by_hand.expected;
+    const double more = (by_hand.run - by_hand.expected) * burn * row.quoted.rate;
+    scale += std::fabs(more);
+    HOLDS_FOR(near(*row.by_hours, more), row.quoted.name);
+    HOLDS_FOR(
+        near(*row.by_burn, (by_hand.quantity / by_hand.run - burn) * by_hand.run * row.quoted.rate),
+        row.quoted.name);
 }
 
 void hold_row(const engine::VarianceRow& row, const LogByHand& log) {
@@ -40,7 +43,8 @@ void hold_row(const engine::VarianceRow& row, const LogByHand& log) {
     HOLDS_FOR(row.rate_known == by_hand.rate_known, cost.name);
     HOLDS_FOR(row.from.log == by_hand.from.has_value(), cost.name);
     HOLDS_FOR(!by_hand.from || row.from.how == *by_hand.from, cost.name);
-    HOLDS_FOR(row.from.column == by_hand.column, cost.name);
+    if (row.from.how == Counting::Fuel || row.from.how == Counting::Work)
+        HOLDS_FOR(row.from.column == by_hand.column, cost.name);
     HOLDS_FOR(row.as_quoted() == (!by_hand.from && !by_hand.rate_known), cost.name);
     HOLDS_FOR(near(row.actual_amount, by_hand.amount), cost.name);
     HOLDS_FOR(near(row.quoted_amount, quoted), cost.name);
@@ -48,7 +52,7 @@ void hold_row(const engine::VarianceRow& row, const LogByHand& log) {
     HOLDS_FOR(near(row.by_quantity + row.by_rate, by_hand.amount - quoted), cost.name);
     if (by_hand.quantity > 0)
         HOLDS_FOR(near(row.by_rate, (by_hand.rate - cost.rate) * by_hand.quantity), cost.name);
-    hold_fuel(row, log, scale);
+    hold_fuel(row, by_hand, scale);
 }
 
 // The wages of a crew that waited, for which nothing is quoted.
@@ -76,6 +80,7 @@ void hold_waiting(const engine::VarianceAnswer& answer, const DrawnLog& drawn,
 void hold_counted(const engine::VarianceAnswer& answer, const DrawnLog& drawn,
                   const LogByHand& log) {
     std::size_t at = 0;
+    double on_meters = 0;
     for (const engine::CountedLine& line : drawn.quoted.counted) {
         const std::optional<double> logged = log.logged(line);
         if (!logged)
@@ -84,17 +89,23 @@ void hold_counted(const engine::VarianceAnswer& answer, const DrawnLog& drawn,
         const engine::CountedRow& row = answer.counted[at++];
         HOLDS_FOR(row.line.name == line.name, line.name);
         HOLDS_FOR(std::fabs(row.logged - *logged) <= 1e-9 * (1 + *logged), line.name);
+        on_meters += line.how == Counting::Meter ? row.logged : 0;
         const std::optional<engine::Learned> learned = log.per_hour(line);
         HOLDS_FOR(row.per_hour.has_value() == learned.has_value(), line.name);
         if (!learned)
             continue;
         const double off = 1e-9 * (1 + learned->value);
         HOLDS_FOR(row.per_hour->days == learned->days, line.name);
+        HOLDS_FOR(std::fabs(row.per_hour->hours - learned->hours) <= 1e-9, line.name);
         HOLDS_FOR(std::fabs(row.per_hour->value - learned->value) <= off, line.name);
         HOLDS_FOR(std::fabs(row.per_hour->standard_error - learned->standard_error) <= off,
                   line.name);
     }
     HOLDS(at == answer.counted.size());
+    // No hour is lost or told twice.
+    HOLDS(std::fabs(on_meters - log.hours()) <= 1e-9 * (1 + log.hours()));
+    HOLDS(std::fabs(answer.log.hours - log.hours()) <= 1e-9 * (1 + log.hours()));
+    HOLDS(std::fabs(answer.log.hourly - log.hourly()) <= 1e-9 * (1 + log.hours()));
 }
 
 void hold_sums(const engine::VarianceAnswer& answer, const DrawnLog& drawn, const LogByHand& log) {
@@ -120,7 +131,7 @@ void hold_sums(const engine::VarianceAnswer& answer, const DrawnLog& drawn, cons
     const std::vector<std::string> unknown{"trips"};
     HOLDS(answer.unknown_costs ==
           (!has_trips && log.any(&LoggedRow::spent) ? unknown : std::vector<std::string>()));
-    HOLDS(answer.fuel_machine == (drawn.two_machines ? "" : "walt.rig"));
+    HOLDS(answer.fuel_machine == log.fuel_machine());
 }
 
 } // namespace
@@ -132,9 +143,14 @@ ACREWRIGHT_TARGET(variance, bytes) {
     fuzz::show(csv);
     const lang::Outcome<engine::JobLog> read =
         engine::read_job_log("f.csv", csv, drawn.quoted.counted);
-    HOLDS_FOR(read.value.has_value(), csv);
-    const lang::Outcome<engine::VarianceAnswer> answer = engine::ask(drawn.quoted, *read);
     const LogByHand log(drawn);
+    HOLDS_FOR(read.value.has_value() != log.told_twice(), csv);
+    if (!read) {
+        for (const lang::Diagnostic& one : read.said.diagnostics.all())
+            HOLDS_FOR(one.code == lang::Code::J004, csv);
+        return;
+    }
+    const lang::Outcome<engine::VarianceAnswer> answer = engine::ask(drawn.quoted, *read);
     HOLDS(answer.value.has_value() == (drawn.quoted.finished || log.share() > 0));
     if (!answer)
         return;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <set>
 
 namespace acre::fuzz::naive {
 
@@ -23,23 +22,25 @@ Column column_of(const std::string& name) {
 
 } // namespace
 
-double LogByHand::hours_of(const std::string& machine) const {
-    double all = 0;
+double LogByHand::hours() const {
+    int tenths = 0;
     for (const LoggedRow& row : drawn_.rows)
-        all +=
-            machine.empty() || (machine == "loader") == (row.machine == "loader") ? row.hours : 0;
-    return all;
+        tenths += row.tenths;
+    return tenths / 10.0;
+}
+double LogByHand::hourly() const {
+    int tenths = 0;
+    for (const LoggedRow& row : drawn_.rows)
+        tenths += row.hourly;
+    return tenths / 10.0;
 }
 double LogByHand::quoted_hours() const {
-    return line("hours")->quoted + (drawn_.two_machines ? line("other")->quoted : 0);
+    double all = 0;
+    for (const CountedLine* meter : meters_)
+        all += meter->quoted;
+    return all;
 }
-// Both are in the log.
-bool LogByHand::by_machine() const {
-    std::set<bool> named;
-    for (const LoggedRow& row : drawn_.rows)
-        named.insert(row.machine == "loader");
-    return drawn_.two_machines && named.size() == 2;
-}
+
 double LogByHand::sum(Column column) const {
     double all = 0;
     for (const LoggedRow& row : drawn_.rows)
@@ -55,22 +56,30 @@ double LogByHand::spent() const {
     return sum(&LoggedRow::spent);
 }
 
+// Hours billed by the hour bring no work, but burn.
+int LogByHand::tenths_for(const CountedLine& one, const LoggedRow& row) const {
+    return one.how == Counting::Fuel ? row.tenths : row.tenths - row.hourly;
+}
+
 // Days of which no row has the figure brought as much an hour as the others.
-double LogByHand::filled(Column column) const {
-    double known = 0;
-    for (const LoggedRow& row : drawn_.rows)
+double LogByHand::filled(const CountedLine& one) const {
+    const Column column = column_of(one.name);
+    int all = 0, known = 0;
+    for (const LoggedRow& row : drawn_.rows) {
+        all += tenths_for(one, row);
         for (const LoggedRow& other : drawn_.rows)
             if (other.day == row.day && (other.*column).has_value()) {
-                known += row.hours;
+                known += tenths_for(one, row);
                 break;
             }
-    return known > 0 ? sum(column) * hours() / known : sum(column);
+    }
+    return known > 0 ? sum(column) * all / known : sum(column);
 }
 
 double LogByHand::days() const {
     std::set<int> worked;
     for (const LoggedRow& row : drawn_.rows) {
-        double done = row.hours;
+        double done = row.tenths;
         for (const auto& figure : {row.acres, row.spare, row.loads, row.walk, row.tips})
             done += figure.value_or(0);
         if (done > 0)
@@ -86,16 +95,19 @@ const CountedLine* LogByHand::line(const std::string& name) const {
     return nullptr;
 }
 
+// A machine's hours are those of its meters in the share quoted.
 std::optional<double> LogByHand::logged(const CountedLine& one) const {
-    switch (one.how) {
-    case Counting::Meter:
-        return by_machine() ? hours_of(one.name == "other" ? "loader" : "walt")
-                            : hours() * one.quoted / quoted_hours();
-    case Counting::Days:
+    if (one.how == Counting::Days)
         return days() > 0 ? std::optional(days()) : std::nullopt;
-    default:
-        return filled(column_of(one.name));
-    }
+    if (one.how != Counting::Meter)
+        return filled(one);
+    double quoted = 0;
+    for (const CountedLine* meter : meters_)
+        quoted += meter->machine == one.machine ? meter->quoted : 0;
+    std::size_t at = 0;
+    while (drawn_.machines[at] != one.machine)
+        ++at;
+    return hours_[at] * (quoted > 0 ? one.quoted / quoted : 1);
 }
 
 std::optional<engine::Learned> LogByHand::per_hour(const CountedLine& one) const {
@@ -103,40 +115,42 @@ std::optional<engine::Learned> LogByHand::per_hour(const CountedLine& one) const
         return std::nullopt;
     const Column column = column_of(one.name);
     struct OfDay {
-        double figure = 0, hours = 0;
+        double figure = 0;
+        int tenths = 0;
         bool told = false;
     };
     std::map<int, OfDay> by_day;
     for (const LoggedRow& row : drawn_.rows) {
         OfDay& day = by_day[row.day];
         day.figure += (row.*column).value_or(0);
-        day.hours += row.hours;
+        day.tenths += tenths_for(one, row);
         day.told = day.told || (row.*column).has_value();
     }
     std::erase_if(by_day,
-                  [](const auto& day) { return !day.second.told || day.second.hours == 0; });
+                  [](const auto& day) { return !day.second.told || day.second.tenths == 0; });
     engine::Learned learned;
     learned.days = by_day.size();
-    double figures = 0, run = 0, squares = 0;
+    double figures = 0, squares = 0;
     for (const auto& [date, day] : by_day) {
         figures += day.figure;
-        run += day.hours;
+        learned.hours += day.tenths / 10.0;
     }
     if (by_day.empty())
         return learned;
-    learned.value = figures / run;
+    learned.value = figures / learned.hours;
     const auto n = static_cast<double>(by_day.size());
-    for (const auto& [date, day] : by_day)
-        squares +=
-            (day.figure - learned.value * day.hours) * (day.figure - learned.value * day.hours);
+    for (const auto& [date, day] : by_day) {
+        const double off = day.figure - learned.value * day.tenths / 10.0;
+        squares += off * off;
+    }
     // The variance of the residuals over the days, and by it that of their mean.
     if (n > 1)
-        learned.standard_error = std::sqrt(squares / (n - 1) / n) * n / run;
+        learned.standard_error = std::sqrt(squares / (n - 1) / n) * n / learned.hours;
     return learned;
 }
 
 double LogByHand::share() const {
-    return drawn_.has_acres ? filled(&LoggedRow::acres) / line("acres")->quoted
+    return drawn_.has_acres ? filled(*line("acres")) / line("acres")->quoted
                             : hours() / quoted_hours();
 }
 double LogByHand::scaled_by() const {
@@ -159,45 +173,69 @@ double LogByHand::waited() const {
     return all;
 }
 
-// A part of the job has a cost over all hours of a machine.
-bool LogByHand::done_by_machine(const std::string& part) const {
-    for (const CountedLine& one : drawn_.quoted.counted)
-        for (const QuotedCost& cost : drawn_.quoted.costs)
-            if (one.how == Counting::Meter && cost.part == part && cost.quantity_unit == "h" &&
-                cost.quantity == one.quoted)
-                return true;
-    return false;
+// Of all fuel, what the rows of its machine have: where each row with fuel is of one machine with a
+// cost of fuel, and each cost of fuel of one machine. Costs of one machine have it in the share
+// quoted.
+std::optional<double> LogByHand::own_fuel(const QuotedCost& cost) const {
+    std::map<std::string, double> of_costs, burned;
+    for (const QuotedCost& other : drawn_.quoted.costs) {
+        if (other.quantity_unit != "gal")
+            continue;
+        if (own_meter(other) == nullptr)
+            return std::nullopt;
+        of_costs[own_meter(other)->machine] += other.quantity;
+    }
+    double all = 0;
+    for (const LoggedRow& row : drawn_.rows) {
+        if (row.gallons.value_or(0) == 0)
+            continue;
+        if (row.whose.size() != 1 || !of_costs.contains(drawn_.machines[*row.whose.begin()]))
+            return std::nullopt;
+        all += *row.gallons;
+        burned[drawn_.machines[*row.whose.begin()]] += *row.gallons;
+    }
+    if (all == 0)
+        return std::nullopt;
+    const std::string& machine = own_meter(cost)->machine;
+    return filled(*line("gallons")) * burned[machine] / all * cost.quantity / of_costs[machine];
 }
 
 void LogByHand::quantity(const QuotedCost& cost, ByHand& by_hand) const {
-    const auto goes_with = [&](const CountedLine& with) {
-        const std::optional<double> done = logged(with);
-        if (!done)
-            return;
-        by_hand.from = with.how;
-        by_hand.column = with.name;
-        by_hand.quantity = cost.quantity * *done / with.quoted * scaled_by();
-    };
     by_hand.quantity = cost.quantity;
-    const std::string last_meter = drawn_.two_machines ? "other" : "hours";
-    if (cost.name == "first" || cost.name == "second")
-        goes_with(*line(cost.name == "first" ? "hours" : "other"));
+    const auto is_from = [&](const CountedLine& with, double quantity) {
+        by_hand.from = with.how;
+        by_hand.column = with.how == Counting::Fuel || with.how == Counting::Work ? with.name : "";
+        by_hand.quantity = quantity * scaled_by();
+    };
+    const auto goes_with = [&](const CountedLine& with) {
+        if (const std::optional<double> done = logged(with))
+            is_from(with, cost.quantity * *done / with.quoted);
+    };
+    const Meters meters = meters_of(cost);
+    const bool one = meters.size() == 1;
+    by_hand.expected = one ? meters[0]->quoted : quoted_hours();
+    by_hand.run = scaled_by() * (one ? *logged(*meters[0]) : hours());
+    const auto over = std::find_if(meters_.begin(), meters_.end(), [&](const CountedLine* meter) {
+        return meter->costs == std::vector<std::string>{cost.name};
+    });
+    if (over != meters_.end())
+        is_from(**over, *logged(**over));
     else if (cost.name == "walking")
         goes_with(*line("walk"));
-    else if (cost.quantity_unit == "h" && done_by_machine(cost.part)) {
-        by_hand.from = Counting::Meter;
-        by_hand.column = last_meter;
-        by_hand.quantity = cost.quantity * hours() / quoted_hours() * scaled_by();
-    } else if (cost.quantity_unit == "load")
+    else if (cost.quantity_unit == "h" && meters_of_part_.contains(cost.part))
+        is_from(*meters_[0], cost.quantity * by_hand.run / scaled_by() / by_hand.expected);
+    else if (cost.quantity_unit == "load")
         goes_with(*line("loads"));
     else if (cost.name == "ground" && drawn_.has_acres)
         goes_with(*line("acres"));
     else if (cost.quantity_unit == "ac" && drawn_.has_acres != drawn_.has_spare) // which is clear
         goes_with(*line(drawn_.has_acres ? "acres" : "spare.acres"));
-    else if (cost.quantity_unit == "gal")
+    else if (cost.quantity_unit == "gal") {
         goes_with(*line("gallons"));
-    else if (cost.quantity_unit == "day" || cost.quantity_unit == "trip" ||
-             cost.quantity_unit == "night")
+        if (const std::optional<double> own = own_fuel(cost))
+            is_from(*line("gallons"), *own);
+    } else if (cost.quantity_unit == "day" || cost.quantity_unit == "trip" ||
+               cost.quantity_unit == "night")
         goes_with(*line("days"));
 }
 
@@ -220,7 +258,7 @@ ByHand LogByHand::cost(const QuotedCost& cost) const {
         by_hand.amount = *money;
         by_hand.rate = by_hand.quantity > 0 ? *money / by_hand.quantity : cost.rate;
         by_hand.rate_known = true;
-    } else if (cost.name == "fuel" && mean_fuel_price() > 0) {
+    } else if (cost.quantity_unit == "gal" && mean_fuel_price() > 0) {
         by_hand.rate = mean_fuel_price();
         by_hand.amount = by_hand.quantity * by_hand.rate;
         by_hand.rate_known = true;

@@ -1,8 +1,12 @@
 // What the log of a job comes to, worked out by hand from the figures that went into it.
 #pragma once
 
+#include <cstddef>
+#include <map>
 #include <optional>
+#include <set>
 #include <string>
+#include <vector>
 
 #include "tests/fuzz/naive/drawn_log.h"
 
@@ -12,14 +16,16 @@ struct ByHand {
     double quantity = 0, rate = 0, amount = 0; // of a cost, scaled to the whole job
     bool rate_known = false;
     std::optional<engine::Counting> from; // empty: as quoted
-    std::string column;
+    std::string column;                   // of fuel and work
+    double expected = 0, run = 0;         // of fuel: hours of what burns it, quoted and logged
 };
 
 class LogByHand {
   public:
-    explicit LogByHand(const DrawnLog& drawn) : drawn_(drawn) {}
+    explicit LogByHand(const DrawnLog& drawn);
 
-    double hours() const { return hours_of({}); }
+    double hours() const;
+    double hourly() const; // of these, billed by the hour
     double quoted_hours() const;
     double days() const;      // with work
     double share() const;     // of the whole job
@@ -32,18 +38,30 @@ class LogByHand {
     double waited() const;
     double spent() const;
     bool any(Column column) const;
+    bool told_twice() const; // hours of one meter, however it is called
+    // The machine whose burn the log tells; empty: of several.
+    std::string fuel_machine() const;
 
   private:
-    // Of one machine: by the first word of its name.
-    double hours_of(const std::string& machine) const;
-    bool by_machine() const;
+    using Meters = std::vector<const engine::CountedLine*>;
+
     double sum(Column column) const;
-    double filled(Column column) const;
-    bool done_by_machine(const std::string& part) const;
+    double filled(const engine::CountedLine& line) const;
+    int tenths_for(const engine::CountedLine& line, const LoggedRow& row) const;
     const engine::CountedLine* line(const std::string& name) const;
+    std::string meter_of(const LoggedRow& row) const;
+    void find_hours();
+    void find_parts();
+    // The meters of a cost: one; several, for all hours; or none.
+    Meters meters_of(const engine::QuotedCost& cost) const;
+    const engine::CountedLine* own_meter(const engine::QuotedCost& cost) const;
+    std::optional<double> own_fuel(const engine::QuotedCost& cost) const;
     void quantity(const engine::QuotedCost& cost, ByHand& by_hand) const;
 
     const DrawnLog& drawn_;
+    Meters meters_;             // that the job counts
+    std::vector<double> hours_; // of each machine, those of no known one shared out
+    std::map<std::string, Meters> meters_of_part_; // whose hours they are
 };
 
 } // namespace acre::fuzz::naive
