@@ -190,14 +190,19 @@ std::optional<Measured> measured(const QuoteRecord& quote, const RecordItem& ite
             return std::nullopt;
         return Measured{found, done->second};
     }
-    // Hours of the only machine are all that the meter ran, but for those billed otherwise.
+    // Hours of the only machine are all that the meter ran; those billed otherwise are not twice.
     const auto meters = std::count_if(quote.counted.begin(), quote.counted.end(),
                                       [](auto& line) { return line.how == Counting::Meter; });
     if (meters == 1)
         return Measured{found, sum.hours - sum.hourly};
-    if (const auto own = hours_of(sum, found->machine))
-        return Measured{found, *own};
-    return std::nullopt;
+    const std::optional<double> own = hours_of(sum, found->machine);
+    if (!own)
+        return std::nullopt;
+    double otherwise = 0;
+    for (const LogRow& row : log.rows)
+        if (names_machine(row.machine, found->machine))
+            otherwise += row.hourly_hours;
+    return Measured{found, *own - otherwise};
 }
 
 std::optional<lang::Said> bill_items(const BillQuestion& question, const Terms& terms,

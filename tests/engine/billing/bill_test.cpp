@@ -133,6 +133,24 @@ TEST_CASE("work by the hour is billed at its own rate, with every place that ref
     CHECK(!asked(terms, log_of(terms, rows, head)));
 }
 
+TEST_CASE("hours billed otherwise are no hours of the machine that ran them") {
+    QuoteRecord terms = quote();
+    terms.lines.push_back({"crawler_by_the_hour", "$/h", "", 185});
+    terms.items = {{"Crawler", "crawling", "h", 20, 100, 1'500, 200'000, {}},
+                   {"Tractor", "discing", "h", 30, 80, 2'000, 240'000, {}}};
+    terms.counted = {{"walt_hours", "h", Counting::Meter, "walt.rig", 20, {}, false},
+                     {"otto_hours", "h", Counting::Meter, "otto.rig", 30, {}, false}};
+    const BillAnswer two =
+        billed(terms, log_of(terms,
+                             "2027-06-21,Walt,100,112,2.5,row 12\n2027-06-21,otto,50,60,,\n"
+                             "2027-06-22,walt.rig,112,120,1.5,row 12\n2027-06-22,Otto,60,75,,\n",
+                             "date,machine,meter_start,meter_stop,hourly_hours,refused_at\n"));
+    REQUIRE(two.lines.size() == 3);
+    CHECK(two.lines[0].quantity == 20 - 4);
+    CHECK(two.lines[1].quantity == 25);
+    CHECK(two.lines[2].quantity == 4);
+}
+
 TEST_CASE("acres within the tolerance are billed as quoted, and others as measured") {
     const auto ripping = [](const QuoteRecord& terms, const std::string& acres) {
         return billed(terms, log_of(terms, "2027-06-21," + acres + "\n")).lines.at(0);
