@@ -28,7 +28,7 @@ def main(folder, copies, source=root / 'examples' / 'quote-book'):
                 if record.get('replaces'):
                     record['replaces'] = numbers[record['replaces']]
                 for page, seal in record['pages'].items():
-                    if copy > 0:
+                    if copy > 0 and page != 'layout':
                         record['pages'][page] = book.put_text(renumbered(book.text(seal), numbers))
             record['quote'] = numbers[record['quote']]
             if 'corrects' in record:
