@@ -30,11 +30,9 @@ lang::Outcome<engine::MadeFrom> made_from(const Book& book, const BookedWork& wo
     lang::Outcome<engine::Record> record = book.record(work.record);
     if (!record)
         return std::move(record.said);
-    std::optional<engine::MadeFrom> made = engine::made_from(*record->quote());
+    std::optional<engine::MadeFrom> made = engine::made_from(*record->quote(), work.option);
     if (!made)
         return engine::lacks_texts(record->quote()->number);
-    if (!work.option.empty())
-        made->request.option = work.option;
     return std::move(*made);
 }
 

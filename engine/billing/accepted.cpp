@@ -96,13 +96,11 @@ lang::Outcome<QuoteRecord> as_option(const QuoteRecord& quote, const std::string
         return lang::placeless(lang::Code::R010, fmt::format("quote {} does not offer the option "
                                                              "`{}`",
                                                              quote.number, option));
-    const std::optional<MadeFrom> made = made_from(quote);
+    const std::optional<MadeFrom> made = made_from(quote, option);
     if (!made)
         return lacks_texts(quote.number);
-    lang::Request request = made->request;
-    request.option = option;
     UsedTextsLoader loader(made->texts);
-    const PricedNow now = price_of(request, loader);
+    const PricedNow now = price_of(made->request, loader);
     const bool same = now.estimate && now.estimate->price_cents == sealed->cents;
     if (!same)
         return lang::placeless(

@@ -150,13 +150,13 @@ std::string first_cause(const PricedJob& job, const QuoteRecord& before, const Q
                              : fmt::format("{}, in {}", fmt::join(functions, ", "), line);
 }
 
-void compare_options(const QuoteRecord& quote, const MadeFrom& made, lang::KeptTrees* trees,
+void compare_options(const QuoteRecord& quote, lang::KeptTrees* trees,
                      std::vector<std::string>& found) {
     for (const RecordOption& option : quote.options) {
-        lang::Request request = made.request;
-        request.option = option.option;
+        const std::optional<MadeFrom> made = made_from(quote, option.option);
+        lang::Request request = made->request; // its texts are there: those of the quote itself
         request.every_function = false;
-        UsedTextsLoader loader(made.texts, trees);
+        UsedTextsLoader loader(made->texts, trees);
         const PricedNow now = price_of(request, loader);
         QuoteRecord before, after;
         before.items = option.items;
@@ -175,9 +175,8 @@ void compare_options(const QuoteRecord& quote, const MadeFrom& made, lang::KeptT
 lang::Request as_first_asked(const QuoteRecord& quote, const MadeFrom& made) {
     lang::Request request = made.request;
     request.every_function = false;
-    for (const RecordReference& one : quote.references)
-        if (one.kind == "boundary")
-            request.field_sets.reset();
+    if (has_boundary(quote))
+        request.field_sets.reset();
     return request;
 }
 
@@ -229,7 +228,7 @@ PricedAgain price_again(const Record& record, KeptBetween* kept, bool spread) {
         if (!quote.blocks.empty())
             comparison.compare(json_of_blocks(quote.blocks),
                                json_of_blocks(record_blocks(**now.job, *now.estimate)), "");
-        compare_options(quote, *made, trees, again.differences);
+        compare_options(quote, trees, again.differences);
         if (after.texts != quote.texts)
             again.differences.emplace_back("texts: others are used now");
         if (after.request.field_sets != quote.request.field_sets)

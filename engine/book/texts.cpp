@@ -88,7 +88,13 @@ std::string fetch_texts(QuoteRecord& quote, const SealedTexts& book) {
     return fault;
 }
 
-std::optional<MadeFrom> made_from(const QuoteRecord& quote) {
+bool has_boundary(const QuoteRecord& quote) {
+    return std::any_of(
+        quote.references.begin(), quote.references.end(),
+        [](const RecordReference& one) { return one.kind == "boundary"; });
+}
+
+std::optional<MadeFrom> made_from(const QuoteRecord& quote, const std::string& option) {
     const auto text_named = [&](const std::string& name) -> const std::string* {
         const auto seal = quote.texts.find(name);
         return seal == quote.texts.end() ? nullptr : carried_text(quote, seal->second);
@@ -103,6 +109,11 @@ std::optional<MadeFrom> made_from(const QuoteRecord& quote) {
     made.request.kind = saved.kind == "job" ? lang::FileKind::Job : lang::FileKind::Model;
     made.request.option = saved.option;
     made.request.field_sets = saved.field_sets;
+    if (!option.empty() && option != saved.option) {
+        made.request.option = option;
+        if (has_boundary(quote))
+            made.request.field_sets.reset();
+    }
     made.request.notation = static_cast<std::uint32_t>(
         std::clamp<std::int64_t>(saved.notation, 1, lang::current_notation));
     if (!saved.season.empty()) {

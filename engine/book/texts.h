@@ -59,8 +59,10 @@ struct MadeFrom {
     lang::Request request;
     UsedTexts texts;
 };
-// Empty if the quote lacks what it needs; its texts must be carried.
-std::optional<MadeFrom> made_from(const QuoteRecord& quote);
+// Empty if the quote lacks what it needs; its texts must be carried. With another option than the
+// quote's own, boundaries that are sealed are laid out again: it may have another spacing.
+std::optional<MadeFrom> made_from(const QuoteRecord& quote, const std::string& option = {});
+bool has_boundary(const QuoteRecord& quote);
 
 // Of a quote whose record lacks its texts (R006).
 lang::Diagnostic lacks_texts(std::string_view number);
