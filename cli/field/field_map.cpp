@@ -66,12 +66,9 @@ std::string field_map(const engine::FieldAnswer& field) {
     if (field.corners_left_out > 0)
         out += fmt::format("<p>{} more corners are in the boundary file.</p>\n",
                            count_text(field.corners_left_out));
-    if (!field.kept_off.empty()) {
-        out += "<p>Nothing is ripped";
-        for (std::size_t i = 0; i < field.kept_off.size(); ++i)
-            out += (i == 0 ? " " : ", ") + markup_text(field.kept_off[i]);
-        out += ". Mark it on the ground before the work begins.</p>\n";
-    }
+    if (!field.kept_off.empty())
+        out += "<p>" + markup_text(engine::not_ripped_text(field.kept_off)) +
+               ". Mark it on the ground before the work begins.</p>\n";
     out += fmt::format("<p>Call the utility locating service before the shank goes in, and look "
                        "for private lines, wells and overhead lines: this map shows {} of them. "
                        "Stay off wet ground, and off swales and wetlands without a written "

@@ -48,7 +48,12 @@ class Picture {
         north();
         scale();
         // Printed by whatever letters are there, which may be wider than those that are measured.
-        words((corners == Corners::Numbered ? 0.86 : 1) * (paper_width - 2 * paper_edge));
+        const double wide =
+            (corners == Corners::Numbered ? 0.86 : 1) * (paper_width - 2 * paper_edge);
+        words(wide);
+        if (corners == Corners::Plain && !field_.kept_off.empty()) // a map says it in its own text
+            y_ = paper_.lines(paper_edge, y_, wide, engine::not_ripped_text(field_.kept_off),
+                              Ink::Ink, Weight::Plain);
         return std::move(paper_).finish(y_);
     }
 

@@ -7,23 +7,10 @@
 #include <utility>
 
 #include "engine/field/clipping.h"
+#include "engine/field/extent.h"
 
 namespace acre::engine {
 namespace {
-
-struct Extent {
-    Point low{1e300, 1e300}, high{-1e300, -1e300};
-    void add(const PlanePolygon& polygon) {
-        for (const Point& p : polygon.outer) {
-            low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-            high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-        }
-    }
-    bool meets(const Extent& other) const {
-        return low.x < other.high.x && other.low.x < high.x && low.y < other.high.y &&
-               other.low.y < high.y;
-    }
-};
 
 struct Block {
     std::uint32_t number;
@@ -36,7 +23,7 @@ std::vector<Block> blocks_of(const std::vector<PlanePolygon>& polygons) {
     for (const PlanePolygon& polygon : polygons) {
         Block& block = blocks[polygon.block];
         block.number = polygon.block;
-        block.extent.add(polygon);
+        block.extent.add(polygon.outer);
         block.ground.push_back(polygon);
     }
     std::vector<Block> result;

@@ -13,6 +13,7 @@
 #include "engine/field/clipper_paths.h"
 #include "engine/field/clipping.h"
 #include "engine/field/degrees.h"
+#include "engine/field/extent.h"
 #include "lang/units/catalog.h"
 #include "lang/units/convert.h"
 
@@ -127,6 +128,24 @@ bool keep_off(const Boundary& boundary, PlaneField& field, lang::FileId file,
     return refuse(boundary_fault(lang::Code::B909, "what is kept off leaves nothing of the field",
                                  {file, 0, 1}, "", ""),
                   diagnostics);
+}
+
+std::vector<const BoundaryMark*> kept_off_near(const Boundary& boundary, const PlaneField& field) {
+    std::vector<const BoundaryMark*> near;
+    std::vector<Extent> ground; // as drawn: of a block that lies in a pond nothing is left
+    for (const BoundaryMark& mark : boundary.marks) {
+        if (!mark.keep_off)
+            continue;
+        if (ground.empty())
+            for (const PlanePolygon& polygon : flat_polygons(boundary, field.middle))
+                ground.emplace_back().add(polygon.outer);
+        Extent room;
+        room.add(flat_ring(mark.points, field.middle), *mark.keep_off);
+        if (std::any_of(ground.begin(), ground.end(),
+                        [&](const Extent& one) { return one.meets(room); }))
+            near.push_back(&mark);
+    }
+    return near;
 }
 
 } // namespace acre::engine

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "engine/field/plane.h"
 #include "lang/diag/diagnostic.h"
@@ -21,5 +22,8 @@ lang::Diagnostic no_distance(std::string_view text, lang::Span span);
 // Takes it off the ground. False: nothing is left (B909), or it is too ragged (B907).
 bool keep_off(const Boundary& boundary, PlaneField& field, lang::FileId file,
               lang::Diagnostics& diagnostics);
+
+// What is kept off near this ground: a file may have that of blocks that are not laid out.
+std::vector<const BoundaryMark*> kept_off_near(const Boundary& boundary, const PlaneField& field);
 
 } // namespace acre::engine

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "engine/field/features.h"
+#include "engine/field/keep_off.h"
 #include "lang/units/convert.h"
 #include "lang/units/number_text.h"
 
@@ -39,9 +40,8 @@ void measure(const LaidField& field, FieldAnswer& answer) {
     answer.unripped_gaps = acres(layout.unripped.gaps);
     answer.edge = feet(field.plane.perimeter);
     answer.middle = field.plane.middle;
-    for (const BoundaryMark& mark : field.boundary.marks)
-        if (mark.keep_off)
-            answer.kept_off.push_back(kept_off(mark));
+    for (const BoundaryMark* mark : kept_off_near(field.boundary, field.plane))
+        answer.kept_off.push_back(kept_off(*mark));
     answer.heading = field.request.heading;
     answer.spacing = feet(field.request.spacing);
     answer.headland = feet(field.request.headland);
@@ -157,6 +157,13 @@ FieldAnswer field_answer(const LaidField& field) {
     answer.ground = field.plane.polygons;
     answer.worked = field.layout.worked;
     return answer;
+}
+
+std::string not_ripped_text(const std::vector<std::string>& kept_off) {
+    std::string text;
+    for (const std::string& one : kept_off)
+        text += (text.empty() ? "Nothing is ripped " : ", ") + one;
+    return text;
 }
 
 std::vector<FieldCorner> field_corners(const PlaneField& field, const PlaneRing& ring) {

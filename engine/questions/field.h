@@ -104,6 +104,9 @@ lang::Outcome<FieldAnswer> ask(const FieldQuestion& question);
 // The same of a field that a job has laid out.
 FieldAnswer field_answer(const LaidField& field);
 
+// "Nothing is ripped within 25 ft of Gas line, in Pond"; empty: nothing is kept off.
+std::string not_ripped_text(const std::vector<std::string>& kept_off);
+
 // Corners of a ring that bend it by half a metre or more.
 std::vector<FieldCorner> field_corners(const PlaneField& field, const PlaneRing& ring);
 
