@@ -63,7 +63,7 @@ rule 'every folder of engine stands in that order' \
     "$(ls -d engine/*/ | grep -vE '^engine/(native|plan|readers|field|job|words|faults|log|questions|book|billing|learning|workbook)/$' || true)"
 
 # A command of the program is a folder; what two of them need is in cli/shared. A comparison shows the bridge between its jobs, a price the
-# bridge to what `--set` makes of it, a quote the map of its field. A page shows map and price, and carries the module, which answers in the
+# bridge to what `--set` makes of it, a quote and the crew the map of its field. A page shows map and price, and carries the module, which answers in the
 # JSON of the commands.
 borrowed() {
     local folder name
@@ -74,7 +74,7 @@ borrowed() {
     done
 }
 rule 'a command includes its own folder and cli/shared' \
-    "$(borrowed | grep -vE '^cli/(compare/compare_(text|json)|price/(changed_text|price_json))\.cpp:[0-9]+:#include "cli/bridge/|^cli/(quote/draft|verify/remade)\.cpp:[0-9]+:#include "cli/field/report\.h"|^cli/page/.*"cli/(field/report|price/price_text|module/texts)\.h"|^cli/module/questions_json\.cpp:.*"cli/[a-z_/]*(_json|_page|/card)\.h"' || true)"
+    "$(borrowed | grep -vE '^cli/(compare/compare_(text|json)|price/(changed_text|price_json))\.cpp:[0-9]+:#include "cli/bridge/|^cli/(quote/draft|verify/remade|crew/crew_page)\.cpp:[0-9]+:#include "cli/field/report\.h"|^cli/page/.*"cli/(field/report|price/price_text|module/texts)\.h"|^cli/module/questions_json\.cpp:.*"cli/[a-z_/]*(_json|_page|/card)\.h"' || true)"
 rule 'cli/shared includes no command' "$(grep -rnE '^#include "cli/' cli/shared | grep -vE '"cli/(shared/|exit_codes\.h")' || true)"
 rule 'cli asks: it reads no plan and no sheet' "$(grep -rnE '^#include "(engine/(plan|readers|faults)|lang/check)/' cli || true; grep -rnE '(\.|->)(sheet|checked|plan|compiled)\(\)' cli || true)"
 

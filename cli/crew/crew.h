@@ -21,6 +21,7 @@ struct CrewPage {
     engine::JobHead job;
     std::optional<engine::CalendarAnswer> calendar; // of a job with a date
     std::vector<double> headings;                   // degrees from true north, of each field
+    std::vector<std::string> kept_off;              // what the shank stays off, in any of them
     CrewParts parts;
 };
 

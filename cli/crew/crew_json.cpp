@@ -28,6 +28,7 @@ Document crew_json(const CrewPage& page) {
                      {"notes", page.job.notes},
                      {"figures", rows_json(page.parts.figures)},
                      {"headings", page.headings},
+                     {"kept_off", page.kept_off},
                      {"blocks", rows_json(page.parts.blocks)},
                      {"dates", page.calendar ? dates_json(page.calendar->dates) : Json(nullptr)},
                      {"cautions", page.quote.cautions},

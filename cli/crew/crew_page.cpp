@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include "cli/crew/crew.h"
+#include "cli/field/report.h"
 #include "cli/shared/quote_page/wording.h"
+#include "engine/billing/accepted.h"
 #include "engine/book/make_record.h"
 #include "engine/book/texts.h"
 #include "engine/driver.h"
@@ -17,17 +19,6 @@ namespace acre::cli {
 namespace {
 
 constexpr std::size_t least_log_rows = 6, most_log_rows = 24;
-
-// The record that says what the work is now: the quote, or its last accepted change order.
-std::string agreed(const engine::Lives& lives, const engine::Life& life) {
-    std::string number = life.quote.quote;
-    for (const std::string& order : life.change_orders)
-        if (const engine::Life* changed = lives.find(order);
-            changed != nullptr &&
-            lives.standing(*changed, engine::no_day).state == std::string_view("accepted"))
-            number = order;
-    return number;
-}
 
 lang::Diagnostic no_work(const std::string& number, const engine::Standing& standing) {
     const std::string state =
@@ -108,22 +99,32 @@ Grid log_of(const engine::QuoteRecord& quote,
     return grid;
 }
 
-// The day on which it was accepted, whatever was said of it later.
-std::string accepted_on(const engine::Life& life, const engine::Standing& standing) {
-    for (const engine::Event& word : life.words)
-        if (word.state == "accepted")
-            return word.date;
-    return standing.date;
-}
-
-lang::Outcome<engine::Job> job_again(engine::QuoteRecord& quote, const std::string& option) {
-    std::optional<engine::MadeFrom> made = engine::made_from(quote);
-    if (!made)
-        return engine::lacks_texts(quote.number);
-    if (!option.empty())
-        made->request.option = option;
-    engine::UsedTextsLoader loader(made->texts);
-    return engine::make_job(made->request, loader);
+// How its fields are driven, with the maps of the option taken, and what is left alone there; that
+// also among what to mind, for the page may be read where its maps are not. A record has what a
+// boundary came to, so that it is laid out again here.
+void take_fields(const engine::QuoteRecord& sealed, engine::MadeFrom made, CrewPage& page) {
+    if (!engine::has_boundary(sealed))
+        return;
+    made.request.field_sets.reset();
+    engine::UsedTextsLoader loader(made.texts);
+    const lang::Outcome<engine::Job> job = engine::make_job(made.request, loader);
+    if (!job) {
+        page.parts.notes.push_back("Heading, and what to keep off, are not known: " +
+                                   job.said.diagnostics.all().front().title);
+        return;
+    }
+    page.quote.pictures.clear();
+    for (const engine::JobField& field : (*job)->fields()) {
+        const engine::FieldAnswer is = engine::field_answer(field.field);
+        page.headings.push_back(is.heading);
+        page.quote.pictures.push_back({field.entry, engine::carry(page.quote, field_svg(is))});
+        for (const std::string& one : is.kept_off)
+            if (std::find(page.kept_off.begin(), page.kept_off.end(), one) == page.kept_off.end())
+                page.kept_off.push_back(one);
+    }
+    if (!page.kept_off.empty())
+        page.parts.notes.push_back(engine::not_ripped_text(page.kept_off) +
+                                   ": mark it on the ground before the work begins");
 }
 
 } // namespace
@@ -138,39 +139,43 @@ lang::Outcome<CrewPage> crew_page(const Book& book, const std::string& number) {
     const engine::Standing standing = state->lives.standing(**life, engine::no_day);
     if (standing.state != "accepted" && standing.state != "finished")
         return no_work(number, standing);
-    const std::string work = agreed(state->lives, **life);
-    lang::Outcome<engine::Record> record = book.quote(*state, work);
+    const lang::Outcome<engine::Contract> contract = engine::contract_of(state->lives, number);
+    if (!contract)
+        return contract.said;
+    const engine::ContractStep& work = contract->steps.back();
+    lang::Outcome<engine::Record> record = book.record(static_cast<std::uint64_t>(work.record));
     if (!record)
         return record.said;
-    engine::QuoteRecord sealed = *record->quote();
-    const std::string option =
-        work == number ? standing.option
-                       : state->lives.standing(*state->lives.find(work), engine::no_day).option;
-    const lang::Outcome<engine::Job> job = job_again(sealed, option);
+    const engine::QuoteRecord sealed = *record->quote();
+    const std::optional<engine::MadeFrom> made = engine::made_from(sealed, work.option);
+    if (!made)
+        return engine::lacks_texts(sealed.number);
+    engine::UsedTextsLoader loader(made->texts);
+    const lang::Outcome<engine::Job> job = engine::make_job(made->request, loader);
     if (!job)
         return job.said;
     const lang::Outcome<engine::Estimate> estimate = engine::estimate(**job);
     if (!estimate)
         return estimate.said;
     CrewPage page{engine::quote_of(**job, *estimate),
-                  number,
-                  accepted_on(**life, standing),
+                  contract->life->quote.quote,
+                  contract->steps.front().accepted,
                   engine::head_of(**job),
                   {},
                   {},
+                  {},
                   {}};
-    page.quote.number = work;
+    page.quote.number = work.quote;
     page.quote.by = sealed.by;
     page.quote.pictures = sealed.pictures;
     page.quote.carried = sealed.carried;
     if (lang::Outcome<engine::CalendarAnswer> days = engine::ask(**job, engine::CalendarQuestion{}))
         page.calendar = std::move(*days);
-    for (const engine::JobField& field : (*job)->fields())
-        page.headings.push_back(engine::field_answer(field.field).heading);
     page.parts = {page.job.notes, figures_of(**job, page.quote),
                   page.calendar ? days_of(*page.calendar) : Grid{},
                   blocks_of(engine::record_blocks(**job, *estimate)),
                   log_of(page.quote, page.calendar)};
+    take_fields(sealed, *made, page);
     return page;
 }
 
