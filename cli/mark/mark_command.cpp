@@ -10,8 +10,10 @@
 #include "cli/shared/files/read_text.h"
 #include "cli/shared/quote_book/book.h"
 #include "cli/shared/quote_book/key_file.h"
+#include "cli/shared/quote_book/work.h"
 #include "cli/shared/text/wrap.h"
 #include "engine/book/canonical.h"
+#include "engine/book/quoted.h"
 #include "engine/book/seal.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
@@ -105,6 +107,16 @@ lang::Outcome<Book::Coming> coming_word(const MarkArguments& arguments, const st
                                fmt::format("quote {} is replaced by {}; it cannot become {}",
                                            word.quote, (*life)->replaced_by, word.state));
     const engine::Event& quote = (*life)->quote;
+    // Its log would be one that nobody asks for: work is finished as a whole.
+    if (word.corrects == 0 && word.state == "finished" && !quote.changes.empty())
+        return lang::placeless(
+            lang::Code::R005,
+            fmt::format("change order {} is part of the work of quote {}", word.quote,
+                        quote.changes),
+            {},
+            {fmt::format("the quote is marked finished, with the log of all of its work:  "
+                         "acrewright mark {} finished --log FILE",
+                         quote.changes)});
     reply.said.clear();
     const std::vector<engine::Event>& words = (*life)->words;
     const bool taken_back =
@@ -119,6 +131,23 @@ lang::Outcome<Book::Coming> coming_word(const MarkArguments& arguments, const st
     return coming;
 }
 
+// Why nothing could be made of the log; it would be found out when the job is billed, and be sealed
+// by then. What else is wrong is said where the record is added.
+std::optional<lang::Said> unreadable(const Book& book, const MarkArguments& arguments,
+                                     const std::string& log) {
+    const lang::Outcome<BookState> state = book.state();
+    if (!state)
+        return std::nullopt;
+    const lang::Outcome<Work> work = accepted_work(book, *state, arguments.word.quote);
+    if (!work)
+        return std::nullopt;
+    const std::vector<engine::CountedLine> lines = engine::log_lines(work->quote);
+    if (lines.empty()) // a model that counts nothing has its logs read by nobody
+        return std::nullopt;
+    lang::Outcome<engine::JobLog> read = engine::read_job_log(arguments.log, log, lines);
+    return read ? std::nullopt : std::optional(std::move(read.said));
+}
+
 std::string marked_text(const engine::WordRecord& word) {
     return "quote " + lang::terminal_text(word.quote) + " is " + word.state + ", " +
            lang::day_text(word.date);
@@ -129,6 +158,9 @@ Reply mark(const MarkArguments& arguments, const std::string& key, const std::st
     const Book book(arguments.folder);
     const engine::WordRecord& word = arguments.word;
     Reply reply;
+    if (!log.empty())
+        if (std::optional<lang::Said> said = unreadable(book, arguments, log))
+            return std::move(*said);
     BookState seen;
     const About about{{std::string(base_number(word.quote))}, {}};
     // Judged inside append, on the book as it is when the record goes in: two people marking at
