@@ -303,16 +303,18 @@ class Checks {
         }
     }
 
-    // Money for fuel is all that the fuel cost: some of its invoices are not.
+    // Money for fuel is all that the fuel cost: some of its invoices are not. A day without a price
+    // is at the mean of the others.
     void fuel_money() {
-        double at_price = 0, spent = 0;
+        double fuel = 0, spent = 0;
         const LogRow* last = nullptr;
         for (const LogRow& row : log_.rows) {
-            at_price += row.fuel * row.fuel_price;
+            fuel += row.fuel;
             const auto money = row.amounts.find(context_.fuel_cost);
             spent += money == row.amounts.end() ? 0 : money->second;
             last = money == row.amounts.end() ? last : &row;
         }
+        const double at_price = fuel * totals(log_).fuel_price;
         if (last != nullptr && at_price > 0 && std::abs(spent - at_price) > off_price * at_price)
             doubt(*last, "amount." + context_.fuel_cost,
                   fmt::format("the column comes to {}, the fuel at its price to {}",

@@ -134,6 +134,8 @@ TEST_CASE("money for fuel that is not what the gallons cost is doubted") {
         std::vector<std::string>{"row 3, column `amount.tips`: the column comes to $1,500.00, the "
                                  "fuel at its price to $7,360.00"});
     CHECK(doubts(day_1 + day_2 + "7400\n", fuel).empty());
+    // A price that is said of the first day alone is the price of all.
+    CHECK(doubts(day_1 + "2027-06-22,Hazel,120,140,20,800,,,,,7400\n", fuel).empty());
     CHECK(doubts(day_1 + day_2 + "1500\n").empty()); // of tips nobody knows
 }
 
