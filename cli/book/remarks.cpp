@@ -74,17 +74,29 @@ std::string days_to_come(const BookPage& page) {
            "\n";
 }
 
+// A file of the book by its name, beside which something was put. What else lies in a folder, such
+// as what a desktop or a file service keeps there for itself, would only hide it; `verify` lists
+// all.
+bool is_put_aside(const std::string& name) {
+    return name.find(".json") != name.npos || name.starts_with("head") ||
+           name.starts_with("texts/");
+}
+
+std::string put_aside(std::vector<std::string> strays) {
+    std::erase_if(strays, [](const std::string& name) { return !is_put_aside(name); });
+    if (strays.empty())
+        return {};
+    return wrap("files in the book's folder that are none of its own: " + in_marks(strays) +
+                    "; where two machines wrote at once, a file service keeps one record and puts "
+                    "the other aside under such a name",
+                page_width) +
+           "\n";
+}
+
 } // namespace
 
 std::string remarks_on(const std::vector<std::string>& strays, const BookPage& page, bool today) {
-    std::string out;
-    if (!strays.empty())
-        out += wrap("files in the book's folder that are none of its own: " + in_marks(strays) +
-                        "; where two machines wrote at once, a file service keeps one record and "
-                        "puts the other aside under such a name",
-                    page_width) +
-               "\n";
-    return out + (today ? days_to_come(page) : "") + near_names(page.lives);
+    return put_aside(strays) + (today ? days_to_come(page) : "") + near_names(page.lives);
 }
 
 } // namespace acre::cli
