@@ -141,10 +141,7 @@ std::string learn_text(const LearnPage& page, bool color) {
                                 "its logs measured of it tells nothing: " +
                                     names(answer.refused) + ".",
                                 "");
-    for (const LeftOut& one : page.left_out)
-        out += "\n" + paragraph("Left out: " + terminal_text(one.quote) + ", " +
-                                    terminal_text(one.why) + ".",
-                                "");
+    out += left_out_text(page.left_out);
     if (!page.written.empty())
         out += "\n" + paragraph("Proposed season: " + terminal_text(page.written) +
                                     ". Before you use it, `acrewright book --season` shows what "

@@ -144,10 +144,7 @@ std::string outcomes_text(const OutcomesPage& page, bool color) {
     jobs_table(page.risk, color, out);
     marks_table(page.risk, color, out);
     swings_table(page.risk, color, out);
-    for (const LeftOut& one : page.left_out)
-        out += "\n" + paragraph("Left out: " + terminal_text(one.quote) + ", " +
-                                    terminal_text(one.why) + ".",
-                                "");
+    out += left_out_text(page.left_out);
     wins_text(page.wins, color, out);
     return out;
 }

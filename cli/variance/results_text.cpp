@@ -152,10 +152,7 @@ std::string results_text(const ResultsPage& page, bool color) {
         out += "\n" + paragraph("Accepted and not finished, so not counted: " +
                                     quote_list(page.unfinished) + ".",
                                 "");
-    for (const LeftOut& one : page.left_out)
-        out += "\n" + paragraph("Left out: " + terminal_text(one.quote) + ", " +
-                                    terminal_text(one.why) + ".",
-                                "");
+    out += left_out_text(page.left_out);
     if (jobs > 0)
         out += "\n" + paragraph("`acrewright variance NUMBER` has each job cost by cost; `learn` "
                                 "what they tell the season.",

@@ -2,24 +2,12 @@
 
 #include <utility>
 
+#include "cli/shared/text/page.h"
 #include "engine/book/quoted.h"
+#include "lang/diag/safe_text.h"
 
 namespace acre::cli {
 namespace {
-
-// The seal of the log with which the job was closed, and what it is called; empty: it has none.
-lang::Outcome<std::string> log_seal(const Book& book, const engine::Life& life) {
-    for (auto word = life.words.rbegin(); word != life.words.rend(); ++word) {
-        if (word->state != "finished")
-            continue;
-        const lang::Outcome<engine::Record> record =
-            book.record(static_cast<std::uint64_t>(word->record));
-        if (!record)
-            return record.said;
-        return record->word() != nullptr ? record->word()->log : std::string();
-    }
-    return std::string();
-}
 
 std::string changed(const engine::Life& life, const engine::Standing& standing,
                     const engine::Lives& lives) {
@@ -76,6 +64,15 @@ lang::Outcome<std::vector<LeftOut>> each_finished(const Book& book, const BookSt
             return std::move(*said);
     }
     return left_out;
+}
+
+std::string left_out_text(const std::vector<LeftOut>& left_out) {
+    std::string text;
+    for (const LeftOut& one : left_out)
+        text += "\n" + paragraph("Left out: " + lang::terminal_text(one.quote) + ", " +
+                                     lang::terminal_text(one.why) + ".",
+                                 "");
+    return text;
 }
 
 } // namespace acre::cli

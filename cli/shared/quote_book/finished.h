@@ -24,6 +24,7 @@ struct Finished {
 struct LeftOut {
     std::string quote, why;
 };
+std::string left_out_text(const std::vector<LeftOut>& left_out); // as pages end with it
 // One at a time; what `take` says ends the walk.
 using TakeFinished = std::function<std::optional<lang::Said>(Finished finished)>;
 

@@ -14,23 +14,15 @@ namespace {
 
 constexpr std::size_t most_other_logs = 200; // the newest ones
 
-// The seal of the log with which a quote was finished.
+// The log with which a quote was finished; empty: it has none.
 lang::Outcome<std::string> sealed_log(const Book& book, const engine::Life& life) {
-    for (auto word = life.words.rbegin(); word != life.words.rend(); ++word) {
-        if (word->state != "finished")
-            continue;
-        const lang::Outcome<engine::Record> record =
-            book.record(static_cast<std::uint64_t>(word->record));
-        if (!record)
-            return record.said;
-        if (record->word() == nullptr || record->word()->log.empty())
-            return std::string();
-        engine::FoundText found = book.text(record->word()->log);
-        if (!found.fault.empty())
-            return book.unread("the log of quote " + life.quote.quote + " " + found.fault);
-        return std::move(found.text);
-    }
-    return std::string();
+    const lang::Outcome<std::string> seal = log_seal(book, life);
+    if (!seal || seal->empty())
+        return seal;
+    engine::FoundText found = book.text(*seal);
+    if (!found.fault.empty())
+        return book.unread("the log of quote " + life.quote.quote + " " + found.fault);
+    return std::move(found.text);
 }
 
 // The log that the bill of this record was worked out from.
@@ -132,6 +124,19 @@ lang::Outcome<Work> work_of(const Book& book, const BookState& state, const std:
         return std::move(log.said);
     work->sealed_log = std::move(*log);
     return work;
+}
+
+lang::Outcome<std::string> log_seal(const Book& book, const engine::Life& life) {
+    for (auto word = life.words.rbegin(); word != life.words.rend(); ++word) {
+        if (word->state != "finished")
+            continue;
+        const lang::Outcome<engine::Record> record =
+            book.record(static_cast<std::uint64_t>(word->record));
+        if (!record)
+            return record.said;
+        return record->word() != nullptr ? record->word()->log : std::string();
+    }
+    return std::string();
 }
 
 lang::Outcome<WorkLog> log_of(const Book& book, const BookState& state, const Work& work,

@@ -22,6 +22,9 @@ lang::Outcome<Work> accepted_work(const Book& book, const BookState& state,
                                   const std::string& number);
 lang::Outcome<Work> work_of(const Book& book, const BookState& state, const std::string& number);
 
+// The seal of the log with which a quote was finished; empty: it has none.
+lang::Outcome<std::string> log_seal(const Book& book, const engine::Life& life);
+
 struct WorkLog {
     std::string text; // the bytes of the log
     engine::JobLog log;
