@@ -201,7 +201,8 @@ class WordHabit : private BrokenTokens {
             return std::nullopt;
         const std::uint32_t begin = token(-1).begin;
         int last = is(1, TokenKind::Number) ? 1 : 2;
-        while (touch(last, last + 1) || (last < 3 && is_word(last + 1)))
+        while (!is(last + 1, TokenKind::End) &&
+               (touch(last, last + 1) || (last < 3 && is_word(last + 1))))
             ++last;
         d.helps.push_back({fmt::format("a figure that a season or a job may set is a given: write  "
                                        "given {}",
