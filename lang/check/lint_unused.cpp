@@ -84,17 +84,41 @@ std::vector<std::uint32_t> parts_with_costs(const Sheet& sheet, FileId model) {
     return parts;
 }
 
-// What is worked out from the price, or from costs that are in it, is an answer.
-bool is_an_answer(const Sheet& sheet, NodeId id) {
+void lines_read(const Sheet& sheet, NodeId id, std::vector<LineId>& out) {
     if (id == none)
-        return false;
-    const Node& node = sheet.nodes[id];
-    if (node.op == Op::Line) {
-        const Role role = sheet.lines[node.index].role;
-        return role == Role::CostAmount || role == Role::PriceLine || role == Role::Total;
+        return;
+    if (sheet.nodes[id].op == Op::Line)
+        out.push_back(sheet.nodes[id].index);
+    for_each_child(sheet, sheet.nodes[id], [&](NodeId child) { lines_read(sheet, child, out); });
+}
+
+// What is worked out from the price, or from costs that are in it, is an answer, and so is what is
+// worked out from an answer.
+std::vector<bool> answers(const Sheet& sheet) {
+    std::vector<std::vector<LineId>> readers(sheet.lines.size());
+    std::vector<bool> answer(sheet.lines.size(), false);
+    std::vector<LineId> spreading;
+    const auto is_one = [&](LineId id) {
+        if (!answer[id])
+            spreading.push_back(id);
+        answer[id] = true;
+    };
+    std::vector<LineId> read;
+    for (LineId id = 0; id < sheet.lines.size(); ++id) {
+        const Role role = sheet.lines[id].role;
+        if (role == Role::CostAmount || role == Role::PriceLine || role == Role::Total)
+            is_one(id);
+        read.clear();
+        lines_read(sheet, sheet.lines[id].value, read);
+        for (const LineId line : read)
+            readers[line].push_back(id);
     }
-    bool answer = false;
-    for_each_child(sheet, node, [&](NodeId child) { answer |= is_an_answer(sheet, child); });
+    while (!spreading.empty()) {
+        const LineId from = spreading.back();
+        spreading.pop_back();
+        for (const LineId reader : readers[from])
+            is_one(reader);
+    }
     return answer;
 }
 
@@ -113,15 +137,16 @@ void lint_unused(const Sheet& sheet, const SourceMap& sources, Diagnostics& diag
     const FileId model = sheet.prices.front().span.file;
     const std::vector<std::uint32_t> used = names_in_use(sheet, model);
     const std::vector<std::uint32_t> charged = parts_with_costs(sheet, model);
-    for (const Line& line : sheet.lines) {
+    const std::vector<bool> answer = answers(sheet);
+    for (LineId id = 0; id < sheet.lines.size(); ++id) {
+        const Line& line = sheet.lines[id];
         if ((line.role != Role::Line && line.role != Role::Given) || line.name_span.file != model ||
             std::binary_search(used.begin(), used.end(), line.name_span.begin))
             continue;
         const std::string_view name = sources.text(line.name_span);
         const bool given = line.role == Role::Given;
         if (is_money(line) && (given || line.because.empty()) &&
-            std::binary_search(charged.begin(), charged.end(), line.part) &&
-            !is_an_answer(sheet, line.value))
+            std::binary_search(charged.begin(), charged.end(), line.part) && !answer[id])
             diagnostics.add(unasked_money(line, name, formula(sheet, sources, line)));
         else if (line.label.empty())
             diagnostics.add(unused(line, name));
