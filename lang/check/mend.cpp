@@ -92,11 +92,20 @@ std::string counted_thing(const Sheet& sheet, const Dim& missing) {
     return sheet.units.text(one_of_them);
 }
 
-bool needs_brackets(Op op) {
-    return row_of(op).strength <= row_of(Op::Add).strength;
-}
-
 } // namespace
+
+std::string factor_text(const SourceMap& sources, const Node& node) {
+    std::string text = quotable(sources, node.span);
+    if (text.empty() || row_of(node.op).strength > row_of(Op::Add).strength)
+        return text;
+    int open = 0;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        open += text[i] == '(' ? 1 : text[i] == ')' ? -1 : 0;
+        if (open == 0 && i + 1 < text.size())
+            return "(" + text + ")";
+    }
+    return text; // it has its brackets
+}
 
 std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const Site& site, Span at,
                             const Dim& missing) {
@@ -179,8 +188,8 @@ std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site&
     };
     const Mender& best = found.front();
     const std::string counted = best.inverse ? counted_thing(sheet, missing) : std::string();
-    if (const std::string text = quotable(sources, node.span); !counted.empty() && !text.empty()) {
-        const std::string inner = needs_brackets(node.op) ? "(" + text + ")" : text;
+    const std::string inner = factor_text(sources, node);
+    if (!counted.empty() && !inner.empty()) {
         out.push_back(
             {fmt::format("if it is for each {}, write  {} / 1 {}", counted, inner, counted),
              std::nullopt});
@@ -189,8 +198,7 @@ std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site&
                        std::nullopt});
         return out;
     }
-    if (const std::string text = quotable(sources, node.span); !text.empty()) {
-        const std::string inner = needs_brackets(node.op) ? "(" + text + ")" : text;
+    if (!inner.empty()) {
         const std::string mended =
             fmt::format("{} {} {}", inner, best.inverse ? '/' : '*', best.name);
         // What is owned for a year and paid by the hour is divided by the hours of the year.

@@ -31,6 +31,10 @@ std::vector<Mender> menders(const Sheet& sheet, const SourceMap& sources, const 
 std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site& site,
                        NodeId formula, const Dim& missing);
 
+// The text of a formula where it is multiplied or divided, in brackets if it needs them; empty as
+// `quotable` is.
+std::string factor_text(const SourceMap& sources, const Node& node);
+
 // A text of one line, short enough to stand in a help. Empty when it is not.
 std::string quotable(const SourceMap& sources, Span span);
 

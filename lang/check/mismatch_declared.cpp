@@ -43,12 +43,10 @@ void Mismatches::mend_unit(const Site& site, NodeId value, const Type& wanted,
     Dim bank; // a yard in the bank over a cubic foot
     bank.exponent[Bank] = 1;
     bank.exponent[Length] = -3;
-    const std::string text = quotable(sources_, node.span);
+    const std::string text = factor_text(sources_, node);
     if (!literal && missing->dim == bank && !text.empty() && d.helps.empty())
         d.helps.push_back(
-            {fmt::format("for ground as it lies, write  {} * 1 bcy/cy",
-                         node.op == Op::Add || node.op == Op::Subtract ? "(" + text + ")" : text),
-             std::nullopt});
+            {fmt::format("for ground as it lies, write  {} * 1 bcy/cy", text), std::nullopt});
 }
 
 // `pace / area` and `area * pace` where `area / pace` has the unit: of two lines or numbers, one

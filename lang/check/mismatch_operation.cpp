@@ -43,6 +43,28 @@ std::string sides_title(Op op, const std::string& a, const std::string& b) {
     }
 }
 
+// `hours + 15 %`, `15 % + hours` and `hours - 15 %`: so much more or less of it.
+std::optional<Help> more_of_it(const Sheet& sheet, const SourceMap& sources, NodeId sum) {
+    const Node& whole = sheet.nodes[sum];
+    const auto is_percent = [&](NodeId id) {
+        return sheet.nodes[id].op == Op::Number && is_share(sheet.nodes[id].type.unit);
+    };
+    const bool more = whole.op == Op::Add;
+    const bool turned = more && is_percent(whole.a);
+    const Node& of = sheet.nodes[turned ? whole.b : whole.a];
+    const Node& share = sheet.nodes[turned ? whole.a : whole.b];
+    if ((!more && whole.op != Op::Subtract) || !is_percent(turned ? whole.a : whole.b) ||
+        is_plain(of.type))
+        return std::nullopt;
+    const std::string text = factor_text(sources, of);
+    if (text.empty())
+        return std::nullopt;
+    return Help{fmt::format("for {} {} of it, write  {} * {} %", sources.text(share.span),
+                            more ? "more" : "less", text,
+                            number_text(more ? 100 + share.number : 100 - share.number)),
+                std::nullopt};
+}
+
 } // namespace
 
 Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
@@ -69,19 +91,10 @@ Diagnostic Mismatches::sides(const Site& site, NodeId node, NodeId a, NodeId b,
                            Edit{sheet_.nodes[number].span, text}});
         return d;
     }
-    // `hours + 15 %`: so much more of it.
-    if ((whole.op == Op::Add || whole.op == Op::Subtract) && is_share(right.type.unit) &&
-        is_literal(b) && right.op == Op::Number && !is_plain(left.type))
-        if (const std::string text = quotable(sources_, left.span); !text.empty()) {
-            const bool more = whole.op == Op::Add;
-            const std::string share = number_text(more ? 100 + right.number : 100 - right.number);
-            const bool sum = left.op == Op::Add || left.op == Op::Subtract;
-            d.helps.push_back(
-                {fmt::format("for {} {} of it, write  {} * {} %", sources_.text(right.span),
-                             more ? "more" : "less", sum ? "(" + text + ")" : text, share),
-                 std::nullopt});
-            return d;
-        }
+    if (std::optional<Help> more = more_of_it(sheet_, sources_, node)) {
+        d.helps.push_back(*std::move(more));
+        return d;
+    }
     // The side that is unlike what the whole is to be is mended; the right one if that does not
     // tell.
     const bool mend_left = wanted != nullptr && wanted->kind == Type::Kind::Number &&
