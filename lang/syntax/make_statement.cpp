@@ -1,5 +1,6 @@
 // What a statement is, made of the pieces that were read. The third part of the assembler.
 #include "lang/syntax/assemble.h"
+#include "lang/units/money.h"
 
 #include <optional>
 #include <vector>
@@ -111,6 +112,23 @@ ast::StatementNode named_by_text(Keyword head, const ast::Text& text) {
     }
 }
 
+// "3 mi/h .. 5 mi/h" for `3-5 mi/h`, "$3/h .. $5/h" for `$3-$5/h`: each side has what the other
+// says of its unit. The sign of money is no part of a unit's text.
+std::string range_text(std::string_view left, const ast::Number& low, std::string_view right,
+                       const ast::Number& high) {
+    std::string first(left);
+    std::string second(right);
+    if (low.unit && !high.unit) {
+        const std::string_view sign = left.substr(0, money_sign_size(left));
+        second = fmt::format("{}{}{}{}", sign, right, sign.empty() ? " " : "", low.unit->text);
+    } else if (!low.unit && high.unit) {
+        first = fmt::format("{} {}", left, high.unit->text);
+    } else if (low.unit && high.unit->text.starts_with(fmt::format("{}/", low.unit->text))) {
+        first += high.unit->text.substr(low.unit->text.size());
+    }
+    return fmt::format("{} .. {}", first, second);
+}
+
 // `3-5 mi/h`, without a blank: nobody takes a larger number from a smaller one. S110, and the
 // larger one is taken, so that this error is all.
 ast::ExprId no_range(const ast::Module& module, ast::ExprId value, std::string_view text,
@@ -128,16 +146,14 @@ ast::ExprId no_range(const ast::Module& module, ast::ExprId value, std::string_v
         left.end != minus->op_span.begin || minus->op_span.end != right.begin)
         return value;
     const auto written = [&](Span s) { return text.substr(s.begin, s.end - s.begin); };
-    const std::string_view unit = low->unit || !high->unit ? "" : high->unit->text;
-    diagnostics.add(
-        {Code::S110,
-         "a value is one figure, not a range",
-         {{left.file, left.begin, right.end}, ""},
-         {},
-         {},
-         {{fmt::format("write the one figure, and behind it how far it may go:  swing {}{}{} .. {}",
-                       written(left), unit.empty() ? "" : " ", unit, written(right)),
-           {}}}});
+    diagnostics.add({Code::S110,
+                     "a value is one figure, not a range",
+                     {{left.file, left.begin, right.end}, ""},
+                     {},
+                     {},
+                     {{"write the one figure, and behind it how far it may go:  swing " +
+                           range_text(written(left), *low, written(right), *high),
+                       {}}}});
     return minus->right;
 }
 

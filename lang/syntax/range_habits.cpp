@@ -146,15 +146,37 @@ class RangeHabit : private BrokenTokens {
             ++number;
         const std::string_view digits = text(number);
         const Measure far{"", digits, "%"};
-        if (text(sign) != "swing" || text(number + 1) != "%" || text(number + 2) == ".." ||
-            !is(number, TokenKind::Number) || !far.value() || *far.value() >= 100)
+        if (text(sign) != "swing" || text(number + 1) != "%" || !is(number, TokenKind::Number) ||
+            !far.value() || *far.value() >= 100)
             return std::nullopt;
-        const Span span{b_.file, token(sign).begin, token(number + 1).end};
+        int behind = number + 2;
+        if (text(behind) == "of" && text(behind + 1) == "it")
+            behind += 2;
+        const bool clause =
+            is(behind, TokenKind::Name) && keyword_of(text(behind)) != Keyword::None;
+        if (!is(behind, TokenKind::End) && !is(behind, TokenKind::Text) && !clause)
+            return std::nullopt; // `swing 10 % .. 20 %`, `swing 10 % down, 20 % up`
+        const Span span{b_.file, token(sign).begin, token(behind - 1).end};
         const std::string swing = swing_of(Measure{"", "100", ""}, far);
         Diagnostic d{Code::S103, "a swing goes from a low end to a high one", {span, ""}, {}, {},
                      {}};
-        d.helps.push_back({fmt::format("write  {}", swing), Edit{span, swing}});
+        const Measure value = share_before(sign);
+        const std::string points =
+            behind == number + 2 && value.unit == "%" ? swing_of(value, far) : "";
+        if (points.empty()) {
+            d.helps.push_back({fmt::format("write  {}", swing), Edit{span, swing}});
+            return d;
+        }
+        d.helps.push_back({fmt::format("for {} points either way, write  {}", digits, points), {}});
+        d.helps.push_back({fmt::format("for {} % of it, write  {}", digits, swing), {}});
         return d;
+    }
+    // The value of `given lost = 15 %`; none where it is no share.
+    Measure share_before(int end) const {
+        for (int at = end - 1; at_ + at > 1; --at)
+            if (text(at) == "%" && is(at - 1, TokenKind::Number) && text(at - 2) == "=")
+                return {"", text(at - 1), "%"};
+        return {};
     }
     static std::string swing_of(const Measure& value, const Measure& far) {
         const bool share = far.unit == "%" && value.unit != "%";

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -11,6 +12,7 @@
 #include <fmt/format.h>
 
 #include "lang/diag/suggest.h"
+#include "lang/syntax/parse.h"
 #include "lang/syntax/signs.h"
 #include "lang/syntax/tokens.h"
 
@@ -55,6 +57,29 @@ std::string in_small_letters(std::string_view word) {
     return out;
 }
 
+// `ground speed : mi/h = …`, and not `gven depth : ft`.
+std::optional<Diagnostic> name_of_two_words(std::string_view text, Span line) {
+    const Token first = next_token(text, line.begin, line.end);
+    Token last = first;
+    std::string name(first.in(text));
+    Token next = next_token(text, first.end, line.end);
+    for (; next.kind == TokenKind::Name && keyword_of(next.in(text)) == Keyword::None &&
+           name.size() <= max_name_bytes;
+         next = next_token(text, next.end, line.end)) {
+        name += fmt::format("_{}", next.in(text));
+        last = next;
+    }
+    if (first.kind != TokenKind::Name || last.begin == first.begin || next.in(text) != ":")
+        return std::nullopt;
+    const auto near = near_word(first.in(text), {WordRole::Statement});
+    if (near == "given" || near == "cost" || near == "choice" || near == "event")
+        return std::nullopt;
+    const Span span{line.file, first.begin, last.end};
+    return Diagnostic{Code::S110, "a name is one word",
+                      {span, ""}, {},
+                      {},         {{fmt::format("write  {}", name), Edit{span, name}}}};
+}
+
 std::string_view step_called(std::string_view word) {
     const std::string small = in_small_letters(word);
     for (const auto step : {"overhead", "reserve", "markup", "margin"})
@@ -64,6 +89,17 @@ std::string_view step_called(std::string_view word) {
         if (small == other)
             return step;
     return {};
+}
+
+// Where the amount of a step begins, behind what else it is called: `mark up 10 %`.
+Token amount_from(std::string_view text, std::uint32_t begin, std::uint32_t end) {
+    Token at = next_token(text, begin, end);
+    const auto is_word = [&] {
+        return at.kind == TokenKind::Name || at.in(text) == "=" || at.in(text) == ":";
+    };
+    while (is_word())
+        at = next_token(text, at.end, end);
+    return at.kind == TokenKind::End ? next_token(text, begin, end) : at;
 }
 
 } // namespace
@@ -79,19 +115,17 @@ Diagnostic describe_unknown_step(std::string_view text, Span line) {
                  {},
                  {},
                  {}};
-    const Token second = next_token(text, first.end, line.end);
-    const bool sign = second.in(text) == "=" || second.in(text) == ":";
-    const Token behind = next_token(text, sign ? second.end : first.end, line.end);
+    const std::string_view sign = next_token(text, first.end, line.end).in(text);
+    const Token amount = amount_from(text, first.end, line.end);
+    const std::string rest = shortened(text.substr(amount.begin, line.end - amount.begin));
     if (in_small_letters(word) == "profit") {
-        const std::string_view rest = text.substr(behind.begin, line.end - behind.begin);
         d.helps.push_back({fmt::format("for a percent of the price, write  margin {}", rest), {}});
         d.helps.push_back({fmt::format("for a percent of the cost, write  markup {}", rest), {}});
     } else if (std::string_view step = step_called(word); !step.empty()) {
-        if (sign && keyword_of(word) != Keyword::None)
-            d.title = fmt::format("a step of a price has no `{}`", second.in(text));
-        d.helps.push_back(
-            {fmt::format("write  {} {}", step, text.substr(behind.begin, line.end - behind.begin)),
-             Edit{{line.file, first.begin, behind.begin}, fmt::format("{} ", step)}});
+        if ((sign == "=" || sign == ":") && keyword_of(word) != Keyword::None)
+            d.title = fmt::format("a step of a price has no `{}`", sign);
+        d.helps.push_back({fmt::format("write  {} {}", step, rest),
+                           Edit{{line.file, first.begin, amount.begin}, fmt::format("{} ", step)}});
     } else if (const auto near = near_word(word, {WordRole::Inner});
                near && !step_called(*near).empty()) {
         d.helps.push_back({fmt::format("did you mean `{}`?", *near),
@@ -109,6 +143,8 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
     const std::string_view word = first.in(text);
     if (first.kind == TokenKind::Sign && is_foreign_sign(word))
         return describe_foreign_sign(word, {line.file, first.begin, first.end});
+    if (std::optional<Diagnostic> d = name_of_two_words(text, line); d && !sets)
+        return *std::move(d);
     Diagnostic d{Code::S100,
                  fmt::format("a statement{}{} cannot start with `{}`", place.empty() ? "" : " ",
                              place, shortened(word)),

@@ -66,7 +66,18 @@ class WordHabit : private BrokenTokens {
                       token(0).begin, end, quoted, fmt::format("{} {}", text(-1), quoted));
     }
 
-    // `if C then A else B`.
+    // The token before the bracket that the one at `close` belongs to; 0 for none.
+    int call_that_ends(int close) const {
+        int open = 0;
+        for (int at = close; at_ + at > 0; --at) {
+            open += text(at) == ")" ? 1 : text(at) == "(" ? -1 : 0;
+            if (open == 0)
+                return at - 1;
+        }
+        return 0;
+    }
+
+    // `if C then A else B`, `if(C) A else B`.
     std::optional<Diagnostic> if_else() const {
         if (text(0) == "else" || text(0) == "otherwise:")
             return mended(Code::S110, "the other cases follow `otherwise`", token(0).begin,
@@ -74,23 +85,35 @@ class WordHabit : private BrokenTokens {
         if ((text(-1) == "if" || text(-1) == "If" || text(-1) == "IF") && text(0) != "(")
             return mended(Code::S110, "a condition is written with `when`", token(-1).begin,
                           token(-1).end, "when", "when CONDITION then VALUE otherwise VALUE");
+        if (const int at = text(-1) == ")" ? call_that_ends(-1) : 0; at != 0 && text(at) == "if")
+            return Diagnostic{Code::S110,
+                              "a condition is written with `when`",
+                              {{b_.file, token(at).begin, token(at).end}, ""},
+                              {},
+                              {},
+                              {{"write  when CONDITION then VALUE otherwise VALUE", {}}}};
         return std::nullopt;
     }
 
-    // `price … per ac of area margin 12 %`, `overhead of 8 %`, `for "Costs"`.
+    // `price … per ac area`, `price … per ac of area margin 12 %`, `overhead of 8 %`, `for
+    // "Costs"`.
     std::optional<Diagnostic> step_of_a_price() const {
         if (b_.statement == Keyword::Price && text(0) == "for" && is(1, TokenKind::Text))
             return mended(Code::S110, "the parts of a price follow `covers`", token(0).begin,
                           token(0).end, "covers", fmt::format("covers {}", text(1)));
-        if (b_.statement == Keyword::Price && is_one_of(text(0), step_words) && at_ > 2)
+        if (b_.statement == Keyword::Price && text(-2) == "per" && is_word(-1) && is_word(0))
+            return mended(Code::S103, "`of` is missing before the quantity", token(0).begin,
+                          token(0).begin, "of ", fmt::format("per {} of {}", text(-1), text(0)));
+        const int step = text(0) == "," ? 1 : 0;
+        if (b_.statement == Keyword::Price && is_one_of(text(step), step_words) && at_ > 2)
             return Diagnostic{
                 Code::S110,
-                fmt::format("`{}` is a step of the price and has a line of its own", text(0)),
-                {{b_.file, token(0).begin, token(0).end}, ""},
+                fmt::format("`{}` is a step of the price and has a line of its own", text(step)),
+                {{b_.file, token(step).begin, token(step).end}, ""},
                 {},
                 {},
                 {{fmt::format("write it below the price, indented:  {}",
-                              between(token(0).begin, end_of_words(0, false))),
+                              between(token(step).begin, end_of_words(step, false))),
                   {}}}};
         const std::string_view head = spelling_of(b_.statement);
         if (is_one_of(head, step_words) && at_ == 1 && text(0) == "of")
@@ -204,6 +227,8 @@ class WordHabit : private BrokenTokens {
         while (!is(last + 1, TokenKind::End) &&
                (touch(last, last + 1) || (last < 3 && is_word(last + 1))))
             ++last;
+        if (is(last + 1, TokenKind::Sign)) // a formula: no given takes its first number alone
+            return std::nullopt;
         d.helps.push_back({fmt::format("a figure that a season or a job may set is a given: write  "
                                        "given {}",
                                        between(begin, token(last).end)),
