@@ -2,18 +2,11 @@
 """Bills of accepted work, worked out a second time from nothing but the record of the quote, the rows of the log and the posted prices, in
    fractions: bills.py PROGRAM"""
 import csv, datetime, fractions, io, json, math, os, pathlib, shutil, subprocess, sys, tempfile
+from held import end, hold
 
 program = str(pathlib.Path(sys.argv[1]).resolve())
 root = pathlib.Path(__file__).resolve().parents[2]
 F = lambda value: fractions.Fraction(str(value))
-failed, checked = [], 0
-
-
-def hold(what, got, wanted):
-    global checked
-    checked += 1
-    if got != wanted:
-        failed.append(f'{what}: {got!r}, and not {wanted!r}')
 
 
 def run(*words, code=0, day='2027-12-20', text=None, with_words=False):
@@ -21,7 +14,7 @@ def run(*words, code=0, day='2027-12-20', text=None, with_words=False):
     result = subprocess.run([program, *map(str, words)], cwd=root, input=text, capture_output=True, text=True,
                             env={**os.environ, 'SOURCE_DATE_EPOCH': seconds})
     if result.returncode != code:
-        failed.append(f'{words}: ends with {result.returncode}\n{result.stdout}{result.stderr}')
+        hold(f'{words}: {result.stdout}{result.stderr}: ends with', result.returncode, code)
     return result.stdout + (result.stderr if code or with_words else '')
 
 
@@ -351,7 +344,4 @@ with tempfile.TemporaryDirectory() as name:
         room = pathlib.Path(name) / f'story-{number}'
         room.mkdir()
         story(room)
-for fault in failed:
-    print('failed:', fault)
-print(f'{checked - len(failed)} passed, {len(failed)} failed')
-sys.exit(1 if failed else 0)
+end()

@@ -5,11 +5,11 @@
    days.py PROGRAM [BOOKS]"""
 import csv, datetime, io, json, os, pathlib, random, subprocess, sys, tempfile
 from attack_firm import FILES
+from held import end, hold
 
 program = str(pathlib.Path(sys.argv[1]).resolve())
 books = int(sys.argv[2]) if len(sys.argv) > 2 else 40
 first = datetime.date(2027, 3, 1)
-failed = []
 
 
 def cents(text):
@@ -92,29 +92,24 @@ def replay(all_records, day):
     return quotes, stands
 
 
-def hold(where, what, got, wanted):
-    if got != wanted:
-        failed.append(f'{where}: {what}: {got!r}, and not {wanted!r}')
-
-
 def judge(where, room, all_records, day):
     quotes, stands = replay(all_records, day)
     told = {quote['quote']: quote for quote in json.loads(run('book', 'book', '--as-of', day, '--json', room=room).stdout)['quotes']}
-    hold(where, 'states', {number: quote['state'] for number, quote in told.items()},
+    hold(f'{where}: states', {number: quote['state'] for number, quote in told.items()},
          {number: quote['state'] for number, quote in quotes.items()})
-    hold(where, 'stands at', {number: told[number]['contract_cents'] for number in stands}, stands)
+    hold(f'{where}: stands at', {number: told[number]['contract_cents'] for number in stands}, stands)
     rows = list(csv.DictReader(io.StringIO(run('book', 'book', '--as-of', day, '--csv', room=room).stdout)))
-    hold(where, 'ids are told apart', len({row['id'] for row in rows}), len(rows))
-    hold(where, 'entries of a later day', [row['id'] for row in rows if row['date'] > day], [])
+    hold(f'{where}: ids are told apart', len({row['id'] for row in rows}), len(rows))
+    hold(f'{where}: entries of a later day', [row['id'] for row in rows if row['date'] > day], [])
     for number, quote in quotes.items():
         own = [row for row in rows if row['quote'].split('-C')[0] == number]
         if 'changes' not in quote['record']:
-            hold(where, f'{number} accepted', sum(cents(row['accepted']) for row in own), stands.get(number, 0))
+            hold(f'{where}: {number} accepted', sum(cents(row['accepted']) for row in own), stands.get(number, 0))
         open_cents = quote['record']['price']['cents'] - quote['record'].get('before_cents', 0) if quote['open'] else 0
-        hold(where, f'{number} offered', sum(cents(row['offered']) for row in rows if row['quote'] == number), open_cents)
+        hold(f'{where}: {number} offered', sum(cents(row['offered']) for row in rows if row['quote'] == number), open_cents)
     journal = run('book', 'book', '--as-of', day, '--journal', room=room).stdout.split('\n')
     customers = sum(cents(line.split()[1]) for line in journal if line.startswith('    contracts:customers:'))
-    hold(where, 'journal', customers, sum(stands.values()))
+    hold(f'{where}: journal', customers, sum(stands.values()))
 
 
 for seed in range(books):
@@ -125,11 +120,9 @@ for seed in range(books):
             (room / file).write_text(text)
         (room / 'ditch.job').write_text(FILES['bank.job'] + 'option "Slow"\n  set pace = 3.5 ac/h\n')
         draw(random.Random(seed), room)
-        if run('verify', 'book', room=room).returncode:
-            failed.append(f'book {seed}: verify')
+        hold(f'book {seed}: verify', run('verify', 'book', room=room).returncode, 0)
         all_records = records(room)
         days = {record.get('issued', record.get('date')) for record in all_records}
         for day in sorted(days | {(first + datetime.timedelta(150)).isoformat()}):
             judge(f'book {seed} on {day}', room, all_records, day)
-print('\n'.join(failed[:20]) or 'in order')
-sys.exit(bool(failed))
+end()

@@ -4,14 +4,9 @@
    part.py PROGRAM"""
 import json, os, pathlib, shutil, subprocess, sys, tempfile
 from attack_firm import FILES
+from held import end, hold
 
 program = str(pathlib.Path(sys.argv[1]).resolve())
-failed = []
-
-
-def hold(what, got, wanted):
-    if got != wanted:
-        failed.append(f'{what}: {got!r}, and not {wanted!r}')
 
 
 def run(room, *words, code=0):
@@ -79,5 +74,4 @@ with tempfile.TemporaryDirectory() as name:
     shutil.copy(room / ours / '000021.json', room / theirs / '000021 2.json')
     hold('the record put aside is spoken of', '`000021 2.json`' in run(room, 'book', theirs, '--as-of', '2027-04-01'), True)
     hold('and the document stays one', len(json.loads(run(room, 'book', theirs, '--as-of', '2027-04-01', '--json'))['quotes']), 22)
-print('\n'.join(failed) or 'in order')
-sys.exit(bool(failed))
+end()
