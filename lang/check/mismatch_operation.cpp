@@ -46,15 +46,16 @@ std::string sides_title(Op op, const std::string& a, const std::string& b) {
 // `hours + 15 %`, `15 % + hours` and `hours - 15 %`: so much more or less of it.
 std::optional<Help> more_of_it(const Sheet& sheet, const SourceMap& sources, NodeId sum) {
     const Node& whole = sheet.nodes[sum];
+    const bool more = whole.op == Op::Add;
+    if (!more && whole.op != Op::Subtract)
+        return std::nullopt;
     const auto is_percent = [&](NodeId id) {
         return sheet.nodes[id].op == Op::Number && is_share(sheet.nodes[id].type.unit);
     };
-    const bool more = whole.op == Op::Add;
     const bool turned = more && is_percent(whole.a);
     const Node& of = sheet.nodes[turned ? whole.b : whole.a];
     const Node& share = sheet.nodes[turned ? whole.a : whole.b];
-    if ((!more && whole.op != Op::Subtract) || !is_percent(turned ? whole.a : whole.b) ||
-        is_plain(of.type))
+    if (!is_percent(turned ? whole.a : whole.b) || is_plain(of.type))
         return std::nullopt;
     const std::string text = factor_text(sources, of);
     if (text.empty())
