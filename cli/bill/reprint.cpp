@@ -28,12 +28,6 @@ std::optional<lang::Diagnostic> not_of_a_made_one(const BillArguments& arguments
     return std::nullopt;
 }
 
-std::string csv_of(const engine::BillRecord& bill, const engine::Lives& lives) {
-    const engine::Life* terms = lives.find(bill.terms_of);
-    const engine::Event& quote = (terms == nullptr ? lives.find(bill.quote) : terms)->quote;
-    return bill_csv_heading() + bill_csv_rows(bill, quote.who, quote.title, quote.money.code);
-}
-
 } // namespace
 
 bool is_bill_number(const std::string& number) {
@@ -62,7 +56,7 @@ Reply reprint(const BillArguments& arguments) {
         if (!arguments.text.empty())
             save(arguments.text, page.text, reply);
         if (arguments.csv)
-            reply.page = csv_of(*record->bill(), state->lives);
+            reply.page = bill_csv_heading() + bill_csv_rows(*record->bill(), state->lives);
         else
             reply.page = arguments.json ? engine::draft_json(*record) : std::move(page.text);
         return reply;

@@ -138,12 +138,8 @@ std::string bills_text(const BookPage& page, bool color) {
 
 std::string bills_csv(const BookPage& page) {
     std::string out = bill_csv_heading();
-    for (const engine::BillRecord& bill : page.bills) {
-        const engine::Life* terms = page.lives.find(bill.terms_of);
-        const engine::Event& quote =
-            (terms == nullptr ? page.lives.find(bill.quote) : terms)->quote;
-        out += bill_csv_rows(bill, quote.who, quote.title, quote.money.code);
-    }
+    for (const engine::BillRecord& bill : page.bills)
+        out += bill_csv_rows(bill, page.lives);
     return out;
 }
 

@@ -10,6 +10,7 @@
 #include "cli/shared/text/wrap.h"
 #include "lang/diag/safe_text.h"
 #include "lang/units/calendar.h"
+#include "lang/units/letters.h"
 
 namespace acre::cli {
 namespace {
@@ -29,11 +30,8 @@ std::string in_marks(const std::vector<std::string>& names) {
 std::string letters_of(const std::string& name) {
     std::string out;
     for (const char c : name)
-        if (c >= 'A' && c <= 'Z')
-            out += static_cast<char>(c - 'A' + 'a');
-        else if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ||
-                 static_cast<unsigned char>(c) > 127)
-            out += c;
+        if (lang::is_letter(c) || lang::is_digit(c) || static_cast<unsigned char>(c) > 127)
+            out += lang::to_lower(c);
     return out;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 namespace acre::engine {
@@ -18,14 +19,14 @@ std::string label_of(const QuotedCost& cost) {
 
 void add(const VarianceAnswer& job, std::map<std::string, CostOfJobs>& costs,
          ResultsAnswer& answer) {
-    std::map<std::string, bool> seen; // in this job
+    std::set<std::string> seen; // in this job
     for (const VarianceRow& row : job.rows) {
         if (row.quoted_amount == 0 && row.actual_amount == 0)
             continue;
         const std::string label = label_of(row.quoted);
         CostOfJobs& cost = costs[label];
         cost.label = label;
-        cost.jobs += seen.emplace(label, true).second ? 1 : 0;
+        cost.jobs += seen.insert(label).second ? 1 : 0;
         cost.quoted += row.quoted_amount;
         cost.actual += row.actual_amount;
         cost.by_quantity += row.by_quantity;

@@ -11,6 +11,7 @@
 #include "lang/check/blame.h"
 #include "lang/check/resolve/report.h"
 #include "lang/syntax/words.h"
+#include "lang/units/letters.h"
 #include "lang/units/share.h"
 
 namespace acre::lang {
@@ -33,16 +34,12 @@ template <class Words> bool is_among(std::string_view word, const Words& words) 
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 // The words that a name or a label begins with, in small letters, to the first other sign.
 std::vector<std::string> first_words(std::string_view text) {
     std::vector<std::string> words(1);
     for (const char c : text)
         if (is_letter(c))
-            words.back() += static_cast<char>(c | ' ');
+            words.back() += to_lower(c);
         else if (c != '_' && c != ' ')
             break;
         else if (!words.back().empty())

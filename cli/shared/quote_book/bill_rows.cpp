@@ -32,4 +32,10 @@ std::string bill_csv_rows(const engine::BillRecord& bill, const std::string& cus
     return out;
 }
 
+std::string bill_csv_rows(const engine::BillRecord& bill, const engine::Lives& lives) {
+    const engine::Life* terms = lives.find(bill.terms_of);
+    const engine::Event& quote = (terms == nullptr ? lives.find(bill.quote) : terms)->quote;
+    return bill_csv_rows(bill, quote.who, quote.title, quote.money.code);
+}
+
 } // namespace acre::cli

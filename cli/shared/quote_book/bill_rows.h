@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "engine/book/lives.h"
 #include "engine/book/record.h"
 
 namespace acre::cli {
@@ -12,5 +13,6 @@ std::string bill_csv_heading();
 // For whom, what and in which money: as the quote says whose terms hold.
 std::string bill_csv_rows(const engine::BillRecord& bill, const std::string& customer,
                           const std::string& job, const std::string& money);
+std::string bill_csv_rows(const engine::BillRecord& bill, const engine::Lives& lives);
 
 } // namespace acre::cli
