@@ -2,6 +2,7 @@
 // corpus/TARGET and failures/TARGET, and the project's own texts as seeds.
 //
 //   replay                     all of it
+//   replay TARGET              all of this target
 //   replay TARGET FILE...      these files
 //   replay --list              the names of the targets
 //   replay --seeds FOLDER      writes the seeds to FOLDER/TARGET/, for the fuzzer to start from
@@ -245,6 +246,8 @@ int main(int count, char** words) {
         inputs = kept();
         for (Input& seed : seeds())
             inputs.push_back(std::move(seed));
+        if (!arguments.empty())
+            std::erase_if(inputs, [&](const Input& input) { return input.target != arguments[0]; });
     }
     return run_all(inputs);
 }
