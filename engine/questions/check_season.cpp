@@ -40,22 +40,33 @@ class SeasonCheck {
         const lang::ast::Module text =
             lang::parse(*sources, file, lang::FileKind::Season, alone.diagnostics);
         findings_.add(alone);
-        for (const std::string& model :
-             loader_.references(lang::ReferenceKind::Model, season_.name))
-            try_model(model);
-        CheckAnswer answer;
-        answer.models = models_;
+        const bool all = try_models(sources);
         for (const auto& [model, names] : unpriced_)
             if (!used_.contains(model))
                 names_.add(names);
         tell_computed(text);
-        if (models_ > 0)
+        if (models_ > 0 && all) // what these do not know, one of the others might
             findings_.add(unknown_names(text, sources));
+        CheckAnswer answer;
+        answer.models = models_;
         answer.said = findings_.take();
         return answer;
     }
 
   private:
+    // Whether it was tried with all that there are.
+    bool try_models(const std::shared_ptr<const lang::SourceMap>& sources) {
+        for (const std::string& model :
+             loader_.references(lang::ReferenceKind::Model, season_.name)) {
+            if (bytes_ > max_season_check_bytes) {
+                findings_.add(too_much(sources));
+                return false;
+            }
+            try_model(model);
+        }
+        return true;
+    }
+
     void try_model(const std::string& reference) {
         lang::Outcome<lang::Loaded> loaded =
             loader_.load(lang::ReferenceKind::Model, reference, season_.name);
@@ -71,6 +82,8 @@ class SeasonCheck {
         lang::Diagnostics diagnostics;
         const std::optional<lang::Program> program =
             lang::load_program(request, loader_, *sources, diagnostics);
+        for (std::size_t i = 0; i < sources->size(); ++i)
+            bytes_ += sources->file(static_cast<lang::FileId>(i)).text().size();
         if (!program)
             return;
         lang::Sheet sheet = lang::resolve(*program, *sources, diagnostics);
@@ -83,6 +96,19 @@ class SeasonCheck {
         const std::string seen_from = fmt::format("seen from the model {}", request.name);
         findings_.add(of_the_season(diagnostics, sources, file, seen_from), seen_from);
         ++models_;
+    }
+
+    static lang::Said too_much(const std::shared_ptr<const lang::SourceMap>& sources) {
+        lang::Said said{{}, sources};
+        said.diagnostics.add(
+            {Code::Q004,
+             "the models that can be found come to more than 64 MiB of text with the season, and "
+             "it was not tried with all of them",
+             {},
+             {},
+             {},
+             {{"`price` of a job tries the season with the model of the job alone", {}}}});
+        return said;
     }
 
     struct Names {
@@ -179,6 +205,7 @@ class SeasonCheck {
     std::vector<Computed> computed_;
     Findings findings_;
     std::size_t models_ = 0;
+    std::size_t bytes_ = 0;                 // of all texts that models were made of
     Names names_;                           // of the models that a job can price
     std::map<std::string, Names> unpriced_; // of the others, by file
     std::set<std::string> used_;   // files that priced models use: there their names have a prefix

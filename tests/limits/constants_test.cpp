@@ -26,6 +26,7 @@
 #include "engine/plan/node_compiler.h"
 #include "engine/questions/bridge/bridge.h"
 #include "engine/questions/bridge/shapley.h"
+#include "engine/questions/check_season.h"
 #include "engine/questions/compare/compare.h"
 #include "engine/questions/rate_card.h"
 #include "engine/questions/risk/points.h"
@@ -89,6 +90,7 @@ const std::map<std::string, std::uint64_t> values = {
     ACRE_LIMIT(max_boundary_depth),
     ACRE_LIMIT(max_boundaries_bytes),
     ACRE_LIMIT(max_season_faulty_bytes),
+    ACRE_LIMIT(max_season_check_bytes),
     ACRE_LIMIT(max_log_rows),
     ACRE_LIMIT(max_boundary_vertices),
     ACRE_LIMIT(max_log_columns),

@@ -232,6 +232,24 @@ std::string faulty_jobs(std::uint64_t bytes) {
     return ran({"season", folder.path()});
 }
 
+// A season and nine models that come to so many bytes when each is read with the season, and one
+// model more.
+std::string tried_with_models(std::uint64_t bytes) {
+    const ScratchFolder folder;
+    const auto sized = [](std::string text, std::uint64_t size) {
+        while (text.size() + 1'000 < size)
+            text += "#" + std::string(998, 'x') + "\n";
+        return text + "#" + std::string(size - text.size() - 1, 'x');
+    };
+    constexpr std::uint64_t season = 4'000'000, models = 9;
+    const std::uint64_t all = bytes - models * season, each = all / models;
+    for (std::uint64_t i = 0; i < models; ++i)
+        folder.write(fmt::format("m{}.rate", i),
+                     sized("model \"m\"\n", i == 0 ? all - (models - 1) * each : each));
+    folder.write("z.rate", "model \"z\"\n");
+    return ran({"check", folder.write("s.season", sized("season \"s\"\n", season))});
+}
+
 // Pulls half a meter apart over a field of a kilometer times so many.
 std::string pulls(std::uint64_t n) {
     engine::PlaneField field;
@@ -253,6 +271,7 @@ std::vector<LimitCase> cases_of_files() {
         {"max_wording_bytes", [](auto n) { return read_file(n, cli::max_wording_bytes); }},
         {"max_boundaries_bytes", boundaries_of},
         {"max_season_faulty_bytes", faulty_jobs, false},
+        {"max_season_check_bytes", tried_with_models, false}, // the library is tried as well
         {"max_boundary_vertices", [](auto n) { return boundary(ring(n)); }},
         {"max_boundary_depth", [](auto n) { return boundary(nested(n)); }},
         {"max_pulls", pulls},
