@@ -38,10 +38,10 @@ inline void acre_reached(int one) {
     if (list.empty() || told[one])
         return;
     told[one] = true;
-    const int file = ::open(list.c_str(), O_WRONLY | O_APPEND | O_CREAT | O_CLOEXEC, 0600);
+    static const int file = ::open(list.c_str(), O_WRONLY | O_APPEND | O_CREAT | O_CLOEXEC, 0600);
     const std::string line = std::to_string(one) + "\n";
-    if (file >= 0 && ::write(file, line.data(), line.size()) >= 0)
-        ::close(file);
+    if (::write(file, line.data(), line.size()) < 0)
+        told[one] = false;
 }
 inline int acre_chosen() {
     static const int chosen = std::atoi(acre_said("ACREWRIGHT_MUTANT").c_str());
