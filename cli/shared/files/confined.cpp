@@ -1,8 +1,9 @@
 #include "cli/shared/files/confined.h"
 
 #include <cerrno>
-#include <cstdlib>
 #include <cstring>
+#include <filesystem>
+#include <system_error>
 #include <utility>
 
 #include <fcntl.h>
@@ -16,15 +17,6 @@ namespace {
 using lang::Code;
 
 constexpr std::size_t longest_reference = 400;
-
-bool real_path_of(const std::string& path, std::string& real) {
-    char* resolved = ::realpath(path.c_str(), nullptr);
-    if (resolved == nullptr)
-        return false;
-    real = resolved;
-    std::free(resolved);
-    return true;
-}
 
 } // namespace
 
@@ -44,8 +36,8 @@ bool is_confined(std::string_view reference) {
     return true;
 }
 
-Folder::Folder(std::string path) : path_(std::move(path)) {
-    if (real_path_of(path_, real_))
+Folder::Folder(std::string path) : path_(std::move(path)), real_(real_path(path_)) {
+    if (!real_.empty())
         folder_.take(
             again([&] { return ::open(real_.c_str(), O_PATH | O_DIRECTORY | O_CLOEXEC); }));
     if (!folder_)
@@ -85,9 +77,9 @@ lang::Outcome<std::string> Folder::open(std::string_view reference, lang::Refere
 lang::Diagnostic Folder::refused(int error, std::string_view reference,
                                  lang::ReferenceKind kind) const {
     const std::string path = joined(path_, reference);
-    std::string real_path;
     if (error == ELOOP || error == ENOTDIR) { // a link, unless it leads nowhere
-        if (real_path_of(path, real_path) && real_path != joined(real_, reference))
+        const std::string real = real_path(path);
+        if (!real.empty() && real != joined(real_, reference))
             return lang::cannot_load(Code::F705, kind, reference,
                                      "`" + lang::terminal_text(path) +
                                          "` is a link or lies behind one: put the file itself "
@@ -120,6 +112,13 @@ std::string joined(std::string_view folder, std::string_view name) {
     if (folder == "." || folder.empty())
         return std::string(name);
     return std::string(folder) + (folder.back() == '/' ? "" : "/") + std::string(name);
+}
+
+std::string real_path(const std::string& path) {
+    std::error_code failed;
+    std::string real = std::filesystem::canonical(path, failed).string();
+    errno = failed.value();
+    return real;
 }
 
 } // namespace acre::cli

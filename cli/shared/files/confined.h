@@ -41,4 +41,7 @@ std::string folder_of(std::string_view path);
 std::string folder_above(std::string_view folder);
 std::string joined(std::string_view folder, std::string_view name); // without "./" before it
 
+// Where a path leads through links; empty: nowhere, and errno says why.
+std::string real_path(const std::string& path);
+
 } // namespace acre::cli

@@ -1,13 +1,11 @@
 #include "cli/shared/files/file_loader.h"
 
 #include <algorithm>
-#include <cstdlib>
 #include <filesystem>
 #include <set>
 #include <system_error>
 
 #include <sys/stat.h>
-#include <unistd.h>
 
 #include "cli/shared/files/confined.h"
 #include "cli/shared/files/read_text.h"
@@ -88,18 +86,15 @@ FileLoader::FileLoader(std::string models_folder, std::string installed_folder)
       installed_folder_(std::move(installed_folder)) {}
 
 void FileLoader::know(const std::string& path) {
-    char* real = ::realpath(path.c_str(), nullptr);
-    if (real != nullptr)
-        name_of_.try_emplace(real, path);
-    std::free(real);
+    if (std::string real = real_path(path); !real.empty())
+        name_of_.try_emplace(std::move(real), path);
 }
 
 std::string FileLoader::installed_models() {
-    char* program = ::realpath("/proc/self/exe", nullptr);
-    if (program == nullptr)
+    const std::string program = real_path("/proc/self/exe");
+    if (program.empty())
         return {};
     const std::string folder = folder_above(folder_of(program)) + "/share/acrewright/models";
-    std::free(program);
     return is_folder(folder) ? folder : "";
 }
 

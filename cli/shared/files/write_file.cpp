@@ -1,7 +1,6 @@
 #include "cli/shared/files/write_file.h"
 
 #include <cerrno>
-#include <cstdlib>
 #include <cstring>
 
 #include <sys/stat.h>
@@ -17,10 +16,8 @@ namespace {
 
 // The file a path stands for, through links; a path that is not there yet stands for itself.
 std::string target_of(const std::string& path) {
-    char* resolved = ::realpath(path.c_str(), nullptr);
-    std::string target = resolved != nullptr ? resolved : path;
-    std::free(resolved);
-    return target;
+    std::string real = real_path(path);
+    return real.empty() ? path : real;
 }
 
 } // namespace
