@@ -65,6 +65,15 @@ lang::Outcome<lang::Request> request_of(const JobArguments& arguments, lang::Loa
     return request;
 }
 
+std::optional<lang::Diagnostic> no_job(const lang::Request& request) {
+    using lang::FileKind;
+    if (request.kind != FileKind::Season && request.kind != FileKind::Values &&
+        request.kind != FileKind::Firm)
+        return std::nullopt;
+    return lang::placeless(lang::Code::F706,
+                           "`" + request.name + "` is neither a .job nor a .rate file");
+}
+
 void JobArguments::declare(Arguments& arguments) {
     arguments.positional(
         "JOB", "a .job file, or a .rate model by itself; - reads a job from standard input", path);
@@ -93,10 +102,8 @@ lang::Outcome<engine::Job> open_job(const JobArguments& arguments) {
     const lang::Outcome<lang::Request> request = request_of(arguments, loader);
     if (!request)
         return request.said;
-    if (request->kind == lang::FileKind::Season || request->kind == lang::FileKind::Values ||
-        request->kind == lang::FileKind::Firm)
-        return lang::placeless(lang::Code::F706,
-                               "`" + request->name + "` is neither a .job nor a .rate file");
+    if (auto fault = no_job(*request))
+        return std::move(*fault);
     return engine::make_job(*request, loader);
 }
 

@@ -2,6 +2,7 @@
 // job.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,6 +30,9 @@ struct JobArguments {
 // The request for one file, with its text and the season that was asked for. A season by itself is
 // only looked at: the questions refuse it.
 lang::Outcome<lang::Request> request_of(const JobArguments& arguments, lang::Loader& loader);
+
+// F706: the file is a season, values or a firm, of which nothing can be asked.
+std::optional<lang::Diagnostic> no_job(const lang::Request& request);
 
 // Reads, checks, compiles and evaluates. Values are not judged yet: the questions do that.
 lang::Outcome<engine::Job> open_job(const JobArguments& arguments);

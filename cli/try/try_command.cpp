@@ -28,7 +28,8 @@ std::string asks_for_unit(const std::string& formula, const lang::Said& said) {
         if (one.code == lang::Code::S110 && said.sources != nullptr &&
             said.sources->text(one.primary.span) == "in") {
             const std::size_t in = formula.find(" in ");
-            if (in != std::string::npos && formula.find('\'') == std::string::npos)
+            if (in != std::string::npos && formula.find('\'') == std::string::npos &&
+                formula.find_first_not_of(' ', in + 4) != std::string::npos)
                 return "acrewright measures '" + formula.substr(0, in) + "' in " +
                        formula.substr(in + 4);
         }
@@ -64,10 +65,11 @@ class Trial {
         loader_.know(arguments.path);
         lang::Outcome<lang::Request> request = request_of(arguments, loader_);
         said_ = std::move(request.said);
-        if (request && request->kind == lang::FileKind::Season)
-            said_.diagnostics.add(lang::placeless(
-                lang::Code::F706, "`" + arguments.path + "` is neither a .job nor a .rate file"));
-        else if (request)
+        if (!request)
+            return;
+        if (auto fault = no_job(*request))
+            said_.diagnostics.add(std::move(*fault));
+        else
             question_.job = std::move(*request);
     }
 
