@@ -73,13 +73,10 @@ class ComparePage {
     // A price that is the minimum does not tell what the work of one costs against the other.
     void minimums() {
         std::string letters;
-        std::size_t count = 0;
         for (std::size_t i = 0; i < c_.columns.size(); ++i)
-            if (c_.columns[i].at_minimum) {
+            if (c_.columns[i].at_minimum)
                 letters += (letters.empty() ? "" : ", ") + column_letter(i);
-                ++count;
-            }
-        if (count > 0)
+        if (!letters.empty())
             out_ += "\n" + paragraph(fmt::format("A minimum charge sets the price of {}: the work "
                                                  "alone would come to less.",
                                                  letters));

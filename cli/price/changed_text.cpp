@@ -18,7 +18,7 @@ std::string changed_text(const engine::ChangedPrice& changed, bool color) {
                                       : shown_change(figure.after - figure.before, figure.unit)},
                   figure.name == "price.total" || figure.name == "profit.total");
     std::string out = "\n" + bold("What --set changes", color) + "\n" + table.text(color);
-    if (!changed.why || changed.why->rows.empty())
+    if (!changed.why)
         return out;
     Table why({{""}, {"", Align::Left, true}});
     for (const engine::BridgeRow& row : changed.why->rows)
