@@ -7,7 +7,6 @@
 #include <string>
 #include <vector>
 
-#include "cli/shared/chart/axis.h"
 #include "cli/shared/chart/bars.h"
 #include "cli/shared/chart/curves.h"
 #include "cli/shared/chart/heat_map.h"
@@ -130,23 +129,6 @@ TEST_CASE("bars lie on the side they move the line to") {
     CHECK(row("both").find('-') >
           row("both").find('|')); // both above: the low end nearer, over the high one
     CHECK(row("both").find('+') > row("both").rfind('-'));
-}
-
-TEST_CASE("round places lie within the axis") {
-    struct {
-        double low, high;
-        std::size_t count;
-    } const cases[] = {{0, 10, 5}, {544.75, 1526.75, 3}, {-3, 7, 7}, {0.001, 0.002, 6},
-                       {5, 5, 4},  {1e6, 9e6, 2}};
-    for (const auto& [low, high, count] : cases) {
-        const std::vector<double> places = axis_places(low, high, count);
-        CHECK(!places.empty());
-        CHECK(places.size() <= 2 * count + 1);
-        for (const double place : places) {
-            CHECK(place >= low - 1e-9 * std::abs(low));
-            CHECK(place <= high + 1e-9 * std::abs(high));
-        }
-    }
 }
 
 namespace {
