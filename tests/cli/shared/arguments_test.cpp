@@ -66,6 +66,9 @@ TEST_CASE("a wrong command line ends with 2 and says what is wrong with it") {
     for (const Row& row :
          {Row{{}, "`price` needs a JOB"}, Row{{"a", "b"}, "unexpected argument `b`"},
           Row{{"a", "--jsn"}, "`price` has no option `--jsn`; did you mean `--json`?"},
+          Row{{"a", "-x"}, "`price` has no option `-x`"},
+          Row{{"a", "-"}, "unexpected argument `-`"},
+          Row{{"a", "--optoin"}, "`price` has no option `--optoin`; did you mean `--option`?"},
           Row{{"a", "--jsn=4"}, "`price` has no option `--jsn`"},
           Row{{"a", "--set"}, "`--set` needs a value"},
           Row{{"a", "--depth", "x"}, "`--depth` takes a whole number, 0 or more, not `x`"},
@@ -100,6 +103,38 @@ TEST_CASE("help is a result, whatever else stands on the line") {
                               "\n"
                               "example:\n"
                               "  acrewright price x.job\n");
+}
+
+TEST_CASE("a name that leaves no two spaces before its words stands on a line by itself") {
+    std::vector<std::string> files, words;
+    std::uint64_t trials = 0;
+    Arguments arguments("check", "Looks.", "acrewright check x.job");
+    arguments.positionals("FILE", "what to look at", files, false);
+    arguments.option("--exactly-so", "NUMBERS", "fits", words);
+    arguments.option("--one-letter", "NUMBERSXY", "does not", trials);
+    const std::vector<std::string> asked = {"a.job", "-h"};
+    const std::optional<Reply> reply = arguments.read(asked);
+    REQUIRE(reply);
+    CHECK(reply->page == "usage: acrewright check [FILE...] [OPTIONS]\n"
+                         "\n"
+                         "Looks.\n"
+                         "\n"
+                         "  FILE...               what to look at\n"
+                         "\n"
+                         "  --exactly-so NUMBERS  fits\n"
+                         "  --one-letter NUMBERSXY\n"
+                         "                        does not\n"
+                         "  --help                this page\n"
+                         "\n"
+                         "example:\n"
+                         "  acrewright check x.job\n");
+    REQUIRE(reply->usage);
+    CHECK(reply->usage->positionals.size() == 1);
+    REQUIRE(reply->usage->options.size() == 3);
+    CHECK(reply->usage->options[2].name == "--help");
+    const std::vector<std::string> most = {"--one-letter", "18446744073709551615"};
+    CHECK(!arguments.read(most));
+    CHECK(trials == 18'446'744'073'709'551'615U);
 }
 
 } // namespace arguments_test

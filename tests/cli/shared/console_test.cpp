@@ -69,6 +69,10 @@ TEST_CASE("a pipe that does not wait gets everything all the same") {
     ::close(ends[0]);
     CHECK(got == text.size());
     CHECK(write_all(ends[1], text) == "Bad file descriptor");
+    CHECK(write_all(ends[1], "").empty());
+    const int nowhere = ::open("/dev/null", O_WRONLY | O_CLOEXEC);
+    CHECK(write_all(nowhere, "x").empty());
+    ::close(nowhere);
 }
 
 namespace {
@@ -76,13 +80,13 @@ namespace {
 // Standard output and error go to files while it lives.
 class Caught {
   public:
-    explicit Caught(const std::string& out = {})
+    explicit Caught(const std::string& out = {}, const std::string& err = {})
         : out_(::dup(STDOUT_FILENO)),
           err_(::dup(STDERR_FILENO)) {
         folder_.write("out", "");
         folder_.write("err", "");
         put(out.empty() ? folder_.path("out") : out, STDOUT_FILENO);
-        put(folder_.path("err"), STDERR_FILENO);
+        put(err.empty() ? folder_.path("err") : err, STDERR_FILENO);
     }
     ~Caught() { end(); }
     Caught(const Caught&) = delete;
@@ -97,7 +101,7 @@ class Caught {
     bool ended_ = false;
 
     static void put(const std::string& path, int descriptor) {
-        const int file = ::open(path.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
+        const int file = ::open(path.c_str(), O_WRONLY | O_APPEND | O_NOCTTY | O_CLOEXEC);
         REQUIRE(::dup2(file, descriptor) == descriptor);
         ::close(file);
     }
@@ -196,6 +200,20 @@ TEST_CASE("color is for a terminal that can show it, where nobody asked for none
         set("NO_COLOR", row.no_color);
         CHECK(wants_color(terminal) == row.color);
         CHECK(!wants_color(file));
+    }
+    set("TERM", "xterm");
+    set("NO_COLOR", nullptr);
+    REQUIRE(::grantpt(terminal) == 0);
+    REQUIRE(::unlockpt(terminal) == 0);
+    const std::string path = ::ptsname(terminal);
+    for (const auto& [out, err] : {std::pair(true, false), {false, true}, {true, true}}) {
+        Caught caught(out ? path : "", err ? path : "");
+        const Console console = open_console();
+        caught.out(); // ends it, so that a fault is seen
+        CHECK(console.terminal_out == out);
+        CHECK(console.color_out == out);
+        CHECK(console.terminal_err == err);
+        CHECK(console.color_err == err);
     }
     set("TERM", term.empty() ? nullptr : term.c_str());
     set("NO_COLOR", no_color.empty() ? nullptr : no_color.c_str());

@@ -25,6 +25,7 @@ Reply broken() {
 TEST_CASE("an internal error is a diagnostic, shown safely, and ends with 70") {
     Console console;
     console.out = "half a page";
+    console.err = "half a remark";
     CHECK(cli::say_what(broken, false, console) == 70);
     CHECK(console.out.empty());
     CHECK(console.err.starts_with("error P001: internal error: a place \\x1b[31m that is not"));
@@ -58,6 +59,25 @@ TEST_CASE("what is no error is said as it is replied") {
     };
     CHECK(cli::say_what(page, false, console) == 0);
     CHECK(console.out == "all is well\n");
+}
+
+TEST_CASE(
+    "of a price the warnings that touch it are kept, and all of them where some are left out") {
+    lang::Said said;
+    const auto add = [&](lang::Code code, std::uint32_t at) {
+        lang::Diagnostic warning{code, "a warning", {}, {}, {}, {}};
+        warning.primary.span = {0, at, at + 1};
+        said.diagnostics.add(std::move(warning));
+    };
+    // L801 is about the text alone; L804 touches the price (lang/diag/codes.def).
+    add(lang::Code::L804, 0);
+    for (std::uint32_t at = 1; at < lang::Diagnostics::cap; ++at)
+        add(lang::Code::L801, at);
+    REQUIRE(said.diagnostics.left_out() == 0);
+    CHECK(cli::of_the_price(said).diagnostics.all().size() == 1);
+    add(lang::Code::L801, lang::Diagnostics::cap);
+    REQUIRE(said.diagnostics.left_out() == 1);
+    CHECK(cli::of_the_price(said).diagnostics.warning_count() == lang::Diagnostics::cap + 1);
 }
 
 } // namespace reply_test

@@ -27,11 +27,13 @@ TEST_CASE("a field of a CSV line is quoted where it must be and never a formula"
         const char* text;
         const char* field;
     };
-    for (const Row& row : {Row{"fuel", "fuel"}, Row{"", ""}, Row{"a,b", "\"a,b\""},
-                           Row{"say \"hi\"", "\"say \"\"hi\"\"\""}, Row{"=1+1", "'=1+1"},
-                           Row{"+cmd", "'+cmd"}, Row{"-x", "'-x"}, Row{"@sum", "'@sum"},
-                           Row{" 1", "\" 1\""}, Row{" =1", "' =1"}, Row{"-12.50", "-12.50"},
-                           Row{"\t=1", "' =1"}, Row{"=a,b", "\"'=a,b\""}, Row{"a\nb", "a\\x0ab"}})
+    for (const Row& row :
+         {Row{"fuel", "fuel"}, Row{"", ""}, Row{"a,b", "\"a,b\""},
+          Row{"say \"hi\"", "\"say \"\"hi\"\"\""}, Row{"=1+1", "'=1+1"}, Row{"+cmd", "'+cmd"},
+          Row{"-x", "'-x"}, Row{"@sum", "'@sum"}, Row{" 1", "\" 1\""}, Row{" =1", "' =1"},
+          Row{"-12.50", "-12.50"}, Row{"\t=1", "' =1"}, Row{"=a,b", "\"'=a,b\""},
+          Row{"-12x", "'-12x"}, Row{"-", "'-"}, Row{"+1", "'+1"}, Row{"-1+1", "'-1+1"},
+          Row{"a\nb", "a\\x0ab"}})
         CHECK(csv_field(row.text) == row.field);
 }
 

@@ -164,6 +164,18 @@ TEST_CASE("models that can be named are listed: those beside, above, said and in
     CHECK(loader.references(ReferenceKind::Season, job) == std::vector<std::string>{"2027"});
 }
 
+TEST_CASE("of the models of a folder that has very many a thousand are listed") {
+    const ScratchFolder folder;
+    for (int i = 0; i < 999; ++i)
+        folder.write("jobs/" + std::to_string(1'000 + i) + ".rate", "");
+    const std::string job = folder.write("jobs/a.job", "");
+    folder.write("jobs/models/a.rate", "");
+    CHECK(FileLoader("", "").references(ReferenceKind::Model, job).size() == 1'000);
+    folder.write("jobs/more.rate", "");
+    folder.write("jobs/yet_more.rate", "");
+    CHECK(FileLoader("", "").references(ReferenceKind::Model, job).size() == 1'000);
+}
+
 TEST_CASE("the kind of a file is the ending of its name") {
     lang::FileKind kind{};
     CHECK(file_kind("a/b.rate", kind));

@@ -47,6 +47,16 @@ TEST_CASE("the index is built again whenever it is not of these records") {
         CHECK(records() == 70);
         CHECK(file_text(path).starts_with("acrewright.index/1 70 ")); // built again
     }
+    // with a line that is no event, or that of another record
+    const std::size_t one = index.find('\n') + 1, two = index.find('\n', one) + 1,
+                      three = index.find('\n', two) + 1;
+    for (const std::string& line : {std::string("{}\n"), index.substr(one, two - one)}) {
+        const std::string lines = index.substr(one, two - one) + line + index.substr(three);
+        overwrite(path,
+                  index.substr(0, 22 + 64) + " " + acre::engine::sha256(lines) + "\n" + lines);
+        CHECK(records() == 70);
+        CHECK(file_text(path).starts_with("acrewright.index/1 70 ")); // built again
+    }
     // of another book
     const BookFolder other;
     filled(other, 70);

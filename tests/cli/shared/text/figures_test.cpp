@@ -17,6 +17,7 @@ TEST_CASE("money in whole dollars and as a difference") {
     CHECK(money_change(420) == "+$4.20");
     CHECK(money_change(-7) == "-$0.07");
     CHECK(money_change(0) == "$0.00");
+    CHECK(money_change(1) == "+$0.01");
 }
 
 TEST_CASE("a share is a percent, rounded half up") {
@@ -31,6 +32,9 @@ TEST_CASE("a share is a percent, rounded half up") {
 TEST_CASE("changes have their sign") {
     CHECK(dollar_change(4.2) == "+$4.20");
     CHECK(dollar_change(-0.004) == "$0.00");
+    CHECK(dollar_change(0.004) == "$0.00"); // what rounds to nothing has no sign
+    CHECK(dollar_change(0.005) == "+$0.01");
+    CHECK(dollar_change(0.009) == "+$0.01");
     CHECK(percent_change(0.00421) == "+0.42 %");
     CHECK(percent_change(-0.1, 0) == "-10 %");
     CHECK(percent_change(0) == "+0.00 %");
@@ -53,6 +57,10 @@ TEST_CASE("an estimate shows no digit that its error takes away") {
     CHECK(estimate_text(812.3456, 0.4, "$/ac") == "$812.35/ac");
     CHECK(estimate_text(81'234.56, 42, "$") == "$81,235");
     CHECK(estimate_text(12.3456, 0.4, "%") == "12.35 %");
+    CHECK(estimate_text(12.3456, 4, "ac") == "12.3 ac");
+    CHECK(estimate_text(12.3456, 4, "$/ac") == "$12.00/ac");
+    CHECK(estimate_text(12.25, 0, "ac") == "12.25 ac");
+    CHECK(estimate_text(12.25, NAN, "ac") == "12.25 ac");
     CHECK(estimate_text(NAN, 1, "$") == "-");
 }
 

@@ -152,6 +152,13 @@ TEST_CASE("of two columns of words the one that does not fold gives way first, a
                                    "  delta\n");
 }
 
+TEST_CASE("spaces within a cell stay where it fits") {
+    Table table({{"4 ft    7 ft", Align::Left}});
+    table.row({"  --  |  ++ "});
+    CHECK(table.text() == "  4 ft    7 ft\n"
+                          "    --  |  ++\n");
+}
+
 TEST_CASE("spaces before the words of a cell take half of its column at most") {
     Table table({{"", Align::Left, true}, {""}});
     table.row({std::string(20, ' ') + "ab cd", "1"});

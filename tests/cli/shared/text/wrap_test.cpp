@@ -9,6 +9,8 @@ using namespace acre::cli;
 TEST_CASE("words fold at blanks and never lose one") {
     CHECK(wrapped_lines("", 10) == std::vector<std::string>{""});
     CHECK(wrapped_lines("one two three", 7) == std::vector<std::string>{"one two", "three"});
+    CHECK(wrapped_lines("a bcdef", 6) == std::vector<std::string>{"a", "bcdef"});
+    CHECK(wrapped_lines("a bcdef", 7) == std::vector<std::string>{"a bcdef"});
     CHECK(wrapped_lines("one  two", 20) == std::vector<std::string>{"one two"});
     CHECK(wrapped_lines("a\nb c", 20) == std::vector<std::string>{"a", "b c"});
     CHECK(wrapped_lines("extraordinary is long", 6) ==
@@ -23,6 +25,7 @@ TEST_CASE("a word that no line holds is broken, after a sign if it can be") {
           std::vector<std::string>{"of", "日本の", "畑です"});
     // A mark stays with its letter, and a character wider than the line has one for itself.
     CHECK(wrapped_lines("ae\xcc\x81io", 2) == std::vector<std::string>{"ae\xcc\x81", "io"});
+    CHECK(wrapped_lines("abc", 1) == std::vector<std::string>{"a", "b", "c"});
     CHECK(wrapped_lines("日本", 1) == std::vector<std::string>{"日", "本"});
 }
 
@@ -42,6 +45,7 @@ TEST_CASE("columns are counted as a terminal shows them") {
     CHECK(right_aligned("e\xcc\x81", 3) == "  e\xcc\x81");
     CHECK(shortened("a long name", 8) == "a lon...");
     CHECK(shortened("short", 8) == "short");
+    CHECK(shortened("a length", 8) == "a length");
     CHECK(shortened("日本の畑です", 8) == "日本...");
 }
 
