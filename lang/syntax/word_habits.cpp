@@ -145,15 +145,14 @@ class WordHabit : private BrokenTokens {
         }
         for (const int at : {-1, 0})
             if (text(at) == "nearest" || (text(at) == "down" && text(at + 1) == "to")) {
-                const bool down = text(at) == "down";
-                const std::uint32_t end = token(down ? at + 2 : at + 1).begin;
-                const std::string_view amount =
-                    between(end, end_of_words(down ? at + 2 : at + 1, false));
-                return mended(Code::S110,
-                              down ? "a price is rounded up, or to the nearest step"
-                                   : "`round to` goes to the nearest step",
-                              token(at).begin, end, down ? "to " : "",
-                              fmt::format("round to {}", amount));
+                const int amount = text(at + 1) == "to" ? at + 2 : at + 1;
+                const std::uint32_t end = token(amount).begin;
+                return mended(
+                    Code::S110,
+                    text(at) == "down" ? "a price is rounded up, or to the nearest step"
+                                       : "`round to` goes to the nearest step",
+                    token(at).begin, end, text(at - 1) == "to" ? "" : "to ",
+                    fmt::format("round to {}", between(end, end_of_words(amount, false))));
             }
         return std::nullopt;
     }

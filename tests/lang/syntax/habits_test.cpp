@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "lang/syntax/signs.h"
 #include "tests/support/syntax_cases.h"
 
 namespace habits_test {
@@ -177,7 +178,11 @@ TEST_CASE("ranges of other habits") {
     check("model \"m\"\n", lang::FileKind::Model,
           {{"given a = 6 ft  \"a\"  within 5 ft to 7 ft",
             "given a = 6 ft  \"a\"  within 5 ft .. 7 ft"},
-           {"given a = 6 ft \u00B1 1 ft  \"a\"", "given a = 6 ft swing 5 ft .. 7 ft  \"a\""}});
+           {"given a = 6 ft \u00B1 1 ft  \"a\"", "given a = 6 ft swing 5 ft .. 7 ft  \"a\""},
+           {"given a = 6 500.25 ft", "given a = 6,500.25 ft"},
+           {"given a = $6.500 because \"b\"", "given a = $6,500 because \"b\""},
+           {"given a = 3 \"b", "given a = 3 \"b\""},
+           {"given a = 3 \"b, c", ""}}); // where it ends nobody can tell
     const struct {
         const char *value, *help;
     } rows[] = {{"5 ft .. 7 ft", "5 ft .. 7 ft"},     {"5..7 ft", "5 ft .. 7 ft"},
@@ -189,6 +194,24 @@ TEST_CASE("ranges of other habits") {
               std::string("write the one figure, and behind it how far it may go:  swing ") +
                   row.help);
     CHECK(first_help("job \"j\"\nset a = b .. 7 ft\n", lang::FileKind::Job) == "");
+}
+
+TEST_CASE("rounding of other habits") {
+    check("model \"m\"\ncost c : $ = $3 over 1\nprice \"P\" lump\n", lang::FileKind::Model,
+          {{"  round down to $5", "  round to $5"},
+           {"  round to nearest $5", "  round to $5"},
+           {"  round nearest $5", "  round to $5"},
+           {"  round nearest to $5", "  round to $5"},
+           {"  round up $5", "  round up to $5"},
+           {"  round down $5", ""}});
+}
+
+TEST_CASE("a text is cut between two characters, and only where it is long") {
+    const std::string forty(40, 'a');
+    CHECK(lang::shortened(forty) == forty);
+    CHECK(lang::shortened(forty + "b") == std::string(37, 'a') + "…");
+    CHECK(lang::shortened(std::string(36, 'a') + "\u00E9\u00E9\u00E9") ==
+          std::string(36, 'a') + "…"); // the first of them would be cut
 }
 
 TEST_CASE("what is right stays so") {
