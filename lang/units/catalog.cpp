@@ -172,7 +172,6 @@ std::optional<Unit> read_unit(std::string_view text, const UnitCatalog& catalog,
     if (!terms)
         return std::nullopt;
     Unit out;
-    bool first = true;
     for (const UnitTerm& term : *terms) {
         const Unit* const unit = catalog.find(term.name);
         if (unit == nullptr) {
@@ -182,7 +181,7 @@ std::optional<Unit> read_unit(std::string_view text, const UnitCatalog& catalog,
         }
         std::optional<Unit> next;
         if (term.exponent == 1)
-            next = first ? std::optional(*unit) : multiply(out, *unit);
+            next = multiply(out, *unit);
         else if (term.exponent == -1)
             next = divide(out, *unit);
         else if (const auto raised = power(*unit, term.exponent))
@@ -192,7 +191,6 @@ std::optional<Unit> read_unit(std::string_view text, const UnitCatalog& catalog,
             return std::nullopt;
         }
         out = *next;
-        first = false;
     }
     return out;
 }

@@ -20,7 +20,6 @@ constexpr auto writing_order =
 struct Named {
     std::string_view name;
     Unit unit;
-    bool built_in = true;
 };
 
 // One way to write a power of one base, as names with exponents.
@@ -156,7 +155,7 @@ std::vector<Named> usual_order(const std::vector<std::string>& added, const Unit
         out.push_back(
             {name == "$" ? std::string_view(catalog.money()) : name, *catalog.find(name)});
     for (const std::string& name : added)
-        out.push_back({name, *catalog.find(name), false});
+        out.push_back({name, *catalog.find(name)});
     for (const BuiltinUnit& unit : builtin_units())
         if (unit.shown &&
             std::find(std::begin(first), std::end(first), unit.name) == std::end(first))

@@ -100,15 +100,12 @@ std::string magnitude_text(double magnitude, int least_decimals) {
     const Shortest exact = shortest(magnitude);
     if (exact.digits <= exact_digits || magnitude == std::floor(magnitude))
         return grouped(fixed(magnitude, std::max(exact.decimals, least_decimals), buffer));
-    const int decimals = std::max(0, shown_digits - 1 - exponent_of(magnitude));
-    if (decimals <= least_decimals)
-        return grouped(fixed(magnitude, least_decimals, buffer));
-    std::string text = without_trailing_zeros(std::string(fixed(magnitude, decimals, buffer)));
-    if (const auto point = text.find('.'); least_decimals > 0) {
-        const auto have = point == std::string::npos ? 0 : text.size() - point - 1;
-        if (have < static_cast<std::size_t>(least_decimals))
-            return grouped(fixed(magnitude, least_decimals, buffer));
-    }
+    int decimals = std::max(least_decimals, shown_digits - 1 - exponent_of(magnitude));
+    std::string text(fixed(magnitude, decimals, buffer));
+    for (; decimals > least_decimals && text.back() == '0'; --decimals)
+        text.pop_back();
+    if (text.back() == '.')
+        text.pop_back();
     return grouped(text);
 }
 

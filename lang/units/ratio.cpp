@@ -177,8 +177,6 @@ std::optional<Ratio> read_ratio(std::string_view decimal) {
             return std::nullopt;
         digits = digits * 10 + digit;
         exponent -= point ? 1 : 0;
-        if (point && digits == 0 && exponent < -largest_exponent)
-            return std::nullopt;
     }
     if (!any || digits == 0)
         return std::nullopt;
