@@ -23,6 +23,7 @@ TEST_CASE("a day is written and read alike, from the first year to the last") {
 // 1970-01-01 is 2440588 (at noon); four hundred years have 146,097 days.
 TEST_CASE("days are counted from 1970") {
     CHECK(day_number("1970-01-01") == 0);
+    CHECK(day_number("1900-01-01") == -(70 * 365 + 17)); // leap years: 1904, 1908, … 1968
     CHECK(day_number("2000-01-01") == 2451545 - 2440588);
     CHECK(*day_number("2400-01-01") - *day_number("2000-01-01") == 146'097);
     CHECK(day_number(2400, 2, 29) == *day_number("2400-02-29"));
@@ -63,6 +64,9 @@ TEST_CASE("dates as people write them") {
     CHECK(month_text(2027, 9) == "September 2027");
     CHECK(short_day_text("2027-06-21") == "Jun 21, 2027");
     CHECK(short_day_text("2027-02-30") == "2027-02-30");
+    CHECK(month_count(*day_number("2027-03-14")) == 12 * 2027 + 2);
+    CHECK(weekday_text(*day_number("2027-03-14")) == "Sunday, March 14, 2027"); // by python
+    CHECK(short_weekday(weekday_of(0)) == "Thu"); // January 1, 1970, from memory
     CHECK(month_count(*day_number("2027-12-31")) + 1 == month_count(*day_number("2028-01-01")));
 }
 

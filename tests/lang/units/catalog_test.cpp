@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
+#include <limits>
 #include <memory>
 #include <random>
 #include <string>
@@ -11,6 +12,7 @@
 #include <fmt/format.h>
 
 #include "lang/units/catalog.h"
+#include "lang/units/named_unit.h"
 
 namespace catalog_test {
 
@@ -145,6 +147,11 @@ TEST_CASE("a unit of the author's own is exact, and may be said again but not ch
     CHECK(catalog.text(tank) == "tank");
     CHECK(catalog.text(*divide(tank, *read("shift"))) == "tank/shift");
     CHECK(catalog.names().back() == "tank");
+    // One of two bases: it is named where it takes bases away.
+    const Unit crew{read("$/h")->dim, *multiply(Ratio{85, 1}, read("$/h")->scale)};
+    CHECK(catalog.add_unit("crew", crew));
+    CHECK(catalog.text(*divide(crew, *read("ac"))) == "crew/ac");
+    CHECK(catalog.text(*divide(*read("ac"), crew)) == "ac/crew");
 }
 
 TEST_CASE("a unit nobody wrote gets its usual spelling") {
@@ -182,6 +189,34 @@ TEST_CASE("a unit nobody wrote gets its usual spelling") {
     }
     CHECK(catalog.text(Unit{read("ac/h")->dim, *multiply(read("ac/h")->scale, Ratio{15, 2})}) ==
           "7.5 ac/h");
+    // 32.174 ft/s^2 (NIST SP 811, from memory): a mass is no force by seconds and feet.
+    CHECK(catalog.text(*read("lbf.s^2/ft")) == "32.174 lb");
+    // 2^-128 in / 12, where the exact ratio does not fit.
+    CHECK(catalog.text(Unit{read("in")->dim, {1, std::numeric_limits<Wide>::max()}}) ==
+          "2.44895e-40 ft");
+}
+
+TEST_CASE("the money of a unit text is written as the firm's") {
+    UnitCatalog catalog;
+    CHECK(catalog.in_own_money("EUR/h") == "$/h");
+    catalog.write_money("CHF");
+    for (const auto& [text, own] : {std::pair{"$/(ac.ft)", "CHF/(ac.ft)"}, std::pair{"$", "CHF"},
+                                    std::pair{"1/\u20AC", "1/CHF"}, std::pair{"h/USD^2", "h/CHF^2"},
+                                    std::pair{"USD2.aUSD.US", "USD2.aUSD.US"},
+                                    std::pair{"m_3/USD", "m_3/CHF"}, std::pair{"", ""}})
+        CHECK(catalog.in_own_money(text) == own);
+}
+
+TEST_CASE("a unit that no names make is shown as the usual one of its kind") {
+    const UnitCatalog catalog;
+    const Unit pace = *read("ac/h");
+    CHECK(named_unit(catalog, pace).text == "ac/h");
+    CHECK(named_unit(catalog, pace).unit == pace);
+    const Unit share_of_it{pace.dim, *multiply(pace.scale, Ratio{1, 100})}; // 5 % * 40 ac/h
+    CHECK(named_unit(catalog, share_of_it).text == "ac/h");
+    CHECK(named_unit(catalog, share_of_it).unit == pace);
+    CHECK(named_unit(catalog, *read("%")).text == "%");
+    CHECK(named_unit(catalog, Unit{{}, Ratio{1, 7}}).text == "1");
 }
 
 TEST_CASE("a kind of unit has a usual one") {

@@ -58,10 +58,13 @@ TEST_CASE("the halves of the day") {
     CHECK(clock_of(12, 0, "am") == 0);
     CHECK(clock_of(12, 0, "pm") == 12);
     CHECK(clock_of(12, 30, "a.m.") == 0.5);
+    CHECK(clock_of(7, 59, "pm") == 19 + 59.0 / 60);
     CHECK_FALSE(clock_of(13, 0, "pm"));
     CHECK_FALSE(clock_of(0, 0, "am"));
     CHECK_FALSE(clock_of(7, 60, "am"));
     CHECK_FALSE(clock_of(7, 30, "h"));
+    CHECK(is_half_of_day("P.M."));
+    CHECK_FALSE(is_half_of_day("h"));
 }
 
 TEST_CASE("a clock is an hour, and a unit that nobody wrote is never shown as one") {

@@ -31,6 +31,9 @@ TEST_CASE("a number keeps the digits that carry meaning") {
                            Row{2.5e-7, "2.5e-7"},
                            Row{1.0 / 3e6, "3.333e-7"},
                            Row{2e15, "2e15"},
+                           Row{0.000099, "9.9e-5"}, // below 0.0001, and from 1e15 on
+                           Row{1e15, "1e15"},
+                           Row{999'999'999'999'999, "999,999,999,999,999"},
                            Row{123456789012, "123,456,789,012"},
                            Row{1e12, "1,000,000,000,000"}, // and not one more
                            Row{std::numeric_limits<double>::quiet_NaN(), "no answer"},
@@ -51,6 +54,7 @@ TEST_CASE("a quantity says its unit where people say it") {
           Row{0.034567891, "$/ft", "$0.03457/ft"}, Row{4.3512, "$/gal", "$4.3512/gal"},
           Row{594.3333333, "$/ac", "$594.33/ac"}, Row{1234.56789, "$/h", "$1,234.57/h"},
           Row{0.85, "1", "0.85"}, Row{3, "", "3"}, Row{12, "$.ft", "12 $.ft"},
+          Row{0.5000001, "$/ac", "$0.50/ac"}, Row{0.1200001, "1", "0.12"},
           Row{0.5, "$/ac", "$0.50/ac"}, Row{0.29999999999, "$/ac", "$0.30/ac"}})
         CHECK(quantity_text(row.value, row.unit) == row.text);
 }
@@ -79,6 +83,8 @@ TEST_CASE("money in a column has cents, and no minus before nothing") {
     CHECK(quantity_text(983.9999999999999, "$") == "$984");
     CHECK(money_text(-0.001) == "$0.00");
     CHECK(money_text(1e300) == "$1e300");
+    CHECK(money_text(999'999'999'999'999) == "$999,999,999,999,999.00");
+    CHECK(money_text(1e15) == "$1e15");
     CHECK(cents_text(123450) == "$1,234.50");
     CHECK(cents_text(-7) == "-$0.07");
     CHECK(cents_text(std::numeric_limits<std::int64_t>::min()) == "-$92,233,720,368,547,758.08");
