@@ -21,11 +21,9 @@ namespace {
         {Code::S106, std::move(title), {span, std::move(label)}, {}, {}, std::move(helps)}};
 }
 
-// One to three digits, not a lone zero, then groups of exactly three.
+// One to three digits, not a lone zero, then groups of exactly three; there is a comma.
 bool well_grouped(std::string_view whole) {
     const std::size_t first = whole.find(',');
-    if (first == std::string_view::npos)
-        return true;
     if (first > 3 || whole.front() == '0')
         return false;
     for (std::size_t at = first; at < whole.size(); at += 4)

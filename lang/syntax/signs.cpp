@@ -37,8 +37,6 @@ constexpr auto replacements = std::to_array<Replacement>({
 } // namespace
 
 bool is_foreign_sign(std::string_view sign) {
-    if (sign.empty())
-        return false;
     const char c = sign.front();
     if (sign.size() == 2 && (c == '.' || sign[1] == '='))
         return false;
