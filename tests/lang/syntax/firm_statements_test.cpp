@@ -51,6 +51,9 @@ TEST_CASE("no sign of money is markup, an escape or the start of a formula") {
         CHECK(!lang::may_be_sign_of_money(std::string("A") + c));
     }
     CHECK(!lang::may_be_sign_of_money("\u202E$"));
+    CHECK(lang::may_be_sign_of_money("Cr.$")); // four, and not one more
+    CHECK(!lang::may_be_sign_of_money("Cr.$a"));
+    CHECK(!lang::may_be_sign_of_money(""));
 }
 
 TEST_CASE("words of a firm stand once, and the file has one layout") {

@@ -1,5 +1,8 @@
 // Every kind of statement, and the tree it makes. The first text of each pair is as people write
 // it.
+#include <string>
+#include <vector>
+
 #include <doctest/doctest.h>
 
 #include "tests/support/parse_text.h"
@@ -203,6 +206,65 @@ TEST_CASE("a statement's place takes in its inner lines, and knows its part") {
     CHECK(p.text_at(p.module.statements[2].span) == "price \"P\" lump\n  margin 3 %");
     CHECK(p.module.statements[2].part == lang::ast::none);
     CHECK(p.text_at(p.module.title.span) == "\"m\"");
+}
+
+// What is said in one statement is not said in the next, whether the first could be read or not.
+TEST_CASE("nothing of a statement stays for the next") {
+    const std::vector<std::string> rich = {
+        "use \"a\" as b with c = 3, d = -(e)",
+        "choice c = x | y",
+        "list l = x | y \"l\"",
+        "given a = x | y \"l\"",
+        "given a : ft = b within 0 .. 2 swing pert 1 .. f(2, 3) of it because \"b\" \"l\"",
+        "given a = -$1 choose 0 .. 2 may be negative",
+        "x : mi = when a < b then -c otherwise (d) \"l\" because \"b\" may be negative",
+        "cost c : $/h = -$3/h over 2 h \"l\" because \"b\" may be negative",
+        "event e = 1 over 2 costs $3 \"l\"",
+        "require not (a is not b) \"m\" costs $3",
+        "caution when a \"m\"",
+        "price \"P\" lump covers \"A\", \"B\"\n  round up to $3\n  margin 3 %",
+        "price \"P\" per ac of area",
+        "table t (a : ft) : step ft \"l\" below hold above hold because \"b\"\n  1 2\n  3 4",
+        "define f (a : ft, b : ft) each l (c : ft) : ft native \"l\"\n  known read\n  limit a 1 ft "
+        ".. 2 ft \"w\"",
+        "define g (a : ft) : ft = a\n  example g(1 ft) = 1 ft within 0.1 ft\n  note \"n\"",
+        "count a of n b, c",
+        "show a, b",
+        "correlate a, b 60 %",
+        "fleet costs a over b",
+        "part \"A\" each l of m\n  x : 1 = f(a, each l (1, 2), (3, 4))",
+    };
+    const std::vector<std::string> plain = {"use \"a\"",
+                                            "given g",
+                                            "given g = 3",
+                                            "y : 1 = -a + f(b) * (when c then d otherwise e)",
+                                            "cost k : $ = $3 over 1",
+                                            "table t (a : ft) : 1\n  1 2\n  3 4",
+                                            "define h (a : ft) : ft = a\n  limit a 1 ft .. 2 ft",
+                                            "price \"Q\" lump\n  round to $3",
+                                            "count a",
+                                            "list m",
+                                            "caution \"m\"",
+                                            "part \"B\""};
+    for (const std::string& first : rich)
+        for (const std::string& next : plain) {
+            CAPTURE(first);
+            CAPTURE(next);
+            CHECK(tree_of(first + "\n" + next) == tree_of(first) + tree_of(next));
+        }
+    for (const char* broken :
+         {"z : 1 = (a + f(b, when c then -d * * 2", "given a = x | y within 0 .. 2 swing",
+          "z : 1 = f(a, each l (1, 2), (3,", "table t (a : ft, b : ft) : 1",
+          "use \"a\" as b with c =", "z : 1 = not (when a then b", "count a of b c d",
+          "z : 1 = 3 $/h / - \"l\" because \"b\" 4"})
+        for (const std::string& next : plain) {
+            CAPTURE(std::string(broken));
+            CAPTURE(next);
+            const tests::Parsed p =
+                parse_text("model \"m\"\n" + std::string(broken) + "\n" + next + "\n");
+            CHECK(p.diagnostics.error_count() == 1);
+            CHECK(p.dump() == "model \"m\"\n" + tree_of(next));
+        }
 }
 
 } // namespace statements_test

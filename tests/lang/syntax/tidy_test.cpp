@@ -107,6 +107,12 @@ TEST_CASE("columns of neighbors are lined up") {
         {"cost a : $/h = b over c\ncost dd : $/move = e * f over g",
          "cost a  : $/h    = b     over c\ncost dd : $/move = e * f over g\n"},
         {"unit a = 3 ft\nunit bcd = 4 ft", "unit a   = 3 ft\nunit bcd = 4 ft\n"},
+        // Over forty columns, and no wider gap.
+        {"unit a = 3 ft\nunit abcdefghijklmnopqrstuvwxyz_abcdefghijklmn = 4 ft",
+         "unit a                                         = 3 ft\n"
+         "unit abcdefghijklmnopqrstuvwxyz_abcdefghijklmn = 4 ft\n"},
+        {"unit a = 3 ft\nunit abcdefghijklmnopqrstuvwxyz_abcdefghijklmno = 4 ft",
+         "unit a = 3 ft\nunit abcdefghijklmnopqrstuvwxyz_abcdefghijklmno = 4 ft\n"},
         {"table t (a : ft) : 1\n  -1,000.5 -3\n  1 2\n  20 -4",
          "table t (a : ft) : 1\n  -1,000.5  -3\n  1         2\n  20        -4\n"},
     });
@@ -124,6 +130,7 @@ TEST_CASE("comments are kept where they belong") {
         {"x : 1 = a# tail", "x : 1 = a  # tail\n"},
         {"x : 1 = a # one\ny : 1 = a + b     # two",
          "x : 1 = a      # one\ny : 1 = a + b  # two\n"},
+        {"part \"A\" # one\n  x : 1 = a + b # two", "part \"A\"  # one\n  x : 1 = a + b  # two\n"},
         {"part \"A\"\n# inner\n  x : 1 = a", "part \"A\"\n  # inner\n  x : 1 = a\n"},
         {"part \"A\"\n  x : 1 = a\n  # of the price\nprice \"P\" lump",
          "part \"A\"\n  x : 1 = a\n# of the price\nprice \"P\" lump\n"},
