@@ -198,10 +198,30 @@ TEST_CASE("a number stays with its unit where a text folds") {
     CHECK(render(d, map).find(" 20 % ..\n  100 %\n") != std::string::npos);
 }
 
+TEST_CASE("labels at one place stand below each other, without dots between them") {
+    SourceMap map;
+    const FileId file = map.add("a.rate", "aa + bb\n");
+    const Span a = find(map, file, "aa");
+    CHECK(render(diagnostic(Code::U301, "title", {a, "first"},
+                            {{a, "second"}, {find(map, file, "bb"), "right"}}),
+                 map) == R"(a.rate, line 1
+error U301: title
+
+  1   aa + bb
+      ^^   .. right
+      second
+      first
+)");
+}
+
 TEST_CASE("what stands in no text has a title and notes only") {
     Diagnostic d = diagnostic(Code::F702, "`a.rate` cannot be read", {{no_file, 0, 0}, ""});
     d.notes.push_back("it is a folder");
     CHECK(render(d, SourceMap()) == "error F702: `a.rate` cannot be read\n\n  it is a folder\n");
+    SourceMap one;
+    d.primary.span.file = one.add("b.rate", "x\n") + 1; // past the last
+    CHECK(render(d, one) == "error F702: `a.rate` cannot be read\n\n  it is a folder\n");
+    CHECK(one.text(d.primary.span).empty());
 }
 
 TEST_CASE("the terse form is one line for each, with the column, whatever the texts are") {
