@@ -155,8 +155,11 @@ NodeId FormulaBuilder::before(const Builtin& builtin, const ast::Call& call, Spa
         return missing(span);
     }
     if (line.type.kind != Type::Kind::Number) {
-        if (line.type.kind == Type::Kind::Choice || line.role == Role::CostQuantity)
-            report_not_of_list(r_, builtin.name, r_.sources.text(span), span, none);
+        const Span arg = module_.exprs[module_.args[call.first_arg]].span;
+        if (line.type.kind == Type::Kind::Choice)
+            report_choice_before(r_, arg);
+        else if (line.role == Role::CostQuantity)
+            report_not_of_list(r_, builtin.name, r_.sources.text(arg), arg, none);
         return missing(span);
     }
     const std::uint32_t list = found.of.innermost();

@@ -82,8 +82,6 @@ std::uint32_t FormulaBuilder::rows_of_entries(const Callable& callable, const as
     const std::vector<std::string>& columns = r_.sheet.functions[callable.index].columns;
     for (const std::string& column : columns) {
         const Found found = look_up(r_, where_, column);
-        if (found.state == Found::State::Silent)
-            return 0;
         if (found.state != Found::State::Line || !found.of.contains(list)) {
             report_no_column(r_, callable, column, each.list);
             return 0;
@@ -148,7 +146,7 @@ NodeId FormulaBuilder::before_row(const Builtin& builtin, const ast::Call& call,
                               : where_.function->locals[name.index].type;
     if (type.kind != Type::Kind::Number) {
         if (type.kind == Type::Kind::Choice)
-            report_not_of_list(r_, builtin.name, r_.sources.text(span), span, none);
+            report_choice_before(r_, arg->span);
         return missing(span);
     }
     std::vector<NodeId> args;

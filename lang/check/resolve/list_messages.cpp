@@ -48,6 +48,13 @@ void report_not_of_list(Resolution& r, std::string_view function, std::string_vi
     r.add(std::move(d));
 }
 
+void report_choice_before(Resolution& r, Span span) {
+    r.add(
+        problem(Code::U309,
+                fmt::format("`before` adds up numbers, and `{}` is a choice", r.sources.text(span)),
+                span, "a choice"));
+}
+
 void report_before_outside(Resolution& r, const Where& where, const Found& found, Span span) {
     const std::string list = list_name(r, found, where);
     Diagnostic d = problem(Code::N218, fmt::format("`before` stands outside the list `{}`", list),

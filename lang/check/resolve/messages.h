@@ -40,6 +40,7 @@ void report_no_entries_here(Resolution& r, const Where& where, const ast::Word& 
 void report_column_outside(Resolution& r, const Where& where, std::string_view name,
                            Span span); // N215
 
+void report_choice_before(Resolution& r, Span span); // U309
 void report_before_outside(Resolution& r, const Where& where, const Found& found,
                            Span span);                     // N218
 void report_no_list(Resolution& r, const ast::Word& name); // N217
