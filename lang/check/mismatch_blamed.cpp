@@ -47,13 +47,12 @@ std::optional<Span> declared_unit(const SourceMap& sources, const Line& line) {
     std::size_t at = text.find_first_not_of(" \t", line.name_span.end);
     if (at == std::string_view::npos || text[at] != ':')
         return std::nullopt;
-    at = text.find_first_not_of(" \t", at + 1);
-    if (at == std::string_view::npos || line.unit_text.empty() ||
-        text.substr(at, line.unit_text.size()) != line.unit_text)
+    at = text.find_first_not_of(" \t\r\n", at + 1);
+    const std::size_t end = text.find_first_of(" \t\r\n=#", at);
+    if (end == std::string_view::npos || end == at)
         return std::nullopt;
-    const auto begin = static_cast<std::uint32_t>(at);
-    return Span{line.name_span.file, begin,
-                begin + static_cast<std::uint32_t>(line.unit_text.size())};
+    return Span{line.name_span.file, static_cast<std::uint32_t>(at),
+                static_cast<std::uint32_t>(end)};
 }
 
 } // namespace
