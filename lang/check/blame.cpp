@@ -70,7 +70,7 @@ bool Blame::fits(LineId formula, LineId line, const Type& type) {
 }
 
 LineId Blame::whole_of(LineId line) const {
-    if (line == none || sheet_.lines[line].role != Role::CostQuantity)
+    if (sheet_.lines[line].role != Role::CostQuantity)
         return line;
     for (const Cost& cost : sheet_.costs)
         if (cost.quantity == line)
@@ -105,8 +105,6 @@ std::optional<Type> Blame::misdeclared(LineId id) {
 
 bool Blame::only_follows(LineId line) {
     line = whole_of(line);
-    if (line == none)
-        return false;
     index();
     return std::any_of(reads_[line].begin(), reads_[line].end(), [&](LineId read) {
         const std::optional<Type> meant = misdeclared(read);
@@ -120,9 +118,6 @@ bool Blame::may_lack_unit(LineId id) const {
     if (line.role != Role::Given || value == none || !is_number(line.type) ||
         (line.type.unit != one && line.type.unit.dim != money()))
         return false;
-    const Node& node = sheet_.nodes[value];
-    if (node.op != Op::Number && (node.op != Op::Negate || sheet_.nodes[node.a].op != Op::Number))
-        return false;
     const std::string_view text = sources_.file(line.name_span.file).text();
     const std::size_t behind = text.find_first_not_of(" \t", line.name_span.end);
     if (behind == std::string_view::npos || text[behind] != '=')
@@ -134,7 +129,7 @@ bool Blame::may_lack_unit(LineId id) const {
 
 std::optional<Blame::Unitless> Blame::unitless(LineId line, const Dim& missing) {
     line = whole_of(line);
-    if (line == none || missing.is_plain())
+    if (missing.is_plain())
         return std::nullopt;
     index();
     std::optional<Unitless> out;

@@ -44,8 +44,7 @@ class Checker {
             for (Condition& condition : *list)
                 check_condition(condition);
         for (Correlation& correlation : sheet_.correlations) {
-            if (correlation.strength != none)
-                typing_.shares().always(correlation.strength);
+            typing_.shares().always(correlation.strength);
             correlation.strength = check_part({}, correlation.strength, plain,
                                               {"the strength of a correlation", {}}, "1");
         }
@@ -224,8 +223,6 @@ class Checker {
                             UnitName{&function.type_text, nullptr}, function.name_span);
         for (std::vector<FunctionRange>* ranges : {&function.tested, &function.limits})
             for (FunctionRange& range : *ranges) {
-                if (range.parameter >= function.parameters.size())
-                    continue;
                 const Purpose subject{ranges == &function.limits ? "the limits of "
                                                                  : "the tested range of ",
                                       function.parameters[range.parameter]};

@@ -106,10 +106,9 @@ void Mismatches::declared(const Site& site, NodeId value, Mismatch mismatch, con
                             wanted.kind == Type::Kind::Number ? "declared" : "declared as",
                             wanted_text, literal ? "is given" : "its formula gives", given),
                 node.span, literal && is_plain(node.type) ? "no unit" : given);
-    if (declared.end > declared.begin)
-        d.others.push_back({declared, wanted.kind == Type::Kind::Number
-                                          ? fmt::format("declared {}", unit_text)
-                                          : "declared " + wanted_text});
+    d.others.push_back({declared, wanted.kind == Type::Kind::Number
+                                      ? fmt::format("declared {}", unit_text)
+                                      : "declared " + wanted_text});
     if (mismatch == Mismatch::WantsNumber)
         if (const std::string text = quotable(sources_, node.span); !text.empty())
             d.helps.push_back(

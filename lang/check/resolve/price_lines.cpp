@@ -50,7 +50,7 @@ class Declarer {
         item_.cost = add("cost", money_, "$", ast.title.span,
                          fmt::format("cost covered by {}", ast.title.text));
         Type per;
-        if (!ast.lump && ast.per) {
+        if (ast.per) {
             per = r_.declared_type(*ast.per);
             item_.per_text = full_text(*ast.per);
             if (per.kind == Type::Kind::Choice) {

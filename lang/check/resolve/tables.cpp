@@ -16,8 +16,6 @@ void need_number(Resolution& r, const Type& type, const ast::UnitText& text) {
 
 // A cell is a number as written; the parser has seen to that.
 double cell(const ast::Module& module, ast::ExprId id) {
-    if (id >= module.exprs.size())
-        return 0;
     if (const auto* negate = std::get_if<ast::Negate>(&module.exprs[id].node))
         return -cell(module, negate->of);
     const auto* number = std::get_if<ast::Number>(&module.exprs[id].node);
