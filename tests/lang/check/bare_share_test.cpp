@@ -54,6 +54,7 @@ TEST_CASE("a bare number is no share, wherever a share is declared") {
              {"given a = 15 %  \"a\"  within 0 .. 1\n", "1"},
              {"given a = 15 %  \"a\"  swing 10 .. 20\n", "10 20"},
              {"cost c : $/ac = $1/ac over area\nprice \"P\" lump\n  overhead 8\n", "8"},
+             {"given b = 2 swing 1 .. 3\ngiven c = 2 swing 1 .. 3\ncorrelate b, c 60\n", "60"},
              {"cost c : $/ac = $1/ac over area\nprice \"P\" lump\n  margin plain\n", "plain"},
          })
         CHECK_MESSAGE(found(row.lines) == std::string(row.found), std::string(row.lines),

@@ -258,4 +258,36 @@ TEST_CASE("a loop through a value that a job sets is found, one through a value 
     CHECK(codes("job \"j\"\nmodel \"m\"\nset a = b\n", {files, "", {{"a", "2"}}}).empty());
 }
 
+TEST_CASE("each line has the label, the unit and the reason of its statement") {
+    const tests::Compilation c = compile_ok(
+        "model \"m\"\ngiven area = 8 ac  \"acres\"\nx : ft = 3 ft  \"width\"  because \"map\"\n"
+        "cost c : $/ac = $3/ac over area  \"spread\"  because \"quote\"\n"
+        "event e = 0.1 1/ac over area costs $30  \"a lost tip\"\n");
+    const Sheet& sheet = **c.sheet;
+    struct Row {
+        const char *name, *label, *unit, *because;
+    };
+    for (const Row& row : {Row{"area", "acres", "ac", ""}, Row{"x", "width", "ft", "map"},
+                           Row{"c", "spread", "$/ac", "quote"}, Row{"c.quantity", "", "ac", ""},
+                           Row{"c.amount", "", "$", ""}, Row{"e", "a lost tip", "1", ""},
+                           Row{"e.amount", "", "$", ""}, Row{"e.money", "", "$", ""}}) {
+        CAPTURE(std::string(row.name));
+        REQUIRE(sheet.find(row.name) != none);
+        const Line& line = sheet.lines[sheet.find(row.name)];
+        CHECK(line.label == row.label);
+        CHECK(line.unit_text == row.unit);
+        CHECK(line.because == row.because);
+    }
+}
+
+TEST_CASE("what is computed has no swing to correlate, and the line that computes it is shown") {
+    const tests::Compilation c =
+        compile_text("model \"m\"\ngiven a = 1 swing 0 .. 2\nx : 1 = 2\ncorrelate a, x 60 %\n");
+    REQUIRE(c.diagnostics.error_count() == 1);
+    const Diagnostic& d = c.diagnostics.all()[0];
+    CHECK(d.title == "`x` is computed; only givens can be correlated");
+    REQUIRE(d.others.size() == 1);
+    CHECK(c.sources->file(d.others[0].span.file).position(d.others[0].span.begin).line == 3);
+}
+
 } // namespace check_test

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <random>
 #include <set>
+#include <string>
 
 #include "lang/check/order.h"
+#include "tests/support/compile_text.h"
 
 namespace order_test {
 
@@ -98,6 +100,20 @@ TEST_CASE("a chain of a million is no danger") {
     CHECK(strong_groups(graph).size() == 1);
     graph.edges.back() = n - 2;
     CHECK(strong_groups(graph).size() == n - 1);
+}
+
+TEST_CASE("six steps of a loop are drawn, and more are counted") {
+    const auto loop_of = [](int lines) {
+        std::string text = "model \"m\"\n";
+        for (int i = 0; i < lines; ++i)
+            text += "x" + std::to_string(i) + " : 1 = x" + std::to_string((i + 1) % lines) + "\n";
+        return acre::tests::expect_diag(text, Code::G401);
+    };
+    CHECK(loop_of(6).others.size() == 5);
+    CHECK(loop_of(6).notes.empty());
+    CHECK(loop_of(7).others.size() == 5);
+    REQUIRE(loop_of(7).notes.size() == 1);
+    CHECK(loop_of(7).notes[0] == "and so on, 7 steps in all, back to `x0`");
 }
 
 } // namespace order_test

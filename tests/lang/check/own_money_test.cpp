@@ -67,6 +67,24 @@ TEST_CASE("figures in the firm's own money are read, by its code or its sign") {
     CHECK((*c.sheet)->units.money() == "AUD");
 }
 
+TEST_CASE("units of money are written as the firm's, of lines, functions and tables") {
+    const tests::Compilation c = compile_ok(
+        job(), with_firm("CHF \"Fr.\" to $0.05",
+                         "model \"M\"\nmoney CHF\ngiven diesel : $/L = 2 CHF/L  \"d\"\n"
+                         "define f (a : $/L) : $/L = a\n"
+                         "table t (a : $) : CHF/h\n  0  1\n  2  3\nx : $/L = f(diesel)  \"x\"\n"
+                         "cost c : $/L = x over 3 L\nprice \"P\" lump\n"));
+    const lang::Sheet& sheet = **c.sheet;
+    CHECK(sheet.lines[sheet.find("diesel")].unit_text == "CHF/L");
+    CHECK(sheet.lines[sheet.find("x")].unit_text == "CHF/L");
+    REQUIRE(sheet.functions.size() == 1);
+    CHECK(sheet.functions[0].type_text == "CHF/L");
+    CHECK(sheet.functions[0].parameter_texts == std::vector<std::string>{"CHF/L"});
+    REQUIRE(sheet.tables.size() == 1);
+    CHECK(sheet.tables[0].parameter_text == "CHF");
+    CHECK(sheet.tables[0].result_text == "CHF/h");
+}
+
 TEST_CASE("a model without figures of money belongs to every firm") {
     const std::string open = "model \"M\"\ngiven wage : $/h\ngiven free = $0/h\n"
                              "line : $ = wage * 2 h\n"

@@ -121,14 +121,19 @@ TEST_CASE(
 }
 
 TEST_CASE("showing the firm's own business is warned of") {
-    const std::string priced = head +
-                               "cost own : $/h = $3/h over hours\ngiven share = 10 %\n"
-                               "price \"P\" per ac of acres\n  margin share\n  at least $30\n";
+    const std::string priced =
+        head + "cost own : $/h = $3/h over hours\ngiven share = 10 %\ngiven lead = 5 %\n"
+               "event e = 0.1 1/ac over acres costs $30\ngiven least_sum = $30\n"
+               "price \"P\" per ac of acres\n  overhead share + max(lead, 1 %)\n  margin 5 %\n"
+               "  at least least_sum\n";
     for (const char* name :
-         {"own", "own.amount", "share", "cost.total", "profit.total", "p.margin"})
-        CHECK(errors(priced + "show " + name + "\n") == "L809");
-    for (const char* name : {"own.quantity", "acres", "p.rate", "p.amount", "price.total"})
-        CHECK(errors(priced + "show " + name + "\n").empty());
+         {"own", "own.amount", "e.amount", "e.money", "share", "lead", "p.cost", "p.overhead",
+          "p.margin", "cost.total", "overhead.total", "contribution.total", "contribution.share",
+          "profit.total", "profit.share"})
+        CHECK_MESSAGE(errors(priced + "show " + name + "\n") == "L809", std::string(name));
+    for (const char* name : {"own.quantity", "e", "acres", "least_sum", "p.rate", "p.amount",
+                             "p.quantity", "price.total", "price.per_unit"})
+        CHECK_MESSAGE(errors(priced + "show " + name + "\n").empty(), std::string(name));
 }
 
 } // namespace resolve_counts_test

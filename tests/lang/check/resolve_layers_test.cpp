@@ -102,6 +102,17 @@ TEST_CASE("days of one given that meet, days in a job, and a job without a date 
     };
     const std::string first = "set pay = $36/h  within 2027-08-01 .. 2027-10-31\n";
     CHECK(said(first + "set pay = $30/h  within 2027-10-31\n", "date 2027-01-01\n") == "I604");
+    const auto twice = resolve_text(
+        "job \"j\"\nmodel \"dig\"\nseason \"2027\"\ndate 2027-01-01\n",
+        {{{"dig.rate", "model \"Dig\"\ngiven pay = $20/h\n"},
+          {"2027.season", "season \"2027\"\n" + first + "set pay = $30/h  within 2027-10-31\n"}}});
+    REQUIRE(twice.diagnostics.all().size() == 1);
+    const lang::Diagnostic& d = twice.diagnostics.all()[0];
+    CHECK(d.primary.text == "within 2027-10-31");
+    REQUIRE(d.others.size() == 1);
+    CHECK(d.others[0].text == "within 2027-08-01 .. 2027-10-31");
+    REQUIRE(d.helps.size() == 1);
+    CHECK(d.helps[0].text == "let one begin on the day after the other ends");
     CHECK(said(first + "set pay = $30/h  within 2027-07-01 .. 2027-08-01\n", "date 2027-01-01\n") ==
           "I604");
     CHECK(said(first + "set pay = $30/h  within 2027-11-01\n", "date 2027-01-01\n").empty());
