@@ -133,6 +133,31 @@ TEST_CASE("a line declared in a unit that nothing needs is told to declare anoth
     // What needs it as declared leaves the formula to be mended.
     CHECK(diag("way : h = 60 ac / 7 ft\ntime : h = way * 2\n", Code::U302)
               .title.find("gives ac/ft") != std::string::npos);
+    // What takes it either way says nothing for either.
+    CHECK(help(diag("a : $/h = fuel_rate / pace\nb : $ = a * 10 ac\nc : 1 = a / a\n",
+                    Code::U302)) == "write  a : $/ac");
+    // The largest of the model's own units of the kind, in whatever order they stand.
+    CHECK(help(diag("given yard = 100 ft^2\ngiven whole = 2 mi^2\ngiven patch = 3 in^2\n"
+                    "spread : ft = 3 ft * age / 1 yr * 2 m\nb : $ = land * spread\n",
+                    Code::U302)) == "write  spread : mi^2");
+    // The unit is replaced as far as it is written.
+    for (const char* unit : {"$/hour", "$/h", "dollars/h"}) {
+        const std::string line = std::string("a : ") + unit + "= fuel_rate / pace\n";
+        const std::string rest = "b : $ = a * 10 ac\n";
+        CHECK(tests::compile_text(mended(line + rest, diag(line + rest, Code::U302))).sheet);
+    }
+}
+
+TEST_CASE(
+    "for an argument in another unit a line in its own is named, and one upside down is not") {
+    const auto said = [](const std::string& lines) {
+        return help(diag("define f (speed : mi/h) : 1 = speed / 1 mi/h\ngiven wide = 3 ft\n" +
+                             lines + "a : 1 = f(wide)\n",
+                         Code::U305));
+    };
+    CHECK(said("given slow = 3 h/mi\n").find("slow") == std::string::npos);
+    CHECK(said("given slow = 3 h/mi\ngiven quick = 3 km/h\ngiven other = 3 mi/h\n") ==
+          "`quick` (line 15) is in km/h: did you mean it?");
 }
 
 TEST_CASE("a given whose number lost its unit is told, not the formula that reads it") {
