@@ -87,6 +87,24 @@ TEST_CASE("up to six cells no order is shorter") {
     CHECK(way_between(row, chain_cells(row)) == doctest::Approx(5 * 100 + 6 * 7));
 }
 
+TEST_CASE("six cells that are driven one way alone are in the best of all 720 orders") {
+    std::mt19937 random(59);
+    for (int trial = 0; trial < 20; ++trial) {
+        auto cells = random_cells(random, 6);
+        for (CellEnds& cell : cells)
+            cell.fill(cell[0]);
+        std::vector<CellWay> chain(6);
+        std::vector<std::size_t> order = {0, 1, 2, 3, 4, 5};
+        double least = std::numeric_limits<double>::infinity();
+        do {
+            for (std::size_t i = 0; i < order.size(); ++i)
+                chain[i] = {order[i], 0};
+            least = std::min(least, length_of(cells, chain));
+        } while (std::next_permutation(order.begin(), order.end()));
+        CHECK(way_between(cells, chain_cells(cells)) == doctest::Approx(least));
+    }
+}
+
 TEST_CASE("more cells are chained from the nearest to the nearest, each once") {
     std::mt19937 random(43);
     for (const std::size_t count : {7U, 8U, 30U, 144U, 399U, 400U}) {

@@ -149,6 +149,46 @@ TEST_CASE("blocks that meet are parted up to so many points") {
     CHECK(fault(310, 100) == "");
 }
 
+TEST_CASE("files of one field bring their marks and mends, each of these said once") {
+    const std::string clockwise = R"({"type":"Polygon","coordinates":)" +
+                                  ring({{0, 400}, {0, 480}, {60, 480}, {60, 400}}) + "}";
+    const std::string ditch = R"({"type":"FeatureCollection","features":[)" +
+                              feature("", {{100, 400}, {100, 480}, {160, 480}, {160, 400}}) +
+                              R"(,{"type":"Feature","properties":{"keep_off":"1 ft"},"geometry":)"
+                              R"({"type":"Point","coordinates":[-119.7,36.6]}}]})";
+    const Laid out = laid({{"a.json", clockwise, {}}, {"b.json", home, {}}, {"c.json", ditch, {}}});
+    REQUIRE(out.field);
+    CHECK(out.field->boundary.repairs ==
+          std::vector<std::string>{"turned an outer ring that ran clockwise"});
+    CHECK(out.field->boundary.marks.size() == 1);
+    CHECK(out.field->boundary.blocks.size() == 3);
+}
+
+TEST_CASE(
+    "two millimetres along a fence are told, and what cannot be laid out is told at the file") {
+    const Laid out =
+        laid({{"r.geojson", collection({home, feature("", box(399.998, 0, 200, 300))}), {}}});
+    REQUIRE(out.field);
+    CHECK(out.field->plane.shared == doctest::Approx(0.6).epsilon(0.1));
+    REQUIRE(out.field->boundary.repairs.size() == 1);
+    CHECK(out.field->boundary.repairs[0].starts_with("gave "));
+    const auto fault = [](LayoutRequest request, std::optional<double> heading) {
+        lang::SourceMap sources;
+        lang::Diagnostics diagnostics;
+        CHECK(!lay_texts({{"h.geojson", home, {}}}, request, heading, sources, diagnostics));
+        REQUIRE(diagnostics.all().size() == 1);
+        CHECK(diagnostics.all()[0].primary.span.file == 0);
+        return std::string(lang::name_of(diagnostics.all()[0].code));
+    };
+    LayoutRequest request;
+    CHECK(fault(request, std::nullopt) == "B910");
+    CHECK(fault(request, 0.0) == "B910");
+    request.spacing = 2'000;
+    CHECK(fault(request, 0.0) == "B909");
+    request.headland = 500;
+    CHECK(fault(request, 0.0) == "B909");
+}
+
 TEST_CASE("a map of soils divides acres and distance, and what is not on it is said") {
     const Laid out = laid({{"h.geojson", home, {}}});
     REQUIRE(out.field);

@@ -95,6 +95,51 @@ TEST_CASE("a line or a point on the ground is told, one beside it is not") {
               .field->boundary.name == "Home place");
 }
 
+TEST_CASE("a line is told where any of it lies on the ground, however it runs") {
+    // An L: 400 m by 300 m without its upper right quarter of 200 m by 150 m.
+    const std::string ell = feature(
+        R"("name":"L")", "Polygon",
+        "[[" + points({{0, 0}, {400, 0}, {400, 150}, {200, 150}, {200, 300}, {0, 300}, {0, 0}}) +
+            "]]");
+    const auto told = [&](const std::vector<Point>& all) {
+        lang::SourceMap sources;
+        lang::Diagnostics diagnostics;
+        LayoutRequest request;
+        request.spacing = 2;
+        CHECK(lay_texts({{"r.geojson",
+                          R"({"type":"FeatureCollection","features":[)" + ell + "," +
+                              feature("", all.size() == 1 ? "Point" : "LineString",
+                                      all.size() == 1 ? points(all) : line(all)) +
+                              "]}",
+                          {}}},
+                        request, 0.0, sources, diagnostics));
+        return !diagnostics.all().empty();
+    };
+    for (const std::vector<Point>& on : std::vector<std::vector<Point>>{
+             {{100, 200}},
+             {{300, 100}},
+             {{300, -50}, {300, 50}},             // in by one end
+             {{195, 310}, {410, 100}},            // over the upper right end of the foot
+             {{150, 350}, {450, 50}},             // over the inner corner's both sides
+             {{-10, 40}, {40, -10}},              // over a corner
+             {{300, 200}, {350, 220}, {350, 20}}, // by its second stretch
+             {{-50, -50}, {-50, 350}, {50, 280}}, // by its last
+             {{-1'000, 75}, {1'000, 75}},         // from far away, through all of it
+             {{100, -1'000}, {100, 1'000}}})
+        CHECK(told(on));
+    for (const std::vector<Point>& off :
+         std::vector<std::vector<Point>>{{{300, 200}},
+                                         {{-1, 100}},
+                                         {{300, 200}, {390, 290}}, // in the missing quarter
+                                         {{201, 151}, {500, 500}},
+                                         {{-20, 15}, {15, -20}}, // past the corner
+                                         {{-50, -50}, {450, -50}, {450, 350}, {250, 350}},
+                                         {{200, 300}, {200, 150}, {400, 150}}, // along the edge
+                                         {{500, 0}, {900, 300}},
+                                         {{0, 400}, {400, 301}}})
+        CHECK_FALSE(told(off));
+}
+
 TEST_CASE("a mark in a hole is no ground that a pull goes over") {
     const std::string yard =
         R"({"type":"FeatureCollection","features":[)" +
@@ -162,6 +207,8 @@ TEST_CASE("what is kept off from far away, too ragged, or of everything is refus
         ragged.push_back({0.05 * static_cast<double>(i), i % 2 == 0 ? 100.0 : 101.0});
     CHECK(fault("\"5 ft\"", "LineString", line(ragged)) ==
           "B907 what is kept off has too many points");
+    ragged.pop_back();
+    CHECK(laid(feature(R"("keep_off":"5 ft")", "LineString", line(ragged))).field);
 }
 
 } // namespace marks_test

@@ -89,6 +89,13 @@ TEST_CASE("rows are driven each once, none nearer than the circle where there ar
         }
 }
 
+TEST_CASE("rows that are far enough apart are driven as they come") {
+    CHECK(row_order(5, 1) == std::vector<std::size_t>{0, 1, 2, 3, 4});
+    CHECK(row_order(2, 9) == std::vector<std::size_t>{0, 1});
+    CHECK(row_order(3, 9) == std::vector<std::size_t>{0, 2, 1}); // the middle one last
+    CHECK(row_order(4, 2) == std::vector<std::size_t>{2, 0, 3, 1});
+}
+
 TEST_CASE("rows to step over are as many as the circle covers") {
     const std::vector<double> even = {0, 5, 10, 15, 20, 25, 30};
     CHECK(rows_apart(even, 0) == 1);
