@@ -51,8 +51,10 @@ class Reader {
     std::string feature_;                // its name
     std::optional<double> keep_off_;     // m that it says; then its polygons are no ground
 
-    void error(Code code, std::string title, lang::Span span, std::string label, std::string note) {
-        is_good(boundary_fault(code, std::move(title), span, std::move(label), std::move(note)));
+    // Always false, for those who go on only where nothing is wrong.
+    bool error(Code code, std::string title, lang::Span span, std::string label, std::string note) {
+        return is_good(
+            boundary_fault(code, std::move(title), span, std::move(label), std::move(note)));
     }
     bool is_good(std::optional<lang::Diagnostic> fault) {
         if (!fault)
@@ -186,11 +188,9 @@ class Reader {
         return true;
     }
     bool begin_block(BoundaryBlock block) {
-        if (boundary_.blocks.size() == most_boundary_blocks) {
-            error(Code::B907, fmt::format("more than {} features", most_boundary_blocks),
-                  json_.whole(), "", "");
-            return false;
-        }
+        if (boundary_.blocks.size() == most_boundary_blocks)
+            return error(Code::B907, fmt::format("more than {} features", most_boundary_blocks),
+                         json_.whole(), "", "");
         block_ = static_cast<std::uint32_t>(boundary_.blocks.size());
         block.number = boundary_.blocks.size() + 1;
         boundary_.blocks.push_back(std::move(block));
@@ -260,10 +260,8 @@ class Reader {
 
     bool ring(const Json& list, LonLatRing& points, bool outer) {
         const lang::Span span = list.is_array() ? json_.enter_array() : json_.whole();
-        if (!list.is_array()) {
-            error(Code::B905, "a ring is not a list of points", span, "", "");
-            return false;
-        }
+        if (!list.is_array())
+            return error(Code::B905, "a ring is not a list of points", span, "", "");
         points.reserve(list.size());
         for (const Json& position : list)
             if (!point(position, points))
@@ -276,31 +274,26 @@ class Reader {
         points.erase(std::unique(points.begin(), points.end()), points.end());
         if (points.size() != before)
             repair("left out points that repeat the one before");
-        if (points.size() < 3) {
-            error(Code::B905, "a ring needs at least three different points", span,
-                  fmt::format("{} here", points.size()), "");
-            return false;
-        }
+        if (points.size() < 3)
+            return error(Code::B905, "a ring needs at least three different points", span,
+                         fmt::format("{} here", points.size()), "");
         return is_within_limit(points.size(), span) && turn(points, outer, span);
     }
     bool is_within_limit(std::size_t points, lang::Span span) {
         vertices_ += points;
-        if (vertices_ <= max_boundary_vertices)
-            return true;
-        error(Code::B907,
-              fmt::format("the boundary has more than {} points",
-                          lang::number_text(static_cast<double>(max_boundary_vertices))),
-              span, "", "thin the boundary out: a point every few feet is enough");
-        return false;
+        return vertices_ <= max_boundary_vertices ||
+               error(Code::B907,
+                     fmt::format("the boundary has more than {} points",
+                                 lang::number_text(static_cast<double>(max_boundary_vertices))),
+                     span, "", "thin the boundary out: a point every few feet is enough");
     }
 
     bool point(const Json& position, LonLatRing& points) {
         const lang::Span span = position.is_array() ? json_.enter_array() : json_.whole();
         if (!position.is_array() || position.size() < 2 || !position[0].is_number() ||
-            !position[1].is_number()) {
-            error(Code::B905, "a point is not a pair of numbers", span, "longitude, latitude", "");
-            return false;
-        }
+            !position[1].is_number())
+            return error(Code::B905, "a point is not a pair of numbers", span,
+                         "longitude, latitude", "");
         const LonLat at{position[0].get<double>(), position[1].get<double>()};
         if (!is_good(fault_of(at, span)))
             return false;

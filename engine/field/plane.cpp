@@ -39,16 +39,16 @@ using BoostPolygon = bg::model::polygon<BoostPoint, false, false>; // counter-cl
 using BoostField = bg::model::multi_polygon<BoostPolygon>;
 
 struct RingMeasure {
-    double area, perimeter;
+    double area = 0, perimeter = 0;
 };
 RingMeasure measure(const LonLatRing& ring) {
     GeographicLib::PolygonArea polygon(GeographicLib::Geodesic::WGS84());
     for (const LonLat& point : ring)
         polygon.AddPoint(point.lat, point.lon);
-    double perimeter = 0;
-    double area = 0;
-    polygon.Compute(false, true, perimeter, area);
-    return {std::abs(area), perimeter};
+    RingMeasure is;
+    polygon.Compute(false, true, is.perimeter, is.area);
+    is.area = std::abs(is.area);
+    return is;
 }
 
 LonLat middle_of(const Boundary& boundary) {
@@ -94,12 +94,12 @@ BoostField to_boost(const std::vector<PlanePolygon>& polygons) {
 // Where the check of a shape failed; only the library's message holds the place, in metres of our
 // plane.
 std::string place_of(const PlaneField& field, const std::string& message) {
-    double x = 0;
-    double y = 0;
+    Point at;
     const std::size_t open = message.find('(');
-    if (open == std::string::npos || std::sscanf(message.c_str() + open, "(%lf, %lf)", &x, &y) != 2)
+    if (open == std::string::npos ||
+        std::sscanf(message.c_str() + open, "(%lf, %lf)", &at.x, &at.y) != 2)
         return {};
-    const LonLat where = to_globe(field, {x, y});
+    const LonLat where = to_globe(field, at);
     return fmt::format("near longitude {:.6f}, latitude {:.6f}", where.lon, where.lat);
 }
 

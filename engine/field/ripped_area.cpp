@@ -101,8 +101,6 @@ double ripped_area(const std::vector<PlanePolygon>& ground, const std::vector<Tr
         for (; strip != strips.end() && strip->low < b.y; ++strip) {
             const double low = std::max(a.y, strip->low);
             const double high = std::min(b.y, strip->high);
-            if (!(high > low))
-                continue;
             const double from = a.x + (low - a.y) * slope;
             const double to = a.x + (high - a.y) * slope;
             // Along a steep edge the difference of two integrals would cancel.
