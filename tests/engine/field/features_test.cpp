@@ -102,6 +102,9 @@ TEST_CASE("each feature is a block, and an overlap along the fence counts once")
 TEST_CASE("one feature is picked by name or number, several files make one field") {
     CHECK(laid({{"r.geojson", collection({home, river}), "river"}}).field->plane.area ==
           doctest::Approx(200.0 * 300).epsilon(0.003));
+    const Laid picked = laid({{"r.geojson", collection({home, river}), "river"}});
+    CHECK(picked.field->boundary.name == "River");
+    CHECK(picked.field->boundary.blocks.size() == 1);
     CHECK(laid({{"r.geojson", collection({home, river}), "1"}}).field->boundary.name ==
           "Home place");
     CHECK(laid({{"r.geojson", collection({home, river}), "3"}}).fault ==

@@ -118,6 +118,7 @@ TEST_CASE("a line is told where any of it lies on the ground, however it runs") 
     for (const std::vector<Point>& on : std::vector<std::vector<Point>>{
              {{100, 200}},
              {{300, 100}},
+             {{300, 10}, {300, -500}},            // by a fiftieth of it
              {{300, -50}, {300, 50}},             // in by one end
              {{195, 310}, {410, 100}},            // over the upper right end of the foot
              {{150, 350}, {450, 50}},             // over the inner corner's both sides
@@ -138,6 +139,28 @@ TEST_CASE("a line is told where any of it lies on the ground, however it runs") 
                                          {{500, 0}, {900, 300}},
                                          {{0, 400}, {400, 301}}})
         CHECK_FALSE(told(off));
+}
+
+TEST_CASE("a point is on ground whose edge slants, or beside it") {
+    const std::string ground =
+        feature("", "Polygon", "[[" + points({{0, 0}, {400, 0}, {0, 300}, {0, 0}}) + "]]");
+    const auto told = [&](Point at) {
+        lang::SourceMap sources;
+        lang::Diagnostics diagnostics;
+        LayoutRequest request;
+        request.spacing = 2;
+        CHECK(lay_texts({{"r.geojson",
+                          R"({"type":"FeatureCollection","features":[)" + ground + "," +
+                              feature("", "Point", points({at})) + "]}",
+                          {}}},
+                        request, 0.0, sources, diagnostics));
+        return !diagnostics.all().empty();
+    };
+    // x / 400 + y / 300 is 0.97 or 1.03.
+    for (const double x : {40.0, 200.0, 360.0}) {
+        CHECK(told({x, (0.97 - x / 400) * 300}));
+        CHECK_FALSE(told({x, (1.03 - x / 400) * 300}));
+    }
 }
 
 TEST_CASE("a mark in a hole is no ground that a pull goes over") {
