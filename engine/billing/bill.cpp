@@ -28,10 +28,8 @@ std::int64_t whole_cents(double price) {
 
 // Whole steps that the posted price is above the base, or below it where the quote goes both ways.
 std::int64_t steps(std::int64_t now, std::int64_t base, std::int64_t step, bool both_ways) {
-    const std::int64_t rise = now - base;
-    if (rise >= 0)
-        return rise / step;
-    return both_ways ? -(-rise / step) : 0;
+    const std::int64_t whole = (now - base) / step;
+    return both_ways ? whole : std::max<std::int64_t>(whole, 0);
 }
 
 std::string steps_text(std::int64_t count) {

@@ -186,9 +186,8 @@ std::optional<Measured> measured(const QuoteRecord& quote, const RecordItem& ite
     const LogTotals sum = totals(log);
     if (found->how == Counting::Work) {
         const auto done = sum.counted.find(found->name);
-        if (!log.columns.contains(found->name) || done == sum.counted.end())
-            return std::nullopt;
-        return Measured{found, done->second};
+        return done == sum.counted.end() ? std::nullopt
+                                         : std::optional(Measured{found, done->second});
     }
     // Hours of the only machine are all that the meter ran; those billed otherwise are not twice.
     const auto meters = std::count_if(quote.counted.begin(), quote.counted.end(),

@@ -78,7 +78,7 @@ class Standby {
   private:
     struct Key {
         std::string clause;
-        bool crew = false;
+        bool crew;
         std::string machine; // whose rate it is; empty: one of all alike
         friend bool operator<(const Key& a, const Key& b) {
             return std::tie(a.clause, a.crew, a.machine) < std::tie(b.clause, b.crew, b.machine);
@@ -116,7 +116,7 @@ class Standby {
         if (pays(clause) && terms_.find(machine + ".standby_each") != nullptr)
             key.machine = machine;
         double hours = row.down_hours;
-        if (pays(clause) && day_) {
+        if (pays(clause)) {
             const std::pair day(row.date, row.machine);
             double& stood = stood_[day];
             const double left = day_->hours - stood - (day_->less_worked ? worked_[day] : 0);
@@ -137,19 +137,14 @@ class Standby {
 
     // Money a day, as the quote shows it, in cents; and the lines that it rests on.
     double rate(const Key& key, std::vector<std::string>& terms) const {
-        double rate = 0;
-        if (!key.machine.empty()) {
-            const RecordLine& own = *terms_.find(key.machine + ".standby_each");
-            rate = own.value;
-            terms.push_back(own.name);
-        } else {
-            const RecordLine& all = *terms_.stated("standing_by");
-            rate = all.value / machines_;
-            terms.push_back(all.name);
-        }
+        const RecordLine& all = *terms_.stated("standing_by");
+        const RecordLine& own =
+            key.machine.empty() ? all : *terms_.find(key.machine + ".standby_each");
+        double rate = key.machine.empty() ? all.value / machines_ : own.value;
+        terms.push_back(own.name);
         const RecordLine* with = terms_.stated("standing_by_with_crew");
         if (key.crew && with != nullptr) {
-            rate += (with->value - terms_.stated("standing_by")->value) / machines_;
+            rate += (with->value - all.value) / machines_;
             terms.push_back(with->name);
         }
         return static_cast<double>(cents_of(rate)) / 100;

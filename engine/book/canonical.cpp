@@ -163,7 +163,7 @@ std::string number_as_printed(double value) {
     int exponent = 0;
     std::from_chars(text.data() + mark + (text[mark + 1] == '+' ? 2 : 1), end.ptr, exponent);
     std::string digits(1, text[0]);
-    if (mark > 2)
+    if (mark > 1)
         digits += text.substr(2, mark - 2);
     const int size = static_cast<int>(digits.size());
     const int point = exponent + 1; // after so many digits; the names of the standard are k and n

@@ -33,14 +33,13 @@ class Fields {
 
     bool all() {
         const lang::Sheet& sheet = job_.sheet();
-        if (!sheet.job.field_path.empty() &&
-            !one({"", sheet.job.field_path, sheet.job.field_within, sheet.job.field_heading}))
-            return false;
-        for (const lang::Entry& entry : sheet.entries)
-            if (!entry.field_path.empty() &&
-                !one({entry.name, entry.field_path, entry.field_within, entry.field_heading}))
-                return false;
-        return true;
+        const auto laid = [&](const std::string& name, const auto& of) {
+            return of.field_path.empty() ||
+                   one({name, of.field_path, of.field_within, of.field_heading});
+        };
+        return laid("", sheet.job) &&
+               std::all_of(sheet.entries.begin(), sheet.entries.end(),
+                           [&](const lang::Entry& entry) { return laid(entry.name, entry); });
     }
 
   private:

@@ -22,7 +22,7 @@ WorkCalendar::WorkCalendar(const std::vector<lang::ast::Closed>& closed) {
     std::sort(sorted.begin(), sorted.end(),
               [](const Span& a, const Span& b) { return a.first < b.first; });
     for (Span& span : sorted)
-        if (!merged_.empty() && span.first <= merged_.back().last + 1)
+        if (!merged_.empty() && span.first <= merged_.back().last)
             merged_.back().last = std::max(merged_.back().last, span.last);
         else
             merged_.push_back({span.first, span.last, {}});

@@ -12,8 +12,8 @@ namespace acre::engine {
 namespace {
 
 struct Layer {
-    std::size_t hardness = 0; // the option's index: classes are written from soft to hard
-    double thick = 0;
+    std::size_t hardness; // the option's index: classes are written from soft to hard
+    double thick;
 };
 
 // "home.top.ground" to "home.": the block's lines begin so.

@@ -13,8 +13,8 @@ namespace acre::engine {
 namespace {
 
 struct Point {
-    double value = 0;
-    bool won = false;
+    double value;
+    bool won;
 };
 
 // Whatever unit most of them are in.

@@ -1,6 +1,7 @@
 #include "engine/log/csv_table.h"
 
 #include <algorithm>
+#include <memory>
 #include <utility>
 
 #include <csv.h>
@@ -47,6 +48,7 @@ CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_row
     reading.most_columns = most_columns;
     csv_parser parser;
     csv_init(&parser, CSV_STRICT | CSV_STRICT_FINI);
+    const std::unique_ptr<csv_parser, void (*)(csv_parser*)> freed(&parser, csv_free);
     csv_set_delim(&parser, static_cast<unsigned char>(between));
     bool well_formed = true;
     for (const char c : text) {
@@ -59,7 +61,6 @@ CsvTable read_csv(std::string_view text, lang::FileId file, std::size_t most_row
         ++reading.now;
     }
     well_formed = well_formed && csv_fini(&parser, on_cell, on_row, &reading) == 0;
-    csv_free(&parser);
     reading.table.well_formed = well_formed;
     reading.table.end = {file, reading.now, reading.now};
     return std::move(reading.table);

@@ -290,9 +290,8 @@ class Reader {
             if (row.hours > 0 && row.hours <= 24)
                 meters.push_back({names.of(row), row.meter_start, row.meter_stop,
                                   row.cells[column_.find("meter_start")->second]});
-        std::sort(meters.begin(), meters.end(), [](const Meter& a, const Meter& b) {
-            return std::tie(a.machine, a.start) < std::tie(b.machine, b.start);
-        });
+        std::ranges::stable_sort(meters, {},
+                                 [](const Meter& one) { return std::tie(one.machine, one.start); });
         for (std::size_t i = 1; i < meters.size(); ++i)
             if (meters[i].machine == meters[i - 1].machine &&
                 meters[i].start < meters[i - 1].stop - 1e-9)

@@ -25,35 +25,13 @@ std::string_view trimmed(std::string_view text) {
 }
 
 // Commas between groups of three digits, before the point; false: they part something else.
-bool parts_thousands(std::string_view digits) {
-    if (digits.find(',') == std::string_view::npos)
-        return true;
-    std::size_t start = !digits.empty() && digits[0] == '-' ? 1 : 0;
-    const std::size_t end = std::min(digits.find('.'), digits.size());
-    std::size_t run = 0;
-    bool first = true;
-    for (std::size_t at = start; at <= end; ++at) {
-        if (at < end && is_digit(digits[at])) {
-            ++run;
-            continue;
-        }
-        if (at < end && digits[at] != ',')
+bool parts_thousands(std::string_view number) {
+    number.remove_prefix(number.starts_with('-') ? 1 : 0);
+    const std::size_t end = std::min(number.find('.'), number.size());
+    for (std::size_t at = 0; at < end; ++at)
+        if ((end - at) % 4 == 0 ? number[at] != ',' : !is_digit(number[at]))
             return false;
-        if (first ? run == 0 || run > 3 : run != 3)
-            return false;
-        first = false;
-        run = 0;
-    }
-    return digits.find(',', end) == std::string_view::npos;
-}
-
-// So many digits, one at least; -1: none.
-int number_of(std::string_view text, std::size_t most) {
-    if (text.empty() || text.size() > most || !std::all_of(text.begin(), text.end(), is_digit))
-        return -1;
-    int value = 0;
-    std::from_chars(text.data(), text.data() + text.size(), value);
-    return value;
+    return end % 4 != 0 && number.find(',', end) == number.npos;
 }
 
 } // namespace
@@ -79,16 +57,11 @@ std::optional<double> figure_in(std::string_view cell, bool semicolons) {
 std::optional<std::string> day_in(std::string_view cell, bool american) {
     std::string day(cell);
     if (american) {
-        const std::size_t first = cell.find('/');
-        const std::size_t second = first == cell.npos ? cell.npos : cell.find('/', first + 1);
-        if (second == cell.npos || cell.size() - second != 5)
+        const std::size_t first = cell.find('/'), last = cell.rfind('/');
+        if (first == last || cell.size() - last != 5) // a year has four digits
             return std::nullopt;
-        const int month = number_of(cell.substr(0, first), 2);
-        const int of_month = number_of(cell.substr(first + 1, second - first - 1), 2);
-        const int year = number_of(cell.substr(second + 1), 4);
-        if (month < 0 || of_month < 0 || year < 0)
-            return std::nullopt;
-        day = fmt::format("{:04}-{:02}-{:02}", year, month, of_month);
+        day = fmt::format("{}-{:0>2}-{:0>2}", cell.substr(last + 1), cell.substr(0, first),
+                          cell.substr(first + 1, last - first - 1));
     }
     if (!lang::day_number(day))
         return std::nullopt;

@@ -18,16 +18,12 @@ namespace {
 constexpr double counted_whole_from = 100;
 constexpr int most_decimals = 9;
 
-// Half up, as to_cents does it: to so many parts of one.
-double rounded(double value, double parts) {
-    return std::floor(value * parts * (1 + 1e-12) + 0.5) / parts;
-}
-
 double billed_quantity(double quantity, bool counted) {
     if (!(quantity > 0 && quantity < 1e12))
         return quantity;
-    const double result = rounded(quantity, counted && quantity >= counted_whole_from ? 1 : 100);
-    return result > 0 ? result : quantity;
+    const std::int64_t hundredths =
+        to_cents(quantity, counted && quantity >= counted_whole_from ? 100 : 1);
+    return hundredths > 0 ? static_cast<double>(hundredths) / 100 : quantity;
 }
 
 // The rate to four decimals, if it has no more of them.
@@ -71,8 +67,8 @@ std::string billed_rate_text(double rate, std::string_view per) {
                          .ptr;
     const auto* const point = std::find(buffer.data(), end, '.');
     const int decimals = point == end ? 0 : static_cast<int>(end - point) - 1;
-    const int least = lang::shown_money().decimals();
-    return fmt::format("{}/{}", lang::money_text(rate, std::max(decimals, least)), per);
+    return fmt::format(
+        "{}/{}", lang::money_text(rate, std::max(decimals, lang::shown_money().decimals())), per);
 }
 
 } // namespace acre::engine
