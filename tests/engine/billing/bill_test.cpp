@@ -280,6 +280,7 @@ TEST_CASE("what was billed before and deposits come off, and the rest is due in 
     REQUIRE(bill.lines.size() == 4);
     CHECK(bill.lines[1].title == "billed before, bill 2027-B001");
     CHECK(bill.lines[1].cents == -100'000);
+    CHECK(bill.lines[3].title == "less deposit");
     CHECK(bill.lines[3].cents == -1);
     question.date = "2027-06-20";
     CHECK(refusal(asked(terms, log, question)) ==

@@ -19,6 +19,7 @@ TEST_CASE("all of what no log measures is doubted while the job is not finished"
     CHECK(asked(terms, log, question).said.diagnostics.all().empty());
     question.finished = false;
     const lang::Outcome<BillAnswer> answer = asked(terms, log, question);
+    CHECK(answer->lines.size() == 3); // no discing: none was quoted
     REQUIRE(answer.said.diagnostics.all().size() == 1);
     CHECK(answer.said.diagnostics.all()[0].code == lang::Code::L841);
     CHECK(answer.said.diagnostics.all()[0].title ==
@@ -59,6 +60,31 @@ TEST_CASE("a deposit that was taken off by mistake is put back") {
     question.deposits = {-1};
     CHECK(refusal(asked(terms, log, question)) ==
           "$0.01 of deposits are put back, and earlier bills of the quote took off $0.00");
+}
+
+TEST_CASE("acres rest on the rate and on the tolerance, whichever way they come out") {
+    const std::vector<std::string> both = {"ripping.rate", "acre_tolerance"};
+    QuoteRecord terms = quote();
+    CHECK(billed(terms, log_of(terms, "2027-06-21,41\n")).lines.at(0).terms == both);
+    CHECK(billed(terms, log_of(terms, "2027-06-21,43\n")).lines.at(0).terms == both);
+    terms.lines[0].value = 0; // none but the very acres that were quoted
+    CHECK(billed(terms, log_of(terms, "2027-06-21,40\n")).lines.at(0).clause ==
+          "measured 40.00 ac, within 0 % of the 40.00 ac quoted: the quoted acres apply");
+}
+
+TEST_CASE("nothing done of an item that has no minimum is billed at nothing") {
+    const QuoteRecord terms = quote();
+    const BillAnswer bill = billed(terms, log_of(terms, "2027-06-21,0\n"));
+    REQUIRE(bill.lines.size() == 1);
+    CHECK(bill.lines[0].cents == 0);
+}
+
+TEST_CASE("work in a column that nobody filled in is billed as quoted") {
+    const QuoteRecord terms = quote();
+    const BillAnswer bill = billed(terms, log_of(terms, "2027-06-21,,wet\n", "date,acres,note\n"));
+    REQUIRE(bill.lines.size() == 1);
+    CHECK(bill.lines[0].as_quoted);
+    CHECK(bill.lines[0].cents == 400'000);
 }
 
 } // namespace too_much_test

@@ -1,6 +1,7 @@
 // What is under a seal, and how deep a record may be.
 #include "engine/book/canonical.h"
 
+#include <map>
 #include <string>
 
 #include <doctest/doctest.h>
@@ -63,6 +64,28 @@ TEST_CASE("a record is as deep as its limit, and no deeper") {
     for (int i = 0; i < 200; ++i)
         beside += ",[1]";
     CHECK(read_canonical(beside + "]\n"));
+}
+
+TEST_CASE("bytes that are no UTF-8 are written as U+FFFD, one for each, and read as no record") {
+    for (const auto& [text, written] :
+         std::map<std::string, std::string>{{"\x80", "\xef\xbf\xbd"},
+                                            {"ab\x80", "ab\xef\xbf\xbd"},
+                                            {"a\xff\xff"
+                                             "b",
+                                             "a\xef\xbf\xbd\xef\xbf\xbd"
+                                             "b"},
+                                            {"\xc3\xa9\x80", "\xc3\xa9\xef\xbf\xbd"}}) {
+        CHECK(canonical(nlohmann::json(text)) == "\"" + written + "\"");
+        CHECK(read_canonical("\"" + written + "\"\n"));
+        CHECK_FALSE(read_canonical("\"" + text + "\"\n"));
+    }
+}
+
+TEST_CASE("where a value belongs and none stands there is no record") {
+    for (const char* text : {"[,1]", "[1,,2]", "[1,]", "[-]", "[-,1]", "{\"a\":}",
+                             "{\"a\":,\"b\":1}", "-", ",", "[+1]", "[.5]", "[x]"})
+        CHECK_FALSE(read_canonical(std::string(text) + "\n"));
+    CHECK(read_canonical("[-1,0.5,1]\n"));
 }
 
 TEST_CASE("a record is sealed anew, with a key or without") {

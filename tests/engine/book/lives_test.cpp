@@ -37,6 +37,17 @@ TEST_CASE("an offer lapses by its date, and may still be taken") {
     CHECK(book.state("2027-001", "2027-04-05") == "accepted");
 }
 
+TEST_CASE("an offer may be good for the day on which it is made, and for no day before") {
+    Told book;
+    Event offer = book.offer(100);
+    offer.valid_until = "2027-02-28";
+    CHECK(book.lives.why_not(offer) == "is valid until a day before it was issued");
+    offer.valid_until = offer.date;
+    CHECK(book.add(offer) == "");
+    CHECK(book.state("2027-001", "2027-03-01") == "offered");
+    CHECK(book.state("2027-001", "2027-03-02") == "lapsed");
+}
+
 TEST_CASE("words are refused out of the order of their dates, and on quotes that are not there") {
     Told book;
     REQUIRE(book.add(book.offer(100)) == "");

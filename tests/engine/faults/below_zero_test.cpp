@@ -30,6 +30,13 @@ TEST_CASE("a value below zero is told where it began, unless it is meant or has 
     CHECK(computed.only().helps[0].text ==
           "if it is meant, write  may be negative  behind it; if not, perhaps  max(…, 0 ac)");
 
+    // Of two lines of one value that which says it is told, whichever stands first.
+    const Found copied = faults("model \"m\"\nagain : ft = width\ngiven width = 6 ft\n"
+                                "once_more : ft = width\ncost c : $/ft = $1/ft over again\n"
+                                "price \"P\" lump\n",
+                                {{"width", "-6 ft"}});
+    CHECK(copied.only().title == "`width` is -6 ft, below zero");
+
     for (const char* lawful :
          {"left : ac = area - 100 ac  may be negative\n", "left : 1 = -0.5\n",
           "tilt : deg = -3 deg\n", "given back = -$1  within -$2 .. $0\n",
@@ -82,6 +89,13 @@ TEST_CASE("a cost that no price covers, or two, is warned of with its money") {
     const lang::Diagnostic again = twice.with(LangCode::L804);
     CHECK(again.title == "the cost `haul` is in 2 prices");
     CHECK(has_note(again, "$450.00 too much"));
+    CHECK(again.helps.at(0).text == "keep its part in the `covers` of one price only");
+    const Found nothing = faults(work + "part \"Idle\"\n  given spare = 1 h\n"
+                                        "price \"All\" lump covers \"Work\", \"Haul\"\n"
+                                        "price \"Spare\" lump\n");
+    const lang::Diagnostic empty = nothing.with(LangCode::L820);
+    CHECK(empty.title == "the price \"Spare\" covers no cost");
+    CHECK(empty.helps.at(0).text == "name its part in its `covers`, or take the price out");
 }
 
 } // namespace below_zero_test

@@ -2,7 +2,9 @@
 // 2027 a Monday, July 4, 2027 a Sunday; 2028 is a leap year and begins on a Saturday.
 #include "engine/job/job_dates.h"
 
+#include <cmath>
 #include <string>
+#include <vector>
 
 #include <doctest/doctest.h>
 
@@ -189,6 +191,31 @@ price "Work" lump
     CHECK(said == "let it dry 06-21 06-21; take down 06-22 06-22; drying 06-23 06-25; "
                   "put up 06-26 06-26; ");
     CHECK(answer->dates.work_days == 1.5);
+}
+
+TEST_CASE(
+    "a stage begins on the day after one that took its day whole, in tenths of a day as well") {
+    const engine::WorkCalendar open{{}};
+    const auto placed = [&](const std::vector<double>& days) {
+        std::vector<engine::Stage> stages(days.size());
+        for (std::size_t i = 0; i < days.size(); ++i)
+            stages[i].days = static_cast<engine::Slot>(i);
+        return engine::job_dates(100, {}, open, stages, days);
+    };
+    const auto whole = placed({1, 2, 0.5});
+    REQUIRE(whole.has_value());
+    CHECK(whole->stages[0].last == 100);
+    CHECK(whole->stages[1].first == 101);
+    CHECK(whole->stages[1].last == 102);
+    CHECK(whole->stages[2].first == 103);
+    // Ten tenths are a hair less than one in doubles, and a day all the same.
+    const auto tenths = placed({0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1});
+    REQUIRE(tenths.has_value());
+    CHECK(tenths->stages[9].last == 100);
+    CHECK(tenths->stages[10].first == 101);
+    // What is no number of days has no dates, and does not hide among others.
+    for (const double no_days : {-1.0, static_cast<double>(NAN), static_cast<double>(INFINITY)})
+        CHECK_FALSE(placed({1, no_days, 2}).has_value());
 }
 
 TEST_CASE("a calendar of a job without a date or days says what is missing") {

@@ -92,6 +92,31 @@ TEST_CASE("a field is laid out at the heading of the job, or the fastest for its
           10 * 900, whole);
 }
 
+TEST_CASE("what a model says of laying out goes into the layout, in meters and seconds") {
+    const Priced job = laid("field \"long.geojson\" heading 90 deg\n",
+                            figures + "given layout_spacing = 10 ft\n"
+                                      "given layout_passes = 2\n"
+                                      "given layout_pass_spacing = 4 ft\n"
+                                      "given layout_headland = 20 ft\n"
+                                      "given layout_row_ends = 30 ft\n"
+                                      "given layout_turn_circle = 40 ft\n"
+                                      "given layout_offset = 5 ft\n"
+                                      "given speed = 3.6 km/h\n"
+                                      "given turn = 0.5 min\n");
+    REQUIRE_MESSAGE(job.made.value.has_value(), job.rendered());
+    const engine::LayoutRequest& request = job.job().fields().at(0).field.request;
+    CHECK(request.spacing == doctest::Approx(3.048)); // a foot is 0.3048 m
+    CHECK(request.passes_per_row == 2);
+    CHECK(request.pass_spacing == doctest::Approx(1.2192));
+    CHECK(request.headland == doctest::Approx(6.096));
+    CHECK(request.row_ends == doctest::Approx(9.144));
+    CHECK(request.turn_diameter == doctest::Approx(12.192));
+    REQUIRE(request.first_offset.has_value());
+    CHECK(*request.first_offset == doctest::Approx(1.524));
+    CHECK(request.speed == doctest::Approx(1));
+    CHECK(request.turn_time == doctest::Approx(30));
+}
+
 TEST_CASE("a second layout across the first has its own spacing and adds its way") {
     const Priced crossed =
         laid("field \"long.geojson\" heading 90 deg\nset layout_cross_spacing = 20 m\n");
@@ -173,8 +198,9 @@ TEST_CASE("of a field within some ground the acres and the way that lie there co
 }
 
 TEST_CASE("a field that cannot be laid out stops the job and says why") {
-    CHECK(fault(laid("field \"long.geojson\"\n", figures)) ==
-          "B910 the model does not say how to lay a field out");
+    const Priced unsaid = laid("field \"long.geojson\"\n", figures);
+    CHECK(fault(unsaid) == "B910 the model does not say how to lay a field out");
+    CHECK(unsaid.made.said.diagnostics.error_count() == 1);
     CHECK(fault(laid("field \"long.geojson\" heading 361 deg\n")) ==
           "B910 the heading is 361 deg, outside 0 deg .. 360 deg");
     CHECK(fault(laid("field \"long.geojson\" heading -1 deg\n")) ==

@@ -69,6 +69,8 @@ const Bad logs[] = {
     {"two numbers in a cell", with("2027-06-22,Hazel,120,140,20 5,800,4.60,,,,,,"), "J002", 3, 26,
      "acres"},
     {"a cell too many", with("2027-06-22,Hazel,120,140,20,800,4.60,,,,,,,9"), "J002", 3, 44, ""},
+    {"a first row of figures cut short", head + "\n2027-06-22,Hazel,120\n" + good + "\n", "J002", 2,
+     18, ""},
     {"a row cut short", with("2027-06-22,Hazel,120,140,20"), "J002", 3, 26, ""},
     {"fuel for nothing", with("2027-06-22,Hazel,120,140,20,800,0,,,,,,"), "J002", 3, 33,
      "fuel_price"},
@@ -84,6 +86,10 @@ const Bad logs[] = {
      45, "crew_waited"},
     {"hours by the hour without a place", with("2027-06-22,Hazel,120,140,0,800,4.60,,,,8,,"),
      "J002", 3, 40, "hourly_hours"},
+    {"half an hour by the hour without a place",
+     with("2027-06-22,Hazel,120,140,0,800,4.60,,,,0.5,,"), "J002", 3, 40, "hourly_hours"},
+    {"a little more by the hour than on the meter",
+     with("2027-06-22,Hazel,120,140,0,800,4.60,,,,20.005,row 12,"), "J002", 3, 40, "hourly_hours"},
     {"more by the hour than on the meter",
      with("2027-06-22,Hazel,120,140,0,800,4.60,,,,21,row 12,"), "J002", 3, 40, "hourly_hours"},
     {"no date", with(",Hazel,120,140,20,800,4.60,,,,,,"), "J003", 3, 1, "date"},
@@ -101,6 +107,9 @@ const Bad logs[] = {
      "meter_stop"},
     {"a day of thirty hours", with("2027-06-22,Hazel,120,150,20,800,4.60,,,,,,"), "J004", 3, 22,
      "meter_stop"},
+    {"the last half hour that another row has", with("2027-06-22,Hazel,119.5,120,1,20,4.60,,,,,,"),
+     "J004", 3, 18, "meter_start"},
+    {"a row told twice", with(good), "J004", 3, 18, "meter_start"},
     {"hours that another row has", with("2027-06-22,Hazel,119,139,20,800,4.60,,,,,,"), "J004", 3,
      18, "meter_start"},
 };
@@ -188,6 +197,63 @@ TEST_CASE("a cell that cannot be read brings no second complaint about what it w
         CAPTURE(row);
         CHECK(read_job_log("log.csv", with(row), counted).said.diagnostics.error_count() == 1);
     }
+}
+
+TEST_CASE("a row that is short or long brings no other complaint") {
+    for (const char* row : {"2027-06-22,Hazel,120", "2027-06-22,Hazel,120,x,,,,,,,,,,"}) {
+        CAPTURE(row);
+        CHECK(read_job_log("log.csv", with(row), counted).said.diagnostics.error_count() == 1);
+    }
+}
+
+TEST_CASE("a log has two hundred columns at most") {
+    const std::string named = "date,meter_start,meter_stop,acres";
+    const auto text = [&](std::size_t columns) { // all but four are empty
+        const std::string commas(columns - 4, ',');
+        return named + commas + "\n2027-06-21,1,2,3" + commas + "\n";
+    };
+    CHECK(read_job_log("log.csv", text(200), counted).value.has_value());
+    const lang::Outcome<JobLog> wide = read_job_log("log.csv", text(201), counted);
+    REQUIRE(wide.said.diagnostics.all().size() == 1);
+    CHECK(wide.said.diagnostics.all()[0].title == "the log has more than 200 columns");
+}
+
+TEST_CASE("who writes a comma in a figure is told what it parts, and nobody else") {
+    const auto helps = [](const std::string& text) {
+        const lang::Outcome<JobLog> log = read_job_log("log.csv", text, counted);
+        REQUIRE(!log);
+        const auto& all = log.said.diagnostics.all()[0].helps;
+        return all.empty() ? "" : all[0].text;
+    };
+    CHECK(helps(with("2027-06-22,Hazel,120,140,\"20,5\",800,4.60,,,,,,")) ==
+          "a comma parts thousands; write decimals with a point");
+    CHECK(helps("date;meter_start;meter_stop;acres\n2027-06-21;100;120;20,5\n") ==
+          "between semicolons or tabs write no comma: 8412.3, 1200");
+    CHECK(helps(with("2027-06-22,Hazel,120,140,twenty,800,4.60,,,,,,")) == "");
+    CHECK(helps(with("2027-06-22,Hazel,120,140,\"-2,000\",800,4.60,,,,,,")) == "");
+}
+
+TEST_CASE("a row and its cells are found again where they stood") {
+    const lang::Outcome<JobLog> log =
+        read_job_log("log.csv",
+                     "note,date,meter_start,meter_stop,acres\n"
+                     "\"two\nlines\",2027-06-21,1,2,33\n,2027-06-22,2,3,44\n",
+                     counted);
+    REQUIRE(log);
+    CHECK(log->line(log->rows[0]) == 2); // where it begins
+    CHECK(log->line(log->rows[1]) == 4);
+    const auto text = [&](std::string_view column) {
+        return log->sources->text(log->place(log->rows[1], column));
+    };
+    CHECK(text("acres") == "44");
+    CHECK(text("date") == "2027-06-22");
+    CHECK(text("gallons") == ""); // no such column: the first cell
+    CHECK(log->place(log->rows[1], "gallons").begin == log->rows[1].cells[0].begin);
+    JobLog bare; // not read from any text
+    LogRow row;
+    CHECK(bare.line(row) == 0);
+    row.cells.push_back({0, 0, 1});
+    CHECK(bare.line(row) == 0);
 }
 
 TEST_CASE("hours told twice are found under both names of a machine") {

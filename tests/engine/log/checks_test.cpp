@@ -98,6 +98,68 @@ TEST_CASE("each doubt stands at its row and column") {
         "row 3, column `invoice`: invoice `inv 7` with the same money as in row 2");
 }
 
+TEST_CASE("what is just in order is not doubted, and what is just out of it is, be it ever short") {
+    CHECK(doubts("2027-05-10,Hazel,20,40,20,800,4.60,,,,\n",
+                 [] {
+                     LogContext unplanned = context(); // on the day of the quote itself
+                     unplanned.start = unplanned.finish = "";
+                     return unplanned;
+                 }())
+              .empty());
+    // An hour of the meter that no row has may be a way home.
+    CHECK(doubts(day_1 + "2027-06-22,Hazel,121,140,20,780,4.60,,,,\n").empty());
+    one(day_1 + "2027-06-22,Hazel,121.5,122,0.5,20,4.60,,,,\n",
+        "row 3, column `meter_start`: the meter ran 1.5 h since row 2");
+    // A third and three times of what 12 h are expected to do.
+    CHECK(doubts("2027-06-21,Hazel,100,112,4,480,4.60,,,,\n").empty());
+    CHECK(doubts("2027-06-21,Hazel,100,112,36,480,4.60,,,,\n").empty());
+    one("2027-06-21,Hazel,100,112,0.5,480,4.60,,,,\n",
+        "row 2, column `acres`: 0.5 ac in 12.0 h; the quote expects about 12 ac");
+    one(day_1 + "2027-06-22,Hazel,120,140,20,800,4.60,0.5,,,\n",
+        "row 3, column `down_hours`: hours down without a cause");
+    LogContext small = context();
+    small.counted[1].quoted = 1; // 120 h for an acre: 0.17 of it in 20 h
+    CHECK(doubts("2027-06-21,Hazel,100,120,0.6,800,4.60,,,,\n", small).size() == 1);
+}
+
+TEST_CASE("work by the hour is doubted beside acres in the same row, and not beside its fuel") {
+    const auto found = [](const std::string& rows) {
+        const LogContext about = context();
+        const lang::Outcome<JobLog> log = read_job_log(
+            "log.csv",
+            "date,machine,meter_start,meter_stop,acres,gallons,hourly_hours,refused_at\n" + rows,
+            about.counted);
+        REQUIRE(log);
+        std::string titles;
+        const lang::Diagnostics doubted = check_log(*log, about);
+        for (const lang::Diagnostic& said : doubted.all())
+            titles += said.title + "\n";
+        return titles;
+    };
+    CHECK(found("2027-06-21,Hazel,100,110,9.5,400,0.5,row 12\n") ==
+          "row 2, column `hourly_hours`: hours by the hour and `acres` in one row: both are "
+          "billed\n");
+    CHECK(found("2027-06-21,Hazel,100,110,0,400,10,row 12\n") == "");
+}
+
+TEST_CASE("readings of a log are those on which its meter ran") {
+    LogContext about = context();
+    const lang::Outcome<JobLog> log = read_job_log("log.csv",
+                                                   head + "\n" + day_1 +
+                                                       "2027-06-22,Hazel,120,120.5,1,20,,,,,\n"
+                                                       "2027-06-23,Hazel,120.5,120.5,0,0,,,,,\n"
+                                                       "2027-06-24,Hazel,,,,,,3,rain,,\n",
+                                                   about.counted);
+    REQUIRE(log);
+    const auto readings = readings_of(*log, "2027-001");
+    REQUIRE(readings.size() == 2);
+    CHECK(readings[1].quote == "2027-001");
+    CHECK(readings[1].machine == "Hazel");
+    CHECK(readings[1].date == "2027-06-22");
+    CHECK(readings[1].start == 120);
+    CHECK(readings[1].stop == 120.5);
+}
+
 TEST_CASE("a machine that the quote does not have is a slip where the log names all that it has") {
     LogContext two = context();
     two.counted[0] = {"hazel.machine_hours", "h", Counting::Meter, "hazel.rig", 60, {}};

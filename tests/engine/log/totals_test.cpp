@@ -50,8 +50,11 @@ TEST_CASE("a day of work has hours or work; fuel and waiting make none") {
     CHECK(sum.last == "2027-06-23");
     CHECK(sum.calendar_days == 3);
     CHECK(sum.hours == 16);
+    CHECK(sum.machine_fuel == std::map<std::string, double>{{"Hazel", 700}});
     CHECK(sum.counted == std::map<std::string, double>{{"acres", 22}, {"gallons", 700}});
     CHECK(sum.machine_hours == std::map<std::string, double>{{"Hazel", 10}, {"Walt", 6}});
+    CHECK(totals(log_of({row("2027-06-21", "Walt", 1, {{"gallons", 0.5}})})).machine_fuel ==
+          std::map<std::string, double>{{"Walt", 0.5}});
     const LogTotals nothing = totals(log_of({row("2027-06-25", "Hazel", 0)}));
     CHECK(nothing.days == 0);
     CHECK(nothing.first.empty());

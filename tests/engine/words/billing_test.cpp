@@ -7,6 +7,7 @@
 #include <doctest/doctest.h>
 
 #include "engine/words/money.h"
+#include "lang/units/money.h"
 
 namespace billing_test {
 
@@ -35,6 +36,8 @@ TEST_CASE("the quantity is rounded first, and the rate times it is the amount") 
           Row{1241, 62.05, false, 62.05, 124100, "$20.00/tree"},
           Row{124, 12.4, true, 12.4, 12400, "$10.00/tree"},   // few loads: not to whole ones
           Row{5, 0.004, false, 0.004, 500, "$1,250.00/tree"}, // would be nothing
+          // 4.68 is stated, though the quotient is off it by its last bit: 33.34 of it.
+          Row{156.01716, 33.337, false, 33.34, 15603, "$4.68/tree"},
           Row{0, 40, true, 40, 0, "$0.00/tree"}, Row{-80.5, 40, false, 40, -8050, "-$2.0125/tree"},
           Row{20193.50, 26.56505117707799, false, 26.57, 2019350, "$760.0113/tree"}}) {
         CAPTURE(row.amount);
@@ -60,6 +63,9 @@ TEST_CASE("a quantity of half a hundredth rounds up, and counts from a hundred o
     CHECK(none.quantity == 0);
     CHECK(none.cents == 500);
     CHECK(std::isinf(none.rate));
+    CHECK(std::isinf(bill(0.004, 0, false).rate)); // less than a cent of it
+    const double beyond = 1e12 + 0.0078125;        // counts no more
+    CHECK(bill(1, beyond, false).quantity == beyond);
     const Billed less = bill(10, -4, false);
     CHECK(less.quantity == -4);
     CHECK(less.rate == -2.5);
@@ -68,6 +74,14 @@ TEST_CASE("a quantity of half a hundredth rounds up, and counts from a hundred o
     // Half a load at a stated $8: the amount goes with the quantity.
     CHECK(bill(4.004, 0.5005, false).cents == 400);
     CHECK(bill(4.004, 0.5005, false).rate == 8);
+}
+
+TEST_CASE("money that has no cents shows none") {
+    const acre::lang::Currency before = acre::lang::shown_money();
+    acre::lang::show_money({"JPY", "¥", 100});
+    CHECK(billed_rate_text(1'400, "tree") == "¥1,400/tree");
+    CHECK(billed_rate_text(1'400.25, "tree") == "¥1,400.25/tree");
+    acre::lang::show_money(before);
 }
 
 TEST_CASE("the product of what is written is the amount to the cent") {

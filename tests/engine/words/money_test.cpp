@@ -36,6 +36,15 @@ TEST_CASE("every half cent that a person can write rounds up") {
     }
 }
 
+TEST_CASE("a sum of twenty thousand half cents, a hair low by its additions, still rounds up") {
+    double sum = 0;
+    for (int i = 0; i < 20'435; ++i)
+        sum += 0.005;
+    CHECK(sum < 102.175); // 20,435 times half a cent
+    CHECK(to_cents(sum) == 10'218);
+    CHECK(to_cents(-sum) == -10'218);
+}
+
 TEST_CASE("a hundred thousand random quotes add up to the cent") {
     std::mt19937_64 random(11);
     std::uniform_real_distribution<double> acres(0.1, 2'000);
