@@ -108,6 +108,24 @@ TEST_CASE("the order of steps is judged while values are missing") {
     REQUIRE(said.all().size() == 2);
     CHECK(said.all()[0].code == LangCode::L818);
     CHECK(said.all()[1].code == LangCode::L817);
+    CHECK(said.all()[0].notes.empty()); // no figures yet
+    CHECK(said.all()[1].notes.empty());
+    // Nor where the sum before a step is known and its own value is not.
+    const auto unset = make_job(request_of("model \"m\"\ngiven area = 4 ac\ngiven lowest : $\n"
+                                           "cost crawler : $/ac = $50/ac over area\n"
+                                           "price \"Ripping\" per ac of area\n"
+                                           "  at least $10\n  at least lowest\n  margin 15 %\n",
+                                           choices),
+                                loader, Aim::Look);
+    REQUIRE(unset.value.has_value());
+    said = {};
+    report_price_steps(**unset, said);
+    REQUIRE(said.all().size() == 3);
+    CHECK(said.all()[0].notes.size() == 1); // of the first
+    CHECK(said.all()[1].code == LangCode::L817);
+    CHECK(said.all()[1].notes.empty());
+    CHECK(said.all()[2].code == LangCode::L818);
+    CHECK(said.all()[2].notes.empty());
 }
 
 } // namespace price_steps_test
