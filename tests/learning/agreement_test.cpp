@@ -141,6 +141,9 @@ TEST_CASE("money weighs by Student's t of its ratio, from three jobs on") {
         likelihood.push_back(std::pow(1 + t * t / 2, -1.5)); // two degrees of freedom
     }
     alike(weights(Tells::Money, told(jobs), Assumptions(draws)), likelihood);
+    for (Job& job : jobs) // some cents in all: what counts are ratios
+        job.measure.hours /= 100'000;
+    alike(weights(Tells::Money, told(jobs), Assumptions(draws)), likelihood);
     CHECK(weights(Tells::Money, told({jobs[0], jobs[1]}), Assumptions(draws)).empty());
     for (Job& job : jobs)
         job.measure.value = 0;

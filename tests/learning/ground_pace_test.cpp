@@ -61,6 +61,14 @@ TEST_CASE("a ground of one job stays near all jobs, and depth is in whole feet")
     CHECK(paces[0].learned < 1);
     CHECK(paces[0].high - paces[0].low > paces[1].high - paces[1].low);
     CHECK(ground_paces({}, 0.15, between).empty());
+    // A hair past a foot is its conversion; a sixteenth of an inch is past it.
+    const auto from = [&](double depth) {
+        return ground_paces(std::vector<PaceOfJob>{{{"clay", depth, "ft"}, 1, 0.02}}, 0.15, between)
+            .at(0)
+            .from;
+    };
+    CHECK(from(5 + 1e-12) == 4);
+    CHECK(from(5 + 1.0 / 192) == 5);
 }
 
 namespace {

@@ -76,7 +76,12 @@ TEST_CASE("the cost of a finished job in its sealed marks") {
     CHECK(place_cost(old, log_of(100, 955), "").why_not == "its sealed risk has no mark of 25 %");
     old.risk.spreads[0].quantiles = {{0.05, 800}, {0.95, 1'200}};
     CHECK(place_cost(old, log_of(100, 955), "").why_not == "its sealed risk has no mark of 25 %");
-    old.risk.spreads[0].quantiles.pop_back();
+    old = quote();
+    old.counted.clear();
+    CHECK(place_cost(old, log_of(100, 955), "").why_not ==
+          "nothing of quote 2027-001 can be held against a log");
+    old = quote();
+    old.risk.spreads[0].quantiles = {{0.05, 800}};
     CHECK(place_cost(old, log_of(100, 955), "").why_not == "no risk was sealed with it");
 }
 
@@ -148,6 +153,14 @@ TEST_CASE("what wins, by band") {
     CHECK(decided_quote(several, true, "rows").size == 80);
     CHECK(std::isnan(decided_quote(several, true, "rows").margin));
     CHECK(wins(std::vector<DecidedQuote>(7, one)).tables[0].bands.empty()); // too few for two bands
+    std::vector<DecidedQuote> eight(8, one);
+    for (int i = 0; i < 8; ++i)
+        eight[static_cast<std::size_t>(i)].price = 10 + i;
+    REQUIRE(wins(eight).tables[0].bands.size() == 2);
+    CHECK(wins(eight).tables[0].bands[0].high == 13);
+    QuoteRecord small = quote();
+    small.per_quantity = 0.8; // of an acre
+    CHECK(decided_quote(small, true).price == doctest::Approx(1'875));
     // Sixteen quotes: the cheap half all won, the dear half all lost; as far away, as large.
     std::vector<DecidedQuote> quotes;
     for (int i = 0; i < 16; ++i) {
