@@ -112,10 +112,8 @@ class Verifier {
     // order of the book, so that no more than the handful is kept.
     void records(const std::vector<std::uint64_t>& indices) {
         const std::size_t handful = std::size_t{64} * question_.threads;
-        std::vector<Read> reads;
         for (std::size_t first = 0; first < indices.size(); first += handful) {
-            reads.clear();
-            reads.resize(std::min(handful, indices.size() - first));
+            std::vector<Read> reads(std::min(handful, indices.size() - first));
             engine::in_threads(question_.threads, reads.size(), [&] {
                 return [&](std::size_t i) { reads[i] = read(indices[first + i]); };
             });

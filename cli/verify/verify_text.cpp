@@ -44,8 +44,7 @@ std::string verify_text(const Verified& verified) {
                      of(verified.quotes.size(), "quote"), verified.count(Compared::Equal),
                      verified.count(Compared::ByProgram), verified.count(Compared::Fault)));
     if (verified.unknown > 0)
-        line(fmt::format("{} records are of kinds that this program does not know",
-                         verified.unknown));
+        line(of(verified.unknown, "record") + " of a kind that this program does not know");
     for (const engine::Signer& signer : verified.signers)
         line(signer_text(signer));
     out += "head " + engine::head_text(verified.head) + "\n";
