@@ -37,6 +37,46 @@ BillPage page_of() {
     return page;
 }
 
+// Change orders, a firm with words of its own, and more taken off than there is.
+BillPage whole_page() {
+    BillPage page = page_of();
+    page.number = "2027-B001";
+    page.note = "Gate code by phone";
+    page.work.quote.firm = "Tamarack Flat";
+    page.work.quote.firm_words = {{"insurance", "insured"},
+                                  {"line", "left out"},
+                                  {"license", "TF-0417"},
+                                  {"address", "18 Quarry Yard Road"}};
+    page.work.quote.who = "Quillon";
+    page.work.quote.title = "Home ranch";
+    page.work.contract.steps.push_back({"2027-001-C1", "Deeper", "2027-06-01", 5, 1'250'050});
+    page.work.contract.steps.push_back({"2027-001-C2", "", "2027-06-02", 6, 1'200'050});
+    page.answer.due = "2027-08-05";
+    page.answer.lines.push_back(line_of("", 0, 0, -100'000));
+    page.answer.lines.back().kind = "deposit";
+    page.answer.lines.back().title = "deposit";
+    page.answer.lines.back().terms = {"deposit"};
+    page.answer.lines.push_back(line_of("", 0, 0, -800'000));
+    page.answer.lines.back().kind = "before";
+    page.answer.lines.back().title = "billed before";
+    page.answer.due_cents = -100'000;
+    return page;
+}
+
+// What stands between the tags, from the first paragraph on.
+std::string told(const std::string& html) {
+    std::string out;
+    bool tag = false;
+    for (const char c : html.substr(html.find("<p>"))) {
+        if (c == '<' && !out.empty() && out.back() != '|')
+            out += '|';
+        tag = c == '<' || (tag && c != '>');
+        if (!tag && c != '>' && c != '\n')
+            out += c;
+    }
+    return out;
+}
+
 const std::string foot =
     "\nThe terms are those of quote 2027-001-C1, record 12 of the book, sealed\n"
     "0123456789abcdef. A computed account of the work, for the firm's invoice: taxes\n"
@@ -102,28 +142,7 @@ TEST_CASE("a draft of next to nothing is a bill of its model") {
 
 TEST_CASE("change orders differ from what stood before them, and work is summed before what is "
           "taken off") {
-    BillPage page = page_of();
-    page.number = "2027-B001";
-    page.note = "Gate code by phone";
-    page.work.quote.firm = "Tamarack Flat";
-    page.work.quote.firm_words = {{"insurance", "insured"},
-                                  {"line", "left out"},
-                                  {"license", "TF-0417"},
-                                  {"address", "18 Quarry Yard Road"}};
-    page.work.quote.who = "Quillon";
-    page.work.quote.title = "Home ranch";
-    page.work.contract.steps.push_back({"2027-001-C1", "Deeper", "2027-06-01", 5, 1'250'050});
-    page.work.contract.steps.push_back({"2027-001-C2", "", "2027-06-02", 6, 1'200'050});
-    page.answer.due = "2027-08-05";
-    page.answer.lines.push_back(line_of("", 0, 0, -100'000));
-    page.answer.lines.back().kind = "deposit";
-    page.answer.lines.back().title = "deposit";
-    page.answer.lines.back().terms = {"deposit"};
-    page.answer.lines.push_back(line_of("", 0, 0, -800'000));
-    page.answer.lines.back().kind = "before";
-    page.answer.lines.back().title = "billed before";
-    page.answer.due_cents = -100'000;
-    CHECK(bill_text(page, false) ==
+    CHECK(bill_text(whole_page(), false) ==
           "Tamarack Flat\n"
           "18 Quarry Yard Road; TF-0417; insured\n"
           "\n"
@@ -153,6 +172,31 @@ TEST_CASE("change orders differ from what stood before them, and work is summed 
           "  2  as quoted [quote 2027-001-C1: deposit]\n"
           "  3  as quoted\n" +
               foot);
+}
+
+TEST_CASE("the page for a browser says what the page of text says") {
+    const std::string terms =
+        "The terms are those of quote 2027-001-C1, record 12 of the book, sealed "
+        "0123456789abcdef. A computed account of the work, for the firm's "
+        "invoice: taxes and payments are kept there.|";
+    CHECK(told(bill_html(whole_page())) ==
+          "Tamarack Flat|insured|TF-0417|18 Quarry Yard Road|Bill 2027-B001, July 6, 2027|"
+          "for Quillon: Home ranch|to be paid by August 5, 2027|Gate code by phone|"
+          "What was agreed|accepted|change|stands at|"
+          "quote 2027-001|May 14, 2027|$10,000.00|"
+          "change order 2027-001-C1, Deeper|June 1, 2027|+$2,500.50|$12,500.50|"
+          "change order 2027-001-C2|June 2, 2027|-$500.00|$12,000.50|"
+          "What is billed|quantity|rate|amount|rests on|"
+          "Ripping|10.00 ac|$800.00/ac|$8,000.00|as quoted|"
+          "deposit|-$1,000.00|as quoted [quote 2027-001-C1: deposit]|"
+          "billed before|-$8,000.00|as quoted|"
+          "work|$8,000.00|to be credited|-$1,000.00|" +
+              terms);
+    CHECK(told(bill_html(page_of())) ==
+          "Draft of a bill, July 6, 2027|deep-rip|What was agreed|accepted|change|stands at|"
+          "quote 2027-001|May 14, 2027|$10,000.00|What is billed|quantity|rate|amount|rests on|"
+          "Ripping|10.00 ac|$800.00/ac|$8,000.00|as quoted|work|$8,000.00|to be paid|$8,000.00|" +
+              terms);
 }
 
 } // namespace bill_text_test
