@@ -70,13 +70,47 @@ TEST_CASE("nothing is chained without a road, after a month, or where moves are 
     CHECK(chain_of(two_jobs(30), there).jobs.size() == 2);
     const MoveChain late = chain_of(two_jobs(31), there);
     CHECK(late.jobs.empty());
-    CHECK(late.why_not.size() == 1);
+    CHECK(late.why_not == std::vector<std::string>{
+                              "\"a\" to \"b\": 31 days lie between them, and a machine waits 30 "
+                              "at a ranch at most"});
     Season paid = two_jobs(2);
     paid.jobs[0].price = 7'000;
-    CHECK(chain_of(paid, there).jobs.empty());
+    const MoveChain set_already = chain_of(paid, there);
+    CHECK(set_already.jobs.empty());
+    CHECK(
+        set_already.why_not ==
+        std::vector<std::string>{"\"a\" to \"b\": one of them does not pay two moves by `moves`"});
     CHECK_FALSE(
         price_roads(two_jobs(2).jobs, *read_roads(there, "roads.csv"), "moves",
                     [](std::size_t, const GivenSets&) { return std::optional<MoveMoney>(); }));
+}
+
+TEST_CASE("jobs are put where a road saves, and are told by the day on which they start") {
+    // On the crawler a, then b, then c by their dates; on the rig d and e beside them.
+    std::vector<SeasonJob> jobs(5);
+    const long starts[] = {20'940, 20'946, 20'952, 20'940, 20'946};
+    for (std::size_t i = 0; i < jobs.size(); ++i) {
+        jobs[i].title = std::string(1, static_cast<char>('a' + i));
+        jobs[i].file = jobs[i].title + ".job";
+        jobs[i].earliest = starts[i];
+        jobs[i].days = 5;
+        jobs[i].price = 10'000;
+        jobs[i].uses = {{i < 3 ? "crawler" : "rig", 1, 40, {}}};
+    }
+    Season told = season(jobs, {}, SeasonQuestion{});
+    const auto roads = read_roads("from,to,site.miles\na,c,3 mi\nd,e,3 mi\n", "roads.csv");
+    REQUIRE(roads);
+    REQUIRE(told.plan);
+    told.plan->last_day = 20'999;
+    const auto priced = price_roads(told.jobs, *roads, "moves", money);
+    REQUIRE(priced);
+    const MoveChain result = chain(told, {}, *priced);
+    CHECK(told.plan->by_roads); // b waits for c
+    std::string order;
+    for (const ChainedJob& job : result.jobs)
+        order += told.jobs[job.job].title;
+    CHECK(order == "adec"); // two on the first day, as they stand in the season; c last
+    CHECK(result.cost_saved == doctest::Approx(2 * (2'400 + 1'400)));
 }
 
 TEST_CASE("of rows that say one road the first counts; roads from and to a job are several") {

@@ -92,12 +92,63 @@ inline void hold_plan(const Drawn& drawn, const Season& season, Amiss& amiss) {
     }
 }
 
+// Each job that fits has as many units as it wants, none of them on another job that day; one that
+// does not fit has none.
+inline void hold_units_of_plan(const Drawn& drawn, const Season& season, Amiss& amiss) {
+    std::set<std::tuple<std::string, std::size_t, long>> taken; // machine, unit, day
+    for (std::size_t i = 0; i < drawn.jobs.size(); ++i) {
+        const LivedJob& job = drawn.jobs[i];
+        const PlannedJob& planned = season.plan->jobs[told_of(season, i)];
+        std::vector<std::map<long, int>> units(job.uses.size()); // by use, by day
+        for (const UnitStay& stay : season.plan->units[told_of(season, i)])
+            for (const std::size_t unit : stay.units)
+                for (long day = stay.days.first; day <= stay.days.last; ++day) {
+                    const std::string& machine = job.uses[stay.use].machine;
+                    ++units[stay.use][day];
+                    amiss.unless(taken.emplace(machine, unit, day).second, "a unit planned twice");
+                    amiss.unless(static_cast<int>(unit) < owned(drawn, machine),
+                                 "a unit that is not there");
+                }
+        const LivedDays lived = drawn.lived.live(job, planned.at.start);
+        for (std::size_t u = 0; u < job.uses.size(); ++u) {
+            std::map<long, int> wanted;
+            if (planned.fits)
+                for (const long day : Lived::held(lived, job.uses[u]))
+                    wanted[day] = job.uses[u].units;
+            amiss.unless(units[u] == wanted, "units of a planned job");
+        }
+    }
+}
+
+// What the plan says of itself.
+inline void hold_sums_of_plan(const Drawn& drawn, const Season& season, Amiss& amiss) {
+    std::size_t left_out = 0, moved = 0;
+    double lost = 0;
+    for (std::size_t i = 0; i < drawn.jobs.size(); ++i) {
+        const LivedJob& job = drawn.jobs[i];
+        const PlannedJob& planned = season.plan->jobs[told_of(season, i)];
+        const long dated = drawn.lived.live(job, job.from).begin()->first;
+        left_out += planned.fits ? 0 : 1;
+        lost += planned.fits ? 0 : job.chance * job.left();
+        const long later = planned.fits ? planned.at.start - dated : 0;
+        moved += later > 0 ? 1 : 0;
+        amiss.unless(planned.moved == later, "how far a job is moved");
+        amiss.unless(planned.fits || planned.at.start == dated, "the dates of one left out");
+    }
+    amiss.unless(season.plan->left_out == left_out, "how many are left out");
+    amiss.unless(season.plan->moved == moved, "how many are moved");
+    amiss.unless_near(season.plan->lost, lost, "what those left out would leave");
+    amiss.unless(season.plan->trials >= drawn.jobs.size(), "places that were tried");
+}
+
 // No order of the jobs loses less. `drawn.question` says until when.
 inline std::string amiss_in_plan(const Drawn& drawn, const Season& season) {
     Amiss amiss;
     if (!season.plan || !season.plan->proved)
         return "no plan of few jobs";
     hold_plan(drawn, season, amiss);
+    hold_units_of_plan(drawn, season, amiss);
+    hold_sums_of_plan(drawn, season, amiss);
     std::vector<std::size_t> order(drawn.jobs.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     Tried tried(drawn, *drawn.question.until);

@@ -190,6 +190,36 @@ inline void hold_cover(const Drawn& drawn, const Season& season, Amiss& amiss) {
         ((low + high) / 2 * left < need ? low : high) = (low + high) / 2;
     amiss.unless_near(season.cover.price, price * high, "price that covers the year");
     amiss.unless_near(season.cover.acres, acres * high, "acres that cover the year");
+    std::map<std::string, double> hours;
+    for (const LivedJob& job : drawn.jobs)
+        for (const LivedUse& use : job.uses)
+            hours[use.machine] += job.chance * use.hours;
+    const auto most =
+        std::max_element(hours.begin(), hours.end(),
+                         [](const auto& a, const auto& b) { return a.second < b.second; });
+    amiss.unless(season.cover.machine == (hours.empty() ? "" : most->first), "busiest machine");
+    amiss.unless_near(season.cover.hours, hours.empty() ? 0 : most->second * high,
+                      "hours that cover the year");
+}
+
+// What an hour carries as priced, what it would have to, and what the hours leave uncovered.
+inline void hold_year_of(const MachineRow& row, int owned, Amiss& amiss) {
+    const double year = row.machine.fixed_per_year, assumed = row.machine.hours_per_year;
+    double booked = 0;
+    for (const UnitRow& unit : row.units) {
+        booked += unit.booked;
+        const double open = year * (1 - unit.booked / assumed);
+        amiss.unless_near(unit.not_covered, open, "not covered by a unit");
+        amiss.unless_near(unit.idle, open > 0 ? open : 0, "idle hours of a unit");
+        amiss.unless_near(unit.share * assumed, unit.booked, "share of a unit");
+        amiss.unless_near(unit.fixed_at_booked * unit.booked, unit.booked > 0 ? year : 0,
+                          "an hour of a unit as booked");
+    }
+    amiss.unless_near(row.booked, booked, "hours of all units");
+    amiss.unless_near(row.idle_hour * assumed, year, "an hour as priced");
+    amiss.unless_near(row.fixed, year * owned, "a year of all units");
+    amiss.unless_near(row.share * assumed * owned, booked, "share of all units");
+    amiss.unless_near(row.not_covered, year * (owned - booked / assumed), "not covered by all");
 }
 
 inline void hold_units(const Drawn& drawn, const Season& season, Amiss& amiss) {
@@ -213,10 +243,8 @@ inline void hold_units(const Drawn& drawn, const Season& season, Amiss& amiss) {
         for (const UnitRow& unit : row.units) {
             booked += unit.booked;
             held += unit.days_held;
-            amiss.unless_near(unit.not_covered,
-                              machine.fixed_per_year * (1 - unit.booked / machine.hours_per_year),
-                              "not covered by a unit");
         }
+        hold_year_of(row, owned(drawn, machine.name), amiss);
         for (const auto& [day, units] : wanted[machine.name]) {
             most = std::max(most, units);
             unit_days += units;

@@ -127,6 +127,49 @@ TEST_CASE("a job waits for the neighbor whose machine can go on to it") {
     CHECK_FALSE(order_by_moves(dated.jobs, {}, *dated.plan, told.roads).by_roads);
 }
 
+TEST_CASE("a job that the plan leaves out does not make every order look better") {
+    // Of the last two, which must both be done by the 17th day, one is left out.
+    Told told;
+    told.jobs = {job_of(first_day, 5), job_of(first_day + 6, 5), job_of(first_day + 12, 5),
+                 job_of(first_day + 12, 5)};
+    told.jobs[2].latest = told.jobs[3].latest = first_day + 16;
+    told.jobs[2].price = 60'000;
+    told.until = first_day + 60;
+    const Season before = season(told.jobs, {}, {{}, 20, {}, told.until, {}});
+    REQUIRE(before.plan);
+    CHECK(before.plan->left_out == 1);
+    CHECK(before.plan->lost == 20'000);
+    // The first road is taken as the jobs stand; the second leads to the one that is out.
+    const std::vector<PricedRoad> stands = {road(0, 1, 4'000), road(1, 3, 9'000)};
+    CHECK_FALSE(order_by_moves(before.jobs, {}, *before.plan, stands).by_roads);
+    // Going from the first to the third puts off the second, and loses no more.
+    const SeasonPlan other = order_by_moves(before.jobs, {}, *before.plan, {road(0, 2, 4'000)});
+    CHECK(other.by_roads);
+    CHECK(other.jobs[1].at.start == first_day + 17);
+    CHECK(other.lost == 20'000);
+    CHECK(other.left_out == 1);
+    REQUIRE(other.units.size() == 4);
+    for (std::size_t job = 0; job < 3; ++job) {
+        REQUIRE(other.units[job].size() == 1);
+        CHECK(other.units[job][0].days.first == other.jobs[job].at.start);
+        CHECK(other.units[job][0].units == std::vector<std::size_t>{0});
+    }
+    CHECK(other.units[3].empty());
+}
+
+TEST_CASE("a job may be put off past the last day of the season where its own latest day allows") {
+    Told told;
+    told.jobs = {job_of(first_day, 5), job_of(first_day + 6, 5), job_of(first_day + 12, 5)};
+    told.jobs[1].latest = first_day + 21;
+    told.until = first_day + 16; // the last day of the third
+    const Season before = season(told.jobs, {}, {{}, 20, {}, told.until, {}});
+    REQUIRE(before.plan);
+    const SeasonPlan plan = order_by_moves(before.jobs, {}, *before.plan, {road(0, 2, 4'000)});
+    CHECK(plan.by_roads);
+    CHECK(plan.jobs[1].at.finish == first_day + 21);
+    CHECK(plan.last_day == told.until);
+}
+
 TEST_CASE("as good as the best of all orders, or nearly, and never worse than without roads") {
     int best = 0, seasons = 0;
     double missed = 0, all = 0;
