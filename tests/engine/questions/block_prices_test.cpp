@@ -22,6 +22,8 @@ const std::string mowing = "model \"Mowing\"\n"
                            "part \"Meadow\" each block\n"
                            "  given area = 40 ac \"acres\"\n"
                            "  given pace = 5 ac/h \"pace\"\n"
+                           "  given soil = silt | clay \"soil\"\n"
+                           "  given depth = 3 ft \"depth\"\n"
                            "  block_hours : h = area / pace\n"
                            "part \"All\"\n"
                            "  acres : ac = sum(area)\n"
@@ -50,7 +52,8 @@ PriceAnswer by_block(const std::string& job) {
 TEST_CASE("blocks share a price by what its costs have from each, to the cent") {
     const PriceAnswer answer =
         by_block("job \"Two\"\nmodel \"mowing\"\nblock creek \"Creek\"\n  set area = 30 ac\n"
-                 "block bank \"Bank\"\n  set area = 10 ac\n  set pace = 1 ac/h\n");
+                 "block bank \"Bank\"\n  set area = 10 ac\n  set pace = 1 ac/h\n"
+                 "  set soil = clay\n");
     const BlockPrices& prices = answer.blocks;
     REQUIRE(prices.blocks.size() == 2);
     // Creek 6 h and 30 ac: 180 + 210 = $390. Bank 10 h and 10 ac: 300 + 70 = $370. The helper's two
@@ -68,6 +71,9 @@ TEST_CASE("blocks share a price by what its costs have from each, to the cent") 
     CHECK(prices.blocks[0].label == "Creek");
     CHECK(prices.blocks[0].acres.value == 30);
     CHECK(prices.blocks[1].pace.text.empty()); // this model calls it otherwise
+    CHECK(prices.blocks[0].soil.text == "silt");
+    CHECK(prices.blocks[1].soil.text == "clay");
+    CHECK(prices.blocks[1].depth.text == "3 ft");
     CHECK(prices.blocks[1].hours.value == 10);
     CHECK(prices.blocks[1].days.value == doctest::Approx(2 * 10.0 / 16));
     CHECK(prices.blocks[1].per_acre == doctest::Approx(58.421));
@@ -84,6 +90,20 @@ TEST_CASE("blocks whose acres cost otherwise are told to be billed at one rate")
     CHECK(apart.one_rate[0].rate == doctest::Approx(30));
     CHECK(by_block(creek + "block bank\n  set area = 10 ac\n").blocks.one_rate.empty());
     CHECK(by_block(creek).blocks.one_rate.empty());
+}
+
+TEST_CASE("hours however short are shared, and a block of no acres has no price an acre") {
+    // Half an hour and a quarter of one: two thirds of the day and a third.
+    const BlockPrices small =
+        by_block("job \"Two\"\nmodel \"mowing\"\nblock creek\n  set area = 2.5 ac\n"
+                 "block bank\n  set area = 1.25 ac\nblock none\n  set area = 0 ac\n")
+            .blocks;
+    REQUIRE(small.blocks.size() == 3);
+    CHECK(small.blocks[0].days.value == doctest::Approx(2.0 / 3));
+    CHECK(small.blocks[1].days.value == doctest::Approx(1.0 / 3));
+    CHECK(small.blocks[1].per_acre > 0);
+    CHECK(small.blocks[2].per_acre == 0);
+    CHECK(small.blocks[2].cents == 0);
 }
 
 TEST_CASE("one block has all that rests on it, and a job without blocks has none") {

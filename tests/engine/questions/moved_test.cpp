@@ -1,5 +1,6 @@
 #include "engine/questions/moved.h"
 
+#include <cmath>
 #include <string>
 #include <utility>
 #include <vector>
@@ -79,6 +80,18 @@ TEST_CASE("the job that moved leaves the one it came from as it was") {
     const std::int64_t before = cents(*job);
     CHECK(cents(*moved(*job, Sets{{"area", "62 ac"}})) != before);
     CHECK(cents(*job) == before);
+}
+
+TEST_CASE("a layout stands while what it was laid by is the same but for rounding") {
+    const double nan = std::nan("");
+    const LaidBy before = {{"speed", 3.0}, {"turn", nan}};
+    CHECK(laid_alike(before, before));
+    CHECK(laid_alike(before, {{"speed", 3 + 1e-12}, {"turn", nan}}));
+    CHECK_FALSE(laid_alike(before, {{"speed", 3.003}, {"turn", nan}})); // a thousandth
+    CHECK_FALSE(laid_alike(before, {{"speed", 3.0}, {"turn", 30}}));
+    CHECK_FALSE(laid_alike({{"speed", 3.0}, {"turn", 30}}, before));
+    CHECK_FALSE(laid_alike(before, {{"speed", 3.0}, {"layout_heading", nan}}));
+    CHECK_FALSE(laid_alike(before, {{"speed", 3.0}}));
 }
 
 TEST_CASE("givens tell who set them, in which range they may move, and which are computed") {
