@@ -4,7 +4,6 @@
 #include <limits>
 #include <map>
 #include <string>
-#include <tuple>
 #include <utility>
 
 namespace acre::engine {
@@ -24,8 +23,7 @@ struct Turn {
 // The least that the last days of all of them add up to where each may be broken off for another:
 // whoever has least left goes first. Broken off or not, no order adds up to less.
 long least_ends(std::vector<Turn> turns) {
-    std::sort(turns.begin(), turns.end(),
-              [](const Turn& a, const Turn& b) { return a.from < b.from; });
+    std::ranges::sort(turns, {}, &Turn::from);
     std::multiset<long> open; // days left of those that may go
     long sum_of_ends = 0, now = 0;
     std::size_t next = 0;
@@ -57,9 +55,7 @@ bool OrderLoss::operator<(const OrderLoss& other) const {
 
 bool OrderSearch::run(std::vector<std::size_t> group, PlanPlaces& into) {
     places_ = &into;
-    std::sort(group.begin(), group.end(), [&](std::size_t a, std::size_t b) {
-        return std::tie(jobs_[a].dated.start, a) < std::tie(jobs_[b].dated.start, b);
-    });
+    std::ranges::stable_sort(group, {}, [&](std::size_t job) { return jobs_[job].dated.start; });
     group_ = group;
     for (const Jobs& order : first_orders(group))
         in_order(order);
@@ -78,6 +74,11 @@ OrderLoss OrderSearch::loss_of(std::size_t job, const std::optional<JobPlace>& a
     return {0, at->start - jobs_[job].dated.start};
 }
 
+// The least that any order loses by it: nothing where nobody misses what it leaves.
+OrderLoss OrderSearch::least_of(std::size_t job, const std::optional<JobPlace>& first) const {
+    return std::min(loss_of(job, first), loss_of(job, {}));
+}
+
 void OrderSearch::keep(const OrderLoss& loss) {
     if (have_ && !(loss < best_))
         return;
@@ -91,9 +92,8 @@ void OrderSearch::keep(const OrderLoss& loss) {
 // First answers: by date, by the latest day, the dearest jobs first.
 std::vector<OrderSearch::Jobs> OrderSearch::first_orders(Jobs by_date) const {
     std::vector<Jobs> orders(3, std::move(by_date));
-    std::stable_sort(
-        orders[1].begin(), orders[1].end(),
-        [&](std::size_t a, std::size_t b) { return latest_[a] < latest_[b]; });
+    std::ranges::stable_sort(
+        orders[1], {}, [&](std::size_t job) { return latest_[job]; });
     std::stable_sort(orders[2].begin(), orders[2].end(),
                      [&](std::size_t a, std::size_t b) { return loss_of(b, {}) < loss_of(a, {}); });
     return orders;
@@ -123,15 +123,17 @@ std::vector<long> OrderSearch::standing() const {
     return key;
 }
 
-// All of these where each goes first: whether they stand there together. What it loses is the
-// least that any order from here on loses.
+// All of these where each goes first: whether they stand there together, and no order from here on
+// loses less. `least`: what that is at least.
 bool OrderSearch::all_together(const Jobs& rest, OrderLoss& least, PlanPlaces& at) {
+    OrderLoss loss = least;
     std::size_t put = 0;
     bool fit = true;
     at.resize(rest.size());
     for (std::size_t i = 0; i < rest.size(); ++i) {
         at[i] = yard_.first_place(rest[i], latest_[rest[i]]);
-        least = sum(least, loss_of(rest[i], at[i]));
+        loss = sum(loss, loss_of(rest[i], at[i]));
+        least = sum(least, least_of(rest[i], at[i]));
     }
     for (; put < rest.size() && fit; ++put)
         if (at[put]) {
@@ -145,10 +147,10 @@ bool OrderSearch::all_together(const Jobs& rest, OrderLoss& least, PlanPlaces& a
         return false;
     for (std::size_t i = 0; i < rest.size(); ++i)
         (*places_)[rest[i]] = at[i];
-    keep(least);
+    keep(loss);
     for (const std::size_t job : rest)
         (*places_)[job].reset();
-    return true;
+    return !(least < loss);
 }
 
 // Whether `a`, where it stands, and `b`, where it goes first or later, may want one machine.
@@ -174,12 +176,13 @@ std::optional<std::size_t> OrderSearch::first_alone(const Jobs& rest, const Plan
     return std::nullopt;
 }
 
-// The least days that these start late in all, where those on one machine, of which there is one,
-// take turns.
+// The least days that these start late in all but those that nobody misses, where those on one
+// machine, of which there is one, take turns.
 long OrderSearch::days_of_taking_turns(const Jobs& rest, const PlanPlaces& at) const {
+    const auto counts = [&](std::size_t i) { return at[i] && loss_of(rest[i], {}).money > cent; };
     std::map<std::string, Jobs> by_machine; // into rest
     for (std::size_t i = 0; i < rest.size(); ++i)
-        if (at[i])
+        if (counts(i))
             for (const MachineUse& use : jobs_[rest[i]].uses)
                 if (use.stages.empty() && yard_.owned(use.machine) == 1)
                     by_machine[use.machine].push_back(i);
@@ -190,7 +193,7 @@ long OrderSearch::days_of_taking_turns(const Jobs& rest, const PlanPlaces& at) c
     long days = 0;
     std::vector<Turn> turns;
     for (std::size_t i = 0; i < rest.size(); ++i) {
-        if (!at[i])
+        if (!counts(i))
             continue;
         const bool takes_turns =
             most != nullptr && std::find(most->begin(), most->end(), i) != most->end();

@@ -52,6 +52,7 @@ class OrderSearch {
     std::set<std::vector<long>> seen_; // what stands already, whichever way it came there
 
     OrderLoss loss_of(std::size_t job, const std::optional<JobPlace>& at) const;
+    OrderLoss least_of(std::size_t job, const std::optional<JobPlace>& first) const;
     void keep(const OrderLoss& loss);
     std::vector<Jobs> first_orders(Jobs by_date) const;
     void in_order(const Jobs& group);

@@ -138,7 +138,6 @@ inline void hold_sums_of_plan(const Drawn& drawn, const Season& season, Amiss& a
     amiss.unless(season.plan->left_out == left_out, "how many are left out");
     amiss.unless(season.plan->moved == moved, "how many are moved");
     amiss.unless_near(season.plan->lost, lost, "what those left out would leave");
-    amiss.unless(season.plan->trials >= drawn.jobs.size(), "places that were tried");
 }
 
 // No order of the jobs loses less. `drawn.question` says until when.
