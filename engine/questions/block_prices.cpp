@@ -4,7 +4,6 @@
 #include <cmath>
 #include <cstddef>
 #include <limits>
-#include <numeric>
 #include <optional>
 #include <string_view>
 
@@ -81,9 +80,13 @@ std::vector<double> shares_of(const PricedJob& job, const Owners& owners, std::s
     for (Slot i = 0; i < bar.size(); ++i)
         if (single[i] && bar[i] != 0)
             part[owners.of(i) - 1] += bar[i] * value[i];
-    const double sum = std::accumulate(part.begin(), part.end(), 0.0);
-    const bool down = std::any_of(part.begin(), part.end(), [](double p) { return !(p >= 0); });
-    if (down || !(sum > 1e-9 * std::abs(value[target])))
+    double sum = 0;
+    for (const double p : part) {
+        if (!(p >= 0))
+            return {};
+        sum += p;
+    }
+    if (!(sum > 1e-9 * std::abs(value[target])))
         return {};
     for (double& p : part)
         p /= sum;

@@ -84,11 +84,9 @@ FieldBlock block_answer(const LaidField& field, std::size_t i) {
     const BlockLayout& is = field.layout.blocks[i];
     FieldBlock block;
     block.name = block_name(field.boundary, i);
-    if (i < field.boundary.blocks.size()) {
-        block.file = field.boundary.blocks[i].file;
-        block.number = field.boundary.blocks[i].number;
-        block.properties = field.boundary.blocks[i].properties;
-    }
+    block.file = field.boundary.blocks[i].file;
+    block.number = field.boundary.blocks[i].number;
+    block.properties = field.boundary.blocks[i].properties;
     block.net = acres(is.ripped_area);
     block.gross = acres(is.gross);
     block.holes = acres(is.gross - is.ground);
@@ -114,9 +112,7 @@ void take_order(FieldAnswer& answer) {
     for (FieldBlock& block : answer.blocks)
         if (block.pulls > 0)
             driven.push_back(&block);
-    std::sort(driven.begin(), driven.end(), [](const FieldBlock* a, const FieldBlock* b) {
-        return a->first_pull < b->first_pull;
-    });
+    std::ranges::sort(driven, {}, &FieldBlock::first_pull);
     for (std::size_t i = 0; i < driven.size(); ++i)
         driven[i]->order = i + 1;
 }

@@ -35,8 +35,8 @@ class PoissonQuantile {
   public:
     // The least count whose chance of not being exceeded reaches p.
     double operator()(double expected, double p) {
-        if (!(expected > 0))
-            return expected == 0 ? 0 : std::nan("");
+        if (!(expected >= 0))
+            return std::nan("");
         if (expected > 40)
             return quantile_of_many(expected, p);
         if (expected != expected_) {

@@ -176,17 +176,15 @@ std::vector<std::size_t> SharedPlan::stages_for(const lang::Line& counted) const
 }
 
 bool SharedPlan::put(const PlainJob::Set& set) {
-    const auto at = input_.find(set.name);
-    if (at == input_.end())
-        return false;
+    const std::uint32_t input = input_.at(set.name); // of this key every job sets the same
     const lang::Sheet& sheet = job_->sheet();
-    const lang::Line& line = sheet.lines[job_->plan().inputs[at->second].line];
+    const lang::Line& line = sheet.lines[job_->plan().inputs[input].line];
     if (line.type.kind == lang::Type::Kind::Choice) {
         const std::vector<std::string>& options = sheet.choices[line.type.choice].options;
         const auto option = std::find(options.begin(), options.end(), set.choice);
         if (option == options.end())
             return false;
-        inputs_[at->second] = static_cast<double>(option - options.begin());
+        inputs_[input] = static_cast<double>(option - options.begin());
         return true;
     }
     lang::UnitError error{};
@@ -195,7 +193,7 @@ bool SharedPlan::put(const PlainJob::Set& set) {
                            : std::nullopt;
     if (!unit || unit->dim != line.type.unit.dim)
         return false;
-    inputs_[at->second] = lang::conversion(*unit, line.type.unit).apply(set.number);
+    inputs_[input] = lang::conversion(*unit, line.type.unit).apply(set.number);
     return true;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <map>
 #include <unordered_map>
 #include <utility>
@@ -62,8 +63,7 @@ void take_slopes(const LineStudy& from, const LineStudy& of, SensitivityAnswer& 
         const double elasticity = answer.effects[i].elasticity;
         return std::isfinite(elasticity) ? std::abs(elasticity) : -1;
     };
-    std::stable_sort(answer.by_slope.begin(), answer.by_slope.end(),
-                     [&](std::size_t a, std::size_t b) { return weight(a) > weight(b); });
+    std::ranges::stable_sort(answer.by_slope, std::greater{}, weight);
     answer.looked_near = from.looked_near;
 }
 
@@ -98,10 +98,8 @@ double Effect::width(double base) const {
             greatest = std::max(greatest, y);
         }
     };
-    if (at_low && at_high) {
-        take(*at_low);
-        take(*at_high);
-    }
+    take(at_low.value_or(base));
+    take(at_high.value_or(base));
     for (const double y : at_option)
         take(y);
     return greatest - least;

@@ -54,14 +54,13 @@ std::uint64_t Switches::decide(const Watch& watch, double a, double b) const {
         return b > a ? 1 : 0;
     case Kind::Sign:
         return a < 0 ? 1 : 0;
-    case Kind::Row: {
-        const std::vector<double>& x = plan_->tables[watch.table].x;
-        const auto above = std::upper_bound(x.begin(), x.end(), a) - x.begin();
-        return static_cast<std::uint64_t>(
-            a == x.back() ? above - 1 : above); // the last row belongs to the last segment
+    case Kind::Row:
+        break;
     }
-    }
-    return 0;
+    const std::vector<double>& x = plan_->tables[watch.table].x;
+    const auto above = std::upper_bound(x.begin(), x.end(), a) - x.begin();
+    return static_cast<std::uint64_t>(
+        a == x.back() ? above - 1 : above); // the last row belongs to the last segment
 }
 
 } // namespace acre::engine
