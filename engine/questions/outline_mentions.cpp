@@ -39,12 +39,9 @@ class Collector {
         const auto key = [](const Found& f) {
             return std::tuple(f.span.file, f.span.begin, f.span.end, f.symbol);
         };
-        std::sort(
-            found_.begin(), found_.end(),
-            [&](const Found& a, const Found& b) { return key(a) < key(b); });
-        found_.erase(std::unique(found_.begin(), found_.end(),
-                                 [&](const Found& a, const Found& b) { return key(a) == key(b); }),
-                     found_.end());
+        std::ranges::sort(found_, {}, key);
+        const auto twice = std::ranges::unique(found_, {}, key);
+        found_.erase(twice.begin(), twice.end());
         return std::move(found_);
     }
 

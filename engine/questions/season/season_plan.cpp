@@ -4,7 +4,6 @@
 #include <limits>
 #include <numeric>
 #include <set>
-#include <tuple>
 #include <utility>
 
 #include "engine/questions/season/yard.h"
@@ -64,8 +63,7 @@ class JobGroups {
                         {days.first, days.last, i, jobs_[i].uses[u].units});
         std::vector<Clash> found;
         for (auto& [machine, of] : stays) {
-            std::stable_sort(of.begin(), of.end(),
-                             [](const Stay& a, const Stay& b) { return a.first < b.first; });
+            std::ranges::stable_sort(of, {}, &Stay::first);
             const int owned = owned_of(fleet, machine).count;
             std::vector<Stay> out;
             for (const Stay& stay : of) {
