@@ -15,6 +15,7 @@ namespace {
 const std::string model =
     "model \"m\"\ngiven area = 10 ac  \"acres\"\ngiven rate = $30/ac  \"rate\"\n"
     "given how = one | both  \"how\"\n"
+    "require rate < $100/ac  \"too dear\"\n"
     "cost labor : $/ac = rate over area\n"
     "price \"Work\" per ac of area\n  overhead 10 %\n  margin 20 %\n";
 
@@ -64,6 +65,32 @@ TEST_CASE("a line before and after, a number or a choice") {
     CHECK(how->before_text == "one");
     CHECK(how->after_text == "both");
     CHECK_FALSE(changed_line(before, after, "hwo").has_value());
+    // A line of one of the two alone, or in another unit, has no before and after.
+    const Priced other = priced_ok("model \"n\"\ngiven area = 10 ft\ngiven wage = $30/h\n");
+    for (const char* line : {"rate", "wage", "area"}) {
+        CHECK_FALSE(changed_line(before, other, line).has_value());
+        CHECK_FALSE(changed_line(other, before, line).has_value());
+    }
+}
+
+TEST_CASE("without a price on either side there is no change of one") {
+    const Priced none = with({{"rate", "$200/ac"}});
+    CHECK_FALSE(changed_price(with({}), none).has_value());
+    CHECK_FALSE(changed_price(none, with({})).has_value());
+}
+
+TEST_CASE("lump sums have no price per unit to tell of") {
+    const std::string lump = "model \"m\"\ngiven rate = $30\ncost labor : $ = rate over 1\n"
+                             "price \"Work\" lump\n";
+    const auto changed = changed_price(priced_ok(lump), priced_ok(lump));
+    REQUIRE(changed.has_value());
+    CHECK(changed->figures.size() == 5);
+    for (const ChangedFigure& figure : changed->figures)
+        CHECK(figure.name != "price.per_unit");
+    // Of one that is sold by the acre beside one that is not, neither.
+    const auto mixed = changed_price(priced_ok(lump), with({}));
+    REQUIRE(mixed.has_value());
+    CHECK(mixed->figures.size() == 5);
 }
 
 } // namespace changed_test

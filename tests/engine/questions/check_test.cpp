@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -106,11 +107,65 @@ TEST_CASE("a season is tried with every model: a name that none of them has is a
     CHECK(slip.code == Code::L807);
     REQUIRE(!slip.helps.empty());
     CHECK(slip.helps[0].text == "did you mean `pace`?");
+    // One model is enough, and what a model without a price asks for is a name too.
+    CHECK(codes(lang::FileKind::Season, "season \"S\"\nset pase = 4 ac/h\n") ==
+          std::vector{Code::L807});
+    const engine::CheckAnswer hands =
+        look(lang::FileKind::Season, "season \"S\"\nset hans = 3\n", other);
+    REQUIRE(hands.said.size() == 1);
+    REQUIRE(!hands.said[0].diagnostics.all()[0].helps.empty());
+    CHECK(hands.said[0].diagnostics.all()[0].helps[0].text == "did you mean `hands`?");
+}
+
+TEST_CASE("what cannot be read in a season is told once, as of no model") {
+    const engine::CheckAnswer answer =
+        look(lang::FileKind::Season, "season \"S\"\nset pace = \n",
+             {{"raking.rate", "model \"Raking\"\ngiven hands = 2 \"hands\"\n"}});
+    REQUIRE(answer.said.size() == 1);
+    REQUIRE(answer.said[0].diagnostics.all().size() == 1);
+    CHECK(answer.said[0].diagnostics.all()[0].notes.empty());
+}
+
+TEST_CASE("an answer says whether a job was seen with all its values") {
+    const std::string job = "job \"Creek\"\nmodel \"mowing\"\n";
+    const auto seen = [&](lang::FileKind kind, const std::string& text) {
+        const engine::CheckAnswer answer = look(kind, text);
+        return std::pair(answer.job != nullptr, answer.whole);
+    };
+    CHECK(seen(lang::FileKind::Job, job + "set area = 9 ac\n") == std::pair(true, true));
+    CHECK(seen(lang::FileKind::Job, job + "set area = 9 h\n") == std::pair(true, false));
+    CHECK(seen(lang::FileKind::Job, "job \"Creek\"\nmodel \"lost\"\n") == std::pair(false, false));
+    CHECK(seen(lang::FileKind::Model, model) == std::pair(true, true));
+    // An option at fault leaves the job as it is seen without one; each is seen afresh.
+    CHECK(codes(lang::FileKind::Job, job + "set area = 9 ac\noption \"A\"\n  set pace = 4 ft\n"
+                                           "option \"B\"\n  set pace = 0 ac/h\n") ==
+          std::vector{Code::L801, Code::U304, Code::E501});
 }
 
 TEST_CASE("a season's value in the wrong unit is told, with the model that takes it") {
     CHECK(codes(lang::FileKind::Season, "season \"S\"\nset pace = 4 ft\n") ==
           std::vector{Code::U304});
+}
+
+TEST_CASE("a season that sets what models compute is told of each, and of no unknown name") {
+    const std::string computes = "model \"M\"\ngiven area = 4 ac \"acres\"\n"
+                                 "worked : h = area / 2 ac/h \"hours\"\n"
+                                 "cost mow : $/h = $9/h over worked\n"
+                                 "price \"All\" per ac of area\n";
+    const std::string season = "season \"S\"\nset worked = 4 h\n";
+    const engine::CheckAnswer alone =
+        look(lang::FileKind::Season, season, {{"one.rate", computes}});
+    REQUIRE(alone.said.size() == 1);
+    REQUIRE(alone.said[0].diagnostics.all().size() == 1);
+    const lang::Diagnostic& told = alone.said[0].diagnostics.all()[0];
+    CHECK(told.code == Code::I606);
+    CHECK(std::find(told.notes.begin(), told.notes.end(), "seen from the model one.rate") !=
+          told.notes.end());
+    // Of another model that has it as a given the season may set it.
+    const std::string sets = "model \"N\"\ngiven worked = 3 h \"hours\"\n"
+                             "cost mow : $/h = $9/h over worked\nprice \"All\" lump\n";
+    CHECK(codes(lang::FileKind::Season, season, {{"one.rate", computes}, {"two.rate", sets}})
+              .empty());
 }
 
 TEST_CASE("a value outside its range is a fault though no figure rests on it") {

@@ -5,6 +5,8 @@
 
 #include <cmath>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -164,6 +166,89 @@ TEST_CASE("what cannot be laid out says why, at the boundary's text") {
     const lang::Outcome<FieldAnswer> nothing = ask(question("{}"));
     REQUIRE_FALSE(nothing);
     CHECK(nothing.said.diagnostics.all().front().code == lang::Code::B902);
+}
+
+TEST_CASE("corners are told up to their limit, and the rest are counted") {
+    // A comb along the north of each of two squares: 300 teeth have 600 corners, more than the
+    // limit together with those of the first.
+    const auto comb = [](double west, std::size_t teeth) {
+        std::string ring =
+            fmt::format("[{0}, 36.6], [{1}, 36.6], [{1}, 36.6036]", west, west + 0.0045);
+        for (std::size_t k = 1; k < teeth; ++k)
+            ring += fmt::format(
+                ", [{:.9f}, {}]",
+                west + 0.0045 * (1 - static_cast<double>(k) / static_cast<double>(teeth)),
+                k % 2 == 0 ? 36.6036 : 36.6034);
+        return fmt::format("[[{0}, [{1}, 36.6036], [{1}, 36.6]]]", ring, west);
+    };
+    const auto field =
+        ask(question(fmt::format(R"({{"type": "Feature", "properties": {{}}, "geometry": {{"type":
+"MultiPolygon", "coordinates": [{}, {}]}}}})",
+                                 comb(-119.7, 240), comb(-119.69, 240))));
+    REQUIRE(field);
+    REQUIRE(field->corners.size() == 2);
+    CHECK(field->corners[0].size() == 239 + 4);
+    CHECK(field->corners[0].size() + field->corners[1].size() == most_corners);
+    CHECK(field->corners_left_out == 2 * (239 + 4) - most_corners);
+}
+
+TEST_CASE("a corner is where an edge bends by half a meter, seen from the last one") {
+    const auto at = [](const PlaneRing& ring) {
+        std::vector<std::pair<double, double>> found;
+        for (const FieldCorner& corner : field_corners(PlaneField{}, ring))
+            found.emplace_back(corner.at.x, corner.at.y);
+        return found;
+    };
+    using Points = std::vector<std::pair<double, double>>;
+    const Points square = {{0, 0}, {100, 0}, {100, 100}, {0, 100}};
+    CHECK(at({{0, 0}, {100, 0}, {100, 100}, {0, 100}}) == square);
+    CHECK(at({{0, 0}, {50, 0.4}, {100, 0}, {100, 100}, {0, 100}}) == square);
+    CHECK(at({{0, 0}, {50, 0.6}, {100, 0}, {100, 100}, {0, 100}}).size() == 5);
+    // The last point too, and a bend that grows: 0.4 m off from its neighbors, then 0.8 m.
+    CHECK(at({{0, 0}, {100, 0}, {100, 100}, {0, 100}, {0.4, 50}}) == square);
+    CHECK(at({{0, 0}, {40, -0.4}, {80, -1.6}, {120, -3.6}, {120, 100}}).size() == 4);
+    // Out and back the same way.
+    CHECK(at({{0, 0}, {50, 80}, {0, 0}, {-50, 10}}).size() == 4);
+}
+
+TEST_CASE("blocks say where they are and how long they take, without a speed not how long") {
+    const auto ring = [](double west) {
+        return fmt::format(
+            "[[[{0}, 36.6], [{1}, 36.6], [{1}, 36.6036], [{0}, 36.6036], [{0}, 36.6]]]", west,
+            west + 0.0045);
+    };
+    const auto feature = [&](double west, const char* name) {
+        return fmt::format(R"({{"type": "Feature", "properties": {{"name": "{}"}}, "geometry":
+{{"type": "MultiPolygon", "coordinates": [{}]}}}})",
+                           name, ring(west));
+    };
+    FieldQuestion asked =
+        question(R"({"type": "FeatureCollection", "features": [)" + feature(-119.7, "West") + ", " +
+                 feature(-119.69, "East") + "]}");
+    const auto field = ask(asked);
+    REQUIRE(field);
+    REQUIRE(field->blocks.size() == 2);
+    CHECK(field->blocks[1].name == "East");
+    CHECK(field->blocks[1].number == 2);
+    CHECK(field->blocks[1].file == "square.geojson");
+    CHECK(field->corners_of == std::vector<std::size_t>{0, 1});
+    // A hundredth of a degree apart, where 0.0045 are 402.5 m; both as far north.
+    const FieldBlock &west = field->blocks[0], &east = field->blocks[1];
+    CHECK(east.middle.x - west.middle.x == doctest::Approx(402.5 / 0.0045 * 0.01).epsilon(0.003));
+    CHECK(east.middle.x + west.middle.x == doctest::Approx(0).epsilon(0.1));
+    CHECK(east.middle.y == doctest::Approx(west.middle.y));
+    CHECK(std::abs(east.middle.y) < 1);
+    REQUIRE(east.ripping);
+    CHECK(*east.ripping == doctest::Approx(40 * 399.5 / 3600).epsilon(0.003));
+    CHECK(east.mean == doctest::Approx(399.5 / 0.3048).epsilon(0.003));
+    CHECK(west.order + east.order == 3);
+    asked.request.speed = 0;
+    const auto still = ask(asked);
+    REQUIRE(still);
+    CHECK_FALSE(still->ripping);
+    CHECK_FALSE(still->blocks[0].ripping);
+    CHECK_FALSE(still->blocks[0].turning);
+    CHECK(still->blocks[0].pulls == west.pulls);
 }
 
 } // namespace field_test

@@ -83,6 +83,24 @@ TEST_CASE("a cell says why it has no rate, and which caution it brings up") {
     CHECK(card->pages[0].notes == expected);
 }
 
+TEST_CASE("a cell past either end of a range that the card itself moves says so") {
+    const Priced job = priced_ok("model \"m\"\ngiven depth = 3.5 ft  \"depth\"\n"
+                                 "given wide = 5 ft  \"pulls\"  within depth / 2 .. 2 * depth\n"
+                                 "given area = 10 ac  \"acres\"\n"
+                                 "cost work : $/ft = $1/ft over depth + wide\n"
+                                 "price \"Rip\" per ac of area\n");
+    CardQuestion asked;
+    asked.rows = {"depth", {3, 4}};      // at 3 ft pulls are 1.5 ft to 6 ft apart,
+    asked.columns = {"wide", {7, 1.75}}; // at 4 ft 2 ft to 8 ft
+    const auto card = ask(job.job(), asked);
+    REQUIRE(card.value.has_value());
+    CHECK(card->notes ==
+          std::vector<std::string>{"`wide` would be 7 ft, outside its allowed range",
+                                   "`wide` would be 1.75 ft, outside its allowed range"});
+    const std::vector<std::vector<std::size_t>> expected = {{0}, {}, {}, {1}};
+    CHECK(card->pages[0].notes == expected);
+}
+
 TEST_CASE("only what holds for every cell is a term of the card") {
     const Priced job = priced_ok("model \"m\"\npart \"Field\"\n"
                                  "  given depth = 5 ft  \"depth\"\n"

@@ -1,5 +1,6 @@
 // What a log that is whole, or only a part, says of the whole job; and what the log alone can know.
 #include <string>
+#include <utility>
 
 #include <doctest/doctest.h>
 
@@ -120,6 +121,16 @@ TEST_CASE("what the log can know is taken from it: trips, tips, a crew that wait
                                 "crew_waited\n2027-06-21,0,22,100,900,3,rain,yes\n",
                                 own.counted));
     CHECK(row_of(waited, "standby_crew").actual_amount == doctest::Approx(3 * 62));
+    // A crew that costs nothing while it waits, or hours that are none, say nothing.
+    for (const auto& [a_day, hours] : {std::pair{400.0, 10.0}, {1'020.0, 0.0}}) {
+        own.lines = {{"standing_by", 400}, {"standing_by_with_crew", a_day}, {"day_hours", hours}};
+        const VarianceAnswer free = variance(
+            own, must_read("date,meter_start,meter_stop,acres,gallons,down_hours,down_cause,"
+                           "crew_waited\n2027-06-21,0,22,100,900,3,rain,yes\n",
+                           own.counted));
+        for (const VarianceRow& row : free.rows)
+            CHECK(row.quoted.name != "standby_crew");
+    }
 }
 
 TEST_CASE("several machines are told apart by the names that people give them") {

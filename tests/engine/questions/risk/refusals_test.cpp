@@ -1,4 +1,7 @@
 // What a refusal does to the trials of a job.
+#include <cmath>
+#include <string>
+
 #include <doctest/doctest.h>
 
 #include "engine/questions/risk/risk.h"
@@ -95,6 +98,39 @@ TEST_CASE("a refusal that does not move in this job, or does not happen, is not 
                              "require hard <= 1  \"never\" costs $1\n";
     const RiskAnswer risk = ask(priced_ok(text), question(1 << 12));
     CHECK(risk.refusals.size() == 2);
+}
+
+TEST_CASE("correlations of what does not move are passed over, and none goes past 100 %") {
+    const auto correlated = [](const std::string& first, const std::string& second) {
+        return "model \"m\"\ngiven k = 1  \"k\"\n"
+               "given a = 3  \"a\"  swing even 0 .. 6\ngiven b = 3  \"b\"  swing even 0 .. 6\n"
+               "given c = 2  \"c\"  swing even 1 .. 3\n"
+               "correlate a, b " +
+               first + "\ncorrelate b, c " + second + "\ny : 1 = a + b + c  \"y\"\n";
+    };
+    RiskQuestion q = question(1 << 14);
+    q.lines = {"y"};
+    q.hold = {"c"};
+    const RiskAnswer risk = ask(priced_ok(correlated("50 %", "90 %")), q);
+    CHECK(risk.dependent);
+    // Of even ranges 6 wide: 3 + 3, and twice what they share. Ranks go together by 50 %.
+    CHECK(std::pow(risk.measured[0].spread, 2) == doctest::Approx(3 + 3 + 2 * 1.5).epsilon(0.01));
+    const auto refused = acre::engine::ask(priced_ok(correlated("k * 150 %", "90 %")).job(), q);
+    CHECK_FALSE(refused);
+    CHECK(acre::tests::title_of(refused.said) == "`a` and `b` cannot move together by 150 %");
+}
+
+TEST_CASE("any price above zero can be judged, and none that is not") {
+    const Priced job = priced_ok(refusing(" costs $300", " costs $700"));
+    RiskQuestion q = question(1 << 10);
+    q.total = 0.5;
+    CHECK(ask(job, q).paid == 0.5);
+    for (const double none : {0.0, -1.0, HUGE_VAL, std::nan("")}) {
+        q.total = none;
+        const auto answer = acre::engine::ask(job.job(), q);
+        CHECK_FALSE(answer);
+        CHECK(acre::tests::title_of(answer.said) == "the price is not above zero");
+    }
 }
 
 } // namespace refusals_test

@@ -41,6 +41,8 @@ TEST_CASE("a percentile lies in its bin as far as its share of the bin's answers
         CHECK(found[i] == doctest::Approx(expected[i]).epsilon(1e-12));
     }
     CHECK(tally.percentiles(bins, std::vector<double>{0.45}) == std::vector<double>{found[4]});
+    // Where rounding asks for more than all, the greatest.
+    CHECK(tally.percentiles(bins, std::vector<double>{1 + 1e-9}) == std::vector<double>{16});
     // Never past what was found: the one answer of a bin does not fill it.
     const Tally one = tally_of({11.4}, 11.4, bins);
     CHECK(one.percentiles(bins, std::vector<double>{0.01, 0.5, 0.99}) ==

@@ -98,9 +98,17 @@ TEST_CASE("what is not lawful is told the whole way, also by a job that could sh
     CHECK(code_of("date 2027-05-01\nset area = 0.9 ac\n") == lang::Code::I602);
     CHECK(code_of("date 2027-05-01\nset pace = 1.7 ac/h\n") == lang::Code::E504);
     CHECK(code_of("date 2027-05-01\nset area = 5 h\n") == lang::Code::U304);
+    // Of givens that the plan has seen, and values that it cannot take.
+    for (const char* fair : {"set pace = 2 ac/h\n", "set method = both\n"})
+        CHECK_FALSE(jobs.add("c.job", job("c", std::string("date 2027-05-01\n") + fair))
+                        .diagnostics.has_errors());
+    CHECK(code_of("date 2027-05-01\nset pace = 1.7 ac/h\n") == lang::Code::E504);
+    code_of("date 2027-05-01\nset method = sideways\n");
+    CHECK(jobs.put_in() == 0);
+    CHECK(jobs.plans() == 3);
     CHECK(code_of("date 2027-05-01\nset nosuch = 5 h\n") == lang::Code::I601);
     CHECK(code_of("set area = 40 ac\n") == lang::Code::I603);
-    CHECK(jobs.jobs().size() == 1);
+    CHECK(jobs.jobs().size() == 3);
     CHECK_FALSE(jobs.too_much());
 }
 
@@ -188,6 +196,13 @@ TEST_CASE("a machine of the fleet that no job uses is a slip of the pen") {
     CHECK(said.code == lang::Code::Q001);
     REQUIRE(said.helps.size() == 1);
     CHECK(said.helps[0].text == "did you mean `crawler`?");
+    question.fleet.clear();
+    question.another = "grader";
+    CHECK(ask(jobs, question).said.diagnostics.all().front().notes ==
+          std::vector<std::string>{"machines of these jobs: crawler"});
+    const SeasonJobs none = reader();
+    CHECK(ask(none, question).said.diagnostics.all().front().notes ==
+          std::vector<std::string>{"no model of these jobs says what a machine costs a year"});
 }
 
 TEST_CASE(

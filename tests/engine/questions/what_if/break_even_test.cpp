@@ -46,6 +46,24 @@ TEST_CASE("this job's price is told as it is charged, where that is another figu
     CHECK_FALSE(ask(head + x_one_to_ten + "y : 1 = x * 2  \"y\"\n", 6).charged);
 }
 
+TEST_CASE("a line that touches midway between two points of the search is found") {
+    // Points lie at whole numbers: the lowest place is as far from 100 as from 101.
+    const BreakEvenAnswer found = ask(head + "given x = 2  \"x\"  within 0 .. 4096\n"
+                                             "y : 1 = (x - 100.5) ^ 2  \"y\"\n",
+                                      0);
+    REQUIRE(found.crossings.size() == 1);
+    CHECK(found.crossings[0].kind == CrossingKind::Touch);
+    CHECK(found.crossings[0].x == doctest::Approx(100.5));
+}
+
+TEST_CASE("what the other job lacks is told of the other job") {
+    const Priced job = priced_ok(head + x_one_to_ten + "y : 1 = x * 2  \"y\"\n");
+    const Priced other = priced_ok(head + "given z = 2  \"z\"\ny : 1 = z * 2  \"y\"\n");
+    const auto answer = acre::engine::ask(job.job(), other.job(), {"x", "y", 0, {}});
+    CHECK_FALSE(answer);
+    CHECK(acre::tests::title_of(answer.said) == "in the other job no given named `x`");
+}
+
 TEST_CASE("roots are those of the closed forms") {
     struct Row {
         const char *range, *formula;

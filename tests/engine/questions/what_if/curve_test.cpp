@@ -2,6 +2,7 @@
 #include "engine/questions/what_if/curve.h"
 
 #include <cmath>
+#include <string>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -67,6 +68,30 @@ TEST_CASE("a change is between two neighboring numbers, on the way up and down")
     const Curve::Change down = w.first_change(w.at(9), w.at(2));
     CHECK(down.before.x == up.after.x);
     CHECK(down.after.x == up.before.x);
+}
+
+TEST_CASE("a swing between numbers that are one is a slip, between formulas it stands still") {
+    const Priced job =
+        priced_ok("model \"m\"\ngiven a = -5  \"a\"  swing -5 .. -5\n"
+                  "given b : ft = 12 in  \"b\"  swing 1 ft .. 12 in\n"
+                  "given c = 2  \"c\"  swing (when a < 0 then 2 otherwise 1) .. (when a < 0 then 2 "
+                  "otherwise 3)\n"
+                  "given d = 2  \"d\"  swing 1 / (a + 5) .. 3\ngiven e = 2  \"e\"  swing 1 .. 3\n"
+                  "y : 1 = a + b / 1 ft + c + d + e\n");
+    const std::vector<Axis> axes = all_axes(job);
+    REQUIRE(axes.size() == 5);
+    const auto trouble = [&](std::size_t i) {
+        const auto said = swing_trouble(job, axes[i]);
+        return said ? said->title : std::string();
+    };
+    REQUIRE(axes[0].swing);
+    CHECK(trouble(0) == "the swing of `a` is empty: -5 .. -5");
+    REQUIRE(axes[1].swing);
+    CHECK(trouble(1) == "the swing of `b` is empty: 1 ft .. 1 ft");
+    CHECK_FALSE(axes[2].swing);
+    REQUIRE(axes[3].swing);
+    CHECK(trouble(3) == "the swing of `d` has no answer in this job");
+    CHECK(trouble(4).empty());
 }
 
 TEST_CASE("reading costs the making of a reader once, and each point") {

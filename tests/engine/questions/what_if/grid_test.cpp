@@ -42,6 +42,19 @@ std::size_t input_of(const Priced& job, std::string_view name) {
 
 } // namespace
 
+TEST_CASE("places up to the limit of cells, and none past it") {
+    CHECK(places({0, 3'999'999}, 1.0)->size() == max_grid_cells);
+    CHECK_FALSE(places({0, 4'000'000}, 1.0));
+    CHECK(places({0, 1}, max_grid_cells)->size() == max_grid_cells);
+    CHECK_FALSE(places({0, 1}, max_grid_cells + 1));
+    CHECK(*places({0, 1}, std::size_t{2}) == std::vector<double>{0, 1});
+    CHECK_FALSE(places({0, 1}, std::size_t{1}));
+    // The last place is the end itself where steps lead to it, else the last step before it.
+    CHECK(*places({1, 2}, 0.5) == std::vector<double>{1, 1.5, 2});
+    CHECK(*places({1, 2.2}, 0.5) == std::vector<double>{1, 1.5, 2});
+    CHECK(*places({3, 3}, 0.5) == std::vector<double>{3});
+}
+
 TEST_CASE("every cell holds what the value reader says there, the last axis fastest") {
     const Priced job = priced_ok(text);
     std::vector<double> many;

@@ -71,6 +71,13 @@ TEST_CASE("a second haul from sixty acres on takes the profit away for a while")
     CHECK(covered[1].low == doctest::Approx(80));
 }
 
+TEST_CASE("half a dollar short at every acre is short") {
+    std::string text = model;
+    text.replace(text.find("$2,000 over 1"), 13, "$0.50 over 1");
+    CHECK(ask(text, 300).thresholds[0].covered.empty());
+    CHECK(ask(text, 301).thresholds[0].covered.size() == 1);
+}
+
 TEST_CASE("a model of lump sums has no price per unit") {
     const Priced job = priced_ok("model \"m\"\ngiven area = 4 ac  \"acres\"  within 1 ac .. 9 ac\n"
                                  "cost work : $/ac = $300/ac over area\nprice \"All\" lump\n");

@@ -279,4 +279,34 @@ TEST_CASE("givens with one label are called by their names") {
     CHECK(effect_of(*named, "c").given.called == "c");
 }
 
+TEST_CASE("of givens of a block that do the same the first is told to do most") {
+    const SensitivityAnswer s =
+        ask(priced_ok("job \"j\"\nmodel \"m\"\nblock west\nblock east\n  set b = 9\n",
+                      {{{"m.rate", "model \"m\"\nlist block\npart \"All\" each block\n"
+                                   "  given area = 2 ac  \"acres\"\n"
+                                   "  given a = 2  \"a\"  swing 1 .. 3\n"
+                                   "  given b = 2  \"b\"  swing 1 .. 10\n"
+                                   "  given c = 2  \"c\"  swing 1 .. 3\n"
+                                   "  one : 1 = a + (when b > 8 then b otherwise 0) + c\n"
+                                   "y : 1 = sum(one)  \"y\"\n"}}}),
+            "y");
+    REQUIRE(s.blocks.size() == 2);
+    CHECK(s.blocks[0].name == "west");
+    CHECK(s.blocks[0].givens == 3); // b swings up to 10 in both
+    CHECK(s.blocks[1].givens == 3);
+    CHECK(s.blocks[0].widths == doctest::Approx(2 + 10 + 2));
+    CHECK(s.effects[s.blocks[0].most].given.name == "west.b");
+    CHECK(s.blocks[1].widths == doctest::Approx(2 + 10 + 2)); // 0 to 10
+    const SensitivityAnswer same =
+        ask(priced_ok("job \"j\"\nmodel \"m\"\nblock west\n",
+                      {{{"m.rate", "model \"m\"\nlist block\npart \"All\" each block\n"
+                                   "  given area = 2 ac  \"acres\"\n"
+                                   "  given a = 2  \"a\"  swing 1 .. 3\n"
+                                   "  given c = 2  \"c\"  swing 1 .. 3\n"
+                                   "  one : 1 = a + c\ny : 1 = sum(one)  \"y\"\n"}}}),
+            "y");
+    REQUIRE(same.blocks.size() == 1);
+    CHECK(same.effects[same.blocks[0].most].given.name == "west.a");
+}
+
 } // namespace sensitivity_test
