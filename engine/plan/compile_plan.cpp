@@ -113,6 +113,7 @@ void add_conditions(const lang::Sheet& sheet, PlanBuilder& builder, NodeCompiler
         plan.fleet_over.push_back(slot_of(fleet.over));
     }
     for (const lang::Given& given : sheet.givens) {
+        plan.given_slot.push_back(line_slots[given.line]);
         plan.within_low.push_back(slot_of(given.within_low));
         plan.within_high.push_back(slot_of(given.within_high));
         plan.swing_low.push_back(swing_bound(given, slot_of(given.swing_low), line_slots, builder));

@@ -1,6 +1,7 @@
 #include "engine/questions/what_if/job_lanes.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "engine/plan/not_negative.h"
@@ -9,6 +10,14 @@
 #include "engine/questions/what_if/reach.h"
 
 namespace acre::engine {
+namespace {
+
+// But for what two ways to one figure differ by, as where the job itself is judged.
+bool not_past(double low, double high) {
+    return low <= high + 1e-12 * std::fmax(std::fabs(low), std::fabs(high));
+}
+
+} // namespace
 
 JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
                    std::span<const Slot> targets, std::size_t judged,
@@ -46,6 +55,18 @@ JobLanes::JobLanes(const Compiled& compiled, std::span<const Axis> axes,
             bounds_.back().value = wanted.size();
             wanted.push_back(plan.line_slot[axes[k].line]);
         }
+    }
+    for (std::size_t i = 0; i < plan.given_slot.size(); ++i) {
+        const Slot value = plan.given_slot[i], low = plan.within_low[i], high = plan.within_high[i];
+        const auto is_axis = [&](const Axis& axis) { return axis.given == i; };
+        if (value == no_slot || low == no_slot || high == no_slot ||
+            !(varies[value] || varies[low] || varies[high]) ||
+            std::any_of(axes.begin(), axes.end(), is_axis) ||
+            (bounds.of(low).high <= bounds.of(value).low &&
+             bounds.of(value).high <= bounds.of(high).low))
+            continue;
+        bounds_.push_back({0, wanted.size(), wanted.size() + 1, wanted.size() + 2});
+        wanted.insert(wanted.end(), {low, high, value});
     }
     wanted_ = wanted.size();
     const std::vector<double> settled = bounds.settled();
@@ -99,7 +120,7 @@ std::size_t JobLanes::run(std::size_t lanes, const double* const* in, double* co
         const double* const low = scratch.out[bound.low];
         const double* const high = scratch.out[bound.high];
         mark(LaneFault::OutsideRange, any.any_outside(x, low, high, lanes),
-             [=](std::size_t i) { return !(low[i] <= x[i] && x[i] <= high[i]); });
+             [=](std::size_t i) { return !(not_past(low[i], x[i]) && not_past(x[i], high[i])); });
     }
     return clean ? 0 : silence(lanes, out, scratch);
 }

@@ -1,6 +1,6 @@
 // Many variants of one job at once: the lane reader, and the judgement of every lane. A variant
-// without an answer (poison, a requirement not met, a varied given outside its allowed range, a
-// line below zero that has no sense there) is marked and never mixed into a result.
+// without an answer (poison, a requirement not met, a given outside its allowed range, a line below
+// zero that has no sense there) is marked and never mixed into a result.
 #pragma once
 
 #include <array>
