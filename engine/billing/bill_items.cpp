@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "engine/billing/minimum_again.h"
 #include "engine/words/billing.h"
 #include "engine/words/money.h"
 #include "lang/units/catalog.h"
@@ -132,8 +133,8 @@ class Items {
 
     std::optional<lang::Said> minimum(const RecordItem& item, std::int64_t cents) {
         std::string term, fault;
-        const std::optional<double> least = terms_.minimum(item, term, fault);
-        if (!fault.empty()) {
+        std::optional<double> least = terms_.minimum(item, term, fault);
+        if (!fault.empty() && !(least = minimum_again(quote_, item))) {
             lang::Said failure;
             failure.diagnostics.add(
                 lang::placeless(lang::Code::R010, std::move(fault),

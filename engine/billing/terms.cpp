@@ -92,6 +92,7 @@ std::optional<double> Terms::minimum(const RecordItem& item, std::string& term,
                 return line->value;
             }
         }
+        term = step.text;
         fault = fmt::format("the minimum of `{}` is a formula that its record does not have by "
                             "itself: `{}`",
                             item.title, step.text);
