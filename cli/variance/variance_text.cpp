@@ -116,7 +116,12 @@ std::string income_words(const Income& income) {
 
 // What a figure of a part of the job is, and which figures were filled in.
 void partly(const engine::VarianceAnswer& variance, std::string& out) {
-    if (variance.scaled_by != 1)
+    if (variance.by_service)
+        out += remark(fmt::format("The job is not finished: the log has {} of its work. What it "
+                                  "has of each service is multiplied to stand beside the whole "
+                                  "of that service; one of which it has no work is as quoted.",
+                                  percent_text(variance.share)));
+    else if (variance.scaled_by != 1)
         out += remark(fmt::format("The job is not finished: the log has {} of its work, and every "
                                   "figure from it is multiplied by {} to stand beside the whole "
                                   "quote.",
@@ -132,6 +137,13 @@ void partly(const engine::VarianceAnswer& variance, std::string& out) {
                                   terminal_text(column),
                                   left.days == 1 ? "a day" : fmt::format("{} days", left.days),
                                   lang::fixed_text(left.hours, 1)));
+    for (const std::string& machine : variance.unlogged_machines)
+        out += remark("No row of the log is of the machine `" + terminal_text(machine) +
+                      "`: what goes by its hours is as quoted.");
+    if (variance.log.of_no_service > 1e-9)
+        out += remark(fmt::format("{} h of the meter are in rows without any work; these are "
+                                  "shared among the services as the others are.",
+                                  lang::fixed_text(variance.log.of_no_service, 1)));
 }
 
 void fuel(const engine::VarianceAnswer& variance, std::string& out) {

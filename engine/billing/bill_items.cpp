@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "engine/billing/minimum_again.h"
+#include "engine/log/row_work.h"
 #include "engine/words/billing.h"
 #include "engine/words/money.h"
 #include "lang/units/catalog.h"
@@ -35,10 +36,11 @@ std::ptrdiff_t dots(const std::string& name) {
 const LogRow* unlogged_row(const JobLog& log, const std::string& column) {
     std::set<std::string_view> told;
     for (const LogRow& row : log.rows)
-        if (row.counted.contains(column))
+        if (row.counted.contains(column) || (log.several_services && !row.services.empty()))
             told.insert(row.date);
     for (const LogRow& row : log.rows)
-        if (row.hours > row.hourly_hours && !told.contains(row.date))
+        if (row.hours > row.hourly_hours && !told.contains(row.date) &&
+            !is_of_other_work(log, row, column))
             return &row;
     return nullptr;
 }
@@ -200,7 +202,7 @@ std::optional<Measured> measured(const QuoteRecord& quote, const RecordItem& ite
         return std::nullopt;
     double otherwise = 0;
     for (const LogRow& row : log.rows)
-        if (names_machine(row.machine, found->machine))
+        if (names_machine(row.of, found->machine))
             otherwise += row.hourly_hours;
     return Measured{found, *own - otherwise};
 }

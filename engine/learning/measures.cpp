@@ -27,6 +27,27 @@ Measure by_the_hour(const JobLog& log, const std::string& column) {
     return measure;
 }
 
+// Of machines of several kinds, which work one after the other: all that was done in all their
+// hours, known as well as so many days are. Where one of them has no row, its hours are not known.
+Measure by_all_hours(const JobLog& log, const LogTotals& sums, const JobReadings& readings,
+                     const std::string& column) {
+    Measure measure;
+    const auto done = sums.counted.find(column);
+    if (done == sums.counted.end() || !(done->second > 0) || !(sums.hours > 0))
+        return measure;
+    if (log.fuels.contains(column) && sums.unlogged.contains(column))
+        return measure;
+    for (const std::string& machine : readings.machines)
+        if (!hours_of(sums, machine))
+            return measure;
+    measure.known = true;
+    measure.value = done->second * filled(sums, column) / sums.hours;
+    measure.error =
+        error_of_one_day / std::sqrt(static_cast<double>(std::max<std::size_t>(sums.days, 1)));
+    measure.hours = sums.hours;
+    return measure;
+}
+
 Measure plain(double value) {
     Measure measure;
     measure.known = value > 0;
@@ -93,7 +114,9 @@ std::vector<Measure> measures_of(const JobLog& log, const JobReadings& readings,
         switch (reading.tells) {
         case Tells::Pace:
         case Tells::Burn:
-            measures.push_back(by_the_hour(log, reading.name));
+            measures.push_back(readings.machines.size() < 2
+                                   ? by_the_hour(log, reading.name)
+                                   : by_all_hours(log, sums, readings, reading.name));
             break;
         case Tells::FuelPrice:
             measures.push_back(plain(sums.fuel_price));

@@ -8,6 +8,7 @@
 
 #include "engine/book/quoted.h"
 #include "engine/learning/binomial.h"
+#include "engine/questions/log_services.h"
 
 namespace acre::engine {
 namespace {
@@ -24,6 +25,8 @@ const RecordSpread* cost_spread(const QuoteRecord& quote) {
 // The share of the quoted work that the log has; 1 where the model counts none.
 double share_logged(const QuoteRecord& quote, const JobLog& log) {
     const LogTotals sums = totals(log);
+    if (const LogServices services(quote.counted, log, sums); services.several())
+        return services.share_of_all();
     for (const CountedLine& line : quote.counted)
         if (line.how == Counting::Work && line.unit != "h" &&
             line.name.find('.') == std::string::npos && line.quoted > 0) {

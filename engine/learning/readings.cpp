@@ -7,6 +7,7 @@
 
 #include "engine/learning/draw_readings.h"
 #include "engine/learning/moving_parts.h"
+#include "engine/log/row_work.h"
 #include "engine/words/words.h"
 
 namespace acre::engine {
@@ -188,6 +189,10 @@ lang::Outcome<JobReadings> readings_of(const PricedJob& job,
                                        double& work) {
     JobReadings result;
     result.several = has_several(counted);
+    if (counts_several_kinds(counted))
+        for (const CountedLine& line : counted)
+            if (line.how == Counting::Meter && line.quoted > 0)
+                result.machines.push_back(line.machine);
     result.ground = ground_of(job);
     const std::vector<MovingPart> parts = moving_parts(job, assumptions);
     std::vector<Ratio> ratios = Readings(job, counted, spent).find(result.several);

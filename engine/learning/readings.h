@@ -54,6 +54,7 @@ struct JobReadings {
     Ground ground;
     // Machines of several services under one log: nobody can say whose hours they were.
     bool several = false;
+    std::vector<std::string> machines; // that are counted, where they are of several kinds
 };
 
 // `job`: as the season prices it; `counted`: what its log counts; `spent`: the costs for which the

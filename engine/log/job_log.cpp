@@ -12,6 +12,7 @@
 #include "engine/log/csv_table.h"
 #include "engine/log/log_cells.h"
 #include "engine/log/log_heads.h"
+#include "engine/log/row_work.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -333,6 +334,7 @@ lang::Outcome<JobLog> read_job_log(std::string name, std::string text,
         std::optional<JobLog> log =
             Reader(std::move(table), between != ',', counted, said.diagnostics).read();
         if (log) {
+            assign_rows(*log, counted);
             log->sources = sources;
             return std::move(*log);
         }

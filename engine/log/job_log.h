@@ -42,11 +42,19 @@ struct LogRow {
     std::map<std::string, double> counted; // by column of fuel or work; an empty cell is not there
     std::map<std::string, double> amounts; // by cost
     std::vector<lang::Span> cells;         // by column
+    // Whose row it is (row_work.h): the machine as the job calls it, or else as the row does; its
+    // kind, where the job has several; the services that it has work of.
+    std::string of, kind;
+    std::set<std::string, std::less<>> services;
 };
 struct JobLog {
     std::vector<LogRow> rows;
-    std::set<std::string, std::less<>> columns;             // those of fuel and work that it has
-    std::set<std::string, std::less<>> fuels;               // of these, those of fuel
+    std::set<std::string, std::less<>> columns; // those of fuel and work that it has
+    std::set<std::string, std::less<>> fuels;   // of these, those of fuel
+    std::set<std::string, std::less<>> work;    // those of work, hours not among them
+    bool several_services = false;              // that the rows have work of
+    // By service: the kinds of machine that do its work.
+    std::map<std::string, std::set<std::string, std::less<>>, std::less<>> kinds_of;
     std::map<std::string, std::size_t, std::less<>> column; // of every head
     std::shared_ptr<const lang::SourceMap> sources;         // its own text
 
@@ -80,6 +88,7 @@ lang::Outcome<JobLog> read_job_log(std::string name, std::string text,
 struct Unlogged {
     std::size_t days = 0;
     double hours = 0; // of the meter on these days, as far as they count
+    double told = 0;  // of the days that have the figure
 };
 struct LogTotals {
     std::size_t days = 0;          // different dates with work
@@ -89,12 +98,18 @@ struct LogTotals {
     double fuel_price = 0;                    // mean by gallons where it is said; 0: nowhere
     std::map<std::string, double> counted;    // by column of fuel or work
     std::map<std::string, Unlogged> unlogged; // of them, those with days left empty
-    // By what the log calls the machine: hours, and all its fuel.
+    // By machine, as the job calls it or else as the log does: hours, and all its fuel.
     std::map<std::string, double> machine_hours, machine_fuel;
     std::map<std::string, double> amounts, down; // money by cost; hours by cause
     double waited = 0, hourly = 0; // hours for which the crew waited; billed by the hour
+    // Hours of rows that name no work, in a log of several services: of which, nobody knows.
+    double of_no_service = 0;
 };
 LogTotals totals(const JobLog& log);
+
+// What the total of a column is multiplied by: days on which nobody wrote the figure down are like
+// the others.
+double filled(const LogTotals& totals, const std::string& column);
 
 // A log may call a machine by its own name, "Walt", or as the job does, "walt.rig".
 bool names_machine(const std::string& name, const std::string& machine);

@@ -11,6 +11,7 @@
 
 #include "engine/log/log_cells.h"
 #include "engine/log/other_readings.h"
+#include "engine/log/row_work.h"
 #include "lang/units/calendar.h"
 #include "lang/units/number_text.h"
 
@@ -119,30 +120,34 @@ class Checks {
             against_others(*row);
     }
 
-    // Where the log names every machine of the quote, a row of none of them is a slip of the pen.
+    // Where the log names every machine of the quote, a row of none of them is a slip of the pen,
+    // or of a machine whose hours are not the quote's: of several kinds one named is enough. A row
+    // without a name is of the only one.
     void strangers() {
         std::set<std::string> machines;
         for (const CountedLine& line : context_.counted)
             if (line.how == Counting::Meter)
                 machines.insert(line.machine);
         const LogTotals sum = totals(log_);
-        if (machines.size() < 2 ||
-            !std::all_of(machines.begin(), machines.end(),
-                         [&](const std::string& one) { return hours_of(sum, one).has_value(); }))
+        const auto named =
+            std::count_if(machines.begin(), machines.end(),
+                          [&](const std::string& one) { return hours_of(sum, one).has_value(); });
+        const auto all = static_cast<std::ptrdiff_t>(machines.size());
+        if (named == 0 || (named < all && !counts_several_kinds(context_.counted)))
             return;
         std::string known;
         for (const std::string& one : machines)
             known += (known.empty() ? "" : ", ") + one.substr(0, one.find('.'));
         for (const LogRow& row : log_.rows)
-            if (row.hours > 0 &&
-                std::none_of(machines.begin(), machines.end(), [&](const std::string& one) {
-                    return names_machine(row.machine, one);
-                }))
+            if (row.hours > 0 && (machines.size() > 1 || !row.machine.empty()) &&
+                std::none_of(machines.begin(), machines.end(),
+                             [&](const std::string& one) { return names_machine(row.of, one); }))
                 doubt(row, "machine",
                       row.machine.empty()
                           ? "the quote counts several machines, and none is named: " + known
                           : fmt::format("the quote has no machine `{}`: {}", row.machine, known),
-                      "its hours are shared among them");
+                      machines.size() == 1 ? "its hours are taken for the quote's machine"
+                                           : "its hours are shared among them");
     }
 
     // The same meter in other logs: no hour twice, and later days have higher readings.
@@ -220,6 +225,8 @@ class Checks {
             if (row.counted.contains(column) ||
                 std::any_of(context_.counted.begin(), context_.counted.end(), is_optional))
                 continue;
+            if (is_of_other_work(log_, row, column))
+                continue;
             const auto told = told_.find(column);
             if (told == told_.end() || !told->second.contains(row.date))
                 doubt(
@@ -229,16 +236,9 @@ class Checks {
         }
     }
 
-    double quoted_hours() const {
-        double hours = 0;
-        for (const CountedLine& line : context_.counted)
-            hours += line.how == Counting::Meter ? line.quoted : 0;
-        return hours;
-    }
-
     // A figure of a row far from what the quote expects of its hours: a digit too many or too few.
     void pace(const CountedLine& line) {
-        const double hours = quoted_hours();
+        const double hours = quoted_hours(context_.counted, line);
         if (!(hours > 0) || !(line.quoted > 0) || line.optional)
             return;
         for (const LogRow& row : log_.rows) {

@@ -28,10 +28,17 @@ std::string head_name(std::string_view written, const std::vector<std::string_vi
     const std::string word = plain_word(written);
     if (word.starts_with(amount_head))
         return std::string(amount_head) + std::string(written.substr(amount_head.size()));
-    for (const std::string_view name : known)
+    std::string_view ending; // of a service: `yards` for `leveling.yards`
+    std::size_t endings = 0;
+    for (const std::string_view name : known) {
         if (plain_word(name) == word)
             return std::string(name);
-    return std::string(written);
+        if (plain_word(name.substr(name.rfind('.') + 1)) == word) {
+            ending = name;
+            ++endings;
+        }
+    }
+    return std::string(endings == 1 ? ending : written);
 }
 
 std::string_view cost_of_head(std::string_view name) {

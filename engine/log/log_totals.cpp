@@ -6,6 +6,7 @@
 
 #include "engine/log/job_log.h"
 #include "engine/log/log_cells.h"
+#include "engine/log/row_work.h"
 #include "lang/units/calendar.h"
 
 namespace acre::engine {
@@ -32,11 +33,6 @@ bool has_work(const JobLog& log, const LogRow& row) {
                [&](auto& done) { return done.second > 0 && !log.fuels.contains(done.first); });
 }
 
-// Hours of a row in which a column is done: what is billed by the hour makes no acres, but burns.
-double hours_for(const JobLog& log, const LogRow& row, const std::string& column) {
-    return log.fuels.contains(column) ? row.hours : row.hours - row.hourly_hours;
-}
-
 // Days on which the meter ran and no row has a figure in the column.
 Unlogged unlogged(const JobLog& log, const std::string& column) {
     std::map<std::string_view, std::pair<double, bool>> days;
@@ -49,7 +45,8 @@ Unlogged unlogged(const JobLog& log, const std::string& column) {
         if (day.first > 1e-9 && !day.second) {
             ++left.days;
             left.hours += day.first;
-        }
+        } else
+            left.told += day.first;
     return left;
 }
 
@@ -89,9 +86,11 @@ LogTotals totals(const JobLog& log) {
         sum.hours += row.hours;
         sum.hourly += row.hourly_hours;
         sum.waited += row.crew_waited ? row.down_hours : 0;
-        sum.machine_hours[row.machine] += row.hours;
+        const std::string& machine = row.of.empty() ? row.machine : row.of;
+        sum.machine_hours[machine] += row.hours;
         if (row.fuel > 0)
-            sum.machine_fuel[row.machine] += row.fuel;
+            sum.machine_fuel[machine] += row.fuel;
+        sum.of_no_service += log.several_services && row.services.empty() ? row.hours : 0;
         for (const auto& [column, done] : row.counted)
             sum.counted[column] += done;
         if (row.fuel_price > 0) {
@@ -115,6 +114,13 @@ LogTotals totals(const JobLog& log) {
     }
     sum.fuel_price = gallons_priced > 0 ? priced / gallons_priced : 0;
     return sum;
+}
+
+double filled(const LogTotals& totals, const std::string& column) {
+    const auto left = totals.unlogged.find(column);
+    if (left == totals.unlogged.end() || !(left->second.told > 1e-9))
+        return 1; // what sums of a meter are off by is no hour
+    return (left->second.told + left->second.hours) / left->second.told;
 }
 
 bool names_machine(const std::string& name, const std::string& machine) {

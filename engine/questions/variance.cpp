@@ -1,6 +1,7 @@
 #include "engine/questions/variance.h"
 
 #include <algorithm>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -91,6 +92,21 @@ std::vector<std::string> unknown_costs(const Quoted& quoted, const LogTotals& lo
     std::vector<std::string> names;
     for (const auto& [name, amount] : log.amounts)
         if (std::none_of(quoted.costs.begin(), quoted.costs.end(),
+// Money by the costs of the quote: of a service's cost, `planting.nursery_trees`, its own name is
+// enough where no other is called so.
+std::map<std::string, double> by_cost(const Quoted& quoted,
+                                      const std::map<std::string, double>& amounts) {
+    std::map<std::string, double> found;
+    for (const auto& [name, amount] : amounts) {
+        std::set<std::string> meant;
+        for (const QuotedCost& cost : quoted.costs)
+            if (cost.name == name || cost.name.ends_with("." + name))
+                meant.insert(cost.name);
+        found[meant.size() == 1 && !meant.contains(name) ? *meant.begin() : name] += amount;
+    }
+    return found;
+}
+
                          [&cost = name](const QuotedCost& q) { return q.name == cost; }))
             names.push_back(name);
     return names;
@@ -143,6 +159,7 @@ lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log) {
     if (!quoted.finished) {
         answer.share = answer.work_share;
         if (!(answer.share > 0))
+    answer.log.amounts = by_cost(quoted, answer.log.amounts);
             return lang::placeless(lang::Code::R010,
                                    "the log of quote " + quoted.quote + " has no work yet",
                                    {"the job is not finished, so its log would be scaled to the "
@@ -154,10 +171,12 @@ lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log) {
     answer.fuel_machine = fuel_machine(quoted);
     answer.unknown_costs = unknown_costs(quoted, answer.log);
     for (const QuotedCost& cost : quoted.costs)
+        answer.by_service = basis.by_service();
         answer.rows.push_back(row_of(quoted, cost, basis, answer.log, answer.scaled_by));
     if (auto row = crew_waiting(quoted, answer.log, answer.scaled_by))
         answer.rows.push_back(std::move(*row));
     for (const VarianceRow& row : answer.rows) {
+    answer.unlogged_machines = basis.unlogged_machines();
         answer.quoted_cost += row.quoted_amount;
         answer.actual_cost += row.actual_amount;
     }

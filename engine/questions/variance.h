@@ -61,6 +61,7 @@ struct VarianceAnswer {
     std::string quote, job; // its number, the title of its job
     std::vector<VarianceRow> rows;
     std::vector<std::string> unknown_costs; // amount.NAME columns that name no cost of the quote
+    std::vector<std::string> unlogged_machines; // quoted, and not in the log: as quoted
     LogTotals log;
     double price = 0, overhead = 0;          // $, both as quoted
     double income = 0;                       // $, what is billed
@@ -72,6 +73,7 @@ struct VarianceAnswer {
     // Of a job that is not done: the share of its work that the log has, 0 to 1, and what its
     // figures are multiplied by, so that the whole job stands beside the whole quote.
     double share = 1, scaled_by = 1;
+    bool by_service = false;         // each service is scaled by its own work
     double work_share = 1;           // what share of the work quoted the log has, finished or not
     std::vector<CountedRow> counted; // what the log has of it
     std::string fuel_machine;        // the machine whose burn the log tells; may be empty
@@ -83,7 +85,8 @@ struct VarianceAnswer {
 // cost over all hours of a machine, or that share them between them as discing and floating do:
 // those of a truck in the move stay as quoted, like anything else. They follow the machine of their
 // part. Where several machines are counted, a cost over the hours of one follows that one; hours of
-// a machine that the quote does not have are shared out (meter_hours). So does its fuel, where the
+// a machine that the quote does not have are shared out (meter_hours); those of a machine of its
+// own kind that the log does not name are as quoted. So does its fuel, where the
 // rows with fuel name their machine. Round trips and nights that
 // the log does not count go with its days. A column left empty on some days is taken in the share
 // of the hours of the others. Tips that the log counts are charged at their price; hours for which

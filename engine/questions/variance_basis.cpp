@@ -2,14 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+
+#include "engine/log/row_work.h"
 
 namespace acre::engine {
 namespace {
-
-std::string_view entry_of(std::string_view name) {
-    const std::size_t dot = name.rfind('.');
-    return dot == name.npos ? std::string_view() : name.substr(0, dot);
-}
 
 bool same(double a, double b) {
     return std::abs(a - b) <= 1e-9 * std::abs(b);
@@ -21,6 +19,8 @@ Basis::Basis(const Quoted& quoted, const JobLog& log, const LogTotals& totals)
     : quoted_(quoted),
       log_(log),
       totals_(totals),
+      services_(quoted.counted, log, totals),
+      finished_(quoted.finished),
       meter_hours_(meter_hours(totals, quoted.counted)) {
     for (const CountedLine& line : quoted.counted)
         if (line.how == Counting::Meter)
@@ -28,42 +28,89 @@ Basis::Basis(const Quoted& quoted, const JobLog& log, const LogTotals& totals)
     find_parts();
 }
 
+bool Basis::is_unlogged(const CountedLine& meter) const {
+    if (meter.how != Counting::Meter || !(meter.quoted > 0) || meter_hours_.at(meter.machine) > 0 ||
+        hours_of(totals_, meter.machine))
+        return false;
+    return totals_.hours > 0 &&
+           std::none_of(meter_hours_.begin(), meter_hours_.end(), [&](const auto& other) {
+               return other.second > 0 && kind_of(other.first) == kind_of(meter.machine);
+           });
+}
+
+std::vector<std::string> Basis::unlogged_machines() const {
+    std::set<std::string> machines;
+    for (const CountedLine& line : quoted_.counted)
+        if (is_unlogged(line))
+            machines.insert(line.machine);
+    return {machines.begin(), machines.end()};
+}
+
 bool Basis::has_log(const CountedLine& line) const {
+    if (!finished_ && is_of_service(line) && !(services_.share(service_of(line.name)) > 0))
+        return false; // it has not begun
     switch (line.how) {
     case Counting::Meter:
-        return hours_ > 0;
+        return hours_ > 0 && !is_unlogged(line);
     case Counting::Days:
         return totals_.days > 0;
+    case Counting::Fuel: // of a machine that is not in the log neither is the fuel
+        return log_.columns.contains(line.name) && unlogged_machines().empty();
     default:
         return log_.columns.contains(line.name);
     }
 }
 
 double Basis::logged(const CountedLine& line) const {
-    return scale_ * so_far(line);
+    return scale_of(line) * so_far(line);
+}
+
+bool Basis::is_of_service(const CountedLine& line) const {
+    return services_.several() && line.name.find('.') != std::string::npos &&
+           (line.how == Counting::Meter || is_work(line));
+}
+
+double Basis::scale_of(const CountedLine& line) const {
+    if (!by_service() || (!is_of_service(line) && !log_.work.contains(line.name)))
+        return scale_;
+    const double share = services_.share(service_of(line.name));
+    return share > 0 && share < 1 ? 1 / share : 1;
 }
 
 double Basis::so_far(const CountedLine& line) const {
     switch (line.how) {
     case Counting::Meter:
+        if (const auto own = services_.hours(line))
+            return *own;
         return of_machine(line, meter_hours_.at(line.machine));
     case Counting::Days:
         return static_cast<double>(totals_.days);
     default:
         const auto done = totals_.counted.find(line.name);
-        return done == totals_.counted.end() ? 0 : done->second * filled(line.name);
+        return done == totals_.counted.end() ? 0 : done->second * filled(totals_, line.name);
     }
 }
 
 std::pair<double, double> Basis::hours_of_cost(const QuotedCost& cost) const {
     const CountedLine* own = own_meter(cost);
-    if (const auto part = parts_.find(cost.part); own == nullptr && part != parts_.end())
+    const auto part = parts_.find(cost.part);
+    const bool by_part = own == nullptr && part != parts_.end();
+    if (by_part)
         own = part->second;
-    return own != nullptr ? std::pair(own->quoted, logged(*own))
-                          : std::pair(hours_, hours_logged());
+    if (own == nullptr)
+        return {hours_, hours_logged()};
+    std::pair hours(own->quoted, logged(*own));
+    if (const auto less = less_.find(cost.part); by_part && less != less_.end())
+        for (const CountedLine* other : less->second) {
+            hours.first -= other->quoted;
+            hours.second = std::max(0.0, hours.second - logged(*other));
+        }
+    return hours;
 }
 
 double Basis::share() const {
+    if (by_service())
+        return services_.share_of_all();
     for (const CountedLine& line : quoted_.counted)
         if (line.how == Counting::Work && !line.optional && line.quoted > 0 &&
             line.name.find('.') == std::string::npos && has_log(line))
@@ -82,7 +129,7 @@ const CountedLine* Basis::line_of(const QuotedCost& cost) const {
         // Hours that no meter tells are those of the one cost alone.
         if (line.how == Counting::Work && (line.unit == "h" || !(line.quoted > 0)))
             continue;
-        if (line.how == Counting::Meter && !parts_.contains(cost.part))
+        if (line.how == Counting::Meter && !is_by_meter(cost))
             continue;
         if (found != nullptr && found->how != Counting::Meter)
             return nullptr; // of two that it could be
@@ -93,6 +140,18 @@ const CountedLine* Basis::line_of(const QuotedCost& cost) const {
             if (line.how == Counting::Days && line.quoted > 0 && has_log(line))
                 found = &line;
     return found;
+}
+
+bool Basis::is_by_meter(const QuotedCost& cost) const {
+    if (const CountedLine* own = own_meter(cost))
+        return has_log(*own);
+    const auto part = parts_.find(cost.part);
+    if (part == parts_.end() || (part->second != nullptr && !has_log(*part->second)))
+        return false;
+    const auto less = less_.find(cost.part);
+    return less == less_.end() ||
+           std::all_of(less->second.begin(), less->second.end(),
+                       [&](const CountedLine* other) { return has_log(*other); });
 }
 
 double Basis::quantity(const QuotedCost& cost, const CountedLine& line) const {
@@ -118,13 +177,6 @@ double Basis::of_machine(const CountedLine& meter, double run) const {
     return hours > 0 ? run * meter.quoted / hours : run / meters;
 }
 
-double Basis::filled(const std::string& column) const {
-    const auto left = totals_.unlogged.find(column);
-    const double all = totals_.hours - (log_.fuels.contains(column) ? 0 : totals_.hourly);
-    const double known = left == totals_.unlogged.end() ? 0 : all - left->second.hours;
-    return known > 1e-9 ? all / known : 1; // what sums of a meter are off by is no hour
-}
-
 bool Basis::is_over(const QuotedCost& cost, const CountedLine& line) {
     return std::find(line.costs.begin(), line.costs.end(), cost.name) != line.costs.end();
 }
@@ -138,10 +190,10 @@ bool Basis::is_alone(const QuotedCost& cost, const CountedLine& line) const {
 }
 
 const CountedLine* Basis::own_meter(const QuotedCost& cost) const {
-    const std::string_view entry = entry_of(cost.name);
+    const std::string_view entry = service_of(cost.name);
     const CountedLine* found = nullptr;
     for (const CountedLine& line : quoted_.counted) {
-        if (line.how != Counting::Meter || !(line.quoted > 0) || entry_of(line.name) != entry)
+        if (line.how != Counting::Meter || !(line.quoted > 0) || service_of(line.name) != entry)
             continue;
         if (found != nullptr || entry.empty())
             return nullptr;
@@ -205,9 +257,16 @@ void Basis::find_parts() {
             std::none_of(quoted_.costs.begin(), quoted_.costs.end(), [&](const auto& cost) {
                 return cost.quantity_unit == "h" && same(cost.quantity, line.quoted);
             }))
-            for (const std::string& part : sharing(only, line.quoted))
-                if (!whole.contains(part))
-                    done_by(part, line);
+            for (const std::vector<std::string> parts = sharing(only, line.quoted);
+                 const std::string& part : parts) {
+                if (whole.contains(part))
+                    continue;
+                done_by(part, line);
+                for (const std::string& other : parts)
+                    if (const auto own = whole.find(other);
+                        own != whole.end() && own->second != nullptr)
+                        less_[part].push_back(own->second);
+            }
 }
 
 void Basis::done_by(const std::string& part, const CountedLine& meter) {

@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "engine/questions/log_services.h"
 #include "engine/questions/variance.h"
 
 namespace acre::engine {
@@ -27,6 +28,12 @@ class Basis {
     // Hours of the machine that a cost is of, as quoted and as logged; of all where it is of none.
     std::pair<double, double> hours_of_cost(const QuotedCost& cost) const;
 
+    // The machines with hours in the quote of which the log says nothing.
+    std::vector<std::string> unlogged_machines() const;
+
+    // Each service is scaled by itself.
+    bool by_service() const { return !finished_ && services_.several(); }
+
     // What share of the job the log has: by the work of its own model, else by its meter.
     double share() const;
     void scale(double by) { scale_ = by; }
@@ -36,10 +43,17 @@ class Basis {
     double quantity(const QuotedCost& cost, const CountedLine& line) const;
 
   private:
+    // No row is of this machine, though others are called as the quote calls them: its hours are
+    // not known. One of its kind that has hours may have done its work.
+    bool is_unlogged(const CountedLine& meter) const;
     // A machine may work in several parts of the job, or be there though none was quoted.
     double of_machine(const CountedLine& meter, double run) const;
-    // Days on which nobody wrote the figure down are like the others.
-    double filled(const std::string& column) const;
+    // In a job that is not finished each service is scaled by its own work, and one that has not
+    // begun is as quoted.
+    bool is_of_service(const CountedLine& line) const;
+    double scale_of(const CountedLine& line) const;
+    // Whether the hours of a cost are those of a meter, or several, that the log has.
+    bool is_by_meter(const QuotedCost& cost) const;
     static bool is_over(const QuotedCost& cost, const CountedLine& line);
     // Over the hours of one machine.
     bool is_alone(const QuotedCost& cost, const CountedLine& line) const;
@@ -62,11 +76,16 @@ class Basis {
     const Quoted& quoted_;
     const JobLog& log_;
     const LogTotals& totals_;
+    LogServices services_;
+    bool finished_;
     std::map<std::string, double> meter_hours_; // of the log, by machine
     double hours_ = 0, scale_ = 1;
     // Those done by a machine of the log, and by which; null: by several. The hours of a truck in
     // the move are no hours of the machine.
     std::map<std::string, const CountedLine*> parts_;
+    // Where a part shares the hours of a machine with others that have meters of their own: these
+    // meters, whose hours are not the part's.
+    std::map<std::string, std::vector<const CountedLine*>> less_;
 };
 
 } // namespace acre::engine

@@ -311,7 +311,9 @@ TEST_CASE("costs of a part follow the machine whose hours they are") {
                                    two));
     CHECK(answer.rows[0].quantity == doctest::Approx(39));
     CHECK(answer.rows[1].quantity == doctest::Approx(17));
-    CHECK(answer.rows[2].quantity == doctest::Approx(16 * 22.0 / 33)); // the loader's other hours
+    // The loader's hours without those in which it feeds the grinder: 22 less 17, 33 less 17
+    // quoted.
+    CHECK(answer.rows[2].quantity == doctest::Approx(22 - 17));
 }
 
 TEST_CASE("the fuel of each of two machines is what its own rows have") {
