@@ -140,6 +140,10 @@ void partly(const engine::VarianceAnswer& variance, std::string& out) {
     for (const std::string& machine : variance.unlogged_machines)
         out += remark("No row of the log is of the machine `" + terminal_text(machine) +
                       "`: what goes by its hours is as quoted.");
+    if (variance.waited_without_wages > 0)
+        out += remark(fmt::format("The crew waited {} h. The quote has no wages for that: what it "
+                                  "cost is not counted.",
+                                  lang::fixed_text(variance.waited_without_wages, 1)));
     if (variance.log.of_no_service > 1e-9)
         out += remark(fmt::format("{} h of the meter are in rows without any work; these are "
                                   "shared among the services as the others are.",

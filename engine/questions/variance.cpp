@@ -74,7 +74,12 @@ std::optional<VarianceRow> crew_waiting(const Quoted& quoted, const LogTotals& l
     const double a_day =
         own ? line_value(quoted, "standby_crew")
             : line_value(quoted, "standing_by_with_crew") - line_value(quoted, "standing_by");
-    const double hours = line_value(quoted, own ? "crew.meter_per_day" : "day_hours");
+    // A day of shifts is so many meter hours, a day of a day crew so many of work.
+    const bool shifts =
+        quoted.lines.contains("standing_by_with_crew") || !quoted.lines.contains("crew.day_hours");
+    const double hours = line_value(quoted, !own     ? "day_hours"
+                                            : shifts ? "crew.meter_per_day"
+                                                     : "crew.day_hours");
     const double machines = std::max(1.0, line_value(quoted, "machines"));
     if (!(log.waited > 0) || !(a_day > 0) || !(hours > 0))
         return std::nullopt;
@@ -87,11 +92,6 @@ std::optional<VarianceRow> crew_waiting(const Quoted& quoted, const LogTotals& l
     return row;
 }
 
-// Money of the log for what is no cost of the quote.
-std::vector<std::string> unknown_costs(const Quoted& quoted, const LogTotals& log) {
-    std::vector<std::string> names;
-    for (const auto& [name, amount] : log.amounts)
-        if (std::none_of(quoted.costs.begin(), quoted.costs.end(),
 // Money by the costs of the quote: of a service's cost, `planting.nursery_trees`, its own name is
 // enough where no other is called so.
 std::map<std::string, double> by_cost(const Quoted& quoted,
@@ -107,6 +107,11 @@ std::map<std::string, double> by_cost(const Quoted& quoted,
     return found;
 }
 
+// Money of the log for what is no cost of the quote.
+std::vector<std::string> unknown_costs(const Quoted& quoted, const LogTotals& log) {
+    std::vector<std::string> names;
+    for (const auto& [name, amount] : log.amounts)
+        if (std::none_of(quoted.costs.begin(), quoted.costs.end(),
                          [&cost = name](const QuotedCost& q) { return q.name == cost; }))
             names.push_back(name);
     return names;
@@ -154,29 +159,31 @@ lang::Outcome<VarianceAnswer> ask(const Quoted& quoted, const JobLog& log) {
     answer.overhead = quoted.overhead;
     answer.income = quoted.income.value_or(quoted.price);
     answer.log = totals(log);
+    answer.log.amounts = by_cost(quoted, answer.log.amounts);
     Basis basis(quoted, log, answer.log);
     answer.work_share = basis.share();
     if (!quoted.finished) {
         answer.share = answer.work_share;
         if (!(answer.share > 0))
-    answer.log.amounts = by_cost(quoted, answer.log.amounts);
             return lang::placeless(lang::Code::R010,
                                    "the log of quote " + quoted.quote + " has no work yet",
                                    {"the job is not finished, so its log would be scaled to the "
                                     "whole of it"});
         answer.scaled_by = answer.share < 1 ? 1 / answer.share : 1;
         basis.scale(answer.scaled_by);
+        answer.by_service = basis.by_service();
     }
     answer.counted = counted_rows(quoted, log, basis);
     answer.fuel_machine = fuel_machine(quoted);
     answer.unknown_costs = unknown_costs(quoted, answer.log);
+    answer.unlogged_machines = basis.unlogged_machines();
     for (const QuotedCost& cost : quoted.costs)
-        answer.by_service = basis.by_service();
         answer.rows.push_back(row_of(quoted, cost, basis, answer.log, answer.scaled_by));
     if (auto row = crew_waiting(quoted, answer.log, answer.scaled_by))
         answer.rows.push_back(std::move(*row));
+    else
+        answer.waited_without_wages = answer.log.waited;
     for (const VarianceRow& row : answer.rows) {
-    answer.unlogged_machines = basis.unlogged_machines();
         answer.quoted_cost += row.quoted_amount;
         answer.actual_cost += row.actual_amount;
     }

@@ -75,6 +75,7 @@ struct VarianceAnswer {
     double share = 1, scaled_by = 1;
     bool by_service = false;         // each service is scaled by its own work
     double work_share = 1;           // what share of the work quoted the log has, finished or not
+    double waited_without_wages = 0; // h that a crew waited, where the quote has no wages for it
     std::vector<CountedRow> counted; // what the log has of it
     std::string fuel_machine;        // the machine whose burn the log tells; may be empty
 };
