@@ -131,10 +131,10 @@ lang::Outcome<Book::Coming> coming_word(const MarkArguments& arguments, const st
     return coming;
 }
 
-// Why nothing could be made of the log; it would be found out when the job is billed, and be sealed
-// by then. What else is wrong is said where the record is added.
-std::optional<lang::Said> unreadable(const Book& book, const MarkArguments& arguments,
-                                     const std::string& log) {
+// Why nothing could be made of the log, or what is doubtful in it: it would be found out when the
+// job is billed, and be sealed by then. What else is wrong is said where the record is added.
+std::optional<lang::Said> said_of_log(const Book& book, const MarkArguments& arguments,
+                                      const std::string& log) {
     const lang::Outcome<BookState> state = book.state();
     if (!state)
         return std::nullopt;
@@ -145,7 +145,7 @@ std::optional<lang::Said> unreadable(const Book& book, const MarkArguments& argu
     if (lines.empty()) // a model that counts nothing has its logs read by nobody
         return std::nullopt;
     lang::Outcome<engine::JobLog> read = engine::read_job_log(arguments.log, log, lines);
-    return read ? std::nullopt : std::optional(std::move(read.said));
+    return read ? doubts_of(book, *state, *work, *read) : std::move(read.said);
 }
 
 std::string marked_text(const engine::WordRecord& word) {
@@ -158,9 +158,11 @@ Reply mark(const MarkArguments& arguments, const std::string& key, const std::st
     const Book book(arguments.folder);
     const engine::WordRecord& word = arguments.word;
     Reply reply;
+    std::optional<lang::Said> of_log;
     if (!log.empty())
-        if (std::optional<lang::Said> said = unreadable(book, arguments, log))
-            return std::move(*said);
+        of_log = said_of_log(book, arguments, log);
+    if (of_log && of_log->diagnostics.has_errors())
+        return std::move(*of_log);
     BookState seen;
     const About about{{std::string(base_number(word.quote))}, {}};
     // Judged inside append, on the book as it is when the record goes in: two people marking at
@@ -191,6 +193,8 @@ Reply mark(const MarkArguments& arguments, const std::string& key, const std::st
         return reply;
     }
     reply.note = added->note;
+    if (of_log && !of_log->diagnostics.all().empty())
+        reply.said.push_back(std::move(*of_log));
     reply.page = "Quote" + console.done.substr(5) + "\nrecord " +
                  wrap(lang::terminal_text(arguments.folder + "/" + added->file), page_width, 7) +
                  "\n";

@@ -139,6 +139,16 @@ lang::Outcome<std::string> log_seal(const Book& book, const engine::Life& life) 
     return std::string();
 }
 
+lang::Said doubts_of(const Book& book, const BookState& state, const Work& work,
+                     const engine::JobLog& log) {
+    engine::LogContext context = context_of(work.quote, work.contract.life->quote.date);
+    context.others = other_readings(book, state, *work.contract.life);
+    lang::Said doubts;
+    doubts.diagnostics = engine::check_log(log, context);
+    doubts.sources = log.sources;
+    return doubts;
+}
+
 lang::Outcome<WorkLog> log_of(const Book& book, const BookState& state, const Work& work,
                               const std::string& path) {
     const std::string& number = work.contract.life->quote.quote;
@@ -165,11 +175,7 @@ lang::Outcome<WorkLog> log_of(const Book& book, const BookState& state, const Wo
                              engine::log_lines(work.quote));
     if (!log)
         return std::move(log.said);
-    engine::LogContext context = context_of(work.quote, work.contract.life->quote.date);
-    context.others = other_readings(book, state, *work.contract.life);
-    lang::Said doubts;
-    doubts.diagnostics = engine::check_log(*log, context);
-    doubts.sources = log->sources;
+    lang::Said doubts = doubts_of(book, state, work, *log);
     read.log = std::move(*log);
     return {std::move(read), std::move(doubts)};
 }

@@ -30,9 +30,13 @@ struct WorkLog {
     engine::JobLog log;
 };
 
+// What a bookkeeper would doubt in a log of this work (check_log), meters against the logs of other
+// quotes in the book included.
+lang::Said doubts_of(const Book& book, const BookState& state, const Work& work,
+                     const engine::JobLog& log);
+
 // The log at `path`, or without one the log that is sealed. R010: there is none, or another is
-// sealed. What read_job_log says; with the log come the doubts of check_log, meters against the
-// logs of other quotes in the book included.
+// sealed. What read_job_log says; with the log come the doubts in it.
 lang::Outcome<WorkLog> log_of(const Book& book, const BookState& state, const Work& work,
                               const std::string& path);
 
