@@ -71,7 +71,7 @@ lang::Outcome<Income> income_of(const VarianceArguments& arguments, const BookSt
     const lang::Outcome<engine::BillAnswer> bill = engine::ask(question);
     if (bill)
         return Income{static_cast<double>(bill->work_cents) / 100,
-                      posted ? "terms" : "terms without fuel steps",
+                      bill->lacks_fuel ? "terms without fuel steps" : "terms",
                       "",
                       {},
                       0};

@@ -55,7 +55,8 @@ class Fuel {
         if (base == nullptr || step == nullptr || per_acre == nullptr ||
             whole_cents(step->value) < 1 || !(acres_.billed > 0))
             return std::nullopt; // the price holds whatever fuel does
-        if (question_.posted == nullptr && question_.without_fuel)
+        left_out_ = question_.posted == nullptr && question_.without_fuel;
+        if (left_out_)
             return std::nullopt;
         if (question_.posted != nullptr)
             if (auto fault = choose_product())
@@ -72,6 +73,7 @@ class Fuel {
         }
         return std::nullopt;
     }
+    bool left_out() const { return left_out_; }
 
   private:
     const BillQuestion& question_;
@@ -79,6 +81,7 @@ class Fuel {
     const BilledAcres& acres_;
     std::vector<BillLine>& lines_;
     std::string product_;
+    bool left_out_ = false;
     std::set<std::string> lacking_; // weeks without a price
 
     std::optional<lang::Diagnostic> choose_product() {
@@ -304,9 +307,12 @@ lang::Outcome<BillAnswer> ask(const BillQuestion& question) {
     BilledAcres acres;
     if (auto failure = bill_items(question, terms, answer.lines, acres))
         return std::move(*failure);
-    if (acres.line != nullptr)
-        if (auto fault = Fuel(question, terms, acres, answer.lines).all())
+    if (acres.line != nullptr) {
+        Fuel fuel(question, terms, acres, answer.lines);
+        if (auto fault = fuel.all())
             return std::move(*fault);
+        answer.lacks_fuel = fuel.left_out();
+    }
     if (auto failure = bill_standby(question, terms, answer.lines))
         return std::move(*failure);
     if (auto failure = bill_hourly(question, terms, answer.lines))

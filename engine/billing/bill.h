@@ -62,8 +62,9 @@ struct BillAnswer {
     std::vector<BillLine> lines;
     std::int64_t work_cents = 0; // without what is taken off
     std::int64_t due_cents = 0;
-    std::string due;      // the day it is to be paid by; empty: the quote does not say
-    std::string due_term; // the sealed line that says so
+    bool lacks_fuel = false; // the quote has fuel steps, and they were left out (without_fuel)
+    std::string due;         // the day it is to be paid by; empty: the quote does not say
+    std::string due_term;    // the sealed line that says so
 };
 
 // L841: a deposit that was taken off before, or is more than the work; of a job that is not
