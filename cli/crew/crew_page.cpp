@@ -7,6 +7,7 @@
 #include "cli/field/report.h"
 #include "cli/shared/quote_page/wording.h"
 #include "engine/billing/accepted.h"
+#include "engine/billing/bill_items.h"
 #include "engine/book/make_record.h"
 #include "engine/book/texts.h"
 #include "engine/driver.h"
@@ -83,8 +84,14 @@ Grid log_of(const engine::QuoteRecord& quote,
     Grid grid{{"Date", "Machine", "Operator", "Start", "Stop"}, {}, least_log_rows};
     bool fuel = false;
     for (const engine::CountedLine& line : quote.counted) {
-        // The work of the job's own model: what its move counts is the hauler's to write down.
-        if (line.how == engine::Counting::Work && line.name.find('.') == std::string::npos)
+        // The work of the job's own model, and what its items are billed by: what its move counts
+        // is the hauler's to write down.
+        const bool billed = std::any_of(
+            quote.items.begin(), quote.items.end(), [&](const engine::RecordItem& item) {
+                return !item.per.empty() && engine::measured_by(quote, item) == &line;
+            });
+        if (line.how == engine::Counting::Work &&
+            (billed || line.name.find('.') == std::string::npos))
             grid.head.push_back(line.name);
         fuel = fuel || line.how == engine::Counting::Fuel;
     }

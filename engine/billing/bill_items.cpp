@@ -178,12 +178,17 @@ lang::Said at_row(const JobLog& log, const LogRow& row, std::string_view head,
     return said;
 }
 
-std::optional<Measured> measured(const QuoteRecord& quote, const RecordItem& item,
-                                 const JobLog& log) {
+const CountedLine* measured_by(const QuoteRecord& quote, const RecordItem& item) {
     const CountedLine* found = nullptr;
     for (const CountedLine& line : quote.counted)
         if (is_counted_by(item, line) && (found == nullptr || dots(line.name) < dots(found->name)))
             found = &line;
+    return found;
+}
+
+std::optional<Measured> measured(const QuoteRecord& quote, const RecordItem& item,
+                                 const JobLog& log) {
+    const CountedLine* found = measured_by(quote, item);
     if (found == nullptr)
         return std::nullopt;
     const LogTotals sum = totals(log);

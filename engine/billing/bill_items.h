@@ -14,6 +14,8 @@ struct Measured {
     const CountedLine* line = nullptr; // what the job counts
     double quantity = 0;
 };
+// The count of the job that an item is billed by; null: none is.
+const CountedLine* measured_by(const QuoteRecord& quote, const RecordItem& item);
 std::optional<Measured> measured(const QuoteRecord& quote, const RecordItem& item,
                                  const JobLog& log);
 
