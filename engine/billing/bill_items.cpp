@@ -98,7 +98,7 @@ class Items {
         } else {
             take_measured(item, done, line);
         }
-        if (line.cents == 0 && item.cents == 0 && !(line.quantity > 0))
+        if (line.cents == 0 && item.cents == 0 && (!(line.quantity > 0) || item.cost == 0))
             return std::nullopt; // nothing of it on this job
         if (item.per == "ac" && done.line != nullptr && acres_.line == nullptr)
             acres_ = {done.line, done.quantity, line.quantity};
