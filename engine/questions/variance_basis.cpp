@@ -52,9 +52,9 @@ bool Basis::has_log(const CountedLine& line) const {
     switch (line.how) {
     case Counting::Meter:
         return hours_ > 0 && !is_unlogged(line);
-    case Counting::Days:
-        return totals_.days > 0;
-    case Counting::Fuel: // of a machine that is not in the log neither is the fuel
+    case Counting::Days: // of a machine that is not in the log neither are its days and fuel
+        return totals_.days > 0 && unlogged_machines().empty();
+    case Counting::Fuel:
         return log_.columns.contains(line.name) && unlogged_machines().empty();
     default:
         return log_.columns.contains(line.name);

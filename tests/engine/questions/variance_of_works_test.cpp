@@ -65,7 +65,7 @@ TEST_CASE("a machine that the log leaves out costs what was quoted, and not noth
     CHECK(row_of(answer, "excavators").actual_amount ==
           Approx(47.5 * work.value("excavator.without_fuel")));
     for (const char* cost : {"grinders", "grinding_crew", "spreaders", "spreading_crew",
-                             "grind_diesel", "pull_diesel"}) {
+                             "grind_diesel", "pull_diesel", "crew_travel"}) {
         CAPTURE(std::string(cost));
         CHECK(row_of(answer, cost).as_quoted());
         CHECK(row_of(answer, cost).actual_amount == row_of(answer, cost).quoted_amount);
