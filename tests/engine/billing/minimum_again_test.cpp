@@ -1,4 +1,5 @@
 // A minimum that is a formula in its price is worked out again from the sealed texts.
+#include <cmath>
 #include <string>
 
 #include <doctest/doctest.h>
