@@ -58,10 +58,11 @@ TEST_CASE("places up to the limit of cells, and none past it") {
 TEST_CASE(
     "a cell where another given leaves its allowed range has no answer, as the job has none") {
     // `wide` is allowed to 2 a: 7 is past it at a = 3. `far` is computed: 5 a, allowed to 20.
-    const std::string bounded = "model \"m\"\ngiven a = 4\ngiven wide = 7 within 1 .. 2 * a\n"
-                                "given far : 1 = 5 * a within 0 .. 20\nyes : 1 = wide + a + far\n";
+    const std::string bounded =
+        "model \"m\"\ngiven a = 4\ngiven wide = 7 within 1 .. 2 * a\n"
+        "given far : 1 = 5 * a within 0 .. 20\ntogether : 1 = wide + a + far\n";
     const Priced job = priced_ok(bounded);
-    const GridAnswer grid = ask(job, {{{"a", {3, 3.5, 4, 4.5}}}, {"yes"}});
+    const GridAnswer grid = ask(job, {{{"a", {3, 3.5, 4, 4.5}}}, {"together"}});
     CHECK(grid.without_answer == 2);
     CHECK(std::isnan(grid.columns[0].value[0]));
     CHECK(grid.columns[0].value[1] == 28); // 7 + 3.5 + 17.5, at the bound itself
