@@ -63,8 +63,8 @@ struct Plan {
     std::vector<Slot> require_costs;    // by the same: money when it is not met; no_slot: not said
     std::vector<Slot> caution_slot;     // by index in Sheet::cautions; 1 show
     std::vector<Slot> correlation_slot; // by index in Sheet::correlations; a share, 1 for 100 %
-    std::vector<Slot> fleet_costs, fleet_over;                        // by index in Sheet::fleets
-    std::vector<Slot> given_slot; // by given: its value; no_slot for one without
+    std::vector<Slot> fleet_costs, fleet_over; // by index in Sheet::fleets
+    std::vector<Slot> given_slot;              // by given: its value; no_slot for one without
     std::vector<Slot> within_low, within_high, swing_low, swing_high; // by given; no_slot: none
 
     // A call outside the tested range of its function: shown as a caution where the call is asked

@@ -40,8 +40,8 @@ class Collector {
             return std::tuple(f.span.file, f.span.begin, f.span.end, f.symbol);
         };
         std::ranges::sort(found_, {}, key);
-        const auto twice = std::ranges::unique(found_, {}, key);
-        found_.erase(twice.begin(), twice.end());
+        const auto same = [&](const Found& a, const Found& b) { return key(a) == key(b); };
+        found_.erase(std::unique(found_.begin(), found_.end(), same), found_.end());
         return std::move(found_);
     }
 
