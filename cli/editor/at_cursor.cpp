@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <string>
 
+#include "cli/editor/define_names.h"
+
 namespace acre::cli {
 
 std::optional<lang::Token> token_at(std::string_view text, std::uint32_t offset) {
@@ -55,6 +57,9 @@ AtCursor symbol_at(const engine::Outline& outline, const std::string& file, std:
         return {};
     const auto [begin, end] = part_at(text, *token, offset);
     AtCursor found{nullptr, 0, begin, end};
+    if (const auto own = names_of_define(text, offset);
+        own && std::find(own->begin(), own->end(), token->in(text)) != own->end())
+        return found; // whatever else is called like it
     std::size_t same = 0;
     for (std::uint32_t i = 0; i < outline.symbols.size(); ++i) {
         const engine::Symbol& symbol = outline.symbols[i];

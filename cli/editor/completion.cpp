@@ -6,6 +6,7 @@
 
 #include "cli/editor/at_cursor.h"
 #include "cli/editor/buffer_loader.h"
+#include "cli/editor/define_names.h"
 #include "cli/editor/scope_names.h"
 #include "lang/syntax/parse.h"
 #include "lang/syntax/places.h"
@@ -101,6 +102,7 @@ class Completer {
           view_(view),
           file_(file),
           text_(text),
+          offset_(offset),
           before_(before_cursor(text, offset)) {
         if (!file_kind(file, kind_))
             kind_ = lang::FileKind::Model;
@@ -191,7 +193,8 @@ class Completer {
             {Keyword::Date, Keyword::Closed, Keyword::Note, Keyword::For, Keyword::Job,
              Keyword::Model, Keyword::Library, Keyword::Season, Keyword::Values, Keyword::Firm,
              Keyword::Source, Keyword::Option, Keyword::Caution});
-        return !is_name &&
+        const bool condition = tokens.size() > 1 && tokens[1].in(text_) == "when";
+        return !is_name && !condition &&
                std::find(heads.begin(), heads.end(), lang::keyword_of(first())) != heads.end();
     }
 
@@ -278,7 +281,11 @@ class Completer {
     }
 
     void add_formula() {
-        add_names(false);
+        if (const auto own = names_of_define(text_, offset_))
+            for (const std::string_view name : *own)
+                add(Kind::Name, name, "of the function");
+        else
+            add_names(false);
         if (view_.outline != nullptr)
             for (const engine::Symbol& symbol : view_.outline->symbols)
                 if (symbol.kind == engine::Symbol::Kind::Function ||
@@ -297,6 +304,7 @@ class Completer {
     const TextView& view_;
     const std::string& file_;
     std::string_view text_;
+    std::uint32_t offset_;
     Before before_;
     lang::FileKind kind_{};
     LinePlace place_;

@@ -22,6 +22,7 @@ namespace {
 
 constexpr std::size_t most_lines = 12; // of one statement, that an editor shows
 constexpr std::size_t longest_formula = 200;
+constexpr std::string_view table_word = "table"; // a table's statement begins with it
 
 Stretch stretch(const lang::SourceMap& sources, lang::Span span) {
     return {sources.file(span.file).name(), span.begin, span.end};
@@ -138,7 +139,7 @@ class Outliner {
 
     void add_table(const lang::Table& table) {
         const std::string_view text = sources_.text(table.span);
-        const std::size_t at = text.find(table.name);
+        const std::size_t at = text.find(table.name, table_word.size());
         if (at == std::string_view::npos)
             return;
         const auto begin = table.span.begin + static_cast<std::uint32_t>(at);

@@ -34,8 +34,11 @@ class Collector {
         for (const lang::Given& given : sheet_.givens)
             for (const lang::Setting& setting : given.of_other_days)
                 add_name_in(setting.span, sheet_.lines[given.line]);
-        for (lang::FileId file = 0; file < sources_.size(); ++file)
+        for (lang::FileId file = 0; file < sources_.size(); ++file) {
             add_listed(file);
+            if (sources_.file(file).name().ends_with(".job"))
+                add_sets(file);
+        }
         const auto key = [](const Found& f) {
             return std::tuple(f.span.file, f.span.begin, f.span.end, f.symbol);
         };
@@ -82,7 +85,8 @@ class Collector {
             add(node.op_span, sheet_.functions[node.index].name_span);
         } else if (node.op == lang::Op::Table) {
             const lang::Table& table = sheet_.tables[node.index];
-            const std::size_t at = sources_.text(table.span).find(table.name);
+            const std::size_t at =
+                sources_.text(table.span).find(table.name, std::string_view("table").size());
             if (at == std::string_view::npos)
                 return;
             const auto begin = table.span.begin + static_cast<std::uint32_t>(at);
@@ -115,6 +119,29 @@ class Collector {
             if (first && (word == "correlate" || word == "show" || word == "count"))
                 add_names_after(file, token);
             first = token.kind == TokenKind::LineEnd;
+        }
+    }
+
+    // `set NAME` of an option that is not taken: the sheet keeps nothing of it. A name that is a
+    // line's own, or of all entries of a list.
+    void add_sets(lang::FileId file) {
+        const std::string_view text = sources_.file(file).text();
+        const auto size = static_cast<std::uint32_t>(text.size());
+        bool first = true;
+        for (lang::Token token = lang::next_token(text, 0, size); token.kind != TokenKind::End;
+             token = lang::next_token(text, token.end, size)) {
+            if (first && token.in(text) == "set")
+                add_set(file, lang::next_solid_token(text, token.end, size));
+            first = token.kind == TokenKind::LineEnd;
+        }
+    }
+    void add_set(lang::FileId file, const lang::Token& token) {
+        const std::string_view name = token.in(sources_.file(file).text());
+        for (const lang::Given& given : sheet_.givens) {
+            const lang::Line& line = sheet_.lines[given.line];
+            if (line.name == name || (line.entry != none && line.name.ends_with(name) &&
+                                      line.name[line.name.size() - name.size() - 1] == '.'))
+                return add({file, token.begin, token.end}, line.name_span);
         }
     }
 

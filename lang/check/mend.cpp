@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "lang/check/factors.h"
 #include "lang/check/operations.h"
 #include "lang/check/resolve/report.h"
 #include "lang/check/written_unit.h"
@@ -90,6 +91,17 @@ std::string counted_thing(const Sheet& sheet, const Dim& missing) {
     Unit one_of_them;
     one_of_them.dim.exponent[noun] = 1;
     return sheet.units.text(one_of_them);
+}
+
+// `F * x / x`: what is divided by is in the formula, or the other way round.
+bool cancels(const SourceMap& sources, const Sheet& sheet, const std::vector<Factor>& factors,
+             const Mender& mender) {
+    return std::any_of(
+        factors.begin(), factors.end(),
+        [&](const Factor& factor) {
+            return factor.under != mender.inverse &&
+                   sources.text(sheet.nodes[factor.node].span) == mender.name;
+        });
 }
 
 } // namespace
@@ -178,8 +190,19 @@ std::string quotable(const SourceMap& sources, Span span) {
 std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site& site,
                        NodeId formula, const Dim& missing) {
     const Node& node = sheet.nodes[formula];
-    const std::vector<Mender> found = menders(sheet, sources, site, node.span, missing);
+    const std::vector<Factor> factors = factors_of(sheet, formula);
+    std::vector<Mender> found = menders(sheet, sources, site, node.span, missing);
+    found.erase(
+        std::remove_if(found.begin(), found.end(),
+                       [&](const Mender& m) { return cancels(sources, sheet, factors, m); }),
+        found.end());
+    const std::vector<ShortNumber> numbers = short_number(sheet, sources, factors, missing);
     std::vector<Help> out;
+    for (const ShortNumber& number : numbers)
+        out.push_back(
+            {fmt::format("if `{}` is for each {}, write  {}", number.written, number.per,
+                         number.whole),
+             found.empty() ? std::optional(Edit{number.span, number.whole}) : std::nullopt});
     if (found.empty())
         return out;
     const auto known = [](const Mender& m) {
@@ -202,7 +225,7 @@ std::vector<Help> mend(const Sheet& sheet, const SourceMap& sources, const Site&
         const std::string mended =
             fmt::format("{} {} {}", inner, best.inverse ? '/' : '*', best.name);
         // What is owned for a year and paid by the hour is divided by the hours of the year.
-        const bool sure = found.size() == 1 && !best.other_file &&
+        const bool sure = found.size() == 1 && numbers.empty() && !best.other_file &&
                           (!best.inverse || is_year_against_hour(missing));
         out.push_back({fmt::format("{}: write  {}", known(best), mended),
                        sure ? std::optional(Edit{node.span, mended}) : std::nullopt});

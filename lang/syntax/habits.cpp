@@ -69,6 +69,9 @@ class SignHabit : private BrokenTokens {
                 return equals_at(token(first).begin, token(first + 1).end);
         }
         const bool set = b_.statement == Keyword::Set && b_.expected == Expected::Equals;
+        if (set && text(0) == ":")
+            if (std::optional<Diagnostic> d = unit_of_set())
+                return d;
         if (set && (text(0) == ":" || text(0) == "to"))
             return equals_at(token(0).begin, token(0).end);
         const bool gives = b_.expected == Expected::Equals || b_.expected == Expected::Colon;
@@ -84,6 +87,29 @@ class SignHabit : private BrokenTokens {
         if (named && value && (set || b_.statement == Keyword::Given))
             return equals_at(token(-1).end, token(-1).end);
         return std::nullopt;
+    }
+    // `set depth : ft = 5`: a value brings its unit along. Of a choice it has none.
+    std::optional<Diagnostic> unit_of_set() const {
+        const std::uint32_t end = line_end();
+        Token equals = next_token(b_.text, token(0).end, end);
+        while (equals.kind != TokenKind::End && equals.in(b_.text) != "=")
+            equals = next_token(b_.text, equals.end, end);
+        const Token value = next_token(b_.text, equals.end, end);
+        if (equals.kind == TokenKind::End || value.kind == TokenKind::End)
+            return std::nullopt;
+        std::string_view unit = between(token(0).end, equals.begin);
+        unit.remove_prefix(std::min(unit.find_first_not_of(" \t"), unit.size()));
+        unit = unit.substr(0, unit.find_last_not_of(" \t") + 1);
+        const Token behind = next_token(b_.text, value.end, end);
+        std::string write = fmt::format("= {}", value.in(b_.text));
+        if (value.kind == TokenKind::Number && !unit.empty() && unit != "1" &&
+            money_sign_size(unit) == 0 &&
+            (behind.kind == TokenKind::End || behind.kind == TokenKind::Comment ||
+             keyword_of(behind.in(b_.text)) != Keyword::None))
+            write += fmt::format(" {}", unit);
+        return mended(Code::S103, "a `set` has no unit of its own: its value has", token(0).begin,
+                      value.end, write,
+                      fmt::format("{}{}", between(b_.begin, token(0).begin), write));
     }
     // Whether the `=` there is the first of a statement that gives a value: a later one may be
     // meant to compare.

@@ -190,6 +190,9 @@ class Describer {
         const bool head = before_.begin == b_.begin; // the line begins with the name
         if (head && found() != "=")
             return describe_unknown(b_.text, {b_.file, b_.begin, b_.end}, "");
+        if (name == ")")
+            return make(Code::S105, "a unit is missing after `)`", span(before_), "no unit",
+                        "write  ) : UNIT  (for a plain number,  ) : 1)");
         return make(Code::S105, fmt::format("the unit of {} is missing", quoted(name)),
                     span(before_), "no unit",
                     fmt::format("write  {} : UNIT{}  (for a plain number,  {} : 1)", name,

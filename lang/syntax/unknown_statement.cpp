@@ -80,6 +80,17 @@ std::optional<Diagnostic> name_of_two_words(std::string_view text, Span line) {
                       {},         {{fmt::format("write  {}", name), Edit{span, name}}}};
 }
 
+// `block süd "South"`: a sign that no name has, within the first words.
+std::optional<Span> foreign_sign_in_name(std::string_view text, Span line) {
+    for (Token at = next_token(text, line.begin, line.end); at.kind == TokenKind::Name;) {
+        const Token next = next_token(text, at.end, line.end);
+        if (next.begin == at.end && next.kind == TokenKind::Sign && is_foreign_sign(next.in(text)))
+            return Span{line.file, next.begin, next.end};
+        at = next;
+    }
+    return std::nullopt;
+}
+
 std::string_view step_called(std::string_view word) {
     const std::string small = in_small_letters(word);
     for (const auto step : {"overhead", "reserve", "markup", "margin"})
@@ -143,6 +154,8 @@ Diagnostic describe_unknown(std::string_view text, Span line, std::string_view p
     const std::string_view word = first.in(text);
     if (first.kind == TokenKind::Sign && is_foreign_sign(word))
         return describe_foreign_sign(word, {line.file, first.begin, first.end});
+    if (std::optional<Span> sign = foreign_sign_in_name(text, line))
+        return describe_foreign_sign(text.substr(sign->begin, sign->end - sign->begin), *sign);
     if (std::optional<Diagnostic> d = name_of_two_words(text, line); d && !sets)
         return *std::move(d);
     Diagnostic d{Code::S100,

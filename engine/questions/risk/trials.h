@@ -91,6 +91,7 @@ class Trials {
     Fault read_factors(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
     Fault read_correlations(const PricedJob& job, RiskAnswer& result);
     Fault mix(const PricedJob& job, const RiskAnswer& result);
+    std::string weaken_or_say(const RiskAnswer& result) const;
     Fault read_targets(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
     Fault read_money(const PricedJob& job, const RiskQuestion& question, RiskAnswer& result);
     void draw_together(const double* const* p, std::size_t n, double* const* x,

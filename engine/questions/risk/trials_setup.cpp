@@ -34,6 +34,32 @@ bool root_of(std::vector<double>& a, std::size_t n) {
     return true;
 }
 
+struct UnsaidPair {
+    std::size_t first = 0, second = 0, third = 0;
+    double strength = 0; // what the third alone makes of it
+};
+std::optional<UnsaidPair> strongest_unsaid(const std::vector<double>& a, std::size_t n) {
+    UnsaidPair best;
+    for (std::size_t i = 0; i < n; ++i)
+        for (std::size_t j = i + 1; j < n; ++j)
+            for (std::size_t k = 0; k < n && a[i * n + j] == 0; ++k)
+                if (const double strength = a[i * n + k] * a[k * n + j];
+                    std::fabs(strength) > std::fabs(best.strength))
+                    best = {i, j, k, strength};
+    return best.strength == 0 ? std::nullopt : std::optional(best);
+}
+
+// The first pair to say something of, where saying it of all such pairs leaves no contradiction.
+std::optional<UnsaidPair> unsaid_pair(std::vector<double> a, std::size_t n) {
+    constexpr std::size_t most_tried = 20;
+    const std::optional<UnsaidPair> first = strongest_unsaid(a, n);
+    if (!first || n > most_tried)
+        return std::nullopt;
+    for (std::optional<UnsaidPair> next = first; next; next = strongest_unsaid(a, n))
+        a[next->first * n + next->second] = a[next->second * n + next->first] = next->strength;
+    return root_of(a, n) ? first : std::nullopt;
+}
+
 std::size_t axis_of(const std::vector<Axis>& axes, std::uint32_t given) {
     const auto at = std::find_if(axes.begin(), axes.end(),
                                  [&](const Axis& axis) { return axis.given == given; });
@@ -153,12 +179,27 @@ Trials::Fault Trials::mix(const PricedJob& job, const RiskAnswer& result) {
         const std::size_t i = place_together_[first], j = place_together_[second];
         mix_[i * n + j] = mix_[j * n + i] = normal;
     }
-    if (!root_of(mix_, n))
-        return placeless(
-            lang::Code::Q008,
-            "the correlations contradict each other: no givens can move together like this", {},
-            {"weaken one of them"});
-    return std::nullopt;
+    if (std::vector<double> root = mix_; root_of(root, n)) {
+        mix_ = std::move(root);
+        return std::nullopt;
+    }
+    return placeless(
+        lang::Code::Q008,
+        "the correlations contradict each other: no givens can move together like this", {},
+        {weaken_or_say(result)});
+}
+
+// Two givens that both go with a third have a correlation, and nobody may have said it: without a
+// word it is none, which the two others may not leave room for.
+std::string Trials::weaken_or_say(const RiskAnswer& result) const {
+    const auto name = [&](std::size_t i) { return result.factors[together_[i]].given.name; };
+    const std::optional<UnsaidPair> pair = unsaid_pair(mix_, together_.size());
+    if (!pair)
+        return "weaken one of them";
+    return fmt::format("`{0}` and `{1}` both move with `{2}`; without a word they do not move with "
+                       "each other: write  correlate {0}, {1} {3:.0f} %, or weaken one of the two",
+                       name(pair->first), name(pair->second), name(pair->third),
+                       600 / std::acos(-1.0) * std::asin(pair->strength / 2));
 }
 
 Trials::Fault Trials::read_targets(const PricedJob& job, const RiskQuestion& question,

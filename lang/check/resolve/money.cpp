@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -132,6 +133,8 @@ class MoneyCheck {
 
     void other(std::string_view word, Span span) {
         const std::string_view code = code_of_money(word);
+        if (is_model_ && !stated_ && r_.program.firm == none && code != default_code)
+            return not_stated(code, span);
         Diagnostic d = problem(Code::U314,
                                fmt::format("`{}` is in {}; the money of this firm is {}",
                                            r_.sources.text(span), code, money_.code),
@@ -149,12 +152,30 @@ class MoneyCheck {
                  std::nullopt});
         r_.add(std::move(d));
     }
+    // A model by itself whose figures are in other money than dollars: one error for all of them.
+    void not_stated(std::string_view code, Span span) {
+        if (!std::exchange(said_not_stated_, true))
+            r_.add(problem(
+                Code::U314,
+                fmt::format("`{}` is in {}, and the model does not say that its figures are",
+                            r_.sources.text(span), code),
+                span, "other money", {fmt::format("write  money {}  under its head", code)}));
+    }
     std::string shown_here() const {
         const std::string_view word = money_.word();
         return is_money_code(word) ? fmt::format("40 {}/h", word) : fmt::format("{}40/h", word);
     }
 
     void unstated(Span span) {
+        const std::string_view text = r_.sources.text(span);
+        if (text.find(money_.code) != std::string_view::npos ||
+            (money_.word() != "$" && text.find(money_.word()) != std::string_view::npos))
+            return r_.add(problem(
+                Code::U314,
+                fmt::format("`{}` is in {}, and the model does not say that its figures are", text,
+                            money_.code),
+                span, "a figure of money",
+                {fmt::format("write  money {}  under its head", money_.code)}));
         r_.add(problem(Code::U314,
                        fmt::format("{} has figures in {}; the money of this firm is {}",
                                    name_of_file(), default_code, money_.code),
@@ -200,7 +221,7 @@ class MoneyCheck {
     const ast::Module& module_;
     const Currency& money_;
     bool is_model_;
-    bool stated_ = false;
+    bool stated_ = false, said_not_stated_ = false;
     std::vector<Span> examples_;
     std::optional<Span> unstated_;
 };

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "lang/check/resolve/price_statements.h"
+#include "lang/syntax/tokens.h"
 
 namespace acre::lang::resolving {
 namespace {
@@ -28,6 +29,20 @@ std::string item_name(std::string_view title) {
     if (name.empty())
         return "item";
     return name.front() >= '0' && name.front() <= '9' ? "item_" + name : name;
+}
+
+// "at least    minimum  # a note": with one blank where there are blanks, and no comment.
+std::string on_one_line(std::string_view text) {
+    const auto size = static_cast<std::uint32_t>(text.size());
+    std::string line;
+    std::uint32_t end = 0;
+    for (Token token = next_solid_token(text, 0, size); token.kind != TokenKind::End;
+         token = next_solid_token(text, token.end, size)) {
+        line += token.begin > end && !line.empty() ? " " : "";
+        line += token.in(text);
+        end = token.end;
+    }
+    return line;
 }
 
 std::string per_text(std::string_view unit) {
@@ -69,7 +84,7 @@ class Declarer {
         for (const ast::Step& step : ast.steps) {
             PriceStep out{step.kind, none, none, false, step.span};
             out.line = add(step_name(step), money_, "$", step.span,
-                           std::string(r_.sources.text(step.span)));
+                           on_one_line(r_.sources.text(step.span)));
             item_.steps.push_back(out);
         }
         item_.amount =
