@@ -1,7 +1,6 @@
 #include "engine/questions/results.h"
 
 #include <algorithm>
-#include <functional>
 #include <map>
 #include <set>
 #include <utility>
@@ -56,9 +55,15 @@ ResultsAnswer results(std::vector<VarianceAnswer> jobs) {
         add(job, costs, answer);
     for (auto& [label, cost] : costs)
         answer.costs.push_back(std::move(cost));
-    std::ranges::stable_sort(answer.costs, std::greater{},
-                             [](const CostOfJobs& one) { return one.actual - one.quoted; });
-    std::ranges::stable_sort(jobs, {}, &VarianceAnswer::actual_profit);
+    std::stable_sort(
+        answer.costs.begin(), answer.costs.end(),
+        [](const CostOfJobs& a, const CostOfJobs& b) {
+            return a.actual - a.quoted > b.actual - b.quoted;
+        });
+    std::stable_sort(jobs.begin(), jobs.end(),
+                     [](const VarianceAnswer& a, const VarianceAnswer& b) {
+                         return a.actual_profit() < b.actual_profit();
+                     });
     answer.jobs = std::move(jobs);
     return answer;
 }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <limits>
 #include <map>
 #include <memory>
@@ -212,8 +211,9 @@ std::vector<BridgeRow> rows_of(const std::vector<Change>& changes, const Attribu
             row.kind = BridgeKind::Together;
         rows.push_back(std::move(row));
     }
-    std::ranges::stable_sort(rows, std::greater{},
-                             [](const BridgeRow& row) { return std::abs(row.share); });
+    std::stable_sort(rows.begin(), rows.end(), [](const BridgeRow& a, const BridgeRow& b) {
+        return std::abs(a.share) > std::abs(b.share);
+    });
     return rows;
 }
 

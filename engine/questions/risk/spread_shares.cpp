@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <numeric>
 #include <optional>
 
@@ -229,8 +228,9 @@ std::vector<Group> those_that_matter(Sweeps& sweeps, std::size_t factors, Group&
         const std::vector<SpreadShare> does = sweeps.run(groups, 1);
         std::vector<std::size_t> order(groups.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
-        std::ranges::stable_sort(order, std::greater{},
-                                 [&](std::size_t group) { return does[group].total; });
+        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+            return does[a].total > does[b].total;
+        });
         std::vector<Group> next;
         for (std::size_t i = 0; i < order.size(); ++i) {
             const Group& group = groups[order[i]];
@@ -274,7 +274,8 @@ SpreadShares spread_shares(const Trials& trials, std::size_t measure, double cen
         result.aside = {aside.size(), all.total, all.total_error};
         result.shares.pop_back();
     }
-    std::ranges::stable_sort(result.shares, std::greater{}, &SpreadShare::total);
+    std::stable_sort(result.shares.begin(), result.shares.end(),
+                     [](const SpreadShare& a, const SpreadShare& b) { return a.total > b.total; });
     return result;
 }
 

@@ -58,8 +58,10 @@ MoveChain chain(Season& season, const std::map<std::string, Owned>& fleet,
                            longest_stay));
     for (const auto& [job, one] : jobs)
         result.jobs.push_back(one);
-    std::ranges::stable_sort(result.jobs, {},
-                             [&](const ChainedJob& one) { return places[one.job].start; });
+    std::stable_sort(result.jobs.begin(), result.jobs.end(),
+                     [&](const ChainedJob& a, const ChainedJob& b) {
+                         return places[a.job].start < places[b.job].start;
+                     });
     for (const ChainedJob& job : result.jobs) {
         result.cost_saved += job.quoted.cost - job.chained.cost;
         result.charged_less += job.quoted.price - job.chained.price;

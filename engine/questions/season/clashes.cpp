@@ -7,14 +7,14 @@ namespace acre::engine {
 namespace {
 
 struct Hold { // a stay of a job's machines on one run of days
-    long first, last;
-    std::size_t job;
-    int units;
+    long first = 0, last = 0;
+    std::size_t job = 0;
+    int units = 1;
 };
 
 struct Short { // days on which more is wanted than is owned
-    long first, last;
-    int wanted;
+    long first = 0, last = 0;
+    int wanted = 0;
 };
 
 std::map<std::string, std::vector<Hold>> holds_by_machine(const std::vector<SeasonJob>& jobs,
@@ -26,7 +26,8 @@ std::map<std::string, std::vector<Hold>> holds_by_machine(const std::vector<Seas
                 holds[jobs[i].uses[u].machine].push_back(
                     {days.first, days.last, i, jobs[i].uses[u].units});
     for (auto& [machine, of] : holds)
-        std::ranges::stable_sort(of, {}, &Hold::first);
+        std::stable_sort(of.begin(), of.end(),
+                         [](const Hold& a, const Hold& b) { return a.first < b.first; });
     return holds;
 }
 
@@ -53,25 +54,22 @@ std::vector<Short> short_days(const std::vector<Hold>& holds, int owned) {
     return days;
 }
 
-// Of one machine.
 class Finder {
   public:
-    Finder(const std::vector<SeasonJob>& jobs, const std::string& machine,
-           const std::vector<Hold>& holds, int owned, Clashes& into)
-        : jobs_(jobs),
-          machine_(machine),
-          owned_(owned),
-          holds_(holds),
-          short_(short_days(holds, owned)),
-          into_(into) {}
+    Finder(const std::vector<SeasonJob>& jobs, Clashes& into) : jobs_(jobs), into_(into) {}
 
-    void find() {
+    void machine(const std::string& name, const std::vector<Hold>& holds, int owned) {
+        name_ = name;
+        owned_ = owned;
+        short_ = short_days(holds, owned);
         if (short_.empty())
             return;
         std::vector<const Hold*> there;
-        for (const Hold& hold : holds_) {
+        for (const Hold& hold : holds) {
+            if (!is_short(hold.first, hold.last))
+                continue;
             std::erase_if(there, [&](const Hold* other) { return other->last < hold.first; });
-            if (hold.units > owned_)
+            if (hold.units > owned)
                 pair(hold, nullptr);
             for (const Hold* other : there)
                 if (other->job != hold.job)
@@ -84,7 +82,13 @@ class Finder {
 
   private:
     std::vector<Short>::const_iterator from_day(long day) const {
-        return std::ranges::lower_bound(short_, day, {}, &Short::last);
+        return std::lower_bound(
+            short_.begin(), short_.end(), day,
+            [](const Short& s, long from) { return s.last < from; });
+    }
+    bool is_short(long first, long last) const {
+        const auto days = from_day(first);
+        return days != short_.end() && days->first <= last;
     }
 
     // The days on which both are there and too much is wanted, run by run.
@@ -97,7 +101,7 @@ class Finder {
                 return;
             }
             Clash clash;
-            clash.machine = machine_;
+            clash.machine = name_;
             clash.first = first.job;
             clash.second = second == nullptr ? Clash::none : second->job;
             clash.from = std::max(from, days->first);
@@ -111,11 +115,10 @@ class Finder {
     }
 
     const std::vector<SeasonJob>& jobs_;
-    const std::string& machine_;
-    int owned_;
-    const std::vector<Hold>& holds_;
-    std::vector<Short> short_;
     Clashes& into_;
+    std::string name_;
+    int owned_ = 1;
+    std::vector<Short> short_;
 };
 
 } // namespace
@@ -123,8 +126,9 @@ class Finder {
 Clashes find_clashes(const std::vector<SeasonJob>& jobs, const std::vector<JobPlace>& places,
                      const std::map<std::string, Owned>& fleet) {
     Clashes clashes;
+    Finder finder(jobs, clashes);
     for (const auto& [machine, holds] : holds_by_machine(jobs, places))
-        Finder(jobs, machine, holds, owned_of(fleet, machine).count, clashes).find();
+        finder.machine(machine, holds, owned_of(fleet, machine).count);
     std::stable_sort(clashes.listed.begin(), clashes.listed.end(),
                      [](const Clash& a, const Clash& b) {
                          return std::tie(a.from, a.machine, a.first, a.second) <

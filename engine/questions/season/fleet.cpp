@@ -1,9 +1,9 @@
 #include "engine/questions/season/fleet.h"
 
 #include <algorithm>
-#include <functional>
 #include <limits>
 #include <set>
+#include <tuple>
 
 namespace acre::engine {
 namespace {
@@ -23,7 +23,9 @@ std::vector<Stay> stays_of(const std::vector<SeasonJob>& jobs,
         for (std::size_t u = 0; u < jobs[i].uses.size(); ++u)
             for (const DaySpan& days : places[i].held[u])
                 stays.push_back({days, i, u});
-    std::ranges::stable_sort(stays, {}, [](const Stay& stay) { return stay.days.first; });
+    std::stable_sort(stays.begin(), stays.end(), [](const Stay& a, const Stay& b) {
+        return std::tie(a.days.first, a.job) < std::tie(b.days.first, b.job);
+    });
     return stays;
 }
 
@@ -32,7 +34,8 @@ std::vector<std::size_t> units_for(std::vector<long>& until, const DaySpan& days
     std::vector<std::size_t> chosen, busy;
     for (std::size_t k = 0; k < until.size(); ++k)
         (until[k] < days.first ? chosen : busy).push_back(k);
-    std::ranges::stable_sort(busy, {}, [&](std::size_t unit) { return until[unit]; });
+    std::stable_sort(busy.begin(), busy.end(),
+                     [&](std::size_t a, std::size_t b) { return until[a] < until[b]; });
     chosen.insert(chosen.end(), busy.begin(), busy.end());
     const std::size_t there = chosen.size();
     for (std::size_t i = there; i < static_cast<std::size_t>(wanted); ++i)
@@ -149,7 +152,8 @@ std::vector<MachineRow> machine_rows(const std::vector<SeasonJob>& jobs,
         }
     for (MachineRow& row : rows)
         finish_row(row);
-    std::ranges::stable_sort(rows, std::greater{}, &MachineRow::booked);
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const MachineRow& a, const MachineRow& b) { return a.booked > b.booked; });
     return rows;
 }
 

@@ -1,7 +1,6 @@
 #include "engine/questions/season/order_by_moves.h"
 
 #include <algorithm>
-#include <functional>
 #include <numeric>
 #include <optional>
 #include <utility>
@@ -50,7 +49,9 @@ class MoveOrder {
         for (const PricedRoad& road : roads_)
             if (road.why_not.empty() && road.saved() > half_a_cent)
                 by_worth.push_back(&road);
-        std::ranges::stable_sort(by_worth, std::greater{}, &PricedRoad::saved);
+        std::stable_sort(
+            by_worth.begin(), by_worth.end(),
+            [](const PricedRoad* a, const PricedRoad* b) { return a->saved() > b->saved(); });
         bool better = true, any = false;
         while (better && yard_.trials() < max_plan_trials) {
             better = false;
@@ -83,8 +84,9 @@ class MoveOrder {
         Order order{std::vector<std::size_t>(jobs_.size()),
                     std::vector<std::size_t>(jobs_.size(), nobody)};
         std::iota(order.jobs.begin(), order.jobs.end(), std::size_t{0});
-        std::ranges::stable_sort(order.jobs, {},
-                                 [&](std::size_t job) { return plan_.jobs[job].at.start; });
+        std::stable_sort(order.jobs.begin(), order.jobs.end(), [&](std::size_t a, std::size_t b) {
+            return plan_.jobs[a].at.start < plan_.jobs[b].at.start;
+        });
         return order;
     }
 

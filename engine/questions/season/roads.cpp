@@ -104,7 +104,9 @@ std::vector<std::pair<std::size_t, std::size_t>> followers(const std::vector<Sea
             }
     std::vector<std::pair<std::size_t, std::size_t>> pairs;
     for (auto& [unit, on_it] : by_unit) {
-        std::ranges::stable_sort(on_it, {}, [&](std::size_t job) { return places[job].start; });
+        std::stable_sort(on_it.begin(), on_it.end(), [&](std::size_t a, std::size_t b) {
+            return places[a].start < places[b].start;
+        });
         for (std::size_t k = 1; k < on_it.size(); ++k)
             if (std::find(pairs.begin(), pairs.end(), std::pair(on_it[k - 1], on_it[k])) ==
                 pairs.end())

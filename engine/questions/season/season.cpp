@@ -1,6 +1,7 @@
 #include "engine/questions/season/season.h"
 
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 namespace acre::engine {
@@ -37,13 +38,15 @@ Season season(std::vector<SeasonJob> jobs, std::vector<SeasonMachine> machines,
     result.hired = hired_of(machines, jobs, question.fleet);
     for (SeasonJob& job : jobs)
         job.dated = place(job, job.earliest);
-    std::ranges::stable_sort(jobs, {}, [](const SeasonJob& job) { return job.dated.start; });
+    std::stable_sort(jobs.begin(), jobs.end(), [](const SeasonJob& a, const SeasonJob& b) {
+        return a.dated.start < b.dated.start;
+    });
     std::vector<JobPlace> places;
-    std::optional<long> until = question.until;
+    long until = question.until.value_or(0);
     for (const SeasonJob& job : jobs) {
         places.push_back(job.dated);
         if (!question.until)
-            until = std::max(until.value_or(job.dated.finish), job.dated.finish);
+            until = std::max(places.size() == 1 ? job.dated.finish : until, job.dated.finish);
     }
     result.units = assign_units(jobs, places, question.fleet);
     result.machines = machine_rows(jobs, places, machines, question.fleet, result.units);
@@ -52,16 +55,21 @@ Season season(std::vector<SeasonJob> jobs, std::vector<SeasonMachine> machines,
     result.doubles = find_doubles(jobs);
     result.sums = sums_of(jobs);
     result.cover = cover(result.sums, result.machines, question.overhead);
-    result.plan = plan_jobs(jobs, question.fleet, until.value_or(0));
+    result.plan = plan_jobs(jobs, question.fleet, until);
     if (result.plan)
         result.plan->all_by = day_all_are_done(jobs, question.fleet, *result.plan);
-    const auto another = std::ranges::find(machines, question.another, &SeasonMachine::name);
+    const auto another =
+        std::find_if(machines.begin(), machines.end(), [&](const SeasonMachine& machine) {
+            return machine.name == question.another;
+        });
     if (another != machines.end() && result.plan)
         result.another = one_more(jobs, *another, question.fleet, *result.plan);
     for (std::size_t i = 0; i < jobs.size(); ++i)
         result.by_day_pay.push_back(i);
-    std::ranges::stable_sort(result.by_day_pay, {},
-                             [&](std::size_t job) { return jobs[job].profit_a_day(); });
+    std::stable_sort(result.by_day_pay.begin(), result.by_day_pay.end(),
+                     [&](std::size_t a, std::size_t b) {
+                         return jobs[a].profit_a_day() < jobs[b].profit_a_day();
+                     });
     result.jobs = std::move(jobs);
     return result;
 }

@@ -4,6 +4,7 @@
 #include <limits>
 #include <numeric>
 #include <set>
+#include <tuple>
 #include <utility>
 
 #include "engine/questions/season/yard.h"
@@ -63,7 +64,8 @@ class JobGroups {
                         {days.first, days.last, i, jobs_[i].uses[u].units});
         std::vector<Clash> found;
         for (auto& [machine, of] : stays) {
-            std::ranges::stable_sort(of, {}, &Stay::first);
+            std::stable_sort(of.begin(), of.end(),
+                             [](const Stay& a, const Stay& b) { return a.first < b.first; });
             const int owned = owned_of(fleet, machine).count;
             std::vector<Stay> out;
             for (const Stay& stay : of) {
