@@ -92,7 +92,9 @@ std::vector<Stage> stages_of(const lang::Sheet& sheet, const Plan& plan) {
         if (const lang::LineId days = sheet.find("days");
             days != lang::none && sheet.lines[days].unit_text == "day")
             lines.push_back(days);
-    std::ranges::sort(lines, {}, [&](lang::LineId id) { return sheet.lines[id].name_span.begin; });
+    std::sort(lines.begin(), lines.end(), [&](lang::LineId a, lang::LineId b) {
+        return sheet.lines[a].name_span.begin < sheet.lines[b].name_span.begin;
+    });
     std::vector<Stage> stages;
     for (const lang::LineId id : lines) {
         const lang::Line& line = sheet.lines[id];

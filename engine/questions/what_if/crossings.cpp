@@ -4,7 +4,6 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
-#include <numeric>
 #include <utility>
 
 #include <boost/math/tools/minima.hpp>
@@ -37,8 +36,11 @@ class Search {
                 give_up(seen_[k + 1].x);
         }
         close_level(seen_.back().x, 0);
-        std::ranges::stable_sort(result_.crossings, {}, &Crossing::x);
-        std::ranges::stable_sort(result_.unanswered, {}, &Range::low);
+        std::stable_sort(
+            result_.crossings.begin(), result_.crossings.end(),
+            [](const Crossing& a, const Crossing& b) { return a.x < b.x; });
+        std::stable_sort(result_.unanswered.begin(), result_.unanswered.end(),
+                         [](const Range& a, const Range& b) { return a.low < b.low; });
     }
 
   private:
@@ -201,7 +203,7 @@ class Search {
                 {low, high}); // a pole: the line leaves on one side and comes back from the other
             return;
         }
-        const double x = std::midpoint(low, high);
+        const double x = low + (high - low) / 2;
         add({CrossingKind::Root, x, x, 0, 0, side(b) > 0, {}});
     }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <map>
 #include <unordered_map>
 #include <utility>
@@ -63,7 +62,8 @@ void take_slopes(const LineStudy& from, const LineStudy& of, SensitivityAnswer& 
         const double elasticity = answer.effects[i].elasticity;
         return std::isfinite(elasticity) ? std::abs(elasticity) : -1;
     };
-    std::ranges::stable_sort(answer.by_slope, std::greater{}, weight);
+    std::stable_sort(answer.by_slope.begin(), answer.by_slope.end(),
+                     [&](std::size_t a, std::size_t b) { return weight(a) > weight(b); });
     answer.looked_near = from.looked_near;
 }
 
@@ -98,8 +98,10 @@ double Effect::width(double base) const {
             greatest = std::max(greatest, y);
         }
     };
-    take(at_low.value_or(base));
-    take(at_high.value_or(base));
+    if (at_low && at_high) {
+        take(*at_low);
+        take(*at_high);
+    }
     for (const double y : at_option)
         take(y);
     return greatest - least;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <functional>
 #include <limits>
 #include <utility>
 
@@ -209,8 +208,10 @@ class Study {
             if (std::isfinite(end) && end != axis.value)
                 look_towards(effect, curve, end);
         effort_ += curve.effort();
-        std::ranges::stable_sort(effect.nearby, {},
-                                 [](const Nearby& place) { return std::fabs(place.distance); });
+        std::stable_sort(effect.nearby.begin(), effect.nearby.end(),
+                         [](const Nearby& a, const Nearby& b) {
+                             return std::fabs(a.distance) < std::fabs(b.distance);
+                         });
     }
 
     void look_towards(Moved& effect, const Curve& curve, double end) const {
@@ -270,7 +271,8 @@ class Study {
             return std::pair(e.width(result_.value),
                              std::isnan(e.elasticity) ? 0 : std::fabs(e.elasticity));
         };
-        std::ranges::stable_sort(result_.moved, std::greater{}, key);
+        std::stable_sort(result_.moved.begin(), result_.moved.end(),
+                         [&](const Moved& a, const Moved& b) { return key(b) < key(a); });
     }
 
     void interactions(std::size_t at_most) {
@@ -317,9 +319,12 @@ class Study {
             if (std::fabs(greatest.amount) > 1e-3 * std::fabs(result_.value))
                 result_.interactions.push_back(greatest);
         }
-        std::ranges::stable_sort(result_.interactions, std::greater{},
-                                 [](const Interaction& both) { return std::fabs(both.amount); });
-        result_.interactions.resize(std::min(result_.interactions.size(), at_most));
+        std::stable_sort(result_.interactions.begin(), result_.interactions.end(),
+                         [](const Interaction& a, const Interaction& b) {
+                             return std::fabs(a.amount) > std::fabs(b.amount);
+                         });
+        if (result_.interactions.size() > at_most)
+            result_.interactions.resize(at_most);
     }
 
     const PricedJob& job_;
