@@ -42,8 +42,9 @@ class Collector {
         const auto key = [](const Found& f) {
             return std::tuple(f.span.file, f.span.begin, f.span.end, f.symbol);
         };
-        std::sort(found_.begin(), found_.end(),
-                  [&](const Found& a, const Found& b) { return key(a) < key(b); });
+        std::sort(
+            found_.begin(), found_.end(),
+            [&](const Found& a, const Found& b) { return key(a) < key(b); });
         const auto same = [&](const Found& a, const Found& b) { return key(a) == key(b); };
         found_.erase(std::unique(found_.begin(), found_.end(), same), found_.end());
         return std::move(found_);

@@ -1,8 +1,8 @@
 #include "lang/syntax/messages.h"
 
-#include <fmt/format.h>
-
 #include <utility>
+
+#include <fmt/format.h>
 
 #include "lang/syntax/habits.h"
 #include "lang/syntax/nothing_after.h"
@@ -10,7 +10,6 @@
 #include "lang/syntax/tokens.h"
 
 namespace acre::lang {
-
 namespace {
 
 class Describer {
