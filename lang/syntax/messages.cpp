@@ -256,9 +256,7 @@ class Describer {
     }
 
     Diagnostic unclosed_bracket() const {
-        if (!at_end() && breaks_a_formula())
-            return left_over();
-        if (b_.open_brackets.empty())
+        if ((!at_end() && breaks_a_formula()) || b_.open_brackets.empty())
             return left_over();
         const std::uint32_t open = b_.open_brackets.back();
         Diagnostic d = make(Code::S101, "a parenthesis is not closed", {b_.file, open, open + 1},

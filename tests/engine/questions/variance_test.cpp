@@ -316,36 +316,4 @@ TEST_CASE("costs of a part follow the machine whose hours they are") {
     CHECK(answer.rows[2].quantity == doctest::Approx(22 - 17));
 }
 
-TEST_CASE("the fuel of each of two machines is what its own rows have") {
-    const std::vector<CountedLine> two = {
-        {"hazel.machine_hours", "h", Counting::Meter, "hazel.rig", 20, {"hazel.operators"}},
-        {"walt.machine_hours", "h", Counting::Meter, "walt.rig", 20, {"walt.operators"}},
-        {"gallons", "gal", Counting::Fuel, "", 1300, {}}};
-    Quoted quoted;
-    quoted.counted = two;
-    quoted.costs = {{"hazel.operators", "", "Ripping", "$/h", "h", 60, 20},
-                    {"hazel.fuel", "", "Ripping", "$/gal", "gal", 5, 800},
-                    {"hazel.tips", "", "Ripping", "$/h", "h", 20, 16},
-                    {"walt.operators", "", "Ripping", "$/h", "h", 60, 20},
-                    {"walt.fuel", "", "Ripping", "$/gal", "gal", 5, 500}};
-    const std::string log_head = "date,machine,meter_start,meter_stop,gallons\n";
-    const std::string hazel = "2027-01-01,Hazel,0,20,880\n2027-01-02,Hazel,20,25,220\n";
-    const VarianceAnswer each =
-        variance(quoted, must_read(log_head + hazel + "2027-01-01,Walt,0,20,400\n", two));
-    // 25 h at 40 gal/h would be 1,000 gal: 5 h more, and 4 gal more in each of 25 h.
-    CHECK(each.rows[1].quantity == doctest::Approx(1100));
-    REQUIRE(each.rows[1].by_hours);
-    CHECK(*each.rows[1].by_hours == doctest::Approx(5 * 40 * 5));
-    CHECK(*each.rows[1].by_burn == doctest::Approx(100 * 5));
-    CHECK(each.rows[2].quantity == doctest::Approx(16 * 25.0 / 20)); // in the ground
-    CHECK(each.rows[4].quantity == doctest::Approx(400));
-    CHECK(*each.rows[4].by_hours == doctest::Approx(0));
-    CHECK(*each.rows[4].by_burn == doctest::Approx(-100 * 5));
-    // Fuel that nobody can tell whose it was is shared out as quoted, 8 to 5.
-    const VarianceAnswer shared =
-        variance(quoted, must_read(log_head + hazel + "2027-01-01,,0,20,200\n", two));
-    CHECK(shared.rows[1].quantity == doctest::Approx(800));
-    CHECK(shared.rows[4].quantity == doctest::Approx(500));
-}
-
 } // namespace variance_test
