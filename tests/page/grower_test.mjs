@@ -1,11 +1,11 @@
 // The page to hand over: nothing of it tells a wage, a cost, a margin or a reason. Every given that
 // the grower is not shown gets a value whose digits occur nowhere else, every reason a word.
 import assert from "node:assert/strict";
-import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, readFileSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { after, before, test } from "node:test";
 import { axeFinds, missing, noSidewaysScroll, open } from "./browser.mjs";
-import { ask, engineOf, root, writePage } from "./support.mjs";
+import { ask, engineOf, folder, root, writePage } from "./support.mjs";
 
 let browser;
 before(async () => {
@@ -13,7 +13,11 @@ before(async () => {
 });
 after(() => browser?.close());
 
-// Beside the example, whose models and season it names; gone again afterwards.
+// In a copy of the firm's folders: other tests read the examples at the same time.
+const firm = join(folder, "firm");
+for (const name of ["models", "examples"])
+  cpSync(join(root, name), join(firm, name), { recursive: true });
+
 async function withSentinels(job, work) {
   const { question, texts } = await engineOf(writePage("for-givens.html", job));
   const shown = new Set(
@@ -39,16 +43,12 @@ async function withSentinels(job, work) {
     secrets.push({ name: given.name, typed, value });
     lines += `set ${given.name} = ${typed} because "SENTINEL"\n`;
   }
-  const file = `examples/sentinel-${process.pid}-${basename(job)}`;
+  const file = join(firm, "examples", `sentinel-${basename(job)}`);
   // Before its options and entries, which have values of their own.
   const at = text.search(/^(option|block|leg|machine|layer)\b/m);
   const whole = at < 0 ? text + "\n" + lines : text.slice(0, at) + lines + text.slice(at);
-  writeFileSync(join(root, file), whole);
-  try {
-    await work(file, secrets);
-  } finally {
-    rmSync(join(root, file));
-  }
+  writeFileSync(file, whole);
+  await work(file, secrets);
 }
 
 for (const job of [
