@@ -16,6 +16,12 @@
 
 namespace acre::tests {
 
+// A job of one of the models, 28 miles out.
+inline std::string bench_job(const std::string& model, const std::string& sets) {
+    return "job \"Bench\"\nmodel \"" + model + "\"\nseason \"2027\"\nset site.miles = 28 mi\n" +
+           sets;
+}
+
 class QuotedWork {
   public:
     // `job` is the text of a job in the season 2027; `models` are further models by file name.

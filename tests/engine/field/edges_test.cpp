@@ -13,24 +13,18 @@
 #include "engine/field/headings.h"
 #include "engine/field/inset.h"
 #include "engine/field/layout.h"
+#include "tests/engine/field/plane_shapes.h"
 
 namespace edges_test {
 
 using namespace acre;
 using namespace acre::engine;
+using plane_shapes::laid;
+using plane_shapes::plane;
+using plane_shapes::rectangle;
 
 namespace {
 
-PlaneField plane(std::vector<PlanePolygon> polygons) {
-    PlaneField field;
-    field.middle = {-119.7, 36.6};
-    field.polygons = std::move(polygons);
-    field.area = plane_area(field.polygons);
-    return field;
-}
-PlaneRing rectangle(double x, double y, double width, double height) {
-    return {{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}};
-}
 PlaneRing circle(std::size_t points, double radius, double teeth = 0) {
     PlaneRing ring;
     for (std::size_t i = 0; i < points; ++i) {
@@ -57,11 +51,6 @@ PlaneRing lying(PlaneRing ring) {
     for (Point& p : ring)
         p = {-p.y, p.x};
     return ring;
-}
-Layout laid(const PlaneField& field, const LayoutRequest& request) {
-    lang::Outcome<Layout> layout = lay_out(field, request);
-    REQUIRE(layout);
-    return *layout;
 }
 
 } // namespace

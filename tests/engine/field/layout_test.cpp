@@ -9,41 +9,22 @@
 #include <doctest/doctest.h>
 
 #include "engine/field/headings.h"
+#include "tests/engine/field/plane_shapes.h"
 
 namespace layout_test {
 
 using namespace acre;
 using namespace acre::engine;
+using plane_shapes::fault_of;
+using plane_shapes::laid;
+using plane_shapes::plane;
+using plane_shapes::rectangle;
 
 namespace {
 
 constexpr double foot = 0.3048;
 constexpr double acre_area = 4046.8564224; // m², 43,560 ft²
 
-// A field in the plane, around a middle in no particular place.
-PlaneField plane(std::vector<PlanePolygon> polygons) {
-    PlaneField field;
-    field.middle = {-119.7, 36.6};
-    field.polygons = std::move(polygons);
-    field.area = plane_area(field.polygons);
-    return field;
-}
-PlaneRing rectangle(double x, double y, double width, double height) {
-    return {{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}};
-}
-Layout laid(const PlaneField& field, const LayoutRequest& request) {
-    lang::Outcome<Layout> layout = lay_out(field, request);
-    REQUIRE(layout);
-    return *layout;
-}
-// Code and title.
-std::string fault_of(const PlaneField& field, const LayoutRequest& request) {
-    const lang::Outcome<Layout> layout = lay_out(field, request);
-    CHECK(!layout);
-    REQUIRE(layout.said.diagnostics.all().size() == 1);
-    const lang::Diagnostic& one = layout.said.diagnostics.all().front();
-    return std::string(lang::name_of(one.code)) + " " + one.title;
-}
 bool inside(const PlanePolygon& polygon, Point p) {
     const auto odd = [&](const PlaneRing& ring) {
         bool in = false;

@@ -69,6 +69,19 @@ std::string line(const std::vector<Point>& all) {
     return "[" + points(all) + "]";
 }
 
+// Whether that is said of pulls on the ground of one feature and a mark.
+bool goes_over(const std::string& ground, const std::string& mark) {
+    lang::SourceMap sources;
+    lang::Diagnostics diagnostics;
+    LayoutRequest request;
+    request.spacing = 2;
+    CHECK(lay_texts({{"r.geojson",
+                      R"({"type":"FeatureCollection","features":[)" + ground + "," + mark + "]}",
+                      {}}},
+                    request, 0.0, sources, diagnostics));
+    return !diagnostics.all().empty();
+}
+
 constexpr double whole = 400.0 * 300;
 
 } // namespace
@@ -102,18 +115,8 @@ TEST_CASE("a line is told where any of it lies on the ground, however it runs") 
         "[[" + points({{0, 0}, {400, 0}, {400, 150}, {200, 150}, {200, 300}, {0, 300}, {0, 0}}) +
             "]]");
     const auto told = [&](const std::vector<Point>& all) {
-        lang::SourceMap sources;
-        lang::Diagnostics diagnostics;
-        LayoutRequest request;
-        request.spacing = 2;
-        CHECK(lay_texts({{"r.geojson",
-                          R"({"type":"FeatureCollection","features":[)" + ell + "," +
-                              feature("", all.size() == 1 ? "Point" : "LineString",
-                                      all.size() == 1 ? points(all) : line(all)) +
-                              "]}",
-                          {}}},
-                        request, 0.0, sources, diagnostics));
-        return !diagnostics.all().empty();
+        return goes_over(ell, feature("", all.size() == 1 ? "Point" : "LineString",
+                                      all.size() == 1 ? points(all) : line(all)));
     };
     for (const std::vector<Point>& on : std::vector<std::vector<Point>>{
              {{100, 200}},
@@ -145,16 +148,7 @@ TEST_CASE("a point is on ground whose edge slants, or beside it") {
     const std::string ground =
         feature("", "Polygon", "[[" + points({{0, 0}, {400, 0}, {0, 300}, {0, 0}}) + "]]");
     const auto told = [&](Point at) {
-        lang::SourceMap sources;
-        lang::Diagnostics diagnostics;
-        LayoutRequest request;
-        request.spacing = 2;
-        CHECK(lay_texts({{"r.geojson",
-                          R"({"type":"FeatureCollection","features":[)" + ground + "," +
-                              feature("", "Point", points({at})) + "]}",
-                          {}}},
-                        request, 0.0, sources, diagnostics));
-        return !diagnostics.all().empty();
+        return goes_over(ground, feature("", "Point", points({at})));
     };
     // x / 400 + y / 300 is 0.97 or 1.03.
     for (const double x : {40.0, 200.0, 360.0}) {

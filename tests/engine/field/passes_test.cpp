@@ -7,40 +7,18 @@
 
 #include <doctest/doctest.h>
 
-#include "engine/field/layout.h"
+#include "tests/engine/field/plane_shapes.h"
 
 namespace passes_test {
 
 using namespace acre;
 using namespace acre::engine;
+using plane_shapes::fault_of;
+using plane_shapes::laid;
+using plane_shapes::plane;
+using plane_shapes::rectangle;
 
-namespace {
-
-// A field in the plane, around a middle in no particular place.
-PlaneField plane(std::vector<PlanePolygon> polygons) {
-    PlaneField field;
-    field.middle = {-119.7, 36.6};
-    field.polygons = std::move(polygons);
-    field.area = plane_area(field.polygons);
-    return field;
-}
-PlaneRing rectangle(double x, double y, double width, double height) {
-    return {{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}};
-}
-Layout laid(const PlaneField& field, const LayoutRequest& request) {
-    lang::Outcome<Layout> layout = lay_out(field, request);
-    REQUIRE(layout);
-    return *layout;
-}
-// Code and title.
-std::string fault_of(const PlaneField& field, const LayoutRequest& request) {
-    const lang::Outcome<Layout> layout = lay_out(field, request);
-    CHECK(!layout);
-    REQUIRE(layout.said.diagnostics.all().size() == 1);
-    const lang::Diagnostic& one = layout.said.diagnostics.all().front();
-    return std::string(lang::name_of(one.code)) + " " + one.title;
-}
-} // namespace
+namespace {} // namespace
 
 TEST_CASE("a machine that turns wide skips rows and still drives each once") {
     const PlaneField field = plane({{rectangle(0, 0, 105, 100), {}}});

@@ -12,6 +12,7 @@ namespace hourly_of_works_test {
 
 using namespace acre;
 using namespace acre::engine;
+using tests::bench_job;
 using tests::QuotedWork;
 
 namespace {
@@ -31,15 +32,11 @@ Hour hour_of(const QuotedWork& work) {
     }
     return hour;
 }
-std::string job_of(const std::string& model, const std::string& sets) {
-    return "job \"Bench\"\nmodel \"" + model + "\"\nseason \"2027\"\nset site.miles = 28 mi\n" +
-           sets;
-}
 
 } // namespace
 
 TEST_CASE("an hour of planting is one of the tractor, not of one of six hands") {
-    const QuotedWork work(job_of("plant", "set area = 60 ac\n"));
+    const QuotedWork work(bench_job("plant", "set area = 60 ac\n"));
     const Hour hour = hour_of(work);
     CHECK(hour.hourly.hours == doctest::Approx(45)); // 60 ac at 12 and at 1.5 ac/h
     CHECK(hour.hourly.per_hour == doctest::Approx(hour.amount / 45));
@@ -51,7 +48,7 @@ TEST_CASE("an hour of planting is one of the tractor, not of one of six hands") 
 TEST_CASE(
     "an hour of discing has no crew travel in it, nor is it one of the truck on a small job") {
     for (const char* acres : {"90 ac", "6 ac"}) {
-        const QuotedWork work(job_of("disc-float", "set area = " + std::string(acres) + "\n"));
+        const QuotedWork work(bench_job("disc-float", "set area = " + std::string(acres) + "\n"));
         const Hour hour = hour_of(work);
         CHECK(hour.names == std::vector<std::string>{"disc_tractor", "disc_diesel", "disc_operator",
                                                      "disc_wear_paid"});

@@ -11,16 +11,13 @@ namespace variance_of_works_test {
 using namespace acre;
 using namespace acre::engine;
 using doctest::Approx;
+using tests::bench_job;
 using tests::QuotedWork;
 using tests::row_of;
 
 namespace {
 
-std::string job_of(const std::string& model, const std::string& sets) {
-    return "job \"Bench\"\nmodel \"" + model + "\"\nseason \"2027\"\nset site.miles = 28 mi\n" +
-           sets;
-}
-const std::string pull = job_of("pull-trees", "set area = 40 ac\n");
+const std::string pull = bench_job("pull-trees", "set area = 40 ac\n");
 
 // Disc, level and plant under one quote.
 const std::string smooth =
@@ -41,7 +38,7 @@ const std::string smooth =
     "price \"Planting\" per tree of planting.trees covers \"Planting\"\n"
     "price \"Moves\" lump covers \"Moves\"\n";
 QuotedWork smoothed() {
-    return QuotedWork(job_of("smooth", "set area = 50 ac\nset leveling.yards = 2,200 cy\n"),
+    return QuotedWork(bench_job("smooth", "set area = 50 ac\nset leveling.yards = 2,200 cy\n"),
                       {{"smooth.rate", smooth}});
 }
 const std::string smooth_head =

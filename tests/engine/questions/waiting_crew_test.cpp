@@ -15,8 +15,7 @@ using tests::row_of;
 
 namespace {
 
-const std::string level = "job \"Bench\"\nmodel \"level\"\nseason \"2027\"\n"
-                          "set site.miles = 28 mi\nset area = 80 ac\nset yards = 4,800 cy\n";
+const std::string level = tests::bench_job("level", "set area = 80 ac\nset yards = 4,800 cy\n");
 
 } // namespace
 
