@@ -146,7 +146,11 @@ bool Basis::is_by_meter(const QuotedCost& cost) const {
     if (const CountedLine* own = own_meter(cost))
         return has_log(*own);
     const auto part = parts_.find(cost.part);
-    if (part == parts_.end() || (part->second != nullptr && !has_log(*part->second)))
+    if (part == parts_.end())
+        return false;
+    if (part->second == nullptr) // by the hours of all, which the log then has
+        return unlogged_machines().empty();
+    if (!has_log(*part->second))
         return false;
     const auto less = less_.find(cost.part);
     return less == less_.end() ||

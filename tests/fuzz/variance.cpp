@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/log/row_work.h"
 #include "engine/questions/variance.h"
 #include "tests/fuzz/naive/log_by_hand.h"
 #include "tests/fuzz/target.h"
@@ -19,7 +18,7 @@ namespace {
 
 void hold_fuel(const engine::VarianceRow& row, const ByHand& by_hand, double scale) {
     HOLDS(row.by_hours.has_value() == row.by_burn.has_value());
-    const bool is_fuel = row.quoted.quantity_unit == "gal" && by_hand.run > 0;
+    const bool is_fuel = by_hand.from == Counting::Fuel && by_hand.run > 0;
     HOLDS_FOR(row.by_hours.has_value() == is_fuel, row.quoted.name);
     if (!is_fuel)
         return;
@@ -152,10 +151,8 @@ ACREWRIGHT_TARGET(variance, bytes) {
         return;
     }
     const lang::Outcome<engine::VarianceAnswer> answer = engine::ask(drawn.quoted, *read);
-    // Which rows are of which service and kind of machine is not worked out by hand: then the sums
-    // alone are held.
-    if (engine::counts_several_services(drawn.quoted.counted) ||
-        engine::counts_several_kinds(drawn.quoted.counted)) {
+    // Which rows are of which service is not worked out by hand: then the sums alone are held.
+    if (drawn.has_acres && drawn.has_spare) {
         if (answer)
             hold_sums(*answer, drawn, log);
         return;
@@ -165,6 +162,7 @@ ACREWRIGHT_TARGET(variance, bytes) {
         return;
     HOLDS(std::fabs(answer->scaled_by - log.scaled_by()) <= 1e-9 * log.scaled_by());
     HOLDS(drawn.quoted.finished || std::fabs(answer->share - log.share()) <= 1e-9 * log.share());
+    HOLDS(answer->unlogged_machines == log.unlogged_machines());
     hold_waiting(*answer, drawn, log);
     for (std::size_t i = 0; i < drawn.quoted.costs.size(); ++i) {
         HOLDS(answer->rows[i].quoted.name == drawn.quoted.costs[i].name);

@@ -105,6 +105,21 @@ TEST_CASE("parts whose hours come to those of two machines are of both") {
     CHECK_FALSE(answer.rows[0].as_quoted());
 }
 
+TEST_CASE("what goes by the hours of two machines is as quoted where one is not in the log") {
+    Quoted quoted;
+    quoted.counted = {meter("walt.hours", "walt.rig", 20, {"rig"}),
+                      meter("grind_hours", "grinder", 30, {"grinder"})};
+    quoted.costs = {by_hour("rig", "Work", 20), by_hour("grinder", "Work", 30),
+                    by_hour("crew", "Work", 50)};
+    const VarianceAnswer one = variance(quoted, head + "2027-01-01,Walt,0,24\n");
+    CHECK(one.rows[0].quantity == doctest::Approx(24));
+    CHECK(one.rows[1].as_quoted());
+    CHECK(one.rows[2].as_quoted());
+    const VarianceAnswer both =
+        variance(quoted, head + "2027-01-01,Walt,0,24\n2027-01-02,Grinder,0,24\n");
+    CHECK(both.rows[2].quantity == doctest::Approx(48));
+}
+
 TEST_CASE("the fuel of each of two machines is what its own rows have") {
     Quoted quoted;
     quoted.counted = {

@@ -19,8 +19,8 @@ std::string of_entry(const DrawnLog& drawn, const char* entry, const char* name)
     return drawn.by_entry ? std::string(entry) + "." + name : name;
 }
 
-// Walt, and beside it perhaps a loader, which may be of the same entry or have no hours quoted, and
-// a tractor, whose hours two parts of the job share.
+// Walt, and beside it perhaps a loader, which may be of the same entry, or one of Walt's kind, or
+// have no hours quoted, and a tractor, whose hours two parts of the job share.
 void draw_machines(DrawnLog& drawn, tests::Dice& dice) {
     std::vector<CountedLine>& counted = drawn.quoted.counted;
     drawn.by_entry = dice.below(2) == 1;
@@ -35,7 +35,8 @@ void draw_machines(DrawnLog& drawn, tests::Dice& dice) {
         meter(of_entry(drawn, dice.below(2) == 1 ? "walt" : "again", "more_hours"), "walt.rig",
               whole(dice, 1, 40), {"ends"});
     if (dice.below(2) == 1) {
-        drawn.machines.push_back(dice.below(4) == 1 ? "walt.loader" : "loader");
+        const char* const others[] = {"loader", "walt.loader", "loader", "hazel.rig"};
+        drawn.machines.emplace_back(others[dice.below(4)]);
         meter(of_entry(drawn, "loader", "other"), drawn.machines.back(),
               dice.below(6) == 1 ? 0 : whole(dice, 1, 90), {"second"});
     }
@@ -143,6 +144,10 @@ void draw_name(const DrawnLog& drawn, LoggedRow& row, tests::Dice& dice) {
     if (way == 7) {
         const char* const others[] = {"", "wlat", "Kestrel", "load er", "tractor 2", "rig"};
         row.machine = others[dice.below(6)];
+        for (std::size_t i = 0; i < drawn.machines.size(); ++i)
+            if (drawn.machines[i] == "tractor" && row.machine == "tractor 2")
+                row.whose = {i};
+        row.numbered = true;
         return;
     }
     const std::size_t at = dice.below(drawn.machines.size());

@@ -15,6 +15,7 @@ struct LoggedRow { // empty: nobody wrote it down
     int day = 1;   // of March
     std::string machine;
     std::set<std::size_t> whose; // machines of the job that the name may mean
+    bool numbered = false;       // "tractor 2": of several such, each has a meter of its own
     int start = 0, tenths = 0;   // of an hour, on the meter
     bool has_meter = true;
     int hourly = 0; // of these tenths, billed by the hour

@@ -56,9 +56,22 @@ double LogByHand::spent() const {
     return sum(&LoggedRow::spent);
 }
 
-// Hours billed by the hour bring no work, but burn.
+// Hours billed by the hour bring no work, but burn; nor do those of a machine of other work.
 int LogByHand::tenths_for(const CountedLine& one, const LoggedRow& row) const {
-    return one.how == Counting::Fuel ? row.tenths : row.tenths - row.hourly;
+    if (one.how == Counting::Fuel)
+        return row.tenths;
+    return !one.optional && is_of_other_work(column_of(one.name), row) ? 0
+                                                                       : row.tenths - row.hourly;
+}
+
+// A kind of machine that never does a work, where others are named that do all of it.
+bool LogByHand::is_of_other_work(Column column, const LoggedRow& row) const {
+    std::set<std::string> kinds;
+    for (const LoggedRow& other : drawn_.rows)
+        if ((other.*column).value_or(0) > 0)
+            kinds.insert(kind_of(other));
+    return !kinds.empty() && !kinds.contains("") && !kind_of(row).empty() &&
+           !kinds.contains(kind_of(row));
 }
 
 // Days of which no row has the figure brought as much an hour as the others.
@@ -95,12 +108,17 @@ const CountedLine* LogByHand::line(const std::string& name) const {
     return nullptr;
 }
 
-// A machine's hours are those of its meters in the share quoted.
+// A machine's hours are those of its meters in the share quoted. Of one that is not in the log
+// neither hours nor days nor fuel are known.
 std::optional<double> LogByHand::logged(const CountedLine& one) const {
     if (one.how == Counting::Days)
-        return days() > 0 ? std::optional(days()) : std::nullopt;
+        return days() > 0 && all_are_logged() ? std::optional(days()) : std::nullopt;
+    if (one.how == Counting::Fuel && !all_are_logged())
+        return std::nullopt;
     if (one.how != Counting::Meter)
         return filled(one);
+    if (is_unlogged(one))
+        return std::nullopt;
     double quoted = 0;
     for (const CountedLine* meter : meters_)
         quoted += meter->machine == one.machine ? meter->quoted : 0;
@@ -211,19 +229,18 @@ void LogByHand::quantity(const QuotedCost& cost, ByHand& by_hand) const {
         if (const std::optional<double> done = logged(with))
             is_from(with, cost.quantity * *done / with.quoted);
     };
-    const Meters meters = meters_of(cost);
-    const bool one = meters.size() == 1;
-    by_hand.expected = one ? meters[0]->quoted : quoted_hours();
-    by_hand.run = scaled_by() * (one ? *logged(*meters[0]) : hours());
+    const std::optional<Hours> hours = hours_of(cost);
+    by_hand.expected = hours ? hours->quoted : 0;
+    by_hand.run = hours ? scaled_by() * hours->run : 0;
     const auto over = std::find_if(meters_.begin(), meters_.end(), [&](const CountedLine* meter) {
-        return meter->costs == std::vector<std::string>{cost.name};
+        return meter->costs == std::vector<std::string>{cost.name} && !is_unlogged(*meter);
     });
     if (over != meters_.end())
         is_from(**over, *logged(**over));
     else if (cost.name == "walking")
         goes_with(*line("walk"));
-    else if (cost.quantity_unit == "h" && meters_of_part_.contains(cost.part))
-        is_from(*meters_[0], cost.quantity * by_hand.run / scaled_by() / by_hand.expected);
+    else if (cost.quantity_unit == "h" && !meters_of(cost).empty() && hours)
+        is_from(*meters_[0], cost.quantity * hours->run / hours->quoted);
     else if (cost.quantity_unit == "load")
         goes_with(*line("loads"));
     else if (cost.name == "ground" && drawn_.has_acres)
@@ -232,7 +249,7 @@ void LogByHand::quantity(const QuotedCost& cost, ByHand& by_hand) const {
         goes_with(*line(drawn_.has_acres ? "acres" : "spare.acres"));
     else if (cost.quantity_unit == "gal") {
         goes_with(*line("gallons"));
-        if (const std::optional<double> own = own_fuel(cost))
+        if (const std::optional<double> own = own_fuel(cost); own && all_are_logged())
             is_from(*line("gallons"), *own);
     } else if (cost.quantity_unit == "day" || cost.quantity_unit == "trip" ||
                cost.quantity_unit == "night")
@@ -258,7 +275,7 @@ ByHand LogByHand::cost(const QuotedCost& cost) const {
         by_hand.amount = *money;
         by_hand.rate = by_hand.quantity > 0 ? *money / by_hand.quantity : cost.rate;
         by_hand.rate_known = true;
-    } else if (cost.quantity_unit == "gal" && mean_fuel_price() > 0) {
+    } else if (by_hand.from == Counting::Fuel && mean_fuel_price() > 0) {
         by_hand.rate = mean_fuel_price();
         by_hand.amount = by_hand.quantity * by_hand.rate;
         by_hand.rate_known = true;

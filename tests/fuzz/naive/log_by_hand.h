@@ -41,6 +41,7 @@ class LogByHand {
     bool told_twice() const; // hours of one meter, however it is called
     // The machine whose burn the log tells; empty: of several.
     std::string fuel_machine() const;
+    std::vector<std::string> unlogged_machines() const;
 
   private:
     using Meters = std::vector<const engine::CountedLine*>;
@@ -49,6 +50,11 @@ class LogByHand {
     double filled(const engine::CountedLine& line) const;
     int tenths_for(const engine::CountedLine& line, const LoggedRow& row) const;
     const engine::CountedLine* line(const std::string& name) const;
+    std::string kind_of(std::size_t machine) const;
+    std::string kind_of(const LoggedRow& row) const; // empty: nobody can tell
+    bool is_of_other_work(Column column, const LoggedRow& row) const;
+    bool is_unlogged(const engine::CountedLine& meter) const;
+    bool all_are_logged() const { return unlogged_machines().empty(); }
     std::string meter_of(const LoggedRow& row) const;
     void find_hours();
     void find_parts();
@@ -56,12 +62,19 @@ class LogByHand {
     Meters meters_of(const engine::QuotedCost& cost) const;
     const engine::CountedLine* own_meter(const engine::QuotedCost& cost) const;
     std::optional<double> own_fuel(const engine::QuotedCost& cost) const;
+    // Hours of what a cost is of, as quoted and as logged: of one machine, less those that other
+    // machines of its parts have, or of all. Empty: the log does not have them.
+    struct Hours {
+        double quoted = 0, run = 0;
+    };
+    std::optional<Hours> hours_of(const engine::QuotedCost& cost) const;
     void quantity(const engine::QuotedCost& cost, ByHand& by_hand) const;
 
     const DrawnLog& drawn_;
     Meters meters_;             // that the job counts
     std::vector<double> hours_; // of each machine, those of no known one shared out
     std::map<std::string, Meters> meters_of_part_; // whose hours they are
+    std::map<std::string, Meters> less_of_part_;   // and of which hours they are none
 };
 
 } // namespace acre::fuzz::naive

@@ -101,9 +101,67 @@ void LogByHand::find_parts() {
     std::map<std::string, Meters> sharing;
     for (const CountedLine* meter : shared)
         if (const auto found = choices(from, meter->quoted); found.size() == 1)
-            for (const std::string& part : found[0])
+            for (const std::string& part : found[0]) {
+                if (meters_of_part_.contains(part))
+                    continue;
                 sharing[part].push_back(meter);
-    meters_of_part_.merge(sharing); // which leaves those that are there
+                for (const std::string& other : found[0])
+                    if (const auto its = meters_of_part_.find(other);
+                        its != meters_of_part_.end() && its->second.size() == 1)
+                        less_of_part_[part].push_back(its->second[0]);
+            }
+    meters_of_part_.merge(sharing);
+}
+
+std::string LogByHand::kind_of(std::size_t machine) const {
+    const std::string& name = drawn_.machines[machine];
+    return name.find('.') == std::string::npos ? name : name.substr(name.find('.') + 1);
+}
+std::string LogByHand::kind_of(const LoggedRow& row) const {
+    return row.whose.size() == 1 ? kind_of(*row.whose.begin()) : "";
+}
+
+// A machine with hours in the quote that no row is of, nor of another of its kind, which may have
+// done its work.
+std::vector<std::string> LogByHand::unlogged_machines() const {
+    std::set<std::string> kinds, quoted, found;
+    for (std::size_t i = 0; i < hours_.size(); ++i)
+        if (hours_[i] > 0)
+            kinds.insert(kind_of(i));
+    for (const LoggedRow& row : drawn_.rows)
+        for (const std::size_t i : row.whose)
+            quoted.insert(drawn_.machines[i]);
+    for (const CountedLine* meter : meters_)
+        for (std::size_t i = 0; i < hours_.size(); ++i)
+            if (drawn_.machines[i] == meter->machine && meter->quoted > 0 && hours() > 0 &&
+                !kinds.contains(kind_of(i)) && !quoted.contains(meter->machine))
+                found.insert(meter->machine);
+    return {found.begin(), found.end()};
+}
+bool LogByHand::is_unlogged(const CountedLine& meter) const {
+    const std::vector<std::string> all = unlogged_machines();
+    return meter.quoted > 0 && std::find(all.begin(), all.end(), meter.machine) != all.end();
+}
+
+std::optional<LogByHand::Hours> LogByHand::hours_of(const QuotedCost& cost) const {
+    const Meters meters = meters_of(cost);
+    if (meters.size() != 1)
+        return all_are_logged() ? std::optional(Hours{quoted_hours(), hours()}) : std::nullopt;
+    Hours own{meters[0]->quoted, 0};
+    Meters less;
+    if (own_meter(cost) == nullptr)
+        if (const auto others = less_of_part_.find(cost.part); others != less_of_part_.end())
+            less = others->second;
+    if (is_unlogged(*meters[0]) ||
+        std::any_of(less.begin(), less.end(), [&](const auto* one) { return is_unlogged(*one); }))
+        return std::nullopt;
+    own.run = *logged(*meters[0]);
+    for (const CountedLine* other : less) {
+        own.quoted -= other->quoted;
+        own.run -= *logged(*other);
+    }
+    own.run = std::max(own.run, 0.0);
+    return own;
 }
 
 const CountedLine* LogByHand::own_meter(const QuotedCost& cost) const {
@@ -130,7 +188,7 @@ std::string LogByHand::fuel_machine() const {
 // the log names one, rows without a name are of it.
 std::string LogByHand::meter_of(const LoggedRow& row) const {
     const auto named = [&](const LoggedRow& one) {
-        if (one.whose.size() == 1)
+        if (one.whose.size() == 1 && !one.numbered)
             return drawn_.machines[*one.whose.begin()];
         std::string word;
         for (const char c : one.machine)
